@@ -7,7 +7,8 @@
 //! has to agree to the byte: kinds, payloads,
 //! moments, clocks, order, every word and every figure of a screen.
 //!
-//! Of a screen only its length and its hash (FNV-1a, 64 bits: three languages have it in a few lines) are kept, a line each. Every
+//! Of a screen only its length and its hash (FNV-1a, 64 bits: three languages have it in a few lines) are kept, a line for
+//! each picture. Every
 //! language leaves the whole text in `target/tmp/shared-day-LANGUAGE.txt`, where two of them can be compared.
 
 use restwater_app::{Action, App, Which, read_day};
@@ -56,6 +57,7 @@ fn entries_and_screens_of_the_day() -> Result<(), Box<dyn Error>> {
             app.act(action, &tap.at)?;
         }
         let Some(picture) = &tap.picture else { continue };
+        screens.push_str(picture);
         for (which, name) in SCREENS {
             // The swim has nothing to show without a session, and says so.
             let json = match app.screen(*which, &tap.at) {
@@ -63,9 +65,10 @@ fn entries_and_screens_of_the_day() -> Result<(), Box<dyn Error>> {
                 Err(refused) => app.message(&refused),
             };
             let text = without_ids(&json);
-            writeln!(screens, "{picture} {name}: {} bytes, {:016x}", text.len(), fnv1a(text.as_bytes()))?;
+            write!(screens, ", {name} {} {:016x}", text.len(), fnv1a(text.as_bytes()))?;
             writeln!(whole, "{picture} {name}\n{text}")?;
         }
+        screens.push('\n');
     }
     let end = &day[day.len() - 1].at;
     let choices = [FilesTap::Form { form: FormChoice::Entries }, FilesTap::Span { span: Span::Everything }];

@@ -16,12 +16,14 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
         for tap in day {
             if let action = tap.action { _ = try core.act(action: action, at: tap.at) }
             guard let picture = tap.picture else { continue }
+            screens += picture
             for which in Which.allCases {
-                let name = "\(picture) \(String.tag(which).lowercased())"
+                let name = String.tag(which).lowercased()
                 let text = withoutIds(screen(core, which, tap.at))
-                screens += "\(name): \(text.utf8.count) bytes, \(fnv1a(text))\n"
-                whole += "\(name)\n\(text)\n"
+                screens += ", \(name) \(text.utf8.count) \(fnv1a(text))"
+                whole += "\(picture) \(name)\n\(text)\n"
             }
+            screens += "\n"
         }
         let end = day[day.count - 1].at
         for tap in [FilesTap.form(form: .entries), .span(span: .everything)] {

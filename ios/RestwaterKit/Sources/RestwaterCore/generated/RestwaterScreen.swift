@@ -1161,6 +1161,10 @@ public struct BankView: Equatable, Hashable {
      */
     public let header: HeaderView
     /**
+     * The screens whose keys stand beside it, where there is something to see on them.
+     */
+    public let doors: [Door]
+    /**
      * The rods' clocks, in order.
      */
     public let rods: [RodView]
@@ -1188,6 +1192,10 @@ public struct BankView: Equatable, Hashable {
      * The last taps in words, latest first, for whoever missed the moment.
      */
     public let latest: [String]
+    /**
+     * The last of them as a sentence, so that it isn't taken for a key.
+     */
+    public let logged: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1198,6 +1206,9 @@ public struct BankView: Equatable, Hashable {
         /**
          * The line at the top.
          */header: HeaderView, 
+        /**
+         * The screens whose keys stand beside it, where there is something to see on them.
+         */doors: [Door], 
         /**
          * The rods' clocks, in order.
          */rods: [RodView], 
@@ -1218,9 +1229,13 @@ public struct BankView: Equatable, Hashable {
          */keys: [KeyView], 
         /**
          * The last taps in words, latest first, for whoever missed the moment.
-         */latest: [String]) {
+         */latest: [String], 
+        /**
+         * The last of them as a sentence, so that it isn't taken for a key.
+         */logged: String) {
         self.state = state
         self.header = header
+        self.doors = doors
         self.rods = rods
         self.strip = strip
         self.advice = advice
@@ -1228,6 +1243,7 @@ public struct BankView: Equatable, Hashable {
         self.rig = rig
         self.keys = keys
         self.latest = latest
+        self.logged = logged
     }
 
     
@@ -1248,19 +1264,22 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
             try BankView(
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 header: FfiConverterTypeHeaderView.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoor.read(from: &buf), 
                 rods: FfiConverterSequenceTypeRodView.read(from: &buf), 
                 strip: FfiConverterTypeStripView.read(from: &buf), 
                 advice: FfiConverterTypeAdviceView.read(from: &buf), 
                 spot: FfiConverterString.read(from: &buf), 
                 rig: FfiConverterString.read(from: &buf), 
                 keys: FfiConverterSequenceTypeKeyView.read(from: &buf), 
-                latest: FfiConverterSequenceString.read(from: &buf)
+                latest: FfiConverterSequenceString.read(from: &buf), 
+                logged: FfiConverterString.read(from: &buf)
         )
     }
 
     public static func write(_ value: BankView, into buf: inout [UInt8]) {
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterTypeHeaderView.write(value.header, into: &buf)
+        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
         FfiConverterSequenceTypeRodView.write(value.rods, into: &buf)
         FfiConverterTypeStripView.write(value.strip, into: &buf)
         FfiConverterTypeAdviceView.write(value.advice, into: &buf)
@@ -1268,6 +1287,7 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
         FfiConverterString.write(value.rig, into: &buf)
         FfiConverterSequenceTypeKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceString.write(value.latest, into: &buf)
+        FfiConverterString.write(value.logged, into: &buf)
     }
 }
 
@@ -1311,6 +1331,18 @@ public struct ChangeView: Equatable, Hashable {
      * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
      */
     public let verdict: String
+    /**
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     */
+    public let says: String
+    /**
+     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     */
+    public let counts: String
+    /**
+     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     */
+    public let findOut: String
     /**
      * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
      */
@@ -1363,6 +1395,15 @@ public struct ChangeView: Equatable, Hashable {
          * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
          */verdict: String, 
         /**
+         * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+         */says: String, 
+        /**
+         * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+         */counts: String, 
+        /**
+         * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+         */findOut: String, 
+        /**
          * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
          */probability: String, 
         /**
@@ -1391,6 +1432,9 @@ public struct ChangeView: Equatable, Hashable {
         self.new = new
         self.tone = tone
         self.verdict = verdict
+        self.says = says
+        self.counts = counts
+        self.findOut = findOut
         self.probability = probability
         self.newBetter = newBetter
         self.ratio = ratio
@@ -1422,6 +1466,9 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
                 new: FfiConverterTypeSideView.read(from: &buf), 
                 tone: FfiConverterTypeVerdictTone.read(from: &buf), 
                 verdict: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                findOut: FfiConverterString.read(from: &buf), 
                 probability: FfiConverterString.read(from: &buf), 
                 newBetter: FfiConverterDouble.read(from: &buf), 
                 ratio: FfiConverterString.read(from: &buf), 
@@ -1439,6 +1486,9 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
         FfiConverterTypeSideView.write(value.new, into: &buf)
         FfiConverterTypeVerdictTone.write(value.tone, into: &buf)
         FfiConverterString.write(value.verdict, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterString.write(value.findOut, into: &buf)
         FfiConverterString.write(value.probability, into: &buf)
         FfiConverterDouble.write(value.newBetter, into: &buf)
         FfiConverterString.write(value.ratio, into: &buf)
@@ -1498,6 +1548,14 @@ public struct ChangesView: Equatable, Hashable {
      * The alternating test that runs.
      */
     public let test: AlternationView?
+    /**
+     * The page behind the verdicts; none before there is a change.
+     */
+    public let figures: FiguresView?
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    public let offer: LeafKey?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1522,7 +1580,13 @@ public struct ChangesView: Equatable, Hashable {
          */changes: [ChangeView], 
         /**
          * The alternating test that runs.
-         */test: AlternationView?) {
+         */test: AlternationView?, 
+        /**
+         * The page behind the verdicts; none before there is a change.
+         */figures: FiguresView?, 
+        /**
+         * What to do where there is nothing to show yet.
+         */offer: LeafKey?) {
         self.title = title
         self.says = says
         self.lookedAt = lookedAt
@@ -1530,6 +1594,8 @@ public struct ChangesView: Equatable, Hashable {
         self.axis = axis
         self.changes = changes
         self.test = test
+        self.figures = figures
+        self.offer = offer
     }
 
     
@@ -1554,7 +1620,9 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
                 warning: FfiConverterString.read(from: &buf), 
                 axis: FfiConverterTypeAxis.read(from: &buf), 
                 changes: FfiConverterSequenceTypeChangeView.read(from: &buf), 
-                test: FfiConverterOptionTypeAlternationView.read(from: &buf)
+                test: FfiConverterOptionTypeAlternationView.read(from: &buf), 
+                figures: FfiConverterOptionTypeFiguresView.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf)
         )
     }
 
@@ -1566,6 +1634,8 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
         FfiConverterTypeAxis.write(value.axis, into: &buf)
         FfiConverterSequenceTypeChangeView.write(value.changes, into: &buf)
         FfiConverterOptionTypeAlternationView.write(value.test, into: &buf)
+        FfiConverterOptionTypeFiguresView.write(value.figures, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
     }
 }
 
@@ -4554,13 +4624,17 @@ public struct MatchView: Equatable, Hashable {
      */
     public let notes: [String]
     /**
+     * What is to come, in one sentence.
+     */
+    public let comingSays: String
+    /**
      * Bites, fish, weight to come, finish, daylight.
      */
     public let coming: [MatchLine]
     /**
-     * How that was obtained.
+     * How that was obtained, on a page behind it.
      */
-    public let comingNotes: [String]
+    public let comingFigures: FiguresView
     /**
      * Whether the latest fish is one of which nothing was said yet.
      */
@@ -4594,6 +4668,10 @@ public struct MatchView: Equatable, Hashable {
      */
     public let begin: MatchKey?
     /**
+     * What to do before a match can be set.
+     */
+    public let offer: LeafKey?
+    /**
      * Alarms still to come, soonest first.
      */
     public let alarms: [AlarmView]
@@ -4626,11 +4704,14 @@ public struct MatchView: Equatable, Hashable {
          * How far the two clocks are apart, what the weights rest on and what is left out of them.
          */notes: [String], 
         /**
+         * What is to come, in one sentence.
+         */comingSays: String, 
+        /**
          * Bites, fish, weight to come, finish, daylight.
          */coming: [MatchLine], 
         /**
-         * How that was obtained.
-         */comingNotes: [String], 
+         * How that was obtained, on a page behind it.
+         */comingFigures: FiguresView, 
         /**
          * Whether the latest fish is one of which nothing was said yet.
          */fishWaits: Bool, 
@@ -4656,6 +4737,9 @@ public struct MatchView: Equatable, Hashable {
          * Sets a match where there is none.
          */begin: MatchKey?, 
         /**
+         * What to do before a match can be set.
+         */offer: LeafKey?, 
+        /**
          * Alarms still to come, soonest first.
          */alarms: [AlarmView]) {
         self.title = title
@@ -4666,8 +4750,9 @@ public struct MatchView: Equatable, Hashable {
         self.lines = lines
         self.nets = nets
         self.notes = notes
+        self.comingSays = comingSays
         self.coming = coming
-        self.comingNotes = comingNotes
+        self.comingFigures = comingFigures
         self.fishWaits = fishWaits
         self.weighIn = weighIn
         self.rows = rows
@@ -4676,6 +4761,7 @@ public struct MatchView: Equatable, Hashable {
         self.toRules = toRules
         self.toWeighIn = toWeighIn
         self.begin = begin
+        self.offer = offer
         self.alarms = alarms
     }
 
@@ -4703,8 +4789,9 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
                 nets: FfiConverterSequenceTypeNetView.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
+                comingSays: FfiConverterString.read(from: &buf), 
                 coming: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
-                comingNotes: FfiConverterSequenceString.read(from: &buf), 
+                comingFigures: FfiConverterTypeFiguresView.read(from: &buf), 
                 fishWaits: FfiConverterBool.read(from: &buf), 
                 weighIn: FfiConverterOptionTypeWeighInPage.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
@@ -4713,6 +4800,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 toRules: FfiConverterTypePageKey.read(from: &buf), 
                 toWeighIn: FfiConverterTypePageKey.read(from: &buf), 
                 begin: FfiConverterOptionTypeMatchKey.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf), 
                 alarms: FfiConverterSequenceTypeAlarmView.read(from: &buf)
         )
     }
@@ -4726,8 +4814,9 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
         FfiConverterSequenceTypeNetView.write(value.nets, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterString.write(value.comingSays, into: &buf)
         FfiConverterSequenceTypeMatchLine.write(value.coming, into: &buf)
-        FfiConverterSequenceString.write(value.comingNotes, into: &buf)
+        FfiConverterTypeFiguresView.write(value.comingFigures, into: &buf)
         FfiConverterBool.write(value.fishWaits, into: &buf)
         FfiConverterOptionTypeWeighInPage.write(value.weighIn, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
@@ -4736,6 +4825,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterTypePageKey.write(value.toRules, into: &buf)
         FfiConverterTypePageKey.write(value.toWeighIn, into: &buf)
         FfiConverterOptionTypeMatchKey.write(value.begin, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
         FfiConverterSequenceTypeAlarmView.write(value.alarms, into: &buf)
     }
 }
@@ -5050,7 +5140,7 @@ public struct NetView: Equatable, Hashable {
      */
     public let limit: String
     /**
-     * "NEAR THE LIMIT"; empty where it isn't.
+     * "near the limit"; empty where it isn't.
      */
     public let says: String
     /**
@@ -5083,7 +5173,7 @@ public struct NetView: Equatable, Hashable {
          * "of 50 lb", and the range where it is uncertain.
          */limit: String, 
         /**
-         * "NEAR THE LIMIT"; empty where it isn't.
+         * "near the limit"; empty where it isn't.
          */says: String, 
         /**
          * How near to the limit.
@@ -7053,6 +7143,10 @@ public struct WaitsView: Equatable, Hashable {
      * The page behind them; none before there is a picture.
      */
     public let figures: FiguresView?
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    public let offer: LeafKey?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7074,13 +7168,17 @@ public struct WaitsView: Equatable, Hashable {
          */forecast: ForecastView?, 
         /**
          * The page behind them; none before there is a picture.
-         */figures: FiguresView?) {
+         */figures: FiguresView?, 
+        /**
+         * What to do where there is nothing to show yet.
+         */offer: LeafKey?) {
         self.title = title
         self.counts = counts
         self.rows = rows
         self.charts = charts
         self.forecast = forecast
         self.figures = figures
+        self.offer = offer
     }
 
     
@@ -7104,7 +7202,8 @@ public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 charts: FfiConverterSequenceTypeChartView.read(from: &buf), 
                 forecast: FfiConverterOptionTypeForecastView.read(from: &buf), 
-                figures: FfiConverterOptionTypeFiguresView.read(from: &buf)
+                figures: FfiConverterOptionTypeFiguresView.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf)
         )
     }
 
@@ -7115,6 +7214,7 @@ public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeChartView.write(value.charts, into: &buf)
         FfiConverterOptionTypeForecastView.write(value.forecast, into: &buf)
         FfiConverterOptionTypeFiguresView.write(value.figures, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
     }
 }
 
@@ -8059,6 +8159,10 @@ public enum Action: Equatable, Hashable {
          */tap: MendTap
     )
     /**
+     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     */
+    case back
+    /**
      * A text was typed by hand.
      */
     case typed(
@@ -8249,18 +8353,20 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 48: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
         )
         
-        case 49: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 49: return .back
+        
+        case 50: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 50: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 51: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 51: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 52: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 52: return .undo
+        case 53: return .undo
         
-        case 53: return .redo
+        case 54: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -8512,28 +8618,32 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterTypeMendTap.write(tap, into: &buf)
             
         
-        case let .typed(into,text):
+        case .back:
             writeInt(&buf, Int32(49))
+        
+        
+        case let .typed(into,text):
+            writeInt(&buf, Int32(50))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(50))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(51))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(52))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(53))
         
         
         case .redo:
-            writeInt(&buf, Int32(53))
+            writeInt(&buf, Int32(54))
         
         }
     }
@@ -10088,19 +10198,19 @@ public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
 public enum DotShape: Equatable, Hashable, CaseIterable {
     
     /**
-     * A bite: filled.
+     * A bite: a diamond.
      */
     case bite
     /**
-     * Without a bite: a ring with a stroke upward, since the wait is longer than this.
+     * Without a bite: a stroke.
      */
     case withoutBite
     /**
-     * The best time: a diamond.
+     * The best time: a dot in the accent.
      */
     case best
     /**
-     * The angler's habit: a cross.
+     * The angler's habit: a longer stroke.
      */
     case habit
 
@@ -11447,6 +11557,14 @@ public enum KeyTap: Equatable, Hashable {
          */id: String
     )
     /**
+     * To hand a text on to another app.
+     */
+    case share(
+        /**
+         * The text.
+         */text: String
+    )
+    /**
      * To ask the phone's receiver where it is.
      */
     case askReceiver
@@ -11480,7 +11598,10 @@ public struct FfiConverterTypeKeyTap: FfiConverterRustBuffer {
         case 3: return .leaf(id: try FfiConverterString.read(from: &buf)
         )
         
-        case 4: return .askReceiver
+        case 4: return .share(text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 5: return .askReceiver
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11505,8 +11626,13 @@ public struct FfiConverterTypeKeyTap: FfiConverterRustBuffer {
             FfiConverterString.write(id, into: &buf)
             
         
-        case .askReceiver:
+        case let .share(text):
             writeInt(&buf, Int32(4))
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case .askReceiver:
+            writeInt(&buf, Int32(5))
         
         }
     }
@@ -12386,6 +12512,10 @@ public enum PhoneTap: Equatable, Hashable {
          * In milligrams.
          */mg: UInt32
     )
+    /**
+     * Day, and night by itself from dusk to dawn at the peg.
+     */
+    case nightAtDusk
 
 
 
@@ -12419,6 +12549,8 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
         case 4: return .feed(what: try FfiConverterTypeFeedKind.read(from: &buf), measure: try FfiConverterTypeFeedMeasure.read(from: &buf), mg: try FfiConverterUInt32.read(from: &buf)
         )
         
+        case 5: return .nightAtDusk
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -12448,6 +12580,10 @@ public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
             FfiConverterTypeFeedMeasure.write(measure, into: &buf)
             FfiConverterUInt32.write(mg, into: &buf)
             
+        
+        case .nightAtDusk:
+            writeInt(&buf, Int32(5))
+        
         }
     }
 }
@@ -12936,6 +13072,21 @@ public enum Screen: Equatable, Hashable {
      */
     case phone(PhoneView
     )
+    /**
+     * The card of the day.
+     */
+    case day(LeavesView
+    )
+    /**
+     * The three cards of the first opening.
+     */
+    case welcome(LeavesView
+    )
+    /**
+     * What each sign of the pictures means.
+     */
+    case legend(LeavesView
+    )
 
 
 
@@ -13012,6 +13163,15 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         )
         
         case 19: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
+        )
+        
+        case 20: return .day(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 21: return .welcome(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 22: return .legend(try FfiConverterTypeLeavesView.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -13115,6 +13275,21 @@ public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
         case let .phone(v1):
             writeInt(&buf, Int32(19))
             FfiConverterTypePhoneView.write(v1, into: &buf)
+            
+        
+        case let .day(v1):
+            writeInt(&buf, Int32(20))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .welcome(v1):
+            writeInt(&buf, Int32(21))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .legend(v1):
+            writeInt(&buf, Int32(22))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
             
         }
     }
@@ -15644,6 +15819,18 @@ public enum Which: Equatable, Hashable, CaseIterable {
      * What belongs to the phone.
      */
     case phone
+    /**
+     * The card of the day: what it brought and what to try next.
+     */
+    case day
+    /**
+     * The three cards of the first opening.
+     */
+    case welcome
+    /**
+     * What each sign of the pictures means.
+     */
+    case legend
 
 
 
@@ -15702,6 +15889,12 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         case 18: return .mend
         
         case 19: return .phone
+        
+        case 20: return .day
+        
+        case 21: return .welcome
+        
+        case 22: return .legend
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -15785,6 +15978,18 @@ public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
         
         case .phone:
             writeInt(&buf, Int32(19))
+        
+        
+        case .day:
+            writeInt(&buf, Int32(20))
+        
+        
+        case .welcome:
+            writeInt(&buf, Int32(21))
+        
+        
+        case .legend:
+            writeInt(&buf, Int32(22))
         
         }
     }
@@ -16126,6 +16331,30 @@ fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafKey: FfiConverterRustBuffer {
+    typealias SwiftType = LeafKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafKey.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

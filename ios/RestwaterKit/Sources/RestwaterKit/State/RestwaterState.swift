@@ -84,8 +84,11 @@ public final class RestwaterState: Observed {
 
     /// The screen that the app opens with, which is not always the Bank.
     public func greet() {
-        ask({ core in try core.firstScreen() }) { state, which in
-            if which != .bank { state.open(Showing(which)) }
+        let at = clock()
+        // Every screen is laid out for the hand and the size that the Bank's record says, so that is read first.
+        ask({ core in (try core.firstScreen(), try core.screen(which: .bank, now: at)) }) { state, answer in
+            state.content.show(answer.1)
+            if answer.0 != .bank { state.open(Showing(answer.0)) }
         }
     }
 

@@ -30,12 +30,14 @@ class SharedDayTest {
             for (tap in day) {
                 tap.action?.let { core.act(it, tap.at) }
                 tap.picture?.let { picture ->
+                    screens.append(picture)
                     for (which in Which.entries) {
-                        val name = "$picture ${which.name.lowercase()}"
+                        val name = which.name.lowercase()
                         val text = withoutIds(screen(core, which, tap.at))
-                        screens.append("$name: ${text.toByteArray().size} bytes, ${fnv1a(text)}\n")
-                        whole.append("$name\n$text\n")
+                        screens.append(", $name ${text.toByteArray().size} ${fnv1a(text)}")
+                        whole.append("$picture $name\n$text\n")
                     }
+                    screens.append("\n")
                 }
             }
             val end = day.last().at

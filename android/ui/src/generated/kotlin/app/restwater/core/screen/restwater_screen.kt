@@ -1627,6 +1627,11 @@ data class BankView (
     val `header`: HeaderView
     , 
     /**
+     * The screens whose keys stand beside it, where there is something to see on them.
+     */
+    val `doors`: List<Door>
+    , 
+    /**
      * The rods' clocks, in order.
      */
     val `rods`: List<RodView>
@@ -1660,6 +1665,11 @@ data class BankView (
      * The last taps in words, latest first, for whoever missed the moment.
      */
     val `latest`: List<kotlin.String>
+    , 
+    /**
+     * The last of them as a sentence, so that it isn't taken for a key.
+     */
+    val `logged`: kotlin.String
     
 ){
     
@@ -1678,6 +1688,7 @@ public object FfiConverterTypeBankView: FfiConverterRustBuffer<BankView> {
         return BankView(
             FfiConverterTypeBankState.read(buf),
             FfiConverterTypeHeaderView.read(buf),
+            FfiConverterSequenceTypeDoor.read(buf),
             FfiConverterSequenceTypeRodView.read(buf),
             FfiConverterTypeStripView.read(buf),
             FfiConverterTypeAdviceView.read(buf),
@@ -1685,24 +1696,28 @@ public object FfiConverterTypeBankView: FfiConverterRustBuffer<BankView> {
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeKeyView.read(buf),
             FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
         )
     }
 
     override fun allocationSize(value: BankView) = (
             FfiConverterTypeBankState.allocationSize(value.`state`) +
             FfiConverterTypeHeaderView.allocationSize(value.`header`) +
+            FfiConverterSequenceTypeDoor.allocationSize(value.`doors`) +
             FfiConverterSequenceTypeRodView.allocationSize(value.`rods`) +
             FfiConverterTypeStripView.allocationSize(value.`strip`) +
             FfiConverterTypeAdviceView.allocationSize(value.`advice`) +
             FfiConverterString.allocationSize(value.`spot`) +
             FfiConverterString.allocationSize(value.`rig`) +
             FfiConverterSequenceTypeKeyView.allocationSize(value.`keys`) +
-            FfiConverterSequenceString.allocationSize(value.`latest`)
+            FfiConverterSequenceString.allocationSize(value.`latest`) +
+            FfiConverterString.allocationSize(value.`logged`)
     )
 
     override fun write(value: BankView, buf: ByteBuffer) {
             FfiConverterTypeBankState.write(value.`state`, buf)
             FfiConverterTypeHeaderView.write(value.`header`, buf)
+            FfiConverterSequenceTypeDoor.write(value.`doors`, buf)
             FfiConverterSequenceTypeRodView.write(value.`rods`, buf)
             FfiConverterTypeStripView.write(value.`strip`, buf)
             FfiConverterTypeAdviceView.write(value.`advice`, buf)
@@ -1710,6 +1725,7 @@ public object FfiConverterTypeBankView: FfiConverterRustBuffer<BankView> {
             FfiConverterString.write(value.`rig`, buf)
             FfiConverterSequenceTypeKeyView.write(value.`keys`, buf)
             FfiConverterSequenceString.write(value.`latest`, buf)
+            FfiConverterString.write(value.`logged`, buf)
     }
 }
 
@@ -1743,6 +1759,21 @@ data class ChangeView (
      * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
      */
     val `verdict`: kotlin.String
+    , 
+    /**
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     */
+    val `counts`: kotlin.String
+    , 
+    /**
+     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     */
+    val `findOut`: kotlin.String
     , 
     /**
      * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
@@ -1805,6 +1836,9 @@ public object FfiConverterTypeChangeView: FfiConverterRustBuffer<ChangeView> {
             FfiConverterTypeVerdictTone.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -1821,6 +1855,9 @@ public object FfiConverterTypeChangeView: FfiConverterRustBuffer<ChangeView> {
             FfiConverterTypeSideView.allocationSize(value.`new`) +
             FfiConverterTypeVerdictTone.allocationSize(value.`tone`) +
             FfiConverterString.allocationSize(value.`verdict`) +
+            FfiConverterString.allocationSize(value.`says`) +
+            FfiConverterString.allocationSize(value.`counts`) +
+            FfiConverterString.allocationSize(value.`findOut`) +
             FfiConverterString.allocationSize(value.`probability`) +
             FfiConverterDouble.allocationSize(value.`newBetter`) +
             FfiConverterString.allocationSize(value.`ratio`) +
@@ -1837,6 +1874,9 @@ public object FfiConverterTypeChangeView: FfiConverterRustBuffer<ChangeView> {
             FfiConverterTypeSideView.write(value.`new`, buf)
             FfiConverterTypeVerdictTone.write(value.`tone`, buf)
             FfiConverterString.write(value.`verdict`, buf)
+            FfiConverterString.write(value.`says`, buf)
+            FfiConverterString.write(value.`counts`, buf)
+            FfiConverterString.write(value.`findOut`, buf)
             FfiConverterString.write(value.`probability`, buf)
             FfiConverterDouble.write(value.`newBetter`, buf)
             FfiConverterString.write(value.`ratio`, buf)
@@ -1888,6 +1928,16 @@ data class ChangesView (
      * The alternating test that runs.
      */
     val `test`: AlternationView?
+    , 
+    /**
+     * The page behind the verdicts; none before there is a change.
+     */
+    val `figures`: FiguresView?
+    , 
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    val `offer`: LeafKey?
     
 ){
     
@@ -1911,6 +1961,8 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterTypeAxis.read(buf),
             FfiConverterSequenceTypeChangeView.read(buf),
             FfiConverterOptionalTypeAlternationView.read(buf),
+            FfiConverterOptionalTypeFiguresView.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
         )
     }
 
@@ -1921,7 +1973,9 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterString.allocationSize(value.`warning`) +
             FfiConverterTypeAxis.allocationSize(value.`axis`) +
             FfiConverterSequenceTypeChangeView.allocationSize(value.`changes`) +
-            FfiConverterOptionalTypeAlternationView.allocationSize(value.`test`)
+            FfiConverterOptionalTypeAlternationView.allocationSize(value.`test`) +
+            FfiConverterOptionalTypeFiguresView.allocationSize(value.`figures`) +
+            FfiConverterOptionalTypeLeafKey.allocationSize(value.`offer`)
     )
 
     override fun write(value: ChangesView, buf: ByteBuffer) {
@@ -1932,6 +1986,8 @@ public object FfiConverterTypeChangesView: FfiConverterRustBuffer<ChangesView> {
             FfiConverterTypeAxis.write(value.`axis`, buf)
             FfiConverterSequenceTypeChangeView.write(value.`changes`, buf)
             FfiConverterOptionalTypeAlternationView.write(value.`test`, buf)
+            FfiConverterOptionalTypeFiguresView.write(value.`figures`, buf)
+            FfiConverterOptionalTypeLeafKey.write(value.`offer`, buf)
     }
 }
 
@@ -4098,14 +4154,19 @@ data class MatchView (
     val `notes`: List<kotlin.String>
     , 
     /**
+     * What is to come, in one sentence.
+     */
+    val `comingSays`: kotlin.String
+    , 
+    /**
      * Bites, fish, weight to come, finish, daylight.
      */
     val `coming`: List<MatchLine>
     , 
     /**
-     * How that was obtained.
+     * How that was obtained, on a page behind it.
      */
-    val `comingNotes`: List<kotlin.String>
+    val `comingFigures`: FiguresView
     , 
     /**
      * Whether the latest fish is one of which nothing was said yet.
@@ -4148,6 +4209,11 @@ data class MatchView (
     val `begin`: MatchKey?
     , 
     /**
+     * What to do before a match can be set.
+     */
+    val `offer`: LeafKey?
+    , 
+    /**
      * Alarms still to come, soonest first.
      */
     val `alarms`: List<AlarmView>
@@ -4175,8 +4241,9 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceTypeMatchLine.read(buf),
             FfiConverterSequenceTypeNetView.read(buf),
             FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterSequenceTypeMatchLine.read(buf),
-            FfiConverterSequenceString.read(buf),
+            FfiConverterTypeFiguresView.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterOptionalTypeWeighInPage.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
@@ -4185,6 +4252,7 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterTypePageKey.read(buf),
             FfiConverterTypePageKey.read(buf),
             FfiConverterOptionalTypeMatchKey.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
             FfiConverterSequenceTypeAlarmView.read(buf),
         )
     }
@@ -4198,8 +4266,9 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceTypeMatchLine.allocationSize(value.`lines`) +
             FfiConverterSequenceTypeNetView.allocationSize(value.`nets`) +
             FfiConverterSequenceString.allocationSize(value.`notes`) +
+            FfiConverterString.allocationSize(value.`comingSays`) +
             FfiConverterSequenceTypeMatchLine.allocationSize(value.`coming`) +
-            FfiConverterSequenceString.allocationSize(value.`comingNotes`) +
+            FfiConverterTypeFiguresView.allocationSize(value.`comingFigures`) +
             FfiConverterBoolean.allocationSize(value.`fishWaits`) +
             FfiConverterOptionalTypeWeighInPage.allocationSize(value.`weighIn`) +
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
@@ -4208,6 +4277,7 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterTypePageKey.allocationSize(value.`toRules`) +
             FfiConverterTypePageKey.allocationSize(value.`toWeighIn`) +
             FfiConverterOptionalTypeMatchKey.allocationSize(value.`begin`) +
+            FfiConverterOptionalTypeLeafKey.allocationSize(value.`offer`) +
             FfiConverterSequenceTypeAlarmView.allocationSize(value.`alarms`)
     )
 
@@ -4220,8 +4290,9 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterSequenceTypeMatchLine.write(value.`lines`, buf)
             FfiConverterSequenceTypeNetView.write(value.`nets`, buf)
             FfiConverterSequenceString.write(value.`notes`, buf)
+            FfiConverterString.write(value.`comingSays`, buf)
             FfiConverterSequenceTypeMatchLine.write(value.`coming`, buf)
-            FfiConverterSequenceString.write(value.`comingNotes`, buf)
+            FfiConverterTypeFiguresView.write(value.`comingFigures`, buf)
             FfiConverterBoolean.write(value.`fishWaits`, buf)
             FfiConverterOptionalTypeWeighInPage.write(value.`weighIn`, buf)
             FfiConverterSequenceTypeChoiceRow.write(value.`rows`, buf)
@@ -4230,6 +4301,7 @@ public object FfiConverterTypeMatchView: FfiConverterRustBuffer<MatchView> {
             FfiConverterTypePageKey.write(value.`toRules`, buf)
             FfiConverterTypePageKey.write(value.`toWeighIn`, buf)
             FfiConverterOptionalTypeMatchKey.write(value.`begin`, buf)
+            FfiConverterOptionalTypeLeafKey.write(value.`offer`, buf)
             FfiConverterSequenceTypeAlarmView.write(value.`alarms`, buf)
     }
 }
@@ -4453,7 +4525,7 @@ data class NetView (
     val `limit`: kotlin.String
     , 
     /**
-     * "NEAR THE LIMIT"; empty where it isn't.
+     * "near the limit"; empty where it isn't.
      */
     val `says`: kotlin.String
     , 
@@ -5912,6 +5984,11 @@ data class WaitsView (
      * The page behind them; none before there is a picture.
      */
     val `figures`: FiguresView?
+    , 
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    val `offer`: LeafKey?
     
 ){
     
@@ -5934,6 +6011,7 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChartView.read(buf),
             FfiConverterOptionalTypeForecastView.read(buf),
             FfiConverterOptionalTypeFiguresView.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
         )
     }
 
@@ -5943,7 +6021,8 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChoiceRow.allocationSize(value.`rows`) +
             FfiConverterSequenceTypeChartView.allocationSize(value.`charts`) +
             FfiConverterOptionalTypeForecastView.allocationSize(value.`forecast`) +
-            FfiConverterOptionalTypeFiguresView.allocationSize(value.`figures`)
+            FfiConverterOptionalTypeFiguresView.allocationSize(value.`figures`) +
+            FfiConverterOptionalTypeLeafKey.allocationSize(value.`offer`)
     )
 
     override fun write(value: WaitsView, buf: ByteBuffer) {
@@ -5953,6 +6032,7 @@ public object FfiConverterTypeWaitsView: FfiConverterRustBuffer<WaitsView> {
             FfiConverterSequenceTypeChartView.write(value.`charts`, buf)
             FfiConverterOptionalTypeForecastView.write(value.`forecast`, buf)
             FfiConverterOptionalTypeFiguresView.write(value.`figures`, buf)
+            FfiConverterOptionalTypeLeafKey.write(value.`offer`, buf)
     }
 }
 
@@ -7035,6 +7115,12 @@ sealed class Action {
     }
     
     /**
+     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     */
+    object Back : Action()
+    
+    
+    /**
      * A text was typed by hand.
      */
     data class Typed(
@@ -7248,18 +7334,19 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterTypeMendTap.read(buf),
                 )
-            49 -> Action.Typed(
+            49 -> Action.Back
+            50 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            50 -> Action.UndoImport(
+            51 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            51 -> Action.RedoImport(
+            52 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            52 -> Action.Undo
-            53 -> Action.Redo
+            53 -> Action.Undo
+            54 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -7603,6 +7690,12 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 + FfiConverterTypeMendTap.allocationSize(value.`tap`)
             )
         }
+        is Action.Back -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
         is Action.Typed -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -7883,28 +7976,32 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeMendTap.write(value.`tap`, buf)
                 Unit
             }
-            is Action.Typed -> {
+            is Action.Back -> {
                 buf.putInt(49)
+                Unit
+            }
+            is Action.Typed -> {
+                buf.putInt(50)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(50)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(51)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(52)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(53)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(53)
+                buf.putInt(54)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -9799,19 +9896,19 @@ public object FfiConverterTypeDoorGroup: FfiConverterRustBuffer<DoorGroup> {
 enum class DotShape {
     
     /**
-     * A bite: filled.
+     * A bite: a diamond.
      */
     BITE,
     /**
-     * Without a bite: a ring with a stroke upward, since the wait is longer than this.
+     * Without a bite: a stroke.
      */
     WITHOUT_BITE,
     /**
-     * The best time: a diamond.
+     * The best time: a dot in the accent.
      */
     BEST,
     /**
-     * The angler's habit: a cross.
+     * The angler's habit: a longer stroke.
      */
     HABIT;
 
@@ -11096,6 +11193,21 @@ sealed class KeyTap {
     }
     
     /**
+     * To hand a text on to another app.
+     */
+    data class Share(
+        /**
+         * The text.
+         */
+        val `text`: kotlin.String) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * To ask the phone's receiver where it is.
      */
     object AskReceiver : KeyTap()
@@ -11126,7 +11238,10 @@ public object FfiConverterTypeKeyTap : FfiConverterRustBuffer<KeyTap>{
             3 -> KeyTap.Leaf(
                 FfiConverterString.read(buf),
                 )
-            4 -> KeyTap.AskReceiver
+            4 -> KeyTap.Share(
+                FfiConverterString.read(buf),
+                )
+            5 -> KeyTap.AskReceiver
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -11151,6 +11266,13 @@ public object FfiConverterTypeKeyTap : FfiConverterRustBuffer<KeyTap>{
             (
                 4UL
                 + FfiConverterString.allocationSize(value.`id`)
+            )
+        }
+        is KeyTap.Share -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`text`)
             )
         }
         is KeyTap.AskReceiver -> {
@@ -11178,8 +11300,13 @@ public object FfiConverterTypeKeyTap : FfiConverterRustBuffer<KeyTap>{
                 FfiConverterString.write(value.`id`, buf)
                 Unit
             }
-            is KeyTap.AskReceiver -> {
+            is KeyTap.Share -> {
                 buf.putInt(4)
+                FfiConverterString.write(value.`text`, buf)
+                Unit
+            }
+            is KeyTap.AskReceiver -> {
+                buf.putInt(5)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -12039,6 +12166,12 @@ sealed class PhoneTap {
         companion object
     }
     
+    /**
+     * Day, and night by itself from dusk to dawn at the peg.
+     */
+    object NightAtDusk : PhoneTap()
+    
+    
 
     
 
@@ -12069,6 +12202,7 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
                 FfiConverterTypeFeedMeasure.read(buf),
                 FfiConverterUInt.read(buf),
                 )
+            5 -> PhoneTap.NightAtDusk
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -12104,6 +12238,12 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
                 + FfiConverterUInt.allocationSize(value.`mg`)
             )
         }
+        is PhoneTap.NightAtDusk -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: PhoneTap, buf: ByteBuffer) {
@@ -12128,6 +12268,10 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
                 FfiConverterTypeFeedKind.write(value.`what`, buf)
                 FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
                 FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is PhoneTap.NightAtDusk -> {
+                buf.putInt(5)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -12890,6 +13034,42 @@ sealed class Screen {
         companion object
     }
     
+    /**
+     * The card of the day.
+     */
+    data class Day(
+        val v1: app.restwater.core.screen.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The three cards of the first opening.
+     */
+    data class Welcome(
+        val v1: app.restwater.core.screen.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What each sign of the pictures means.
+     */
+    data class Legend(
+        val v1: app.restwater.core.screen.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -12962,6 +13142,15 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 )
             19 -> Screen.Phone(
                 FfiConverterTypePhoneView.read(buf),
+                )
+            20 -> Screen.Day(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            21 -> Screen.Welcome(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            22 -> Screen.Legend(
+                FfiConverterTypeLeavesView.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
@@ -13101,6 +13290,27 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
                 + FfiConverterTypePhoneView.allocationSize(value.v1)
             )
         }
+        is Screen.Day -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Welcome -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
+        is Screen.Legend -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeavesView.allocationSize(value.v1)
+            )
+        }
     }
 
     override fun write(value: Screen, buf: ByteBuffer) {
@@ -13198,6 +13408,21 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
             is Screen.Phone -> {
                 buf.putInt(19)
                 FfiConverterTypePhoneView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Day -> {
+                buf.putInt(20)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Welcome -> {
+                buf.putInt(21)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
+                Unit
+            }
+            is Screen.Legend -> {
+                buf.putInt(22)
+                FfiConverterTypeLeavesView.write(value.v1, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -15914,7 +16139,19 @@ enum class Which {
     /**
      * What belongs to the phone.
      */
-    PHONE;
+    PHONE,
+    /**
+     * The card of the day: what it brought and what to try next.
+     */
+    DAY,
+    /**
+     * The three cards of the first opening.
+     */
+    WELCOME,
+    /**
+     * What each sign of the pictures means.
+     */
+    LEGEND;
 
     
 
@@ -16305,6 +16542,38 @@ public object FfiConverterOptionalTypeForecastView: FfiConverterRustBuffer<Forec
         } else {
             buf.put(1)
             FfiConverterTypeForecastView.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafKey: FfiConverterRustBuffer<LeafKey?> {
+    override fun read(buf: ByteBuffer): LeafKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafKey.read(buf)
+    }
+
+    override fun allocationSize(value: LeafKey?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeafKey.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeafKey?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeafKey.write(value, buf)
         }
     }
 }
