@@ -1,0 +1,223 @@
+# Das Buch.
+
+book-sessions-title = Buch
+book-none = Noch kein Ansitz. Vom ersten an stehen sie hier.
+book-says = { $shown ->
+    [one] 1 Ansitz
+   *[other] { $shown } Ansitze
+} von { $all }.
+book-doubts = { $count ->
+    [one] 1 Eintrag
+   *[other] { $count } Einträge
+} zu prüfen.
+book-date = { $day }. { $month } { $year }
+month-1 = Jan.
+month-2 = Feb.
+month-3 = März
+month-4 = Apr.
+month-5 = Mai
+month-6 = Juni
+month-7 = Juli
+month-8 = Aug.
+month-9 = Sept.
+month-10 = Okt.
+month-11 = Nov.
+month-12 = Dez.
+book-gist = { $casts ->
+    [0] kein Wurf beendet
+   *[other] { $bites ->
+        [0] kein Biss
+        [one] 1 Biss
+       *[other] { $bites } Bisse
+    } in { $casts ->
+        [one] 1 Wurf
+       *[other] { $casts } Würfen
+    }
+}, { $length }
+book-open = noch offen
+book-opened = zum Lesen offen
+book-all = alle Ansitze
+book-no-water = ohne Namen
+book-row-water = Gewässer
+book-row-season = Jahreszeit
+book-row-temperature = Wasser bei
+book-all-water = alle Gewässer
+book-all-season = ganzes Jahr
+book-all-temperature = alle
+season-dec-feb = Dez. bis Feb.
+season-mar-may = März bis Mai
+season-jun-aug = Juni bis Aug.
+season-sep-nov = Sept. bis Nov.
+temperature-below-4 = unter 4 °C
+temperature-from-4 = 4 bis 7 °C
+temperature-from-7 = 7 bis 10 °C
+temperature-from-10 = 10 bis 15 °C
+temperature-from-15 = ab 15 °C
+temperature-not-logged = nicht notiert
+book-water-at = Wasser { $temperature }
+book-filter-title = Welche Ansitze
+book-key-filter = WELCHE
+book-key-rates = RATEN
+book-key-rates-sub = Fang je Stunde
+book-key-sets = VERGLEICH
+book-key-sets-sub = einer gegen andere
+book-key-next = NÄCHSTES MAL
+book-key-next-sub = was gilt
+book-key-light = LICHT
+book-key-light-sub = am Platz
+book-door-files = DATEIEN
+book-door-files-sub = senden, sichern
+book-door-mend = PRÜFEN
+book-door-mend-sub = zweifelhafte
+
+book-rates-title = Fang je Stunde
+book-rates-none = In diesen Ansitzen war noch nichts draußen.
+book-rates-cant-tell = { $which }, noch unklar: { $bites ->
+    [0] kein Biss
+    [one] 1 Biss
+   *[other] { $bites } Bisse
+}.
+book-rates-says = { $which }: { $rate } Bisse je Stunde im Wasser, zwischen { $low } und { $high }.
+book-together = { $count ->
+    [one] 1 Ansitz
+   *[other] { $count } Ansitze
+}
+book-bites-rate = Bisse, Stunden im Wasser
+book-landed-rate = Gelandet, Ansitzstunden
+book-nothing-out = nichts draußen
+book-per-hour = { $rate } je Stunde
+book-limits = { $count } in { $hours } h: { $low } bis { $high }
+book-listed = Gelistet sind die letzten { $count }; die Raten oben zählen alle.
+book-rates-how = Spannen sind exakte { $level }-%-Grenzen (Garwood). Tage sind verschieden; die Spanne kann zu eng sein. Eine Stunde im Wasser zählt vom Einschlag bis zum Biss oder bis zum Ende des Wurfs.
+
+book-sets-title = Vergleich
+book-row-a_water = A: Gewässer
+book-row-a_season = A: Jahreszeit
+book-row-a_temperature = A: Temp.
+book-row-b_water = B: Gewässer
+book-row-b_season = B: Jahreszeit
+book-row-b_temperature = B: Temp.
+sets-shared = { $count ->
+    [one] 1 Ansitz ist in beiden Gruppen.
+   *[other] { $count } Ansitze sind in beiden Gruppen.
+} So ist kein Vergleich möglich.
+sets-choose = Wähle Gewässer, Jahreszeiten oder Temperaturen so, dass kein Ansitz in beiden ist.
+sets-set = { $set }: { $which }, { $count ->
+    [one] 1 Ansitz
+   *[other] { $count } Ansitze
+}
+sets-nothing = Unklar: in einer der Gruppen war nichts draußen.
+sets-leans = Neigt zu { $set }.
+sets-clear = { $set } über diese Ansitze klar besser.
+sets-cant-tell = Unklar: zufällig verteilte Tage unterscheiden sich ebenso.
+sets-few-bites = Noch unklar: { $count ->
+    [0] kein Biss
+    [one] 1 Biss
+   *[other] { $count } Bisse
+} in beiden Gruppen zusammen.
+sets-few-days = Noch unklar: { $count ->
+    [one] 1 Ansitz
+   *[other] { $count } Ansitze
+} in der kleineren Gruppe, { $least } sind nötig.
+sets-ratio = A gegen B
+sets-times = { $ratio }-mal
+sets-no-ratio = kein Biss in B: kein Verhältnis
+sets-no-end = ohne Ende
+sets-limits = exakte 95-%-Grenzen { $low } bis { $high }
+sets-better = Von 100 solchen Paaren
+sets-of-100 = A besser in { $a }, B in { $b }, keins in { $same }
+sets-of-100-how = vorab gilt die Hälfte aller Paare als gleich, und Tage gelten als verschieden
+sets-exact-p = Bisse als ein gleichmäßiger Fluss
+sets-exact-p-how = exakter bedingter Test: zu sicher, wo Tage verschieden sind
+sets-days-p = Ganze Tage neu verteilt
+sets-days-p-all = alle { $count } Arten
+sets-days-p-drawn = { $count } Ziehungen
+sets-how = Spannen sind exakte { $level }-%-Grenzen. Das Urteil hängt am Neuverteilen ganzer Tage, denn ein guter Tag ist das Glück eines Tages. Die Gruppen können sich in mehr unterscheiden als in dem, wonach sie gewählt sind: Köder, Begleitung, Tageszeit.
+
+book-next-title = Nächstes Mal
+next-none = Noch kein Ansitz, also nichts, worauf ein Plan bauen kann.
+next-says = Nach { $day }.
+next-own = Eigener Plan
+next-supports = Dafür spricht
+next-cannot = Noch unbekannt
+next-nothing = Noch nichts.
+next-leave = Wurf liegen lassen bis { $hold } min, neu werfen bis { $recast }.
+next-leave-why = { $bites ->
+    [one] 1 Biss
+   *[other] { $bites } Bisse
+} in { $casts ->
+    [one] 1 Wurf
+   *[other] { $casts } Würfen
+} jenes Tages{ $earlier ->
+    [0] .
+    [one] {" "}und der Ansitz davor
+   *[other] {" "}und die { $earlier } Ansitze davor
+}
+next-cant-leave = wie lange ein Wurf liegen soll
+next-longer = was nach { $minutes } min kommt
+next-longer-why = Kein Wurf lag länger: lass ein oder zwei liegen.
+next-one-day = { $why } Ein Tag: versuch es noch einmal im Wechsel.
+next-heights = Höhen { $open }
+next-heights-why = an diesem Gewässer nicht probiert
+next-few-days = ob jener Tag war wie andere: { $count ->
+    [one] 1 Ansitz
+   *[other] { $count } Ansitze
+} an diesem Gewässer
+next-few-days-why = Ab drei sagt es etwas.
+next-cold = was Kälte bewirkt: { $count } von { $all ->
+    [one] 1 Ansitz
+   *[other] { $all } Ansitzen
+} ohne Wassertemperatur
+next-cold-why = Mit einem Tippen notiert, unter WETTER.
+next-how = Was neigt oder klar ist, kommt von einem Tag. Es sagt, was war, nicht, was sein wird.
+book-type-plan = Eigener Plan fürs nächste Mal
+book-type-note = Notiz zu diesem Ansitz
+type-send = MERKEN
+
+book-light-title = Licht
+light-left = Noch { $left } Sonne.
+light-day = Es ist Tag.
+light-twilight = Bürgerliche Dämmerung: hell genug zum Sehen.
+light-dark = Dunkel.
+light-up-all-day = Die Sonne geht heute nicht unter.
+light-down-all-day = Die Sonne geht heute nicht auf.
+light-dawn = Erstes Licht (bürgerlich)
+light-sunrise = Aufgang
+light-noon = Höchststand
+light-sunset = Untergang
+light-dusk = Letztes Licht (bürgerlich)
+light-row-lat = Breite
+light-row-lon = Länge
+light-north = { $degrees }° Nord
+light-south = { $degrees }° Süd
+light-east = { $degrees }° Ost
+light-west = { $degrees }° West
+light-how = Für flachen Horizont, auf die Minute; Bäume und Hügel zählen nicht.
+light-guess = Der Platz hat noch keine Lage: diese Zeiten gelten für die gezeigte Breite und Länge. Tippe, um sie zu ändern; ein Grad sind etwa 110 km.
+light-private = Die Lage bleibt auf diesem Handy, außer du sendest sie.
+light-keep = MERKEN
+light-keep-sub = der Platz ist hier
+
+book-session-title = Ansitz
+session-says = { $from } bis { $to }: { $bites ->
+    [0] kein Biss
+    [one] 1 Biss
+   *[other] { $bites } Bisse
+} in { $casts ->
+    [one] 1 Wurf
+   *[other] { $casts } Würfen
+}, { $landed } gelandet.
+session-conditions = Wetter
+session-close = SCHLIESSEN
+session-close-sub = diesen Ansitz
+cast-after = { $minutes } min, { $end }
+cast-on-rod = { $time }, Rute { $rod }
+cast-out = noch draußen
+cast-landed = gelandet
+cast-lost = verloren
+cast-missed = Fehlbiss
+cast-outcome-not-seen = Biss, Ausgang nicht gesehen
+cast-wound-in = eingeholt
+cast-end-not-seen = Ende nicht gesehen
+cast-session-ended = am Ende eingeholt
+cast-hooklength-lost = Vorfach verloren

@@ -1,0 +1,32 @@
+# Tasten, die mehrere Bildschirme haben, neben den eigenen.
+
+pad-screens = SEITEN
+pad-screens-spoken = Alle Bildschirme.
+pad-day = TAG
+pad-day-spoken = Zum Tagschema wechseln, Tinte auf Papier.
+pad-night = NACHT
+pad-night-spoken = Zum Nachtschema wechseln, Kreide auf Tinte.
+pad-left = LINKE HAND
+pad-left-spoken = Die Tasten in Reichweite des linken Daumens legen.
+pad-right = RECHTE HAND
+pad-right-spoken = Die Tasten in Reichweite des rechten Daumens legen.
+pad-more = MEHR
+pad-more-spoken = Mehr kleine Tasten.
+pad-swim = KARTE
+pad-swim-spoken = Die Karte des Platzes. Wohin die Würfe gingen und was daraus wurde.
+pad-waits = ZEITEN
+pad-waits-spoken = Wartezeiten. Wie lange vom Einschlag bis zum Biss.
+pad-changes = WECHSEL
+pad-changes-spoken = Lag es daran? Jede Änderung gegen das, was sie ersetzte.
+pad-match = WERTUNG
+pad-match-spoken = Das Wertungsfischen. Restzeit, Netze, Fische, Wiegen.
+pad-back = ZURÜCK
+pad-back-spoken = Zurück ans Ufer.
+pad-files = DATEIEN
+pad-files-spoken = Dateien. Senden, einlesen, sichern.
+pad-mend = PRÜFEN
+pad-mend-spoken = Prüfen. Zweifelhafte Einträge.
+pad-phone = HANDY
+pad-phone-spoken = Dieses Handy. Alarm, Bildschirm, Hand und Schema.
+pad-read-on = WEITER
+pad-read-on-spoken = Der nächste Teil dessen, was oben steht.

@@ -1,0 +1,32 @@
+# Touches communes à plusieurs écrans, à côté des leurs.
+
+pad-screens = ÉCRANS
+pad-screens-spoken = Tous les écrans.
+pad-day = JOUR
+pad-day-spoken = Passer au thème de jour, encre sur papier.
+pad-night = NUIT
+pad-night-spoken = Passer au thème de nuit, craie sur encre.
+pad-left = GAUCHER
+pad-left-spoken = Mettre les touches à portée du pouce gauche.
+pad-right = DROITIER
+pad-right-spoken = Mettre les touches à portée du pouce droit.
+pad-more = PLUS
+pad-more-spoken = D'autres petites touches.
+pad-swim = CARTE
+pad-swim-spoken = La carte du poste. Où sont allés les lancers et ce qu'ils ont donné.
+pad-waits = ATTENTE
+pad-waits-spoken = Attentes. Combien de temps de l'impact à la touche.
+pad-changes = ESSAIS
+pad-changes-spoken = Ça a joué ? Chaque changement contre ce qu'il a remplacé.
+pad-match = CONCOURS
+pad-match-spoken = Le concours. Temps restant, filets, poissons, pesée.
+pad-back = RETOUR
+pad-back-spoken = Retour au bord de l'eau.
+pad-files = FICHIERS
+pad-files-spoken = Fichiers. Envoyer, importer, sauvegarder.
+pad-mend = REVOIR
+pad-mend-spoken = Revoir. Notes douteuses.
+pad-phone = MOBILE
+pad-phone-spoken = Ce téléphone. Alarme, écran, main et thème.
+pad-read-on = LA SUITE
+pad-read-on-spoken = La suite de ce qui est dit plus haut.
