@@ -181,7 +181,7 @@ advice-guess = Nimmt { $minutes } min zwischen Würfen an, bis drei gemessen sin
 
 strip-spoken = { $elapsed ->
     [none] Nichts draußen.
-   *[other] Seit { $elapsed } Minuten draußen.
+   *[other] Seit { $elapsed } min draußen.
 } { $headline } { $bites ->
     [0] Noch kein Biss.
     [one] Bisher ein Biss.

@@ -5,8 +5,8 @@
 caution-closing = Folge den Regeln vor Ort, dem Betreiber des Gewässers und der Fischereibehörde.
 
 # $read: Monat, in dem der Text gelesen wurde, als Jahr-Monat.
-caution-basis-stored = Aus einer gespeicherten Fassung des Textes dieser Stelle, gelesen { $read }; ihr eigenes Datum wurde nicht geprüft.
-caution-basis-second-hand = Wie andere es zitieren, gelesen { $read }: prüfe den Text der Stelle selbst.
+caution-basis-stored = Aus einer gespeicherten Fassung des Textes der Quelle, gelesen { $read }; ihr eigenes Datum wurde nicht geprüft.
+caution-basis-second-hand = Wie andere es zitieren, gelesen { $read }: prüfe den Text der Quelle selbst.
 caution-basis-memory = Aus dem Gedächtnis, notiert { $read }: prüfen.
 caution-basis-practice = Üblich, ohne Quelle; notiert { $read }.
 
@@ -17,12 +17,12 @@ caution-power-lines-authority = Energy Networks Association; Health and Safety E
 
 caution-power-lines-emergency =
     Ruf den Netzbetreiber unter 105 an; ist jemand verletzt, die 999. Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle fern und berühre niemanden, der in Kontakt damit ist.
-caution-power-lines-emergency-title = Leitung erwischt
+caution-power-lines-emergency-title = Hängt an der Leitung
 caution-power-lines-emergency-authority = Stromnetzbetreiber, Großbritannien
 
 caution-power-lines-emergency-ni =
     Ruf NIE Networks unter 03457 643 643 an; ist jemand verletzt, die 999. Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle fern und berühre niemanden, der in Kontakt damit ist.
-caution-power-lines-emergency-ni-title = Leitung erwischt
+caution-power-lines-emergency-ni-title = Hängt an der Leitung
 caution-power-lines-emergency-ni-authority = NIE Networks, Nordirland
 
 caution-carbon-monoxide =
@@ -31,17 +31,17 @@ caution-carbon-monoxide-title = Kohlenmonoxid
 caution-carbon-monoxide-authority = Public Health England; Public Health Agency, Nordirland
 
 caution-lightning =
-    Wenn du Donner hörst, kann er dich erreichen. Leg die Rute ab, geh weg von Wasser und hohen Bäumen und in ein Gebäude oder ein Auto. Warte nach dem letzten Donner 30 Minuten.
+    Wenn du Donner hörst, kann der Blitz dich treffen. Leg die Rute ab, geh weg von Wasser und hohen Bäumen und in ein Gebäude oder ein Auto. Warte nach dem letzten Donner 30 Minuten.
 caution-lightning-title = Gewitter
 caution-lightning-authority = Met Office
 
 caution-ice =
-    Geh nie aufs Eis: nicht für Hund, Fisch oder Montage. Bleib weg von Kanten unter Schnee oder Laub. Ist jemand eingebrochen: ruf 999 oder 112, verlange die Feuerwehr, reiche oder wirf etwas vom festen Ufer aus zu, und bleib vom Eis.
+    Geh nie aufs Eis: nicht für Hund, Fisch oder Montage. Bleib weg von Kanten unter Schnee oder Laub. Ist jemand eingebrochen: ruf 999 oder 112, verlange die Feuerwehr, reich oder wirf vom festen Ufer aus etwas hin, und bleib vom Eis.
 caution-ice-title = Eis
 caution-ice-authority = Royal Society for the Prevention of Accidents; West Yorkshire Fire and Rescue Service
 
 caution-cold-water =
-    Jemand im Wasser: ruf 999 oder 112, verlange die Feuerwehr, reiche oder wirf etwas zu, und geh nicht hinein. Du fällst hinein: lass dich auf dem Rücken treiben, bis der Atem ruhig ist, 60 bis 90 Sekunden, dann ruf um Hilfe und steig heraus. Wasser unter 15 °C nimmt dir den Atem.
+    Jemand im Wasser: ruf 999 oder 112, verlange die Feuerwehr, reich oder wirf etwas hin, und geh nicht hinein. Du fällst hinein: lass dich auf dem Rücken treiben, bis der Atem ruhig ist, 60 bis 90 Sekunden, dann ruf um Hilfe und steig heraus. Wasser unter 15 °C nimmt dir den Atem.
 caution-cold-water-title = Kaltes Wasser
 caution-cold-water-authority = Royal National Lifeboat Institution; Royal Society for the Prevention of Accidents
 
@@ -66,7 +66,7 @@ caution-hypothermia-title = Unterkühlung
 caution-hypothermia-authority = National Health Service
 
 caution-frostbite =
-    Weiße, taube Finger: wärme sie in Achseln oder Schoß. Nicht reiben, und fern von Feuer und Heizern. Hol Rat beim Gesundheitsdienst.
+    Weiße, taube Finger: wärme sie in Achseln oder Schoß. Nicht reiben, und fern von Feuer und Heizungen. Hol Rat beim Gesundheitsdienst.
 caution-frostbite-title = Taube Finger, Erfrierung
 caution-frostbite-authority = National Health Service
 
@@ -126,7 +126,7 @@ caution-rods-on-licence-title = Ruten auf deinem Schein
 caution-rods-on-licence-authority = Environment Agency; Natural Resources Wales; der Betreiber
 
 caution-keepnet-form =
-    Ein Setzkescher ist knotenlos und ohne Metall: Maschen höchstens 25 mm, mindestens 2 m lang, Ringe höchstens 40 cm auseinander und mindestens 120 cm im Umfang. Ein Sack ist weich und dunkel und fasst einen Fisch. Ein Kescher ist knotenlos.
+    Ein Setzkescher ist knotenlos und ohne Metall: Maschenöffnung höchstens 25 mm, mindestens 2 m lang, Ringe höchstens 40 cm auseinander und mindestens 120 cm im Umfang. Ein Sack ist weich und dunkel und fasst einen Fisch. Ein Kescher ist knotenlos.
 caution-keepnet-form-title = Setzkescher und Säcke
 caution-keepnet-form-authority = Landesweite Satzungen von England und Wales (national byelaws)
 

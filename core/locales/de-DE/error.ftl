@@ -28,23 +28,23 @@ error-io = Das Handy konnte nicht schreiben ({ $detail }). Der letzte Eintrag wu
 error-internal = In Restwater ging etwas schief ({ $detail }). Nichts ging verloren. Tippe noch einmal.
 error-clock-range = Die Uhr des Handys liegt außerhalb des Bereichs. Stell sie und tippe noch einmal.
 error-no-cell = Der Ring ist außerhalb der Karte. Versetz ihn erst.
-error-nothing-typed = Tipp erst einen Namen ein, dann wähle, wofür er ist.
+error-nothing-typed = Gib erst einen Namen ein, dann wähle, wofür er ist.
 error-no-such-caution = Dieser Hinweis war schon weggelegt. Öffne die Liste noch einmal.
 error-not-of-that-entry = An diesem Eintrag ist dergleichen nicht zu verbessern. Öffne ihn noch einmal aus der Liste.
-error-empty-text = Nichts ist eingetippt. Tipp erst ein paar Worte ein.
-error-no-length = „{ $value }“ ist keine Länge. Tipp eine Zahl und ihre Einheit, etwa 18 in, 45 cm oder 2,5 m.
-error-no-weight = „{ $value }“ ist kein Gewicht. Tipp eine Zahl und ihre Einheit, etwa 30 g oder 1 oz.
+error-empty-text = Nichts ist eingegeben. Gib erst ein paar Worte ein.
+error-no-length = „{ $value }“ ist keine Länge. Gib Zahl und Einheit ein, etwa 18 in, 45 cm oder 2,5 m.
+error-no-weight = „{ $value }“ ist kein Gewicht. Gib Zahl und Einheit ein, etwa 30 g oder 1 oz.
 error-no-latitude = { $typed ->
-    [0] Keine Breite eingetippt. Tipp Grad Nord, etwa 52,1234 oder 52 7 24; S für Süd.
-   *[other] „{ $value }“ ist keine Breite. Tipp Grad Nord, etwa 52,1234 oder 52 7 24; S für Süd.
+    [0] Keine Breite eingegeben. Gib Grad Nord ein, etwa 52,1234 oder 52 7 24; S für Süd.
+   *[other] „{ $value }“ ist keine Breite. Gib Grad Nord ein, etwa 52,1234 oder 52 7 24; S für Süd.
 }
 error-no-longitude = { $typed ->
-    [0] Keine Länge eingetippt. Tipp Grad Ost, etwa 1,25 oder 1 15 0; W für West.
-   *[other] „{ $value }“ ist keine Länge. Tipp Grad Ost, etwa 1,25 oder 1 15 0; W für West.
+    [0] Keine Länge eingegeben. Gib Grad Ost ein, etwa 1,25 oder 1 15 0; W für West.
+   *[other] „{ $value }“ ist keine Länge. Gib Grad Ost ein, etwa 1,25 oder 1 15 0; W für West.
 }
 error-no-bearing = { $typed ->
-    [0] Keine Richtung eingetippt. Tipp Grad im Uhrzeigersinn von Nord, 0 bis 360.
-   *[other] „{ $value }“ ist keine Richtung. Tipp Grad im Uhrzeigersinn von Nord, 0 bis 360.
+    [0] Keine Richtung eingegeben. Gib Grad im Uhrzeigersinn von Nord ein, 0 bis 360.
+   *[other] „{ $value }“ ist keine Richtung. Gib Grad im Uhrzeigersinn von Nord ein, 0 bis 360.
 }
 error-swim = { $detail }.
 error-not-op-file = Das ist keine Datei mit Restwater-Einträgen: { $detail }. Wähle eine, die auf .restwater.json-seq endet, oder eine Sicherung.

@@ -142,9 +142,9 @@ check-repaired = { $ops ->
     [one] 1 Eintrag
     *[other] { $ops } Einträge
   }, jeder wie geschrieben. { $count ->
-    [one] 1 Übersicht
-    *[other] { $count } Übersichten
-  } passten nicht dazu und wurden neu gebildet.
+    [one] 1 Übersicht passte nicht dazu und wurde neu gebildet.
+    *[other] { $count } Übersichten passten nicht dazu und wurden neu gebildet.
+  }
 check-without = Eine Übersicht davon ließ sich nicht speichern oder lesen ({ $why }); die App geht auch so. Schaff Platz und prüfe noch einmal.
 check-damaged = { $count ->
     [one] 1 Eintrag ist beschädigt

@@ -118,7 +118,7 @@ key-mark-here = MARKE
 key-mark-here-spoken = Eine Marke in diese Richtung setzen.
 
 key-place-peg = LAGE SETZEN
-key-place-peg-spoken = Den Platz an die eingetippte Position setzen.
+key-place-peg-spoken = Den Platz an die eingegebene Position setzen.
 key-use-phone = POSITION DIESES HANDYS
 key-use-phone-spoken = Liest einmal die Position dieses Handys und füllt die zwei Zeilen. Noch wird nichts notiert.
 key-earlier-spoken = Die Karte zehn Minuten früher.
