@@ -96,7 +96,7 @@ bench-allowances-none = Knoten, Schlaufe und Ende sind noch nicht gemessen, also
 bench-row-hook_knot = Hakenknoten
 bench-row-loop_length = Schlaufe
 bench-row-tag = Ende
-bench-key-tie = GEBUNDEN
+bench-key-tie = FERTIG
 bench-key-tie-sub = alle diese
 
 bench-spools-says = { $count ->
@@ -154,7 +154,7 @@ bench-row-size = Größe
 bench-row-shot = Ein { $size }
 bench-not-in-the-box = nicht in der Dose
 
-bench-fall-says = Drück EINSCHLAG, wenn das Blei aufs Wasser trifft, und GRUND, wenn die Schnur erschlafft.
+bench-fall-says = Drück WASSER, wenn das Blei aufs Wasser trifft, und GRUND, wenn die Schnur erschlafft.
 bench-falling = Sinkt seit { $time }.
 bench-fall-timed = { $seconds } s.
 bench-fall-depth = { $seconds } s: { $metres } m tief, zwischen { $low } und { $high } m.
@@ -168,7 +168,7 @@ bench-fall-sub = { $speed } m/s, { $count ->
 }
 bench-fall-none = nicht gemessen
 bench-row-plumbed = Bekannte Tiefe
-bench-key-splash = EINSCHLAG
+bench-key-splash = WASSER
 bench-key-splash-sub = trifft aufs Wasser
 bench-key-bottom = GRUND
 bench-key-bottom-sub = Schnur ist schlaff

@@ -59,9 +59,9 @@ book-filter-title = Welche Ansitze
 book-key-filter = WELCHE
 book-key-rates = RATEN
 book-key-rates-sub = Fang je Stunde
-book-key-sets = VERGLEICH
+book-key-sets = GRUPPEN
 book-key-sets-sub = einer gegen andere
-book-key-next = NÄCHSTES MAL
+book-key-next = PLAN
 book-key-next-sub = was gilt
 book-key-light = LICHT
 book-key-light-sub = am Platz
@@ -90,7 +90,7 @@ book-limits = { $count } in { $hours } h: { $low } bis { $high }
 book-listed = Gelistet sind die letzten { $count }; die Raten oben zählen alle.
 book-rates-how = Spannen sind exakte { $level }-%-Grenzen (Garwood). Tage sind verschieden; die Spanne kann zu eng sein. Eine Stunde im Wasser zählt vom Einschlag bis zum Biss oder bis zum Ende des Wurfs.
 
-book-sets-title = Vergleich
+book-sets-title = Zwei Gruppen
 book-row-a_water = A: Gewässer
 book-row-a_season = A: Jahreszeit
 book-row-a_temperature = A: Temp.
@@ -208,8 +208,8 @@ session-says = { $from } bis { $to }: { $bites ->
    *[other] { $casts } Würfen
 }, { $landed } gelandet.
 session-conditions = Wetter
-session-close = SCHLIESSEN
-session-close-sub = diesen Ansitz
+session-close = FERTIG
+session-close-sub = mit diesem Ansitz
 cast-after = { $minutes } min, { $end }
 cast-on-rod = { $time }, Rute { $rod }
 cast-out = noch draußen

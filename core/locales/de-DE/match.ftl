@@ -57,7 +57,7 @@ match-net-limit = von { $limit }
 match-net-range = { $low } bis { $high }
 match-about = etwa { $weight }
 match-near = NAHE DER GRENZE
-match-at-limit = VIELLEICHT VOLL
+match-at-limit = EVTL. VOLL
 match-unknown = { $count ->
     [one] 1 Fisch hat weder Gewicht noch Art: er zählt als Durchschnitt.
    *[other] { $count } Fische haben weder Gewicht noch Art: sie zählen als Durchschnitt.
@@ -162,5 +162,5 @@ entry-match_off = keine Wertung
 entry-net_weighed = Wiegen
 
 error-no-match = Keine Wertung eingestellt. Stell erst Start und Schluss ein, unter WERTUNG.
-error-no-landing = Ein solcher Fisch ist nicht gelandet. Tippe erst GELANDET, dann gib das Gewicht ein.
+error-no-landing = Ein solcher Fisch ist nicht gelandet. Tippe erst LANDUNG, dann gib das Gewicht ein.
 error-match = { $detail }.

@@ -58,8 +58,8 @@ bench-key-tied-5 = 5 PRÊTS
 bench-key-tied-sub = dans la pochette
 bench-key-taken_out-1 = ÔTER 1
 bench-key-taken-out-sub = jeté ou perdu
-bench-key-want-more = EMPORTER +1
-bench-key-want-less = EMPORTER −1
+bench-key-want-more = PRÉVU +1
+bench-key-want-less = PRÉVU −1
 bench-key-want-sub = pour le jour
 
 bench-cut-down-says = { $count ->

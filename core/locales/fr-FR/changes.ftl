@@ -76,7 +76,7 @@ test-off = { $count ->
     [one] { $count } lancer depuis était avec autre chose ou ailleurs, et ne compte pas pour le plan.
    *[other] { $count } lancers depuis étaient avec autre chose ou ailleurs, et ne comptent pas pour le plan.
 }
-test-set = APPLIQUER
+test-set = METTRE
 test-set-sub = { $value } au prochain lancer
 test-end = FINIR
 test-end-sub = ne plus alterner

@@ -31,12 +31,12 @@ files-says-sessions = Un tableau (.csv), une ligne par sortie, unités en tête.
 files-says-map = Le poste de cette sortie (.geojson) : repères, reliefs, dangers, contour. Un autre téléphone peut l'importer ; un logiciel de cartes l'ouvre si la position y est.
 files-no-session = Aucune sortie affichée : choisissez tout, ou commencez-en une.
 files-send = ENVOYER
-files-save = ENREGISTRER
+files-save = RANGER
 files-folder = DOSSIER
 files-take-in = IMPORTER
 files-imports = IMPORTÉS
 files-backups = COPIES
-files-back-up = SAUVEGARDER
+files-back-up = COPIER
 files-look-over = VÉRIFIER LE JOURNAL
 files-restore = RESTAURER
 files-none = Rien ici encore.
@@ -55,7 +55,7 @@ files-undo-import = ANNULER IMPORT
 files-redo-import = REFAIRE IMPORT
 files-import-undone = Tout l'import est annulé.
 files-import-redone = Tout l'import est rétabli.
-files-backed-up = Sauvegardé et vérifié : { $when }.
+files-backed-up = Copié et vérifié : { $when }.
 files-made-entries = { $count ->
     [one] { $count } note
     *[other] { $count } notes

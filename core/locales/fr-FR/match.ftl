@@ -57,7 +57,7 @@ match-net-limit = sur { $limit }
 match-net-range = { $low } à { $high }
 match-about = environ { $weight }
 match-near = LIMITE PROCHE
-match-at-limit = LIMITE PEUT-ÊTRE ATTEINTE
+match-at-limit = À LA LIMITE ?
 match-unknown = { $count ->
     [one] { $count } poisson n'a ni poids ni espèce : il est compté à la moyenne.
    *[other] { $count } poissons n'ont ni poids ni espèce : ils sont comptés à la moyenne.

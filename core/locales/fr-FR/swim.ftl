@@ -120,7 +120,7 @@ key-mark-here-spoken = Poser un repère dans cette direction.
 
 key-place-peg = SITUER
 key-place-peg-spoken = Situer la place à la position tapée.
-key-use-phone = POSITION DE CE TÉLÉPHONE
+key-use-phone = POSITION DU MOBILE
 key-use-phone-spoken = Lit une fois la position de ce téléphone et remplit les deux lignes. Rien n'est encore noté.
 key-earlier-spoken = Le poste dix minutes plus tôt.
 key-later-spoken = Le poste dix minutes plus tard.
