@@ -91,7 +91,7 @@ caution-tetanus-title = Schnitte und Tetanus
 caution-tetanus-authority = National Health Service
 
 caution-lead =
-    Bleigewichte nur bis 0,06 g (Nr. 8) oder über 28,35 g (1 oz). Dazwischen nimm ein anderes Metall. Bei genau 28,35 g sind die amtlichen Seiten verschieden. Wales nimmt Bleikernschnur, Futterkörbe und selbststellende Posen aus. Schrot gehört in eine Dose, aus der nichts fällt.
+    Bleigewichte nur bis 0,06 g (Nr. 8) oder über 28,35 g (1 oz). Dazwischen nimm ein anderes Metall. Bei genau 28,35 g sind die amtlichen Seiten verschieden. Wales nimmt Bleikernschnur, Futterkörbe und vorbebleite Posen aus. Schrot gehört in eine Dose, aus der nichts fällt.
 caution-lead-title = Bleigewichte
 caution-lead-authority = Natural Resources Wales; GOV.UK; SI 1986/1992
 
