@@ -11,7 +11,7 @@ caution-basis-memory = De mémoire, noté { $read } : à vérifier.
 caution-basis-practice = Usage courant, sans source ; noté { $read }.
 
 caution-power-lines =
-    Regardez en l'air avant de monter, et restez à 30 m des lignes électriques. Le carbone, les cannes et le fil mouillés conduisent le courant, et il saute les vides. Portez les cannes basses et démontées. Ne touchez jamais un fil pris dans une ligne.
+    Regardez en l'air avant de monter, et restez à 30 m des lignes électriques. Le carbone, les cannes et le fil mouillés conduisent le courant, et il saute les vides. Portez les cannes basses et démontées. Ne touchez jamais un fil accroché à un câble électrique.
 caution-power-lines-title = Lignes électriques
 caution-power-lines-authority = Energy Networks Association ; Health and Safety Executive
 
