@@ -153,6 +153,27 @@ def check_rest(targets):
     expect("RestwaterKitTests" in ids, "the scheme runs the kit's tests")
 
 
+# What the phone's system is told, where no compiler and no played system sees it: file, what it says (or, after "no ", what it
+# must not say), and what an angler would meet otherwise.
+SOURCES = [
+    ("App/Sources/Phone/Notifications.swift", ".interruptionLevel = .timeSensitive", "a Focus would hold the alarm back"),
+    ("App/Sources/Phone/Loudspeaker.swift", "case .alarm: try session.setCategory(.playback", "the ring switch would mute an alarm in front"),
+    ("App/Sources/Phone/Loudspeaker.swift", "no mixWithOthers", "ambient mixes by itself; with playback music would drown the alarm"),
+    ("App/Sources/Screens/SheetView.swift", ".defersSystemGestures(on: .all)", "a thumb that slides in from an edge would leave the app"),
+    ("App/Sources/Screens/PieceView.swift", ".accessibilityRepresentation {", "VoiceOver would find a canvas in place of a key"),
+    ("App/Sources/Screens/PieceView.swift", ".accessibilityElement()", "VoiceOver would not find the pictures"),
+    ("App/WaitActivity/WaitActivity.swift", ".supplementalActivityFamilies([.small])", "a watch would not show the wait"),
+    ("App/WaitActivity/WaitActivity.swift", ".frame(maxWidth: width)", "the timer would stretch the island across the screen"),
+]
+
+
+def check_sources():
+    for path, text, otherwise in SOURCES:
+        source = (IOS / path).read_text()
+        says = text.removeprefix("no ") not in source if text.startswith("no ") else text in source
+        expect(says, f"{path}: {text}: {otherwise}")
+
+
 def main():
     project = XcodeProject.load(str(PROJECT / "project.pbxproj"))
     expect(str(project.objectVersion) == "77", f"objectVersion {project.objectVersion}")
@@ -164,6 +185,7 @@ def main():
     check_embedding(project, targets)
     check_plists(project, targets)
     check_rest(targets)
+    check_sources()
     for fault in faults:
         print(fault)
     if faults:

@@ -36,7 +36,7 @@ impl Screen {
     fn minutes(&self, advice: Advice) -> Option<f64> {
         let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
         let casts = advice.casts;
-        let reading = Reading { advice, waited_min: None, waiting: None, rhythm, casts };
+        let reading = Reading { advice, waited_min: None, waiting: None, rhythm, casts, of_another: 0 };
         let shown = bank(&BankInput {
             session: Some(&self.session),
             chosen: 1,

@@ -12,6 +12,7 @@ pub mod model;
 pub mod phone;
 pub mod powercut;
 pub mod r_agreement;
+pub mod record;
 pub mod reference;
 pub mod second_methods;
 #[path = "../sim/mod.rs"]

@@ -1,10 +1,10 @@
 //! What the record says of the running cast, kept between taps so that a second costs next to nothing.
 
-use super::earlier::{earlier, same_water};
+use super::earlier::{Before, any_of_another, earlier, same_water};
 use super::journal::Journal;
 use super::recent::Loaded;
 use restwater_log::RodNumber;
-use restwater_screen::Reading;
+use restwater_screen::{Reading, Whose};
 use restwater_session::{
     Rhythm, Session, Stamp, Summary, casts_that_tell, habit_min, rhythm, running_wait_min, waits_of,
 };
@@ -18,7 +18,9 @@ pub(super) struct Advisor {
     /// The session that is today's, and so none of the earlier ones.
     today: Option<Uuid>,
     /// The sessions before it, or `None` if they could not be read.
-    earlier: Option<Vec<Summary>>,
+    earlier: Option<Vec<Before>>,
+    /// Whether there are earlier sessions of another angler, counted or not.
+    any_of_another: bool,
     last: Option<Answer>,
 }
 
@@ -55,15 +57,21 @@ impl Answer {
 
 impl Advisor {
     /// Reads the summaries of the sessions before today's; those that are missing or out of date are made from the log and kept.
-    pub(super) fn load(journal: &Journal) -> Result<Self, StoreError> {
+    /// Whose count is chosen; `mine` are the angler's phones.
+    pub(super) fn load(journal: &Journal, whose: Whose, mine: &[Uuid]) -> Result<Self, StoreError> {
         let today = journal.recent().current();
-        let earlier = earlier(journal, today.and_then(Loaded::place))?;
-        Ok(Self { today: today.map(|loaded| loaded.session.id), earlier: Some(earlier), last: None })
+        let place = today.and_then(Loaded::place);
+        Ok(Self {
+            today: today.map(|loaded| loaded.session.id),
+            earlier: Some(earlier(journal, place, whose, mine)?),
+            any_of_another: any_of_another(journal, place, mine)?,
+            last: None,
+        })
     }
 
     /// An advisor that knows no earlier session, for as long as they can't be read.
     pub(super) fn of_today_alone(today: Option<Uuid>) -> Self {
-        Self { today, earlier: None, last: None }
+        Self { today, earlier: None, any_of_another: false, last: None }
     }
 
     /// Whether that session is today's for it, and it knows the ones before.
@@ -72,8 +80,13 @@ impl Advisor {
     }
 
     /// The latest sessions before this one, newest first.
-    pub(super) fn earlier(&self) -> &[Summary] {
+    pub(super) fn earlier(&self) -> &[Before] {
         self.earlier.as_deref().unwrap_or_default()
+    }
+
+    /// Whether there are earlier sessions of another angler, counted or not.
+    pub(super) fn any_of_another(&self) -> bool {
+        self.any_of_another
     }
 
     /// What the record says about a rod now, or `None` if the session has not begun or its figures can't be used.
@@ -85,7 +98,8 @@ impl Advisor {
         let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
         let waiting = waited.and_then(|minutes| answer.posterior.waiting_on(minutes).ok());
         let casts = casts_that_tell(session);
-        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm, casts })
+        let of_another = self.earlier().iter().filter(|before| before.of_another).count();
+        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm, casts, of_another })
     }
 
     /// The posterior of today's waits and what it advises, or `None` if its figures can't be used.
@@ -109,7 +123,7 @@ impl Advisor {
         let earlier: Vec<EarlierDay> = self
             .earlier()
             .iter()
-            .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water.as_deref()) })
+            .map(|Before { day, .. }| EarlierDay { waits: &day.waits, weight: weight(day, water.as_deref()) })
             .collect();
         let record = Record {
             today: &waits,

@@ -24,7 +24,8 @@ impl App {
     /// The Bench screen.
     pub(super) fn bench(&mut self) -> Result<LeavesView, AppError> {
         let kit = self.kit()?;
-        let all: Vec<HeightCast> = self.sessions.days().flat_map(|(_, day)| heights(&day.rows)).collect();
+        let mine = self.sessions.days(&self.mine).filter(|day| day.mine);
+        let all: Vec<HeightCast> = mine.flat_map(|day| heights(&day.gist.rows)).collect();
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
         let own = kit_of(self.journal.store().device());

@@ -1,7 +1,7 @@
 //! What a tap in the Book does, and what the Book is made from.
 
 use super::advisor::weight;
-use super::earlier::{earlier_of, same_water};
+use super::earlier::same_water;
 use super::error::within;
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
@@ -9,7 +9,7 @@ use restwater_compare::change_findings_without_power;
 use restwater_log::{Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{
-    BookInput, BookSet, BookTap, ChangesView, LeavesView, LightInput, NextInput, SetFilter,
+    BookInput, BookSet, BookTap, ChangesView, Day, LeavesView, LightInput, NextInput, SetFilter, Whose,
 };
 use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
 use restwater_waits::{
@@ -28,20 +28,36 @@ pub(super) struct BookState {
     filter: SetFilter,
     a: SetFilter,
     b: SetFilter,
-    opened: Option<Session>,
+    pub(super) opened: Option<Session>,
     place: Option<(i64, i64)>,
     /// The last Book made, and what of: making it costs more than a second's refresh may.
     last: Option<(BookOf, LeavesView)>,
     /// What its slow part was made of, and came to: the minute changes the light, but not this.
-    slow: Option<(Option<Uuid>, u64, Slow)>,
+    slow: Option<(Option<Uuid>, u64, Whose, Slow)>,
+}
+
+impl BookState {
+    /// Other days are the angler's own, or others count.
+    pub(super) fn forget(&mut self) {
+        (self.last, self.slow) = (None, None);
+    }
 }
 
 /// What the record of one session says for the next.
 #[derive(Clone)]
 struct Slow {
     changes: ChangesView,
-    /// With how many sessions before it speak in it.
-    advice: Option<(Advice, usize)>,
+    advice: Option<EndAdvice>,
+}
+
+/// What the record said of leaving a cast at the end of a session.
+#[derive(Clone, Copy)]
+struct EndAdvice {
+    advice: Advice,
+    /// How many sessions before it speak in it.
+    earlier: usize,
+    /// How many of these are another angler's.
+    of_another: usize,
 }
 
 /// What a Book was made from.
@@ -51,6 +67,7 @@ struct BookOf {
     opened: Option<Uuid>,
     place: Option<(i64, i64)>,
     log: u64,
+    whose: Whose,
     minute: i64,
 }
 
@@ -62,6 +79,7 @@ impl App {
             opened: self.book.opened.as_ref().map(|session| session.id),
             place: self.book.place,
             log: self.journal.version(),
+            whose: self.phone.whose,
             minute: now.wall_ms.div_euclid(60_000),
         };
         if let Some((_, view)) = self.book.last.as_ref().filter(|(before, _)| *before == of) {
@@ -74,23 +92,17 @@ impl App {
         }
         let kit = self.kit()?;
         let slow = self.slow(of.opened, of.log);
-        let days: Vec<(Uuid, &Summary)> = self.sessions.days().collect();
-        let after = self.book.opened.as_ref().or_else(|| self.session());
-        let day =
-            after.and_then(|session| days.iter().find(|(id, _)| *id == session.id)).map(|(_, day)| *day);
-        let like: Vec<(Uuid, &Summary)> = days
-            .iter()
-            .filter(|(id, other)| {
-                let is_it = after.is_some_and(|session| session.id == *id);
-                is_it || day.is_some_and(|day| same_water(day.water.as_deref(), other.water.as_deref()))
-            })
-            .copied()
-            .collect();
+        let days: Vec<Day> = self.sessions.days(&self.mine).collect();
+        let after = self.book.opened.as_ref().or_else(|| self.session()).map(|session| session.id);
+        let day = after.and_then(|after| days.iter().find(|day| day.id == after)).copied();
+        let like: Vec<Day> = day.map_or_else(Vec::new, |day| self.like(&day, &days));
+        let end = slow.advice;
         let next = NextInput {
-            day,
+            day: day.map(|day| day.gist),
             like: &like,
-            advice: slow.advice.map(|(advice, _)| advice),
-            earlier: slow.advice.map_or(0, |(_, earlier)| earlier),
+            advice: end.map(|end| end.advice),
+            earlier: end.map_or(0, |end| end.earlier),
+            of_another: end.map_or(0, |end| end.of_another),
             changes: &slow.changes,
             rungs: &rungs(&kit.ladder, &like),
         };
@@ -100,8 +112,10 @@ impl App {
             a: &self.book.a,
             b: &self.book.b,
             opened: self.book.opened.as_ref(),
+            opened_day: day.filter(|_| self.book.opened.is_some()),
+            phone_is_mine: self.phone_is_mine()?,
             next: &next,
-            light: &self.light(&days, now),
+            light: &self.light(now),
             words: &self.words,
         });
         self.book.last = Some((of, view.clone()));
@@ -110,9 +124,9 @@ impl App {
 
     /// Changes and advice of the session opened, else of the one shown.
     fn slow(&mut self, opened: Option<Uuid>, log: u64) -> Slow {
-        if let Some((id, before, slow)) = &self.book.slow
-            && *id == opened
-            && *before == log
+        let whose = self.phone.whose;
+        if let Some((id, before, asked, slow)) = &self.book.slow
+            && (*id, *before, *asked) == (opened, log, whose)
         {
             return slow.clone();
         }
@@ -124,10 +138,11 @@ impl App {
             }
             None => self.changes(),
         };
-        let days: Vec<(Uuid, &Summary)> = self.sessions.days().collect();
         let after = self.book.opened.as_ref().or_else(|| self.session());
-        let slow = Slow { changes, advice: after.and_then(|session| advice(session, &days)) };
-        self.book.slow = Some((opened, log, slow.clone()));
+        let advice = after
+            .and_then(|session| advice(session, &self.sessions.earlier_of(session.id, whose, &self.mine)));
+        let slow = Slow { changes, advice };
+        self.book.slow = Some((opened, log, whose, slow.clone()));
         slow
     }
 
@@ -151,6 +166,7 @@ impl App {
                 self.book.place = Some((self.place().0, lon));
             }
             BookTap::KeepPlace => return self.keep_place(at),
+            BookTap::PhoneIsMine { mine } => self.phone_of_opened_is(*mine)?,
             BookTap::Filter { set, by } => match set {
                 BookSet::Shown => self.book.filter.set(by),
                 BookSet::A => self.book.a.set(by),
@@ -188,13 +204,13 @@ impl App {
         let session = self.book.opened.as_ref().or_else(|| self.session());
         let here = session.and_then(|session| session.peg_place);
         let water = session.and_then(|session| session.setup.water.as_deref());
-        let days = self.sessions.days().map(|(_, day)| day);
+        let days = self.sessions.days(&self.mine).map(|day| day.gist);
         let mut before = days.filter(|day| same_water(day.water.as_deref(), water));
         let place = here.or_else(|| before.find_map(|day| day.peg_place))?;
         Some((place.lat_e7, place.lon_e7))
     }
 
-    fn light(&self, _days: &[(Uuid, &Summary)], now: &Moment) -> LightInput {
+    fn light(&self, now: &Moment) -> LightInput {
         let (lat_e7, lon_e7) = self.place();
         let placed = self.placed();
         let open = self.session().is_some_and(Session::is_open);
@@ -209,14 +225,12 @@ impl App {
 }
 
 /// What the record said of leaving a cast at the end of a session, with the sessions before it.
-fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<(Advice, usize)> {
+fn advice(session: &Session, before: &[(&Summary, bool)]) -> Option<EndAdvice> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
     let today = restwater_session::waits_of(session);
     let water = session.setup.water.as_deref();
-    let earlier: Vec<EarlierDay> = earlier_of(days, session.id)
-        .into_iter()
-        .map(|day| EarlierDay { waits: &day.waits, weight: weight(day, water) })
-        .collect();
+    let earlier: Vec<EarlierDay> =
+        before.iter().map(|(day, _)| EarlierDay { waits: &day.waits, weight: weight(day, water) }).collect();
     let record = Record {
         today: &today,
         earlier: &earlier,
@@ -225,11 +239,12 @@ fn advice(session: &Session, days: &[(Uuid, &Summary)]) -> Option<(Advice, usize
         habit_min: habit_min(session),
     };
     let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
-    Some((posterior.advice(), earlier.len()))
+    let of_another = before.iter().filter(|(_, of_another)| *of_another).count();
+    Some(EndAdvice { advice: posterior.advice(), earlier: earlier.len(), of_another })
 }
 
 /// Heights tried over these days, or `None` if the ladder is empty.
-fn rungs(ladder: &[restwater_bench::units::LineLength], days: &[(Uuid, &Summary)]) -> Vec<Rung> {
-    let casts: Vec<_> = days.iter().flat_map(|(_, day)| super::bench::heights(&day.rows)).collect();
+fn rungs(ladder: &[restwater_bench::units::LineLength], days: &[Day]) -> Vec<Rung> {
+    let casts: Vec<_> = days.iter().flat_map(|day| super::bench::heights(&day.gist.rows)).collect();
     tried(ladder, &casts).unwrap_or_default()
 }

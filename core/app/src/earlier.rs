@@ -1,37 +1,70 @@
-//! Which sessions are earlier ones, and which were on the same water: one rule for all that learns from them.
+//! Which sessions are earlier ones, whose, and which were on the same water: one rule for all that learns from them.
 
 use super::journal::Journal;
 use super::summaries::summary;
-use restwater_log::{OpOrder, is_kit};
+use restwater_log::OpOrder;
+use restwater_screen::Whose;
 use restwater_session::Summary;
-use restwater_store::StoreError;
+use restwater_store::{SessionRow, StoreError};
 use uuid::Uuid;
 
 /// How many earlier sessions speak.
-const EARLIER_SESSIONS: usize = 5;
+pub(super) const EARLIER_SESSIONS: usize = 5;
+
+/// An earlier session.
+pub(super) struct Before {
+    pub(super) day: Summary,
+    /// Whether it is another angler's.
+    pub(super) of_another: bool,
+}
 
 /// Whether two sessions were on the same water. A water without a name is one of its own.
 pub(super) fn same_water(one: Option<&str>, other: Option<&str>) -> bool {
     one.is_some() && one == other
 }
 
-/// The latest sessions that began before one in the order of the log, newest first; the latest of all without one. A session whose
-/// beginning is undone is none.
-pub(super) fn earlier(journal: &Journal, before: Option<OpOrder>) -> Result<Vec<Summary>, StoreError> {
-    let (mut earlier, mut place) = (Vec::new(), before);
-    while earlier.len() < EARLIER_SESSIONS
-        && let Some(row) = journal.store().session_before(place)?
+/// The latest sessions that began before one in the order of the log, newest first; the latest of all without one. Whose sessions
+/// count is chosen; `mine` are the angler's phones. A session whose beginning is undone is none.
+pub(super) fn earlier(
+    journal: &Journal,
+    before: Option<OpOrder>,
+    whose: Whose,
+    mine: &[Uuid],
+) -> Result<Vec<Before>, StoreError> {
+    latest(journal, before, whose, mine, EARLIER_SESSIONS)
+}
+
+/// Whether there are earlier sessions of another angler.
+pub(super) fn any_of_another(
+    journal: &Journal,
+    before: Option<OpOrder>,
+    mine: &[Uuid],
+) -> Result<bool, StoreError> {
+    Ok(!latest(journal, before, Whose::Them, mine, 1)?.is_empty())
+}
+
+fn latest(
+    journal: &Journal,
+    before: Option<OpOrder>,
+    whose: Whose,
+    mine: &[Uuid],
+    most: usize,
+) -> Result<Vec<Before>, StoreError> {
+    let store = journal.store();
+    let mut walks: Vec<(Uuid, SessionRow)> = Vec::new();
+    for device in store.devices()?.into_iter().filter(|device| whose.takes(mine.contains(device))) {
+        walks.extend(store.session_of_before(device, before)?.map(|row| (device, row)));
+    }
+    let mut earlier = Vec::new();
+    while earlier.len() < most
+        && let Some(next) = (0..walks.len()).max_by_key(|&i| walks[i].1.began.order)
     {
-        place = Some(row.began.order);
-        if !is_kit(row.id) {
-            earlier.extend(Some(summary(journal, &row)?).filter(|day| day.started_ms.is_some()));
+        let (device, row) = walks.swap_remove(next);
+        walks.extend(store.session_of_before(device, Some(row.began.order))?.map(|row| (device, row)));
+        let day = summary(journal, &row)?;
+        if day.started_ms.is_some() {
+            earlier.push(Before { day, of_another: !mine.contains(&device) });
         }
     }
     Ok(earlier)
-}
-
-/// The same, out of all days that have begun, newest first.
-pub(super) fn earlier_of<'a>(days: &[(Uuid, &'a Summary)], session: Uuid) -> Vec<&'a Summary> {
-    let from_it = days.iter().skip_while(|(id, _)| *id != session);
-    from_it.skip(1).take(EARLIER_SESSIONS).map(|(_, day)| *day).collect()
 }

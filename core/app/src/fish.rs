@@ -1,10 +1,10 @@
 //! What is said of a landed fish, in a match or not: its class, its net, whether it went back, what it weighs.
 
-use super::match_day::no_such_class;
+use super::match_day::{no_such_class, scales_of, unit_and_count};
 use super::{App, AppError};
 use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
 use restwater_match_day::rules::same_name;
-use restwater_match_day::typed::{Scales, TypedWeight};
+use restwater_match_day::typed::TypedWeight;
 use restwater_match_day::weight::WeightError;
 use restwater_screen as screen;
 use restwater_screen::{FishInput, FishTap, FishView, LandedFish, UsualClass, WeightView};
@@ -82,7 +82,7 @@ impl App {
     /// The classes of today's fish and of those of the days before, last used first.
     fn used(&self) -> impl Iterator<Item = String> {
         let today = self.session().map(classes_used).unwrap_or_default();
-        let before = self.advisor.earlier().iter().flat_map(|day| day.classes.clone());
+        let before = self.advisor.earlier().iter().flat_map(|before| before.day.classes.clone());
         today.into_iter().chain(before.collect::<Vec<_>>())
     }
 
@@ -95,10 +95,7 @@ impl App {
     /// A weight being typed for a fish.
     fn typed_weight(&self, fish: Option<Uuid>) -> TypedWeight {
         let unit = self.match_setup().map_or(self.phone.weights, |setup| setup.unit);
-        let scales = match unit {
-            WeightUnit::Drams => Scales::Imperial,
-            WeightUnit::Grams => Scales::Metric,
-        };
+        let scales = scales_of(unit);
         let typed =
             self.fish.typed.as_ref().filter(|(of, typed)| Some(*of) == fish && typed.scales() == scales);
         typed.map_or_else(|| TypedWeight::new(scales), |(_, typed)| typed.clone())
@@ -182,10 +179,7 @@ impl App {
 
     fn take_figure(&mut self, cast: Option<Uuid>, guessed: bool, at: &Moment) -> Result<String, AppError> {
         let cast = self.fish_of(cast)?.cast;
-        let (unit, count) = match self.typed_weight(Some(cast)).weight() {
-            restwater_match_day::weight::Weight::Drams(count) => (WeightUnit::Drams, count),
-            restwater_match_day::weight::Weight::Grams(count) => (WeightUnit::Grams, count),
-        };
+        let (unit, count) = unit_and_count(self.typed_weight(Some(cast)).weight());
         self.weigh(Some(cast), unit, count, guessed, at)
     }
 

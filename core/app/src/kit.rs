@@ -36,7 +36,7 @@ impl App {
     pub(super) fn kit(&mut self) -> Result<Kit, AppError> {
         self.sessions.refresh(&self.journal)?;
         let losses: Vec<Loss> =
-            self.sessions.days().flat_map(|(_, day)| day.losses.iter().copied()).collect();
+            self.sessions.days(&self.mine).flat_map(|day| day.gist.losses.iter().copied()).collect();
         Ok(fold(self.journal.recent().kit(self.kit_id), &losses))
     }
 

@@ -1,13 +1,14 @@
 //! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
 
 use super::advisor::weight;
+use super::earlier::Before;
 use super::error::within;
 use super::{App, AppError};
 use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
 use restwater_compare::{Factor, FactorValue};
 use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
-use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView};
+use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::Logged;
 use restwater_session::{
     NotNow, Rhythm, Session, Stamp, check, habit_min, rhythm, rows_of, running_wait_min, setup_of, value_of,
@@ -74,17 +75,23 @@ impl App {
         };
         if self.learning.waits.as_ref().is_none_or(|answer| answer.of != of) {
             let water = of.water.as_deref();
+            let asked = self.phone.whose != Whose::Me || self.advisor.any_of_another();
             let earlier: Vec<EarlierRows> = self
                 .advisor
                 .earlier()
                 .iter()
-                .map(|day| EarlierRows { rows: &day.rows, weight: weight(day, water) })
+                .map(|Before { day, of_another }| EarlierRows {
+                    rows: &day.rows,
+                    weight: weight(day, water),
+                    of_another: *of_another,
+                })
                 .collect();
             let input = WaitsInput {
                 session,
                 rows: &of.rows,
                 earlier: &earlier,
                 filter: &of.filter,
+                whose: asked.then_some(self.phone.whose),
                 rhythm: of.rhythm,
                 habit_min: of.habit,
                 words: &self.words,
@@ -128,6 +135,7 @@ impl App {
             WaitsTap::Spot { spot } => filter.spot.clone_from(spot),
             WaitsTap::Bait { bait } => filter.bait.clone_from(bait),
             WaitsTap::TodayOnly { only } => filter.today_only = *only,
+            WaitsTap::Whose { whose } => self.count_sessions_of(*whose)?,
             WaitsTap::TimeLeft { minutes } => {
                 self.learning.left_min = Some(within("left", *minutes, 1, 1_440)?);
             }

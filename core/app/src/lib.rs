@@ -39,6 +39,7 @@ mod tackle;
 mod typed;
 mod update;
 mod watch;
+mod whose;
 
 pub use day::{DayError, DayTap, read_day};
 pub use entropy::Entropy;
@@ -95,6 +96,8 @@ pub struct App {
     setup: SetupState,
     mending: Option<Uuid>,
     phone: PhoneChoices,
+    /// The phones whose sessions are the angler's, this one among them.
+    mine: Vec<Uuid>,
 }
 
 impl App {
@@ -107,7 +110,8 @@ impl App {
         let draft = settings::load_draft(store)?;
         let setup = SetupState::load(store)?;
         let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
-        let advisor = Advisor::load(&journal)?;
+        let mine = settings::load_mine(store)?;
+        let advisor = Advisor::load(&journal, phone.whose, &mine)?;
         Ok(Self {
             journal,
             words: Wording::new(),
@@ -130,6 +134,7 @@ impl App {
             setup,
             mending: None,
             phone,
+            mine,
         })
     }
 
@@ -417,7 +422,8 @@ impl App {
 
     /// Reads the days before today's, or does without them.
     fn load_advisor(&mut self) {
-        let loaded = self.journal.beside(Beside::EarlierSessions, Advisor::load(&self.journal));
+        let loaded = Advisor::load(&self.journal, self.phone.whose, &self.mine);
+        let loaded = self.journal.beside(Beside::EarlierSessions, loaded);
         let today = self.session().map(|s| s.id);
         self.advisor = loaded.unwrap_or_else(|| Advisor::of_today_alone(today));
     }

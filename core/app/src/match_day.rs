@@ -6,6 +6,7 @@ use restwater_log::{Moment, Payload, WeightUnit};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, RulesError, same_name};
+use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_match_day::weight::Weight;
 use restwater_screen as screen;
 use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, RuleTap, Signal, UsualClass};
@@ -26,8 +27,8 @@ const SEED: u64 = 9;
 pub(super) struct MatchState {
     /// The net on the scales.
     net: Option<String>,
-    /// The figure of the scales.
-    scales: i64,
+    /// What was typed of its weight.
+    typed: Option<TypedWeight>,
     /// The rest of the match as last played: it costs more than a second's refresh may.
     rest: Option<(RestOf, Option<Rest>)>,
 }
@@ -63,7 +64,7 @@ impl App {
             count: count.as_ref(),
             rest,
             scales_net: state.net.as_deref(),
-            scales: state.scales,
+            typed: &self.scales_typed(),
             caught: &caught,
             words: &self.words,
         })
@@ -107,18 +108,18 @@ impl App {
                 self.log_here(Payload::MatchOff, at)
             }
             MatchTap::Heard { signal } => self.heard(*signal, at),
-            MatchTap::ScalesStep { by } => {
-                self.match_day.scales = stepped(self.match_day.scales, *by, MOST_NET);
-                Ok(String::new())
-            }
+            MatchTap::ScalesDigit { digit } => self.type_scales(|typed| typed.digit(*digit)),
+            MatchTap::ScalesUnit => self.type_scales(TypedWeight::next_part),
             MatchTap::ScalesNet { name } => {
                 self.match_day.net = Some(self.net_name(name)?);
-                self.match_day.scales = 0;
+                self.match_day.typed = None;
                 Ok(String::new())
             }
             MatchTap::WeighIn => {
                 let net = self.match_day.net.clone().or_else(|| self.first_net()).ok_or(NotNow::NoMatch)?;
-                self.weigh_in(&net, self.unit()?, self.match_day.scales, at)
+                self.unit()?;
+                let (unit, count) = unit_and_count(self.scales_typed().weight());
+                self.weigh_in(&net, unit, count, at)
             }
             MatchTap::WeighedIn { net, unit, count } => self.weigh_in(net, *unit, *count, at),
         }
@@ -181,7 +182,7 @@ impl App {
                 setup.classes[place].guess = converted(*weight, setup.unit);
             }
             RuleTap::Unit { unit } => in_unit(&mut setup, *unit),
-            RuleTap::Mark { mark } if unit_of(*mark) == setup.unit => setup.mark = *mark,
+            RuleTap::Mark { mark } if unit_and_count(*mark).0 == setup.unit => setup.mark = *mark,
             RuleTap::Mark { mark } => return Err(AppError::unknown("mark", mark)),
         }
         Ok(setup)
@@ -235,16 +236,40 @@ impl App {
             return Err(MatchError::WeighInBeforeAllIn.into());
         }
         let notice = self.log_here(Payload::NetWeighed { net, shown: shown.logged() }, at)?;
-        self.match_day.scales = 0;
+        self.match_day.typed = None;
         Ok(notice)
+    }
+
+    /// The weight being typed, in the unit of the match.
+    fn scales_typed(&self) -> TypedWeight {
+        let scales = scales_of(self.unit().unwrap_or(self.phone.weights));
+        let typed = self.match_day.typed.clone().filter(|typed| typed.scales() == scales);
+        typed.unwrap_or_else(|| TypedWeight::new(scales))
+    }
+
+    fn type_scales(&mut self, change: impl FnOnce(&mut TypedWeight)) -> Result<String, AppError> {
+        self.unit()?;
+        let mut typed = self.scales_typed();
+        change(&mut typed);
+        self.match_day.typed = Some(typed);
+        Ok(String::new())
     }
 }
 
-/// A figure never goes below nothing, nor far beyond what a weight can be.
-const MOST_NET: i64 = 1_000_000;
+/// The scales that show a unit.
+pub(super) fn scales_of(unit: WeightUnit) -> Scales {
+    match unit {
+        WeightUnit::Drams => Scales::Imperial,
+        WeightUnit::Grams => Scales::Metric,
+    }
+}
 
-fn stepped(figure: i64, by: i64, most: i64) -> i64 {
-    figure.saturating_add(by).clamp(0, most)
+/// A weight as an entry holds it.
+pub(super) fn unit_and_count(weight: Weight) -> (WeightUnit, i64) {
+    match weight {
+        Weight::Drams(count) => (WeightUnit::Drams, count),
+        Weight::Grams(count) => (WeightUnit::Grams, count),
+    }
 }
 
 /// To the minute, so that the rest is not played each second.
@@ -263,13 +288,6 @@ fn weights(own: &OwnCount) -> Vec<f64> {
     }
     let classes: Vec<f64> = own.learned.iter().map(|l| l.mean_g).collect();
     if classes.is_empty() { vec![0.0] } else { classes }
-}
-
-fn unit_of(weight: Weight) -> WeightUnit {
-    match weight {
-        Weight::Drams(_) => WeightUnit::Drams,
-        Weight::Grams(_) => WeightUnit::Grams,
-    }
 }
 
 pub(super) fn no_such_class(name: &str) -> AppError {

@@ -139,7 +139,7 @@ impl Recent {
         self.history = history(&sorted(self.all_ops()), self.device);
         let mut more = false;
         while self.current().is_none() {
-            let Some(row) = store.own_session_before(self.own_from)? else { break };
+            let Some(row) = store.session_of_before(self.device, self.own_from)? else { break };
             more |= self.load_one(store, row.id)?;
             self.own_from = Some(row.began.order);
         }

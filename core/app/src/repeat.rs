@@ -73,7 +73,7 @@ mod tests {
 
     #[test]
     fn steps_of_a_figure_may_follow_fast() {
-        let step = Action::Match { tap: MatchTap::ScalesStep { by: 256 } };
+        let step = Action::Match { tap: MatchTap::ScalesDigit { digit: 1 } };
         let last = LastTap::new(&step, &second(0));
         assert!(last.is_repeated_by(&step, &after(100)) && !last.is_repeated_by(&step, &after(200)));
     }

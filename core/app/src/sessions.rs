@@ -1,9 +1,11 @@
 //! All days in brief, kept in memory: read from their snapshots in one go, and made anew only where the log has grown.
 
 use super::AppError;
+use super::earlier::EARLIER_SESSIONS;
 use super::journal::{Beside, Journal};
 use super::summaries::{SUMMARY_VERSION, made_anew};
 use restwater_log::is_kit;
+use restwater_screen::{Day, Whose};
 use restwater_session::Summary;
 use restwater_store::{SessionRow, SnapshotRow};
 use std::collections::HashMap;
@@ -61,10 +63,35 @@ impl Sessions {
         Ok(())
     }
 
-    /// The days that have begun, newest first.
-    pub(super) fn days(&self) -> impl Iterator<Item = (Uuid, &Summary)> {
-        self.days.iter().filter(|(_, day)| day.started_ms.is_some()).map(|(row, day)| (row.id, day))
+    /// The days that have begun, newest first, each with whose it is; `mine` are the angler's phones.
+    pub(super) fn days(&self, mine: &[Uuid]) -> impl Iterator<Item = Day<'_>> {
+        let begun = self.days.iter().filter(|(_, day)| day.started_ms.is_some());
+        begun.map(|(row, day)| Day { id: row.id, gist: day, mine: angler(row, mine).is_none() })
     }
+
+    /// The days that count for one of them, itself left out, newest first, each with whether it is another angler's: where
+    /// the angler's own are chosen, a partner's day stands beside the partner's.
+    pub(super) fn days_for(&self, session: Uuid, whose: Whose, mine: &[Uuid]) -> Vec<(Uuid, &Summary, bool)> {
+        let of = self.days.iter().find(|(row, _)| row.id == session).and_then(|(row, _)| angler(row, mine));
+        let others = self.days.iter().filter(|(row, day)| row.id != session && day.started_ms.is_some());
+        others
+            .map(|(row, day)| (row.id, day, angler(row, mine) != of))
+            .filter(|(_, _, of_another)| whose.takes(!of_another))
+            .collect()
+    }
+
+    /// The latest of these that lie before it.
+    pub(super) fn earlier_of(&self, session: Uuid, whose: Whose, mine: &[Uuid]) -> Vec<(&Summary, bool)> {
+        let from_it = self.days.iter().skip_while(|(row, _)| row.id != session);
+        let before: Vec<Uuid> = from_it.skip(1).map(|(row, _)| row.id).collect();
+        let days = self.days_for(session, whose, mine).into_iter().filter(|(id, _, _)| before.contains(id));
+        days.take(EARLIER_SESSIONS).map(|(_, day, of_another)| (day, of_another)).collect()
+    }
+}
+
+/// The phone that began a session, where it is another angler's: all phones of the angler are one.
+fn angler(row: &SessionRow, mine: &[Uuid]) -> Option<Uuid> {
+    row.began.device.filter(|device| !mine.contains(device))
 }
 
 fn summary_of(kept: &SnapshotRow) -> Option<Summary> {

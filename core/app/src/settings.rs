@@ -5,10 +5,12 @@ use restwater_log::SessionSetup;
 use restwater_screen::{PhoneChoices, Settings};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
+use uuid::Uuid;
 
 const SETTINGS: &str = "settings";
 const PHONE: &str = "phone";
 const DRAFT: &str = "setup";
+const OTHER_PHONES: &str = "my_other_phones";
 
 /// Hand and scheme as last chosen.
 pub(super) fn load_settings(store: &Store) -> Result<Settings, AppError> {
@@ -25,6 +27,18 @@ pub(super) fn load_phone(store: &Store) -> Result<PhoneChoices, AppError> {
 
 pub(super) fn save_phone(store: &Store, phone: PhoneChoices) -> Result<(), AppError> {
     write(store, PHONE, &phone)
+}
+
+/// The phones whose sessions are the angler's: this one, and those that were said to be.
+pub(super) fn load_mine(store: &Store) -> Result<Vec<Uuid>, AppError> {
+    let others: Vec<Uuid> = read(store, OTHER_PHONES)?;
+    Ok(std::iter::once(store.device()).chain(others).collect())
+}
+
+/// Keeps them, this one aside: which it is, the log knows.
+pub(super) fn save_mine(store: &Store, mine: &[Uuid]) -> Result<(), AppError> {
+    let others: Vec<&Uuid> = mine.iter().filter(|phone| **phone != store.device()).collect();
+    write(store, OTHER_PHONES, &others)
 }
 
 /// The set-up as it was last chosen, for the next session.

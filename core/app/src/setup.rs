@@ -64,7 +64,7 @@ impl App {
     pub(super) fn setup(&mut self, now: &Moment) -> Result<SetupView, AppError> {
         let cautions = self.cautions_to_show()?.len();
         let pack = self.pack(now)?;
-        let last = self.last_day().map(|(_, day)| screen::day_words(&self.words, day));
+        let last = self.last_day().map(|day| screen::day_words(&self.words, day.gist));
         Ok(screen::setup(&SetupInput {
             draft: &self.draft,
             last,
@@ -75,9 +75,9 @@ impl App {
         }))
     }
 
-    /// The last session this phone knows of.
-    fn last_day(&self) -> Option<(Uuid, &restwater_session::Summary)> {
-        self.sessions.days().next()
+    /// The angler's last session that this phone knows of.
+    fn last_day(&self) -> Option<screen::Day<'_>> {
+        self.sessions.days(&self.mine).find(|day| day.mine)
     }
 
     /// One of the choices of the set-up screen.
@@ -111,7 +111,7 @@ impl App {
             SetupTap::CopyNothing => self.set_copy(None)?,
             SetupTap::CopyLast => {
                 self.sessions.refresh(&self.journal)?;
-                let id = self.last_day().ok_or(AppError::NoSuchSession)?.0;
+                let id = self.last_day().ok_or(AppError::NoSuchSession)?.id;
                 let session = fold(id, &self.journal.store().ops_of(id)?);
                 settings::save_draft(self.journal.store(), &session.setup)?;
                 self.draft = session.setup;
@@ -158,7 +158,7 @@ impl App {
     /// What to pack, with what is packed.
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
-        let last = self.last_day().map(|(id, _)| id);
+        let last = self.last_day().map(|day| day.id);
         let last =
             last.map(|id| Ok::<_, AppError>(fold(id, &self.journal.store().ops_of(id)?))).transpose()?;
         let wanted = if kit.wanted.tied().is_empty() { kit.wallet.tied() } else { kit.wanted.tied() };

@@ -13,6 +13,7 @@ mod learning;
 mod mend;
 mod seams;
 mod watch;
+mod whose;
 
 use super::*;
 use learning::screens;

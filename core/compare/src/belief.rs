@@ -317,9 +317,14 @@ mod tests {
 
     #[test]
     fn few_bites_say_little_and_many_say_much() {
-        assert!(belief(tally(3, 60.0), tally(1, 60.0), 0.0).a < 0.5, "a flat prior says 0.83");
-        assert!(belief(tally(30, 60.0), tally(6, 60.0), 0.0).a > 0.95);
-        assert!(belief(tally(20, 60.0), tally(20, 60.0), 0.0).same() > 0.6);
+        // Binomial likelihood and both slabs integrated by scipy 1.17 (integrate.quad), from the priors above alone.
+        let of = |x, y| belief(tally(x, 60.0), tally(y, 60.0), 0.0);
+        let near = |found: f64, by_scipy: f64| assert!((found - by_scipy).abs() < 2e-3, "{found} {by_scipy}");
+        near(of(3, 1).a, 0.3469); // a flat prior says 0.83
+        near(of(3, 1).b, 0.1399);
+        near(of(30, 6).a, 0.9979);
+        near(of(20, 20).same(), 0.6950);
+        near(belief(tally(12, 60.0), tally(4, 60.0), 0.1).a, 0.5311);
         let nothing = belief(tally(0, 0.0), tally(3, 9.0), 0.0);
         assert_eq!((nothing.a, nothing.b), (0.25, 0.25));
     }

@@ -211,6 +211,20 @@ mod tests {
         assert_eq!(large, more_casts(&casts, observed(14, 1), 12.0, FIRST, 7));
     }
 
+    /// No number of casts makes clear a difference that is not there, so what is promised stays below what is believed.
+    #[test]
+    fn no_more_is_promised_than_is_believed() {
+        let (casts, _) = start([0.2, 0.02], 8, 1);
+        // That they differ at all, by scipy 1.17 (integrate.quad over the priors of the belief).
+        for (a, b, differ) in [(14, 1, 0.9804), (8, 1, 0.7735), (3, 3, 0.4240)] {
+            let tallies = [Tally { bites: a, time: 40.0 }, Tally { bites: b, time: 40.0 }];
+            let after = more_casts(&casts, tallies, 12.0, FIRST, 7);
+            // 200 futures: two standard errors are at most 0.07.
+            assert!(after.assurance < differ + 0.07, "{a} to {b}: {after:?}");
+            assert_eq!(after.casts.is_some(), differ > WANTED_POWER, "{a} to {b}: {after:?}");
+        }
+    }
+
     #[test]
     fn more_looks_never_take_fewer_casts() {
         let (casts, _) = start([0.15, 0.05], 8, 2);

@@ -17,7 +17,7 @@ const LEVEL: f64 = 0.95;
 pub const FEWEST_DAYS: usize = 3;
 
 /// Log-sd of how keen the fish are from day to day. A belief, not a fact.
-const DAY_SD: f64 = 0.4;
+const DAY_SD: f64 = 0.5;
 
 /// One session as these comparisons count it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -172,7 +172,8 @@ mod tests {
         let (good, blank) = ([day(4, 4.0); 3], [day(0, 4.0); 3]);
         let found = compare_sets(&good, &blank, 1).unwrap();
         assert!(found.days_p.all && (found.days_p.two_sided - 0.1).abs() < 1e-12);
-        assert!(found.exact_p < 0.001 && found.belief.a > 0.8);
+        // Days and slabs integrated by scipy 1.17 (integrate.quad): 0.9231.
+        assert!(found.exact_p < 0.001 && (found.belief.a - 0.9231).abs() < 2e-3, "{:?}", found.belief);
         assert_eq!(found.verdict, Verdict::LeansTo(Side::A), "six days can't make it clear");
     }
 
@@ -195,8 +196,14 @@ mod tests {
 
     #[test]
     fn many_days_that_differ_are_clear() {
-        let found = compare_sets(&[day(4, 4.0); 8], &[day(1, 4.0); 8], 1).unwrap();
-        assert_eq!(found.verdict, Verdict::ClearlyBetterHereToday(Side::A));
+        // The beliefs by scipy 1.17 (integrate.quad): eight days a side leave a chance in twenty for luck with the days.
+        for (n, believed, verdict) in
+            [(8, 0.9442, Verdict::LeansTo(Side::A)), (10, 0.9805, Verdict::ClearlyBetterHereToday(Side::A))]
+        {
+            let found = compare_sets(&vec![day(4, 4.0); n], &vec![day(1, 4.0); n], 1).unwrap();
+            assert!((found.belief.a - believed).abs() < 2e-3, "{:?}", found.belief);
+            assert_eq!(found.verdict, verdict, "{n} days a side");
+        }
     }
 
     proptest! {

@@ -6,8 +6,8 @@
 //! mat or the scales: its keys are secondary ones and stand within the lower part wherever the glass is large enough.
 
 use super::{
-    BankLayout, GAP_MM, Glass, GlassError, LOWER_PART, OPPOSITE_GAP_MM, PRIMARY_MM, PadAsk, PagePlace, Rect,
-    SECONDARY_MM, bank_layout, on_its_side,
+    BankLayout, GAP_MM, Glass, GlassError, PRIMARY_MM, PadAsk, PagePlace, Rect, SECONDARY_MM, bank_layout,
+    on_its_side,
 };
 use restwater_screen::{BankState, Key};
 use serde::{Deserialize, Serialize};
@@ -28,12 +28,6 @@ pub struct MatchLayout {
     pub above_classes: Vec<Rect>,
     /// The page beside classes and small keys.
     pub fish: PagePlace,
-    /// Steps of a figure: three up, three down below them, from left to right.
-    pub steps: Vec<Rect>,
-    /// Three small keys above those, from left to right.
-    pub above_steps: Vec<Rect>,
-    /// The page beside steps and small keys.
-    pub weight: PagePlace,
     /// The number pad: twelve keys, row by row as they are read.
     pub pad: Vec<Rect>,
     /// The page beside it.
@@ -44,8 +38,6 @@ pub struct MatchLayout {
 const WORDS_MM: f64 = 30.0;
 /// Between a page and the keys below it, mm.
 const ABOVE_KEYS_MM: f64 = 2.0;
-/// Height that a figure and what is known keep above its steps on a glass on its side, mm.
-const LOW_PAGE_MM: f64 = 18.0;
 /// Height from which the page of a typed figure has a title and a notice of their own size, mm.
 const ROOMY_PAGE_MM: f64 = 20.0;
 /// Width that a page keeps beside four classes, mm.
@@ -62,7 +54,7 @@ fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
     let cast = bank.keys.iter().find(|place| place.key == Key::Cast).map(|place| place.rect);
     let (back, Some(wide)) = (bank.back, cast) else { return Err(GlassError::NoSize) };
     let mm = glass.px_per_mm;
-    let (gap, opposite) = (GAP_MM * mm, OPPOSITE_GAP_MM * mm);
+    let gap = GAP_MM * mm;
     let (left, right) = (back.left.min(wide.left), back.right().max(wide.right()));
     let columns = Columns { left, width: right - left, gap, left_handed: glass.left_handed };
     let small = |bottom: f64| columns.row(3, bottom, SECONDARY_MM * mm);
@@ -76,38 +68,20 @@ fn below(glass: &Glass, bank: &BankLayout) -> Result<MatchLayout, GlassError> {
         classes.extend(columns.row(2, foot - large - gap, large));
     }
     let class_rows = if two_rows { 2.0 } else { 1.0 };
-    // What the lower part leaves for two rows of steps and the small row, but a step is never made too small.
-    let lower = foot - (1.0 - LOWER_PART) * glass.height_px;
-    let each = ((lower - opposite - gap - SECONDARY_MM * mm) / 2.0).clamp(SECONDARY_MM * mm, large);
     let plain = Columns { left_handed: true, ..columns };
-    let mut steps = plain.row(3, foot - each - opposite, each);
-    steps.extend(plain.row(3, foot, each));
     let (small_keys, above_classes) = (small(foot), small(foot - class_rows * (large + gap)));
-    let above_steps = plain.row(3, foot - 2.0 * each - opposite - gap, SECONDARY_MM * mm);
     let page = |keys: &[Rect]| {
         let title = bank.page.title;
         let height = keys[0].top - ABOVE_KEYS_MM * mm - title.top;
         PagePlace::in_place(Rect { height, ..title }, mm)
     };
-    let (now, fish, weight) = (page(&small_keys), page(&above_classes), page(&above_steps));
+    let (now, fish) = (page(&small_keys), page(&above_classes));
     let pad: Vec<Rect> = (0..4)
         .rev()
         .flat_map(|row| plain.row(3, foot - f64::from(row) * (SECONDARY_MM + GAP_MM) * mm, SECONDARY_MM * mm))
         .collect();
     let typing = typing_page(page_above(bank, pad[0].top, mm), mm);
-    Ok(MatchLayout {
-        wide,
-        small: small_keys,
-        now,
-        classes,
-        above_classes,
-        fish,
-        steps,
-        above_steps,
-        weight,
-        pad,
-        typing,
-    })
+    Ok(MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, pad, typing })
 }
 
 /// What is left above some keys.
@@ -136,7 +110,7 @@ fn typing_page(place: Rect, mm: f64) -> PagePlace {
 fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let mm = glass.px_per_mm;
     let side = Side { rest: bank.page.rest, gap: GAP_MM * mm, left_handed: glass.left_handed };
-    let (small, large, opposite) = (SECONDARY_MM * mm, PRIMARY_MM * mm, OPPOSITE_GAP_MM * mm);
+    let (small, large) = (SECONDARY_MM * mm, PRIMARY_MM * mm);
     let smalls = |x: f64| (0..3).map(|i| side.key(x, i, small, small)).collect::<Vec<_>>();
     let two_columns = side.rest.width >= 2.0 * (large + side.gap) + small + (PAGE_MM * mm);
     let columns = if two_columns { 2 } else { 1 };
@@ -145,13 +119,6 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let classes = (0..2).flat_map(|row| (0..columns).map(move |i| (row, i)));
     let classes = classes.map(|(row, i)| side.key(column(i), row, large, large)).collect();
     let beyond = column(columns);
-    // Steps fill the width beside their small keys; the figure stands above them.
-    let each = ((side.rest.height - LOW_PAGE_MM * mm - opposite - side.gap) / 2.0).clamp(small, large);
-    let x = small + side.gap;
-    let width = (side.rest.width - x - 2.0 * side.gap) / 3.0;
-    let steps = [each + opposite, 0.0].iter().flat_map(|&up| side.line(x, up, width, each)).collect();
-    let above = 2.0 * each + opposite + side.gap;
-    let free = side.rect(x, above, side.rest.width - x, side.rest.height - above);
     // Four keys in a row: the digits read as three rows, and what stands below them upright stands beside them.
     let key_width = small.min((side.rest.width - 3.0 * side.gap) / 4.0).max(0.0);
     let key_at = |i: usize| {
@@ -177,9 +144,6 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
         classes,
         above_classes: smalls(beyond),
         fish: PagePlace::in_place(side.beyond(beyond + small), mm),
-        steps,
-        above_steps: smalls(0.0),
-        weight: PagePlace::in_low_place(free),
     }
 }
 
@@ -201,12 +165,6 @@ impl Side {
     /// Key number `row` from the bottom.
     fn key(self, x: f64, row: usize, width: f64, height: f64) -> Rect {
         self.rect(x, row as f64 * (height + self.gap), width, height)
-    }
-
-    /// Three keys beside each other, from left to right, beyond `x`.
-    fn line(self, x: f64, y: f64, width: f64, height: f64) -> Vec<Rect> {
-        let place = |i: usize| x + (if self.left_handed { i } else { 2 - i }) as f64 * (width + self.gap);
-        (0..3).map(|i| self.rect(place(i), y, width, height)).collect()
     }
 
     /// Everything beyond so much width of keys.
@@ -250,7 +208,6 @@ mod tests {
         vec![
             with(&[back, l.wide], &l.small, l.now),
             with(&[vec![back, l.wide], l.classes.clone()].concat(), &l.above_classes, l.fish),
-            with(&[back, l.wide], &[l.steps.clone(), l.above_steps.clone()].concat(), l.weight),
             with(&[back, l.wide], &l.pad, l.typing),
         ]
     }
@@ -302,17 +259,6 @@ mod tests {
     }
 
     #[test]
-    fn steps_up_and_down_stand_apart_as_opposites_do() {
-        for glass in PHONES.iter().flat_map(|phone| phone.both_ways(1.0, false)) {
-            let steps = match_layout(&glass).unwrap().steps;
-            for (up, down) in steps[..3].iter().zip(&steps[3..]) {
-                assert!(up.gap_to(down) >= OPPOSITE_GAP_MM * glass.px_per_mm - 1e-6);
-                assert!(up.left == down.left && up.bottom() < down.top);
-            }
-        }
-    }
-
-    #[test]
     fn the_left_hand_has_the_mirror_image_but_figures_read_from_left_to_right() {
         let phone = &PHONES[7];
         let of = |left| match_layout(&phone.glass(1.0, left)).unwrap();
@@ -321,8 +267,7 @@ mod tests {
         for (r, l) in right.classes.iter().zip(&left.classes).chain(right.small.iter().zip(&left.small)) {
             assert!((width - r.left - r.width - l.left).abs() < 1e-6);
         }
-        assert_eq!(right.steps, left.steps);
         assert_eq!(right.pad, left.pad);
-        assert!(left.steps[0].left < left.steps[1].left);
+        assert!(left.pad[0].left < left.pad[1].left);
     }
 }

@@ -41,18 +41,6 @@ impl PagePlace {
         Self { title, notice, rest: Rect { top, height: place.bottom() - top, ..place } }
     }
 
-    /// The same in a low place: half of it for the rest.
-    pub(crate) fn in_low_place(place: Rect) -> Self {
-        let line = place.height / 2.0 / (TITLE_MM + NOTICE_MM);
-        let title = Rect { height: TITLE_MM * line, ..place };
-        let notice = Rect { top: title.bottom(), height: NOTICE_MM * line, ..place };
-        Self {
-            title,
-            notice,
-            rest: Rect { top: notice.bottom(), height: place.bottom() - notice.bottom(), ..place },
-        }
-    }
-
     /// Title and notice in the column of the keys, the whole height for the rest.
     fn beside(column: Rect, rest: Rect) -> Self {
         let notice_top = column.top + column.height * TITLE_MM / (TITLE_MM + NOTICE_MM);

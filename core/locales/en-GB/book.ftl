@@ -6,6 +6,22 @@ book-says = { $shown ->
     [one] 1 session
    *[other] { $shown } sessions
 } of { $all }.
+book-theirs = { $count ->
+    [one] 1 of another angler is left out
+   *[other] { $count } of other anglers are left out
+}: see WHICH.
+book-of-another = { $day }, another angler
+book-row-whose = Whose
+book-row-a_whose = A: whose
+book-row-b_whose = B: whose
+whose-me = my sessions
+whose-them = another angler's
+whose-both = mine and theirs
+# After the counts of an answer.
+whose-counted = { $count ->
+    [one] 1 earlier session in it is another angler's.
+   *[other] { $count } earlier sessions in it are another angler's.
+}
 book-doubts = { $count ->
     [one] 1 entry
    *[other] { $count } entries
@@ -208,6 +224,14 @@ session-says = { $from } to { $to }: { $bites ->
    *[other] { $casts } casts
 }, { $landed } landed.
 session-conditions = Weather
+session-side-by-side = Side by side on this water
+session-my-peg = { $peg }, mine
+session-their-peg = { $peg }, another angler
+session-landed = { $count } landed
+session-mine = IT'S MINE
+session-mine-sub = my other phone
+session-not-mine = NOT MINE
+session-not-mine-sub = another angler's
 session-close = CLOSE
 session-close-sub = this session
 cast-after = { $minutes } min, { $end }

@@ -23,10 +23,12 @@ match-cant-tell = can't tell yet
 
 match-casts = Casts left, { $leave } min each
 match-range = { $low } to { $high }
-match-last = Last cast worth making
-match-last-by = by { $time } ({ $from } to { $to })
-match-last-past = was { $time }: past it
-match-last-out = all-out is past
+match-late = Late casts
+match-late-from = after { $time } leave what is out
+match-late-now = leave what is out now
+match-late-in = a cast costs nothing until all-out
+match-late-over = all-out is past
+match-late-how = After { $time } ({ $from } to { $to }) a bait cast anew has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
 
 match-bites = Bites to come
 match-fish-to-come = Fish to come
@@ -88,14 +90,12 @@ match-to-rules-spoken = The rules of the day.
 match-to-weigh-in = SCALES
 match-to-weigh-in-sub = weigh-in
 match-to-weigh-in-spoken = The weigh-in.
-match-step-up = { $size } more
-match-step-down = { $size } less
 
 # The weigh-in.
 match-weigh-in-title = Weigh-in: { $net }
 match-weigh-in-take = WEIGHED IN
 match-weigh-in-take-sub = { $net }
-match-weigh-in-take-spoken = That is what { $net } weighed.
+match-weigh-in-take-spoken = { $net } weighed { $weight }.
 match-weigh-in-next-sub = next net
 match-weigh-in-next-spoken = { $net } is on the scales.
 match-own = own count { $weight }

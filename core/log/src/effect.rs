@@ -83,3 +83,64 @@ pub(crate) fn voided(ordered: &[&Op]) -> HashSet<Uuid> {
     }
     void
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::{amending, cast, id, op, undone};
+
+    fn in_force(ops: &[Op]) -> Vec<Effective<'_>> {
+        effective(&sorted(ops))
+    }
+
+    fn ids(ops: &[Op]) -> Vec<Uuid> {
+        in_force(ops).iter().map(|entry| entry.op.id).collect()
+    }
+
+    #[test]
+    fn the_order_of_the_log_is_by_clock_and_an_entry_counts_once() {
+        let ops = [cast(3), cast(1), cast(2), cast(1)];
+        assert_eq!(ids(&ops), [id(1), id(2), id(3)]);
+    }
+
+    #[test]
+    fn what_is_undone_or_removed_is_out_of_force_and_so_is_what_undid_it() {
+        assert_eq!(ids(&[cast(1), cast(2), undone(3, 1)]), [id(2)]);
+        assert_eq!(ids(&[cast(1), cast(2), op(3, Payload::Removed { targets: vec![id(2)] })]), [id(1)]);
+    }
+
+    #[test]
+    fn an_undo_that_is_undone_has_no_say() {
+        assert_eq!(ids(&[cast(1), undone(2, 1), undone(3, 2)]), [id(1)]);
+        assert_eq!(ids(&[cast(1), undone(2, 1), undone(3, 2), undone(4, 3)]), [] as [Uuid; 0]);
+        assert_eq!(ids(&[cast(1), undone(2, 2)]), [id(1)], "it does not undo itself");
+    }
+
+    #[test]
+    fn a_time_set_back_is_the_last_one_said_unless_it_is_undone() {
+        let set = |n, back_s| amending(n, 5, Payload::TimeSet { back_s });
+        let at = |ops: &[Op]| in_force(ops)[0].at.wall_ms;
+        assert_eq!(at(&[cast(5), set(6, 60), set(7, 120)]), 180_000);
+        assert_eq!(at(&[cast(5), set(6, 60), set(7, 120), undone(8, 7)]), 240_000);
+        assert_eq!(at(&[cast(5), set(6, 60), undone(8, 6)]), 300_000);
+        assert_eq!(ids(&[cast(5), set(6, 60)]), [id(5)], "what amends is no entry of its own");
+    }
+
+    #[test]
+    fn how_a_cast_ended_and_that_it_is_right_are_said_of_it() {
+        let ended = amending(2, 1, Payload::CastEndSet { end: EndSaid::Lost, after_s: Some(90) });
+        let ops = [cast(1), ended, cast(3), amending(4, 1, Payload::Confirmed)];
+        let found = in_force(&ops);
+        assert_eq!(found[0].said, Said { end: Some((EndSaid::Lost, Some(90), id(2))), confirmed: true });
+        assert_eq!(found[1].said, Said::default());
+    }
+
+    #[test]
+    fn a_payload_is_amended_by_its_own_kind_and_left_by_another() {
+        let note = |n, text: &str| amending(n, 1, Payload::Noted { text: text.into() });
+        let first = op(1, Payload::Noted { text: "wind".into() });
+        let other = amending(4, 1, Payload::Cast { rod: 2 });
+        let ops = [first, note(2, "wind, east"), note(3, "wind, south"), other];
+        assert_eq!(*in_force(&ops)[0].payload, Payload::Noted { text: "wind, south".into() });
+    }
+}

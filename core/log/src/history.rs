@@ -96,3 +96,84 @@ impl History {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::effect::sorted;
+    use super::*;
+    use crate::testing::{MINE, THEIRS, cast, id, op, undone};
+
+    fn of(ops: &[Op]) -> History {
+        history(&sorted(ops), MINE)
+    }
+
+    fn undo(history: &History) -> Vec<Vec<Uuid>> {
+        history.undo.iter().map(|entry| entry.ops.clone()).collect()
+    }
+
+    fn grouped(n: u64, group: u64, payload: Payload) -> Op {
+        Op { group: Some(id(group)), ..op(n, payload) }
+    }
+
+    #[test]
+    fn what_this_phone_did_is_undone_latest_first_and_nobody_elses() {
+        let theirs = Op { device: THEIRS, ..cast(2) };
+        let found = of(&[cast(1), theirs, cast(3)]);
+        assert_eq!(undo(&found), [[id(1)], [id(3)]]);
+        assert_eq!(found.redo, []);
+        let last = &found.undo[1];
+        assert_eq!((last.kind.as_str(), last.wall_ms, last.hlc.ms), ("cast", 180_000, 180_000));
+    }
+
+    #[test]
+    fn undo_redo_and_a_new_entry_move_as_pressed() {
+        let pressed = of(&[cast(1), cast(2), undone(3, 2)]);
+        assert_eq!(undo(&pressed), [[id(1)]]);
+        assert_eq!(pressed.redo.iter().map(|(e, by)| (e.ops[0], *by)).collect::<Vec<_>>(), [(id(2), id(3))]);
+        let back = of(&[cast(1), cast(2), undone(3, 2), undone(4, 3)]);
+        assert_eq!((undo(&back), back.redo.len()), (vec![vec![id(1)], vec![id(2)]], 0));
+        let on = of(&[cast(1), cast(2), undone(3, 2), cast(4)]);
+        assert_eq!(
+            (undo(&on), on.redo.len()),
+            (vec![vec![id(1)], vec![id(4)]], 0),
+            "a new entry clears redo"
+        );
+    }
+
+    #[test]
+    fn a_group_is_one_entry_named_for_what_became_of_its_bite() {
+        let ops = [
+            grouped(1, 1, Payload::Bite { rod: 1 }),
+            grouped(2, 1, Payload::Lost { rod: 1 }),
+            grouped(3, 3, Payload::Cast { rod: 1 }),
+            grouped(4, 3, Payload::Noted { text: String::new() }),
+        ];
+        let found = of(&ops);
+        assert_eq!(undo(&found), [[id(1), id(2)], [id(3), id(4)]]);
+        let [bite, cast] = &found.undo[..] else { panic!("{found:?}") };
+        assert_eq!((bite.kind.as_str(), bite.wall_ms, bite.hlc.ms), ("lost", 120_000, 120_000));
+        assert_eq!((cast.kind.as_str(), cast.wall_ms, cast.hlc.ms), ("cast", 180_000, 240_000));
+        assert_eq!(
+            of(&[ops[0].clone(), ops[1].clone(), undone(5, 2)]).undo,
+            [],
+            "either takes the group back"
+        );
+    }
+
+    #[test]
+    fn an_import_taken_back_is_no_press_of_undo_and_hides_what_it_brought() {
+        let import = id(99);
+        let taken = op(3, Payload::ImportUndone { import, targets: vec![id(1)] });
+        let found = of(&[cast(1), cast(2), taken.clone()]);
+        assert_eq!((undo(&found), found.redo.len()), (vec![vec![id(2)]], 0));
+        let brought_back = op(4, Payload::ImportRedone { import, targets: vec![id(3)] });
+        assert_eq!(undo(&of(&[cast(1), cast(2), taken.clone(), brought_back])), [[id(1)], [id(2)]]);
+        let after_undo = of(&[
+            cast(1),
+            cast(2),
+            undone(5, 1),
+            op(6, Payload::ImportUndone { import, targets: vec![id(5)] }),
+        ]);
+        assert_eq!(after_undo.redo, [], "nor is an undo offered that went with an import");
+    }
+}

@@ -32,6 +32,8 @@ mod op;
 mod payload;
 mod setup;
 mod tackle;
+#[cfg(test)]
+mod testing;
 mod wire;
 
 pub use began::Began;

@@ -1,7 +1,7 @@
 //! Which casts count for a picture: chosen by taps, one row a question.
 
 use super::place::spot_words;
-use super::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
+use super::{Action, Arg, Choice, ChoiceRow, WaitsTap, Whose, Wording};
 use restwater_compare::CastRow;
 use restwater_compare::{Factor, FactorValue};
 use restwater_session::{Session, value_of};
@@ -38,6 +38,7 @@ impl CastFilter {
         session: &Session,
         rows: &[CastRow],
         earlier: usize,
+        whose: Option<Whose>,
     ) -> Vec<ChoiceRow> {
         let mut out = Vec::new();
         let rods: BTreeSet<u8> = rows.iter().map(|row| row.rod).collect();
@@ -77,6 +78,10 @@ impl CastFilter {
             ];
             out.push(ChoiceRow::of("sessions", words.say("waits-row-sessions"), choices, String::new()));
         }
+        out.extend(whose.map(|whose| {
+            let send = |whose| Action::Waits { tap: WaitsTap::Whose { whose } };
+            whose.row(words, "whose", words.say("waits-row-whose"), send)
+        }));
         out
     }
 }

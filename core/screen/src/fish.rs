@@ -178,13 +178,17 @@ fn unit(typed: &TypedWeight) -> WeightUnit {
 
 /// The key that goes on to the next unit and clears after the last one.
 fn unit_key(input: &FishInput) -> FishKey {
-    let id = match (input.typed.scales(), input.typed.part()) {
-        _ if input.typed.is_at_last_part() => "fish-clear",
+    input.key("unit", unit_id(input.typed), FishTap::NextUnit)
+}
+
+/// The words of that key.
+pub(super) fn unit_id(typed: &TypedWeight) -> &'static str {
+    match (typed.scales(), typed.part()) {
+        _ if typed.is_at_last_part() => "fish-clear",
         (Scales::Imperial, 0) => "fish-next-lb",
         (Scales::Imperial, _) => "fish-next-oz",
         (Scales::Metric, _) => "fish-next-kg",
-    };
-    input.key("unit", id, FishTap::NextUnit)
+    }
 }
 
 fn title(input: &FishInput) -> String {

@@ -41,6 +41,7 @@ mod tackle;
 mod waits;
 mod watch;
 mod which;
+mod whose;
 mod wording;
 
 pub use action::{
@@ -55,7 +56,7 @@ pub use bank::{
 };
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, bench};
-pub use book::{BookInput, LightInput, NextInput, SetFilter, book};
+pub use book::{BookInput, Day, LightInput, NextInput, SetFilter, book};
 pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
 pub use cautions::{CautionsInput, cautions};
@@ -101,4 +102,5 @@ pub use waits::{
 pub use watch::{PhoneView, WatchAlarm, WatchKey, WatchView};
 pub use watch::{WatchInput, phone_view, watch_view};
 pub use which::Screen;
+pub use whose::Whose;
 pub use wording::{Arg, Wording};

@@ -1,5 +1,6 @@
 //! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on.
 
+use super::Whose;
 use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 
@@ -63,11 +64,13 @@ pub struct PhoneChoices {
     pub awake: bool,
     /// What fish are weighed in where no match says it.
     pub weights: WeightUnit,
+    /// Whose earlier sessions the advice is made from.
+    pub whose: Whose,
 }
 
 impl Default for PhoneChoices {
     /// The screen stays on: a cold thumb has trouble waking it, and a wait is looked at from afar.
     fn default() -> Self {
-        Self { alarm: Alarm::default(), awake: true, weights: WeightUnit::default() }
+        Self { alarm: Alarm::default(), awake: true, weights: WeightUnit::default(), whose: Whose::Me }
     }
 }

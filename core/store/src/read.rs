@@ -56,10 +56,28 @@ impl Store {
         Ok(self.rows(include_str!("sql/session_before.sql"), [order_or_end(began)])?.pop())
     }
 
-    /// The same among the sessions that the device of this store began.
-    pub fn own_session_before(&self, began: Option<OpOrder>) -> Result<Option<SessionRow>, StoreError> {
-        let params = (order_or_end(began), self.device().into_bytes());
-        Ok(self.rows(include_str!("sql/own_session_before.sql"), params)?.pop())
+    /// The same among the sessions that one device began.
+    pub fn session_of_before(
+        &self,
+        device: Uuid,
+        began: Option<OpOrder>,
+    ) -> Result<Option<SessionRow>, StoreError> {
+        let params = (order_or_end(began), device.into_bytes());
+        Ok(self.rows(include_str!("sql/session_of_before.sql"), params)?.pop())
+    }
+
+    /// The devices that began a session, undone or not.
+    pub fn devices(&self) -> Result<Vec<Uuid>, StoreError> {
+        let conn = self.conn()?;
+        // From one device to the next by the index, past all sessions of the same one.
+        let mut statement = conn.prepare_cached(include_str!("sql/next_device.sql"))?;
+        let mut devices: Vec<Uuid> = Vec::new();
+        loop {
+            let last = devices.last().map(|device| device.as_bytes().to_vec()).unwrap_or_default();
+            let next: Option<Vec<u8>> = statement.query_row([last], |row| row.get(0))?;
+            let Some(next) = next else { return Ok(devices) };
+            devices.push(uuid_of(&next)?);
+        }
     }
 
     /// The session in which the device of this store wrote last, of those in which it wrote last before `own`, or of all.

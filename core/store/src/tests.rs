@@ -333,7 +333,8 @@ fn opening_reads_no_session_it_does_not_need() {
         ("latest_session", include_str!("sql/latest_session.sql")),
         ("session", include_str!("sql/session.sql")),
         ("session_before", include_str!("sql/session_before.sql")),
-        ("own_session_before", include_str!("sql/own_session_before.sql")),
+        ("session_of_before", include_str!("sql/session_of_before.sql")),
+        ("next_device", include_str!("sql/next_device.sql")),
         ("written_before", include_str!("sql/written_before.sql")),
         ("kits", include_str!("sql/kits.sql")),
         ("ops_of", include_str!("sql/ops_of.sql")),
@@ -394,7 +395,8 @@ fn sessions_are_walked_by_their_beginning_and_told_apart_by_who_began_them() {
     let all = walk(&|last| store.session_before(place(last)).unwrap());
     assert_eq!(all, [40, 30, kit.as_u128(), 20, 10]);
     assert_eq!(store.sessions().unwrap().iter().map(|row| row.id.as_u128()).collect::<Vec<_>>(), all);
-    assert_eq!(walk(&|last| store.own_session_before(place(last)).unwrap()), [30, 10]);
+    assert_eq!(walk(&|last| store.session_of_before(Uuid::from_u128(1), place(last)).unwrap()), [30, 10]);
+    assert_eq!(store.devices().unwrap(), [Uuid::from_u128(1), Uuid::from_u128(2)]);
     let written = walk(&|last| store.written_before(last.and_then(|row| row.own)).unwrap());
     assert_eq!(written, [20, 30, kit.as_u128(), 10]);
     assert_eq!(store.kits().unwrap().iter().map(|row| row.id).collect::<Vec<_>>(), [kit]);
@@ -445,7 +447,7 @@ fn a_store_of_schema_2_gets_the_beginnings_of_its_sessions_out_of_its_log() {
     assert_eq!(told, [(70, 40, false), (60, 20, false), (50, 10, true)]);
     assert_eq!(rows[2].began, restwater_log::Began::of(&ops[0]));
     assert_eq!(rows[2].own, Some(ops[2].order()));
-    let own = store.own_session_before(None).unwrap().unwrap();
+    let own = store.session_of_before(store.device(), None).unwrap().unwrap();
     assert_eq!(own.id.as_u128(), 50);
 }
 

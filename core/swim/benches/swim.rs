@@ -1,6 +1,6 @@
 //! Times of the swim: a whole frame, and the boolean operations behind its areas.
 //!
-//! `cargo bench -p restwater-core --bench swim`; `tests/bench/swim.py` sets the same work beside GEOS. The day is
+//! `cargo bench -p restwater-swim --bench swim`; `tests/bench/swim.py` sets the same work beside GEOS. The day is
 //! invented.
 #![allow(clippy::unwrap_used, clippy::print_stdout)]
 

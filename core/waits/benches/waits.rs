@@ -1,5 +1,5 @@
 //! Timings of the waits: the posterior whole and after one more cast, a short day's advice, the
-//! estimators at three sizes. Run with `cargo bench -p restwater-core --bench waits`.
+//! estimators at three sizes. Run with `cargo bench -p restwater-waits --bench waits`.
 
 use divan::{Bencher, black_box};
 use restwater_waits::{

@@ -16,11 +16,66 @@ struct Weighed {
     weight: f64,
 }
 
-/// The waits in order of time, and what a likelihood needs of them. The order they came in is
-/// forgotten, so that it can't change a bit of any answer.
+/// The waits of a record as they came in.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct WeighedWaits(Vec<Weighed>);
+
+impl WeighedWaits {
+    /// Adds one session's waits, their likelihood to the power `weight` (power prior; Ibrahim and
+    /// Chen 2000).
+    pub fn add_session(&mut self, waits: &[Wait], weight: f64) -> Result<(), BiteError> {
+        share("the weight of an earlier day", weight)?;
+        if weight > 0.0 {
+            self.0.extend(waits.iter().filter_map(|&wait| weighed(wait, weight)));
+        }
+        Ok(())
+    }
+
+    /// Adds one wait.
+    pub fn add(&mut self, wait: Wait, weight: f64) {
+        self.0.extend(weighed(wait, weight));
+    }
+
+    /// What a likelihood needs of them, in order of time. The order they came in is forgotten, so that it can't change a bit
+    /// of any answer.
+    pub fn evidence(&self) -> Evidence {
+        let key = |w: &Weighed| (w.weight, w.minutes, w.bite);
+        let mut waits = self.0.clone();
+        waits.sort_unstable_by(|a, b| {
+            let ((aw, am, ab), (bw, bm, bb)) = (key(a), key(b));
+            aw.total_cmp(&bw).then(am.total_cmp(&bm)).then(ab.cmp(&bb))
+        });
+        let mut evidence = Evidence::default();
+        let (mut casts, mut sum_ln) = (0.0, 0.0);
+        for Weighed { minutes, bite, weight } in waits {
+            let y = log(minutes);
+            casts += weight;
+            sum_ln += weight * y;
+            if bite {
+                evidence.bites += weight;
+                evidence.sum_ln += weight * y;
+                evidence.sum_ln_squared += weight * y * y;
+                evidence.sum += weight * minutes;
+                evidence.bite_times.push((y, weight));
+            } else {
+                match evidence.censored.last_mut().filter(|(w, _)| *w == weight) {
+                    Some((_, times)) => times.push(y),
+                    None => evidence.censored.push((weight, vec![y])),
+                }
+            }
+        }
+        evidence.typical_ln = if evidence.bites > 0.0 {
+            Some(evidence.sum_ln / evidence.bites)
+        } else {
+            (casts > 0.0).then(|| sum_ln / casts)
+        };
+        evidence
+    }
+}
+
+/// The sums over a record that a likelihood needs.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Evidence {
-    waits: Vec<Weighed>,
     /// Weighted number of bites.
     pub bites: f64,
     /// Weighted sums over bites of ln t, (ln t)^2 and t.
@@ -33,60 +88,6 @@ pub(crate) struct Evidence {
     pub censored: Vec<(f64, Vec<f64>)>,
     /// Weighted mean of ln t over the bites, or over all casts where there are none.
     pub typical_ln: Option<f64>,
-}
-
-impl Evidence {
-    /// Adds one session's waits, their likelihood to the power `weight` (power prior; Ibrahim and
-    /// Chen 2000).
-    pub fn add_session(&mut self, waits: &[Wait], weight: f64) -> Result<(), BiteError> {
-        share("the weight of an earlier day", weight)?;
-        if weight > 0.0 {
-            self.waits.extend(waits.iter().filter_map(|&wait| weighed(wait, weight)));
-            self.settle();
-        }
-        Ok(())
-    }
-
-    /// Adds one wait.
-    pub fn add(&mut self, wait: Wait, weight: f64) {
-        self.waits.extend(weighed(wait, weight));
-        self.settle();
-    }
-
-    /// Sorts the waits and works out the sums.
-    fn settle(&mut self) {
-        let key = |w: &Weighed| (w.weight, w.minutes, w.bite);
-        self.waits.sort_unstable_by(|a, b| {
-            let ((aw, am, ab), (bw, bm, bb)) = (key(a), key(b));
-            aw.total_cmp(&bw).then(am.total_cmp(&bm)).then(ab.cmp(&bb))
-        });
-        let waits = std::mem::take(&mut self.waits);
-        *self = Self::default();
-        let (mut casts, mut sum_ln) = (0.0, 0.0);
-        for &Weighed { minutes, bite, weight } in &waits {
-            let y = log(minutes);
-            casts += weight;
-            sum_ln += weight * y;
-            if bite {
-                self.bites += weight;
-                self.sum_ln += weight * y;
-                self.sum_ln_squared += weight * y * y;
-                self.sum += weight * minutes;
-                self.bite_times.push((y, weight));
-            } else {
-                match self.censored.last_mut().filter(|(w, _)| *w == weight) {
-                    Some((_, times)) => times.push(y),
-                    None => self.censored.push((weight, vec![y])),
-                }
-            }
-        }
-        self.typical_ln = if self.bites > 0.0 {
-            Some(self.sum_ln / self.bites)
-        } else {
-            (casts > 0.0).then(|| sum_ln / casts)
-        };
-        self.waits = waits;
-    }
 }
 
 /// A wait as evidence; a cast wound in at once says nothing.
@@ -104,11 +105,12 @@ mod tests {
     fn order_is_forgotten_to_the_bit() {
         let waits: Vec<Wait> =
             (0..40).map(|i| Wait::new(f64::from(i * 17 % 23) + 0.1, i % 3 == 0).unwrap()).collect();
-        let (mut a, mut b) = (Evidence::default(), Evidence::default());
+        let (mut a, mut b) = (WeighedWaits::default(), WeighedWaits::default());
         a.add_session(&waits, 1.0).unwrap();
         for &wait in waits.iter().rev() {
             b.add(wait, 1.0);
         }
+        let (a, b) = (a.evidence(), b.evidence());
         assert_eq!(
             (a.sum_ln, a.sum, &a.bite_times, &a.censored),
             (b.sum_ln, b.sum, &b.bite_times, &b.censored)
@@ -117,15 +119,16 @@ mod tests {
 
     #[test]
     fn a_bite_at_once_counts_and_a_wind_in_at_once_does_not() {
-        let mut e = Evidence::default();
-        e.add(Wait::new(0.0, true).unwrap(), 1.0);
-        e.add(Wait::new(0.0, false).unwrap(), 1.0);
+        let mut waits = WeighedWaits::default();
+        waits.add(Wait::new(0.0, true).unwrap(), 1.0);
+        waits.add(Wait::new(0.0, false).unwrap(), 1.0);
+        let e = waits.evidence();
         assert_eq!((e.bites, e.sum, e.censored.len()), (1.0, SHORTEST_BITE_MIN, 0));
     }
 
     #[test]
     fn weights_outside_nought_to_one_are_refused() {
-        assert!(Evidence::default().add_session(&[], 1.01).is_err());
-        assert!(Evidence::default().add_session(&[], -0.1).is_err());
+        assert!(WeighedWaits::default().add_session(&[], 1.01).is_err());
+        assert!(WeighedWaits::default().add_session(&[], -0.1).is_err());
     }
 }

@@ -289,18 +289,19 @@ fn censored(t: &Tail, p: f64, weight: f64, out: &mut Surface) {
 #[cfg(test)]
 mod tests {
     use super::super::Wait;
+    use super::super::evidence::WeighedWaits;
     use super::super::prior::PRIORS;
     use super::*;
 
     const FAMILIES: [Family; 4] = [Family::Exponential, Family::Weibull, Family::LogNormal, Family::Gamma];
 
     fn evidence() -> Evidence {
-        let mut e = Evidence::default();
+        let mut waits = WeighedWaits::default();
         for (m, b) in [(12.0, true), (8.0, false), (15.0, true), (20.0, false), (9.0, true), (3.0, false)] {
-            e.add(Wait::new(m, b).unwrap(), 1.0);
-            e.add(Wait::new(m * 1.1, b).unwrap(), 0.5);
+            waits.add(Wait::new(m, b).unwrap(), 1.0);
+            waits.add(Wait::new(m * 1.1, b).unwrap(), 0.5);
         }
-        e
+        waits.evidence()
     }
 
     #[test]

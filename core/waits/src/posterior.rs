@@ -1,7 +1,7 @@
 //! The wait posterior: exponential, Weibull, log-normal and gamma waits, each with and without a share
 //! of casts that would never get a bite, averaged by their evidence.
 
-use super::evidence::Evidence;
+use super::evidence::{Evidence, WeighedWaits};
 use super::grid::{Grid, Node};
 use super::laplace::{Family, Piece};
 use super::leave_time::Means;
@@ -39,7 +39,9 @@ pub struct ModelShare {
 pub struct WaitPosterior {
     settings: Settings,
     costs: Costs,
-    evidence: Evidence,
+    waits: WeighedWaits,
+    /// Worked out of the waits when first asked for, as the laws are.
+    evidence: OnceLock<Evidence>,
     /// Longest wait of the whole record.
     longest_min: f64,
     pub(crate) plan: LeavePlan,
@@ -60,13 +62,14 @@ impl WaitPosterior {
     pub fn new(record: &Record, settings: &Settings) -> Result<Self, BiteError> {
         settings.check()?;
         let costs = record.costs()?;
-        let evidence = record.evidence()?;
+        let waits = record.weighed_waits()?;
         let counted = record.earlier.iter().filter(|day| day.weight > 0.0).flat_map(|day| day.waits);
         let longest = record.today.iter().chain(counted).map(|w| w.minutes()).fold(0.0, f64::max);
         Ok(Self {
             settings: *settings,
             costs,
-            evidence,
+            waits,
+            evidence: OnceLock::new(),
             longest_min: longest,
             plan: LeavePlan::new(record, settings)?,
             laid: OnceLock::new(),
@@ -76,7 +79,8 @@ impl WaitPosterior {
     /// Adds a finished cast of today.
     pub fn add(&mut self, wait: Wait) {
         self.plan.add(wait);
-        self.evidence.add(wait, 1.0);
+        self.waits.add(wait, 1.0);
+        self.evidence = OnceLock::new();
         self.longest_min = self.longest_min.max(wait.minutes());
         self.laid = OnceLock::new();
     }
@@ -160,6 +164,10 @@ impl WaitPosterior {
         })
     }
 
+    fn evidence(&self) -> &Evidence {
+        self.evidence.get_or_init(|| self.waits.evidence())
+    }
+
     fn refined(&self) -> Laid {
         let mut laid = self.lay(Accuracy::Refined);
         let mut before = self.answer(&laid, Accuracy::Refined);
@@ -190,7 +198,7 @@ impl WaitPosterior {
             for never in [false, true] {
                 let weight = model_weight * if never { 1.0 - always } else { always };
                 if weight > 0.0 {
-                    let grid = Grid::aim(Piece { family, never }, &priors, &self.evidence);
+                    let grid = Grid::aim(Piece { family, never }, &priors, self.evidence());
                     aims.push((log(weight / priors.models.iter().sum::<f64>()), grid));
                 }
             }
@@ -200,7 +208,7 @@ impl WaitPosterior {
         let mut grids = Vec::with_capacity(aims.len());
         let mut ln_weights = Vec::new();
         for (weight, aim) in aims {
-            let grid = aim.refined(&priors, &self.evidence, accuracy.fineness());
+            let grid = aim.refined(&priors, self.evidence(), accuracy.fineness());
             ln_weights.push(weight + grid.ln_evidence);
             grids.push(grid);
         }

@@ -1,7 +1,7 @@
 //! What a wait question is asked about, and how exactly it is to be answered.
 
 use super::error::positive;
-use super::evidence::Evidence;
+use super::evidence::WeighedWaits;
 use super::grid::Fineness;
 use super::prior::{BITE_EXTRA_GUESS_MIN, PRIORS, Priors, TURN_ROUND_GUESS_MIN};
 use super::renewal::Costs;
@@ -47,13 +47,13 @@ impl<'a> Record<'a> {
         checked_pace(self.turn_round_min, self.bite_extra_min, self.habit_min)
     }
 
-    pub(crate) fn evidence(&self) -> Result<Evidence, BiteError> {
-        let mut evidence = Evidence::default();
-        evidence.add_session(self.today, 1.0)?;
+    pub(crate) fn weighed_waits(&self) -> Result<WeighedWaits, BiteError> {
+        let mut waits = WeighedWaits::default();
+        waits.add_session(self.today, 1.0)?;
         for day in self.earlier {
-            evidence.add_session(day.waits, day.weight)?;
+            waits.add_session(day.waits, day.weight)?;
         }
-        Ok(evidence)
+        Ok(waits)
     }
 }
 

@@ -8,7 +8,7 @@ use restwater_caution::table::Region;
 use restwater_log::{EndSaid, LeadMaterial, LineMaterial, ShotMetal};
 use restwater_screen::{
     BookSet, BookTap, CautionsTap, ConditionsTap, FilesTap, FilterTap, FormChoice, HazardKind, MendTap,
-    PhoneTap, Season, Span, SwimThing, Temperature, WaterChoice,
+    PhoneTap, Season, Span, SwimThing, Temperature, WaterChoice, Whose,
 };
 use restwater_sky::conditions::{Answer, Question, WaterColour, WindFrom, WindStrength};
 use restwater_swim::{CellId, FeatureKind};
@@ -156,6 +156,7 @@ fn any_book() -> impl Strategy<Value = BookTap> {
         FilterTap::Water { water: WaterChoice::Any },
         FilterTap::Water { water: WaterChoice::Unnamed },
         FilterTap::Water { water: WaterChoice::Named { name: "Mill pool".into() } },
+        FilterTap::Whose { whose: Whose::Both },
         FilterTap::Season { season: Some(Season::DecToFeb) },
         FilterTap::Temperature { temperature: Some(Temperature::NotLogged) },
     ]);
@@ -164,6 +165,7 @@ fn any_book() -> impl Strategy<Value = BookTap> {
         Just(BookTap::Open { session: NOBODY }),
         Just(BookTap::Close),
         Just(BookTap::KeepPlace),
+        any::<bool>().prop_map(|mine| BookTap::PhoneIsMine { mine }),
         e7().prop_map(|e7| BookTap::Latitude { e7 }),
         e7().prop_map(|e7| BookTap::Longitude { e7 }),
         (set, by).prop_map(|(set, by)| BookTap::Filter { set, by }),

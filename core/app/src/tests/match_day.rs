@@ -247,7 +247,7 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
         all.clone().find(|l| l.label.starts_with(label)).map(|l| l.value.clone()).unwrap()
     };
     let early = phone.view(FISHING);
-    for label in ["Bites to come", "Weight to come", "Expected finish", "Last cast"] {
+    for label in ["Bites to come", "Weight to come", "Expected finish", "Late casts"] {
         assert_eq!(value(&early, label), "can't tell yet", "{label}");
     }
     // Casts left are a division and always told: the time left by the leave time that the line names and a turn-round
@@ -273,7 +273,16 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     let view = phone.view(now);
     assert!(value(&view, "Bites to come").contains("likely"), "{:?}", view.coming);
     assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
-    assert!(value(&view, "Last cast").starts_with("by 03:"), "{:?}", view.lines);
+    // 3:30 is all-out: what is said is from when a bait had better stay out, and why stands behind it.
+    let late = value(&view, "Late casts");
+    let time = late.strip_prefix("after ").and_then(|rest| rest.strip_suffix(" leave what is out")).unwrap();
+    assert!(time.starts_with("03:"), "{late}");
+    let how = view.coming_notes.iter().find(|note| note.starts_with(&format!("After {time} (03:"))).unwrap();
+    assert!(how.contains("less than half the chance of a full cast"), "{how}");
+    let near = phone.view(312 * MIN);
+    assert_eq!(value(&near, "Late casts"), "a cast costs nothing until all-out");
+    phone.tap(312 * MIN, &CAST).unwrap();
+    assert_eq!(value(&phone.view(313 * MIN), "Late casts"), "leave what is out now");
     assert_eq!(value(&view, "Light"), "can't tell: the peg has no place yet");
 }
 
@@ -293,6 +302,39 @@ fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
     assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count: differs");
     assert!(page.notes[0].starts_with("More than you logged"), "{:?}", page.notes);
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
+}
+
+/// 23 lb 6 oz: six taps and one that takes the figure.
+#[test]
+fn a_net_is_weighed_on_the_number_pad_and_undone() {
+    let mut phone = in_match();
+    let page = |phone: &mut Phone, ms| phone.view(ms).weigh_in.unwrap();
+    let press = |phone: &mut Phone, ms, tag: &str| {
+        let page = page(phone, ms);
+        let key = page.pad.iter().chain([&page.weighed]).find(|key| key.tag == tag).unwrap().clone();
+        assert!(key.enabled, "{tag}");
+        phone.tap(ms, &tap(key.tap)).unwrap()
+    };
+    let before = 20_000;
+    press(&mut phone, before, "digit-9");
+    assert!(!page(&mut phone, before).weighed.enabled, "nothing is weighed before all-in");
+    let over = 331 * MIN;
+    press(&mut phone, over, "next-net");
+    let mut now = over + 1_000;
+    for key in ["digit-2", "digit-3", "unit", "digit-6"] {
+        now += 200;
+        press(&mut phone, now, key);
+    }
+    let shown = page(&mut phone, now);
+    assert_eq!((shown.title.as_str(), shown.figure.as_str()), ("Weigh-in: Net 2", "23 lb 6 oz"));
+    assert_eq!((shown.weighed.label.as_str(), shown.weighed.sub.as_str()), ("23 lb 6 oz", "Net 2"));
+    assert_eq!(shown.pad.len(), 12);
+    press(&mut phone, now + 1_000, "take-weight");
+    assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(23 * 256 + 96));
+    assert_eq!(page(&mut phone, now + 2_000).figure, "0 lb");
+    phone.open();
+    phone.tap(now + 3_000, &Action::Undo).unwrap();
+    assert!(phone.app().session().unwrap().scales.is_empty());
 }
 
 #[test]
@@ -378,6 +420,10 @@ pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
         4 => any_rule().prop_map(|rule| MatchTap::Rule { rule }),
         1 => proptest::sample::select(vec![Signal::AllIn, Signal::AllOut]).prop_map(|signal| MatchTap::Heard { signal }),
         1 => Just(MatchTap::Off),
+        3 => (0..12_u8).prop_map(|digit| MatchTap::ScalesDigit { digit }),
+        1 => Just(MatchTap::ScalesUnit),
+        1 => any_net().prop_map(|name| MatchTap::ScalesNet { name }),
+        1 => Just(MatchTap::WeighIn),
         1 => (any_net(), any_unit(), 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
     ]
     .prop_map(tap)

@@ -3,7 +3,7 @@
 use super::*;
 use restwater_exchange::Progress;
 use restwater_log::Hlc;
-use restwater_screen::LeavesView;
+use restwater_screen::{BookSet, BookTap, FilterTap, LeavesView, Whose};
 use restwater_screen::{FilesTap, SetupTap, Span, SwimTap, SwimThing, TypedInto};
 use restwater_store::Store;
 use std::fs;
@@ -138,6 +138,8 @@ fn a_partners_session_stays_the_partners_after_its_import_was_taken_back_and_bro
 #[test]
 fn a_note_in_a_partners_session_does_not_make_it_mine_and_undo_takes_it_back_after_a_restart() {
     let (mut mine, _) = with_a_partners_later_session();
+    let both = FilterTap::Whose { whose: Whose::Both };
+    mine.tap(42 * MIN, &Action::Book { tap: BookTap::Filter { set: BookSet::Shown, by: both } }).unwrap();
     let list = mine.the_book(42 * MIN).leaves.into_iter().find(|leaf| leaf.id == "sessions").unwrap().list;
     let key = list.iter().find(|key| key.label.contains("Alder Pool")).unwrap();
     let open = key.tap.action().unwrap().clone();
@@ -277,7 +279,7 @@ fn an_import_of_older_entries_is_seen_by_the_book_and_makes_a_backup_due() {
     };
     assert_eq!(sessions(&mut mine), "1 session of 1.");
     mine.brought(&file, 90 * MIN);
-    assert_eq!(sessions(&mut mine), "2 sessions of 2.");
+    assert_eq!(sessions(&mut mine), "1 session of 2. 1 of another angler is left out: see WHICH.");
     assert!(mine.app().back_up_if_due(&at(91 * MIN)).unwrap().is_some());
 }
 

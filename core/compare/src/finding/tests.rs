@@ -27,7 +27,13 @@ fn bites_on_one_side_of_an_alternation_are_clear() {
     let f = only(&day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) }));
     assert_eq!(f.verdict, Verdict::ClearlyBetterHereToday(Side::A));
     assert_eq!((f.a.bites, f.b.bites, f.a.casts, f.b.casts, f.looked_at), (8, 0, 8, 8, 1));
-    assert!(f.reasons.is_empty() && f.belief.a > 0.95 && f.block_p_adjusted < 0.05);
+    assert!(f.reasons.is_empty() && f.block_p_adjusted < 0.05);
+    // Priors, spells and slabs by scipy 1.17 (integrate.quad), the waits by statsmodels 0.15's partial likelihood (PHReg,
+    // Efron's ties); the more cautious of the two counts.
+    let near = |found: f64, outside: f64| assert!((found - outside).abs() < 2e-3, "{found} {outside}");
+    near(f.belief_by_minutes.a, 0.9819);
+    near(f.belief_by_waits.a, 0.9866);
+    near(f.belief.a, 0.9819);
     assert_eq!(f.a.per_hour, 10.0);
     assert_eq!(f.ratio, None);
 }
@@ -38,6 +44,8 @@ fn the_same_bites_after_one_switch_say_nothing() {
     assert_eq!(f.verdict, Verdict::CantTellYet);
     assert!(f.reasons.contains(&Reason::ChangedOnce));
     assert!(f.exact_p < 0.001 && f.block_p_adjusted == 1.0);
+    // scipy 1.17 (integrate.quad): strongly believed as it stands, so it is the single switch that keeps the words back.
+    assert!((f.belief_by_minutes.a - 0.9331).abs() < 2e-3, "{:?}", f.belief_by_minutes);
 }
 
 #[test]
@@ -55,7 +63,8 @@ fn leaving_it_longer_on_one_side_is_not_taken_for_the_colour() {
     let f = only(&day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (10.0, false) } else { (15.0, true) }));
     assert_eq!(f.verdict, Verdict::CantTellYet);
     assert!(f.reasons.contains(&Reason::LeftForDifferentTimes));
-    assert!(f.belief_by_minutes.b > 0.7, "{:?}", f.belief_by_minutes);
+    // scipy 1.17 (integrate.quad).
+    assert!((f.belief_by_minutes.b - 0.7470).abs() < 2e-3, "{:?}", f.belief_by_minutes);
     assert_eq!(f.belief_by_waits, Belief { a: 0.25, b: 0.25 });
 }
 

@@ -16,6 +16,7 @@ use cells::Cells;
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
 use std::io::Write;
+use uuid::Uuid;
 
 /// Which table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -41,7 +42,8 @@ impl Default for CsvOptions {
     }
 }
 
-/// Writes a table of the sessions selected, the earliest first. The number of rows.
+/// Writes a table of the sessions selected, the earliest first. The number of rows. A session's row has the id
+/// of the phone that began it: whose it is, without a name.
 pub fn write_csv(
     store: &Store,
     what: Selection,
@@ -55,7 +57,7 @@ pub fn write_csv(
     let mut done = Progress::default();
     for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)) {
         let ops = store.ops_of(row.id)?;
-        rows(&mut cells, table, &fold(row.id, &ops))?;
+        rows(&mut cells, table, &fold(row.id, &ops), row.began.device)?;
         done.ops += ops.len() as u64;
         if progress(done).is_break() {
             return Err(ExchangeError::Cancelled);
@@ -64,7 +66,7 @@ pub fn write_csv(
     cells.end()
 }
 
-/// The table of one session.
+/// The table of one session, without the phone that began it.
 pub fn session_csv(
     session: &Session,
     table: Table,
@@ -73,7 +75,7 @@ pub fn session_csv(
 ) -> Result<u64, ExchangeError> {
     let mut cells = Cells::begin(out, options);
     header(&mut cells, table)?;
-    rows(&mut cells, table, session)?;
+    rows(&mut cells, table, session, None)?;
     cells.end()
 }
 
@@ -95,9 +97,14 @@ fn header<W: Write>(cells: &mut Cells<W>, table: Table) -> Result<(), ExchangeEr
     })
 }
 
-fn rows<W: Write>(cells: &mut Cells<W>, table: Table, session: &Session) -> Result<(), ExchangeError> {
+fn rows<W: Write>(
+    cells: &mut Cells<W>,
+    table: Table,
+    session: &Session,
+    phone: Option<Uuid>,
+) -> Result<(), ExchangeError> {
     match table {
-        Table::Sessions => sessions::row(cells, session),
+        Table::Sessions => sessions::row(cells, session, phone),
         Table::Casts => casts::rows(cells, session),
         Table::Fish => fish::rows(cells, session),
     }

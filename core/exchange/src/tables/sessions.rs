@@ -6,6 +6,7 @@ use super::weather;
 use restwater_session::figures::Counts;
 use restwater_session::{Note, Session};
 use std::io::Write;
+use uuid::Uuid;
 
 pub(super) const HEADER: &[&str] = &[
     "session_id",
@@ -40,9 +41,14 @@ pub(super) const HEADER: &[&str] = &[
     "fished_h",
     "breaks",
     "break_h",
+    "phone_id",
 ];
 
-pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+pub(super) fn row<W: Write>(
+    cells: &mut Cells<W>,
+    session: &Session,
+    phone: Option<Uuid>,
+) -> Result<(), ExchangeError> {
     let counts = Counts::of(session);
     let length = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.ms_since(from));
     cells.plain(&session.id)?;
@@ -70,6 +76,7 @@ pub(super) fn row<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(
     cells.plain(&session.breaks.len())?;
     let span = session.started.as_ref().zip(session.ended.as_ref());
     cells.number(span.map(|(from, to)| session.break_min(from, to) / 60.0), 2)?;
+    cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
     cells.end_row()
 }
 

@@ -99,6 +99,8 @@ fn the_earliest_session_comes_first_and_selection_holds() {
         let mut go = |_: Progress| std::ops::ControlFlow::Continue(());
         write_csv(&store, what, Table::Sessions, CsvOptions::default(), &mut out, &mut go).unwrap();
         let text = String::from_utf8(out).unwrap();
+        let begun = text.lines().skip(1).all(|line| line.ends_with(&format!(",{}", ops[0].device)));
+        assert!(begun, "{text}");
         text.lines().skip(1).map(|line| line.split(',').next().unwrap().to_owned()).collect::<Vec<_>>()
     };
     assert_eq!(ids(Selection::Everything), [SESSION.to_string(), later[0].session.to_string()]);

@@ -1,7 +1,7 @@
 //! Taps of the smaller screens: Waits, Conditions, Cautions, Mend, Files, Phone.
 
 use super::files::{FormChoice, Span};
-use crate::Alarm;
+use crate::{Alarm, Whose};
 use restwater_caution::table::Region;
 use restwater_compare::FactorValue;
 use restwater_log::{EndSaid, WeightUnit};
@@ -32,6 +32,11 @@ pub enum WaitsTap {
     TodayOnly {
         /// Whether they are left out.
         only: bool,
+    },
+    /// Whose earlier sessions the advice is made from, here and everywhere else.
+    Whose {
+        /// Whose.
+        whose: Whose,
     },
     /// How much time is left.
     TimeLeft {

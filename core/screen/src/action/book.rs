@@ -1,5 +1,6 @@
 //! Taps in the Book.
 
+use crate::Whose;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -34,6 +35,11 @@ pub enum BookTap {
     },
     /// The peg of the open session lies there.
     KeepPlace,
+    /// The phone that began the session opened is, or is not, another phone of the same angler.
+    PhoneIsMine {
+        /// Whether it is.
+        mine: bool,
+    },
 }
 
 /// One of the sets of sessions that are chosen in the Book.
@@ -54,6 +60,11 @@ pub enum BookSet {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "on", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FilterTap {
+    /// Whose they are.
+    Whose {
+        /// Whose.
+        whose: Whose,
+    },
     /// The water.
     Water {
         /// Which.

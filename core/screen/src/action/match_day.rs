@@ -44,12 +44,14 @@ pub enum MatchTap {
         /// Its name.
         name: String,
     },
-    /// The figure of the scales goes up or down.
-    ScalesStep {
-        /// By this many drams or grams, the unit of the match.
-        by: i64,
+    /// A digit of its weight was typed.
+    ScalesDigit {
+        /// From 0 to 9.
+        digit: u8,
     },
-    /// The figure is what the net weighed.
+    /// The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+    ScalesUnit,
+    /// The figure typed is what the net weighed.
     WeighIn,
     /// What a net weighed, figure and all.
     WeighedIn {
@@ -222,10 +224,10 @@ impl RuleTap {
 }
 
 impl MatchTap {
-    /// Whether it steps a figure: such taps follow each other fast, and a step too many is stepped back.
+    /// Whether it types or steps a figure: such taps follow each other fast, and a step too many is stepped back.
     pub fn steps(&self) -> bool {
         match self {
-            Self::ScalesStep { .. } => true,
+            Self::ScalesDigit { .. } | Self::ScalesUnit => true,
             Self::Rule { rule } => {
                 matches!(
                     rule,

@@ -106,7 +106,12 @@ fn tone(reading: &Reading) -> AdviceTone {
 fn counts(words: &Wording, reading: &Reading) -> String {
     let advice = &reading.advice;
     let id = if advice.bites < EARLY_BITES { "advice-early" } else { "advice-so-far" };
-    words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))])
+    let counts =
+        words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
+    match reading.of_another {
+        0 => counts,
+        count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
+    }
 }
 
 /// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.

@@ -188,6 +188,8 @@ pub struct Reading {
     pub rhythm: Rhythm,
     /// Casts that the record rests on: one may hold several waits where twitches start the wait anew.
     pub casts: usize,
+    /// Earlier sessions in it that are another angler's.
+    pub of_another: usize,
 }
 
 /// What the Bank screen is made from.

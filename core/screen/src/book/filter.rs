@@ -1,8 +1,9 @@
-//! Which sessions count: by water, season and temperature of the water.
+//! Which sessions count: by whose they are, water, season and temperature of the water.
 
 use super::Day;
 use crate::{
-    Action, Arg, BookSet, BookTap, Choice, ChoiceRow, FilterTap, Season, Temperature, WaterChoice, Wording,
+    Action, Arg, BookSet, BookTap, Choice, ChoiceRow, FilterTap, Season, Temperature, WaterChoice, Whose,
+    Wording,
 };
 use chrono::{DateTime, Datelike};
 use restwater_session::Summary;
@@ -50,9 +51,11 @@ impl Temperature {
     }
 }
 
-/// What is asked of a session for it to count; an empty filter takes all.
+/// What is asked of a session for it to count; an empty filter takes all of the angler's own.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct SetFilter {
+    /// Only theirs.
+    pub whose: Whose,
     /// Only this water.
     pub water: WaterChoice,
     /// Only these months.
@@ -63,7 +66,12 @@ pub struct SetFilter {
 
 impl SetFilter {
     /// Whether a session counts.
-    pub fn takes(&self, day: &Summary) -> bool {
+    pub fn takes(&self, day: &Day) -> bool {
+        self.whose.takes(day.mine) && self.takes_gist(day.gist)
+    }
+
+    /// The same, whoever's it is.
+    pub(super) fn takes_gist(&self, day: &Summary) -> bool {
         self.water.takes(day.water.as_deref())
             && self.season.is_none_or(|season| Season::of(day) == Some(season))
             && self.temperature.is_none_or(|t| Temperature::of(day) == t)
@@ -72,6 +80,7 @@ impl SetFilter {
     /// Changes one thing that is asked.
     pub fn set(&mut self, by: &FilterTap) {
         match by {
+            FilterTap::Whose { whose } => self.whose = *whose,
             FilterTap::Water { water } => self.water.clone_from(water),
             FilterTap::Season { season } => self.season = *season,
             FilterTap::Temperature { temperature } => self.temperature = *temperature,
@@ -95,16 +104,27 @@ impl SetFilter {
             let label = words.say(&format!("book-row-{prefix}{name}"));
             ChoiceRow::of(format!("{prefix}{name}"), label, choices, String::new())
         };
-        vec![
+        let whose = self.asks_whose(days).then(|| {
+            let send = |whose| Action::Book { tap: BookTap::Filter { set, by: FilterTap::Whose { whose } } };
+            let label = words.say(&format!("book-row-{prefix}whose"));
+            self.whose.row(words, &format!("{prefix}whose"), label, send)
+        });
+        let rows = [
             row("water", FilterTap::Water { water: WaterChoice::Any }, self.waters(words, days)),
             row("season", FilterTap::Season { season: None }, self.seasons(words, days)),
             row("temperature", FilterTap::Temperature { temperature: None }, self.temperatures(words, days)),
-        ]
+        ];
+        whose.into_iter().chain(rows).collect()
+    }
+
+    /// Whether there is a choice of whose sessions count: only where somebody else's are here.
+    fn asks_whose(&self, days: &[Day]) -> bool {
+        self.whose != Whose::Me || days.iter().any(|day| !day.mine)
     }
 
     fn waters(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
         let names: BTreeSet<&str> =
-            days.iter().map(|(_, day)| day.water.as_deref().unwrap_or_default()).collect();
+            days.iter().map(|day| day.gist.water.as_deref().unwrap_or_default()).collect();
         let value = |(i, name): (usize, &str)| {
             let (label, water) = if name.is_empty() {
                 (words.say("book-no-water"), WaterChoice::Unnamed)
@@ -117,7 +137,7 @@ impl SetFilter {
     }
 
     fn seasons(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
-        let there: BTreeSet<Season> = days.iter().filter_map(|(_, day)| Season::of(day)).collect();
+        let there: BTreeSet<Season> = days.iter().filter_map(|day| Season::of(day.gist)).collect();
         let value = |(season, name): (Season, &str)| {
             let season = Some(season);
             let label = words.say(&format!("season-{name}"));
@@ -127,7 +147,7 @@ impl SetFilter {
     }
 
     fn temperatures(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
-        let there: BTreeSet<Temperature> = days.iter().map(|(_, day)| Temperature::of(day)).collect();
+        let there: BTreeSet<Temperature> = days.iter().map(|day| Temperature::of(day.gist)).collect();
         let value = |(t, name): (Temperature, &str)| {
             let temperature = Some(t);
             let label = words.say(&format!("temperature-{name}"));
@@ -136,8 +156,10 @@ impl SetFilter {
         TEMPERATURES.into_iter().filter(|(t, _)| there.contains(t)).map(value).collect()
     }
 
-    /// The filter in words: "Alder Pool, Dec to Feb, water below 4 °C"; "all sessions" where it takes all.
-    pub(crate) fn words(&self, words: &Wording) -> String {
+    /// The filter in words: "Alder Pool, Dec to Feb, water below 4 °C"; "all sessions" where it takes all. Whose they are is
+    /// said where somebody else's are here.
+    pub(crate) fn words(&self, words: &Wording, days: &[Day]) -> String {
+        let whose = self.asks_whose(days).then(|| self.whose.words(words));
         let season = SEASONS.iter().find(|(season, _)| Some(*season) == self.season);
         let cold = TEMPERATURES.iter().find(|(t, _)| Some(*t) == self.temperature);
         let cold = cold.map(|(_, name)| {
@@ -150,7 +172,7 @@ impl SetFilter {
             WaterChoice::Named { name } => Some(name.clone()),
         };
         let season = season.map(|(_, name)| words.say(&format!("season-{name}")));
-        let parts: Vec<String> = [water, season, cold].into_iter().flatten().collect();
+        let parts: Vec<String> = [whose, water, season, cold].into_iter().flatten().collect();
         if parts.is_empty() { words.say("book-all") } else { parts.join(", ") }
     }
 }
@@ -194,8 +216,10 @@ mod tests {
 
     #[test]
     fn filters_take_what_they_say() {
-        let cold = day(Some("Alder Pool"), LATE_FEBRUARY, Some(39));
-        let nameless = day(None, LATE_FEBRUARY, None);
+        let (cold, nameless) =
+            (day(Some("Alder Pool"), LATE_FEBRUARY, Some(39)), day(None, LATE_FEBRUARY, None));
+        let mine = |gist| Day { id: SESSION, gist, mine: true };
+        let (cold, nameless) = (mine(&cold), mine(&nameless));
         let all = SetFilter::default();
         assert!(all.takes(&cold) && all.takes(&nameless));
         let of = |by: FilterTap| {
@@ -210,15 +234,24 @@ mod tests {
         let at = |t| of(FilterTap::Temperature { temperature: Some(t) });
         assert!(at(Temperature::Below4).takes(&cold) && at(Temperature::NotLogged).takes(&nameless));
         assert!(!of(FilterTap::Season { season: Some(Season::JunToAug) }).takes(&cold));
+        let theirs = Day { mine: false, ..cold };
+        assert!(!all.takes(&theirs), "the angler's own where nothing else is asked for");
+        let whose = |whose| of(FilterTap::Whose { whose });
+        assert!(whose(Whose::Them).takes(&theirs) && !whose(Whose::Them).takes(&cold));
+        assert!(whose(Whose::Both).takes(&theirs) && whose(Whose::Both).takes(&cold));
     }
 
     #[test]
     fn only_what_is_there_can_be_chosen() {
         let days = [day(Some("Alder Pool"), LATE_FEBRUARY, Some(39)), day(None, LATE_FEBRUARY, None)];
-        let days: Vec<Day> = days.iter().map(|day| (SESSION, day)).collect();
+        let days: Vec<Day> = days.iter().map(|gist| Day { id: SESSION, gist, mine: true }).collect();
         let rows = SetFilter::default().rows(&Wording::new(), BookSet::A, &days);
         let counts: Vec<usize> = rows.iter().map(|row| row.choices.len()).collect();
         assert_eq!(counts, [3, 2, 3], "all of them first");
         assert!(rows.iter().all(|row| row.choices[0].chosen && row.tag.starts_with("a_")));
+        // Whose they are is asked once somebody else's are here.
+        let days = [days[0], Day { mine: false, ..days[1] }];
+        let rows = SetFilter::default().rows(&Wording::new(), BookSet::A, &days);
+        assert_eq!((rows.len(), rows[0].tag.as_str(), rows[0].value.as_str()), (4, "a_whose", "my sessions"));
     }
 }

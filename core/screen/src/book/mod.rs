@@ -13,7 +13,8 @@ pub use next::NextInput;
 
 use super::figures::hours_minutes;
 use super::{
-    Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Wording,
+    Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Whose,
+    Wording,
 };
 use chrono::{DateTime, Datelike};
 use restwater_compare::sets::DayTally;
@@ -24,8 +25,16 @@ use uuid::Uuid;
 /// Level of every interval in the Book.
 pub(crate) const LEVEL_PERCENT: usize = 95;
 
-/// A day of the Book: its id and its gist.
-pub type Day<'a> = (Uuid, &'a Summary);
+/// A day of the Book.
+#[derive(Debug, Clone, Copy)]
+pub struct Day<'a> {
+    /// Its session.
+    pub id: Uuid,
+    /// Its gist.
+    pub gist: &'a Summary,
+    /// Whether it is the angler's own: begun on one of the angler's phones.
+    pub mine: bool,
+}
 
 /// What the Book is made from.
 pub struct BookInput<'a> {
@@ -39,6 +48,10 @@ pub struct BookInput<'a> {
     pub b: &'a SetFilter,
     /// A session opened to read.
     pub opened: Option<&'a Session>,
+    /// The one opened as a day of the Book.
+    pub opened_day: Option<Day<'a>>,
+    /// Where another phone began the one opened: whether it was said to be the angler's too.
+    pub phone_is_mine: Option<bool>,
     /// What the record says for next time.
     pub next: &'a NextInput<'a>,
     /// Where the peg lies, and when.
@@ -50,7 +63,7 @@ pub struct BookInput<'a> {
 /// Makes the Book.
 pub fn book(input: &BookInput) -> LeavesView {
     let words = input.words;
-    let shown: Vec<Day> = input.days.iter().filter(|(_, day)| input.filter.takes(day)).copied().collect();
+    let shown: Vec<Day> = input.days.iter().filter(|day| input.filter.takes(day)).copied().collect();
     let rates = rates::rates(input, &shown);
     let sets = sets::sets(input);
     let next = next::next(words, input.next);
@@ -58,7 +71,7 @@ pub fn book(input: &BookInput) -> LeavesView {
     let mut filter = Leaf::new(words, "book", "filter");
     filter.says = says(input, &shown);
     filter.rows = input.filter.rows(words, BookSet::Shown, input.days);
-    let opened = input.opened.map(|session| session::session(words, session));
+    let opened = input.opened.map(|session| session::session(input, session));
     let mut first = Leaf::new(words, "book", "sessions");
     first.says = says(input, &shown);
     first.list = list(input, &shown, opened.as_ref());
@@ -66,7 +79,10 @@ pub fn book(input: &BookInput) -> LeavesView {
         label: words.say(&format!("book-key-{}", leaf.id)),
         ..leaf.opener(words.say(sub))
     };
-    let which = LeafKey { label: words.say("book-key-filter"), ..filter.opener(input.filter.words(words)) };
+    let which = LeafKey {
+        label: words.say("book-key-filter"),
+        ..filter.opener(input.filter.words(words, input.days))
+    };
     first.keys = vec![
         which,
         opener(&rates, "book-key-rates-sub"),
@@ -85,16 +101,16 @@ fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey>
     let words = input.words;
     let open = input.opened.map(|session| session.id);
     let to_page = |sub: String| opened.map(|leaf| LeafKey { solid: true, ..leaf.opener(sub) });
-    let key = |(id, day): &Day| {
-        let gist = gist(words, day);
-        if open == Some(*id) {
+    let key = |day: &Day| {
+        let gist = gist(words, day.gist);
+        if open == Some(day.id) {
             return to_page(gist);
         }
-        let open = Action::Book { tap: BookTap::Open { session: *id } };
-        let key = LeafKey::new(format!("open-{id}"), day_words(words, day), open);
+        let open = Action::Book { tap: BookTap::Open { session: day.id } };
+        let key = LeafKey::new(format!("open-{}", day.id), whose_day_words(words, day), open);
         Some(LeafKey { sub: gist, ..key })
     };
-    let left_out = open.filter(|open| shown.iter().all(|(id, _)| id != open));
+    let left_out = open.filter(|open| shown.iter().all(|day| day.id != *open));
     let apart = left_out.and_then(|_| to_page(words.say("book-opened")));
     apart.into_iter().chain(shown.iter().filter_map(key)).collect()
 }
@@ -120,9 +136,13 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     if input.days.is_empty() {
         return words.say("book-none");
     }
-    let doubts: u32 = shown.iter().map(|(_, day)| day.doubts).sum();
-    let says = words
-        .say_with("book-says", &[("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))]);
+    let doubts: u32 = shown.iter().map(|day| day.gist.doubts).sum();
+    let counts = [("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))];
+    let mut says = words.say_with("book-says", &counts);
+    let theirs = input.days.iter().filter(|day| !day.mine).count();
+    if theirs > 0 && input.filter.whose == Whose::Me {
+        says = format!("{says} {}", words.say_with("book-theirs", &[("count", Arg::Count(theirs))]));
+    }
     if doubts == 0 {
         return says;
     }
@@ -139,6 +159,12 @@ pub fn day_words(words: &Wording, day: &Summary) -> String {
         .filter(|t| !t.is_empty())
         .collect::<Vec<_>>()
         .join(", ")
+}
+
+/// The same, with whose it is where it is somebody else's.
+pub(crate) fn whose_day_words(words: &Wording, day: &Day) -> String {
+    let label = day_words(words, day.gist);
+    if day.mine { label } else { words.say_with("book-of-another", &[("day", Arg::Text(&label))]) }
 }
 
 /// "17 Jan 2026".

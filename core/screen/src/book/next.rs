@@ -18,6 +18,8 @@ pub struct NextInput<'a> {
     pub advice: Option<Advice>,
     /// Sessions before it that speak in that.
     pub earlier: usize,
+    /// How many of these are another angler's.
+    pub of_another: usize,
     /// The changes of that session.
     pub changes: &'a ChangesView,
     /// Heights tried on that water.
@@ -77,6 +79,10 @@ impl Plan<'_> {
                 ("earlier", Arg::Count(input.earlier)),
             ],
         );
+        let counts = match input.of_another {
+            0 => counts,
+            count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
+        };
         match advice.hold_until_min.filter(|_| advice.state != AdviceState::CantTellYet) {
             None => self.cannot.push((words.say("next-cant-leave"), counts)),
             Some(hold) => {
@@ -117,7 +123,7 @@ impl Plan<'_> {
     }
 
     fn water(&mut self, like: &[Day]) {
-        let tallies: Vec<_> = like.iter().map(|(_, day)| super::tally(day)).collect();
+        let tallies: Vec<_> = like.iter().map(|day| super::tally(day.gist)).collect();
         let set = set_rates(&tallies);
         let args = [("count", Arg::Count(set.days))];
         if set.days < restwater_compare::sets::FEWEST_DAYS {
@@ -128,7 +134,7 @@ impl Plan<'_> {
 
     fn cold(&mut self, like: &[Day]) {
         let none = SetFilter { temperature: Some(Temperature::NotLogged), ..SetFilter::default() };
-        let without = like.iter().filter(|(_, day)| none.takes(day)).count();
+        let without = like.iter().filter(|day| none.takes_gist(day.gist)).count();
         if without > 0 {
             let args = [("count", Arg::Count(without)), ("all", Arg::Count(like.len()))];
             self.cannot.push((self.words.say_with("next-cold", &args), self.words.say("next-cold-why")));

@@ -1,6 +1,6 @@
 //! Catch per hour: of all sessions shown, and of each.
 
-use super::{BookInput, Day, LEVEL_PERCENT, day_words, tally};
+use super::{BookInput, Day, LEVEL_PERCENT, tally, whose_day_words};
 use crate::figures::{sentence_case, trimmed};
 use crate::{Arg, BookSet, Leaf, LeafLine, LeafSpan, Wording};
 use restwater_compare::FEWEST_BITES;
@@ -15,9 +15,9 @@ const SCALE: f64 = 2.5;
 pub(super) fn rates(input: &BookInput, shown: &[Day]) -> Leaf {
     let words = input.words;
     let mut leaf = Leaf::new(words, "book", "rates");
-    let tallies: Vec<_> = shown.iter().map(|(_, day)| tally(day)).collect();
+    let tallies: Vec<_> = shown.iter().map(|day| tally(day.gist)).collect();
     let all = set_rates(&tallies);
-    let which = input.filter.words(words);
+    let which = input.filter.words(words, input.days);
     leaf.says = match all.bites {
         None => words.say("book-rates-none"),
         Some(rate) if rate.count < FEWEST_BITES => {
@@ -41,7 +41,7 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> Leaf {
         .iter()
         .zip(&tallies)
         .take(LISTED)
-        .map(|((_, day), tally)| (day_words(words, day), set_rates(std::slice::from_ref(tally)).bites))
+        .map(|(day, tally)| (whose_day_words(words, day), set_rates(std::slice::from_ref(tally)).bites))
         .collect();
     let top =
         each.iter().filter_map(|(_, rate)| rate.map(|r| r.per_hour)).chain(all.bites.map(|r| r.per_hour));

@@ -1,20 +1,25 @@
 //! A session opened to read.
 
-use super::date_words;
+use super::{BookInput, Day, date_words, gist};
 use crate::conditions_words;
 use crate::figures::{clock, whole};
 use crate::place::{rig_words, spot_words};
 use crate::{Action, Arg, BookTap, Leaf, LeafKey, LeafLine, TypedInto, Wording};
-use restwater_session::{Cast, EndCause, Session, wait_of};
+use restwater_session::{Cast, EndCause, Session, Summary, wait_of};
 
 /// The leaf.
-pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
+pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
+    let words = input.words;
     let mut leaf = Leaf::new(words, "book", "session");
     let setup = &session.setup;
     let date = session.started.as_ref().map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
     let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
     let title: Vec<String> = [date, setup.water.clone(), peg].into_iter().flatten().collect();
     leaf.title = title.join(", ");
+    let of_another = input.opened_day.is_some_and(|day| !day.mine);
+    if of_another {
+        leaf.title = words.say_with("book-of-another", &[("day", Arg::Text(&leaf.title))]);
+    }
     leaf.says = says(words, session);
     leaf.typing = Some(super::typing(words, "note", TypedInto::Note));
     if session.conditions.iter().any(|at| at.conditions != restwater_sky::conditions::Conditions::default()) {
@@ -27,6 +32,7 @@ pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
     for plan in &session.next_time {
         leaf.lines.push(LeafLine::new(words.say("next-own"), plan.text.clone()));
     }
+    leaf.lines.extend(input.opened_day.into_iter().flat_map(|day| side_by_side(input, &day)));
     leaf.lines.extend(session.casts.iter().map(|cast| cast_line(words, session, cast)));
     if !session.doubts.is_empty() {
         leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
@@ -34,7 +40,47 @@ pub(super) fn session(words: &Wording, session: &Session) -> Leaf {
     let close = Action::Book { tap: BookTap::Close };
     let key = LeafKey::new("close-", words.say("session-close"), close);
     leaf.keys.push(LeafKey { sub: words.say("session-close-sub"), ..key });
+    leaf.keys.extend(input.phone_is_mine.map(|mine| {
+        let tap = BookTap::PhoneIsMine { mine: !mine };
+        let id = if mine { "session-not-mine" } else { "session-mine" };
+        let key = LeafKey::new("mine-", words.say(id), Action::Book { tap });
+        LeafKey { sub: words.say(&format!("{id}-sub")), ..key }
+    }));
     leaf
+}
+
+/// The pegs of one water that were fished at the same time by different anglers, as two files of one match show them: the
+/// peg opened, then the others. Empty where it was alone.
+fn side_by_side(input: &BookInput, day: &Day) -> Vec<LeafLine> {
+    let words = input.words;
+    let beside = |other: &&Day| other.mine != day.mine && at_one_time(day.gist, other.gist);
+    let others: Vec<&Day> = input.days.iter().filter(beside).collect();
+    if others.is_empty() {
+        return Vec::new();
+    }
+    let line = |day: &Day| {
+        let peg = day.gist.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+        let peg = peg.unwrap_or_else(|| words.say("peg-none"));
+        let id = if day.mine { "session-my-peg" } else { "session-their-peg" };
+        let landed = words.say_with("session-landed", &[("count", Arg::Count(day.gist.landed as usize))]);
+        let mut line = LeafLine::new(words.say_with(id, &[("peg", Arg::Text(&peg))]), landed);
+        line.detail = gist(words, day.gist);
+        line
+    };
+    let heading = LeafLine::heading(words.say("session-side-by-side"));
+    std::iter::once(heading).chain(std::iter::once(line(day))).chain(others.into_iter().map(line)).collect()
+}
+
+/// Whether two sessions were on one named water at one time. One without an end may last a day.
+fn at_one_time(one: &Summary, other: &Summary) -> bool {
+    const OPEN_MIN: f64 = 1_440.0;
+    let span = |day: &Summary| {
+        let from = day.started_ms?;
+        Some((from, from.saturating_add((day.length_min.unwrap_or(OPEN_MIN) * 60_000.0) as i64)))
+    };
+    let same_water = one.water.is_some() && one.water == other.water;
+    same_water
+        && span(one).zip(span(other)).is_some_and(|((from, to), (begun, over))| from <= over && begun <= to)
 }
 
 fn says(words: &Wording, session: &Session) -> String {

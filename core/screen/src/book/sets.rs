@@ -19,17 +19,17 @@ pub(super) fn sets(input: &BookInput) -> Leaf {
     leaf.rows = input.a.rows(words, BookSet::A, input.days);
     leaf.rows.extend(input.b.rows(words, BookSet::B, input.days));
     let of = |filter: &SetFilter| -> Vec<Day> {
-        input.days.iter().filter(|(_, day)| filter.takes(day)).copied().collect()
+        input.days.iter().filter(|day| filter.takes(day)).copied().collect()
     };
     let (a, b) = (of(input.a), of(input.b));
-    let (a_words, b_words) = (input.a.words(words), input.b.words(words));
-    let shared = a.iter().filter(|(id, _)| b.iter().any(|(other, _)| other == id)).count();
+    let (a_words, b_words) = (input.a.words(words, input.days), input.b.words(words, input.days));
+    let shared = a.iter().filter(|day| b.iter().any(|other| other.id == day.id)).count();
     if shared > 0 {
         leaf.says = words.say_with("sets-shared", &[("count", Arg::Count(shared))]);
         leaf.notes.push(words.say("sets-choose"));
         return leaf;
     }
-    let tallies = |days: &[Day]| days.iter().map(|(_, day)| tally(day)).collect::<Vec<DayTally>>();
+    let tallies = |days: &[Day]| days.iter().map(|day| tally(day.gist)).collect::<Vec<DayTally>>();
     let (a, b) = (tallies(&a), tallies(&b));
     let (rates_a, rates_b) = (set_rates(&a), set_rates(&b));
     let scale = scale_of([&rates_a, &rates_b].into_iter().filter_map(|set| set.bites.map(|r| r.per_hour)));

@@ -1,4 +1,4 @@
-//! Casts left, the last cast worth making, and what is to come.
+//! Casts left, from when what is out had better stay out, and what is to come.
 
 use super::now::local_clock;
 use super::weights::estimate;
@@ -6,7 +6,7 @@ use super::{MatchInput, MatchLine, RestInput};
 use crate::figures::{hours_minutes, trimmed, whole};
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
-use restwater_match_day::forecast::Range;
+use restwater_match_day::forecast::{LastCast, Range};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
 use restwater_session::own_count::OwnCount;
@@ -23,7 +23,7 @@ pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>>
     session.rods.iter().map(of).collect()
 }
 
-/// Casts left and the last cast worth making.
+/// Casts left, and from when what is out had better stay out.
 pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
     let (Some(session), Ok(left_ms)) = (input.session, match_day.left_ms(input.now)) else {
         return Vec::new();
@@ -37,32 +37,53 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
         |c| numbers(input, f64::from(c.low), f64::from(c.high)),
     );
     let label = input.say("match-casts", &[("leave", &span(input, leave))]);
-    vec![MatchLine { label, value }, last_cast(input, rest, match_day)]
+    vec![MatchLine { label, value }, late_cast(input, rest, match_day)]
 }
 
-/// "14:43 (14:38 to 14:47)".
-fn last_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> MatchLine {
-    let label = input.say("match-last", &[]);
-    let all_out = match_day.setup.clock().map_or(0, MatchClock::all_out_phone_ms);
-    let at = |minutes: f64| all_out - libm::round(minutes * MINUTE_MS as f64) as i64;
-    let time = |minutes: f64| local_clock(input.now, match_day.wall_ms(at(minutes), input.now));
-    let known = rest.rest.filter(|_| !cant_tell(rest)).and_then(|r| r.last);
-    let value = match known {
-        _ if !matches!(match_day.phase(input.now), Ok(Phase::Before { .. } | Phase::Fishing { .. })) => {
-            input.say("match-last-out", &[])
-        }
+/// "After 15:12 leave what is out": from then on a bait cast anew has less than half the chance of a full cast. A rod that is
+/// in may still be cast, since that costs nothing.
+fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> MatchLine {
+    let label = input.say("match-late", &[]);
+    let value = match late(rest) {
+        _ if !fishes(input, match_day) => input.say("match-late-over", &[]),
         None => input.say("match-cant-tell", &[]),
+        Some(last) if match_day.phone_ms(input.now) > phone_ms(match_day, last.before_all_out) => {
+            let out = input.session.is_some_and(|s| s.rods.iter().any(|rod| s.running(rod.number).is_some()));
+            input.say(if out { "match-late-now" } else { "match-late-in" }, &[])
+        }
         Some(last) => {
-            let id = if match_day.phone_ms(input.now) > at(last.before_all_out) {
-                "match-last-past"
-            } else {
-                "match-last-by"
-            };
-            let (from, to) = (time(last.high), time(last.low));
-            input.say(id, &[("time", &time(last.before_all_out)), ("from", &from), ("to", &to)])
+            let time = time_before(input, match_day, last.before_all_out);
+            input.say("match-late-from", &[("time", &time)])
         }
     };
     MatchLine { label, value }
+}
+
+fn fishes(input: &MatchInput, match_day: &MatchDay) -> bool {
+    matches!(match_day.phase(input.now), Ok(Phase::Before { .. } | Phase::Fishing { .. }))
+}
+
+fn late(rest: &RestInput) -> Option<LastCast> {
+    rest.rest.filter(|_| !cant_tell(rest)).and_then(|r| r.last)
+}
+
+/// So many minutes before all-out by the phone's clock.
+fn phone_ms(match_day: &MatchDay, minutes: f64) -> i64 {
+    let all_out = match_day.setup.clock().map_or(0, MatchClock::all_out_phone_ms);
+    all_out - libm::round(minutes * MINUTE_MS as f64) as i64
+}
+
+fn time_before(input: &MatchInput, match_day: &MatchDay, minutes: f64) -> String {
+    local_clock(input.now, match_day.wall_ms(phone_ms(match_day, minutes), input.now))
+}
+
+/// Where the time of [`late_cast`] comes from, and its range.
+fn late_note(input: &MatchInput, rest: &RestInput) -> Option<String> {
+    let match_day = input.match_day().filter(|m| fishes(input, m))?;
+    let last = late(rest)?;
+    let time = |minutes| time_before(input, match_day, minutes);
+    let (at, from, to) = (time(last.before_all_out), time(last.high), time(last.low));
+    Some(input.say("match-late-how", &[("time", &at), ("from", &from), ("to", &to)]))
 }
 
 fn cant_tell(rest: &RestInput) -> bool {
@@ -165,6 +186,7 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
         notes.push(
             input.say("match-how", &[("leave", &whole(leave)), ("then", &whole(then)), ("turn", &turn)]),
         );
+        notes.extend(late_note(input, rest));
         if rest.weights_guessed {
             notes.push(input.say("match-weights-guessed", &[]));
         }

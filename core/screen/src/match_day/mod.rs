@@ -14,6 +14,7 @@ pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, MatchTap, Wording};
 use restwater_match_day::running::RunningError;
+use restwater_match_day::typed::TypedWeight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
@@ -89,6 +90,8 @@ pub struct NetView {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchKey {
+    /// A name for tests.
+    pub tag: String,
     /// Its word.
     pub label: String,
     /// A smaller line below.
@@ -125,12 +128,10 @@ pub struct WeighInPage {
     pub lines: Vec<MatchLine>,
     /// What the differences mean.
     pub notes: Vec<String>,
-    /// The figure that the steps change.
+    /// The figure typed so far.
     pub figure: String,
-    /// The steps: up, left to right, then down.
-    pub steps: Vec<MatchKey>,
-    /// A large step down, the next net, a large step up.
-    pub above: Vec<MatchKey>,
+    /// Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
+    pub pad: Vec<MatchKey>,
     /// The figure is what the net weighed.
     pub weighed: MatchKey,
 }
@@ -217,8 +218,8 @@ pub struct MatchInput<'a> {
     pub rest: Option<RestInput<'a>>,
     /// The net on the scales.
     pub scales_net: Option<&'a str>,
-    /// The figure of the scales.
-    pub scales: i64,
+    /// What was typed of its weight.
+    pub typed: &'a TypedWeight,
     /// The language.
     pub words: &'a Wording,
 }

@@ -64,6 +64,7 @@ pub fn net_name(words: &Wording, number: usize) -> String {
 /// Sets the first match.
 pub(super) fn begin_key(input: &MatchInput) -> MatchKey {
     MatchKey {
+        tag: "match-begin".into(),
         label: input.say("match-begin", &[]),
         sub: input.say("match-begin-sub", &[]),
         spoken: input.say("match-begin-spoken", &[]),

@@ -1,8 +1,9 @@
 //! The weigh-in: what the scales showed against the own count.
 
-use super::weights::{estimate, rounded, short, step, steps, units};
+use super::weights::{estimate, rounded, short};
 use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
 use crate::MatchTap;
+use crate::fish::unit_id;
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::same_name;
@@ -16,29 +17,34 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
     let names: Vec<&str> = setup.rules.nets.iter().map(|net| net.name.as_str()).collect();
     let place = input.scales_net.and_then(|name| names.iter().position(|n| same_name(n, name))).unwrap_or(0);
     let net = names.get(place).copied().unwrap_or_default();
-    let unit = setup.unit;
-    let big = if unit == WeightUnit::Drams { 2_560 } else { 10_000 };
-    let tap = |by| MatchTap::ScalesStep { by };
     let (lines, notes) = compared(input, setup);
+    let mut pad: Vec<MatchKey> = (1..=9).map(|digit| digit_key(input, digit)).collect();
+    pad.extend([next_net(input, &names, place), digit_key(input, 0), unit_key(input)]);
     WeighInPage {
         title: input.say("match-weigh-in-title", &[("net", net)]),
         lines,
         notes,
-        figure: units(unit, input.scales).to_string(),
-        steps: steps(input, unit, input.scales, tap),
-        above: vec![
-            step(input, unit, -big, input.scales > 0, tap),
-            next_net(input, &names, place),
-            step(input, unit, big, true, tap),
-        ],
-        weighed: MatchKey {
-            label: input.say("match-weigh-in-take", &[]),
-            sub: input.say("match-weigh-in-take-sub", &[("net", net)]),
-            spoken: input.say("match-weigh-in-take-spoken", &[("net", net)]),
-            solid: true,
-            enabled: input.scales > 0 && begun(input),
-            tap: MatchTap::WeighIn,
-        },
+        figure: input.typed.shown(),
+        pad,
+        weighed: weighed(input, net),
+    }
+}
+
+/// The figure is what the net weighed.
+fn weighed(input: &MatchInput, net: &str) -> MatchKey {
+    let weight = input.typed.weight();
+    let typed = weight.grams() > 0.0;
+    let take = input.say("match-weigh-in-take", &[]);
+    // At large text the smaller line goes, so the weight itself is the word on the key.
+    let label = if typed { short(weight) } else { take.clone() };
+    MatchKey {
+        tag: "take-weight".into(),
+        spoken: input.say("match-weigh-in-take-spoken", &[("net", net), ("weight", &label)]),
+        label,
+        sub: input.say("match-weigh-in-take-sub", &[("net", net)]),
+        solid: true,
+        enabled: typed && begun(input),
+        tap: MatchTap::WeighIn,
     }
 }
 
@@ -47,9 +53,35 @@ fn begun(input: &MatchInput) -> bool {
     phase.is_some_and(|phase| !matches!(phase, Phase::Before { .. }))
 }
 
+fn digit_key(input: &MatchInput, digit: u8) -> MatchKey {
+    MatchKey {
+        tag: format!("digit-{digit}"),
+        label: digit.to_string(),
+        sub: String::new(),
+        spoken: digit.to_string(),
+        solid: false,
+        enabled: input.typed.takes(digit),
+        tap: MatchTap::ScalesDigit { digit },
+    }
+}
+
+fn unit_key(input: &MatchInput) -> MatchKey {
+    let id = unit_id(input.typed);
+    MatchKey {
+        tag: "unit".into(),
+        label: input.say(id, &[]),
+        sub: input.say(&format!("{id}-sub"), &[]),
+        spoken: input.say(&format!("{id}-spoken"), &[]),
+        solid: false,
+        enabled: true,
+        tap: MatchTap::ScalesUnit,
+    }
+}
+
 fn next_net(input: &MatchInput, names: &[&str], place: usize) -> MatchKey {
     let next = names.get((place + 1) % names.len().max(1)).copied().unwrap_or_default();
     MatchKey {
+        tag: "next-net".into(),
         label: next.to_uppercase(),
         sub: input.say("match-weigh-in-next-sub", &[]),
         spoken: input.say("match-weigh-in-next-spoken", &[("net", next)]),

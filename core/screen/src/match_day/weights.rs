@@ -1,7 +1,5 @@
-//! Weights in words, and the steps of their keys.
+//! Weights in words.
 
-use super::{MatchInput, MatchKey};
-use crate::MatchTap;
 use restwater_log::WeightUnit;
 use restwater_match_day::weight::Weight;
 
@@ -47,48 +45,6 @@ pub fn short(weight: Weight) -> String {
         return "0 lb".into();
     };
     parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect::<Vec<_>>().join(" ")
-}
-
-/// The six steps of a figure: up, left to right, then down. Steps down stand still at nothing.
-pub(super) fn steps(
-    input: &MatchInput,
-    unit: WeightUnit,
-    figure: i64,
-    tap: fn(i64) -> MatchTap,
-) -> Vec<MatchKey> {
-    let sizes = match unit {
-        WeightUnit::Drams => [256, 16, 1],
-        WeightUnit::Grams => [1_000, 100, 10],
-    };
-    let up = sizes.iter().map(|size| step(input, unit, *size, true, tap));
-    let down = sizes.iter().map(|size| step(input, unit, -size, figure > 0, tap));
-    up.chain(down).collect()
-}
-
-/// One step of a figure.
-pub(super) fn step(
-    input: &MatchInput,
-    unit: WeightUnit,
-    by: i64,
-    enabled: bool,
-    tap: fn(i64) -> MatchTap,
-) -> MatchKey {
-    let size = match (unit, by.abs()) {
-        (WeightUnit::Drams, n) if n >= 256 => format!("{} lb", n / 256),
-        (WeightUnit::Drams, n) if n >= 16 => format!("{} oz", n / 16),
-        (WeightUnit::Drams, n) => format!("{n} dr"),
-        (WeightUnit::Grams, n) if n >= 1_000 => format!("{} kg", n / 1_000),
-        (WeightUnit::Grams, n) => format!("{n} g"),
-    };
-    let (sign, id) = if by < 0 { ("\u{2212}", "match-step-down") } else { ("+", "match-step-up") };
-    MatchKey {
-        label: format!("{sign}{size}"),
-        sub: String::new(),
-        spoken: input.say(id, &[("size", &size)]),
-        solid: false,
-        enabled,
-        tap: tap(by),
-    }
 }
 
 #[cfg(test)]

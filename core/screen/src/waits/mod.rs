@@ -8,7 +8,7 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 
 use super::casts_that_count::CastFilter;
 use super::figures::{trimmed, whole};
-use super::{Arg, ChartView, ChoiceRow, Wording};
+use super::{Arg, ChartView, ChoiceRow, Whose, Wording};
 use restwater_compare::CastRow;
 use restwater_session::{Rhythm, Session};
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
@@ -60,6 +60,8 @@ pub struct EarlierRows<'a> {
     pub rows: &'a [CastRow],
     /// How much they count, 0..1.
     pub weight: f64,
+    /// Whether it is another angler's.
+    pub of_another: bool,
 }
 
 /// What the screen is made from.
@@ -73,6 +75,8 @@ pub struct WaitsInput<'a> {
     pub earlier: &'a [EarlierRows<'a>],
     /// Which casts count.
     pub filter: &'a CastFilter,
+    /// Whose earlier sessions these are, where there is a choice.
+    pub whose: Option<Whose>,
     /// What a cast costs beside its wait.
     pub rhythm: Rhythm,
     /// When the angler winds in by habit.
@@ -91,6 +95,8 @@ pub(super) struct Counted {
     /// How many casts today's waits are of: a cast has more than one where twitches start the wait anew.
     today_casts: usize,
     earlier_casts: usize,
+    /// Earlier days among them that are another angler's.
+    of_another: usize,
 }
 
 /// The screen without its forecast, and the posterior that a forecast needs; no posterior where the record
@@ -99,11 +105,11 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let words = input.words;
     let counted = Counted::new(input);
     let title = words.say("waits-title");
-    let rows = input.filter.rows(words, input.session, input.rows, input.earlier.len());
+    let rows = input.filter.rows(words, input.session, input.rows, input.earlier.len(), input.whose);
     let all = counted.all();
     let mut view = WaitsView {
         title,
-        counts: counts_words(words, &all, counted.casts()),
+        counts: counted.words(words, &all),
         rows,
         charts: Vec::new(),
         forecast: None,
@@ -177,6 +183,19 @@ impl Counted {
                 .flat_map(|day| day.rows)
                 .filter(|row| input.filter.takes(row) && !row.twitched)
                 .count(),
+            of_another: days
+                .iter()
+                .filter(|day| day.of_another && day.rows.iter().any(|row| input.filter.takes(row)))
+                .count(),
+        }
+    }
+
+    /// What counts, and how many sessions of it are another angler's.
+    fn words(&self, words: &Wording, all: &[Wait]) -> String {
+        let counts = counts_words(words, all, self.casts());
+        match self.of_another {
+            0 => counts,
+            count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
         }
     }
 

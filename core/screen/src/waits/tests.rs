@@ -40,6 +40,7 @@ fn screen(
         rows: &rows,
         earlier,
         filter,
+        whose: None,
         rhythm: rhythm(session, 2.0, 3.0),
         habit_min: habit_min(session),
         words: &words,
@@ -153,7 +154,7 @@ fn which_casts_count_is_chosen_by_taps() {
 fn today_is_compared_with_earlier_sessions() {
     let (today, before) = (day(6, 20), day(7, 20));
     let rows = rows_of(&before);
-    let earlier = [EarlierRows { rows: &rows, weight: 0.5 }];
+    let earlier = [EarlierRows { rows: &rows, weight: 0.5, of_another: false }];
     let (view, _) = screen(&today, &earlier, &CastFilter::default());
     let picture = chart(&view, ChartKind::Earlier);
     assert_eq!(picture.says, "Can't tell today from earlier sessions.");
@@ -183,7 +184,7 @@ fn the_rest_of_the_day_comes_as_ranges() {
     assert!(of(240).lines[1].likely > hour.lines[1].likely, "more time, more bites");
     let last = &hour.lines[3];
     assert!(
-        last.value.ends_with("min before all-out") && last.likely > 10.0 && last.likely < 16.0,
+        last.value.starts_with("in the last ") && last.likely > 10.0 && last.likely < 16.0,
         "{last:?}"
     );
     assert_eq!(hour.left.choices.iter().filter(|c| c.chosen).count(), 1);

@@ -40,11 +40,18 @@ final class DemoDay {
     /// The glass that the day player and Android's tests draw on: 6.1 in, 1080 x 2340.
     static let commonGlass = GlassMeasure(width: 1080, height: 2340, pointsPerMm: 16.634, insetTop: 89, insetBottom: 63)
 
+    private static let root = (0..<5).reduce(URL(fileURLWithPath: #filePath)) { at, _ in at.deletingLastPathComponent() }
+
     /// A file of the tree.
     static func tree(_ path: String) throws -> String {
-        let here = URL(fileURLWithPath: #filePath)
-        let root = (0..<5).reduce(here) { at, _ in at.deletingLastPathComponent() }
-        return try String(contentsOf: root.appendingPathComponent(path), encoding: .utf8)
+        try String(contentsOf: root.appendingPathComponent(path), encoding: .utf8)
+    }
+
+    /// Leaves a text in the tree, to be looked at after the tests.
+    static func leave(_ text: String, at path: String) throws {
+        let file = root.appendingPathComponent(path)
+        try FileManager.default.createDirectory(at: file.deletingLastPathComponent(), withIntermediateDirectories: true)
+        try text.write(to: file, atomically: true, encoding: .utf8)
     }
 }
 

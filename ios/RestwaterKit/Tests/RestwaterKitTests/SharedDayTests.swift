@@ -4,7 +4,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The demo day through Swift ends with the entries and screens that Rust keeps (`tests/tests/shared_day.rs` says how they
+/// The demo day through Swift ends with the entries and screens that Rust keeps (`tests/tests/whole_app/shared_day.rs` says how they
 /// are compared).
 @MainActor
 final class SharedDayTests: XCTestCase, @unchecked Sendable {
@@ -12,12 +12,15 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("shared-\(UUID().uuidString)")
         let day = try readDay(text: try DemoDay.tree("tests/days/demo.jsonl"))
         let core = try openLog(in: folder, clock: { day[0].at })
-        var screens = ""
+        var (screens, whole) = ("", "")
         for tap in day {
             if let action = tap.action { _ = try core.act(action: action, at: tap.at) }
             guard let picture = tap.picture else { continue }
             for which in Which.allCases {
-                screens += "\(picture) \(String.tag(which).lowercased()) \(withoutIds(screen(core, which, tap.at)))\n"
+                let name = "\(picture) \(String.tag(which).lowercased())"
+                let text = withoutIds(screen(core, which, tap.at))
+                screens += "\(name): \(text.utf8.count) bytes, \(fnv1a(text))\n"
+                whole += "\(name)\n\(text)\n"
             }
         }
         let end = day[day.count - 1].at
@@ -25,6 +28,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
             _ = try core.act(action: .files(tap: tap), at: end)
         }
         let file = try await core.send(now: end, work: Work())
+        try DemoDay.leave(whole, at: "target/tmp/shared-day-swift.txt")
         try same(kept("screens"), screens)
         let text = try String(contentsOfFile: file.path, encoding: .utf8)
         try same(kept("entries"), withoutIds(text.replacing("\u{1e}", with: "")))
@@ -51,6 +55,12 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
         do { return try core.screenJson(which: which, now: at) } catch { return Refusal(error).text }
     }
 
+    private func fnv1a(_ text: String) -> String {
+        let hash = text.utf8.reduce(0xcbf2_9ce4_8422_2325 as UInt64) { hash, byte in (hash ^ UInt64(byte)) &* 0x0100_0000_01b3 }
+        let digits = String(hash, radix: 16)
+        return String(repeating: "0", count: 16 - digits.count) + digits
+    }
+
     /// Line by line, so that a difference is seen where it is.
     private func same(_ kept: String, _ found: String) {
         let (left, right) = (lines(kept), lines(found))
@@ -63,7 +73,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
 
     /// A snapshot without its head.
     private func kept(_ name: String) throws -> String {
-        let text = try DemoDay.tree("tests/tests/snapshots/shared_day__\(name).snap")
+        let text = try DemoDay.tree("tests/tests/whole_app/snapshots/whole_app__shared_day__\(name).snap")
         return String(text.split(separator: "---\n", maxSplits: 2, omittingEmptySubsequences: false)[2])
     }
 

@@ -1150,18 +1150,6 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let fish: PagePlace
     /**
-     * Steps of a figure: three up, three down below them, from left to right.
-     */
-    public let steps: [Rect]
-    /**
-     * Three small keys above those, from left to right.
-     */
-    public let aboveSteps: [Rect]
-    /**
-     * The page beside steps and small keys.
-     */
-    public let weight: PagePlace
-    /**
      * The number pad: twelve keys, row by row as they are read.
      */
     public let pad: [Rect]
@@ -1192,15 +1180,6 @@ public struct MatchLayout: Equatable, Hashable {
          * The page beside classes and small keys.
          */fish: PagePlace, 
         /**
-         * Steps of a figure: three up, three down below them, from left to right.
-         */steps: [Rect], 
-        /**
-         * Three small keys above those, from left to right.
-         */aboveSteps: [Rect], 
-        /**
-         * The page beside steps and small keys.
-         */weight: PagePlace, 
-        /**
          * The number pad: twelve keys, row by row as they are read.
          */pad: [Rect], 
         /**
@@ -1212,9 +1191,6 @@ public struct MatchLayout: Equatable, Hashable {
         self.classes = classes
         self.aboveClasses = aboveClasses
         self.fish = fish
-        self.steps = steps
-        self.aboveSteps = aboveSteps
-        self.weight = weight
         self.pad = pad
         self.typing = typing
     }
@@ -1241,9 +1217,6 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
                 classes: FfiConverterSequenceTypeRect.read(from: &buf), 
                 aboveClasses: FfiConverterSequenceTypeRect.read(from: &buf), 
                 fish: FfiConverterTypePagePlace.read(from: &buf), 
-                steps: FfiConverterSequenceTypeRect.read(from: &buf), 
-                aboveSteps: FfiConverterSequenceTypeRect.read(from: &buf), 
-                weight: FfiConverterTypePagePlace.read(from: &buf), 
                 pad: FfiConverterSequenceTypeRect.read(from: &buf), 
                 typing: FfiConverterTypePagePlace.read(from: &buf)
         )
@@ -1256,9 +1229,6 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
         FfiConverterSequenceTypeRect.write(value.classes, into: &buf)
         FfiConverterSequenceTypeRect.write(value.aboveClasses, into: &buf)
         FfiConverterTypePagePlace.write(value.fish, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.steps, into: &buf)
-        FfiConverterSequenceTypeRect.write(value.aboveSteps, into: &buf)
-        FfiConverterTypePagePlace.write(value.weight, into: &buf)
         FfiConverterSequenceTypeRect.write(value.pad, into: &buf)
         FfiConverterTypePagePlace.write(value.typing, into: &buf)
     }

@@ -4334,6 +4334,10 @@ public func FfiConverterTypeLeavesView_lower(_ value: LeavesView) -> RustBuffer 
  */
 public struct MatchKey: Equatable, Hashable {
     /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
      * Its word.
      */
     public let label: String
@@ -4362,6 +4366,9 @@ public struct MatchKey: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
+         * A name for tests.
+         */tag: String, 
+        /**
          * Its word.
          */label: String, 
         /**
@@ -4379,6 +4386,7 @@ public struct MatchKey: Equatable, Hashable {
         /**
          * What to hand back.
          */tap: MatchTap) {
+        self.tag = tag
         self.label = label
         self.sub = sub
         self.spoken = spoken
@@ -4403,6 +4411,7 @@ public struct FfiConverterTypeMatchKey: FfiConverterRustBuffer {
     public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchKey {
         return
             try MatchKey(
+                tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 sub: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
@@ -4413,6 +4422,7 @@ public struct FfiConverterTypeMatchKey: FfiConverterRustBuffer {
     }
 
     public static func write(_ value: MatchKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.sub, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
@@ -7460,17 +7470,13 @@ public struct WeighInPage: Equatable, Hashable {
      */
     public let notes: [String]
     /**
-     * The figure that the steps change.
+     * The figure typed so far.
      */
     public let figure: String
     /**
-     * The steps: up, left to right, then down.
+     * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
      */
-    public let steps: [MatchKey]
-    /**
-     * A large step down, the next net, a large step up.
-     */
-    public let above: [MatchKey]
+    public let pad: [MatchKey]
     /**
      * The figure is what the net weighed.
      */
@@ -7489,14 +7495,11 @@ public struct WeighInPage: Equatable, Hashable {
          * What the differences mean.
          */notes: [String], 
         /**
-         * The figure that the steps change.
+         * The figure typed so far.
          */figure: String, 
         /**
-         * The steps: up, left to right, then down.
-         */steps: [MatchKey], 
-        /**
-         * A large step down, the next net, a large step up.
-         */above: [MatchKey], 
+         * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
+         */pad: [MatchKey], 
         /**
          * The figure is what the net weighed.
          */weighed: MatchKey) {
@@ -7504,8 +7507,7 @@ public struct WeighInPage: Equatable, Hashable {
         self.lines = lines
         self.notes = notes
         self.figure = figure
-        self.steps = steps
-        self.above = above
+        self.pad = pad
         self.weighed = weighed
     }
 
@@ -7529,8 +7531,7 @@ public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
                 lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
                 figure: FfiConverterString.read(from: &buf), 
-                steps: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
-                above: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                pad: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
                 weighed: FfiConverterTypeMatchKey.read(from: &buf)
         )
     }
@@ -7540,8 +7541,7 @@ public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
         FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
         FfiConverterString.write(value.figure, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.steps, into: &buf)
-        FfiConverterSequenceTypeMatchKey.write(value.above, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.pad, into: &buf)
         FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
     }
 }
@@ -9555,6 +9555,14 @@ public enum BookTap: Equatable, Hashable {
      * The peg of the open session lies there.
      */
     case keepPlace
+    /**
+     * The phone that began the session opened is, or is not, another phone of the same angler.
+     */
+    case phoneIsMine(
+        /**
+         * Whether it is.
+         */mine: Bool
+    )
 
 
 
@@ -9592,6 +9600,9 @@ public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
         
         case 6: return .keepPlace
         
+        case 7: return .phoneIsMine(mine: try FfiConverterBool.read(from: &buf)
+        )
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -9628,6 +9639,11 @@ public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
         case .keepPlace:
             writeInt(&buf, Int32(6))
         
+        
+        case let .phoneIsMine(mine):
+            writeInt(&buf, Int32(7))
+            FfiConverterBool.write(mine, into: &buf)
+            
         }
     }
 }
@@ -10244,6 +10260,14 @@ public func FfiConverterTypeFilesTap_lower(_ value: FilesTap) -> RustBuffer {
 public enum FilterTap: Equatable, Hashable {
     
     /**
+     * Whose they are.
+     */
+    case whose(
+        /**
+         * Whose.
+         */whose: Whose
+    )
+    /**
      * The water.
      */
     case water(
@@ -10288,13 +10312,16 @@ public struct FfiConverterTypeFilterTap: FfiConverterRustBuffer {
         let variant: Int32 = try readInt(&buf)
         switch variant {
         
-        case 1: return .water(water: try FfiConverterTypeWaterChoice.read(from: &buf)
+        case 1: return .whose(whose: try FfiConverterTypeWhose.read(from: &buf)
         )
         
-        case 2: return .season(season: try FfiConverterOptionTypeSeason.read(from: &buf)
+        case 2: return .water(water: try FfiConverterTypeWaterChoice.read(from: &buf)
         )
         
-        case 3: return .temperature(temperature: try FfiConverterOptionTypeTemperature.read(from: &buf)
+        case 3: return .season(season: try FfiConverterOptionTypeSeason.read(from: &buf)
+        )
+        
+        case 4: return .temperature(temperature: try FfiConverterOptionTypeTemperature.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -10305,18 +10332,23 @@ public struct FfiConverterTypeFilterTap: FfiConverterRustBuffer {
         switch value {
         
         
-        case let .water(water):
+        case let .whose(whose):
             writeInt(&buf, Int32(1))
+            FfiConverterTypeWhose.write(whose, into: &buf)
+            
+        
+        case let .water(water):
+            writeInt(&buf, Int32(2))
             FfiConverterTypeWaterChoice.write(water, into: &buf)
             
         
         case let .season(season):
-            writeInt(&buf, Int32(2))
+            writeInt(&buf, Int32(3))
             FfiConverterOptionTypeSeason.write(season, into: &buf)
             
         
         case let .temperature(temperature):
-            writeInt(&buf, Int32(3))
+            writeInt(&buf, Int32(4))
             FfiConverterOptionTypeTemperature.write(temperature, into: &buf)
             
         }
@@ -11645,15 +11677,19 @@ public enum MatchTap: Equatable, Hashable {
          */name: String
     )
     /**
-     * The figure of the scales goes up or down.
+     * A digit of its weight was typed.
      */
-    case scalesStep(
+    case scalesDigit(
         /**
-         * By this many drams or grams, the unit of the match.
-         */by: Int64
+         * From 0 to 9.
+         */digit: UInt8
     )
     /**
-     * The figure is what the net weighed.
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    case scalesUnit
+    /**
+     * The figure typed is what the net weighed.
      */
     case weighIn
     /**
@@ -11705,12 +11741,14 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         case 5: return .scalesNet(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 6: return .scalesStep(by: try FfiConverterInt64.read(from: &buf)
+        case 6: return .scalesDigit(digit: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 7: return .weighIn
+        case 7: return .scalesUnit
         
-        case 8: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 8: return .weighIn
+        
+        case 9: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -11745,17 +11783,21 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             FfiConverterString.write(name, into: &buf)
             
         
-        case let .scalesStep(by):
+        case let .scalesDigit(digit):
             writeInt(&buf, Int32(6))
-            FfiConverterInt64.write(by, into: &buf)
+            FfiConverterUInt8.write(digit, into: &buf)
             
         
-        case .weighIn:
+        case .scalesUnit:
             writeInt(&buf, Int32(7))
         
         
-        case let .weighedIn(net,unit,count):
+        case .weighIn:
             writeInt(&buf, Int32(8))
+        
+        
+        case let .weighedIn(net,unit,count):
+            writeInt(&buf, Int32(9))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
@@ -14804,6 +14846,14 @@ public enum WaitsTap: Equatable, Hashable {
          */only: Bool
     )
     /**
+     * Whose earlier sessions the advice is made from, here and everywhere else.
+     */
+    case whose(
+        /**
+         * Whose.
+         */whose: Whose
+    )
+    /**
      * How much time is left.
      */
     case timeLeft(
@@ -14844,7 +14894,10 @@ public struct FfiConverterTypeWaitsTap: FfiConverterRustBuffer {
         case 4: return .todayOnly(only: try FfiConverterBool.read(from: &buf)
         )
         
-        case 5: return .timeLeft(minutes: try FfiConverterUInt32.read(from: &buf)
+        case 5: return .whose(whose: try FfiConverterTypeWhose.read(from: &buf)
+        )
+        
+        case 6: return .timeLeft(minutes: try FfiConverterUInt32.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -14875,8 +14928,13 @@ public struct FfiConverterTypeWaitsTap: FfiConverterRustBuffer {
             FfiConverterBool.write(only, into: &buf)
             
         
-        case let .timeLeft(minutes):
+        case let .whose(whose):
             writeInt(&buf, Int32(5))
+            FfiConverterTypeWhose.write(whose, into: &buf)
+            
+        
+        case let .timeLeft(minutes):
+            writeInt(&buf, Int32(6))
             FfiConverterUInt32.write(minutes, into: &buf)
             
         }
@@ -15202,6 +15260,91 @@ public func FfiConverterTypeWhich_lift(_ buf: RustBuffer) throws -> Which {
 #endif
 public func FfiConverterTypeWhich_lower(_ value: Which) -> RustBuffer {
     return FfiConverterTypeWhich.lower(value)
+}
+
+
+
+/**
+ * Whose sessions count.
+ */
+
+public enum Whose: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The angler's own, where nothing else is asked for.
+     */
+    case me
+    /**
+     * Those of other anglers.
+     */
+    case them
+    /**
+     * All of them.
+     */
+    case both
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Whose: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWhose: FfiConverterRustBuffer {
+    typealias SwiftType = Whose
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Whose {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .me
+        
+        case 2: return .them
+        
+        case 3: return .both
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Whose, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .me:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .them:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .both:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhose_lift(_ buf: RustBuffer) throws -> Whose {
+    return try FfiConverterTypeWhose.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhose_lower(_ value: Whose) -> RustBuffer {
+    return FfiConverterTypeWhose.lower(value)
 }
 
 

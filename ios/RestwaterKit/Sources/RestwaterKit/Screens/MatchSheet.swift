@@ -38,7 +38,7 @@ extension Sheet {
             ]
             for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, .match(goal)) }
         } else if let begin = view.begin {
-            matchKey("match-begin", begin, keys.wide, page, large: true)
+            matchKey(begin, keys.wide, page, large: true)
             pageKey("match-rules", view.toRules, keys.small[0], page, .match(.rules))
         }
     }
@@ -74,12 +74,12 @@ extension Sheet {
     }
 
     private mutating func drawWeighIn(_ weighIn: WeighInPage, _ page: MatchSlate) {
-        let place = head(weighIn.title, notice: page.content.notice, page.slate, page: page.keys.weight)
+        let place = head(weighIn.title, notice: page.content.notice, page.slate, page: page.keys.typing)
         drawFigure(weighIn.figure, weighIn.notes, weighIn.lines, place, page)
-        drawSteps(weighIn.steps, weighIn.above, weighIn.weighed, page)
+        drawPad(weighIn, page)
     }
 
-    /// A figure that is stepped, in the lowest lines of its place, and what is known above it.
+    /// A figure that is typed, in the lowest lines of its place, and what is known above it.
     private mutating func drawFigure(_ figure: String, _ says: [String], _ lines: [MatchLine], _ place: Rect, _ page: MatchSlate) {
         let height = self.figure(figure, in: place, page.slate)
         let heights = lines.map { page.lineHeight($0, place.width) }
@@ -89,25 +89,26 @@ extension Sheet {
         saidOnMatch("figure-says", says.joined(separator: " "), stack.next(said), page.body, page, order: 15)
     }
 
-    private mutating func drawSteps(_ steps: [MatchKey], _ above: [MatchKey], _ take: MatchKey, _ page: MatchSlate) {
+    private mutating func drawPad(_ weighIn: WeighInPage, _ page: MatchSlate) {
         let (slate, keys) = (page.slate, page.keys)
         let em = slate.letters.common(
-            zip(steps, keys.steps).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
-        for (i, (key, at)) in zip(steps, keys.steps).enumerated() { matchKey("step-\(i)", key, at, page, em: em) }
-        for (i, (key, at)) in zip(above, keys.aboveSteps).enumerated() { matchKey("above-\(i)", key, at, page) }
-        matchKey("take-weight", take, keys.wide, page, large: true)
+            zip(weighIn.pad, keys.pad).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
+        for (key, at) in zip(weighIn.pad, keys.pad) { matchKey(key, at, page, em: em, withSub: false) }
+        matchKey(weighIn.weighed, keys.wide, page, large: true)
     }
 
     private mutating func saidOnMatch(_ tag: String, _ text: String, _ place: Rect, _ em: Double, _ page: MatchSlate, order: Double) {
         if !text.isBlank { put(tag, text, em: em, at: place, page.slate, order: order, middle: false) }
     }
 
-    private mutating func matchKey(_ tag: String, _ key: MatchKey, _ place: Rect, _ page: MatchSlate, large: Bool = false, em: Double? = nil) {
+    private mutating func matchKey(
+        _ key: MatchKey, _ place: Rect, _ page: MatchSlate, large: Bool = false, em: Double? = nil, withSub: Bool = true
+    ) {
         let text = page.slate.text
-        let sub = page.slate.layout.showSubs ? key.sub : nil
+        let sub = withSub && page.slate.layout.showSubs ? key.sub : nil
         let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
         self.key(
-            tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
+            key.tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
     }
 
     private mutating func pageKey(

@@ -102,8 +102,7 @@ class MatchScreenTest {
         wait(minutes = 300)
         assertEquals(MatchPhase.OVER, match.phase)
         tapOn("match-scales")
-        repeat(2) { tapOn("above-2"); wait(seconds = 1) }
-        repeat(4) { tapOn("step-3"); wait(seconds = 1) }
+        for (key in listOf("digit-1", "digit-6")) { tapOn(key); wait(seconds = 1) }
         tapOn("take-weight")
         node("weighed-0").assertContentDescriptionContains("Net 1: 16 lb", substring = true)
         assertEquals(1, match.weighIn?.lines?.count { "own count" in it.value && "over" in it.value })
@@ -112,7 +111,7 @@ class MatchScreenTest {
     @Test fun whatCannotBeIsSaidAndNothingChanges() = Bankside.on {
         setMatch()
         tapOn("match-scales")
-        tapOn("above-2")
+        tapOn("digit-9")
         wait(seconds = 1)
         // Before all-in the key is not there to be taken; all-out before all-in is refused in words.
         tapOn("back")

@@ -17,7 +17,7 @@ import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 import kotlinx.coroutines.runBlocking
 
-/** The demo day through Kotlin ends with the entries and screens that Rust keeps (`tests/tests/shared_day.rs` says how they are compared). */
+/** The demo day through Kotlin ends with the entries and screens that Rust keeps (`tests/tests/whole_app/shared_day.rs` says how they are compared). */
 class SharedDayTest {
     private val tree = File(System.getProperty("restwater.tree"))
 
@@ -26,16 +26,22 @@ class SharedDayTest {
         try {
             val day = readDay(File(tree, "tests/days/demo.jsonl").readText())
             val core = Restwater.open(log.path, day.first().at)
-            val screens = StringBuilder()
+            val (screens, whole) = StringBuilder() to StringBuilder()
             for (tap in day) {
                 tap.action?.let { core.act(it, tap.at) }
                 tap.picture?.let { picture ->
-                    for (which in Which.entries) screens.append("$picture ${which.name.lowercase()} ${withoutIds(screen(core, which, tap.at))}\n")
+                    for (which in Which.entries) {
+                        val name = "$picture ${which.name.lowercase()}"
+                        val text = withoutIds(screen(core, which, tap.at))
+                        screens.append("$name: ${text.toByteArray().size} bytes, ${fnv1a(text)}\n")
+                        whole.append("$name\n$text\n")
+                    }
                 }
             }
             val end = day.last().at
             for (tap in listOf(FilesTap.Form(FormChoice.ENTRIES), FilesTap.Span(Span.Everything))) core.act(Action.Files(tap), end)
             val file = File(runBlocking { core.send(end, Work()) }.path)
+            File(tree, "target/tmp").apply { mkdirs() }.resolve("shared-day-kotlin.txt").writeText(whole.toString())
             same(kept("screens"), screens.toString())
             same(kept("entries"), withoutIds(file.readText().replace("\u001e", "")))
             core.close()
@@ -52,6 +58,10 @@ class SharedDayTest {
             refused.text
         }
 
+    private fun fnv1a(text: String): String =
+        text.toByteArray().fold(0xcbf29ce484222325uL) { hash, byte -> (hash xor byte.toUByte().toULong()) * 0x100000001b3uL }
+            .toString(16).padStart(16, '0')
+
     /** Line by line, so that a difference is seen where it is. */
     private fun same(kept: String, found: String) {
         val (left, right) = kept.trim().lines() to found.trim().lines()
@@ -62,7 +72,7 @@ class SharedDayTest {
 
     /** A snapshot without its head. */
     private fun kept(name: String): String =
-        File(tree, "tests/tests/snapshots/shared_day__$name.snap").readText().split("---\n", limit = 3)[2]
+        File(tree, "tests/tests/whole_app/snapshots/whole_app__shared_day__$name.snap").readText().split("---\n", limit = 3)[2]
 
     private fun withoutIds(text: String): String {
         val seen = mutableListOf<String>()

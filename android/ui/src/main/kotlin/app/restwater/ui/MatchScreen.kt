@@ -92,7 +92,7 @@ private fun Now(sheet: Sheet) = with(sheet) {
             small.forEachIndexed { i, (key, tag, goal) -> PageKeyAt(key, tag, keys.small[i], sheet) { turn(goal) } }
         }
         begin != null -> {
-            KeyAt(begin, "match-begin", keys.wide, sheet, large = true)
+            KeyAt(begin, begin.tag, keys.wide, sheet, large = true)
             PageKeyAt(view.toRules, "match-rules", keys.small[0], sheet) { turn(MatchPage.RULES) }
         }
     }
@@ -136,12 +136,12 @@ private fun Coming(sheet: Sheet) = with(sheet) {
 
 @Composable
 private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
-    val place = PageHead(page.title, notice, layout, keys.weight)
+    val place = PageHead(page.title, notice, layout, keys.typing)
     Figure(page.figure, page.notes, page.lines, place, layout)
-    Steps(page.steps, page.above, page.weighed, sheet)
+    Pad(page, sheet)
 }
 
-/** A figure that is stepped, in the lowest lines of its place, and what is known above it. */
+/** A figure that is typed, in the lowest lines of its place, and what is known above it. */
 @Composable
 internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, place: Rect, layout: BankLayout) {
     val mm = LocalPxPerMm.current
@@ -160,12 +160,11 @@ internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, 
 }
 
 @Composable
-private fun Steps(steps: List<MatchKey>, above: List<MatchKey>, take: MatchKey, sheet: Sheet) = with(sheet) {
+private fun Pad(page: WeighInPage, sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
-    val px = commonEm(steps.mapIndexed { i, key -> key.label to labelPlace(keys.steps[i], false, mm) }, layout.text.primary.toFloat())
-    steps.forEachIndexed { i, key -> KeyAt(key, "step-$i", keys.steps[i], sheet, px = px) }
-    above.forEachIndexed { i, key -> KeyAt(key, "above-$i", keys.aboveSteps[i], sheet) }
-    KeyAt(take, "take-weight", keys.wide, sheet, large = true)
+    val px = commonEm(page.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }, layout.text.primary.toFloat())
+    page.pad.forEachIndexed { i, key -> KeyAt(key, key.tag, keys.pad[i], sheet, px = px, withSub = false) }
+    KeyAt(page.weighed, page.weighed.tag, keys.wide, sheet, large = true)
 }
 
 /** Labels with their values below them. */
@@ -214,9 +213,9 @@ private fun Said(text: String, tag: String, place: Rect, px: Float) {
 }
 
 @Composable
-private fun KeyAt(key: MatchKey, tag: String, place: Rect, sheet: Sheet, large: Boolean = false, px: Float? = null) {
+private fun KeyAt(key: MatchKey, tag: String, place: Rect, sheet: Sheet, large: Boolean = false, px: Float? = null, withSub: Boolean = true) {
     val layout = sheet.layout
-    val face = KeyFace(key.label, key.sub.takeIf { layout.showSubs }, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
+    val face = KeyFace(key.label, key.sub.takeIf { withSub && layout.showSubs }, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
     val em = px ?: (if (large) layout.text.primary else layout.text.secondary).toFloat()
     PadKey(face, tag, em, layout.text.sub.toFloat(), Modifier.at(place)) { sheet.onTap(key.tap) }
 }

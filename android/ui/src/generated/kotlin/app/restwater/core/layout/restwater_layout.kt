@@ -1493,21 +1493,6 @@ data class MatchLayout (
     val `fish`: PagePlace
     , 
     /**
-     * Steps of a figure: three up, three down below them, from left to right.
-     */
-    val `steps`: List<Rect>
-    , 
-    /**
-     * Three small keys above those, from left to right.
-     */
-    val `aboveSteps`: List<Rect>
-    , 
-    /**
-     * The page beside steps and small keys.
-     */
-    val `weight`: PagePlace
-    , 
-    /**
      * The number pad: twelve keys, row by row as they are read.
      */
     val `pad`: List<Rect>
@@ -1539,9 +1524,6 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
-            FfiConverterSequenceTypeRect.read(buf),
-            FfiConverterTypePagePlace.read(buf),
-            FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
         )
     }
@@ -1553,9 +1535,6 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterSequenceTypeRect.allocationSize(value.`classes`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`aboveClasses`) +
             FfiConverterTypePagePlace.allocationSize(value.`fish`) +
-            FfiConverterSequenceTypeRect.allocationSize(value.`steps`) +
-            FfiConverterSequenceTypeRect.allocationSize(value.`aboveSteps`) +
-            FfiConverterTypePagePlace.allocationSize(value.`weight`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`pad`) +
             FfiConverterTypePagePlace.allocationSize(value.`typing`)
     )
@@ -1567,9 +1546,6 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterSequenceTypeRect.write(value.`classes`, buf)
             FfiConverterSequenceTypeRect.write(value.`aboveClasses`, buf)
             FfiConverterTypePagePlace.write(value.`fish`, buf)
-            FfiConverterSequenceTypeRect.write(value.`steps`, buf)
-            FfiConverterSequenceTypeRect.write(value.`aboveSteps`, buf)
-            FfiConverterTypePagePlace.write(value.`weight`, buf)
             FfiConverterSequenceTypeRect.write(value.`pad`, buf)
             FfiConverterTypePagePlace.write(value.`typing`, buf)
     }

@@ -3912,6 +3912,11 @@ public object FfiConverterTypeLeavesView: FfiConverterRustBuffer<LeavesView> {
  */
 data class MatchKey (
     /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
      * Its word.
      */
     val `label`: kotlin.String
@@ -3959,6 +3964,7 @@ public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterTypeMatchTap.read(buf),
@@ -3966,6 +3972,7 @@ public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
     }
 
     override fun allocationSize(value: MatchKey) = (
+            FfiConverterString.allocationSize(value.`tag`) +
             FfiConverterString.allocationSize(value.`label`) +
             FfiConverterString.allocationSize(value.`sub`) +
             FfiConverterString.allocationSize(value.`spoken`) +
@@ -3975,6 +3982,7 @@ public object FfiConverterTypeMatchKey: FfiConverterRustBuffer<MatchKey> {
     )
 
     override fun write(value: MatchKey, buf: ByteBuffer) {
+            FfiConverterString.write(value.`tag`, buf)
             FfiConverterString.write(value.`label`, buf)
             FfiConverterString.write(value.`sub`, buf)
             FfiConverterString.write(value.`spoken`, buf)
@@ -6188,19 +6196,14 @@ data class WeighInPage (
     val `notes`: List<kotlin.String>
     , 
     /**
-     * The figure that the steps change.
+     * The figure typed so far.
      */
     val `figure`: kotlin.String
     , 
     /**
-     * The steps: up, left to right, then down.
+     * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
      */
-    val `steps`: List<MatchKey>
-    , 
-    /**
-     * A large step down, the next net, a large step up.
-     */
-    val `above`: List<MatchKey>
+    val `pad`: List<MatchKey>
     , 
     /**
      * The figure is what the net weighed.
@@ -6227,7 +6230,6 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
             FfiConverterSequenceString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeMatchKey.read(buf),
-            FfiConverterSequenceTypeMatchKey.read(buf),
             FfiConverterTypeMatchKey.read(buf),
         )
     }
@@ -6237,8 +6239,7 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
             FfiConverterSequenceTypeMatchLine.allocationSize(value.`lines`) +
             FfiConverterSequenceString.allocationSize(value.`notes`) +
             FfiConverterString.allocationSize(value.`figure`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`steps`) +
-            FfiConverterSequenceTypeMatchKey.allocationSize(value.`above`) +
+            FfiConverterSequenceTypeMatchKey.allocationSize(value.`pad`) +
             FfiConverterTypeMatchKey.allocationSize(value.`weighed`)
     )
 
@@ -6247,8 +6248,7 @@ public object FfiConverterTypeWeighInPage: FfiConverterRustBuffer<WeighInPage> {
             FfiConverterSequenceTypeMatchLine.write(value.`lines`, buf)
             FfiConverterSequenceString.write(value.`notes`, buf)
             FfiConverterString.write(value.`figure`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`steps`, buf)
-            FfiConverterSequenceTypeMatchKey.write(value.`above`, buf)
+            FfiConverterSequenceTypeMatchKey.write(value.`pad`, buf)
             FfiConverterTypeMatchKey.write(value.`weighed`, buf)
     }
 }
@@ -9236,6 +9236,21 @@ sealed class BookTap {
     object KeepPlace : BookTap()
     
     
+    /**
+     * The phone that began the session opened is, or is not, another phone of the same angler.
+     */
+    data class PhoneIsMine(
+        /**
+         * Whether it is.
+         */
+        val `mine`: kotlin.Boolean) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
 
     
 
@@ -9267,6 +9282,9 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
                 FfiConverterLong.read(buf),
                 )
             6 -> BookTap.KeepPlace
+            7 -> BookTap.PhoneIsMine(
+                FfiConverterBoolean.read(buf),
+                )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -9313,6 +9331,13 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
                 4UL
             )
         }
+        is BookTap.PhoneIsMine -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`mine`)
+            )
+        }
     }
 
     override fun write(value: BookTap, buf: ByteBuffer) {
@@ -9344,6 +9369,11 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
             }
             is BookTap.KeepPlace -> {
                 buf.putInt(6)
+                Unit
+            }
+            is BookTap.PhoneIsMine -> {
+                buf.putInt(7)
+                FfiConverterBoolean.write(value.`mine`, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -9897,6 +9927,21 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
 sealed class FilterTap {
     
     /**
+     * Whose they are.
+     */
+    data class Whose(
+        /**
+         * Whose.
+         */
+        val `whose`: app.restwater.core.screen.Whose) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * The water.
      */
     data class Water(
@@ -9957,13 +10002,16 @@ sealed class FilterTap {
 public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
     override fun read(buf: ByteBuffer): FilterTap {
         return when(buf.getInt()) {
-            1 -> FilterTap.Water(
+            1 -> FilterTap.Whose(
+                FfiConverterTypeWhose.read(buf),
+                )
+            2 -> FilterTap.Water(
                 FfiConverterTypeWaterChoice.read(buf),
                 )
-            2 -> FilterTap.Season(
+            3 -> FilterTap.Season(
                 FfiConverterOptionalTypeSeason.read(buf),
                 )
-            3 -> FilterTap.Temperature(
+            4 -> FilterTap.Temperature(
                 FfiConverterOptionalTypeTemperature.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -9971,6 +10019,13 @@ public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
     }
 
     override fun allocationSize(value: FilterTap): ULong = when(value) {
+        is FilterTap.Whose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWhose.allocationSize(value.`whose`)
+            )
+        }
         is FilterTap.Water -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -9996,18 +10051,23 @@ public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
 
     override fun write(value: FilterTap, buf: ByteBuffer) {
         when(value) {
-            is FilterTap.Water -> {
+            is FilterTap.Whose -> {
                 buf.putInt(1)
+                FfiConverterTypeWhose.write(value.`whose`, buf)
+                Unit
+            }
+            is FilterTap.Water -> {
+                buf.putInt(2)
                 FfiConverterTypeWaterChoice.write(value.`water`, buf)
                 Unit
             }
             is FilterTap.Season -> {
-                buf.putInt(2)
+                buf.putInt(3)
                 FfiConverterOptionalTypeSeason.write(value.`season`, buf)
                 Unit
             }
             is FilterTap.Temperature -> {
-                buf.putInt(3)
+                buf.putInt(4)
                 FfiConverterOptionalTypeTemperature.write(value.`temperature`, buf)
                 Unit
             }
@@ -11020,13 +11080,13 @@ sealed class MatchTap {
     }
     
     /**
-     * The figure of the scales goes up or down.
+     * A digit of its weight was typed.
      */
-    data class ScalesStep(
+    data class ScalesDigit(
         /**
-         * By this many drams or grams, the unit of the match.
+         * From 0 to 9.
          */
-        val `by`: kotlin.Long) : MatchTap()
+        val `digit`: kotlin.UByte) : MatchTap()
         
     {
         
@@ -11035,7 +11095,13 @@ sealed class MatchTap {
     }
     
     /**
-     * The figure is what the net weighed.
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    object ScalesUnit : MatchTap()
+    
+    
+    /**
+     * The figure typed is what the net weighed.
      */
     object WeighIn : MatchTap()
     
@@ -11092,11 +11158,12 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             5 -> MatchTap.ScalesNet(
                 FfiConverterString.read(buf),
                 )
-            6 -> MatchTap.ScalesStep(
-                FfiConverterLong.read(buf),
+            6 -> MatchTap.ScalesDigit(
+                FfiConverterUByte.read(buf),
                 )
-            7 -> MatchTap.WeighIn
-            8 -> MatchTap.WeighedIn(
+            7 -> MatchTap.ScalesUnit
+            8 -> MatchTap.WeighIn
+            9 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -11140,11 +11207,17 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 + FfiConverterString.allocationSize(value.`name`)
             )
         }
-        is MatchTap.ScalesStep -> {
+        is MatchTap.ScalesDigit -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
-                + FfiConverterLong.allocationSize(value.`by`)
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is MatchTap.ScalesUnit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
             )
         }
         is MatchTap.WeighIn -> {
@@ -11190,17 +11263,21 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
-            is MatchTap.ScalesStep -> {
+            is MatchTap.ScalesDigit -> {
                 buf.putInt(6)
-                FfiConverterLong.write(value.`by`, buf)
+                FfiConverterUByte.write(value.`digit`, buf)
                 Unit
             }
-            is MatchTap.WeighIn -> {
+            is MatchTap.ScalesUnit -> {
                 buf.putInt(7)
                 Unit
             }
-            is MatchTap.WeighedIn -> {
+            is MatchTap.WeighIn -> {
                 buf.putInt(8)
+                Unit
+            }
+            is MatchTap.WeighedIn -> {
+                buf.putInt(9)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
@@ -14716,6 +14793,21 @@ sealed class WaitsTap {
     }
     
     /**
+     * Whose earlier sessions the advice is made from, here and everywhere else.
+     */
+    data class Whose(
+        /**
+         * Whose.
+         */
+        val `whose`: app.restwater.core.screen.Whose) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * How much time is left.
      */
     data class TimeLeft(
@@ -14758,7 +14850,10 @@ public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
             4 -> WaitsTap.TodayOnly(
                 FfiConverterBoolean.read(buf),
                 )
-            5 -> WaitsTap.TimeLeft(
+            5 -> WaitsTap.Whose(
+                FfiConverterTypeWhose.read(buf),
+                )
+            6 -> WaitsTap.TimeLeft(
                 FfiConverterUInt.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -14794,6 +14889,13 @@ public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
                 + FfiConverterBoolean.allocationSize(value.`only`)
             )
         }
+        is WaitsTap.Whose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWhose.allocationSize(value.`whose`)
+            )
+        }
         is WaitsTap.TimeLeft -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -14825,8 +14927,13 @@ public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
                 FfiConverterBoolean.write(value.`only`, buf)
                 Unit
             }
-            is WaitsTap.TimeLeft -> {
+            is WaitsTap.Whose -> {
                 buf.putInt(5)
+                FfiConverterTypeWhose.write(value.`whose`, buf)
+                Unit
+            }
+            is WaitsTap.TimeLeft -> {
+                buf.putInt(6)
                 FfiConverterUInt.write(value.`minutes`, buf)
                 Unit
             }
@@ -15031,6 +15138,53 @@ public object FfiConverterTypeWhich: FfiConverterRustBuffer<Which> {
     override fun allocationSize(value: Which) = 4UL
 
     override fun write(value: Which, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Whose sessions count.
+ */
+
+enum class Whose {
+    
+    /**
+     * The angler's own, where nothing else is asked for.
+     */
+    ME,
+    /**
+     * Those of other anglers.
+     */
+    THEM,
+    /**
+     * All of them.
+     */
+    BOTH;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWhose: FfiConverterRustBuffer<Whose> {
+    override fun read(buf: ByteBuffer) = try {
+        Whose.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Whose) = 4UL
+
+    override fun write(value: Whose, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }

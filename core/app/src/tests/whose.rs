@@ -1,0 +1,205 @@
+//! Whose day it is: my sessions, and those of a partner that came in by a file.
+
+use super::*;
+use restwater_exchange::Progress;
+use restwater_screen::{BookSet, BookTap, FilesTap, FilterTap, Leaf, Span, WaitsView, Whose};
+use std::ops::ControlFlow;
+use std::path::PathBuf;
+
+const DAY: i64 = 24 * 60 * MIN;
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+fn advice_of(whose: Whose) -> Action {
+    Action::Waits { tap: WaitsTap::Whose { whose } }
+}
+
+fn shown(set: BookSet, whose: Whose) -> Action {
+    Action::Book { tap: BookTap::Filter { set, by: FilterTap::Whose { whose } } }
+}
+
+impl Phone {
+    /// A day of so many bites at about a quarter of an hour, each landed, from one peg of one water.
+    fn day_with(&mut self, from: i64, peg: &str, bites: i64) -> i64 {
+        self.tap(from - 2_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
+        self.tap(from - 1_000, &typed(TypedInto::Peg, peg)).unwrap();
+        self.tap(from, &START).unwrap();
+        for i in 0..bites {
+            let splash = from + MIN + i * 20 * MIN;
+            for (after, action) in [(0, CAST), (14 * MIN + i * 10_000, BITE), (16 * MIN, LANDED)] {
+                self.tap(splash + after, &action).unwrap();
+            }
+        }
+        let end = from + MIN + bites * 20 * MIN;
+        self.tap(end, &Action::EndSession).unwrap();
+        end
+    }
+
+    fn all_of_it(&mut self, ms: i64) -> PathBuf {
+        self.tap(ms, &Action::Files { tap: FilesTap::Span { span: Span::Everything } }).unwrap();
+        PathBuf::from(self.app().send(&at(ms), &mut go).unwrap().path)
+    }
+
+    fn take(&mut self, file: &std::path::Path, ms: i64) -> Uuid {
+        self.app().take_in(file, "a friend", &at(ms), &mut go).unwrap();
+        match self.app().screen(Which::Files, &at(ms)).unwrap() {
+            Screen::Files(files) => files.imports[0].id,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn book_leaf(&mut self, ms: i64, id: &str) -> Leaf {
+        match self.app().screen(Which::Book, &at(ms)).unwrap() {
+            Screen::Book(book) => book.leaves.into_iter().find(|leaf| leaf.id == id).unwrap(),
+            other => panic!("{other:?}"),
+        }
+    }
+
+    fn the_waits(&mut self, ms: i64) -> WaitsView {
+        screens(self, ms).0
+    }
+}
+
+/// A partner's day of eight bites is here, from a week ago; my own day begins, with nothing before it.
+fn with_a_partners_day() -> (Phone, Uuid, i64) {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(-7 * DAY, "22", 8);
+    let file = theirs.all_of_it(end + MIN);
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    let import = mine.take(&file, 2 * MIN);
+    (mine, import, 3 * MIN)
+}
+
+#[test]
+fn a_partners_day_feeds_my_advice_only_when_it_is_asked_for_and_the_bank_says_so() {
+    let (mut mine, import, now) = with_a_partners_day();
+    assert_eq!(mine.bank(now).strip.hold_min, None, "nothing of mine is known");
+    assert_eq!(mine.the_waits(now).counts, "No bites in 0 casts, 0 min in the water.");
+    let row = mine.the_waits(now).rows.into_iter().find(|row| row.tag == "whose").unwrap();
+    assert_eq!(row.value, "my sessions");
+    mine.tap(now, &advice_of(Whose::Both)).unwrap();
+    let bank = mine.bank(now + MIN);
+    assert!(bank.advice.headline.starts_with("Hold until 1"), "{}", bank.advice.headline);
+    assert!(
+        bank.advice.detail.ends_with("1 earlier session in it is another angler's."),
+        "{}",
+        bank.advice.detail
+    );
+    assert_eq!(
+        mine.the_waits(now + MIN).counts,
+        "8 bites in 8 casts, 117 min in the water. 1 earlier session in it is another angler's."
+    );
+    // It outlives a restart, and an import taken back is out of the answer at once.
+    mine.open();
+    assert_eq!(mine.bank(now + MIN).advice, bank.advice);
+    mine.tap(now + 2 * MIN, &Action::UndoImport { id: import }).unwrap();
+    assert_eq!(mine.bank(now + 2 * MIN).strip.hold_min, None);
+    mine.tap(now + 3 * MIN, &Action::RedoImport { id: import }).unwrap();
+    assert!(mine.bank(now + 3 * MIN).advice.detail.ends_with("another angler's."));
+    mine.tap(now + 4 * MIN, &advice_of(Whose::Me)).unwrap();
+    assert_eq!(mine.bank(now + 4 * MIN).strip.hold_min, None);
+}
+
+#[test]
+fn the_book_shows_my_sessions_and_a_partners_when_asked_and_says_whose() {
+    let (mut mine, import, now) = with_a_partners_day();
+    let list = mine.book_leaf(now, "sessions");
+    assert_eq!(list.says, "1 session of 2. 1 of another angler is left out: see WHICH.");
+    assert_eq!(list.list.len(), 1);
+    assert_eq!(mine.book_leaf(now, "rates").says, "Nothing was out yet in these sessions.");
+    mine.tap(now, &shown(BookSet::Shown, Whose::Them)).unwrap();
+    let list = mine.book_leaf(now, "sessions");
+    assert_eq!(list.list.len(), 1);
+    assert!(list.list[0].label.ends_with("Mill pool, Peg 22, another angler"), "{}", list.list[0].label);
+    let rates = mine.book_leaf(now, "rates");
+    assert!(rates.says.starts_with("Another angler's: 4.1 bites an hour out"), "{}", rates.says);
+    assert!(rates.lines.last().unwrap().label.ends_with("another angler"), "{:?}", rates.lines);
+    // My days against theirs are two sets with nothing in both.
+    mine.tap(now + 1_000, &shown(BookSet::B, Whose::Them)).unwrap();
+    let sets = mine.book_leaf(now + 1_000, "sets");
+    assert_eq!(sets.lines[0].label, "A: my sessions, 1 session");
+    assert_eq!(sets.lines[1].label, "B: another angler's, 1 session");
+    mine.tap(now + 2_000, &Action::UndoImport { id: import }).unwrap();
+    mine.tap(now + 3_000, &shown(BookSet::Shown, Whose::Me)).unwrap();
+    assert_eq!(mine.book_leaf(now + 3_000, "sessions").says, "1 session of 1.");
+}
+
+/// The last session to copy, and the heights tried, are mine: a partner's later day changes neither.
+#[test]
+fn copying_the_last_session_copies_mine() {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(DAY, "22", 1);
+    let file = theirs.all_of_it(end + MIN);
+    let mut mine = Phone::new();
+    mine.day_with(0, "14", 1);
+    mine.take(&file, 2 * DAY);
+    let Screen::Setup(setup) = mine.app().screen(Which::Setup, &at(2 * DAY)).unwrap() else { panic!() };
+    let copy = setup.rows.iter().find(|row| row.tag == "copy").unwrap();
+    assert!(copy.choices[0].label.ends_with("Peg 14"), "{:?}", copy.choices);
+    mine.tap(2 * DAY, &Action::Setup { tap: SetupTap::CopyLast }).unwrap();
+    mine.tap(2 * DAY + MIN, &START).unwrap();
+    assert_eq!(mine.app().session().unwrap().setup.peg.as_deref(), Some("14"));
+}
+
+#[test]
+fn two_files_of_one_match_show_both_pegs_and_whose_they_are() {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(10 * MIN, "22", 3);
+    let file = theirs.all_of_it(end + MIN);
+    let mut mine = Phone::new();
+    let end = mine.day_with(0, "14", 1).max(end);
+    mine.take(&file, end + 2 * MIN);
+    let key = mine.book_leaf(end + 3 * MIN, "sessions").list[0].tap.action().unwrap().clone();
+    mine.tap(end + 3 * MIN, &key).unwrap();
+    let leaf = mine.book_leaf(end + 4 * MIN, "session");
+    let from = leaf.lines.iter().position(|line| line.label == "Side by side on this water").unwrap();
+    let said = |line: &restwater_screen::LeafLine| (line.label.clone(), line.value.clone());
+    assert_eq!(said(&leaf.lines[from + 1]), ("Peg 14, mine".into(), "1 landed".into()));
+    assert_eq!(said(&leaf.lines[from + 2]), ("Peg 22, another angler".into(), "3 landed".into()));
+    assert_eq!(leaf.lines[from + 2].detail, "3 bites in 3 casts, 1 h 01");
+    // Seen from the partner's peg it is the other way round, and the page says whose it is.
+    mine.tap(end + 5 * MIN, &shown(BookSet::Shown, Whose::Them)).unwrap();
+    let list = mine.book_leaf(end + 5 * MIN, "sessions").list;
+    let key = list.iter().find(|key| key.label.contains("Peg 22")).unwrap().tap.action().unwrap().clone();
+    mine.tap(end + 6 * MIN, &key).unwrap();
+    let leaf = mine.book_leaf(end + 6 * MIN, "session");
+    assert!(leaf.title.ends_with("Peg 22, another angler"), "{}", leaf.title);
+    let pegs: Vec<&str> = leaf
+        .lines
+        .iter()
+        .filter(|line| line.label.starts_with("Peg"))
+        .map(|line| line.label.as_str())
+        .collect();
+    assert_eq!(pegs, ["Peg 22, another angler", "Peg 14, mine"]);
+}
+
+/// A phone that was replaced is still mine: the sessions of a backup count once that is said.
+#[test]
+fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
+    let (mut mine, _, now) = with_a_partners_day();
+    mine.tap(now, &shown(BookSet::Shown, Whose::Them)).unwrap();
+    let key = mine.book_leaf(now, "sessions").list[0].tap.action().unwrap().clone();
+    mine.tap(now + 1_000, &key).unwrap();
+    let key = |phone: &mut Phone, ms| {
+        let leaf = phone.book_leaf(ms, "session");
+        leaf.keys.into_iter().find(|key| key.tag == "mine-").unwrap()
+    };
+    let is_mine = key(&mut mine, now + 2_000);
+    assert_eq!(is_mine.label, "IT'S MINE");
+    mine.tap(now + 3_000, is_mine.tap.action().unwrap()).unwrap();
+    assert_eq!(key(&mut mine, now + 4_000).label, "NOT MINE");
+    mine.open();
+    mine.tap(now + 5_000, &shown(BookSet::Shown, Whose::Me)).unwrap();
+    assert_eq!(mine.book_leaf(now + 5_000, "sessions").says, "2 sessions of 2.");
+    assert!(mine.bank(now + MIN).strip.hold_min.is_some(), "it speaks as my own earlier day does");
+    assert_eq!(mine.bank(now + MIN).advice.detail, "No cast has ended yet; too early to say.");
+    // A session of this phone is mine, whatever is said.
+    let own = mine.book_leaf(now + MIN, "sessions").list[0].tap.action().unwrap().clone();
+    mine.tap(now + MIN, &own).unwrap();
+    assert!(mine.book_leaf(now + MIN, "session").keys.iter().all(|key| key.tag != "mine-"));
+    let refused = mine.tap(now + 2 * MIN, &Action::Book { tap: BookTap::PhoneIsMine { mine: false } });
+    assert!(matches!(refused, Err(AppError::NoSuchSession)));
+}

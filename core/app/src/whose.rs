@@ -1,0 +1,58 @@
+//! Whose sessions count, and which phones are the angler's.
+
+use super::{App, AppError, settings};
+use restwater_screen::{Day, Whose};
+use uuid::Uuid;
+
+use super::earlier::same_water;
+
+impl App {
+    /// Whose earlier sessions the advice is made from, from now on.
+    pub(super) fn count_sessions_of(&mut self, whose: Whose) -> Result<(), AppError> {
+        let phone = restwater_screen::PhoneChoices { whose, ..self.phone };
+        settings::save_phone(self.journal.store(), phone)?;
+        self.phone = phone;
+        self.whose_changed();
+        Ok(())
+    }
+
+    /// The phone that began the session opened is the angler's too, or isn't: one that was lost or replaced, whose sessions
+    /// came in by a backup.
+    pub(super) fn phone_of_opened_is(&mut self, mine: bool) -> Result<(), AppError> {
+        let device = self.phone_of_opened()?.ok_or(AppError::NoSuchSession)?;
+        let mut phones = self.mine.clone();
+        phones.retain(|phone| *phone != device);
+        phones.extend(mine.then_some(device));
+        settings::save_mine(self.journal.store(), &phones)?;
+        self.mine = phones;
+        self.whose_changed();
+        Ok(())
+    }
+
+    /// Whether the other phone that began the session opened was said to be the angler's; none where it was this one.
+    pub(super) fn phone_is_mine(&self) -> Result<Option<bool>, AppError> {
+        Ok(self.phone_of_opened()?.map(|device| self.mine.contains(&device)))
+    }
+
+    /// The other phone that began the session opened.
+    fn phone_of_opened(&self) -> Result<Option<Uuid>, AppError> {
+        let Some(session) = &self.book.opened else { return Ok(None) };
+        let store = self.journal.store();
+        let began = store.session(session.id)?.and_then(|row| row.began.device);
+        Ok(began.filter(|device| *device != store.device()))
+    }
+
+    /// The days on the water of one that count for it, itself among them, newest first.
+    pub(super) fn like<'a>(&self, day: &Day, days: &[Day<'a>]) -> Vec<Day<'a>> {
+        let count = self.sessions.days_for(day.id, self.phone.whose, &self.mine);
+        let counts = |other: &&Day| count.iter().any(|(id, _, _)| *id == other.id);
+        let on_it = |other: &&Day| same_water(day.gist.water.as_deref(), other.gist.water.as_deref());
+        days.iter().filter(|other| other.id == day.id || (counts(other) && on_it(other))).copied().collect()
+    }
+
+    fn whose_changed(&mut self) {
+        self.book.forget();
+        self.load_advisor();
+        self.learning.forget_earlier_days();
+    }
+}

@@ -1,0 +1,59 @@
+//! Whose sessions count: the angler's, another angler's that came in by a file, or both.
+
+use super::{Action, Choice, ChoiceRow, Wording};
+use serde::{Deserialize, Serialize};
+
+/// Whose sessions count.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
+pub enum Whose {
+    /// The angler's own, where nothing else is asked for.
+    #[default]
+    Me,
+    /// Those of other anglers.
+    Them,
+    /// All of them.
+    Both,
+}
+
+impl Whose {
+    /// All of them, in the order in which they are offered.
+    pub const ALL: [Self; 3] = [Self::Me, Self::Them, Self::Both];
+
+    /// Whether a session counts that is the angler's own, or isn't.
+    pub fn takes(self, mine: bool) -> bool {
+        match self {
+            Self::Me => mine,
+            Self::Them => !mine,
+            Self::Both => true,
+        }
+    }
+
+    fn tag(self) -> &'static str {
+        match self {
+            Self::Me => "me",
+            Self::Them => "them",
+            Self::Both => "both",
+        }
+    }
+
+    /// "my sessions".
+    pub(crate) fn words(self, words: &Wording) -> String {
+        words.say(&format!("whose-{}", self.tag()))
+    }
+
+    /// The three as a row of choices.
+    pub(crate) fn row(
+        self,
+        words: &Wording,
+        tag: &str,
+        label: String,
+        send: impl Fn(Self) -> Action,
+    ) -> ChoiceRow {
+        let choices = Self::ALL
+            .map(|whose| Choice::new(whose.tag(), whose.words(words), whose == self, send(whose)))
+            .to_vec();
+        ChoiceRow::of(tag, label, choices, String::new())
+    }
+}

@@ -1,0 +1,1 @@
+SELECT min(device) FROM session WHERE device > ?1
