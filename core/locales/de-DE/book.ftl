@@ -6,6 +6,21 @@ book-says = { $shown ->
     [one] 1 Ansitz
    *[other] { $shown } Ansitze
 } von { $all }.
+book-theirs = { $count ->
+    [one] 1 eines anderen Anglers fehlt
+   *[other] { $count } anderer Angler fehlen
+}: siehe WELCHE.
+book-of-another = { $day }, anderer Angler
+book-row-whose = Wessen
+book-row-a_whose = A: wessen
+book-row-b_whose = B: wessen
+whose-me = meine Ansitze
+whose-them = die eines anderen
+whose-both = meine und seine
+whose-counted = { $count ->
+    [one] 1 früherer Ansitz darin ist von einem anderen Angler.
+   *[other] { $count } frühere Ansitze darin sind von einem anderen Angler.
+}
 book-doubts = { $count ->
     [one] 1 Eintrag
    *[other] { $count } Einträge
@@ -208,6 +223,14 @@ session-says = { $from } bis { $to }: { $bites ->
    *[other] { $casts } Würfen
 }, { $landed } gelandet.
 session-conditions = Wetter
+session-side-by-side = Nebeneinander an diesem Gewässer
+session-my-peg = { $peg }, meiner
+session-their-peg = { $peg }, anderer Angler
+session-landed = { $count } gelandet
+session-mine = IST MEINER
+session-mine-sub = mein anderes Handy
+session-not-mine = NICHT MEINER
+session-not-mine-sub = anderer Angler
 session-close = FERTIG
 session-close-sub = mit diesem Ansitz
 cast-after = { $minutes } min, { $end }

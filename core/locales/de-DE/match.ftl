@@ -23,10 +23,12 @@ match-cant-tell = noch unklar
 
 match-casts = Würfe übrig, je { $leave } min
 match-range = { $low } bis { $high }
-match-last = Letzter Wurf, der lohnt
-match-last-by = bis { $time } ({ $from } bis { $to })
-match-last-past = war { $time }: vorbei
-match-last-out = Schluss ist vorbei
+match-late = Späte Würfe
+match-late-from = ab { $time } liegen lassen, was draußen ist
+match-late-now = liegen lassen, was draußen ist
+match-late-in = bis Schluss kostet ein Wurf nichts
+match-late-over = Schluss ist vorbei
+match-late-how = Nach { $time } ({ $from } bis { $to }) hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs: hol dafür nicht ein. Eine Rute, die drin ist, darf noch geworfen werden: das kostet bis Schluss nichts.
 
 match-bites = Bisse noch
 match-fish-to-come = Fische noch
@@ -88,14 +90,12 @@ match-to-rules-spoken = Die Regeln des Tages.
 match-to-weigh-in = WAAGE
 match-to-weigh-in-sub = Wiegen
 match-to-weigh-in-spoken = Das Wiegen.
-match-step-up = { $size } mehr
-match-step-down = { $size } weniger
 
 # Das Wiegen.
 match-weigh-in-title = Wiegen: { $net }
 match-weigh-in-take = GEWOGEN
 match-weigh-in-take-sub = { $net }
-match-weigh-in-take-spoken = So viel wog { $net }.
+match-weigh-in-take-spoken = { $net } wog { $weight }.
 match-weigh-in-next-sub = nächstes Netz
 match-weigh-in-next-spoken = { $net } ist auf der Waage.
 match-own = selbst gezählt { $weight }

@@ -6,6 +6,21 @@ book-says = { $shown ->
     [one] { $shown } sortie
    *[other] { $shown } sorties
 } sur { $all }.
+book-theirs = { $count ->
+    [one] { $count } d'un autre pêcheur est écartée
+   *[other] { $count } d'autres pêcheurs sont écartées
+} : voir CHOISIR.
+book-of-another = { $day }, autre pêcheur
+book-row-whose = À qui
+book-row-a_whose = A : à qui
+book-row-b_whose = B : à qui
+whose-me = mes sorties
+whose-them = celles d'un autre
+whose-both = les miennes et les siennes
+whose-counted = { $count ->
+    [one] { $count } sortie passée y est d'un autre pêcheur.
+   *[other] { $count } sorties passées y sont d'un autre pêcheur.
+}
 book-doubts = { $count ->
     [one] { $count } note
    *[other] { $count } notes
@@ -211,6 +226,17 @@ session-says = { $from } à { $to } : { $bites ->
    *[other] { $landed } pris
 }.
 session-conditions = Météo
+session-side-by-side = Côte à côte sur ce plan d'eau
+session-my-peg = { $peg }, la mienne
+session-their-peg = { $peg }, autre pêcheur
+session-landed = { $count ->
+    [one] { $count } pris
+   *[other] { $count } pris
+}
+session-mine = À MOI
+session-mine-sub = mon autre téléphone
+session-not-mine = PAS À MOI
+session-not-mine-sub = autre pêcheur
 session-close = FERMER
 session-close-sub = cette sortie
 cast-after = { $minutes } min, { $end }

@@ -23,10 +23,12 @@ match-cant-tell = pas encore clair
 
 match-casts = Lancers restants, { $leave } min chacun
 match-range = { $low } à { $high }
-match-last = Dernier lancer qui vaille
-match-last-by = avant { $time } ({ $from } à { $to })
-match-last-past = c'était { $time } : passé
-match-last-out = la fin est passée
+match-late = Lancers tardifs
+match-late-from = après { $time }, laissez ce qui est à l'eau
+match-late-now = laissez ce qui est à l'eau
+match-late-in = un lancer ne coûte rien avant la fin
+match-late-over = la fin est passée
+match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.
 
 match-bites = Touches à venir
 match-fish-to-come = Poissons à venir
@@ -88,14 +90,12 @@ match-to-rules-spoken = Les règles du jour.
 match-to-weigh-in = BALANCE
 match-to-weigh-in-sub = pesée
 match-to-weigh-in-spoken = La pesée.
-match-step-up = { $size } de plus
-match-step-down = { $size } de moins
 
 # La pesée.
 match-weigh-in-title = Pesée : { $net }
 match-weigh-in-take = PESÉ
 match-weigh-in-take-sub = { $net }
-match-weigh-in-take-spoken = C'est ce que pesait { $net }.
+match-weigh-in-take-spoken = { $net } pesait { $weight }.
 match-weigh-in-next-sub = filet suivant
 match-weigh-in-next-spoken = { $net } est sur la balance.
 match-own = votre compte { $weight }
