@@ -66,6 +66,7 @@ fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
     the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without();
     a_tap_is_stored_or_refused_at_every_amount_of_room();
     a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
+    what_is_said_of_a_section_is_stored_or_refused();
 }
 
 fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {
@@ -152,4 +153,50 @@ fn a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was() {
     }
     let (store, report) = Store::salvage(dir.path(), Uuid::nil(), T0).unwrap();
     assert_eq!((store.count().unwrap(), report.saved), (count, count));
+}
+
+/// The others of a match: what is typed of a net is kept for the next try where the disk was full.
+fn what_is_said_of_a_section_is_stored_or_refused() {
+    use restwater_log::{OtherPeg, Side};
+    use restwater_screen::{MatchTap, RuleTap};
+    let tap = |tap| Action::Match { tap };
+    let begin = tap(MatchTap::Rule { rule: RuleTap::Begin });
+    let peg = tap(MatchTap::ScalesPeg { peg: OtherPeg { side: Side::Left, place: 1 } });
+    let typed = [peg, tap(MatchTap::ScalesDigit { digit: 6 })];
+    let rule = Action::Typed { into: TypedInto::MatchRule, text: "dead fish don't count".into() };
+    let section = tap(MatchTap::Section { left: 4, right: 5 });
+    let told = tap(MatchTap::WeighIn);
+    for (ready, action) in [(&[][..], section), (&[][..], rule), (&typed[..], told)] {
+        let (mut stored, mut refused) = (0, 0);
+        for room in (0..60_000).step_by(4_000) {
+            let dir = tempfile::tempdir().unwrap();
+            let mut app = open(dir.path(), 3);
+            app.act(&START, &at(1)).unwrap();
+            app.act(&begin, &at(2)).unwrap();
+            drop(app);
+            let ((), _) = on_disk(None, || {
+                let mut app = open(dir.path(), 5);
+                for (minute, tap) in (3..).zip(ready) {
+                    app.act(tap, &at(minute)).unwrap();
+                }
+                let before = app.ops().len();
+                set_room(Some(room));
+                // The match that is proposed begins at half past: an hour after the start it is fished.
+                let said = app.act(&action, &at(60));
+                set_room(None);
+                match &said {
+                    Ok(update) => stored += u32::from(update.changed),
+                    Err(error) => {
+                        assert_eq!(error.kind(), ErrorKind::NotSaved, "{action:?}, {room} bytes: {error}");
+                        refused += 1;
+                        app.act(&action, &at(61)).unwrap();
+                    }
+                }
+                drop(app);
+                let app = open(dir.path(), 4);
+                assert_eq!(app.ops().len(), before + 1, "{action:?}, {room} bytes");
+            });
+        }
+        assert!(stored > 0 && refused > 0, "{action:?}: {stored} stored, {refused} refused");
+    }
 }

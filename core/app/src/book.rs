@@ -9,7 +9,7 @@ use restwater_compare::change_findings_without_power;
 use restwater_log::{Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{
-    BookInput, BookSet, BookTap, ChangesView, Day, LeavesView, LightInput, NextInput, SetFilter, Whose,
+    BookInput, BookSet, BookTap, ChangesView, Day, LeavesView, LightInput, NextInput, PegOf, SetFilter, Whose,
 };
 use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
 use restwater_waits::{
@@ -68,6 +68,7 @@ struct BookOf {
     place: Option<(i64, i64)>,
     log: u64,
     whose: Whose,
+    peg: Option<PegOf>,
     minute: i64,
 }
 
@@ -80,6 +81,7 @@ impl App {
             place: self.book.place,
             log: self.journal.version(),
             whose: self.phone.whose,
+            peg: self.peg_looked_back_on(),
             minute: now.wall_ms.div_euclid(60_000),
         };
         if let Some((_, view)) = self.book.last.as_ref().filter(|(before, _)| *before == of) {
@@ -115,11 +117,21 @@ impl App {
             opened_day: day.filter(|_| self.book.opened.is_some()),
             phone_is_mine: self.phone_is_mine()?,
             next: &next,
+            peg: of.peg.as_ref(),
             light: &self.light(now),
             words: &self.words,
         });
         self.book.last = Some((of, view.clone()));
         Ok(view)
+    }
+
+    /// The peg of the session opened or running; before a session that of the set-up.
+    fn peg_looked_back_on(&self) -> Option<PegOf> {
+        let running = self.session().filter(|session| session.is_open());
+        let session = self.book.opened.as_ref().or(running);
+        let setup = session.map_or(&self.draft, |session| &session.setup);
+        let (water, peg) = setup.water.clone().zip(setup.peg.clone())?;
+        Some(PegOf { water, peg, besides: session.map(|session| session.id) })
     }
 
     /// Changes and advice of the session opened, else of the one shown.

@@ -2,14 +2,14 @@
 
 use super::error::within;
 use super::{App, AppError};
-use restwater_log::{Moment, Payload, WeightUnit};
+use restwater_log::{Moment, OtherPeg, Payload, WeightUnit};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, RulesError, same_name};
 use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_match_day::weight::Weight;
 use restwater_screen as screen;
-use restwater_screen::{MatchInput, MatchTap, MatchView, RestInput, RuleTap, Signal, UsualClass};
+use restwater_screen::{MatchInput, MatchTap, MatchView, OnScales, RestInput, RuleTap, Signal, UsualClass};
 use restwater_session::Logged;
 use restwater_session::match_setup::MatchError;
 use restwater_session::own_count::{OwnCount, own_count};
@@ -19,14 +19,16 @@ use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, running_w
 use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
+/// Most pegs of a section on one side.
+const MOST_PEGS: u8 = 20;
 /// Steers the futures of the match.
 const SEED: u64 = 9;
 
 /// What the Match screen remembers between taps; it is not part of the log.
 #[derive(Default)]
 pub(super) struct MatchState {
-    /// The net on the scales.
-    net: Option<String>,
+    /// What hangs on the scales.
+    on_scales: Option<OnScales>,
     /// What was typed of its weight.
     typed: Option<TypedWeight>,
     /// The rest of the match as last played: it costs more than a second's refresh may.
@@ -63,7 +65,7 @@ impl App {
             now,
             count: count.as_ref(),
             rest,
-            scales_net: state.net.as_deref(),
+            on_scales: state.on_scales.as_ref(),
             typed: &self.scales_typed(),
             caught: &caught,
             words: &self.words,
@@ -111,15 +113,29 @@ impl App {
             MatchTap::ScalesDigit { digit } => self.type_scales(|typed| typed.digit(*digit)),
             MatchTap::ScalesUnit => self.type_scales(TypedWeight::next_part),
             MatchTap::ScalesNet { name } => {
-                self.match_day.net = Some(self.net_name(name)?);
-                self.match_day.typed = None;
+                self.hang(OnScales::Net(self.net_name(name)?));
                 Ok(String::new())
             }
+            MatchTap::ScalesPeg { peg } => {
+                self.unit()?;
+                let peg = OtherPeg { place: within("place", peg.place, 1, MOST_PEGS)?, ..*peg };
+                self.hang(OnScales::Peg(peg));
+                Ok(String::new())
+            }
+            MatchTap::Section { left, right } => {
+                let left = within("section", *left, 0, MOST_PEGS)?;
+                let right = within("section", *right, 0, MOST_PEGS)?;
+                self.log_here(Payload::SectionSet { left, right }, at)
+            }
             MatchTap::WeighIn => {
-                let net = self.match_day.net.clone().or_else(|| self.first_net()).ok_or(NotNow::NoMatch)?;
+                let first = || self.first_net().map(OnScales::Net);
+                let on = self.match_day.on_scales.clone().or_else(first).ok_or(NotNow::NoMatch)?;
                 self.unit()?;
                 let (unit, count) = unit_and_count(self.scales_typed().weight());
-                self.weigh_in(&net, unit, count, at)
+                match on {
+                    OnScales::Net(net) => self.weigh_in(&net, unit, count, at),
+                    OnScales::Peg(peg) => self.tell_other(peg, unit, count, at),
+                }
             }
             MatchTap::WeighedIn { net, unit, count } => self.weigh_in(net, *unit, *count, at),
         }
@@ -238,6 +254,38 @@ impl App {
         let notice = self.log_here(Payload::NetWeighed { net, shown: shown.logged() }, at)?;
         self.match_day.typed = None;
         Ok(notice)
+    }
+
+    /// What another angler's nets weigh: called at the scales, or guessed as long as the match is fished. The next peg follows.
+    fn tell_other(
+        &mut self,
+        peg: OtherPeg,
+        unit: WeightUnit,
+        count: i64,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        let shown = screen::units(unit, count).of_a_net().map_err(MatchError::from)?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        let match_day = session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
+        let guessed = match match_day.phase(&self.on_line(at)).map_err(MatchError::from)? {
+            Phase::Before { .. } => return Err(MatchError::WeighInBeforeAllIn.into()),
+            Phase::Fishing { .. } => true,
+            Phase::Landing { .. } | Phase::Over => false,
+        };
+        let all = screen::scales_cycle(&match_day.setup, session);
+        let here = all.iter().position(|on| *on == OnScales::Peg(peg));
+        let next = here.and_then(|here| all.get((here + 1) % all.len()).cloned());
+        let told = Payload::OtherNetTold { peg, shown: shown.logged(), guessed };
+        let notice = self.log_here(told, at)?;
+        self.match_day.typed = None;
+        self.match_day.on_scales = next;
+        Ok(notice)
+    }
+
+    /// Something else hangs on the scales: what was typed was of what hung there before.
+    fn hang(&mut self, on: OnScales) {
+        self.match_day.on_scales = Some(on);
+        self.match_day.typed = None;
     }
 
     /// The weight being typed, in the unit of the match.

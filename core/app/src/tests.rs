@@ -11,7 +11,9 @@ mod fish;
 mod late;
 mod learning;
 mod mend;
+mod rods;
 mod seams;
+mod section;
 mod watch;
 mod whose;
 

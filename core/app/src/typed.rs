@@ -39,6 +39,9 @@ impl App {
                 let text = name(text).ok_or(AppError::EmptyText)?;
                 self.write_in_book(Payload::Noted { text }, at)
             }
+            TypedInto::MatchRule => {
+                self.log_here(Payload::MatchRuleSaid { text: text.trim().to_owned() }, at)
+            }
             TypedInto::Plan => {
                 let text = name(text).ok_or(AppError::EmptyText)?;
                 self.write_in_book(Payload::PlannedNext { text }, at)

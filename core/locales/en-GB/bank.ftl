@@ -5,6 +5,10 @@ peg-none = No peg
 length-session = { $time } since the start
 length-none = Nothing open
 rod = Rod { $rod }
+# With several rods: what is to be seen from standing.
+rod-fish-on = { $rod }: FISH ON
+rod-due-first = { $rod }: due first
+rod-in = { $rod }: in
 
 since-out = out since { $time }
 since-ready = in since { $time }
@@ -18,6 +22,7 @@ spoken-out = { $rod }, out { $minutes ->
     [one] one minute
    *[other] { $minutes } minutes
 }
+spoken-due-first = { $rod }, due first
 spoken-ready = { $rod }, nothing out
 spoken-fish = { $rod }, fish on
 

@@ -79,6 +79,8 @@ book-key-sets = TWO SETS
 book-key-sets-sub = one against another
 book-key-next = NEXT TIME
 book-key-next-sub = what holds
+book-key-peg = THIS PEG
+book-key-peg-sub = its last days
 book-key-light = LIGHT
 book-key-light-sub = at the peg
 book-door-files = FILES
@@ -190,6 +192,21 @@ book-type-plan = Own plan for next time
 book-type-note = A note to this session
 type-send = KEEP
 
+book-peg-title = This peg
+peg-history-which = Name the water and the peg when you set up: its last sessions stand here.
+peg-history-none = { $place }: no session here yet.
+peg-history-says = { $place }: { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+} over { $count ->
+    [one] 1 session
+   *[other] the last { $count } sessions
+}.
+peg-history-how = Yours and those that came in by files. Bites an hour out, with exact { $level } % limits (Garwood). Days differ, and so do anglers: a few sessions can't tell a good peg from a good day.
 book-light-title = Light
 light-left = Sunset in { $left }.
 light-day = The sun is up.

@@ -3,6 +3,7 @@
 use super::fish::FishWeight;
 use super::kit::{Measured, ShotWeight};
 use super::match_day::{FishSaid, MatchSetup};
+use super::neighbour::OtherPeg;
 use super::setup::{RodNumber, SessionSetup, SwimSetup};
 use super::tackle::{Factor, Rig, Spot};
 use super::wire::{Allowances, Conditions, FeatureKind, Hooklength, Weight};
@@ -250,6 +251,27 @@ pub enum Payload {
         /// What they showed.
         shown: Weight,
     },
+    /// What another angler's nets weigh in a match.
+    OtherNetTold {
+        /// Whose.
+        peg: OtherPeg,
+        /// How much.
+        shown: Weight,
+        /// Whether it is a guess by eye; it was called at the scales otherwise.
+        guessed: bool,
+    },
+    /// How far the section of the match reaches.
+    SectionSet {
+        /// Pegs to the left of the angler's own.
+        left: u8,
+        /// Pegs to the right.
+        right: u8,
+    },
+    /// What the match says of fish that die or go back, in the organiser's words; empty where nothing is said any more.
+    MatchRuleSaid {
+        /// The rule.
+        text: String,
+    },
     /// Air, water, wind, cloud and colour as they are now; what was known before stands in it again.
     ConditionsSet(Conditions),
     /// The hooklength of the rod's last cast was lost with it.
@@ -483,6 +505,9 @@ mod tests {
             json!({"kind": "fish_set", "payload": {"cast": "01938f4c-0000-7000-8000-000000000001", "class": "Carp",
                 "weight": {"by": "weighed", "unit": "drams", "count": 1_100}, "net": "Net 1", "put_back": false}}),
             json!({"kind": "net_weighed", "payload": {"net": "Net 1", "shown": {"grams": 12_340}}}),
+            json!({"kind": "other_net_told", "payload": {"peg": {"side": "left", "place": 2}, "shown": {"drams": 3_100}, "guessed": true}}),
+            json!({"kind": "section_set", "payload": {"left": 4, "right": 5}}),
+            json!({"kind": "match_rule_said", "payload": {"text": "dead fish don't count"}}),
             json!({"kind": "conditions_set", "payload": {"air": 35, "water": 52, "wind": "light", "wind_from": "sw", "cloud": 6, "colour": "tinged"}}),
             json!({"kind": "hooklength_lost", "payload": {"rod": 1}}),
             json!({"kind": "planned_next", "payload": {"text": "begin at 2 ft"}}),

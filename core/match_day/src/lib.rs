@@ -13,6 +13,7 @@ pub mod clock;
 pub mod forecast;
 pub mod rules;
 pub mod running;
+pub mod section;
 pub mod typed;
 pub mod weigh_in;
 pub mod weight;

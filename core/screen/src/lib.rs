@@ -56,7 +56,7 @@ pub use bank::{
 };
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, bench};
-pub use book::{BookInput, Day, LightInput, NextInput, SetFilter, book};
+pub use book::{BookInput, Day, LightInput, NextInput, PegOf, SetFilter, book};
 pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
 pub use cautions::{CautionsInput, cautions};
@@ -85,7 +85,7 @@ pub use match_day::{
     AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning, PageKey,
     RestInput, WeighInPage, match_view,
 };
-pub use match_day::{first_match, net_name, units, weight_words};
+pub use match_day::{OnScales, first_match, net_name, scales_cycle, units, weight_words};
 pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};

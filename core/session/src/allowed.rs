@@ -78,7 +78,10 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
             let session = session.ok_or(NotNow::NoSession)?;
             return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };
         }
-        Payload::NetWeighed { .. } => {
+        Payload::NetWeighed { .. }
+        | Payload::OtherNetTold { .. }
+        | Payload::SectionSet { .. }
+        | Payload::MatchRuleSaid { .. } => {
             let session = session.ok_or(NotNow::NoSession)?;
             return session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch);
         }

@@ -82,6 +82,9 @@ impl Folding {
             match_day: None,
             fish: Vec::new(),
             scales: Vec::new(),
+            others: Vec::new(),
+            section: None,
+            match_rule: String::new(),
             breaks: Vec::new(),
             notes: Vec::new(),
             conditions: Vec::new(),
@@ -192,7 +195,13 @@ impl Folding {
                 let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
                 session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
             }
-            Payload::MatchSet(_) | Payload::MatchOff | Payload::FishSet(_) | Payload::NetWeighed { .. } => {
+            Payload::MatchSet(_)
+            | Payload::MatchOff
+            | Payload::FishSet(_)
+            | Payload::NetWeighed { .. }
+            | Payload::OtherNetTold { .. }
+            | Payload::SectionSet { .. }
+            | Payload::MatchRuleSaid { .. } => {
                 session.take_match(step);
             }
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),

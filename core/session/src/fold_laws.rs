@@ -8,7 +8,7 @@ use restwater_log::{
     ClassGuess, Conditions, EndSaid, FishSaid, FishWeight, MatchRules, MatchSetup, Op, Payload, Rig, Weight,
     WeightUnit, canonical_bytes, effective, history, op_from_bytes, sorted,
 };
-use restwater_log::{Moment, Reach, Spot, SwimSetup};
+use restwater_log::{Moment, OtherPeg, Reach, Side, Spot, SwimSetup};
 use uuid::Uuid;
 
 const CAST: Payload = Payload::Cast { rod: 1 };
@@ -220,7 +220,16 @@ fn any_match_payload() -> impl Strategy<Value = Payload> {
         1 => Just(Payload::MatchOff),
         4 => fish.prop_map(Payload::FishSet),
         1 => ("Net [12]", 1..9_999_i64).prop_map(|(net, g)| Payload::NetWeighed { net, shown: Weight::Grams(g) }),
+        1 => (any_peg(), 1..9_999_i64, any::<bool>())
+            .prop_map(|(peg, g, guessed)| Payload::OtherNetTold { peg, shown: Weight::Grams(g), guessed }),
+        1 => (0..9_u8, 0..9_u8).prop_map(|(left, right)| Payload::SectionSet { left, right }),
+        1 => "[a-z ]{0,5}".prop_map(|text| Payload::MatchRuleSaid { text }),
     ]
+}
+
+fn any_peg() -> impl Strategy<Value = OtherPeg> {
+    let side = prop_oneof![Just(Side::Left), Just(Side::Right), Just(Side::Across)];
+    (side, 0..4_u8).prop_map(|(side, place)| OtherPeg { side, place })
 }
 
 /// What is said of the swim.

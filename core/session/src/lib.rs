@@ -30,6 +30,7 @@ mod progress;
 pub mod rest;
 mod rhythm;
 mod rows;
+mod section;
 mod step;
 mod summary;
 mod time_line;
@@ -42,7 +43,7 @@ pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch, classes_used};
 pub use fold::{MOST_RODS, fold};
 pub use logged::Logged;
-pub use match_record::{MatchDay, NetScales, SaidFish};
+pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish};
 pub use match_setup::{ClassGuess, MatchSetup};
 pub use model::{
     Break, ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note,
@@ -52,6 +53,7 @@ pub use playing::{Played, PlayingTime, playing_time};
 pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{length_mm, rows_of, setup_of, value_of};
+pub use section::{Section, Standing, standing};
 pub use summary::Summary;
 pub use time_line::{Elapsed, Stamp, TimeLine};
 pub use waits::{casts_that_tell, habit_min, running_wait_min, running_wait_ms, wait_of, waits_of};

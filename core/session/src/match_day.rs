@@ -2,8 +2,9 @@
 
 use super::Logged;
 use super::cast::{CastEnd, EndCause};
-use super::match_record::{MatchDay, NetScales, SaidFish};
+use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
 use super::model::Session;
+use super::section::Section;
 use super::step::Step;
 use crate::MatchSetup;
 use restwater_log::{FishWeight, Payload};
@@ -37,6 +38,18 @@ impl Session {
                     None => self.scales.push(scales),
                 }
             }
+            Payload::OtherNetTold { peg, shown, guessed } => {
+                let (at, shown) = (step.at.clone(), Weight::from_logged(shown));
+                let told = OtherNet { op, at, peg: *peg, shown, guessed: *guessed };
+                match self.others.iter_mut().find(|other| other.peg == *peg) {
+                    Some(place) => *place = told,
+                    None => self.others.push(told),
+                }
+            }
+            Payload::SectionSet { left, right } => {
+                self.section = Some(Section { left: *left, right: *right });
+            }
+            Payload::MatchRuleSaid { text } => self.match_rule.clone_from(text),
             _ => {}
         }
     }

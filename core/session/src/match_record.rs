@@ -1,7 +1,7 @@
 //! What a session holds of its match: the rules in force, what was entered of fish, and what the scales showed.
 
 use super::{MatchSetup, Stamp};
-use restwater_log::FishSaid;
+use restwater_log::{FishSaid, OtherPeg};
 use restwater_match_day::clock::{ClockError, Phase};
 use restwater_match_day::weight::Weight;
 use serde::{Deserialize, Serialize};
@@ -54,6 +54,21 @@ pub struct SaidFish {
     pub op: Uuid,
     /// What it says.
     pub said: FishSaid,
+}
+
+/// What another angler's nets weigh.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OtherNet {
+    /// The op that says it.
+    pub op: Uuid,
+    /// When.
+    pub at: Stamp,
+    /// Whose.
+    pub peg: OtherPeg,
+    /// How much.
+    pub shown: Weight,
+    /// Whether it is a guess by eye.
+    pub guessed: bool,
 }
 
 /// A net on the scales.

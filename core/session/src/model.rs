@@ -1,6 +1,7 @@
 //! A session as the log tells it.
 
-use super::match_record::{MatchDay, NetScales, SaidFish};
+use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
+use super::section::Section;
 use super::{Alternation, Cast};
 use super::{Stamp, TimeLine};
 use restwater_log::{OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
@@ -230,6 +231,12 @@ pub struct Session {
     pub fish: Vec<SaidFish>,
     /// What the scales showed at the weigh-in, each net once.
     pub scales: Vec<NetScales>,
+    /// Nets of other anglers, each peg once.
+    pub others: Vec<OtherNet>,
+    /// How far the section reaches, where that was said.
+    pub section: Option<Section>,
+    /// What the match says of fish that die or go back; empty where nothing is said.
+    pub match_rule: String,
     /// Breaks, in the order they were said.
     pub breaks: Vec<Break>,
     /// Notes.

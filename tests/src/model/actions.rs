@@ -273,7 +273,7 @@ fn other(rng: &mut ChaCha8Rng) -> Value {
 /// Taps on the Match screen.
 pub fn matching(rng: &mut ChaCha8Rng) -> Value {
     let rule = |rule: Value| json!({"tap": "rule", "rule": rule});
-    let tap = match rng.random_range(0..14) {
+    let tap = match rng.random_range(0..18) {
         0..3 => rule(json!({"rule": "begin"})),
         3 => rule(json!({"rule": "move_all_out", "minutes": 30})),
         4 => rule(json!({"rule": "nets", "count": 2})),
@@ -281,7 +281,11 @@ pub fn matching(rng: &mut ChaCha8Rng) -> Value {
         6 => json!({"tap": "off"}),
         7 => json!({"tap": "heard", "signal": "all_in"}),
         8..13 => return fish(rng),
-        _ => json!({"tap": "weighed_in", "net": "Net 1", "unit": "drams", "count": 9_000}),
+        13 => json!({"tap": "weighed_in", "net": "Net 1", "unit": "drams", "count": 9_000}),
+        14 => json!({"tap": "section", "left": rng.random_range(0..5), "right": 3}),
+        15 => json!({"tap": "scales_peg", "peg": {"side": pick(rng, &["left", "right"]), "place": 1}}),
+        16 => json!({"tap": "scales_digit", "digit": rng.random_range(0..10)}),
+        _ => json!({"tap": "weigh_in"}),
     };
     json!({"do": "match", "tap": tap})
 }

@@ -14,6 +14,7 @@ mod report_print;
 mod safekeeping;
 mod seasons;
 mod second_process;
+mod section_day;
 mod shared_day;
 mod swap;
 mod swim_geojson_ogr;

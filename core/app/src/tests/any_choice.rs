@@ -79,7 +79,8 @@ pub(super) fn any_typed() -> impl Strategy<Value = Action> {
             TypedInto::SwimName,
             TypedInto::PegLatitude,
             TypedInto::PegLongitude,
-            TypedInto::PegBearing
+            TypedInto::PegBearing,
+            TypedInto::MatchRule
         ]),
         rod.clone().prop_map(|rod| TypedInto::Bait { rod }),
         rod.clone().prop_map(|rod| TypedInto::Colour { rod }),

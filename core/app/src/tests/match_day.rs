@@ -1,7 +1,7 @@
 //! A match, tap by tap.
 
 use super::*;
-use restwater_log::{FishWeight, WeightUnit};
+use restwater_log::{FishWeight, OtherPeg, Side, WeightUnit};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
 use restwater_screen::{
@@ -10,7 +10,7 @@ use restwater_screen::{
 use restwater_session::MatchSetup;
 use restwater_session::catch;
 
-fn tap(tap: MatchTap) -> Action {
+pub(super) fn tap(tap: MatchTap) -> Action {
     Action::Match { tap }
 }
 
@@ -30,16 +30,16 @@ fn class(name: &str) -> Action {
     fish(FishTap::Class { name: name.into() })
 }
 
-fn weight(count: i64) -> Action {
+pub(super) fn weight(count: i64) -> Action {
     fish(FishTap::Weight { unit: WeightUnit::Drams, count, guessed: false })
 }
 
-fn weighed_in(net: &str, count: i64) -> Action {
+pub(super) fn weighed_in(net: &str, count: i64) -> Action {
     tap(MatchTap::WeighedIn { net: net.into(), unit: WeightUnit::Drams, count })
 }
 
 impl Phone {
-    fn view(&mut self, ms: i64) -> MatchView {
+    pub(super) fn view(&mut self, ms: i64) -> MatchView {
         let moment = Moment { boot: format!("boot-{}", self.boots), ..at(ms) };
         match self.app().screen(Which::Match, &moment).unwrap() {
             Screen::Match(view) => view,
@@ -62,7 +62,7 @@ impl Phone {
     }
 
     /// Casts, plays and lands a fish within twelve minutes.
-    fn land(&mut self, ms: i64) {
+    pub(super) fn land(&mut self, ms: i64) {
         for (after, action) in [(0, CAST), (10 * MIN, BITE), (11 * MIN, LANDED)] {
             self.tap(ms + after, &action).unwrap();
         }
@@ -74,7 +74,7 @@ impl Phone {
 }
 
 /// A session at 22:13, all-in at 22:30 and all-out five hours later, two nets of 30 lb.
-fn in_match() -> Phone {
+pub(super) fn in_match() -> Phone {
     let mut phone = started();
     let limits = ["Net 1", "Net 2"].map(|net| limit(net, Weight::Drams(7_680)));
     for (i, tap) in (1..).zip([RuleTap::Begin, RuleTap::Nets { count: 2 }].into_iter().chain(limits)) {
@@ -84,7 +84,7 @@ fn in_match() -> Phone {
 }
 
 /// A minute after all-in.
-const FISHING: i64 = 18 * MIN;
+pub(super) const FISHING: i64 = 18 * MIN;
 
 #[test]
 fn a_match_is_set_by_taps_and_its_time_stands_on_the_bank() {
@@ -424,6 +424,8 @@ pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
         1 => Just(MatchTap::ScalesUnit),
         1 => any_net().prop_map(|name| MatchTap::ScalesNet { name }),
         1 => Just(MatchTap::WeighIn),
+        1 => (0..30_u8).prop_map(|place| MatchTap::ScalesPeg { peg: OtherPeg { side: Side::Left, place } }),
+        1 => (0..30_u8, 0..3_u8).prop_map(|(left, right)| MatchTap::Section { left, right }),
         1 => (any_net(), any_unit(), 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
     ]
     .prop_map(tap)

@@ -176,6 +176,38 @@ fn two_files_of_one_match_show_both_pegs_and_whose_they_are() {
     assert_eq!(pegs, ["Peg 22, another angler", "Peg 14, mine"]);
 }
 
+#[test]
+fn the_last_sessions_on_a_peg_are_listed_mine_and_those_of_files() {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(-7 * DAY, "14", 3);
+    let file = theirs.all_of_it(end + MIN);
+    let mut mine = Phone::new();
+    assert!(mine.book_leaf(0, "peg").says.starts_with("Name the water and the peg"));
+    mine.day_with(-20 * DAY, "14", 1);
+    mine.day_with(-10 * DAY, "9", 2);
+    let import = mine.take(&file, -DAY);
+    mine.tap(-1_000, &typed(TypedInto::Peg, "14")).unwrap();
+    let leaf = mine.book_leaf(0, "peg");
+    assert_eq!(leaf.says, "Peg 14, Mill pool: 4 bites in 4 casts over the last 2 sessions.");
+    assert!(leaf.lines[0].label.ends_with("Peg 14, another angler"), "{:?}", leaf.lines[0]);
+    assert!(
+        leaf.lines[0].detail.starts_with("3 bites in 3 casts, 1 h 01. 3 in 0.7 h: "),
+        "{:?}",
+        leaf.lines[0]
+    );
+    assert!(leaf.lines[1].label.ends_with("Peg 14"), "{:?}", leaf.lines[1]);
+    // The session that is fished there now isn't one of them; an import taken back is gone; a restart changes nothing.
+    mine.tap(0, &START).unwrap();
+    assert_eq!(mine.book_leaf(MIN, "peg").lines.len(), 2);
+    mine.open();
+    assert_eq!(mine.book_leaf(MIN, "peg").lines.len(), 2);
+    mine.tap(2 * MIN, &Action::UndoImport { id: import }).unwrap();
+    assert_eq!(mine.book_leaf(2 * MIN, "peg").says, "Peg 14, Mill pool: 1 bite in 1 cast over 1 session.");
+    mine.tap(3 * MIN, &Action::EndSession).unwrap();
+    mine.tap(4 * MIN, &typed(TypedInto::Peg, "77")).unwrap();
+    assert_eq!(mine.book_leaf(4 * MIN, "peg").says, "Peg 77, Mill pool: no session here yet.");
+}
+
 /// A phone that was replaced is still mine: the sessions of a backup count once that is said.
 #[test]
 fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {

@@ -1,6 +1,6 @@
 //! What the keys of the Match screen do.
 
-use restwater_log::WeightUnit;
+use restwater_log::{OtherPeg, WeightUnit};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
@@ -44,6 +44,18 @@ pub enum MatchTap {
         /// Its name.
         name: String,
     },
+    /// Another angler's nets hang on the scales, or are guessed.
+    ScalesPeg {
+        /// Whose.
+        peg: OtherPeg,
+    },
+    /// How far the section reaches.
+    Section {
+        /// Pegs to the left.
+        left: u8,
+        /// Pegs to the right.
+        right: u8,
+    },
     /// A digit of its weight was typed.
     ScalesDigit {
         /// From 0 to 9.
@@ -51,7 +63,7 @@ pub enum MatchTap {
     },
     /// The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
     ScalesUnit,
-    /// The figure typed is what the net weighed.
+    /// The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
     WeighIn,
     /// What a net weighed, figure and all.
     WeighedIn {

@@ -52,6 +52,8 @@ pub enum TypedInto {
     Note,
     /// What to do next time.
     Plan,
+    /// What the match says of fish that die or go back.
+    MatchRule,
 }
 
 /// The keyboard that a typed line opens with.
@@ -76,7 +78,7 @@ impl TypedInto {
             Self::Water | Self::Peg | Self::SwimName | Self::Bait { .. } | Self::Colour { .. } => {
                 Keyboard::Name
             }
-            Self::Note | Self::Plan => Keyboard::Text,
+            Self::Note | Self::Plan | Self::MatchRule => Keyboard::Text,
             Self::Depth | Self::PopUp { .. } | Self::Hooklength { .. } | Self::Lead { .. } => {
                 Keyboard::Figure
             }

@@ -3,14 +3,40 @@
 use super::{BankInput, BankState, RodView};
 use crate::figures::{clock, digits};
 use crate::{Action, Arg};
-use restwater_session::{Rod, RodState, Session, Stamp};
+use restwater_log::RodNumber;
+use restwater_session::{Rod, RodState, Session, Stamp, running_wait_ms};
+use std::cmp::Reverse;
 
 /// One clock a rod, in order.
 pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
-    session.rods.iter().map(|rod| view(input, session, rod)).collect()
+    let first = due_first(input, session);
+    session.rods.iter().map(|rod| view(input, session, rod, first == Some(rod.number))).collect()
 }
 
-fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
+/// The rod that has waited longest, where several are out: the same wait is due on all of them.
+fn due_first(input: &BankInput, session: &Session) -> Option<RodNumber> {
+    let waited = |rod: &Rod| {
+        let RodState::Out { .. } = rod.state else { return None };
+        Some((running_wait_ms(session, session.running(rod.number)?, input.now)?, rod.number))
+    };
+    let out: Vec<(i64, RodNumber)> = session.rods.iter().filter_map(waited).collect();
+    let longest = out.iter().max_by_key(|(ms, rod)| (*ms, Reverse(*rod)))?;
+    (out.len() > 1).then_some(longest.1)
+}
+
+/// What is to be seen of a rod at a glance, where it is not the only one.
+fn label(input: &BankInput, session: &Session, name: &str, state: BankState, first: bool) -> String {
+    let id = match state {
+        _ if session.rods.len() < 2 => return name.to_owned(),
+        BankState::FishOn => "rod-fish-on",
+        BankState::Out if first => "rod-due-first",
+        BankState::Out => return name.to_owned(),
+        BankState::Ready | BankState::Landed | BankState::NoSession => "rod-in",
+    };
+    input.words.say_with(id, &[("rod", Arg::Text(name))])
+}
+
+fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView {
     let words = input.words;
     let name = words.say_with("rod", &[("rod", Arg::Text(&rod.number.to_string()))]);
     let (state, since) = state(session, rod);
@@ -26,6 +52,9 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
     let minutes = usize::try_from(elapsed_ms / 60_000).unwrap_or_default();
     let spoken =
         words.say_with(spoken_id(state), &[("rod", Arg::Text(&name)), ("minutes", Arg::Count(minutes))]);
+    let label = label(input, session, &name, state, first);
+    let spoken =
+        if first { words.say_with("spoken-due-first", &[("rod", Arg::Text(&spoken))]) } else { spoken };
     RodView {
         rod: rod.number,
         state,
@@ -37,6 +66,7 @@ fn view(input: &BankInput, session: &Session, rod: &Rod) -> RodView {
         elapsed_ms,
         approximate: since.is_some_and(|since| doubtful(input.now, since)),
         name,
+        label,
     }
 }
 

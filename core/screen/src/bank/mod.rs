@@ -53,6 +53,8 @@ pub struct RodView {
     pub rod: u8,
     /// "Rod 1".
     pub name: String,
+    /// The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+    pub label: String,
     /// What it is doing.
     pub state: BankState,
     /// The clock in digits, "21:40" or "1:02:10"; empty before the first cast.

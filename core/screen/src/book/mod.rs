@@ -3,6 +3,7 @@
 mod filter;
 mod light;
 mod next;
+mod peg;
 mod rates;
 mod session;
 mod sets;
@@ -10,6 +11,7 @@ mod sets;
 pub use filter::SetFilter;
 pub use light::LightInput;
 pub use next::NextInput;
+pub use peg::PegOf;
 
 use super::figures::hours_minutes;
 use super::{
@@ -54,6 +56,8 @@ pub struct BookInput<'a> {
     pub phone_is_mine: Option<bool>,
     /// What the record says for next time.
     pub next: &'a NextInput<'a>,
+    /// The peg that is looked back on, where a water and a peg are named.
+    pub peg: Option<&'a PegOf>,
     /// Where the peg lies, and when.
     pub light: &'a LightInput,
     /// The sentences.
@@ -68,6 +72,7 @@ pub fn book(input: &BookInput) -> LeavesView {
     let sets = sets::sets(input);
     let next = next::next(words, input.next);
     let light = light::light(words, input.light);
+    let peg = peg::peg(input);
     let mut filter = Leaf::new(words, "book", "filter");
     filter.says = says(input, &shown);
     filter.rows = input.filter.rows(words, BookSet::Shown, input.days);
@@ -88,10 +93,11 @@ pub fn book(input: &BookInput) -> LeavesView {
         opener(&rates, "book-key-rates-sub"),
         opener(&sets, "book-key-sets-sub"),
         opener(&next, "book-key-next-sub"),
+        opener(&peg, "book-key-peg-sub"),
         opener(&light, "book-key-light-sub"),
     ];
     first.keys.extend(doors(words));
-    let rest = [filter, rates, sets, next, light].into_iter().chain(opened);
+    let rest = [filter, rates, sets, next, peg, light].into_iter().chain(opened);
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
 }
 

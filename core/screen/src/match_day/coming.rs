@@ -113,6 +113,7 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
             value: estimate(setup.unit, own.running.counts_g),
         });
     }
+    lines.extend(super::section::line(input));
     lines.push(light(input, setup));
     lines
 }
@@ -177,7 +178,8 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
 
 /// How it was obtained.
 pub(super) fn notes(input: &MatchInput) -> Vec<String> {
-    let Some(rest) = &input.rest else { return Vec::new() };
+    let standing = super::section::note(input);
+    let Some(rest) = &input.rest else { return standing.into_iter().collect() };
     let mut notes = Vec::new();
     if cant_tell(rest) {
         notes.push(input.say("match-cant-tell-why", &[]));
@@ -191,6 +193,7 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
             notes.push(input.say("match-weights-guessed", &[]));
         }
     }
+    notes.extend(standing);
     notes.extend(input.counted().and_then(|own| eye_note(input, own)));
     notes
 }

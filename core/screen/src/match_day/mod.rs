@@ -3,12 +3,14 @@
 mod coming;
 mod now;
 mod rules;
+mod section;
 mod weigh_in;
 mod weights;
 
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
 pub use rules::{first_match, net_name};
+pub use section::{OnScales, scales_cycle};
 pub(crate) use weights::estimate;
 pub use weights::{short as weight_words, units};
 
@@ -216,8 +218,8 @@ pub struct MatchInput<'a> {
     pub count: Option<&'a Result<OwnCount, RunningError>>,
     /// The rest of the match, or `None` if nothing runs.
     pub rest: Option<RestInput<'a>>,
-    /// The net on the scales.
-    pub scales_net: Option<&'a str>,
+    /// What hangs on the scales; the first net where nothing was chosen.
+    pub on_scales: Option<&'a OnScales>,
     /// What was typed of its weight.
     pub typed: &'a TypedWeight,
     /// The language.

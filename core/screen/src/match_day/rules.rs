@@ -3,12 +3,14 @@
 use super::now::local_clock;
 use super::weights::{short, units};
 use super::{MatchInput, MatchKey, MatchLine};
-use crate::{Action, Arg, Choice, ChoiceRow, MatchTap, RuleTap, Signal, UsualClass, Wording};
-use restwater_log::WeightUnit;
+use crate::{
+    Action, Arg, Choice, ChoiceRow, MatchTap, RuleTap, Signal, TypedField, TypedInto, UsualClass, Wording,
+};
+use restwater_log::{Side, WeightUnit};
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
 use restwater_match_day::weight::Weight;
-use restwater_session::{ClassGuess, MatchSetup, Stamp};
+use restwater_session::{ClassGuess, MatchSetup, Section, Stamp};
 
 /// Alarms that can be chosen, minutes before all-out (common practice, no source).
 const ALARMS_MIN: &[u16] = &[120, 60, 30, 15, 10, 5];
@@ -26,6 +28,8 @@ const LIMITS_LB: &[i64] = &[0, 20, 30, 40, 50, 60, 80, 100, 120];
 const LIMITS_KG: &[i64] = &[0, 10, 15, 20, 25, 30, 40, 50, 60];
 /// Minutes to land a hooked fish after all-out; 0 is none (common practice, no source).
 const LANDINGS_MIN: &[u16] = &[0, 5, 10, 15, 20, 30];
+/// Most pegs of a section that can be chosen on one side (common practice, no source).
+const MOST_SIDE: u8 = 12;
 /// Marks of scales in drams and grams (common practice, no source).
 const MARKS_DR: &[i64] = &[1, 4, 8, 16, 32, 64];
 const MARKS_G: &[i64] = &[1, 5, 10, 20, 50, 100];
@@ -106,6 +110,9 @@ pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<Choice
     rows.push(make.classes());
     rows.push(make.counting());
     rows.extend(setup.classes.iter().map(|class| make.guess(class)));
+    if input.setup().is_some() {
+        rows.extend([make.section(Side::Left), make.section(Side::Right), make.said()]);
+    }
     rows.push(make.unit());
     rows.push(make.mark());
     rows.push(make.off());
@@ -277,6 +284,44 @@ impl Rows<'_> {
             source: self.input.say("match-guess-source", &[]),
             ..row
         }
+    }
+
+    /// Pegs of the section on one side.
+    fn section(&self, side: Side) -> ChoiceRow {
+        let known = self.input.session.and_then(|session| session.section);
+        let now = known.unwrap_or(Section { left: 0, right: 0 });
+        let one = |n: u8| {
+            let tap = match side {
+                Side::Left => MatchTap::Section { left: n, right: now.right },
+                _ => MatchTap::Section { left: now.left, right: n },
+            };
+            let here = if side == Side::Left { now.left } else { now.right };
+            Choice::new(n.to_string(), n.to_string(), known.is_some() && n == here, Action::Match { tap })
+        };
+        let tag = if side == Side::Left { "section-left" } else { "section-right" };
+        let row = ChoiceRow::of(
+            tag,
+            self.input.say(&format!("match-row-{tag}"), &[]),
+            (0..=MOST_SIDE).map(one).collect(),
+            String::new(),
+        );
+        let value = if row.value.is_empty() {
+            self.input.say("match-section-unknown", &[])
+        } else {
+            row.value.clone()
+        };
+        ChoiceRow { value, ..row }
+    }
+
+    /// What is said of fish that die or go back, typed as the organiser put it.
+    fn said(&self) -> ChoiceRow {
+        let said = self.input.session.map_or("", |session| session.match_rule.as_str());
+        let value = if said.is_empty() { self.input.say("match-said-nothing", &[]) } else { said.to_owned() };
+        let none = Action::Typed { into: TypedInto::MatchRule, text: String::new() };
+        let none = Choice::new("none", self.input.say("match-said-nothing", &[]), said.is_empty(), none);
+        let row = self.row("said", value, vec![none], false);
+        let field = TypedField::sent(self.input.words, "said", row.label.clone(), TypedInto::MatchRule);
+        ChoiceRow { typing: Some(field), ..row }
     }
 
     fn unit(&self) -> ChoiceRow {

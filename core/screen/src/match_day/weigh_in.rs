@@ -1,56 +1,68 @@
 //! The weigh-in: what the scales showed against the own count.
 
+use super::section::{self, OnScales, scales_cycle, told};
 use super::weights::{estimate, rounded, short};
 use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
 use crate::MatchTap;
 use crate::fish::unit_id;
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::Phase;
-use restwater_match_day::rules::same_name;
 use restwater_match_day::weigh_in::{Agreement, WeighedIn, compare};
 use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 
-/// The page of the net on the scales.
+/// The page of what hangs on the scales.
 pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
-    let names: Vec<&str> = setup.rules.nets.iter().map(|net| net.name.as_str()).collect();
-    let place = input.scales_net.and_then(|name| names.iter().position(|n| same_name(n, name))).unwrap_or(0);
-    let net = names.get(place).copied().unwrap_or_default();
-    let (lines, notes) = compared(input, setup);
+    let all = input.session.map_or_else(Vec::new, |session| scales_cycle(setup, session));
+    let place = input.on_scales.and_then(|on| all.iter().position(|other| other == on)).unwrap_or(0);
+    let on = all.get(place);
+    let name = on.map_or_else(String::new, |on| on.words(input));
+    let (lines, notes) = match on {
+        Some(OnScales::Peg(peg)) => {
+            (std::iter::once(told(input, *peg)).chain(section::line(input)).collect(), Vec::new())
+        }
+        _ => compared(input, setup),
+    };
     let mut pad: Vec<MatchKey> = (1..=9).map(|digit| digit_key(input, digit)).collect();
-    pad.extend([next_net(input, &names, place), digit_key(input, 0), unit_key(input)]);
+    let next = all.get((place + 1) % all.len().max(1));
+    pad.extend(next.map(|next| next_key(input, next, all.len() > 1)));
+    pad.extend([digit_key(input, 0), unit_key(input)]);
     WeighInPage {
-        title: input.say("match-weigh-in-title", &[("net", net)]),
+        title: input.say("match-weigh-in-title", &[("net", &name)]),
         lines,
         notes,
         figure: input.typed.shown(),
         pad,
-        weighed: weighed(input, net),
+        weighed: weighed(input, &name, matches!(on, Some(OnScales::Peg(_)))),
     }
 }
 
-/// The figure is what the net weighed.
-fn weighed(input: &MatchInput, net: &str) -> MatchKey {
+/// The figure is what the net weighed; another angler's before all-out is a guess.
+fn weighed(input: &MatchInput, name: &str, of_another: bool) -> MatchKey {
     let weight = input.typed.weight();
     let typed = weight.grams() > 0.0;
-    let take = input.say("match-weigh-in-take", &[]);
+    let guess = of_another && matches!(phase(input), Some(Phase::Before { .. } | Phase::Fishing { .. }));
+    let id = if guess { "match-weigh-in-guess" } else { "match-weigh-in-take" };
     // At large text the smaller line goes, so the weight itself is the word on the key.
-    let label = if typed { short(weight) } else { take.clone() };
+    let label = if typed { short(weight) } else { input.say(id, &[]) };
     MatchKey {
         tag: "take-weight".into(),
-        spoken: input.say("match-weigh-in-take-spoken", &[("net", net), ("weight", &label)]),
+        spoken: input.say(&format!("{id}-spoken"), &[("net", name), ("weight", &label)]),
         label,
-        sub: input.say("match-weigh-in-take-sub", &[("net", net)]),
+        sub: input.say(&format!("{id}-sub"), &[("net", name)]),
         solid: true,
         enabled: typed && begun(input),
         tap: MatchTap::WeighIn,
     }
 }
 
+fn phase(input: &MatchInput) -> Option<Phase> {
+    input.match_day().and_then(|m| m.phase(input.now).ok())
+}
+
 fn begun(input: &MatchInput) -> bool {
-    let phase = input.match_day().and_then(|m| m.phase(input.now).ok());
-    phase.is_some_and(|phase| !matches!(phase, Phase::Before { .. }))
+    phase(input).is_some_and(|phase| !matches!(phase, Phase::Before { .. }))
 }
 
 fn digit_key(input: &MatchInput, digit: u8) -> MatchKey {
@@ -78,16 +90,17 @@ fn unit_key(input: &MatchInput) -> MatchKey {
     }
 }
 
-fn next_net(input: &MatchInput, names: &[&str], place: usize) -> MatchKey {
-    let next = names.get((place + 1) % names.len().max(1)).copied().unwrap_or_default();
+/// Goes on to the next net, the angler's or another's.
+fn next_key(input: &MatchInput, next: &OnScales, enabled: bool) -> MatchKey {
+    let name = next.words(input);
     MatchKey {
         tag: "next-net".into(),
-        label: next.to_uppercase(),
+        label: name.to_uppercase(),
         sub: input.say("match-weigh-in-next-sub", &[]),
-        spoken: input.say("match-weigh-in-next-spoken", &[("net", next)]),
+        spoken: input.say("match-weigh-in-next-spoken", &[("net", &name)]),
         solid: false,
-        enabled: names.len() > 1,
-        tap: MatchTap::ScalesNet { name: next.to_owned() },
+        enabled,
+        tap: next.tap(),
     }
 }
 

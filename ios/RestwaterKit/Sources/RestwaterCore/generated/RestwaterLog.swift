@@ -728,6 +728,75 @@ public func FfiConverterTypeMoment_lower(_ value: Moment) -> RustBuffer {
 
 
 /**
+ * Another angler's peg.
+ */
+public struct OtherPeg: Equatable, Hashable {
+    /**
+     * On which side.
+     */
+    public let side: Side
+    /**
+     * Which of that side, counted from the angler's own: 1 is the next.
+     */
+    public let place: UInt8
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * On which side.
+         */side: Side, 
+        /**
+         * Which of that side, counted from the angler's own: 1 is the next.
+         */place: UInt8) {
+        self.side = side
+        self.place = place
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension OtherPeg: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeOtherPeg: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> OtherPeg {
+        return
+            try OtherPeg(
+                side: FfiConverterTypeSide.read(from: &buf), 
+                place: FfiConverterUInt8.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: OtherPeg, into buf: inout [UInt8]) {
+        FfiConverterTypeSide.write(value.side, into: &buf)
+        FfiConverterUInt8.write(value.place, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOtherPeg_lift(_ buf: RustBuffer) throws -> OtherPeg {
+    return try FfiConverterTypeOtherPeg.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOtherPeg_lower(_ value: OtherPeg) -> RustBuffer {
+    return FfiConverterTypeOtherPeg.lower(value)
+}
+
+
+/**
  * What is on the end of the line. Every field may be left empty.
  */
 public struct Rig: Equatable, Hashable {
@@ -1618,6 +1687,91 @@ public func FfiConverterTypeShotMetal_lift(_ buf: RustBuffer) throws -> ShotMeta
 #endif
 public func FfiConverterTypeShotMetal_lower(_ value: ShotMetal) -> RustBuffer {
     return FfiConverterTypeShotMetal.lower(value)
+}
+
+
+
+/**
+ * On which side of the angler's peg another lies, looking over the water.
+ */
+
+public enum Side: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * To the left.
+     */
+    case left
+    /**
+     * To the right.
+     */
+    case right
+    /**
+     * On the far bank.
+     */
+    case across
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Side: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSide: FfiConverterRustBuffer {
+    typealias SwiftType = Side
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Side {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .left
+        
+        case 2: return .right
+        
+        case 3: return .across
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Side, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .left:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .right:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .across:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSide_lift(_ buf: RustBuffer) throws -> Side {
+    return try FfiConverterTypeSide.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSide_lower(_ value: Side) -> RustBuffer {
+    return FfiConverterTypeSide.lower(value)
 }
 
 

@@ -5412,6 +5412,10 @@ public struct RodView: Equatable, Hashable {
      */
     public let name: String
     /**
+     * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     */
+    public let label: String
+    /**
      * What it is doing.
      */
     public let state: BankState
@@ -5454,6 +5458,9 @@ public struct RodView: Equatable, Hashable {
          * "Rod 1".
          */name: String, 
         /**
+         * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+         */label: String, 
+        /**
          * What it is doing.
          */state: BankState, 
         /**
@@ -5479,6 +5486,7 @@ public struct RodView: Equatable, Hashable {
          */approximate: Bool) {
         self.rod = rod
         self.name = name
+        self.label = label
         self.state = state
         self.digits = digits
         self.since = since
@@ -5507,6 +5515,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
             try RodView(
                 rod: FfiConverterUInt8.read(from: &buf), 
                 name: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 digits: FfiConverterString.read(from: &buf), 
                 since: FfiConverterString.read(from: &buf), 
@@ -5521,6 +5530,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
     public static func write(_ value: RodView, into buf: inout [UInt8]) {
         FfiConverterUInt8.write(value.rod, into: &buf)
         FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterString.write(value.digits, into: &buf)
         FfiConverterString.write(value.since, into: &buf)
@@ -11677,6 +11687,25 @@ public enum MatchTap: Equatable, Hashable {
          */name: String
     )
     /**
+     * Another angler's nets hang on the scales, or are guessed.
+     */
+    case scalesPeg(
+        /**
+         * Whose.
+         */peg: OtherPeg
+    )
+    /**
+     * How far the section reaches.
+     */
+    case section(
+        /**
+         * Pegs to the left.
+         */left: UInt8, 
+        /**
+         * Pegs to the right.
+         */right: UInt8
+    )
+    /**
      * A digit of its weight was typed.
      */
     case scalesDigit(
@@ -11689,7 +11718,7 @@ public enum MatchTap: Equatable, Hashable {
      */
     case scalesUnit
     /**
-     * The figure typed is what the net weighed.
+     * The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
      */
     case weighIn
     /**
@@ -11741,14 +11770,20 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         case 5: return .scalesNet(name: try FfiConverterString.read(from: &buf)
         )
         
-        case 6: return .scalesDigit(digit: try FfiConverterUInt8.read(from: &buf)
+        case 6: return .scalesPeg(peg: try FfiConverterTypeOtherPeg.read(from: &buf)
         )
         
-        case 7: return .scalesUnit
+        case 7: return .section(left: try FfiConverterUInt8.read(from: &buf), right: try FfiConverterUInt8.read(from: &buf)
+        )
         
-        case 8: return .weighIn
+        case 8: return .scalesDigit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
         
-        case 9: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 9: return .scalesUnit
+        
+        case 10: return .weighIn
+        
+        case 11: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -11783,21 +11818,32 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             FfiConverterString.write(name, into: &buf)
             
         
-        case let .scalesDigit(digit):
+        case let .scalesPeg(peg):
             writeInt(&buf, Int32(6))
+            FfiConverterTypeOtherPeg.write(peg, into: &buf)
+            
+        
+        case let .section(left,right):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt8.write(left, into: &buf)
+            FfiConverterUInt8.write(right, into: &buf)
+            
+        
+        case let .scalesDigit(digit):
+            writeInt(&buf, Int32(8))
             FfiConverterUInt8.write(digit, into: &buf)
             
         
         case .scalesUnit:
-            writeInt(&buf, Int32(7))
+            writeInt(&buf, Int32(9))
         
         
         case .weighIn:
-            writeInt(&buf, Int32(8))
+            writeInt(&buf, Int32(10))
         
         
         case let .weighedIn(net,unit,count):
-            writeInt(&buf, Int32(9))
+            writeInt(&buf, Int32(11))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
@@ -14434,6 +14480,10 @@ public enum TypedInto: Equatable, Hashable {
      * What to do next time.
      */
     case plan
+    /**
+     * What the match says of fish that die or go back.
+     */
+    case matchRule
 
 
 
@@ -14487,6 +14537,8 @@ public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
         case 13: return .note
         
         case 14: return .plan
+        
+        case 15: return .matchRule
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -14555,6 +14607,10 @@ public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
         
         case .plan:
             writeInt(&buf, Int32(14))
+        
+        
+        case .matchRule:
+            writeInt(&buf, Int32(15))
         
         }
     }

@@ -68,7 +68,7 @@ extension Sheet {
             rod.chosen
             ? .fill(.rect(inner, corner: slate.mm), .ink) : .line(.rect(inner.inset(edge / 2), corner: slate.mm), .ink, Stroke(edge))
         func inside(_ rect: Rect) -> Rect { rect.with(left: rect.left - place.target.left, top: rect.top - place.target.top) }
-        let name = place.name.map { slate.write.fit(rod.name, em: slate.text.body, in: inside($0), tint: tint, weight: .bold) } ?? []
+        let name = place.name.map { slate.write.fit(rod.label, em: slate.text.body, in: inside($0), tint: tint, weight: .bold) } ?? []
         return [frame] + slate.write.digits(rod.digits, in: inside(place.digits), tint: tint) + name
     }
 

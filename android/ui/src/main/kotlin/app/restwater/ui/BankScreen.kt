@@ -157,7 +157,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
         }
     }
     Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
-    place.name?.let { FitText(rod.name, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
+    place.name?.let { FitText(rod.label, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
 }
 
 @Composable

@@ -1186,6 +1186,53 @@ public object FfiConverterTypeMoment: FfiConverterRustBuffer<Moment> {
 
 
 /**
+ * Another angler's peg.
+ */
+data class OtherPeg (
+    /**
+     * On which side.
+     */
+    val `side`: Side
+    , 
+    /**
+     * Which of that side, counted from the angler's own: 1 is the next.
+     */
+    val `place`: kotlin.UByte
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeOtherPeg: FfiConverterRustBuffer<OtherPeg> {
+    override fun read(buf: ByteBuffer): OtherPeg {
+        return OtherPeg(
+            FfiConverterTypeSide.read(buf),
+            FfiConverterUByte.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: OtherPeg) = (
+            FfiConverterTypeSide.allocationSize(value.`side`) +
+            FfiConverterUByte.allocationSize(value.`place`)
+    )
+
+    override fun write(value: OtherPeg, buf: ByteBuffer) {
+            FfiConverterTypeSide.write(value.`side`, buf)
+            FfiConverterUByte.write(value.`place`, buf)
+    }
+}
+
+
+
+/**
  * What is on the end of the line. Every field may be left empty.
  */
 data class Rig (
@@ -1883,6 +1930,53 @@ public object FfiConverterTypeShotMetal: FfiConverterRustBuffer<ShotMetal> {
     override fun allocationSize(value: ShotMetal) = 4UL
 
     override fun write(value: ShotMetal, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * On which side of the angler's peg another lies, looking over the water.
+ */
+
+enum class Side {
+    
+    /**
+     * To the left.
+     */
+    LEFT,
+    /**
+     * To the right.
+     */
+    RIGHT,
+    /**
+     * On the far bank.
+     */
+    ACROSS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSide: FfiConverterRustBuffer<Side> {
+    override fun read(buf: ByteBuffer) = try {
+        Side.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Side) = 4UL
+
+    override fun write(value: Side, buf: ByteBuffer) {
         buf.putInt(value.ordinal + 1)
     }
 }

@@ -43,6 +43,7 @@ import app.restwater.core.log.FfiConverterTypeEndSaid
 import app.restwater.core.log.FfiConverterTypeFishWeight
 import app.restwater.core.log.FfiConverterTypeLeadMaterial
 import app.restwater.core.log.FfiConverterTypeLineMaterial
+import app.restwater.core.log.FfiConverterTypeOtherPeg
 import app.restwater.core.log.FfiConverterTypeReach
 import app.restwater.core.log.FfiConverterTypeRig
 import app.restwater.core.log.FfiConverterTypeSessionSetup
@@ -53,6 +54,7 @@ import app.restwater.core.log.FfiConverterTypeWeightUnit
 import app.restwater.core.log.FishWeight
 import app.restwater.core.log.LeadMaterial
 import app.restwater.core.log.LineMaterial
+import app.restwater.core.log.OtherPeg
 import app.restwater.core.log.Reach
 import app.restwater.core.log.Rig
 import app.restwater.core.log.SessionSetup
@@ -84,6 +86,7 @@ import app.restwater.core.log.RustBuffer as RustBufferEndSaid
 import app.restwater.core.log.RustBuffer as RustBufferFishWeight
 import app.restwater.core.log.RustBuffer as RustBufferLeadMaterial
 import app.restwater.core.log.RustBuffer as RustBufferLineMaterial
+import app.restwater.core.log.RustBuffer as RustBufferOtherPeg
 import app.restwater.core.log.RustBuffer as RustBufferReach
 import app.restwater.core.log.RustBuffer as RustBufferRig
 import app.restwater.core.log.RustBuffer as RustBufferSessionSetup
@@ -4696,6 +4699,11 @@ data class RodView (
     val `name`: kotlin.String
     , 
     /**
+     * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
      * What it is doing.
      */
     val `state`: BankState
@@ -4752,6 +4760,7 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
         return RodView(
             FfiConverterUByte.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterTypeBankState.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -4766,6 +4775,7 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
     override fun allocationSize(value: RodView) = (
             FfiConverterUByte.allocationSize(value.`rod`) +
             FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterString.allocationSize(value.`label`) +
             FfiConverterTypeBankState.allocationSize(value.`state`) +
             FfiConverterString.allocationSize(value.`digits`) +
             FfiConverterString.allocationSize(value.`since`) +
@@ -4779,6 +4789,7 @@ public object FfiConverterTypeRodView: FfiConverterRustBuffer<RodView> {
     override fun write(value: RodView, buf: ByteBuffer) {
             FfiConverterUByte.write(value.`rod`, buf)
             FfiConverterString.write(value.`name`, buf)
+            FfiConverterString.write(value.`label`, buf)
             FfiConverterTypeBankState.write(value.`state`, buf)
             FfiConverterString.write(value.`digits`, buf)
             FfiConverterString.write(value.`since`, buf)
@@ -11080,6 +11091,40 @@ sealed class MatchTap {
     }
     
     /**
+     * Another angler's nets hang on the scales, or are guessed.
+     */
+    data class ScalesPeg(
+        /**
+         * Whose.
+         */
+        val `peg`: app.restwater.core.log.OtherPeg) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How far the section reaches.
+     */
+    data class Section(
+        /**
+         * Pegs to the left.
+         */
+        val `left`: kotlin.UByte, 
+        /**
+         * Pegs to the right.
+         */
+        val `right`: kotlin.UByte) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A digit of its weight was typed.
      */
     data class ScalesDigit(
@@ -11101,7 +11146,7 @@ sealed class MatchTap {
     
     
     /**
-     * The figure typed is what the net weighed.
+     * The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
      */
     object WeighIn : MatchTap()
     
@@ -11158,12 +11203,19 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             5 -> MatchTap.ScalesNet(
                 FfiConverterString.read(buf),
                 )
-            6 -> MatchTap.ScalesDigit(
+            6 -> MatchTap.ScalesPeg(
+                FfiConverterTypeOtherPeg.read(buf),
+                )
+            7 -> MatchTap.Section(
+                FfiConverterUByte.read(buf),
                 FfiConverterUByte.read(buf),
                 )
-            7 -> MatchTap.ScalesUnit
-            8 -> MatchTap.WeighIn
-            9 -> MatchTap.WeighedIn(
+            8 -> MatchTap.ScalesDigit(
+                FfiConverterUByte.read(buf),
+                )
+            9 -> MatchTap.ScalesUnit
+            10 -> MatchTap.WeighIn
+            11 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -11205,6 +11257,21 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
             (
                 4UL
                 + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is MatchTap.ScalesPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeOtherPeg.allocationSize(value.`peg`)
+            )
+        }
+        is MatchTap.Section -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`left`)
+                + FfiConverterUByte.allocationSize(value.`right`)
             )
         }
         is MatchTap.ScalesDigit -> {
@@ -11263,21 +11330,32 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterString.write(value.`name`, buf)
                 Unit
             }
-            is MatchTap.ScalesDigit -> {
+            is MatchTap.ScalesPeg -> {
                 buf.putInt(6)
+                FfiConverterTypeOtherPeg.write(value.`peg`, buf)
+                Unit
+            }
+            is MatchTap.Section -> {
+                buf.putInt(7)
+                FfiConverterUByte.write(value.`left`, buf)
+                FfiConverterUByte.write(value.`right`, buf)
+                Unit
+            }
+            is MatchTap.ScalesDigit -> {
+                buf.putInt(8)
                 FfiConverterUByte.write(value.`digit`, buf)
                 Unit
             }
             is MatchTap.ScalesUnit -> {
-                buf.putInt(7)
+                buf.putInt(9)
                 Unit
             }
             is MatchTap.WeighIn -> {
-                buf.putInt(8)
+                buf.putInt(10)
                 Unit
             }
             is MatchTap.WeighedIn -> {
-                buf.putInt(9)
+                buf.putInt(11)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
@@ -14402,6 +14480,12 @@ sealed class TypedInto {
     object Plan : TypedInto()
     
     
+    /**
+     * What the match says of fish that die or go back.
+     */
+    object MatchRule : TypedInto()
+    
+    
 
     
 
@@ -14442,6 +14526,7 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
                 )
             13 -> TypedInto.Note
             14 -> TypedInto.Plan
+            15 -> TypedInto.MatchRule
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -14536,6 +14621,12 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
                 4UL
             )
         }
+        is TypedInto.MatchRule -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: TypedInto, buf: ByteBuffer) {
@@ -14599,6 +14690,10 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
             }
             is TypedInto.Plan -> {
                 buf.putInt(14)
+                Unit
+            }
+            is TypedInto.MatchRule -> {
+                buf.putInt(15)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -16946,6 +17041,8 @@ public object FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer<List<Watc
         }
     }
 }
+
+
 
 
 

@@ -1,0 +1,45 @@
+//! Two and three rods, told apart from standing.
+
+use super::*;
+use restwater_screen::SetupTap;
+
+fn with_rods(rods: u8) -> Phone {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone
+}
+
+fn labels(phone: &mut Phone, ms: i64) -> Vec<String> {
+    phone.bank(ms).rods.into_iter().map(|rod| rod.label).collect()
+}
+
+#[test]
+fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_say_so() {
+    let mut phone = with_rods(3);
+    assert_eq!(labels(&mut phone, 0), ["Rod 1: in", "Rod 2: in", "Rod 3: in"]);
+    phone.tap(MIN, &Action::Cast { rod: 2 }).unwrap();
+    assert_eq!(labels(&mut phone, MIN), ["Rod 1: in", "Rod 2", "Rod 3: in"], "one rod alone has no first");
+    phone.tap(3 * MIN, &Action::Cast { rod: 1 }).unwrap();
+    assert_eq!(labels(&mut phone, 4 * MIN), ["Rod 1", "Rod 2: due first", "Rod 3: in"]);
+    let spoken = |phone: &mut Phone, ms| phone.bank(ms).rods[1].spoken.clone();
+    assert_eq!(spoken(&mut phone, 4 * MIN), "Rod 2, out 3 minutes, due first");
+    // A fish on the rod that isn't chosen is seen where it is; the bait that is left has no other to be first of.
+    phone.tap(9 * MIN, &Action::Bite { rod: 2 }).unwrap();
+    assert_eq!(labels(&mut phone, 9 * MIN), ["Rod 1", "Rod 2: FISH ON", "Rod 3: in"]);
+    assert_eq!(
+        phone.bank(9 * MIN).rods.iter().filter(|rod| rod.chosen).map(|rod| rod.rod).collect::<Vec<_>>(),
+        [1]
+    );
+    phone.open();
+    assert_eq!(labels(&mut phone, 10 * MIN), ["Rod 1", "Rod 2: FISH ON", "Rod 3: in"]);
+}
+
+#[test]
+fn one_rod_says_its_name_and_no_more() {
+    let mut phone = with_rods(1);
+    phone.tap(MIN, &CAST).unwrap();
+    assert_eq!(labels(&mut phone, 2 * MIN), ["Rod 1"]);
+    phone.tap(5 * MIN, &BITE).unwrap();
+    assert_eq!(labels(&mut phone, 5 * MIN), ["Rod 1"]);
+}

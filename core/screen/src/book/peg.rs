@@ -1,0 +1,73 @@
+//! What the last sessions on one peg did, the angler's and those that came in by files.
+
+use super::rates::{rate_line, scale_of};
+use super::{BookInput, Day, LEVEL_PERCENT, gist, tally, whose_day_words};
+use crate::{Arg, Leaf, LeafLine, Wording};
+use restwater_compare::sets::set_rates;
+use uuid::Uuid;
+
+/// How many sessions are listed.
+const LISTED: usize = 5;
+
+/// A peg of a water.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PegOf {
+    /// Name of the water.
+    pub water: String,
+    /// The peg.
+    pub peg: String,
+    /// A session there that isn't to be listed: the one from which it is looked back.
+    pub besides: Option<Uuid>,
+}
+
+/// The leaf.
+pub(super) fn peg(input: &BookInput) -> Leaf {
+    let words = input.words;
+    let mut leaf = Leaf::new(words, "book", "peg");
+    let Some(of) = input.peg else {
+        leaf.says = words.say("peg-history-which");
+        return leaf;
+    };
+    let place = place_words(words, of);
+    let is_here = |day: &&Day| {
+        let (water, peg) = (day.gist.water.as_deref(), day.gist.peg.as_deref());
+        water == Some(&of.water) && peg == Some(&of.peg) && Some(day.id) != of.besides
+    };
+    let days: Vec<Day> = input.days.iter().filter(is_here).take(LISTED).copied().collect();
+    if days.is_empty() {
+        leaf.says = words.say_with("peg-history-none", &[("place", Arg::Text(&place))]);
+        return leaf;
+    }
+    let tallies: Vec<_> = days.iter().map(|day| tally(day.gist)).collect();
+    let bites = tallies.iter().map(|day| day.bites).sum::<u64>() as usize;
+    let casts = tallies.iter().map(|day| day.casts).sum::<usize>();
+    leaf.says = words.say_with(
+        "peg-history-says",
+        &[
+            ("place", Arg::Text(&place)),
+            ("count", Arg::Count(days.len())),
+            ("bites", Arg::Count(bites)),
+            ("casts", Arg::Count(casts)),
+        ],
+    );
+    let rates: Vec<_> = tallies.iter().map(|day| set_rates(std::slice::from_ref(day)).bites).collect();
+    let scale = scale_of(rates.iter().flatten().map(|rate| rate.per_hour));
+    for (day, rate) in days.iter().zip(&rates) {
+        let label = whose_day_words(words, day);
+        let line = match rate {
+            Some(rate) => rate_line(words, label, rate, scale),
+            None => LeafLine::new(label, words.say("book-nothing-out")),
+        };
+        let said = gist(words, day.gist);
+        let detail = if line.detail.is_empty() { said } else { format!("{said}. {}", line.detail) };
+        leaf.lines.push(LeafLine { detail, ..line });
+    }
+    leaf.notes.push(words.say_with("peg-history-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
+    leaf
+}
+
+/// "Peg 14, Alder Pool".
+fn place_words(words: &Wording, of: &PegOf) -> String {
+    let peg = words.say_with("peg", &[("peg", Arg::Text(&of.peg))]);
+    format!("{peg}, {}", of.water)
+}

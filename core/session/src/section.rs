@@ -1,0 +1,129 @@
+//! The section of a match: nets of other anglers, called or guessed, and where the own total stands among them.
+
+use super::MatchSetup;
+use super::own_count::{EYE, OwnCount};
+use super::{OtherNet, Session};
+use restwater_log::{OtherPeg, Side};
+use restwater_match_day::rules::{NetRule, OverLimit, same_name};
+use restwater_match_day::section::{Place, TotalRange, place};
+use restwater_match_day::weight::Weight;
+use serde::{Deserialize, Serialize};
+
+/// How many pegs of the section lie on either side.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Section {
+    /// To the left.
+    pub left: u8,
+    /// To the right.
+    pub right: u8,
+}
+
+impl Section {
+    /// Whether a peg belongs to it.
+    pub fn has(self, peg: OtherPeg) -> bool {
+        let last = match peg.side {
+            Side::Left => self.left,
+            Side::Right => self.right,
+            Side::Across => 0,
+        };
+        (1..=last).contains(&peg.place)
+    }
+
+    /// Its pegs in the order in which the scales pass them, from the left.
+    pub fn pegs(self) -> Vec<OtherPeg> {
+        let left = (1..=self.left).rev().map(|place| OtherPeg { side: Side::Left, place });
+        left.chain((1..=self.right).map(|place| OtherPeg { side: Side::Right, place })).collect()
+    }
+}
+
+/// Where the own total stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Standing {
+    /// The places it may take.
+    pub place: Place,
+    /// The own total.
+    pub mine: TotalRange,
+    /// Other nets that are known.
+    pub known: u32,
+    /// How many of these are guesses.
+    pub guessed: u32,
+}
+
+/// The standing in the section, or among the nets told where it isn't known how far the section reaches. None before one is
+/// told.
+pub fn standing(session: &Session, setup: &MatchSetup, own: &OwnCount) -> Option<Standing> {
+    let counts = |net: &&OtherNet| session.section.is_none_or(|section| section.has(net.peg));
+    let others: Vec<&OtherNet> = session.others.iter().filter(counts).collect();
+    if others.is_empty() {
+        return None;
+    }
+    let known = others.len() as u32;
+    let all = session.section.map_or(known, |section| u32::from(section.left) + u32::from(section.right));
+    let ranges: Vec<TotalRange> = others.iter().map(|net| told(net)).collect();
+    let mine = mine(session, setup, own);
+    let guessed = others.iter().filter(|net| net.guessed).count() as u32;
+    Some(Standing { place: place(mine, &ranges, all.saturating_sub(known)), mine, known, guessed })
+}
+
+/// A weight by eye may be a quarter out either way; one that was called is what it is.
+fn told(net: &OtherNet) -> TotalRange {
+    let grams = net.shown.grams();
+    let out = if net.guessed { EYE } else { 0.0 };
+    TotalRange { low_g: grams * (1.0 - out), high_g: grams * (1.0 + out) }
+}
+
+/// The own total: what the scales showed, or else what the own count says, each net within its limit.
+fn mine(session: &Session, setup: &MatchSetup, own: &OwnCount) -> TotalRange {
+    let mut total = TotalRange { low_g: 0.0, high_g: 0.0 };
+    for (net, rule) in own.running.nets.iter().zip(&setup.rules.nets) {
+        let scales = session.scales.iter().find(|scales| same_name(&scales.net, &net.name));
+        let (low, high) = scales.map_or((net.lower_g, net.upper_g), |s| (s.shown.grams(), s.shown.grams()));
+        let (low, high) = counted(rule, setup.rules.over_limit, low, high);
+        (total.low_g, total.high_g) = (total.low_g + low, total.high_g + high);
+    }
+    total
+}
+
+/// What counts of a net between two weights.
+fn counted(rule: &NetRule, over: OverLimit, low: f64, high: f64) -> (f64, f64) {
+    let Some(limit) = rule.limit.map(Weight::grams) else { return (low, high) };
+    match over {
+        OverLimit::CountsToTheLimit => (low.min(limit), high.min(limit)),
+        OverLimit::DoesNotCount if low > limit => (0.0, 0.0),
+        OverLimit::DoesNotCount if high > limit => (0.0, limit),
+        OverLimit::DoesNotCount => (low, high),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use restwater_match_day::rules::NetHolds;
+
+    #[test]
+    fn a_section_is_passed_from_the_left_and_has_its_pegs_and_no_others() {
+        let section = Section { left: 2, right: 1 };
+        let peg = |side, place| OtherPeg { side, place };
+        assert_eq!(section.pegs(), [peg(Side::Left, 2), peg(Side::Left, 1), peg(Side::Right, 1)]);
+        assert!(section.pegs().into_iter().all(|peg| section.has(peg)));
+        for other in [peg(Side::Left, 3), peg(Side::Right, 2), peg(Side::Across, 1), peg(Side::Left, 0)] {
+            assert!(!section.has(other));
+        }
+    }
+
+    #[test]
+    fn a_net_counts_within_its_limit() {
+        let rule =
+            NetRule { name: "Net 1".into(), limit: Some(Weight::Grams(1_000)), holds: NetHolds::Anything };
+        let of = |over, low, high| counted(&rule, over, low, high);
+        assert_eq!(of(OverLimit::CountsToTheLimit, 800.0, 1_200.0), (800.0, 1_000.0));
+        assert_eq!(
+            of(OverLimit::DoesNotCount, 800.0, 1_200.0),
+            (0.0, 1_000.0),
+            "it may be over, or just under"
+        );
+        assert_eq!(of(OverLimit::DoesNotCount, 1_100.0, 1_200.0), (0.0, 0.0));
+        let free = NetRule { limit: None, ..rule };
+        assert_eq!(counted(&free, OverLimit::DoesNotCount, 800.0, 1_200.0), (800.0, 1_200.0));
+    }
+}
