@@ -5,6 +5,9 @@ peg-none = Kein Platz
 length-session = { $time } seit Beginn
 length-none = Kein Ansitz offen
 rod = Rute { $rod }
+rod-fish-on = { $rod }: FISCH DRAN
+rod-due-first = { $rod }: zuerst fällig
+rod-in = { $rod }: drin
 
 since-out = draußen seit { $time }
 since-ready = drin seit { $time }
@@ -18,6 +21,7 @@ spoken-out = { $rod }, draußen seit { $minutes ->
     [one] einer Minute
    *[other] { $minutes } Minuten
 }
+spoken-due-first = { $rod }, zuerst fällig
 spoken-ready = { $rod }, nichts draußen
 spoken-fish = { $rod }, Fisch dran
 

@@ -78,6 +78,8 @@ book-key-sets = GRUPPEN
 book-key-sets-sub = einer gegen andere
 book-key-next = PLAN
 book-key-next-sub = was gilt
+book-key-peg = DIESER PLATZ
+book-key-peg-sub = seine letzten Tage
 book-key-light = LICHT
 book-key-light-sub = am Platz
 book-door-files = DATEIEN
@@ -188,6 +190,22 @@ next-how = Was neigt oder klar ist, kommt von einem Tag. Es sagt, was war, nicht
 book-type-plan = Eigener Plan fürs nächste Mal
 book-type-note = Notiz zu diesem Ansitz
 type-send = MERKEN
+
+book-peg-title = Dieser Platz
+peg-history-which = Nenne beim Einrichten Gewässer und Platz: dann stehen hier die letzten Ansitze dort.
+peg-history-none = { $place }: hier noch kein Ansitz.
+peg-history-says = { $place }: { $bites ->
+    [0] kein Biss
+    [one] 1 Biss
+   *[other] { $bites } Bisse
+} in { $casts ->
+    [one] 1 Wurf
+   *[other] { $casts } Würfen
+}, über { $count ->
+    [one] 1 Ansitz
+   *[other] die letzten { $count } Ansitze
+}.
+peg-history-how = Deine und die aus Dateien. Bisse je Stunde im Wasser, mit exakten { $level }-%-Grenzen (Garwood). Tage sind verschieden, Angler auch: ein paar Ansitze trennen einen guten Platz nicht von einem guten Tag.
 
 book-light-title = Licht
 light-left = Noch { $left } Sonne.

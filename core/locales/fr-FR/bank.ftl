@@ -5,6 +5,9 @@ peg-none = Sans place
 length-session = { $time } depuis le début
 length-none = Aucune sortie
 rod = Canne { $rod }
+rod-fish-on = { $rod } : POISSON
+rod-due-first = { $rod } : due d'abord
+rod-in = { $rod } : rentrée
 
 since-out = à l'eau depuis { $time }
 since-ready = rentrée depuis { $time }
@@ -18,6 +21,7 @@ spoken-out = { $rod }, à l'eau depuis { $minutes ->
     [one] { $minutes } minute
    *[other] { $minutes } minutes
 }
+spoken-due-first = { $rod }, due d'abord
 spoken-ready = { $rod }, rien à l'eau
 spoken-fish = { $rod }, poisson au bout
 

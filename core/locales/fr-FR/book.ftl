@@ -78,6 +78,8 @@ book-key-sets = DEUX LOTS
 book-key-sets-sub = l'un contre l'autre
 book-key-next = ENSUITE
 book-key-next-sub = ce qui tient
+book-key-peg = CETTE PLACE
+book-key-peg-sub = ses derniers jours
 book-key-light = LUMIÈRE
 book-key-light-sub = à la place
 book-door-files = FICHIERS
@@ -188,6 +190,22 @@ next-how = Ce qui penche ou est net vient d'un seul jour. Cela dit ce qui fut, p
 book-type-plan = Projet pour la prochaine fois
 book-type-note = Une remarque sur cette sortie
 type-send = NOTER
+
+book-peg-title = Cette place
+peg-history-which = Nommez le plan d'eau et la place en préparant : ses dernières sorties paraissent ici.
+peg-history-none = { $place } : aucune sortie ici.
+peg-history-says = { $place } : { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+} sur { $count ->
+    [one] { $count } sortie
+   *[other] les { $count } dernières sorties
+}.
+peg-history-how = Les vôtres et celles venues par fichiers. Touches par heure à l'eau, avec limites exactes à { $level } % (Garwood). Les jours diffèrent, les pêcheurs aussi : quelques sorties ne séparent pas une bonne place d'un bon jour.
 
 book-light-title = Lumière
 light-left = Coucher du soleil dans { $left }.
