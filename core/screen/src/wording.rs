@@ -5,34 +5,35 @@ use fluent_bundle::concurrent::FluentBundle;
 use std::borrow::Cow;
 use unic_langid::LanguageIdentifier;
 
-/// The files of the one language there is so far.
-const EN_GB: &[(&str, &str)] = &[
-    ("bank", include_str!("../../locales/en-GB/bank.ftl")),
-    ("swim", include_str!("../../locales/en-GB/swim.ftl")),
-    ("caution", include_str!("../../locales/en-GB/caution.ftl")),
-    ("tackle", include_str!("../../locales/en-GB/tackle.ftl")),
-    ("waits", include_str!("../../locales/en-GB/waits.ftl")),
-    ("match", include_str!("../../locales/en-GB/match.ftl")),
-    ("changes", include_str!("../../locales/en-GB/changes.ftl")),
-    ("bench", include_str!("../../locales/en-GB/bench.ftl")),
-    ("book", include_str!("../../locales/en-GB/book.ftl")),
-    ("conditions", include_str!("../../locales/en-GB/conditions.ftl")),
-    ("doors", include_str!("../../locales/en-GB/doors.ftl")),
-    ("error", include_str!("../../locales/en-GB/error.ftl")),
-    ("feed", include_str!("../../locales/en-GB/feed.ftl")),
-    ("fish", include_str!("../../locales/en-GB/fish.ftl")),
-    ("files", include_str!("../../locales/en-GB/files.ftl")),
-    ("mend", include_str!("../../locales/en-GB/mend.ftl")),
-    ("phone", include_str!("../../locales/en-GB/phone.ftl")),
-    ("seen", include_str!("../../locales/en-GB/seen.ftl")),
-    ("shell", include_str!("../../locales/en-GB/shell.ftl")),
-    ("report", include_str!("../../locales/en-GB/report.ftl")),
-    ("pad", include_str!("../../locales/en-GB/pad.ftl")),
-];
+/// The files of one language: the same for each. A file missing from a language's folder fails to compile.
+macro_rules! files_of {
+    ($tag:literal) => {
+        files_of!($tag: "bank" "swim" "caution" "tackle" "waits" "match" "changes" "bench" "book" "conditions" "doors"
+            "error" "feed" "fish" "files" "mend" "phone" "seen" "shell" "report" "pad")
+    };
+    ($tag:literal: $($name:literal)*) => {
+        Language {
+            tag: $tag,
+            files: &[$(($name, include_str!(concat!("../../locales/", $tag, "/", $name, ".ftl")))),*],
+        }
+    };
+}
 
-/// The language whose plural rules apply; the root language should the tag ever be mistyped.
-fn english() -> LanguageIdentifier {
-    "en-GB".parse().unwrap_or_default()
+/// A language: its tag, and its files by name.
+struct Language {
+    tag: &'static str,
+    files: &'static [(&'static str, &'static str)],
+}
+
+/// What is shown where no other language is asked for, and what a message missing from another language falls back to.
+static ENGLISH: Language = files_of!("en-GB");
+/// The other languages. A language without a line here falls back to English as a whole.
+static OTHERS: [Language; 2] = [files_of!("de-DE"), files_of!("fr-FR")];
+
+/// The language that a tag such as "de-AT" asks for: only its first part decides, since no language is here twice.
+fn asked_for(tag: &str) -> &'static Language {
+    let first = |tag: &str| tag.split(['-', '_']).next().unwrap_or_default().to_ascii_lowercase();
+    OTHERS.iter().find(|language| first(language.tag) == first(tag)).unwrap_or(&ENGLISH)
 }
 
 /// The sentences of one language.
@@ -47,12 +48,25 @@ impl Default for Wording {
 }
 
 impl Wording {
-    /// British English. A fault in a file costs the messages concerned, not the app; a test looks for faults.
+    /// British English.
     pub fn new() -> Self {
-        let mut bundle = FluentBundle::new_concurrent(vec![english()]);
+        Self::with(&ENGLISH)
+    }
+
+    /// The language that a tag of BCP 47 asks for; British English where it is not here.
+    pub fn of(tag: &str) -> Self {
+        Self::with(asked_for(tag))
+    }
+
+    /// A fault in a file costs the messages concerned, not the app; a test looks for faults.
+    fn with(language: &Language) -> Self {
+        // Plurals go by the rules of the language; of the root language should its tag ever be mistyped.
+        let rules: LanguageIdentifier = language.tag.parse().unwrap_or_default();
+        let mut bundle = FluentBundle::new_concurrent(vec![rules]);
         // No isolating marks: they show as boxes in some faces and break the alignment of digits.
         bundle.set_use_isolating(false);
-        for (_, text) in EN_GB {
+        let beneath: &[(&str, &str)] = if language.tag == ENGLISH.tag { &[] } else { ENGLISH.files };
+        for (_, text) in beneath.iter().chain(language.files) {
             let resource = match FluentResource::try_new((*text).to_owned()) {
                 Ok(resource) | Err((resource, _)) => resource,
             };
@@ -105,28 +119,4 @@ impl Arg<'_> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_files_have_no_faults_and_no_id_twice() {
-        let mut bundle = FluentBundle::new_concurrent(vec![english()]);
-        for (name, text) in EN_GB {
-            let resource = FluentResource::try_new((*text).to_owned())
-                .unwrap_or_else(|(_, errors)| panic!("{name}: {errors:?}"));
-            bundle.add_resource(resource).unwrap_or_else(|errors| panic!("{name}: {errors:?}"));
-        }
-    }
-
-    #[test]
-    fn plurals_and_text_are_put_in() {
-        let wording = Wording::new();
-        let count = |bites, casts| {
-            wording.say_with("advice-early", &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
-        };
-        assert_eq!(count(1, 8), "1 bite in 8 casts; too early to say.");
-        assert_eq!(count(0, 1), "No bites in 1 cast; too early to say.");
-        assert_eq!(wording.say_with("peg", &[("peg", Arg::Text("22"))]), "Peg 22");
-        assert_eq!(wording.say("no-such-message"), "no-such-message");
-    }
-}
+mod tests;

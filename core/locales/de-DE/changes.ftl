@@ -1,0 +1,95 @@
+# Lag es daran? Es sagt nie, dass etwas wirkt.
+
+changes-title = Lag es daran?
+changes-none = Noch wurde zwischen Würfen nichts geändert. Änderungen kommen aus dem Protokoll: nichts muss doppelt eingegeben werden.
+changes-no-session = Beginne einen Ansitz und wirf: Änderungen zwischen Würfen kommen aus dem Protokoll.
+changes-looked-at = { $count ->
+    [one] 1 Änderung betrachtet.
+   *[other] { $count } Änderungen betrachtet. Probiert man vieles, sieht etwas durch Glück gut aus; darum ist jedes p angehoben (Holm).
+}
+changes-clear = { $count ->
+    [0] Noch nichts klar.
+    [one] 1 ist klarer als Zufall.
+   *[other] { $count } sind klarer als Zufall.
+}
+factor-spot = Stelle
+factor-bait = Köder
+factor-colour = Farbe
+factor-height = Pop-up-Höhe
+factor-hooklength = Vorfach
+factor-hook_size = Hakengröße
+factor-lead = Blei
+factor-leader = Schlagschnur
+factor-feed = Futter in den { $minutes } min davor
+factor-feed_amount = Futtermenge in den { $minutes } min davor
+value-fed = gefüttert
+value-not-fed = nicht gefüttert
+value-feed-0 = unter 100 g
+value-feed-1 = 100 bis 500 g
+value-feed-2 = ab 500 g
+change-title = { $factor }: { $after } nach { $before }
+verdict-cant-tell = noch unklar
+verdict-leans = neigt zu { $value }
+verdict-clear = { $value } heute hier klar besser
+change-side = { $bites ->
+    [0] kein Biss
+    [one] 1 Biss
+   *[other] { $bites } Bisse
+} in { $casts ->
+    [one] 1 Wurf
+   *[other] { $casts } Würfen
+}, { $minutes } min
+change-says-cant-tell = { $new } oder { $old }? Noch unklar.
+change-says-leans = { $new } oder { $old }? Neigt zu { $value }.
+change-says-clear = { $new } oder { $old }? { $value }, klar, heute hier.
+change-counts = { $value }: { $counts }.
+change-find-out = So zeigt es sich: { $a }, { $b }, { $b }, { $a } auf einer Stelle, mit einer Rute.
+change-find-out-spots = So zeigt es sich: ein Wurf auf die eine Stelle, zwei auf die andere, einer auf die erste, mit derselben Rute.
+change-rate = { $rate } je Stunde ({ $limits })
+change-of-100 = Von 100 Änderungen, die so aussehen: { $better } sprechen für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
+change-hour-or-change = Zu selten gewechselt: es kann an der Stunde liegen.
+change-ratio = { $value } gegen { $other }: { $ratio }-mal so viele Bisse je Minute (95 %: { $limits }).
+change-ratio-open = { $value } gegen { $other }: kein Verhältnis, eine Seite hat keinen Biss.
+change-p = Exakt { $exact }; in Blöcken von Würfen { $block }. Angehoben für { $count ->
+    [one] 1 Änderung
+   *[other] { $count } Änderungen
+}: { $exactadjusted } und { $blockadjusted }. Jederzeit am Tag gelesen: { $anylook }.
+change-block-once = In Blöcken kann es bei diesen Wechseln nicht unter { $least } liegen.
+change-more = Etwa { $casts } weitere Würfe im Wechsel würden es in 8 von 10 Fällen klären.
+change-more-maybe = { $casts } weitere Würfe im Wechsel würden es etwa { $days ->
+    [one] einmal
+   *[other] { $days }-mal
+} in 10 klären.
+change-more-day = An einem Tag nicht zu klären: { $casts } weitere Würfe im Wechsel sind zu wenige.
+change-more-clear = Für heute sind keine Würfe mehr nötig.
+reason-few-bites = Weniger als drei Bisse auf beiden Seiten zusammen.
+reason-few-casts = Weniger als drei Würfe auf einer Seite.
+reason-once = Nur einmal gewechselt: vom Lauf des Tages nicht zu trennen.
+reason-few-switches = Zu wenige Wechsel, als dass ein Ausgang klar wäre.
+reason-together = Immer zusammen geändert mit: { $factor }. Die zwei sind nicht zu trennen.
+reason-clumps = Die Bisse kamen in Schüben, es kann Glück sein.
+reason-not-held = Jetzt auffällig, muss aber über zwei weitere Wechsel halten.
+reason-read-all-day = Bei einem Blick auffällig, aber hier wird den ganzen Tag gelesen: das braucht mehr Bisse.
+reason-many = Allein auffällig, unter so vielen Änderungen nicht.
+reason-times = Die zwei lagen verschieden lange, und die Minuten und der Vergleich gleicher Wartezeiten sagen nicht dasselbe.
+forest-axis = Bisse je Minute, neu gegen alt
+forest-same = gleich
+change-start = TESTEN
+change-start-sub = { $a } und { $b } im Wechsel
+change-start-spoken = Einen Test im Wechsel beginnen: { $a } und { $b }.
+
+test-title = Test ({ $factor }): { $a } und { $b }
+test-how = A B B A auf einer Stelle, mit einer Rute: der Lauf des Tages trifft dann beide gleich.
+test-step = { $number }. { $value }
+test-next = Als Nächstes, { $rod }: { $value }.
+test-out = Jetzt draußen: { $value }. Dann { $next }.
+test-last-out = Jetzt draußen: { $value }, der letzte des Plans.
+test-through = Der Plan ist durch. Was er sagt, steht unten bei der Änderung.
+test-off = { $count ->
+    [one] 1 Wurf seitdem war mit anderem oder anderswo und zählt nicht für den Plan.
+   *[other] { $count } Würfe seitdem waren mit anderem oder anderswo und zählen nicht für den Plan.
+}
+test-set = SETZEN
+test-set-sub = { $value } für den nächsten Wurf
+test-end = TEST ENDE
+test-end-sub = kein Wechsel mehr

@@ -1,0 +1,87 @@
+# Bedingungen mit wenigem Tippen, und der Bildschirm um die Hinweise.
+
+conditions-now-title = Wetter
+conditions-no-session = Beginne einen Ansitz, um Bedingungen zu notieren.
+conditions-none = Noch nichts notiert.
+conditions-as-logged = Wie notiert um { $time }.
+conditions-how = Temperaturen mit Thermometer, wo du eins hast. Alles darf fehlen.
+conditions-skip = OHNE
+conditions-again = NEU
+conditions-again-sub = es ist anders
+conditions-ask-water = Wasser: wie kalt?
+conditions-ask-air = Luft: wie kalt?
+conditions-ask-wind = Wie stark ist der Wind?
+conditions-ask-wind-from = Woher weht der Wind?
+conditions-ask-cloud = Wie viel vom Himmel ist Wolke?
+conditions-ask-colour = Farbe des Wassers?
+conditions-water = Wasser
+conditions-air = Luft
+conditions-wind = Wind
+conditions-wind-from = Aus
+conditions-cloud = Wolken
+conditions-colour = Farbe
+wind-calm = still
+wind-light = leicht
+wind-moderate = mäßig
+wind-fresh = frisch
+wind-strong = stark
+wind-gale = Sturm
+from-n = Nord
+from-ne = Nordost
+from-e = Ost
+from-se = Südost
+from-s = Süd
+from-sw = Südwest
+from-w = West
+from-nw = Nordwest
+cloud-oktas = { $oktas ->
+    [0] klar
+    [8] bedeckt
+   *[other] { $oktas } Achtel
+}
+water-clear = klar
+water-tinged = angetrübt
+water-coloured = trüb
+water-muddy = schlammig
+
+cautions-list-title = Hinweise
+cautions-says = { $count ->
+    [0] { $peg }: alle gesehen. Sie bleiben zum Lesen hier.
+    [one] { $peg }: 1 neuer für diesen Platz.
+   *[other] { $peg }: { $count } neue für diesen Platz.
+}
+cautions-says-no-peg = { $count ->
+    [0] Alle gesehen für diesen Ansitz. Sie bleiben zum Lesen hier.
+    [one] 1 ist neu. Nenne den Platz, dann erscheint er dort einmal.
+   *[other] { $count } sind neu. Nenne den Platz, dann erscheinen sie dort einmal.
+}
+cautions-reviewed = Alle Texte zuletzt durchgesehen: { $month }.
+cautions-key-all = ALLE GELESEN
+cautions-key-all-sub = an diesem Platz
+cautions-key-seen = GELESEN
+cautions-key-seen-sub = an diesem Platz
+cautions-key-next = NÄCHSTER
+cautions-new = hier noch nicht gesehen
+cautions-seen = gesehen
+cautions-to-read = zum Nachlesen
+cautions-authority = Quelle
+cautions-region = Gebiet
+cautions-text = Der Text
+cautions-everywhere = überall
+cautions-row-region = Wo
+cautions-region-how = Das Land, in dem das Gewässer liegt
+region-england = England
+region-wales = Wales
+region-scotland = Schottland
+region-northern-ireland = Nordirland
+region-elsewhere = anderswo
+notice-cautions = { $what } notiert. { $count ->
+    [one] 1 Hinweis für diesen Platz ist neu
+   *[other] { $count } Hinweise für diesen Platz sind neu
+}: Seiten, Hinweise.
+setup-cautions = Hinweise
+setup-cautions-sub = { $count ->
+    [0] hier alle gesehen
+    [one] 1 neuer hier
+   *[other] { $count } neue hier
+}

@@ -1,0 +1,199 @@
+# Das Wertungsfischen. Zahlen kommen als Spannen; was nicht zu sagen ist, wird so gesagt.
+
+match-title = Wertung
+match-no-session = Beginne erst einen Ansitz, dann stell die Wertung ein.
+match-none = Keine Wertung eingestellt. Prüfe diese Zeiten, dann WERTUNG SETZEN.
+match-none-over = Es gab keine Wertung. Beginne einen Ansitz, um eine einzustellen.
+match-no-clock = Die Zeiten dieser Wertung sind nicht zu lesen: stell Start und Schluss neu ein.
+match-no-count = Die Netze sind nicht zu zählen ({ $detail }). Nichts ging verloren: verbessere die Regeln des Tages.
+match-to-all-in = bis Start um { $time }.
+match-to-all-out = bis Schluss um { $time }.
+match-to-land = um einen gehakten Fisch zu landen. Schluss war um { $time }.
+match-over = Schluss war um { $time }.
+match-spoken = { $left } { $says }
+match-clock-ahead = Die Uhr der Wertung geht { $by } vor gegenüber dem Handy.
+match-clock-behind = Die Uhr der Wertung geht { $by } nach gegenüber dem Handy.
+match-bank-before = { $time } bis Start
+match-bank-fishing = { $time } bis Schluss
+match-bank-landing = { $time } zum Landen
+match-bank-over = Schluss ist vorbei
+match-alarm = { $minutes } min bis Schluss.
+match-alarm-text = Schluss um { $time }.
+match-cant-tell = noch unklar
+
+match-casts = Würfe übrig, je { $leave } min
+match-range = { $low } bis { $high }
+match-late = Späte Würfe
+match-late-from = ab { $time } liegen lassen, was draußen ist
+match-late-now = liegen lassen, was draußen ist
+match-late-in = bis Schluss kostet ein Wurf nichts
+match-late-over = Schluss ist vorbei
+match-late-how = Nach { $time } ({ $from } bis { $to }) hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs: hol dafür nicht ein. Eine Rute, die drin ist, darf noch geworfen werden: das kostet bis Schluss nichts.
+
+match-coming-says = Am ehesten { $bites ->
+    [0] kein Biss mehr
+    [one] noch 1 Biss
+   *[other] noch { $bites } Bisse
+} und { $fish ->
+    [0] kein Fisch mehr
+    [one] noch 1 Fisch
+   *[other] noch { $fish } Fische
+}, am Ende etwa { $weight }.
+match-coming-cant-tell = Noch unklar: zu wenige Bisse, um zu sagen, was kommt.
+
+match-bites = Bisse noch
+match-fish-to-come = Fische noch
+match-weight-to-come = Gewicht noch
+match-finish = Erwartetes Ergebnis
+match-own-count = Eigene Zählung
+match-likely = { $low } bis { $high }, wohl { $likely }
+match-light = Licht bei Schluss
+match-light-day = noch Tageslicht
+match-light-twilight = Dämmerung
+match-light-dark = dunkel
+match-light-unknown = unklar: der Platz hat noch keine Lage
+match-sunset-after = Sonnenuntergang { $time }, { $by } danach: { $light }
+match-sunset-before = Sonnenuntergang { $time }, { $by } davor: { $light }
+match-how = Acht von zehn Verläufen liegen in jeder Spanne. Dieser Wurf liegt { $leave } min, spätere { $then } min, { $turn } min dazwischen.
+match-cant-tell-why = Vor drei Bissen sagt das Protokoll nicht, was kommt; Würfe werden mit einer geschätzten Liegezeit gezählt.
+match-weights-guessed = Noch kein Fisch gelandet: die Gewichte sind die Schätzungen der Arten.
+match-estimates = Gewichte der Arten nähern sich den gewogenen Fischen. Ein geschätztes Gewicht kann um ein Viertel daneben liegen.
+
+match-fish = { $count ->
+    [one] 1 Fisch
+   *[other] { $count } Fische
+}
+match-net = Netz { $number }
+match-net-holds = { $fish }, { $weight }
+match-net-empty = leer
+match-net-limit = von { $limit }
+match-net-range = { $low } bis { $high }
+match-about = etwa { $weight }
+match-near = nahe der Grenze
+match-at-limit = evtl. an der Grenze
+match-unknown = { $count ->
+    [one] 1 Fisch hat weder Gewicht noch Art: er zählt als Durchschnitt.
+   *[other] { $count } Fische haben weder Gewicht noch Art: sie zählen als Durchschnitt.
+}
+match-not-counted = { $count ->
+    [one] 1 Fisch ist von einer Art, die nicht zählt.
+   *[other] { $count } Fische sind von Arten, die nicht zählen.
+}
+match-put-back = { $count ->
+    [one] 1 Fisch wurde freigelassen.
+   *[other] { $count } Fische wurden freigelassen.
+}
+match-no-net = { $count ->
+    [one] 1 Fisch ist von einer Art, die in kein Netz darf: wähle ein anderes Netz oder eine andere Art.
+   *[other] { $count } Fische sind von Arten, die in kein Netz dürfen: wähle ein anderes Netz oder eine andere Art.
+}
+
+# Die Fische.
+match-to-fish = Fisch
+match-to-fish-sub = Gewicht, Art, Netz
+match-to-fish-spoken = Die Fische: Gewicht, Art und Netz.
+match-to-coming = Ausblick
+match-to-coming-sub = Bisse, Ergebnis
+match-to-coming-spoken = Was noch kommt: Bisse, Fische, Gewicht, Ergebnis, Licht.
+match-to-rules = Regeln
+match-to-rules-sub = Zeiten, Netze
+match-to-rules-spoken = Die Regeln des Tages.
+match-to-weigh-in = Waage
+match-to-weigh-in-sub = Wiegen
+match-to-weigh-in-spoken = Das Wiegen.
+
+# Das Wiegen.
+match-weigh-in-title = Wiegen: { $net }
+match-weigh-in-take = GEWOGEN
+match-weigh-in-take-sub = { $net }
+match-weigh-in-take-spoken = { $net } wog { $weight }.
+match-weigh-in-next-sub = nächstes Netz
+match-weigh-in-next-spoken = { $net } ist auf der Waage.
+match-weigh-in-guess = CIRCA
+match-weigh-in-guess-sub = { $net }, nach Auge
+match-weigh-in-guess-spoken = { $net } hat etwa { $weight }, nach Auge.
+match-peg-left = Links { $place }
+match-peg-right = Rechts { $place }
+match-peg-across = Gegenüber { $place }
+match-other-none = noch unbekannt
+match-other-called = { $weight }, ausgerufen
+match-other-guessed = etwa { $weight }, geschätzt
+match-place = Rang im Sektor
+match-place-known = Rang unter den bekannten Netzen
+match-place-is = { $best } von { $of }
+match-place-between = { $best } bis { $worst } von { $of }
+match-place-how = Rang: deine Netze zählen { $mine }, und { $known } von { $all } anderen sind bekannt, davon { $guessed } geschätzt. Eine Schätzung kann um ein Viertel daneben liegen; ein unbekanntes Netz kann vorn sein.
+match-own = selbst gezählt { $weight }
+match-weighed-in = { $weight }, { $differs }: { $agreement }
+match-more-by = { $by } mehr als gezählt
+match-less-by = { $by } weniger als gezählt
+match-as-counted = wie gezählt
+match-agrees = stimmt
+match-differs = weicht ab
+match-weigh-in-total = Zusammen
+match-scales-more = Mehr, als du notiert hast: ein Fisch vergessen oder Gewichte zu niedrig?
+match-scales-less = Weniger, als du notiert hast: ein Fisch doppelt oder freigelassen, oder Gewichte zu hoch?
+
+# Die Regeln des Tages.
+match-begin = WERTUNG SETZEN
+match-begin-sub = Regeln durch Tippen
+match-begin-spoken = Hier eine Wertung setzen, dann ihre Regeln ändern.
+match-row-all-in = Start
+match-row-all-out = Schluss
+match-row-clock = Uhren
+match-row-nets = Netze
+match-row-limit = { $net }: Grenze
+match-row-over = Über der Grenze
+match-row-landing = Landen danach
+match-row-alarms = Alarm davor
+match-row-classes = Arten
+match-row-counting = Was zählt
+match-row-guess = Ein Fisch: { $class }
+match-row-unit = Waage in
+match-row-mark = Feinster Strich
+match-row-section-left = Sektor: Plätze links
+match-row-section-right = Sektor: Plätze rechts
+match-section-unknown = nicht gesagt
+match-row-said = Tot oder freigelassen
+match-said-nothing = frag den Veranstalter
+match-row-off = Keine Wertung
+match-off-yes = Wertung entfernen
+match-clock-same = wie das Handy
+match-clock-ahead-short = Wertung { $seconds } s vor
+match-clock-behind-short = Wertung { $seconds } s nach
+match-clock-heard-in = Start ertönt jetzt
+match-clock-heard-out = Schluss ertönt jetzt
+match-clock-same-now = Wie das Handy
+match-clock-less = { $seconds } s zurück
+match-clock-more = { $seconds } s vor
+match-minutes = { $minutes } min
+match-no-minutes = nicht erlaubt
+match-no-limit = keine Grenze
+match-over-to-limit = zählt bis zur Grenze
+match-over-nothing = Netz zählt nicht
+match-no-alarm = keiner
+match-all-count = jeder Fisch
+match-all-but = alle außer { $classes }
+match-guess-source = Eine Schätzung, bis welche gewogen sind.
+match-unit-drams = lb, oz, dr
+match-unit-grams = kg, g
+kind-silver = Weißfisch
+kind-roach = Rotauge
+kind-perch = Barsch
+kind-skimmer = Kl. Brasse
+kind-bream = Brasse
+kind-tench = Schleie
+kind-stockie = Satzkarpfen
+kind-carp = Karpfen
+kind-pike = Hecht
+
+entry-match_set = Wertung
+entry-match_off = keine Wertung
+entry-net_weighed = Wiegen
+entry-other_net_told = anderes Netz
+entry-section_set = Sektor
+entry-match_rule_said = Regel
+
+error-no-match = Keine Wertung eingestellt. Stell erst Start und Schluss ein, unter WERTUNG.
+error-no-landing = Ein solcher Fisch ist nicht gelandet. Tippe erst LANDUNG, dann gib das Gewicht ein.
+error-match = { $detail }.

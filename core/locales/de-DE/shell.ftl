@@ -1,0 +1,17 @@
+# Was das System des Handys für die App zeigt: Kanäle, Rechte, Dateien und die Position.
+
+shell-channel-wait = Laufende Wartezeit
+shell-channel-alarm = Alarme
+shell-no-notifications = Mitteilungen sind für Restwater aus: kein Alarm kann klingeln, und der Sperrbildschirm bleibt leer. Schalte sie in den Einstellungen des Handys ein.
+shell-late-alarms = Der Alarm kann bis zu eine Stunde zu spät kommen: dieses Handy erlaubt Restwater keine genauen Alarme. Erlaube sie auf der Seite „Handy“.
+shell-file-not-allowed = Restwater darf diesen Ort nicht mehr nutzen. Wähle ihn noch einmal.
+shell-file-gone = Diese Datei oder dieser Ort ist weg. Wähle etwas anderes.
+shell-file-no-space = Dort ist kein Platz mehr. Schaff welchen oder wähle einen anderen Ort.
+shell-file-failed = Das ging nicht. Versuch einen anderen Ort.
+shell-file-saved = Abgelegt.
+shell-salvage = RETTEN, WAS ZU RETTEN IST
+shell-no-receiver = Dieses Gerät hat keinen Empfänger für seine Position. Gib Breite und Länge ein.
+shell-position-not-allowed = Restwater darf die Position nicht lesen. Gib sie ein oder erlaube es in den Einstellungen des Handys.
+shell-position-not-found = Keine Position gefunden. Schalte den Standort in den Einstellungen ein und stell dich ins Freie, oder gib sie ein.
+shell-position-read = Die Position des Handys ist eingetragen. Prüfe sie, dann LAGE SETZEN.
+shell-position-rough = Die Position des Handys ist eingetragen, aber grob. Erlaube Restwater den genauen Standort oder verbessere sie, dann LAGE SETZEN.

@@ -1,0 +1,223 @@
+# Die Karte des Platzes.
+
+swim-title = Karte, { $place }
+swim-title-plain = Karte
+swim-peg = Platz { $peg }
+swim-squares = { $fished } von { $all } Feldern ruhen
+swim-next = Jetzt: { $where }, { $reach }
+swim-stay = Bleib: { $where }, { $reach }
+swim-go-in = Ins geschonte Wasser: { $where }, { $reach }
+swim-go-in-dry = kein Biss in den letzten { $casts } Würfen
+swim-go-in-rest = sonst ist nichts ausgeruht
+swim-moving = deine letzte Stelle braucht noch { $minutes } min
+swim-aimed = { $where }, { $reach }
+swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen.
+swim-no-reason = Kein Grund dafür oder dagegen.
+swim-then = Dann: { $where }
+swim-bites = { $bites ->
+    [0] Noch kein Biss auf diesem Platz.
+    [one] Bisher 1 Biss: zu wenig, um sicher zu sein.
+   *[other] Bisher { $bites } Bisse: zu wenig, um sicher zu sein.
+}
+
+reason-never = heute nicht befischt
+reason-quiet = wohl ungestört seit { $minutes } min
+reason-rested = ruht seit { $minutes } min
+reason-near-bites = { $bites ->
+    [one] ein Biss { $metres } m daneben, vor { $minutes } min
+   *[other] { $bites } Bisse nah, der letzte { $metres } m daneben, vor { $minutes } min
+}
+reason-behind = hinter dem letzten Biss, vor { $minutes } min
+reason-liners-here = { $liners ->
+    [one] ein Schnurschwimmer hier
+   *[other] { $liners } Schnurschwimmer hier
+}
+reason-liners-beside = { $liners ->
+    [one] ein Schnurschwimmer daneben
+   *[other] { $liners } Schnurschwimmer daneben
+}
+reason-shown-where = { $metres ->
+    [0] hier
+   *[other] { $metres } m daneben
+}
+reason-shown = { $times ->
+    [one] Fisch zeigte sich { reason-shown-where }, vor { $minutes } min
+   *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, vor { $minutes } min
+}
+reason-usual-start = eine übliche erste Weite (ohne Quelle)
+against-rested = ruht erst { $minutes } von { $target } min
+against-maybe = { $casts ->
+    [one] ein Wurf kann hier kürzlich gelandet sein
+   *[other] etwa { $casts } Würfe können hier kürzlich gelandet sein
+}
+against-boundary = { $metres } m bis zur Grenze
+against-kept = geschont seit { $minutes } min
+against-beyond = weiter, als heute zu werfen ist
+against-hazard = { $name }, { $metres } m entfernt
+against-hazard-unnamed = eine Gefahr
+
+cell-figures = { $casts ->
+    [0] Kein Wurf hierher.
+    [one] 1 Wurf hierher
+   *[other] { $casts } Würfe hierher
+}{ $casts ->
+    [0] { "" }
+   *[other] , { $bites ->
+        [0] kein Biss
+        [one] 1 Biss
+       *[other] { $bites } Bisse
+    }{ $lost ->
+        [0] { "" }
+       *[other] , { $lost } verloren
+    }{ $liners ->
+        [0] { "" }
+        [one] , 1 Schnurschwimmer
+       *[other] , { $liners } Schnurschwimmer
+    }, { $minutes } min befischt.
+}
+cell-fed = Gefüttert vor { $minutes } min, heute { $weight }.
+cell-shown = { $times ->
+    [one] Fisch zeigte sich vor { $minutes } min.
+   *[other] Fisch zeigte sich { $times }-mal, zuletzt vor { $minutes } min.
+}
+drift-out = Die Bisse sind über den Tag nach außen gewandert (tau { $tau }, p { $p }, { $n } Bisse).
+drift-in = Die Bisse sind über den Tag nach innen gewandert (tau { $tau }, p { $p }, { $n } Bisse).
+drift-right = Die Bisse sind über den Tag nach rechts gewandert (tau { $tau }, p { $p }, { $n } Bisse).
+drift-left = Die Bisse sind über den Tag nach links gewandert (tau { $tau }, p { $p }, { $n } Bisse).
+drift-with-casts = Du bist gewandert, das sagt also wenig über die Fische.
+drift-cant-tell = Ob die Fische wandern: noch unklar.
+replay-at = Wie es um { $time } war
+
+swim-scene-kept = TABU
+swim-scene-kept-back = geschont
+swim-scene-next = JETZT
+swim-scene-min = min
+swim-scene-h = h
+swim-scene-m = m
+swim-scene-bites = Bisse
+swim-scene-lost = verloren
+swim-scene-liners = Streifer
+
+swim-scene-fed = gefüttert
+swim-scene-shown = Fisch gezeigt
+
+swim-legend = Legende
+legend-just-fished = Eben befischt. Die Zahl: Minuten seither.
+legend-resting = Ruht. Die Linien werden lichter.
+legend-free = Ausgeruht oder heute nicht befischt.
+legend-kept = Geschont. Erst nach FREIGEBEN wieder dabei.
+legend-next = Hierhin geht der nächste Wurf.
+legend-aimed = Angepeilt. Ein Tippen oder Schritt versetzt es.
+legend-line-out = Eine Schnur, die jetzt draußen ist.
+legend-bites = Bisse, mit ihrer Zahl.
+legend-liner = Ein Schnurschwimmer.
+legend-lost = Ein verlorener Fisch.
+legend-fed = Gefüttertes Wasser.
+legend-shown = Fisch zeigte sich, mit der Zahl der Male.
+legend-feature = Eine Struktur, die du markiert hast.
+legend-hazard = Eine Gefahr, mit dem zu meidenden Wasser.
+
+key-step-left = LINKS
+key-step-right = RECHTS
+key-step-in = NAH
+key-step-out = FERN
+key-steps = SCHRITT
+key-steps-spoken = Zeigt die Tasten, die das Ziel versetzen.
+key-keep = SCHONEN
+key-keep-spoken = Dieses Wasser schonen.
+key-release = FREIGEBEN
+key-release-spoken = Das geschonte Wasser freigeben.
+key-cast-here = WURF HIERHIN
+key-cast-here-spoken = Der nächste Wurf geht hierhin.
+key-earlier = FRÜHER
+key-later = SPÄTER
+key-now = JETZT
+key-mark-here = MARKE
+key-mark-here-spoken = Eine Marke in diese Richtung setzen.
+
+key-place-peg = LAGE SETZEN
+key-place-peg-spoken = Den Platz an die eingegebene Position setzen.
+key-use-phone = POSITION DIESES HANDYS
+key-use-phone-spoken = Liest einmal die Position dieses Handys und füllt die zwei Zeilen. Noch wird nichts notiert.
+key-earlier-spoken = Die Karte zehn Minuten früher.
+key-later-spoken = Die Karte zehn Minuten später.
+key-now-spoken = Die Karte, wie sie jetzt ist.
+key-step-left-spoken = Der Ring geht ein Feld nach links.
+key-step-right-spoken = Der Ring geht ein Feld nach rechts.
+key-step-in-spoken = Der Ring kommt einen Streifen näher.
+key-step-out-spoken = Der Ring geht einen Streifen weiter hinaus.
+
+swim-list = Wohin jetzt, ausführlich
+swim-name = Name
+swim-rename = Den Namen nehmen für
+swim-remove = Entfernen
+swim-outline = der Umriss
+swim-a-hazard = Gefahr
+notice-removed = Entfernt. STORNO holt es zurück.
+peg-place = Lage des Platzes
+peg-place-none = nicht gesetzt
+peg-place-set = gesetzt
+peg-place-note = Freiwillig. Geht in Dateien nicht mit, außer du willst es.
+peg-place-lat = Breite
+peg-place-lon = Länge
+peg-place-out = Geradeaus
+
+geojson-mark = Marke { $name }
+geojson-feature = Struktur { $name }
+geojson-hazard = Gefahr { $name }
+geojson-outline = { $corners ->
+    [one] ein Umriss mit 1 Ecke
+   *[other] ein Umriss mit { $corners } Ecken
+}
+geojson-marks = { $n ->
+    [one] 1 Marke
+   *[other] { $n } Marken
+}
+geojson-features = { $n ->
+    [one] 1 Struktur
+   *[other] { $n } Strukturen
+}
+geojson-hazards = { $n ->
+    [one] 1 Gefahr
+   *[other] { $n } Gefahren
+}
+geojson-an-outline = ein Umriss
+geojson-adds = Neu aus der Datei: { $what }.
+geojson-nothing = Alles aus dieser Datei ist schon hier.
+
+swim-left = Nächster Platz links
+swim-right = Nächster Platz rechts
+swim-far = Gegenufer
+swim-pegged = Gegenufer besetzt
+swim-rest = Gilt als ausgeruht nach
+swim-band = Breite der Streifen
+swim-seen = Hier zeigt sich Fisch
+swim-feed = Hier füttern
+swim-feature = Struktur hier
+swim-hazard = Gefahr hier
+swim-none = keine
+swim-usual = üblich
+swim-yes = ja
+swim-no = nein
+swim-minutes = { $minutes } min
+swim-metres = { $metres } m
+feature-bar = Rücken
+feature-drop_off = Kante
+feature-hole = Loch
+feature-weed = Kraut
+feature-silt = Schlamm
+feature-gravel = Kies
+feature-clay = Lehm
+feature-island = Insel
+feature-fish_seen = Fisch gesehen
+feature-other = anderes
+hazard-snag = Hänger
+hazard-line = Leitung oben
+hazard-branch = Ast
+hazard-rope = Seil, Pfahl
+hazard-shallow = Untiefe
+entry-feature_set = Struktur
+entry-outline_set = Umriss
+entry-hazard_set = Gefahr
+entry-peg_placed = Lage
+mark-numbered = Marke { $number }

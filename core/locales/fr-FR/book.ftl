@@ -1,0 +1,319 @@
+# Le carnet.
+
+book-sessions-title = Carnet
+book-none = Aucune sortie. Touchez DÉBUT : chaque sortie s'inscrit ensuite ici.
+book-says = { $shown ->
+    [one] { $shown } sortie
+   *[other] { $shown } sorties
+} sur { $all }.
+book-theirs = { $count ->
+    [one] { $count } d'un autre pêcheur est écartée
+   *[other] { $count } d'autres pêcheurs sont écartées
+} : voir CHOISIR.
+book-of-another = { $day }, autre pêcheur
+book-row-whose = À qui
+book-row-a_whose = A : à qui
+book-row-b_whose = B : à qui
+whose-me = mes sorties
+whose-them = celles d'un autre
+whose-both = les miennes et les siennes
+whose-counted = { $count ->
+    [one] { $count } sortie passée y est d'un autre pêcheur.
+   *[other] { $count } sorties passées y sont d'un autre pêcheur.
+}
+book-doubts = { $count ->
+    [one] { $count } note
+   *[other] { $count } notes
+} à revoir.
+book-date = { $day } { $month } { $year }
+month-1 = janv.
+month-2 = févr.
+month-3 = mars
+month-4 = avr.
+month-5 = mai
+month-6 = juin
+month-7 = juil.
+month-8 = août
+month-9 = sept.
+month-10 = oct.
+month-11 = nov.
+month-12 = déc.
+book-gist = { $casts ->
+    [0] aucun lancer terminé
+   *[other] { $bites ->
+        [0] aucune touche
+        [one] { $bites } touche
+       *[other] { $bites } touches
+    } en { $casts ->
+        [one] { $casts } lancer
+       *[other] { $casts } lancers
+    }
+}, { $length }
+book-open = en cours
+book-opened = ouverte à la lecture
+book-all = toutes les sorties
+book-no-water = sans nom
+book-row-water = Plan d'eau
+book-row-season = Saison
+book-row-temperature = Eau à
+book-all-water = tous
+book-all-season = toute l'année
+book-all-temperature = toutes
+season-dec-feb = déc. à févr.
+season-mar-may = mars à mai
+season-jun-aug = juin à août
+season-sep-nov = sept. à nov.
+temperature-below-4 = moins de 4 °C
+temperature-from-4 = 4 à 7 °C
+temperature-from-7 = 7 à 10 °C
+temperature-from-10 = 10 à 15 °C
+temperature-from-15 = 15 °C et plus
+temperature-not-logged = non notée
+book-water-at = eau { $temperature }
+book-filter-title = Quelles sorties
+book-key-filter = Choisir
+book-key-rates = Taux
+book-key-rates-sub = prises par heure
+book-key-sets = Deux lots
+book-key-sets-sub = l'un contre l'autre
+book-key-next = Prochaine fois
+book-key-next-sub = ce qui tient
+book-key-peg = CETTE PLACE
+book-key-peg-sub = ses derniers jours
+book-key-light = Lumière
+book-key-light-sub = à la place
+book-door-files = Fichiers
+book-door-files-sub = envoi, copies
+book-door-mend = Revoir
+book-door-mend-sub = notes douteuses
+
+book-rates-title = Prises par heure
+book-rates-figures-title = Chiffres
+book-figures-sub = fourchettes, méthode
+book-rates-none = Rien n'était à l'eau dans ces sorties.
+book-rates-cant-tell = { $which }, pas encore clair : { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+}.
+book-rates-says = { $which } : environ une touche toutes les { $minutes } min avec un appât à l'eau. Soit { $bites } touches en { $hours } heures à l'eau.
+book-together = { $count ->
+    [one] { $count } sortie
+   *[other] { $count } sorties
+}
+book-bites-rate = Touches, heures à l'eau
+book-landed-rate = Prises, heures de sortie
+book-nothing-out = rien à l'eau
+book-per-hour = { $rate } par heure
+book-counts = { $count } en { $hours } h
+book-limits = { $count } en { $hours } h : { $low } à { $high }
+book-listed = Les { $count } dernières sont listées ; les taux ci-dessus les comptent toutes.
+book-rates-how = Fourchettes : limites exactes à { $level } % (Garwood). Les jours diffèrent ; la fourchette peut être trop étroite. Une heure à l'eau compte de l'impact à la touche, ou à la fin du lancer.
+
+book-sets-title = Deux lots
+book-row-a_water = A : plan d'eau
+book-row-a_season = A : saison
+book-row-a_temperature = A : temp.
+book-row-b_water = B : plan d'eau
+book-row-b_season = B : saison
+book-row-b_temperature = B : temp.
+sets-shared = { $count ->
+    [one] { $count } sortie est dans les deux lots.
+   *[other] { $count } sorties sont dans les deux lots.
+} On ne peut pas les comparer.
+sets-choose = Choisissez plans d'eau, saisons ou températures pour qu'aucune sortie ne soit dans les deux.
+sets-set = { $set } : { $which }, { $count ->
+    [one] { $count } sortie
+   *[other] { $count } sorties
+}
+sets-nothing = Pas clair : un des lots n'a rien à l'eau.
+sets-leans = Penche vers { $set }.
+sets-clear = { $set } nettement mieux sur ces sorties.
+sets-cant-tell = Pas clair : des jours tirés au hasard diffèrent autant.
+sets-few-bites = Pas encore clair : { $count ->
+    [0] aucune touche
+    [one] { $count } touche
+   *[other] { $count } touches
+} dans les deux lots ensemble.
+sets-few-days = Pas encore clair : { $count ->
+    [one] { $count } sortie
+   *[other] { $count } sorties
+} dans le plus petit lot, il en faut { $least }.
+sets-ratio = A contre B
+sets-times = { $ratio } fois
+sets-no-ratio = aucune touche en B : pas de rapport
+sets-no-end = sans fin
+sets-limits = limites exactes à 95 % { $low } à { $high }
+sets-better = Sur 100 paires pareilles
+sets-of-100 = A mieux dans { $a }, B dans { $b }, aucun dans { $same }
+sets-of-100-how = d'avance, la moitié des paires est tenue pour égale, et les jours pour différents
+sets-exact-p = Touches en un flux régulier
+sets-exact-p-how = test exact conditionnel : trop sûr de lui quand les jours diffèrent
+sets-days-p = Jours entiers redistribués
+sets-days-p-all = les { $count } façons
+sets-days-p-drawn = { $count } tirages
+sets-how = Fourchettes : limites exactes à { $level } %. Le verdict tient à la redistribution de jours entiers, car un bon jour est la chance d'un jour. Les lots peuvent différer par autre chose que leur choix : appât, compagnie, heure du jour.
+
+book-next-title = Prochaine fois
+next-none = Aucune sortie, donc rien sur quoi bâtir un projet.
+next-says = Après { $day }.
+next-own = Mon projet
+next-supports = Le journal appuie
+next-cannot = Encore inconnu
+next-nothing = Rien encore.
+next-leave = Laisser un lancer jusqu'à { $hold } min, relancer avant { $recast }.
+next-leave-why = { $bites ->
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+} ce jour-là{ $earlier ->
+    [0] .
+    [one] , et la sortie d'avant
+   *[other] , et les { $earlier } sorties d'avant
+}
+next-cant-leave = combien de temps laisser un lancer
+next-longer = ce qui vient après { $minutes } min
+next-longer-why = Aucun lancer n'est resté plus longtemps : laissez-en un ou deux.
+next-one-day = { $why } Un seul jour : refaites l'essai en alternant.
+next-heights = hauteurs { $open }
+next-heights-why = pas essayées sur ce plan d'eau
+next-few-days = si ce jour ressemblait à d'autres : { $count ->
+    [one] { $count } sortie
+   *[other] { $count } sorties
+} sur ce plan d'eau
+next-few-days-why = Il en faut trois ou plus.
+next-cold = l'effet du froid : { $count } sur { $all ->
+    [one] { $all } sortie
+   *[other] { $all } sorties
+} sans température de l'eau
+next-cold-why = Notez-la d'un appui sous Météo.
+next-how = Ce qui penche ou est net vient d'un seul jour. Cela dit ce qui fut, pas ce qui sera.
+book-type-plan = Projet pour la prochaine fois
+book-type-note = Une remarque sur cette sortie
+type-send = NOTER
+
+book-peg-title = Cette place
+peg-history-which = Nommez le plan d'eau et la place en préparant : ses dernières sorties paraissent ici.
+peg-history-none = { $place } : aucune sortie ici.
+peg-history-says = { $place } : { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+} sur { $count ->
+    [one] { $count } sortie
+   *[other] les { $count } dernières sorties
+}.
+peg-history-how = Les vôtres et celles venues par fichiers. Touches par heure à l'eau, avec limites exactes à { $level } % (Garwood). Les jours diffèrent, les pêcheurs aussi : quelques sorties ne séparent pas une bonne place d'un bon jour.
+
+book-light-title = Lumière
+light-left = Coucher du soleil dans { $left }.
+light-day = Le soleil est levé.
+light-twilight = Crépuscule civil : on y voit encore.
+light-dark = Nuit.
+light-up-all-day = Le soleil ne se couche pas.
+light-down-all-day = Le soleil ne se lève pas.
+light-dawn = Premières lueurs (aube civile)
+light-sunrise = Lever
+light-noon = Midi solaire
+light-sunset = Coucher
+light-dusk = Dernières lueurs (civil)
+light-row-lat = Latitude
+light-row-lon = Longitude
+light-north = { $degrees }° Nord
+light-south = { $degrees }° Sud
+light-east = { $degrees }° Est
+light-west = { $degrees }° Ouest
+light-how = Pour un horizon plat, à la minute ; sans arbres ni collines.
+light-guess = La place n'est pas située : ces heures valent pour la latitude et la longitude affichées. Touchez pour les changer ; un degré fait environ 110 km.
+light-private = Le lieu reste sur ce téléphone, sauf si vous l'envoyez.
+light-keep = NOTER
+light-keep-sub = la place est ici
+
+book-session-title = Sortie
+session-says = { $from } à { $to } : { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+}, { $landed ->
+    [one] { $landed } pris
+   *[other] { $landed } pris
+}.
+session-conditions = Météo
+session-side-by-side = Côte à côte sur ce plan d'eau
+session-my-peg = { $peg }, la mienne
+session-their-peg = { $peg }, autre pêcheur
+session-landed = { $count ->
+    [one] { $count } pris
+   *[other] { $count } pris
+}
+session-mine = À MOI
+session-mine-sub = mon autre téléphone
+session-not-mine = PAS À MOI
+session-not-mine-sub = autre pêcheur
+session-close = FERMER
+session-close-sub = cette sortie
+cast-after = { $minutes } min, { $end }
+cast-on-rod = { $time }, canne { $rod }
+cast-out = encore à l'eau
+cast-landed = pris
+cast-lost = décroché
+cast-missed = touche ratée
+cast-outcome-not-seen = touche, suite non vue
+cast-wound-in = ramené
+cast-end-not-seen = fin non vue
+cast-session-ended = ramené à la fin
+cast-hooklength-lost = Bas de ligne perdu
+
+day-card-title = Le jour
+day-none = Aucune sortie. Touchez DÉBUT : chaque jour a sa carte.
+day-says = { $bites ->
+    [0] Aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+}, { $landed ->
+    [0] aucun poisson pris
+    [one] { $landed } poisson pris
+   *[other] { $landed } poissons pris
+}.
+day-fish = Poissons
+day-class = { $count } { $name }
+day-best = meilleur { $weight }
+day-wait = Attentes
+day-place = Où
+day-place-most = { $spot } : { $bites } sur { $all ->
+    [one] { $all } touche
+   *[other] { $all } touches
+}.
+day-next = À essayer
+day-next-cast = Un lancer : rien n'est resté assez longtemps pour dire.
+day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien n'est venu avant.
+day-next-longer = Laisser chaque lancer plus de { $minutes } min.
+day-next-test = { $a } et { $b } en alternant, sur un point.
+day-next-past = Un ou deux lancers de plus de { $minutes } min, le plus long jusqu'ici.
+day-share = PARTAGER
+day-share-sub = en texte
+
+welcome-log-title = 1 sur 3 : noter
+welcome-log-says = Touchez LANCER quand le plomb touche l'eau. Puis touchez ce qui l'a fini : TOUCHE ou RAMENÉ.
+welcome-log-more = Après TOUCHE : PRIS, PERDU ou RATÉ ; rien n'est à toucher tant qu'un poisson est au bout. ANNULER reprend la dernière note, si ancienne soit-elle. Le second appui d'un pouce froid est ignoré.
+welcome-wait-title = 2 sur 3 : attendre
+welcome-wait-says = L'horloge compte chaque attente. Dès trois touches, le bord de l'eau dit combien de temps laisser un lancer.
+welcome-wait-more = Chaque touche est une marque sur la bande, à la minute où elle est venue. Tant qu'il n'y en a pas assez, c'est dit : pas encore clair.
+welcome-where-title = 3 sur 3 : où
+welcome-where-says = Dites où va un lancer sous Matériel, et la carte montre où lancer ensuite.
+welcome-where-more = Elle distingue l'eau tout juste pêchée de l'eau au repos, et garde celle que vous voulez laisser. Tout reste sur ce téléphone : ni compte, ni réseau.
+welcome-next = SUITE
+welcome-start-sub = une sortie, de suite
+welcome-skip = PASSER
+welcome-skip-sub = au bord de l'eau

@@ -1,0 +1,95 @@
+# Ça a joué ? L'écran ne dit jamais qu'une chose marche.
+
+changes-title = Ça a joué ?
+changes-none = Rien n'a encore changé entre les lancers. Les changements viennent du journal : rien à entrer deux fois.
+changes-no-session = Commencez une sortie et lancez : les changements entre lancers viennent du journal.
+changes-looked-at = { $count ->
+    [one] { $count } changement examiné.
+   *[other] { $count } changements examinés. À force d'essayer, l'un a l'air bon par chance ; chaque p est donc relevé (Holm).
+}
+changes-clear = { $count ->
+    [0] Rien de net encore.
+    [one] { $count } est plus net que le hasard.
+   *[other] { $count } sont plus nets que le hasard.
+}
+factor-spot = Point
+factor-bait = Appât
+factor-colour = Couleur
+factor-height = Hauteur pop-up
+factor-hooklength = Bas de ligne
+factor-hook_size = Hameçon
+factor-lead = Plomb
+factor-leader = Tête de ligne
+factor-feed = Amorce dans les { $minutes } min d'avant
+factor-feed_amount = Dose d'amorce dans les { $minutes } min d'avant
+value-fed = amorcé
+value-not-fed = pas amorcé
+value-feed-0 = moins de 100 g
+value-feed-1 = 100 à 500 g
+value-feed-2 = 500 g et plus
+change-title = { $factor } : { $after } après { $before }
+verdict-cant-tell = pas encore clair
+verdict-leans = penche vers { $value }
+verdict-clear = { $value } nettement mieux ici ce jour
+change-side = { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+}, { $minutes } min
+change-says-cant-tell = { $new } ou { $old } ? Pas encore clair.
+change-says-leans = { $new } ou { $old } ? Penche vers { $value }.
+change-says-clear = { $new } ou { $old } ? { $value }, nettement, ici ce jour.
+change-counts = { $value } : { $counts }.
+change-find-out = Pour savoir : { $a }, { $b }, { $b }, { $a } sur un point, une canne.
+change-find-out-spots = Pour savoir : un lancer sur l'un, deux sur l'autre, un sur le premier, avec la même canne.
+change-rate = { $rate } par heure ({ $limits })
+change-of-100 = Sur 100 changements pareils : { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
+change-hour-or-change = Trop peu de changements pour dire : c'est peut-être l'heure.
+change-ratio = { $value } contre { $other } : { $ratio } fois les touches par minute (95 % : { $limits }).
+change-ratio-open = { $value } contre { $other } : pas de rapport, un côté est sans touche.
+change-p = Exact { $exact } ; par blocs de lancers { $block }. Relevé pour { $count ->
+    [one] { $count } changement
+   *[other] { $count } changements
+} : { $exactadjusted } et { $blockadjusted }. Lu à tout moment du jour : { $anylook }.
+change-block-once = Par blocs, il ne peut être sous { $least } avec ces alternances.
+change-more = Environ { $casts } lancers de plus, alternés, trancheraient 8 fois sur 10.
+change-more-maybe = { $casts } lancers de plus, alternés, trancheraient environ { $days ->
+    [one] une fois
+   *[other] { $days } fois
+} sur 10.
+change-more-day = Impossible à trancher en un jour : { $casts } lancers de plus, alternés, sont trop peu.
+change-more-clear = Plus besoin de lancers pour aujourd'hui.
+reason-few-bites = Moins de trois touches des deux côtés ensemble.
+reason-few-casts = Moins de trois lancers d'un côté.
+reason-once = Changé une seule fois : impossible à séparer du cours du jour.
+reason-few-switches = Trop peu d'alternances pour qu'un résultat soit net.
+reason-together = Toujours changé en même temps : { $factor }. Impossible de les séparer.
+reason-clumps = Les touches sont venues par salves, c'est peut-être la chance.
+reason-not-held = Frappant, mais cela doit tenir sur deux alternances de plus.
+reason-read-all-day = Frappant d'un coup d'œil, mais ceci se lit toute la journée : il faut plus de touches.
+reason-many = Frappant seul, pas parmi tant de changements examinés.
+reason-times = Les deux sont restés à l'eau des temps différents, et les minutes et les attentes comparables ne disent pas la même chose.
+forest-axis = touches par minute, nouveau contre ancien
+forest-same = égal
+change-start = TESTER
+change-start-sub = alterner { $a } et { $b }
+change-start-spoken = Commencer un essai alterné de { $a } et { $b }.
+
+test-title = Essai ({ $factor }) : { $a } et { $b }
+test-how = A B B A sur un point, une canne : le cours du jour touche alors les deux pareil.
+test-step = { $number }. { $value }
+test-next = Ensuite sur { $rod } : { $value }.
+test-out = À l'eau : { $value }. Puis { $next }.
+test-last-out = À l'eau : { $value }, le dernier du plan.
+test-through = Le plan est fini. Ce qu'il dit figure avec le changement, plus bas.
+test-off = { $count ->
+    [one] { $count } lancer depuis était avec autre chose ou ailleurs, et ne compte pas pour le plan.
+   *[other] { $count } lancers depuis étaient avec autre chose ou ailleurs, et ne comptent pas pour le plan.
+}
+test-set = METTRE
+test-set-sub = { $value } au prochain lancer
+test-end = FINIR
+test-end-sub = ne plus alterner

@@ -1,0 +1,88 @@
+# Les conditions en quelques appuis, et l'écran des consignes autour de ses cartes.
+
+conditions-now-title = Météo
+conditions-no-session = Commencez une sortie pour noter les conditions.
+conditions-none = Rien de noté encore.
+conditions-as-logged = Noté à { $time }.
+conditions-how = Températures au thermomètre si vous en avez un. Tout peut rester vide.
+conditions-skip = PASSER
+conditions-again = REFAIRE
+conditions-again-sub = ça a changé
+conditions-ask-water = Eau : quel froid ?
+conditions-ask-air = Air : quel froid ?
+conditions-ask-wind = Quelle force a le vent ?
+conditions-ask-wind-from = D'où vient le vent ?
+conditions-ask-cloud = Quelle part du ciel est couverte ?
+conditions-ask-colour = Couleur de l'eau ?
+conditions-water = Eau
+conditions-air = Air
+conditions-wind = Vent
+conditions-wind-from = Direction
+conditions-cloud = Nuages
+conditions-colour = Couleur
+wind-calm = nul
+wind-light = léger
+wind-moderate = modéré
+wind-fresh = frais
+wind-strong = fort
+wind-gale = tempête
+from-n = nord
+from-ne = nord-est
+from-e = est
+from-se = sud-est
+from-s = sud
+from-sw = sud-ouest
+from-w = ouest
+from-nw = nord-ouest
+cloud-oktas = { $oktas ->
+    [0] ciel clair
+    [8] couvert
+    [one] { $oktas } huitième
+   *[other] { $oktas } huitièmes
+}
+water-clear = claire
+water-tinged = teintée
+water-coloured = trouble
+water-muddy = boueuse
+
+cautions-list-title = Consignes
+cautions-says = { $count ->
+    [0] { $peg } : toutes lues. Elles restent ici à lire.
+    [one] { $peg } : { $count } nouvelle à cette place.
+   *[other] { $peg } : { $count } nouvelles à cette place.
+}
+cautions-says-no-peg = { $count ->
+    [0] Toutes lues pour cette sortie. Elles restent ici à lire.
+    [one] { $count } est nouvelle. Nommez la place, elle y paraîtra une fois.
+   *[other] { $count } sont nouvelles. Nommez la place, elles y paraîtront une fois.
+}
+cautions-reviewed = Tous les textes revus pour la dernière fois en { $month }.
+cautions-key-all = TOUT LU
+cautions-key-all-sub = à cette place
+cautions-key-seen = LU
+cautions-key-seen-sub = à cette place
+cautions-key-next = SUIVANTE
+cautions-new = pas encore lue ici
+cautions-seen = lue
+cautions-to-read = pour mémoire
+cautions-authority = Autorité
+cautions-region = Région
+cautions-text = Le texte
+cautions-everywhere = partout
+cautions-row-region = Où
+cautions-region-how = Le pays où se trouve le plan d'eau
+region-england = Angleterre
+region-wales = pays de Galles
+region-scotland = Écosse
+region-northern-ireland = Irlande du Nord
+region-elsewhere = ailleurs
+notice-cautions = Noté : { $what }. { $count ->
+    [one] { $count } consigne nouvelle à cette place
+   *[other] { $count } consignes nouvelles à cette place
+} : Écrans, Consignes.
+setup-cautions = Consignes
+setup-cautions-sub = { $count ->
+    [0] toutes lues ici
+    [one] { $count } nouvelle ici
+   *[other] { $count } nouvelles ici
+}

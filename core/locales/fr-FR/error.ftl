@@ -1,0 +1,68 @@
+# Chaque erreur dit quoi faire ensuite.
+
+error-no-session = Aucune sortie ouverte. Commencez-en une d'abord.
+error-session-open = Une sortie est déjà ouverte. Finissez-la d'abord.
+error-no-such-rod = Il n'y a pas de canne { $rod }. Cette sortie en a { $rods }.
+error-rod-count = Une sortie a de 1 à 9 cannes, pas { $rods }.
+error-nothing-out = Rien à l'eau sur la canne { $rod }. Touchez LANCER quand le plomb touche l'eau.
+error-fish-on = Un poisson est sur la canne { $rod }. Touchez d'abord PRIS, PERDU ou RATÉ.
+error-no-fish-on = Aucun poisson sur la canne { $rod }. Touchez d'abord TOUCHE.
+error-rod-out = La canne { $rod } est à l'eau. Ramenez avant de vous éloigner.
+error-away-already = La pause est déjà notée. Touchez d'abord REPRISE.
+error-not-away = Aucune pause en cours. Touchez d'abord PAUSE.
+error-nothing-fed = Rien d'amorcé encore. Choisissez d'abord quoi amorcer.
+error-no-test = Aucun essai en cours. Commencez-en un sous un changement de « Ça a joué ? »
+error-test-through = L'essai est terminé. Finissez-le ou commencez-en un autre.
+error-nothing-to-undo = Il n'y a rien à annuler.
+error-nothing-to-redo = Il n'y a rien à rétablir.
+error-nothing-to-set-back = Aucune heure à reculer. Notez d'abord quelque chose.
+error-before-earlier = Ce serait avant la note de { $time }. Annulez d'abord celle-là, ou reculez moins.
+error-unknown-choice = « { $value } » n'est pas une valeur de { $field }. Prenez un des choix.
+error-too-long = { $field } est trop long : { $count } caractères, { $most } au plus.
+error-damaged = Le journal de ce téléphone est abîmé. Rien n'a changé. Restaurez une copie, ou sauvez ce qui peut l'être.
+error-newer = Ce journal vient d'une version plus récente ({ $found } ; celle-ci lit jusqu'à { $known }). Mettez l'application à jour.
+error-foreign = Ce fichier n'est pas un journal Restwater. Rien n'a changé. Choisissez un autre dossier.
+error-read-only = Restwater ne peut pas écrire dans ce dossier. Autorisez-le ou choisissez-en un autre.
+error-busy = Un autre programme a ouvert le journal. Fermez-le et réessayez.
+error-no-space = Il n'y a plus de place sur le téléphone. Libérez-en et touchez encore : la dernière note n'est pas enregistrée.
+error-io = Le téléphone n'a pas pu écrire ({ $detail }). La dernière note n'est pas enregistrée : touchez encore.
+error-internal = Un problème dans Restwater ({ $detail }). Rien n'est perdu. Touchez encore.
+error-clock-range = L'horloge du téléphone est hors limites. Réglez-la, puis touchez encore.
+error-no-cell = L'anneau est hors du poste. Déplacez-le d'abord.
+error-nothing-typed = Tapez d'abord un nom, puis choisissez à quoi il sert.
+error-no-such-caution = Cette consigne était déjà rangée. Rouvrez la liste.
+error-not-of-that-entry = Cette note n'a rien de tel à corriger. Rouvrez-la depuis la liste.
+error-empty-text = Rien n'est tapé. Tapez d'abord quelques mots.
+error-no-length = « { $value } » n'est pas une longueur. Tapez un nombre et son unité, comme 18 in, 45 cm ou 2,5 m.
+error-no-weight = « { $value } » n'est pas un poids. Tapez un nombre et son unité, comme 30 g ou 1 oz.
+error-no-latitude = { $typed ->
+    [0] Aucune latitude tapée. Tapez les degrés nord, comme 52,1234 ou 52 7 24 ; S pour le sud.
+   *[other] « { $value } » n'est pas une latitude. Tapez les degrés nord, comme 52,1234 ou 52 7 24 ; S pour le sud.
+}
+error-no-longitude = { $typed ->
+    [0] Aucune longitude tapée. Tapez les degrés est, comme 1,25 ou 1 15 0 ; W pour l'ouest.
+   *[other] « { $value } » n'est pas une longitude. Tapez les degrés est, comme 1,25 ou 1 15 0 ; W pour l'ouest.
+}
+error-no-bearing = { $typed ->
+    [0] Aucune direction tapée. Tapez les degrés depuis le nord dans le sens horaire, 0 à 360.
+   *[other] « { $value } » n'est pas une direction. Tapez les degrés depuis le nord dans le sens horaire, 0 à 360.
+}
+error-swim = { $detail }.
+error-not-op-file = Ce n'est pas un fichier de notes Restwater : { $detail }. Choisissez-en un en .restwater.json-seq, ou une copie.
+error-file-empty = il est vide
+error-file-zip = c'est une archive zip
+error-file-database = c'est une base de données
+error-file-json = c'est un autre JSON
+error-file-text = c'est du texte
+error-file-other = c'est autre chose
+error-file-newer = Le fichier vient d'une version plus récente : mettez l'application à jour, puis importez-le.
+error-file-header = Le fichier est illisible ({ $detail }) : redemandez-le. Rien n'a changé.
+error-file-too-many = Le fichier a plus de { $detail } enregistrements : demandez-en une partie.
+error-file-io = Le fichier a donné une erreur ({ $detail }) : essayez un autre endroit. Rien n'a changé.
+error-cancelled = Abandonné. Rien n'a changé.
+error-no-such-import = Cet import n'est plus là, ou c'est déjà fait.
+error-no-cast-yet = Aucun lancer sur la canne { $rod }, donc aucun bas de ligne n'a pu s'y perdre.
+error-lost-already = Le bas de ligne du dernier lancer de la canne { $rod } est déjà noté perdu. Lancez d'abord, ou annulez.
+error-bench = { $detail }.
+error-no-such-session = Cette sortie n'est plus dans le carnet. Prenez-en une autre.
+error-no-such-entry = Cette sortie n'a pas une telle note : ouvrez-la depuis la liste.

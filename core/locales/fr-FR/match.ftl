@@ -1,0 +1,199 @@
+# L'écran du concours. Les chiffres sont des fourchettes ; ce qu'on ne peut dire est dit tel.
+
+match-title = Concours
+match-no-session = Commencez une sortie, puis réglez le concours.
+match-none = Aucun concours réglé. Vérifiez ces heures, puis RÉGLER CONCOURS.
+match-none-over = Il n'y avait pas de concours. Commencez une sortie pour en régler un.
+match-no-clock = Les heures de ce concours sont illisibles : réglez de nouveau début et fin.
+match-no-count = Les filets ne peuvent être comptés ({ $detail }). Rien n'est perdu : corrigez les règles du jour.
+match-to-all-in = avant le début à { $time }.
+match-to-all-out = avant la fin à { $time }.
+match-to-land = pour sortir un poisson piqué. La fin était à { $time }.
+match-over = La fin était à { $time }.
+match-spoken = { $left } { $says }
+match-clock-ahead = L'horloge du concours avance de { $by } sur le téléphone.
+match-clock-behind = L'horloge du concours retarde de { $by } sur le téléphone.
+match-bank-before = { $time } avant le début
+match-bank-fishing = { $time } avant la fin
+match-bank-landing = { $time } pour le sortir
+match-bank-over = la fin est passée
+match-alarm = { $minutes } min avant la fin.
+match-alarm-text = Fin à { $time }.
+match-cant-tell = pas encore clair
+
+match-casts = Lancers restants, { $leave } min chacun
+match-range = { $low } à { $high }
+match-late = Lancers tardifs
+match-late-from = après { $time }, laissez ce qui est à l'eau
+match-late-now = laissez ce qui est à l'eau
+match-late-in = un lancer ne coûte rien avant la fin
+match-late-over = la fin est passée
+match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.
+
+match-coming-says = Sans doute { $bites ->
+    [0] plus aucune touche
+    [one] encore { $bites } touche
+   *[other] encore { $bites } touches
+} et { $fish ->
+    [0] plus aucun poisson
+    [one] encore { $fish } poisson
+   *[other] encore { $fish } poissons
+}, pour finir vers { $weight }.
+match-coming-cant-tell = Pas encore clair : trop peu de touches pour dire ce qui vient.
+
+match-bites = Touches à venir
+match-fish-to-come = Poissons à venir
+match-weight-to-come = Poids à venir
+match-finish = Total attendu
+match-own-count = Votre compte
+match-likely = { $low } à { $high }, sans doute { $likely }
+match-light = Lumière à la fin
+match-light-day = encore jour
+match-light-twilight = crépuscule
+match-light-dark = nuit
+match-light-unknown = pas clair : la place n'est pas située
+match-sunset-after = coucher { $time }, { $by } après : { $light }
+match-sunset-before = coucher { $time }, { $by } avant : { $light }
+match-how = Huit suites sur dix tombent dans chaque fourchette. Ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.
+match-cant-tell-why = Avant trois touches, le journal ne peut dire ce qui vient, et les lancers sont comptés sur une durée supposée.
+match-weights-guessed = Aucun poisson pris : les poids sont les estimations des espèces.
+match-estimates = Les poids des espèces suivent les poissons pesés. Un poids à l'œil peut s'écarter d'un quart.
+
+match-fish = { $count ->
+    [one] { $count } poisson
+   *[other] { $count } poissons
+}
+match-net = Filet { $number }
+match-net-holds = { $fish }, { $weight }
+match-net-empty = vide
+match-net-limit = sur { $limit }
+match-net-range = { $low } à { $high }
+match-about = environ { $weight }
+match-near = limite proche
+match-at-limit = peut-être à la limite
+match-unknown = { $count ->
+    [one] { $count } poisson n'a ni poids ni espèce : il est compté à la moyenne.
+   *[other] { $count } poissons n'ont ni poids ni espèce : ils sont comptés à la moyenne.
+}
+match-not-counted = { $count ->
+    [one] { $count } poisson est d'une espèce qui ne compte pas.
+   *[other] { $count } poissons sont d'espèces qui ne comptent pas.
+}
+match-put-back = { $count ->
+    [one] { $count } poisson a été relâché.
+   *[other] { $count } poissons ont été relâchés.
+}
+match-no-net = { $count ->
+    [one] { $count } poisson est d'une espèce qu'aucun filet n'admet : choisissez un autre filet ou une autre espèce.
+   *[other] { $count } poissons sont d'espèces qu'aucun filet n'admet : choisissez un autre filet ou une autre espèce.
+}
+
+# Les poissons.
+match-to-fish = Poisson
+match-to-fish-sub = poids, espèce, filet
+match-to-fish-spoken = Les poissons : poids, espèce et filet.
+match-to-coming = À venir
+match-to-coming-sub = touches, total
+match-to-coming-spoken = Ce qui vient : touches, poissons, poids, total, lumière.
+match-to-rules = Règles
+match-to-rules-sub = heures, filets
+match-to-rules-spoken = Les règles du jour.
+match-to-weigh-in = Balance
+match-to-weigh-in-sub = pesée
+match-to-weigh-in-spoken = La pesée.
+
+# La pesée.
+match-weigh-in-title = Pesée : { $net }
+match-weigh-in-take = PESÉ
+match-weigh-in-take-sub = { $net }
+match-weigh-in-take-spoken = { $net } pesait { $weight }.
+match-weigh-in-next-sub = filet suivant
+match-weigh-in-next-spoken = { $net } est sur la balance.
+match-weigh-in-guess = ESTIMÉ
+match-weigh-in-guess-sub = { $net }, à l'œil
+match-weigh-in-guess-spoken = { $net } a environ { $weight }, à l'œil.
+match-peg-left = À gauche { $place }
+match-peg-right = À droite { $place }
+match-peg-across = En face { $place }
+match-other-none = pas encore connu
+match-other-called = { $weight }, annoncé
+match-other-guessed = environ { $weight }, estimé
+match-place = Rang du secteur
+match-place-known = Rang parmi les filets connus
+match-place-is = { $best } sur { $of }
+match-place-between = { $best } à { $worst } sur { $of }
+match-place-how = Rang : vos filets comptent { $mine }, et { $known } des { $all } autres sont connus, dont { $guessed } estimés. Une estimation peut s'écarter d'un quart ; un filet inconnu peut être devant.
+match-own = votre compte { $weight }
+match-weighed-in = { $weight }, { $differs } : { $agreement }
+match-more-by = { $by } de plus que compté
+match-less-by = { $by } de moins que compté
+match-as-counted = comme compté
+match-agrees = concorde
+match-differs = diffère
+match-weigh-in-total = En tout
+match-scales-more = Plus que noté : un poisson oublié, ou des poids trop bas ?
+match-scales-less = Moins que noté : un poisson noté deux fois ou relâché, ou des poids trop hauts ?
+
+# Les règles du jour.
+match-begin = RÉGLER CONCOURS
+match-begin-sub = règles à toucher
+match-begin-spoken = Régler un concours ici, puis changer ses règles.
+match-row-all-in = Début
+match-row-all-out = Fin
+match-row-clock = Horloges
+match-row-nets = Filets
+match-row-limit = { $net } : limite
+match-row-over = Au-delà
+match-row-landing = Sortie après
+match-row-alarms = Alarmes avant
+match-row-classes = Espèces
+match-row-counting = Ce qui compte
+match-row-guess = Un poisson : { $class }
+match-row-unit = Balance en
+match-row-mark = Plus petit trait
+match-row-section-left = Secteur : places à gauche
+match-row-section-right = Secteur : places à droite
+match-section-unknown = non dit
+match-row-said = Mort ou relâché
+match-said-nothing = demandez à l'organisateur
+match-row-off = Sans concours
+match-off-yes = Retirer le concours
+match-clock-same = comme le téléphone
+match-clock-ahead-short = concours { $seconds } s en avance
+match-clock-behind-short = concours { $seconds } s en retard
+match-clock-heard-in = Début sonne
+match-clock-heard-out = Fin sonne
+match-clock-same-now = Comme le téléphone
+match-clock-less = { $seconds } s en moins
+match-clock-more = { $seconds } s en plus
+match-minutes = { $minutes } min
+match-no-minutes = interdit
+match-no-limit = sans limite
+match-over-to-limit = compte à la limite
+match-over-nothing = filet non compté
+match-no-alarm = aucune
+match-all-count = tout poisson
+match-all-but = tous sauf { $classes }
+match-guess-source = Une estimation avant les premières pesées.
+match-unit-drams = lb, oz, dr
+match-unit-grams = kg, g
+kind-silver = Blanc
+kind-roach = Gardon
+kind-perch = Perche
+kind-skimmer = Plaquette
+kind-bream = Brème
+kind-tench = Tanche
+kind-stockie = Carpeau
+kind-carp = Carpe
+kind-pike = Brochet
+
+entry-match_set = concours
+entry-match_off = sans concours
+entry-net_weighed = pesée
+entry-other_net_told = autre filet
+entry-section_set = secteur
+entry-match_rule_said = règle
+
+error-no-match = Aucun concours réglé. Réglez d'abord début et fin, sous CONCOURS.
+error-no-landing = Aucun poisson de ce genre n'est pris. Touchez d'abord PRIS, puis entrez son poids.
+error-match = { $detail }.

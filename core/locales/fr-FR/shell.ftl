@@ -1,0 +1,17 @@
+# Ce que le système du téléphone montre pour l'application : canaux, droits, fichiers et position.
+
+shell-channel-wait = Attente en cours
+shell-channel-alarm = Alarmes
+shell-no-notifications = Les notifications de Restwater sont coupées : aucune alarme ne peut sonner et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
+shell-late-alarms = L'alarme peut venir jusqu'à une heure trop tard : ce téléphone n'accorde pas d'alarmes exactes à Restwater. Autorisez-les sur l'écran « Mobile ».
+shell-file-not-allowed = Restwater n'a plus droit à cet endroit. Choisissez-le de nouveau.
+shell-file-gone = Ce fichier ou cet endroit a disparu. Choisissez-en un autre.
+shell-file-no-space = Plus de place là-bas. Libérez-en, ou choisissez un autre endroit.
+shell-file-failed = Cela n'a pas marché. Essayez un autre endroit.
+shell-file-saved = Rangé.
+shell-salvage = SAUVER CE QUI PEUT L'ÊTRE
+shell-no-receiver = Cet appareil n'a pas de récepteur de position. Tapez latitude et longitude.
+shell-position-not-allowed = Restwater ne peut pas lire la position. Tapez-la, ou autorisez-le dans les réglages du téléphone.
+shell-position-not-found = Aucune position trouvée. Activez la localisation dans les réglages et mettez-vous à découvert, ou tapez-la.
+shell-position-read = La position du téléphone est remplie. Vérifiez-la, puis SITUER.
+shell-position-rough = La position du téléphone est remplie, mais grossière. Accordez la position exacte à Restwater, ou corrigez-la, puis SITUER.

@@ -1,0 +1,149 @@
+# L'écran des attentes. Chaque image dit son message ; « pas encore clair » quand c'est la vérité.
+
+waits-title = Attentes
+waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un lancer finit.
+waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
+habit-before-bites = Vous ramenez à { $habit }. Chaque touche du jour est venue après { $after }.
+waits-counts = { $bites ->
+    [0] Aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+}, { $minutes } min à l'eau.
+waits-row-rod = Canne
+waits-row-spot = Point
+waits-row-bait = Appât
+waits-row-sessions = Sorties
+waits-row-whose = Jours passés de
+waits-all-rods = toutes
+waits-all-spots = tous les points
+waits-all-baits = tous
+waits-today-only = cette sortie seule
+waits-with-earlier = { $count ->
+    [one] avec la précédente
+   *[other] avec les { $count } précédentes
+}
+
+axis-wait = minutes depuis l'impact
+axis-wait-up = attente, min
+axis-without = lancers sans touche, %
+axis-hazard = sur 100 lancers, touches dans la minute
+axis-rate = touches par heure
+axis-clock = heure du lancer
+legend-band = sa bande à 95 %
+legend-expected = attendu
+legend-seen = vu
+legend-limits = ses limites à 95 %
+legend-today = cette sortie
+legend-earlier = sorties passées
+span-window = fenêtre de touche
+span-near-best = presque le mieux
+range = { $low } à { $high }
+range-open = { $low } ou plus
+p-tiny = p sous 0,001
+p-is = p { $p }
+
+waits-cant-tell = Pas encore clair : { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} jusqu'ici.
+waits-survival = Encore sans touche
+waits-half = La moitié des lancers avaient une touche avant { $median } min.
+waits-half-limits = Ce temps, en minutes, pourrait être de { $limits } (limites à 95 %).
+waits-not-half = Moins de la moitié des lancers ont eu une touche. La plus longue attente : { $longest } min.
+waits-survival-how = Marches : ce qu'on a vu ; points : l'erreur possible. Tirets : ce qu'on attend du prochain lancer.
+waits-survival-figures = Marches de Kaplan et Meier, points leurs limites log-log (95 %), assez larges pour que les lancers d'une heure se ressemblent.
+waits-hazard = Quand viennent les touches
+waits-thickest = Meilleure minute : environ { $minute } après l'impact. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
+waits-rising = Les touches viennent encore plus vite à { $minute } min, la plus longue attente. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
+waits-flat = Aucune minute ne ressort : une touche vient à peu près autant tôt que tard.
+waits-hazard-how = Barres : touches pour 100 minutes à l'eau, vues. Tirets : ce qu'on attend.
+waits-hazard-figures = Attendu : la moyenne de toutes les formes d'attente que le journal laisse probables, avec sa bande à 95 %.
+waits-bar = { $bites ->
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $minutes } min
+waits-figures = Chiffres
+waits-leave = Combien de temps laisser
+waits-best-rate = Au mieux environ { $rate } touches par heure (95 % : { $limits }).
+waits-bites-between = { $bites ->
+    [one] La seule touche est venue à { $low } min.
+   *[other] Les { $bites } touches sont venues entre { $low } et { $high } min.
+}
+waits-not-tried = Pas essayé : plus de { $minutes } min.
+waits-leave-how = Point : le meilleur moment. Trait : quand vous ramenez.
+waits-leave-figures = Touches par heure par renouvellement et gain (renewal reward). Presque le mieux : à 5 % du mieux, coupé là où un lancer vide gagne à être ramené.
+waits-earlier = Cette sortie contre les passées
+waits-earlier-counts = Cette sortie : { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+}. Avant : { $before } en { $beforecasts }, sur { $sessions ->
+    [one] { $sessions } sortie
+   *[other] { $sessions } sorties
+}.
+waits-weights = Les jours passés comptent moins : une sortie sur le même plan d'eau passe pour un jour pareil avec une chance de { $like }, sur un autre avec { $other }. Les marches comptent chaque lancer en entier.
+waits-earlier-same = Ce jour ne se distingue pas des sorties passées.
+waits-earlier-readier = Les touches viennent plus vite aujourd'hui qu'avant.
+waits-earlier-slower = Les touches viennent moins vite aujourd'hui qu'avant.
+waits-earlier-hours = { $hours ->
+    [0] Pas une heure entière aujourd'hui
+    [one] { $hours } heure aujourd'hui
+   *[other] { $hours } heures aujourd'hui
+} contre { $before ->
+    [one] { $before } heure
+   *[other] { $before } heures
+} avant : { $p }, bon à tout moment.
+waits-earlier-log-rank = Lancer par lancer, pour un seul regard et si les lancers ne sont pas venus par salves : log-rank { $p }.
+waits-drift = Dans la journée
+waits-drift-same = Les touches ne sont pas nettement plus ou moins rapides au fil du jour.
+waits-drift-readier = Les touches viennent plus vite au fil du jour.
+waits-drift-slower = Les touches viennent moins vite au fil du jour.
+waits-drift-hours = { $hours ->
+    [0] Pas une heure entière encore
+    [one] { $hours } heure entière
+   *[other] { $hours } heures entières
+} dans l'ordre : { $p }, bon à tout moment. Cinq ou six ne montrent qu'une forte tendance.
+waits-drift-how = Losange : une touche. Trait : ramené sans touche.
+waits-drift-figures = Une heure compte par ses touches moins celles attendues des mêmes attentes (scores log-rank), les heures par un test d'ordre lisible à tout moment.
+
+forecast-title = Ce qui reste à prendre
+forecast-left = Temps restant
+forecast-min = { $minutes } min
+forecast-casts = Lancers restants
+forecast-bites = Touches à venir
+forecast-fish = Poissons à venir
+forecast-last = Laisser ce qui est à l'eau
+forecast-last-value = dans les { $value } dernières min
+forecast-one = { $likely }
+forecast-range = { $low } à { $high }, sans doute { $likely }
+forecast-says = { $percent } jours pareils sur 100, une touche vient dans les { $minutes } min.
+forecast-cant-tell = Trop peu de touches : ces fourchettes ne sont guère qu'une habitude. Environ { $percent } jours sur 100, une touche vient dans les { $minutes } min.
+forecast-how = 8 jours pareils sur 10, le total tombe dans chaque fourchette. Supposé : ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min du retour à l'impact. Dans ces dernières minutes, un appât relancé a moins de la moitié des chances d'un lancer plein ; une canne rentrée peut encore lancer.
+
+legend-signs-title = Légende
+legend-signs-says = Un signe veut dire la même chose sur chaque image.
+sign-diamond = Losange
+sign-diamond-means = Une touche. Sur la bande et les courbes à son attente, sur la carte où était le lancer.
+sign-stroke = Trait
+sign-stroke-means = Un lancer ramené sans touche ; un long : quand vous ramenez d'habitude.
+sign-triangle = Triangle ouvert
+sign-triangle-means = Un frôlement.
+sign-cross = Croix
+sign-cross-means = Un poisson perdu, sur la carte.
+sign-accent = Couleur, avec point ou drapeau
+sign-accent-means = Maintenant, ou la suite : cette minute, le prochain lancer, le meilleur moment.
+sign-bracket = Crochet
+sign-bracket-means = Les minutes où il vaut de ramener, ou celles du plus de touches.
+sign-tint = Teinté
+sign-tint-means = De combien une courbe peut se tromper.
+sign-dots = Pointillé
+sign-dots-means = Inconnu : aucun lancer n'est resté si longtemps, ou les limites d'une courbe.
+sign-hatching = Hachures
+sign-hatching-means = Eau au repos, sur la carte : les traits s'éclaircissent. Plein : pêché à l'instant.

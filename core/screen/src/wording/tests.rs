@@ -1,0 +1,209 @@
+//! The same messages in every language.
+
+use super::*;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Messages that are the same words in another language: names, units in words, and loan words of the trade.
+const SAME_IN_GERMAN: [&str; 7] = [
+    "bench-pop-up-title",
+    "conditions-wind",
+    "phone-alarm",
+    "phone-hand",
+    "region-england",
+    "region-wales",
+    "swim-name",
+];
+const SAME_IN_FRENCH: [&str; 10] = [
+    "bait-pellet",
+    "bench-line-nylon",
+    "bench-pop-up-title",
+    "conditions-air",
+    "entry-pop_up_set",
+    "light-row-lat",
+    "light-row-lon",
+    "peg-place-lat",
+    "peg-place-lon",
+    "tackle-bearing",
+];
+/// A message of nothing but units is the same everywhere.
+const UNITS: [&str; 15] =
+    ["min", "m", "s", "g", "kg", "mm", "cm", "c", "yd", "ft", "h", "lb", "oz", "dr", "p"];
+
+fn all() -> impl Iterator<Item = &'static Language> {
+    std::iter::once(&ENGLISH).chain(&OTHERS)
+}
+
+/// The messages of a language as they stand in its files: by id, the file and the text.
+fn messages(language: &Language) -> BTreeMap<&'static str, (&'static str, String)> {
+    let mut found = BTreeMap::new();
+    for (file, text) in language.files {
+        let mut id = "";
+        for line in text.lines().filter(|line| !line.starts_with('#')) {
+            let starts = line.starts_with(|c: char| c.is_ascii_lowercase());
+            let (first, rest) = if starts { line.split_once('=').unwrap() } else { ("", line) };
+            if starts {
+                id = first.trim();
+                assert!(found.insert(id, (*file, String::new())).is_none(), "{}: {id} twice", language.tag);
+            }
+            if let Some((_, body)) = found.get_mut(id) {
+                body.push_str(rest.trim());
+                body.push('\n');
+            }
+        }
+    }
+    found
+}
+
+/// The names after a `$`.
+fn variables(text: &str) -> BTreeSet<String> {
+    let name = |after: &str| after.chars().take_while(char::is_ascii_alphanumeric).collect();
+    text.split('$').skip(1).map(name).collect()
+}
+
+/// The words of a text outside its braces.
+fn words_outside_braces(text: &str) -> Vec<String> {
+    let mut depth = 0_u32;
+    let kept: String = text
+        .chars()
+        .filter(|c| {
+            depth = match c {
+                '{' => depth + 1,
+                '}' => depth - 1,
+                _ => depth,
+            };
+            depth == 0
+        })
+        .collect();
+    kept.split(|c: char| !c.is_alphabetic()).filter(|w| !w.is_empty()).map(str::to_owned).collect()
+}
+
+#[test]
+fn the_files_have_no_faults_and_no_id_twice() {
+    for language in all() {
+        let mut bundle = FluentBundle::new_concurrent(vec![language.tag.parse().unwrap()]);
+        for (name, text) in language.files {
+            let resource = FluentResource::try_new((*text).to_owned())
+                .unwrap_or_else(|(_, errors)| panic!("{} {name}: {errors:?}", language.tag));
+            bundle
+                .add_resource(resource)
+                .unwrap_or_else(|errors| panic!("{} {name}: {errors:?}", language.tag));
+        }
+    }
+}
+
+#[test]
+fn every_language_has_the_same_messages_with_the_same_variables() {
+    let english = messages(&ENGLISH);
+    assert!(english.len() > 1_500, "{}", english.len());
+    for language in &OTHERS {
+        let theirs = messages(language);
+        let ids = |of: &BTreeMap<&'static str, (&'static str, String)>| -> BTreeSet<&str> {
+            of.keys().copied().collect()
+        };
+        let apart: Vec<_> = ids(&english).symmetric_difference(&ids(&theirs)).copied().collect();
+        assert!(apart.is_empty(), "not in both en-GB and {}: {apart:?}", language.tag);
+        for (id, (file, text)) in &english {
+            let (their_file, their_text) = &theirs[id];
+            assert_eq!(file, their_file, "{} {id}", language.tag);
+            assert_eq!(variables(text), variables(their_text), "{} {id}", language.tag);
+        }
+    }
+}
+
+#[test]
+fn every_message_of_every_language_takes_any_count() {
+    for language in all() {
+        let (wording, all) = (Wording::with(language), messages(language));
+        // Every variable there is, since a message may refer to another that needs more.
+        let names: BTreeSet<String> = all.values().flat_map(|(_, text)| variables(text)).collect();
+        for count in [0_usize, 1, 2, 5, 21] {
+            let args: FluentArgs =
+                names.iter().map(|name| (name.as_str(), FluentValue::from(count))).collect();
+            for id in all.keys() {
+                let pattern = wording.bundle.get_message(id).and_then(|m| m.value()).unwrap();
+                let mut errors = Vec::new();
+                let text = wording.bundle.format_pattern(pattern, Some(&args), &mut errors);
+                assert!(errors.is_empty() && !text.contains(['{', '$']), "{} {id}: {text}", language.tag);
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_is_left_in_english() {
+    let english = messages(&ENGLISH);
+    for (language, same) in OTHERS.iter().zip([&SAME_IN_GERMAN[..], &SAME_IN_FRENCH]) {
+        let left: BTreeSet<&str> = messages(language)
+            .into_iter()
+            .filter(|(id, (_, text))| {
+                english[id].1 == *text && !id.ends_with("-authority") && !is_units(text)
+            })
+            .map(|(id, _)| id)
+            .collect();
+        assert_eq!(left, same.iter().copied().collect(), "{}", language.tag);
+    }
+}
+
+/// Whether a text has no words but units. One that chooses by a count always has others.
+fn is_units(text: &str) -> bool {
+    let is_unit = |word: &String| UNITS.contains(&word.to_lowercase().as_str());
+    !text.contains("->") && words_outside_braces(text).iter().all(is_unit)
+}
+
+#[test]
+fn capitals_mean_an_action_in_every_language() {
+    let english = messages(&ENGLISH);
+    let loud = |text: &str| {
+        let words = words_outside_braces(text);
+        let letters: usize = words.iter().map(String::len).sum();
+        letters > 1 && words.iter().all(|word| *word == word.to_uppercase())
+    };
+    for language in &OTHERS {
+        for (id, (_, text)) in messages(language) {
+            assert_eq!(loud(&english[id].1), loud(&text), "{} {id}: {text}", language.tag);
+        }
+    }
+}
+
+#[test]
+fn the_first_part_of_a_tag_chooses_the_language() {
+    let undo = |tag: &str| Wording::of(tag).say("key-undo");
+    for tag in ["en-GB", "en-US", "en", "nl-NL", "deu", "", "-", "x-de", "frr-DE"] {
+        assert_eq!(undo(tag), "UNDO", "{tag}");
+    }
+    for tag in ["de-DE", "de", "de-AT", "DE_ch", "de-Latn-DE"] {
+        assert_eq!(undo(tag), "STORNO", "{tag}");
+    }
+    for tag in ["fr-FR", "fr", "fr-CA", "FR"] {
+        assert_eq!(undo(tag), "ANNULER", "{tag}");
+    }
+}
+
+#[test]
+fn what_a_language_lacks_is_said_in_english() {
+    let files: &'static [(&str, &str)] = &[("bank", "rod = Rute { $rod }\n")];
+    let wording = Wording::with(&Language { tag: "de-DE", files });
+    assert_eq!(wording.say_with("rod", &[("rod", Arg::Text("2"))]), "Rute 2");
+    assert_eq!(wording.say("key-bite"), "BITE");
+}
+
+#[test]
+fn plurals_and_text_are_put_in() {
+    let wording = Wording::new();
+    let count = |bites, casts| {
+        wording.say_with("advice-early", &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
+    };
+    assert_eq!(count(1, 8), "1 bite in 8 casts; too early to say.");
+    assert_eq!(count(0, 1), "No bites in 1 cast; too early to say.");
+    assert_eq!(wording.say_with("peg", &[("peg", Arg::Text("22"))]), "Peg 22");
+    assert_eq!(wording.say("no-such-message"), "no-such-message");
+}
+
+/// CLDR: French has the singular for nought and one, German for one only.
+#[test]
+fn each_language_counts_by_its_own_rules() {
+    let entries =
+        |tag: &str, count| Wording::of(tag).say_with("files-made-entries", &[("count", Arg::Count(count))]);
+    assert_eq!([0, 1, 2].map(|n| entries("fr", n)), ["0 note", "1 note", "2 notes"]);
+    assert_eq!([0, 1, 2].map(|n| entries("de", n)), ["0 Einträge", "1 Eintrag", "2 Einträge"]);
+}
