@@ -2,6 +2,7 @@
 
 use super::book::date_words;
 use super::fish::of_a_fish;
+use super::leave_words::habit_words;
 use super::place::spot_words;
 use super::{Arg, ChangesView, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, VerdictTone, WaitsView, Wording};
 use restwater_log::FishWeight;
@@ -158,13 +159,6 @@ impl Card<'_> {
             None => words.say_with("day-next-past", &[("minutes", Arg::Text(&longest))]),
         }
     }
-}
-
-/// "You wind in at 12. Every bite today came after 14."
-pub(crate) fn habit_words(words: &Wording, habit: HabitBeforeBites) -> String {
-    let HabitBeforeBites { habit_min, after_min } = habit;
-    let args = [("habit", Arg::Count(habit_min as usize)), ("after", Arg::Count(after_min as usize))];
-    words.say_with("habit-before-bites", &args)
 }
 
 /// The heaviest fish of which a weight was said.

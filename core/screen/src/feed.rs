@@ -1,6 +1,7 @@
 //! Feed: what goes in by hand, in the angler's measures or by weight, and the number pad for that. Both screens are drawn as
 //! those of a landed fish are.
 
+use super::feed_ways::{FEED_WAYS, FeedWay, feed_way};
 use super::figures::{trimmed, whole};
 use super::match_day::weight_words;
 use super::phone_settings::FeedGuesses;
@@ -10,34 +11,6 @@ use restwater_log::{FeedAmount, FeedKind, FeedMeasure, RodNumber, Spot, WaterPla
 use restwater_match_day::weight::Weight;
 use restwater_session::{FedHere, Session, Stamp, feed_mg};
 
-/// A way of feeding that has a key.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct FeedWay {
-    /// Its name in messages and tests.
-    pub tag: &'static str,
-    /// How it goes in.
-    pub what: FeedKind,
-    /// What it is counted in.
-    pub measure: FeedMeasure,
-    /// What one is taken to weigh, in mg, until the angler says otherwise (common practice, no source).
-    pub guess_mg: u32,
-}
-
-const fn way(tag: &'static str, what: FeedKind, measure: FeedMeasure, grams: u32) -> FeedWay {
-    FeedWay { tag, what, measure, guess_mg: grams * 1_000 }
-}
-
-/// The ways of feeding, in the order they are offered before any was used.
-pub const FEED_WAYS: [FeedWay; 7] = [
-    way("handful", FeedKind::Loose, FeedMeasure::Handful, 30),
-    way("pinch", FeedKind::Loose, FeedMeasure::Pinch, 3),
-    way("cup", FeedKind::Loose, FeedMeasure::Cup, 150),
-    way("ball", FeedKind::Ball, FeedMeasure::Ball, 80),
-    way("bag", FeedKind::Bag, FeedMeasure::Bag, 25),
-    way("feeder", FeedKind::Feeder, FeedMeasure::Fill, 30),
-    way("spod", FeedKind::Spod, FeedMeasure::Fill, 150),
-];
-
 /// How many of a measure one key may mean, each the next of the one before.
 const COUNTS: [u16; 6] = [1, 2, 3, 5, 8, 12];
 /// Kinds in the order the key of the number pad goes through them.
@@ -45,11 +18,6 @@ const KINDS: [FeedKind; 5] =
     [FeedKind::Loose, FeedKind::Ball, FeedKind::Bag, FeedKind::Feeder, FeedKind::Spod];
 /// Digits that a weight of feed may have.
 pub const FEED_DIGITS: usize = 4;
-
-/// The place of a way among [`FEED_WAYS`].
-pub fn feed_way(what: FeedKind, measure: FeedMeasure) -> Option<usize> {
-    FEED_WAYS.iter().position(|way| way.what == what && way.measure == measure)
-}
 
 /// What both screens are made from.
 pub struct FeedInput<'a> {

@@ -1,7 +1,7 @@
 //! A landed fish, in a match or not: its class, its net, whether it went back, and the number pad for its weight.
 
 use super::figures::clock;
-use super::match_day::{estimate, net_weight, weight_words};
+use super::match_day::{estimate, net_weight, unit_id, weight_words};
 use super::{Action, Arg, FishTap, KeyTap, Which, Wording};
 use restwater_log::{FishWeight, WeightUnit};
 use restwater_match_day::rules::{NetRule, same_name};
@@ -179,16 +179,6 @@ fn unit(typed: &TypedWeight) -> WeightUnit {
 /// The key that goes on to the next unit and clears after the last one.
 fn unit_key(input: &FishInput) -> FishKey {
     input.key("unit", unit_id(input.typed), FishTap::NextUnit)
-}
-
-/// The words of that key.
-pub(super) fn unit_id(typed: &TypedWeight) -> &'static str {
-    match (typed.scales(), typed.part()) {
-        _ if typed.is_at_last_part() => "fish-clear",
-        (Scales::Imperial, 0) => "fish-next-lb",
-        (Scales::Imperial, _) => "fish-next-oz",
-        (Scales::Metric, _) => "fish-next-kg",
-    }
 }
 
 fn title(input: &FishInput) -> String {

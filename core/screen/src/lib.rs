@@ -27,11 +27,13 @@ mod day;
 mod doors;
 mod entry;
 mod feed;
+mod feed_ways;
 mod figures;
 mod files;
 mod fish;
 mod key;
 mod leaf;
+mod leave_words;
 mod legend;
 mod match_day;
 mod mend;
@@ -47,6 +49,7 @@ mod watch;
 mod welcome;
 mod which;
 mod whose;
+mod whose_row;
 mod wording;
 
 pub use action::{
@@ -78,10 +81,8 @@ pub use conditions::conditions_words;
 pub use day::{DayInput, day};
 pub use doors::{Door, DoorGroup, DoorsView, TOP_DOORS, doors};
 pub use entry::{entry_words, kind_words};
-pub use feed::{
-    FEED_WAYS, FeedInput, FeedWay, feed_view, feed_way, feed_weight, feed_weight_view, feed_words,
-    takes_digit,
-};
+pub use feed::{FeedInput, feed_view, feed_weight, feed_weight_view, feed_words, takes_digit};
+pub use feed_ways::{FEED_WAYS, FeedWay, feed_way};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, ImportLine, IncomingView};
 pub use files::{

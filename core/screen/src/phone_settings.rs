@@ -1,7 +1,7 @@
 //! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on and turns dark at dusk.
 
 use super::Whose;
-use super::feed::{FEED_WAYS, FeedWay, feed_way};
+use super::feed_ways::{FEED_WAYS, FeedWay, feed_way};
 use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 

@@ -1,6 +1,7 @@
 //! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
 
-use super::feed::{FEED_WAYS, FeedWay, feed_weight};
+use super::feed::feed_weight;
+use super::feed_ways::{FEED_WAYS, FeedWay};
 use super::match_day::{match_alarms, match_end};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
 use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, RodView, Wording};

@@ -1,6 +1,5 @@
 //! Whose sessions count: the angler's, another angler's that came in by a file, or both.
 
-use super::{Action, Choice, ChoiceRow, Wording};
 use serde::{Deserialize, Serialize};
 
 /// Whose sessions count.
@@ -30,30 +29,11 @@ impl Whose {
         }
     }
 
-    fn tag(self) -> &'static str {
+    pub(crate) fn tag(self) -> &'static str {
         match self {
             Self::Me => "me",
             Self::Them => "them",
             Self::Both => "both",
         }
-    }
-
-    /// "my sessions".
-    pub(crate) fn words(self, words: &Wording) -> String {
-        words.say(&format!("whose-{}", self.tag()))
-    }
-
-    /// The three as a row of choices.
-    pub(crate) fn row(
-        self,
-        words: &Wording,
-        tag: &str,
-        label: String,
-        send: impl Fn(Self) -> Action,
-    ) -> ChoiceRow {
-        let choices = Self::ALL
-            .map(|whose| Choice::new(whose.tag(), whose.words(words), whose == self, send(whose)))
-            .to_vec();
-        ChoiceRow::of(tag, label, choices, String::new())
     }
 }

@@ -2,66 +2,15 @@
 
 use super::Stamp;
 use super::cast::Cast;
+use super::fed::{Fed, Feeding, FishShown, feed_mg};
 use super::model::{Doubt, DoubtKind, Session};
 use super::step::Step;
 use super::water::swim_spot;
-use restwater_log::{
-    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, RodNumber, Spot, WaterPlace, WeightUnit,
-};
+use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, RodNumber, Spot, WaterPlace};
 use restwater_swim::Point;
-use serde::{Deserialize, Serialize};
-use uuid::Uuid;
 
 /// Feed within this many metres of a spot counts as fed there. A guess: a throw scatters by about that.
 pub const FED_HERE_M: f64 = 5.0;
-
-/// Drams in a pound.
-const DRAMS_PER_POUND: f64 = 256.0;
-/// A pound in milligrams, exactly (international yard and pound agreement, 1959).
-const POUND_MG: f64 = 453_592.37;
-
-/// Feed put in by hand.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Fed {
-    /// The op.
-    pub op: Uuid,
-    /// When.
-    pub at: Stamp,
-    /// What, how much and where.
-    pub said: FeedSaid,
-}
-
-/// Feed that went in, by hand or with a cast.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Feeding {
-    /// The op: that of the feed, or of the cast whose feeder carried it.
-    pub op: Uuid,
-    /// When.
-    pub at: Stamp,
-    /// How.
-    pub what: FeedKind,
-    /// How much, as it was said.
-    pub amount: FeedAmount,
-    /// Where, in the peg frame; none where that was not said.
-    pub place: Option<Point>,
-    /// The rod at whose spot it went in, if it was one.
-    pub rod: Option<RodNumber>,
-    /// Whether a feeder carried it with a cast.
-    pub with_cast: bool,
-}
-
-/// Fish that showed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FishShown {
-    /// The op.
-    pub op: Uuid,
-    /// When.
-    pub at: Stamp,
-    /// How.
-    pub sign: FishSign,
-    /// Where.
-    pub place: WaterPlace,
-}
 
 /// What was fed at a spot by a moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -72,17 +21,6 @@ pub struct FedHere {
     pub since_min: f64,
     /// All of it, in mg.
     pub mg: u64,
-}
-
-/// What an amount is taken to weigh, in mg.
-pub fn feed_mg(amount: &FeedAmount) -> u64 {
-    match *amount {
-        FeedAmount::Measures { count, each_mg, .. } => u64::from(count) * u64::from(each_mg),
-        FeedAmount::Weight { unit: WeightUnit::Grams, count } => u64::from(count) * 1_000,
-        FeedAmount::Weight { unit: WeightUnit::Drams, count } => {
-            libm::round(f64::from(count) * POUND_MG / DRAMS_PER_POUND) as u64
-        }
-    }
 }
 
 /// A place of the log in the peg frame, or `None` if nothing can lie there.
@@ -180,7 +118,7 @@ mod tests {
     use super::super::fold;
     use super::super::written::{SESSION, Written, stamp};
     use super::*;
-    use restwater_log::{Payload, Reach};
+    use restwater_log::{Payload, Reach, WeightUnit};
 
     const CAST: Payload = Payload::Cast { rod: 1 };
 

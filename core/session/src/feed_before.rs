@@ -5,7 +5,8 @@
 //! be fed over is on neither side for that.
 
 use super::cast::Cast;
-use super::feed::{Feeding, feed_mg, is_at};
+use super::fed::{Feeding, feed_mg};
+use super::feed::is_at;
 use super::water::swim_spot;
 use restwater_compare::Factor;
 

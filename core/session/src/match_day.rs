@@ -2,9 +2,9 @@
 
 use super::Logged;
 use super::cast::{CastEnd, EndCause};
+use super::match_record::Section;
 use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
 use super::model::Session;
-use super::section::Section;
 use super::step::Step;
 use crate::MatchSetup;
 use restwater_log::{FishWeight, Payload};

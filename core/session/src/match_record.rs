@@ -1,7 +1,7 @@
 //! What a session holds of its match: the rules in force, what was entered of fish, and what the scales showed.
 
 use super::{MatchSetup, Stamp};
-use restwater_log::{FishSaid, OtherPeg};
+use restwater_log::{FishSaid, OtherPeg, Side};
 use restwater_match_day::clock::{ClockError, Phase};
 use restwater_match_day::weight::Weight;
 use serde::{Deserialize, Serialize};
@@ -82,4 +82,47 @@ pub struct NetScales {
     pub net: String,
     /// What the scales showed.
     pub shown: Weight,
+}
+
+/// How many pegs of the section lie on either side.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Section {
+    /// To the left.
+    pub left: u8,
+    /// To the right.
+    pub right: u8,
+}
+
+impl Section {
+    /// Whether a peg belongs to it.
+    pub fn has(self, peg: OtherPeg) -> bool {
+        let last = match peg.side {
+            Side::Left => self.left,
+            Side::Right => self.right,
+            Side::Across => 0,
+        };
+        (1..=last).contains(&peg.place)
+    }
+
+    /// Its pegs in the order in which the scales pass them, from the left.
+    pub fn pegs(self) -> Vec<OtherPeg> {
+        let left = (1..=self.left).rev().map(|place| OtherPeg { side: Side::Left, place });
+        left.chain((1..=self.right).map(|place| OtherPeg { side: Side::Right, place })).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_section_is_passed_from_the_left_and_has_its_pegs_and_no_others() {
+        let section = Section { left: 2, right: 1 };
+        let peg = |side, place| OtherPeg { side, place };
+        assert_eq!(section.pegs(), [peg(Side::Left, 2), peg(Side::Left, 1), peg(Side::Right, 1)]);
+        assert!(section.pegs().into_iter().all(|peg| section.has(peg)));
+        for other in [peg(Side::Left, 3), peg(Side::Right, 2), peg(Side::Across, 1), peg(Side::Left, 0)] {
+            assert!(!section.has(other));
+        }
+    }
 }

@@ -1,8 +1,8 @@
 //! A session as the log tells it.
 
-use super::feed::{Fed, FishShown};
+use super::fed::{Fed, FishShown};
+use super::match_record::Section;
 use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
-use super::section::Section;
 use super::{Alternation, Cast};
 use super::{Stamp, TimeLine};
 use restwater_log::{OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};

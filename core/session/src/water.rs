@@ -1,7 +1,7 @@
 //! What a session says of its swim, in metres and degrees.
 
 use super::cast::{Cast, EndCause};
-use super::feed::feed_mg;
+use super::fed::{Feeding, feed_mg};
 use super::model::{LandmarkKind, Mark, Session};
 use restwater_log::{FeedSaid, Payload, Reach, Spot};
 use restwater_swim::planar::check_outline;
@@ -220,7 +220,7 @@ fn hazards(session: &Session) -> Vec<Hazard> {
 
 /// What of the feed and of the fish that showed lies at a place that can be.
 fn fed(session: &Session) -> Vec<FedAt> {
-    let at = |feeding: super::Feeding| {
+    let at = |feeding: Feeding| {
         let (bearing_deg, range_m) = bearing_range(feeding.place?);
         let spot = restwater_swim::Spot::new(bearing_deg, range_m).ok()?;
         Some(FedAt { spot, at_ms: feeding.at.at_ms, mg: feed_mg(&feeding.amount) })

@@ -8,7 +8,6 @@ use super::error::{SwimError, finite, positive};
 use super::frame::{LONGEST_RANGE_M, Point, Spot, check_bearing};
 use super::range::metres;
 use super::scatter::{Disturbance, Scatter};
-use super::seen::{FedAt, ShownAt};
 use serde::{Deserialize, Serialize};
 
 /// Something on the far side that a cast is aimed at.
@@ -196,6 +195,26 @@ impl Sounding {
             high_m: at(self.fall_s + REACTION_S),
         }
     }
+}
+
+/// Feed that went in.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct FedAt {
+    /// Where.
+    pub spot: Spot,
+    /// When, milliseconds.
+    pub at_ms: i64,
+    /// How much it is taken to weigh, mg.
+    pub mg: u64,
+}
+
+/// Fish that showed: rolled, bubbled, topped.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct ShownAt {
+    /// Where.
+    pub spot: Spot,
+    /// When, milliseconds.
+    pub at_ms: i64,
 }
 
 /// Everything the swim is computed from.

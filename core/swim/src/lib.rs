@@ -48,8 +48,8 @@ pub use fished::{CellFigures, CellState, KeptBackNow, SwimFigures};
 pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};
 pub use geojson::{DayOnMap, FED, FISH_SHOWING, GeoJsonError, ImportedSwim, swim_from_geojson};
 pub use input::{
-    AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, Hazard, KeptBack, REACTION_S, Sounding,
-    SwimInput,
+    AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, FedAt, Hazard, KeptBack, REACTION_S, ShownAt,
+    Sounding, SwimInput,
 };
 pub use next_spot::{Against, GoIn, GoInBecause, NextSpot, Reason, WhereNext};
 pub use scatter::{Disturbance, DisturbanceRow, Scatter};
@@ -58,5 +58,4 @@ pub use scene::{
     LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene, TAP_REACH_MM, face_widths, legend,
 };
 pub use sector::{AnnularSector, CHORD_ERROR_M};
-pub use seen::{FedAt, ShownAt};
 pub use water::Water;

@@ -4,27 +4,6 @@ use super::cells::Swim;
 use super::fished::{CellFigures, minutes_between};
 use super::frame::Spot;
 use super::next_spot::Reason;
-use serde::{Deserialize, Serialize};
-
-/// Feed that went in.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct FedAt {
-    /// Where.
-    pub spot: Spot,
-    /// When, milliseconds.
-    pub at_ms: i64,
-    /// How much it is taken to weigh, mg.
-    pub mg: u64,
-}
-
-/// Fish that showed: rolled, bubbled, topped.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct ShownAt {
-    /// Where.
-    pub spot: Spot,
-    /// When, milliseconds.
-    pub at_ms: i64,
-}
 
 impl Swim {
     /// Adds what was fed and what showed by a moment to the cells it was in.
@@ -64,7 +43,7 @@ fn shorter(before: Option<f64>, minutes: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::input::SwimInput;
+    use crate::input::{FedAt, ShownAt, SwimInput};
 
     const MIN: i64 = 60_000;
 

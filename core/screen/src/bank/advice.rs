@@ -1,8 +1,8 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading};
-use crate::day::habit_words;
 use crate::figures::whole;
+use crate::leave_words::{habit_words, leave, leave_words};
 use crate::{Arg, Wording};
 use restwater_session::habit_before_bites;
 use restwater_waits::{Advice, AdviceState};
@@ -45,7 +45,7 @@ fn ready(words: &Wording, reading: &Reading) -> AdviceView {
         return AdviceView { tone: AdviceTone::Quiet, ..unknown(words, reading) };
     }
     AdviceView {
-        headline: headline(words, advice),
+        headline: leave_words(words, advice),
         detail: counts(words, reading),
         more: more(words, reading),
         tone: AdviceTone::Quiet,
@@ -58,8 +58,11 @@ fn out(words: &Wording, reading: &Reading) -> AdviceView {
         return unknown(words, reading);
     }
     let tone = tone(reading);
-    let headline =
-        if tone == AdviceTone::Past { leave(words, "advice-past", advice) } else { headline(words, advice) };
+    let headline = if tone == AdviceTone::Past {
+        leave(words, "advice-past", advice)
+    } else {
+        leave_words(words, advice)
+    };
     AdviceView { headline, detail: counts(words, reading), more: more(words, reading), tone }
 }
 
@@ -75,25 +78,6 @@ fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
         more,
         tone: AdviceTone::Unknown,
     }
-}
-
-/// What to do, ending with the one figure that the advice names: the minute to recast by.
-pub(crate) fn headline(words: &Wording, advice: &Advice) -> String {
-    let hold = whole(advice.hold_until_min.unwrap_or(0.0));
-    match advice.state {
-        AdviceState::CantTellYet => leave(words, "advice-try", advice),
-        AdviceState::LengthHardlyMatters => leave(words, "advice-length-hardly", advice),
-        AdviceState::NothingSpeaksForWindingIn => leave(words, "advice-nothing-speaks", advice),
-        AdviceState::HoldUntilRecastBy => {
-            let recast = advice.leave_min.to_string();
-            words
-                .say_with("advice-hold-recast", &[("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))])
-        }
-    }
-}
-
-fn leave(words: &Wording, id: &str, advice: &Advice) -> String {
-    words.say_with(id, &[("leave", Arg::Text(&advice.leave_min.to_string()))])
 }
 
 /// Whether a cast that has waited so long is past the minute that the headline names.

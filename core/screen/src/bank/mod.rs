@@ -5,8 +5,6 @@ mod clock;
 mod keys;
 mod strip;
 
-pub(crate) use advice::headline as leave_words;
-
 use super::doors::top_doors;
 use super::feed::fed_words;
 use super::figures::{clock, hours_minutes};

@@ -11,7 +11,7 @@ pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
 pub use rules::{first_match, net_name};
 pub use section::{OnScales, scales_cycle};
-pub(crate) use weights::estimate;
+pub(crate) use weights::{estimate, unit_id};
 pub use weights::{short as weight_words, units};
 
 use super::{Arg, ChoiceRow, FiguresView, LeafKey, MatchTap, Wording};

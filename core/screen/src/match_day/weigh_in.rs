@@ -1,10 +1,10 @@
 //! The weigh-in: what the scales showed against the own count.
 
 use super::section::{self, OnScales, scales_cycle, told};
+use super::weights::unit_id;
 use super::weights::{estimate, rounded, short};
 use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
 use crate::MatchTap;
-use crate::fish::unit_id;
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::Phase;
 use restwater_match_day::weigh_in::{Agreement, WeighedIn, compare};

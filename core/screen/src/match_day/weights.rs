@@ -1,6 +1,7 @@
 //! Weights in words.
 
 use restwater_log::WeightUnit;
+use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_match_day::weight::Weight;
 
 /// Grams in an ounce, exactly (international yard and pound agreement, 1959).
@@ -45,6 +46,16 @@ pub fn short(weight: Weight) -> String {
         return "0 lb".into();
     };
     parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect::<Vec<_>>().join(" ")
+}
+
+/// The message of the key that goes on to the next part of a weight as it is typed.
+pub(crate) fn unit_id(typed: &TypedWeight) -> &'static str {
+    match (typed.scales(), typed.part()) {
+        _ if typed.is_at_last_part() => "fish-clear",
+        (Scales::Imperial, 0) => "fish-next-lb",
+        (Scales::Imperial, _) => "fish-next-oz",
+        (Scales::Metric, _) => "fish-next-kg",
+    }
 }
 
 #[cfg(test)]

@@ -1,12 +1,11 @@
 //! Survival, hazard and bites per hour by leave time.
 
 use super::{LEVEL, Picture, bites, counts_words, range_words, too_few};
-use crate::bank::leave_words;
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
-use crate::day::habit_words;
 use crate::figures::{trimmed, whole};
+use crate::leave_words::{habit_words, leave_words};
 use crate::{Arg, Wording};
 use restwater_session::HabitBeforeBites;
 use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};

@@ -117,7 +117,8 @@ extension Sheet {
         let sub = withSub && page.slate.layout.showSubs ? key.sub : nil
         let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
         self.key(
-            key.tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60, .act(.match(tap: key.tap)))
+            key.tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60,
+            .act(.match(tap: key.tap)))
     }
 
     private mutating func pageKey(

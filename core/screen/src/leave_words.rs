@@ -1,0 +1,32 @@
+//! How long to leave a cast, in one sentence, and the habit that every bite came after: the same words on each screen.
+
+use super::figures::whole;
+use super::{Arg, Wording};
+use restwater_session::HabitBeforeBites;
+use restwater_waits::{Advice, AdviceState};
+
+/// What to do, ending with the one figure that the advice names: the minute to recast by.
+pub(crate) fn leave_words(words: &Wording, advice: &Advice) -> String {
+    let hold = whole(advice.hold_until_min.unwrap_or(0.0));
+    match advice.state {
+        AdviceState::CantTellYet => leave(words, "advice-try", advice),
+        AdviceState::LengthHardlyMatters => leave(words, "advice-length-hardly", advice),
+        AdviceState::NothingSpeaksForWindingIn => leave(words, "advice-nothing-speaks", advice),
+        AdviceState::HoldUntilRecastBy => {
+            let recast = advice.leave_min.to_string();
+            words
+                .say_with("advice-hold-recast", &[("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))])
+        }
+    }
+}
+
+pub(crate) fn leave(words: &Wording, id: &str, advice: &Advice) -> String {
+    words.say_with(id, &[("leave", Arg::Text(&advice.leave_min.to_string()))])
+}
+
+/// "You wind in at 12. Every bite today came after 14."
+pub(crate) fn habit_words(words: &Wording, habit: HabitBeforeBites) -> String {
+    let HabitBeforeBites { habit_min, after_min } = habit;
+    let args = [("habit", Arg::Count(habit_min as usize)), ("after", Arg::Count(after_min as usize))];
+    words.say_with("habit-before-bites", &args)
+}
