@@ -91,6 +91,14 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.content.showing, .bank)
     }
 
+    func testTheWelcomeDoesNotCoverWhatCameFirst() async throws {
+        let day = try Bankside()
+        day.state.greet()
+        day.state.open(.files)
+        await day.state.settled()
+        XCTAssertEqual(day.state.content.showing, .files)
+    }
+
     func testTwoRodsHaveAClockEachAndTheKeysActOnTheChosenOne() async throws {
         let day = try Bankside()
         await day.look()

@@ -88,7 +88,8 @@ public final class RestwaterState: Observed {
         // Every screen is laid out for the hand and the size that the Bank's record says, so that is read first.
         ask({ core in (try core.firstScreen(), try core.screen(which: .bank, now: at)) }) { state, answer in
             state.content.show(answer.1)
-            if answer.0 != .bank { state.open(Showing(answer.0)) }
+            // What came first, as a file to open, is not covered.
+            if answer.0 != .bank && state.content.showing == .bank && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
         }
     }
 

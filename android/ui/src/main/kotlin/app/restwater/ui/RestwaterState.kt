@@ -300,10 +300,10 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
-    /** The screen that the app opens with, which is not always the Bank. */
+    /** The screen that the app opens with, which is not always the Bank. What came first, as a file to open, is not covered. */
     suspend fun greet() {
         val first = answer { core.firstScreen() } ?: return
-        if (first != Which.BANK) open(Showing.of(first))
+        if (first != Which.BANK && showing == Showing.BANK && notice.isEmpty()) open(Showing.of(first))
     }
 
     /** Back to the Bank. The core is told, since a second tap of a cold thumb falls on CAST. */
