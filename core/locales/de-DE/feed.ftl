@@ -6,7 +6,7 @@ feed-at-rod = Füttern an der Stelle von Rute { $rod }
 feed-at-aim = Füttern am Ziel auf der Karte
 feed-here = Gefüttert vor { $minutes } min, heute hier { $weight }.
 feed-none-here = Hier noch nicht gefüttert.
-feed-guesses = Gewichte sind Schätzungen: ändere sie unter HANDY.
+feed-guesses = Gewichte sind Schätzungen: ändere sie unter Handy.
 feed-way-handful = { $count ->
     [one] HANDVOLL
    *[other] { $count } HANDVOLL

@@ -6,7 +6,7 @@ feed-at-rod = Feed at rod { $rod }'s spot
 feed-at-aim = Feed at the aim on the map
 feed-here = Fed { $minutes } min ago, { $weight } here today.
 feed-none-here = Nothing fed here yet.
-feed-guesses = Weights are estimates: change them under PHONE.
+feed-guesses = Weights are estimates: change them under Phone.
 feed-way-handful = { $count ->
     [one] HANDFUL
    *[other] { $count } HANDFULS

@@ -6,7 +6,7 @@ feed-at-rod = Amorcer au point de la canne { $rod }
 feed-at-aim = Amorcer à la visée, sur la carte
 feed-here = Amorcé il y a { $minutes } min, { $weight } ici aujourd'hui.
 feed-none-here = Rien d'amorcé ici.
-feed-guesses = Les poids sont estimés : changez-les sous MOBILE.
+feed-guesses = Les poids sont estimés : changez-les sous Mobile.
 feed-way-handful = { $count ->
     [one] POIGNÉE
    *[other] { $count } POIGNÉES
