@@ -31,9 +31,6 @@ private const val CAP_OF_EM = 0.711f
 /** Of drawn text: what of it does not show whole, empty where all of it does; read by tests. */
 val CutOff = SemanticsPropertyKey<String>("CutOff")
 
-/** Of drawn texts: each with the size it is drawn at, px; read by tests. */
-val DrawnAt = SemanticsPropertyKey<List<Pair<String, Float>>>("DrawnAt")
-
 /** A text in the size asked for, or the largest below it that shows the whole of it. */
 @Composable
 fun FitText(

@@ -74,6 +74,5 @@ private class FittedNode(var what: FittedElement) : Modifier.Node(), LayoutModif
 
     override fun SemanticsPropertyReceiver.applySemantics() {
         this[CutOff] = if (fitted.isEmpty()) "" else what.cut(fitted)
-        this[DrawnAt] = fitted.map { it.laid.layoutInput.text.text to it.em }
     }
 }

@@ -1104,6 +1104,8 @@ public object FfiConverterTypeHooklength: FfiConverterRustBuffer<Hooklength> {
  * One kind of thing to pack. The words stand in the wording of the screens.
  */
 sealed class Item {
+    final override fun toString(): String = ""
+
     
     /**
      * Rods, with a reel each.

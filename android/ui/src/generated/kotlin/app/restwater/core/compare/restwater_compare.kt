@@ -1112,6 +1112,8 @@ public object FfiConverterTypeFactor: FfiConverterRustBuffer<Factor> {
  * What a factor was on a cast.
  */
 sealed class FactorValue {
+    final override fun toString(): String = ""
+
     
     /**
      * A spot: direction and range. The clip and the name of a mark don't move it.

@@ -1661,6 +1661,8 @@ public object FfiConverterTypeEndSaid: FfiConverterRustBuffer<EndSaid> {
  * How much.
  */
 sealed class FeedAmount {
+    final override fun toString(): String = ""
+
     
     /**
      * So many measures.
@@ -1942,6 +1944,8 @@ public object FfiConverterTypeFishSign: FfiConverterRustBuffer<FishSign> {
  * What a fish weighs, by how it is known.
  */
 sealed class FishWeight {
+    final override fun toString(): String = ""
+
     
     /**
      * On the scales.
@@ -2174,6 +2178,8 @@ public object FfiConverterTypeLineMaterial: FfiConverterRustBuffer<LineMaterial>
  * How far out, in the unit it was entered in.
  */
 sealed class Reach {
+    final override fun toString(): String = ""
+
     
     /**
      * Turns round two sticks; the span between the sticks is stored with the figure.

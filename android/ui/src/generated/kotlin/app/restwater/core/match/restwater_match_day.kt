@@ -1140,6 +1140,8 @@ public object FfiConverterTypeNetRule: FfiConverterRustBuffer<NetRule> {
  * Which kinds of fish count.
  */
 sealed class Counting {
+    final override fun toString(): String = ""
+
     
     /**
      * Every fish.
@@ -1249,6 +1251,8 @@ public object FfiConverterTypeCounting : FfiConverterRustBuffer<Counting>{
  * What a net may hold.
  */
 sealed class NetHolds {
+    final override fun toString(): String = ""
+
     
     /**
      * Any fish.
@@ -1374,6 +1378,8 @@ public object FfiConverterTypeOverLimit: FfiConverterRustBuffer<OverLimit> {
  * A weight in the unit it was read in.
  */
 sealed class Weight {
+    final override fun toString(): String = ""
+
     
     /**
      * Whole drams (scales in pounds and ounces).

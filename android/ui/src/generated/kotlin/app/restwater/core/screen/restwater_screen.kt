@@ -6430,6 +6430,8 @@ public object FfiConverterTypeWeightView: FfiConverterRustBuffer<WeightView> {
  * One tap.
  */
 sealed class Action {
+    final override fun toString(): String = ""
+
     
     /**
      * Begin a session.
@@ -8071,6 +8073,8 @@ public object FfiConverterTypeAdviceTone: FfiConverterRustBuffer<AdviceTone> {
  * When a cast that is out rings.
  */
 sealed class Alarm {
+    final override fun toString(): String = ""
+
     
     /**
      * Never.
@@ -8242,6 +8246,8 @@ public object FfiConverterTypeBankState: FfiConverterRustBuffer<BankState> {
  * A choice or a key of the Bench. Counts, lengths and weights are whole numbers of their unit.
  */
 sealed class BenchTap {
+    final override fun toString(): String = ""
+
     
     /**
      * The keys act on this hooklength.
@@ -9336,6 +9342,8 @@ public object FfiConverterTypeBookSet: FfiConverterRustBuffer<BookSet> {
  * A choice or a key of the Book.
  */
 sealed class BookTap {
+    final override fun toString(): String = ""
+
     
     /**
      * A session is opened to read.
@@ -9565,6 +9573,8 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
  * A choice or a key of the Cautions screen.
  */
 sealed class CautionsTap {
+    final override fun toString(): String = ""
+
     
     /**
      * Where the water lies.
@@ -9735,6 +9745,8 @@ public object FfiConverterTypeChartKind: FfiConverterRustBuffer<ChartKind> {
  * A key of the Conditions screen.
  */
 sealed class ConditionsTap {
+    final override fun toString(): String = ""
+
     
     /**
      * What is asked is answered.
@@ -9944,6 +9956,8 @@ public object FfiConverterTypeDotShape: FfiConverterRustBuffer<DotShape> {
  * What is fed by hand, how much and where.
  */
 sealed class FeedTap {
+    final override fun toString(): String = ""
+
     
     /**
      * The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
@@ -10234,6 +10248,8 @@ public object FfiConverterTypeFeedTap : FfiConverterRustBuffer<FeedTap>{
  * A choice on the Files screen.
  */
 sealed class FilesTap {
+    final override fun toString(): String = ""
+
     
     /**
      * Which sessions go out.
@@ -10392,6 +10408,8 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
  * One thing asked of a session for it to count.
  */
 sealed class FilterTap {
+    final override fun toString(): String = ""
+
     
     /**
      * Whose they are.
@@ -10550,6 +10568,8 @@ public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
  * What is said of a landed fish, in a match or not.
  */
 sealed class FishTap {
+    final override fun toString(): String = ""
+
     
     /**
      * Another of the landed fish is meant.
@@ -11146,6 +11166,8 @@ public object FfiConverterTypeKey: FfiConverterRustBuffer<Key> {
  * What a tap on a key asks of the shell.
  */
 sealed class KeyTap {
+    final override fun toString(): String = ""
+
     
     /**
      * To send this action.
@@ -11521,6 +11543,8 @@ public object FfiConverterTypeMatchPhase: FfiConverterRustBuffer<MatchPhase> {
  * One tap on the Match screen.
  */
 sealed class MatchTap {
+    final override fun toString(): String = ""
+
     
     /**
      * The whole match at once.
@@ -11871,6 +11895,8 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
  * One thing mended of a doubtful entry.
  */
 sealed class MendTap {
+    final override fun toString(): String = ""
+
     
     /**
      * It is right as it is.
@@ -12097,6 +12123,8 @@ public object FfiConverterTypeNetWarning: FfiConverterRustBuffer<NetWarning> {
  * A choice on the Phone screen, beside hand and scheme.
  */
 sealed class PhoneTap {
+    final override fun toString(): String = ""
+
     
     /**
      * When a cast that is out rings.
@@ -12286,6 +12314,8 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
  * One of the rules of the day.
  */
 sealed class RuleTap {
+    final override fun toString(): String = ""
+
     
     /**
      * The match is set as it stands.
@@ -13488,6 +13518,8 @@ public object FfiConverterTypeSeason: FfiConverterRustBuffer<Season> {
  * What was seen of fish, and where.
  */
 sealed class SeenTap {
+    final override fun toString(): String = ""
+
     
     /**
      * Fish showed.
@@ -13586,6 +13618,8 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
  * A choice on the set-up screen.
  */
 sealed class SetupTap {
+    final override fun toString(): String = ""
+
     
     /**
      * How many rods.
@@ -13928,6 +13962,8 @@ public object FfiConverterTypeSignal: FfiConverterRustBuffer<Signal> {
  * Which sessions go out.
  */
 sealed class Span {
+    final override fun toString(): String = ""
+
     
     /**
      * The session shown.
@@ -14259,6 +14295,8 @@ public object FfiConverterTypeSwimPad: FfiConverterRustBuffer<SwimPad> {
  * A choice on the Swim screen.
  */
 sealed class SwimTap {
+    final override fun toString(): String = ""
+
     
     /**
      * A cell is aimed at.
@@ -14724,6 +14762,8 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
  * Something on the swim that can be taken away.
  */
 sealed class SwimThing {
+    final override fun toString(): String = ""
+
     
     /**
      * A mark, a feature or a hazard.
@@ -14809,6 +14849,8 @@ public object FfiConverterTypeSwimThing : FfiConverterRustBuffer<SwimThing>{
  * One thing changed on a rod.
  */
 sealed class TackleTap {
+    final override fun toString(): String = ""
+
     
     /**
      * How far out.
@@ -15266,6 +15308,8 @@ public object FfiConverterTypeTemperature: FfiConverterRustBuffer<Temperature> {
  * What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
  */
 sealed class TypedInto {
+    final override fun toString(): String = ""
+
     
     /**
      * The water of the set-up.
@@ -15742,6 +15786,8 @@ public object FfiConverterTypeVerdictTone: FfiConverterRustBuffer<VerdictTone> {
  * Which casts count on the Waits screen, and how much time is left there.
  */
 sealed class WaitsTap {
+    final override fun toString(): String = ""
+
     
     /**
      * The casts of one rod.
@@ -15960,6 +16006,8 @@ public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
  * Which waters count.
  */
 sealed class WaterChoice {
+    final override fun toString(): String = ""
+
     
     /**
      * All of them.

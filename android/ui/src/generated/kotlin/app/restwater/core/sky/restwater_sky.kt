@@ -1014,6 +1014,8 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
  * What a key answers.
  */
 sealed class Answer {
+    final override fun toString(): String = ""
+
     
     /**
      * Water temperature, tenths of a degree.
