@@ -35,6 +35,8 @@ import java.io.File
 import java.nio.file.Files
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.SupervisorJob
+import kotlinx.coroutines.cancelAndJoin
 import kotlinx.coroutines.runBlocking
 
 /** A phone on the bank: the real screens over the real library in a folder of its own, and a clock that is set by hand. */
@@ -53,8 +55,16 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     private fun open() = Restwater.open(folder.path, now())
 
+    private val work = SupervisorJob()
+
     private fun newState() =
-        RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined, files, receiver = receiver)
+        RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined + work), Dispatchers.Unconfined, files, receiver = receiver)
+
+    /** What still runs beside the test is ended first: it would read a screen from a log that is closed. */
+    private fun close() {
+        runBlocking { work.children.forEach { it.cancelAndJoin() } }
+        core.close()
+    }
 
     private fun now() = Moment(ms, 0, "Europe/London", ms - NINE_O_CLOCK + 1_000, "one boot", 0u)
 
@@ -160,7 +170,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
                     val bankside = Bankside(this, folder, glass)
                     bankside.show()
                     bankside.day()
-                    bankside.core.close()
+                    bankside.close()
                 }
             } finally {
                 folder.deleteRecursively()
