@@ -44,6 +44,7 @@ import kotlinx.coroutines.runBlocking
 class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, val glass: Glass) {
     private var ms = NINE_O_CLOCK
     private var core = open()
+    private val work = SupervisorJob()
 
     /** What the shell does with files: kept here, and picked from here. */
     val files = FilesInHand()
@@ -54,8 +55,6 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         private set
 
     private fun open() = Restwater.open(folder.path, now())
-
-    private val work = SupervisorJob()
 
     private fun newState() =
         RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined + work), Dispatchers.Unconfined, files, receiver = receiver)
