@@ -29,7 +29,7 @@ impl App {
         Ok(())
     }
 
-    /// Whether the other phone that began the session opened was said to be the angler's; none where it was this one.
+    /// Whether the angler claimed the phone that began the opened session as theirs; `None` if it was this phone.
     pub(super) fn phone_is_mine(&self) -> Result<Option<bool>, AppError> {
         Ok(self.phone_of_opened()?.map(|device| self.mine.contains(&device)))
     }

@@ -9,7 +9,7 @@
 //! Ramdas, Grünwald, Vovk and Shafer 2023 (Game-theoretic statistics and safe anytime-valid inference,
 //! Statistical Science 38) give the general account; mixtures over the size of the effect go back to Robbins 1970.
 //!
-//! The stake is laid on the ratio r of the rates: ln r is normal about 0. With x bites in all, of which x_A in
+//! The bet is on the ratio r of the rates, with a normal prior on ln r about 0. With x bites in all, of which x_A in
 //! T_A of T minutes, and the common rate integrated out under its right-Haar prior on both sides,
 //!
 //!   e = E_r [ r^x_A (T / (r T_A + T_B))^x ],

@@ -15,7 +15,7 @@ pub enum Trailer {
     Fits,
     /// They don't: records are missing or were added.
     Differs {
-        /// How many records the end of the file speaks of.
+        /// How many records the last line of the file says there are.
         said: u64,
     },
 }

@@ -79,7 +79,7 @@ struct Pad<'a> {
 impl Pad<'_> {
     fn of(glass: &Glass) -> Pad<'_> {
         let mm = glass.px_per_mm;
-        // A glass that is too small for the Bank is laid out upright as far as it goes.
+        // A screen too small for the Bank gets the upright layout, as far as it fits.
         if on_its_side(glass).unwrap_or(false) {
             return Self::beside(glass);
         }

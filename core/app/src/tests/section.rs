@@ -10,7 +10,7 @@ fn peg(side: Side, place: u8) -> Action {
 }
 
 impl Phone {
-    /// Types so many pounds for what hangs on the scales, and takes the figure.
+    /// Enters the weight that the scales show, in pounds, and confirms it.
     fn scales_show(&mut self, ms: i64, digits: &[u8]) -> Update {
         for (i, digit) in digits.iter().enumerate() {
             let at = ms + 200 * i64::try_from(i).unwrap();

@@ -21,7 +21,7 @@ fn shown(set: BookSet, whose: Whose) -> Action {
 }
 
 impl Phone {
-    /// A day of so many bites at about a quarter of an hour, each landed, from one peg of one water.
+    /// A day on one peg of one water. Every bite comes after about fifteen minutes and is landed.
     fn day_with(&mut self, from: i64, peg: &str, bites: i64) -> i64 {
         self.tap(from - 2_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
         self.tap(from - 1_000, &typed(TypedInto::Peg, peg)).unwrap();
