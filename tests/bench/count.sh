@@ -4,9 +4,9 @@
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD
-# shellcheck source=../runners/install.sh
+# shellcheck source=tests/runners/install.sh
 . tests/runners/install.sh
-# shellcheck source=../runners/count.sh
+# shellcheck source=tests/runners/count.sh
 . tests/runners/count.sh
 
 # The harness and the program that runs it have to be of one version.
