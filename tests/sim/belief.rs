@@ -147,7 +147,7 @@ impl MoreCasts {
     }
 }
 
-/// Casts after which it is asked, alternated on a constant water of mean 12.
+/// Casts after which the number is read, alternated on a constant water of mean 12.
 const ASKED_AFTER: [usize; 3] = [16, 24, 32];
 /// Log-sds of the effects that there are, as many days of each; half of the days have none.
 const EFFECTS: [f64; 2] = [0.4, 1.2];

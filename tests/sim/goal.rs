@@ -10,7 +10,7 @@ use super::water::Kind;
 /// One goal.
 #[derive(Debug, Clone)]
 pub struct Goal {
-    /// What is asked, with the figure found.
+    /// The goal, with the figure found.
     pub text: String,
     /// Whether it holds.
     pub held: bool,
@@ -22,7 +22,7 @@ impl Goal {
         let close =
             if (value - least).abs() < 2.0 * error { ", within two standard errors of it" } else { "" };
         let text = format!(
-            "{what}: {:.1} ± {:.1} % of the oracle's, at least {:.0} % asked{close}",
+            "{what}: {:.1} ± {:.1} % of the oracle's (goal: at least {:.0} %{close})",
             100.0 * value,
             100.0 * error,
             100.0 * least
@@ -31,21 +31,25 @@ impl Goal {
     }
 }
 
-/// What is asked from the sixth bite on.
+/// The least share from the sixth bite on.
 fn after_sixth(kind: Kind) -> Option<f64> {
     match kind {
         Kind::NarrowWindow => Some(0.98),
         Kind::ConstantRate => Some(0.97),
         Kind::EarlyOnly | Kind::TwoPeaked => Some(0.90),
+        Kind::Drift => Some(0.89),
         _ => None,
     }
 }
 
-/// What is asked of whole first days.
+/// The least share of whole first days.
 fn whole(kind: Kind) -> Option<f64> {
     match kind {
-        Kind::NarrowWindow => Some(0.93),
+        Kind::NarrowWindow => Some(0.94),
         Kind::ConstantRate => Some(0.95),
+        Kind::TwoPeaked => Some(0.93),
+        Kind::NobodyHome => Some(0.84),
+        Kind::EarlyOnly => Some(0.80),
         _ => None,
     }
 }
@@ -94,14 +98,14 @@ pub fn of_books(rows: &[(String, f64, Differing)]) -> Vec<Goal> {
     for (name, sd, found) in rows {
         let [with, without] = [&found.shares[0], &found.shares[1]].map(Share::value);
         let text = format!(
-            "{name}, days differ by {sd}: {:.1} % of the oracle's with a book, at least the {:.1} % without less 1 asked",
+            "{name}, days differ by {sd}: {:.1} % of the oracle's with a book (goal: at most 1 below the {:.1} % without)",
             100.0 * with,
             100.0 * without
         );
         goals.push(Goal { text, held: with >= without - 0.01 });
         let (held, error) = (found.covered[0].value(), found.covered[0].error());
         let text = format!(
-            "{name}, days differ by {sd}: the 95 % band of the rate holds the truth on {:.1} ± {:.1} % of days with a book, 90 to 98 % asked",
+            "{name}, days differ by {sd}: the 95 % band of the rate holds the truth on {:.1} ± {:.1} % of days with a book (goal: 90 to 98 %)",
             100.0 * held,
             100.0 * error
         );
@@ -117,7 +121,7 @@ pub fn of_changes(rows: &[(String, f64, Said)]) -> Vec<Goal> {
             let (end, ever) = (said.share(said.untrue).0, said.share(said.untrue_ever).0);
             let effect = if *effect == 1.0 { String::new() } else { format!(" (x {effect})") };
             let text = format!(
-                "{name}{effect}: false \"clearly better\" on {:.1} % of days at all-out, {:.1} % at any look, at most 5 % asked",
+                "{name}{effect}: false \"clearly better\" on {:.1} % of days at all-out, {:.1} % at any look (goal: at most 5 %)",
                 100.0 * end,
                 100.0 * ever
             );
@@ -144,7 +148,7 @@ pub fn of_looks(rows: &[(String, f64, Looked)]) -> Vec<Goal> {
         .flat_map(claims)
         .map(|(what, ever)| Goal {
             text: format!(
-                "{what}: falsely said at some look on {:.1} ± {:.1} % of days, at most 5 % asked",
+                "{what}: falsely said at some look on {:.1} ± {:.1} % of days (goal: at most 5 %)",
                 100.0 * ever.value(),
                 100.0 * ever.error()
             ),
@@ -159,7 +163,7 @@ pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
     for (name, found) in rows {
         let ever = found.leant[1].value();
         let text = format!(
-            "{name}: without an effect it leans at some look on {:.1} % of days, at most 10 % asked",
+            "{name}: without an effect it leans at some look on {:.1} % of days (goal: at most 10 %)",
             100.0 * ever
         );
         goals.push(Goal { text, held: ever <= 0.10 });
@@ -169,7 +173,7 @@ pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
                 continue;
             }
             let text = format!(
-                "{name}, claimed from {:.0} in 100: right {:.1} ± {:.1} in 100 where {:.1} is claimed, within 5 asked",
+                "{name}, claimed from {:.0} in 100: right {:.1} ± {:.1} in 100 where {:.1} is claimed (goal: within 5)",
                 100.0 * from,
                 100.0 * right.value(),
                 100.0 * right.error(),
@@ -181,11 +185,11 @@ pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
     goals
 }
 
-/// As many more casts as are named settle it as often as promised.
+/// The number of further casts that is named settles the question as often as promised.
 pub fn of_more_casts(found: &MoreCasts) -> Goal {
     let [promised, reached] = &found.named;
     let text = format!(
-        "more casts: named {:.0} times with {:.1} % promised, settled {:.1} ± {:.1} %, 75 to 85 % asked",
+        "more casts: named {:.0} times with {:.1} % promised, settled {:.1} ± {:.1} % (goal: 75 to 85 %)",
         promised.days(),
         100.0 * promised.value(),
         100.0 * reached.value(),

@@ -142,7 +142,7 @@ pub fn more_casts(found: &MoreCasts) -> String {
         )
     };
     let head = "| said | times | settled, as promised | settled |\n|---|---|---|---|\n";
-    [head, &line("so many more casts", &found.named), &line("a chance after 40", &found.chance)].concat()
+    [head, &line("about N more casts", &found.named), &line("a chance after 40", &found.chance)].concat()
 }
 
 fn percent(said: &Said, count: f64) -> String {

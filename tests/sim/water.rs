@@ -18,7 +18,7 @@ pub enum Bites {
     Rising { mean: f64 },
 }
 
-/// What a line of the acceptance speaks of.
+/// The kinds of water that the goals tell apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
     /// Bites in one narrow window.

@@ -12,7 +12,7 @@ use restwater_sky::conditions::{Answer, Conditions, Question, next_question, wit
 /// What was answered or passed over of this round of questions; not part of the log.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Asking {
-    /// Everything is asked again.
+    /// All questions are asked again.
     again: bool,
     done: Vec<Question>,
 }
@@ -99,7 +99,7 @@ impl App {
         let setup = session.map_or(&self.draft, |session| &session.setup);
         let names: Vec<&str> = [&setup.water, &setup.peg].into_iter().flatten().map(String::as_str).collect();
         if setup.peg.is_none() {
-            // A peg without a name is asked at each session.
+            // A peg without a name is asked for at each session.
             let id = session.map(|session| session.id.to_string()).unwrap_or_default();
             return (id, String::new());
         }

@@ -26,7 +26,7 @@ pub enum LeadRule {
     CheckLocally,
 }
 
-/// Why the rule can't be asked.
+/// Why the rule can't be applied.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum LeadRuleError {
     /// A weight that is none.

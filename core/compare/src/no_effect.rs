@@ -104,7 +104,7 @@ fn nor_at_any_look_of_a_long_day() {
     assert!((0..days).filter(ever).count() as f64 <= 0.05 * days as f64);
 }
 
-/// Caution is no use if it never speaks.
+/// Caution is of no use if it never calls anything clear.
 #[test]
 fn a_large_effect_is_called_clear_on_many_days() {
     let strong = Water { effect: 4.0, ..EVEN };

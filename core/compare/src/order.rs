@@ -62,7 +62,7 @@ impl Order {
     }
 }
 
-/// What a unit laid on one of `n` equally likely ranks pays when the rank is one of `ranks` (counted from 0), with stakes
+/// What a stake of one on one of `n` equally likely ranks pays when the rank is one of `ranks` (counted from 0), with stakes
 /// that grow by rank, from exp(-lean) at the lowest to exp(lean) at the highest.
 fn odds(ranks: std::ops::Range<usize>, n: usize, lean: f64) -> f64 {
     if n < 2 {

@@ -32,7 +32,7 @@ pub enum Place {
     /// It stays on this phone.
     #[default]
     LeftOut,
-    /// It goes along, because it was asked for.
+    /// It is included, because the angler chose so.
     Included,
 }
 

@@ -73,7 +73,7 @@ pub struct Glass {
     pub height_px: f64,
     /// Pixels in a millimetre of real glass.
     pub px_per_mm: f64,
-    /// Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+    /// Text size the phone is set to; 1 is the usual one, 2 is 200 %.
     pub text_scale: f64,
     /// Whether the pad is for the left thumb.
     pub left_handed: bool,
@@ -195,7 +195,7 @@ pub struct TextSizes {
     pub sub: f64,
 }
 
-/// The whole screen, laid out. Rectangles are pixels.
+/// The layout of the whole screen. Rectangles are pixels.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BankLayout {

@@ -6,7 +6,7 @@ use super::{GAP_MM, Glass, PRIMARY_MM, Rect, SECONDARY_MM, on_its_side};
 use restwater_screen::{SwimKey, SwimPad};
 use serde::{Deserialize, Serialize};
 
-/// What the layout is asked for.
+/// What the layout depends on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimPadAsk {

@@ -1,8 +1,9 @@
 //! Everything above the pad: header, clocks, strip and sentences.
 //!
-//! Parts are taken in the order of what an angler can't do without, each at the text size asked
-//! for, as long as there is room (above the pad, or beside it on a glass on its side); what is left goes to the digits, the strip and further sentences. Where the size
-//! asked for leaves no room for the first of them, the words are made smaller before any is lost.
+//! Parts are taken in the order of what an angler can't do without, each at the text size that
+//! the phone is set to, as long as there is room (above the pad, or beside it on a screen on its side). The room left goes to
+//! the digits, the strip and further sentences. Where that size leaves no room for the first of them, the words are made
+//! smaller before any is lost.
 
 use super::keys::Pad;
 use super::{DIGITS_MM, DoorPlace, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};

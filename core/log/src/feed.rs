@@ -96,10 +96,10 @@ pub struct FeedSaid {
     pub what: FeedKind,
     /// How much.
     pub amount: FeedAmount,
-    /// The rod at whose spot it was put in; none for a place on the map.
+    /// The rod at whose spot it was put in; `None` for a place on the map.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rod: Option<RodNumber>,
-    /// Where that is; none where the rod's spot was not set.
+    /// Where that is; `None` when the rod's spot was not set.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub place: Option<WaterPlace>,
 }

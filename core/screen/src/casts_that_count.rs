@@ -8,7 +8,7 @@ use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
-/// What is asked of a cast for it to count. An empty filter takes all of today's casts and the earlier
+/// The conditions a cast has to meet to count. An empty filter takes all of today's casts and the earlier
 /// sessions'.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CastFilter {

@@ -5,11 +5,11 @@ use super::{Action, Arg, ConditionsTap, Leaf, LeafKey, LeafLine, LeavesView, Wor
 use restwater_session::Session;
 use restwater_sky::conditions::{Answer, Conditions, Question, answers};
 
-/// Everything asked, in the order asked.
+/// All questions, in the order in which they are asked.
 const QUESTIONS: [Question; 6] =
     [Question::Water, Question::Air, Question::Wind, Question::WindFrom, Question::Cloud, Question::Colour];
 
-/// Makes the screen; `question` is what is asked now, none where all is known or skipped.
+/// Makes the screen; `question` is the one shown now; `None` when all are answered or skipped.
 pub fn conditions(words: &Wording, session: Option<&Session>, question: Option<Question>) -> LeavesView {
     let mut leaf = Leaf::new(words, "conditions", "now");
     let Some(session) = session else {

@@ -11,7 +11,7 @@ pub(crate) fn leave_words(words: &Wording, advice: &Advice) -> String {
     match advice.state {
         AdviceState::CantTellYet => leave(words, "advice-try", advice),
         AdviceState::LengthHardlyMatters => leave(words, "advice-length-hardly", advice),
-        AdviceState::NothingSpeaksForWindingIn => leave(words, "advice-nothing-speaks", advice),
+        AdviceState::NoReasonToWindIn => leave(words, "advice-no-reason-to-wind-in", advice),
         AdviceState::HoldUntilRecastBy => {
             let recast = advice.leave_min.to_string();
             words

@@ -1,4 +1,4 @@
-//! Words that a shell needs where it speaks for the system: channels of notifications, permissions, files of others.
+//! Words that a shell passes to the system: channels of notifications, permissions, files of others.
 
 use super::Wording;
 use serde::{Deserialize, Serialize};

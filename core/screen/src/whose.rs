@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Whose {
-    /// The angler's own, where nothing else is asked for.
+    /// The angler's own, unless chosen otherwise.
     #[default]
     Me,
     /// Those of other anglers.

@@ -16,7 +16,7 @@ pub enum NotNow {
     /// There is no such rod.
     #[error("there is no rod {rod}: this session has {rods}")]
     NoSuchRod {
-        /// The rod asked for.
+        /// The rod.
         rod: RodNumber,
         /// How many there are.
         rods: RodNumber,

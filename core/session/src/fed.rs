@@ -33,7 +33,7 @@ pub struct Feeding {
     pub what: FeedKind,
     /// How much, as it was said.
     pub amount: FeedAmount,
-    /// Where, in the peg frame; none where that was not said.
+    /// Where, in the peg frame; `None` when that was not said.
     pub place: Option<Point>,
     /// The rod at whose spot it went in, if it was one.
     pub rod: Option<RodNumber>,

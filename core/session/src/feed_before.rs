@@ -10,10 +10,10 @@ use super::feed::is_at;
 use super::water::swim_spot;
 use restwater_compare::Factor;
 
-/// Feed counts for a cast for so many minutes: a guess.
+/// Feed counts for the casts of the next half hour: a guess.
 pub const FED_WITHIN_MIN: i64 = 30;
 
-/// From so many grams on it is much, and from so many more than that very much: guesses, about three handfuls and a bait box.
+/// From the first figure on it is much feed, from the second on very much: guesses, about three handfuls and a bait box.
 const BANDS_G: [u64; 2] = [100, 500];
 
 /// How much was fed, in a fixed spelling for the comparisons.

@@ -107,8 +107,8 @@ pub fn conditions_at(session: &Session, cast: &Cast) -> Conditions {
     by_then.map_or_else(Conditions::default, |known| known.conditions)
 }
 
-/// Minutes of the wait that ended with the cast: with a bite, or with what else ended it. None while it is out, and
-/// none where its end was not seen.
+/// Minutes of the wait that ended with the cast: with a bite, or with what else ended it. `None` while it is out or
+/// when its end was not seen.
 pub fn wait_minutes(session: &Session, cast: &Cast) -> Option<f64> {
     wait_of(session, cast).map(restwater_waits::Wait::minutes)
 }

@@ -213,7 +213,7 @@ fn any_feed() -> impl Strategy<Value = Payload> {
     )
 }
 
-/// Any op of a match. It speaks of one of the first ops of either phone, which may or may not be a landing.
+/// Any op of a match. It refers to one of the first ops of either phone, which may or may not be a landing.
 fn any_match_payload() -> impl Strategy<Value = Payload> {
     let cast = (prop_oneof![Just(0xD1_u128), Just(0xD2)], 1..20_u128)
         .prop_map(|(device, n)| uuid::Uuid::from_u128(device << 64 | n));

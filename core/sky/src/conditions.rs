@@ -136,7 +136,7 @@ impl Conditions {
     }
 }
 
-/// One thing asked, in the order asked.
+/// A question, in the order in which they are asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -177,7 +177,7 @@ pub enum Answer {
 const QUESTIONS: [Question; 6] =
     [Question::Water, Question::Air, Question::Wind, Question::WindFrom, Question::Cloud, Question::Colour];
 
-/// The next thing to ask: not yet known, not skipped, and asked at all (a calm has no direction).
+/// The next question: not yet answered, not skipped, and one that makes sense (a calm has no direction).
 pub fn next_question(so_far: &Conditions, skipped: &[Question]) -> Option<Question> {
     QUESTIONS.into_iter().filter(|question| !skipped.contains(question)).find(|question| match question {
         Question::Water => so_far.water.is_none(),

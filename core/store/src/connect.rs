@@ -150,8 +150,8 @@ fn pragmas(conn: &Connection, durability: Durability) -> Result<(), StoreError> 
     Ok(())
 }
 
-/// The version of a file that can be used. The log beside it may say more than its header did: asked through SQLite, in
-/// a read.
+/// The version of a file that can be used. The write-ahead log beside it may hold a newer one than its header: read through
+/// SQLite.
 fn refuse(conn: &Connection) -> Result<u32, StoreError> {
     if conn.is_readonly("main")? {
         return Err(StoreError::ReadOnly("opened for reading only".into()));

@@ -11,7 +11,7 @@ use std::cmp::Ordering;
 /// no higher than that (Boole's inequality).
 const NOT_LIKELY: f64 = 0.5;
 
-/// What speaks for a spot.
+/// A reason to choose a spot.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Reason {
     /// The chance that any cast of today reached it is below one half.
@@ -68,7 +68,7 @@ pub enum Reason {
     },
 }
 
-/// What speaks against a spot.
+/// A reason not to choose a spot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Against {
     /// Disturbed less than the rest target ago.
@@ -78,7 +78,7 @@ pub enum Against {
         /// The target.
         target_min: f64,
     },
-    /// No single cast within the rest target reached it with probability one half, yet so many came near that one may
+    /// No single cast within the rest target reached it with probability one half, yet enough came near that one may
     /// well have.
     MaybeDisturbed {
         /// How many of them are expected to have reached it.
@@ -110,16 +110,16 @@ pub enum Against {
     },
 }
 
-/// A spot with what speaks for and against it.
+/// A spot with the reasons for and against it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct NextSpot {
     /// The cell.
     pub cell: CellId,
     /// Where to aim.
     pub spot: Spot,
-    /// What speaks for it.
+    /// The reasons for it.
     pub reasons: Vec<Reason>,
-    /// What speaks against it.
+    /// The reasons against it.
     pub against: Vec<Against>,
     /// The figures behind it.
     pub figures: CellFigures,

@@ -21,7 +21,7 @@ pub enum AdviceState {
     /// Hold until one time and recast by another.
     HoldUntilRecastBy,
     /// Longer is better as far as can be seen: no reason to wind in early.
-    NothingSpeaksForWindingIn,
+    NoReasonToWindIn,
 }
 
 /// How long to leave the next cast.
@@ -131,7 +131,7 @@ impl LeavePlan {
         } else if band.until.unwrap_or(end) >= WIDE_BAND * band.from {
             AdviceState::LengthHardlyMatters
         } else if band.until.is_none() {
-            AdviceState::NothingSpeaksForWindingIn
+            AdviceState::NoReasonToWindIn
         } else {
             AdviceState::HoldUntilRecastBy
         }

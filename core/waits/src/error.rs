@@ -1,4 +1,4 @@
-//! What can be wrong with the figures a wait question is asked with.
+//! What can be wrong with the figures given for a computation of waits.
 
 /// Why an answer about waits can't be given.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]

@@ -1,4 +1,4 @@
-//! The posterior of one piece on a grid: quadrature by equal steps in whitened coordinates, laid out
+//! The posterior of one piece on a grid: quadrature by equal steps in whitened coordinates, placed
 //! first by the curvature at the top and then by the moments found there (Naylor and Smith 1982).
 //!
 //! Equal steps of one standard deviation integrate a bell to nine digits; what is lost is what lies
@@ -13,7 +13,7 @@ use super::special::{LN_SQRT_TWO_PI, ln_gamma};
 use super::table::Table;
 use libm::{exp, log};
 
-/// How finely a grid is laid.
+/// How fine a grid is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Fineness {
     /// Nodes along shape, scale and never-bite share.
@@ -55,7 +55,7 @@ pub(crate) struct Grid {
     pub ln_evidence: f64,
 }
 
-/// Where a grid is laid: a centre and a lower triangular spread.
+/// The place of a grid: a centre and a lower triangular spread.
 struct Frame {
     centre: [f64; 3],
     spread: [[f64; 3]; 3],
@@ -65,16 +65,16 @@ impl Grid {
     /// The posterior of a piece on a coarse grid around its top, without tables.
     pub fn aim(piece: Piece, priors: &Priors, evidence: &Evidence) -> Self {
         let (centre, covariance) = top(piece, priors, evidence);
-        Self::lay(piece, priors, evidence, AIM, &frame(centre, &covariance))
+        Self::build(piece, priors, evidence, AIM, &frame(centre, &covariance))
     }
 
-    /// The same posterior on a finer grid laid out by the moments of this one.
+    /// The same posterior on a finer grid placed by the moments of this one.
     pub fn refined(&self, priors: &Priors, evidence: &Evidence, fineness: Fineness) -> Self {
         let (centre, covariance) = self.moments();
-        Self::lay(self.piece, priors, evidence, fineness, &frame(centre, &covariance))
+        Self::build(self.piece, priors, evidence, fineness, &frame(centre, &covariance))
     }
 
-    fn lay(piece: Piece, priors: &Priors, evidence: &Evidence, fineness: Fineness, frame: &Frame) -> Self {
+    fn build(piece: Piece, priors: &Priors, evidence: &Evidence, fineness: Fineness, frame: &Frame) -> Self {
         let active = piece.active();
         let axis = |i: usize| steps(if active[i] { fineness.nodes[i] } else { 1 }, fineness.reach);
         let (shapes, scales, shares) = (axis(0), axis(1), axis(2));

@@ -1,4 +1,4 @@
-//! The top of a posterior and its curvature there: where a grid is first laid out.
+//! The top of a posterior and its curvature there: where a grid is placed first.
 //!
 //! Coordinates: s = ln concentration, l = ln scale, x = logit of the never-bite share. Concentration
 //! is the Weibull shape, 1 / sigma of log-normal waits, the square root of the gamma shape; the scale is

@@ -45,12 +45,12 @@ pub struct WaitPosterior {
     /// Longest wait of the whole record.
     longest_min: f64,
     pub(crate) plan: LeavePlan,
-    laid: OnceLock<Laid>,
+    grids: OnceLock<GridSet>,
 }
 
 /// The pieces of the posterior, each on its grid.
 #[derive(Debug, Clone)]
-pub(crate) struct Laid {
+pub(crate) struct GridSet {
     pub(crate) grids: Vec<Grid>,
     /// Posterior probability of each grid.
     pub(crate) shares: Vec<f64>,
@@ -72,7 +72,7 @@ impl WaitPosterior {
             evidence: OnceLock::new(),
             longest_min: longest,
             plan: LeavePlan::new(record, settings)?,
-            laid: OnceLock::new(),
+            grids: OnceLock::new(),
         })
     }
 
@@ -82,7 +82,7 @@ impl WaitPosterior {
         self.waits.add(wait, 1.0);
         self.evidence = OnceLock::new();
         self.longest_min = self.longest_min.max(wait.minutes());
-        self.laid = OnceLock::new();
+        self.grids = OnceLock::new();
     }
 
     /// Takes what a cast costs beside its wait, and the habit, both in minutes, as they are known now.
@@ -95,7 +95,7 @@ impl WaitPosterior {
         let costs = checked_pace(turn_round_min, bite_extra_min, habit_min)?;
         self.costs = costs;
         // How far a grid is refined hangs on the rates.
-        self.laid = OnceLock::new();
+        self.grids = OnceLock::new();
         self.plan.set_pace(costs, habit_min);
         Ok(())
     }
@@ -112,7 +112,7 @@ impl WaitPosterior {
 
     /// ln of the probability density of the record under priors and models together.
     pub fn ln_evidence(&self) -> f64 {
-        self.laid().ln_evidence
+        self.grids().ln_evidence
     }
 
     /// The models with their posterior probabilities.
@@ -128,7 +128,7 @@ impl WaitPosterior {
             probability,
             ln_evidence: grid.ln_evidence,
         };
-        let Laid { grids, shares, .. } = self.laid();
+        let GridSet { grids, shares, .. } = self.grids();
         grids.iter().zip(shares).map(of).collect()
     }
 
@@ -142,7 +142,7 @@ impl WaitPosterior {
     /// Calls `take` with every law of the posterior: its probability, the law of the wait of casts that
     /// do get a bite, and the share that never would.
     pub fn each_law(&self, mut take: impl FnMut(f64, &Law, f64)) {
-        let Laid { grids, shares, .. } = self.laid();
+        let GridSet { grids, shares, .. } = self.grids();
         for (grid, share) in grids.iter().zip(shares) {
             for node in &grid.nodes {
                 let law = law(grid.piece.family, node);
@@ -156,11 +156,11 @@ impl WaitPosterior {
         }
     }
 
-    /// The grids of this record, laid when first asked for.
-    pub(crate) fn laid(&self) -> &Laid {
-        self.laid.get_or_init(|| match self.settings.accuracy {
+    /// The grids of this record, built when first needed.
+    pub(crate) fn grids(&self) -> &GridSet {
+        self.grids.get_or_init(|| match self.settings.accuracy {
             Accuracy::Refined => self.refined(),
-            accuracy => self.lay(accuracy),
+            accuracy => self.build(accuracy),
         })
     }
 
@@ -168,28 +168,28 @@ impl WaitPosterior {
         self.evidence.get_or_init(|| self.waits.evidence())
     }
 
-    fn refined(&self) -> Laid {
-        let mut laid = self.lay(Accuracy::Refined);
-        let mut before = self.answer(&laid, Accuracy::Refined);
+    fn refined(&self) -> GridSet {
+        let mut built = self.build(Accuracy::Refined);
+        let mut before = self.answer(&built, Accuracy::Refined);
         for finer in [Accuracy::Fine, Accuracy::Finest] {
-            laid = self.lay(finer);
-            let after = self.answer(&laid, finer);
+            built = self.build(finer);
+            let after = self.answer(&built, finer);
             let moved = before.iter().zip(&after).any(|(a, b)| (a - b).abs() > 0.005 * b.abs());
             if !moved {
                 break;
             }
             before = after;
         }
-        laid
+        built
     }
 
     /// The figures that refinement must leave where they are: best rate, and the ends of the band.
-    fn answer(&self, laid: &Laid, accuracy: Accuracy) -> [f64; 3] {
-        let band = super::leave_time::band(&self.means(laid, accuracy), self.settings.near_best);
+    fn answer(&self, built: &GridSet, accuracy: Accuracy) -> [f64; 3] {
+        let band = super::leave_time::band(&self.means(built, accuracy), self.settings.near_best);
         [band.best_rate, band.from, band.until.unwrap_or(f64::MAX)]
     }
 
-    fn lay(&self, accuracy: Accuracy) -> Laid {
+    fn build(&self, accuracy: Accuracy) -> GridSet {
         let priors = self.settings.priors;
         let families = [Family::Exponential, Family::Weibull, Family::LogNormal, Family::Gamma];
         let mut aims: Vec<(f64, Grid)> = Vec::new();
@@ -215,7 +215,7 @@ impl WaitPosterior {
         let top = ln_weights.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         let sum: f64 = ln_weights.iter().map(|l| exp(l - top)).sum();
         let shares = ln_weights.iter().map(|l| exp(l - top) / sum).collect();
-        Laid { grids, shares, ln_evidence: top + log(sum) }
+        GridSet { grids, shares, ln_evidence: top + log(sum) }
     }
 
     /// Leave times looked at: closer together where they are short.
@@ -230,7 +230,7 @@ impl WaitPosterior {
     }
 
     /// Posterior means by leave time.
-    pub(crate) fn means(&self, laid: &Laid, accuracy: Accuracy) -> Means {
+    pub(crate) fn means(&self, built: &GridSet, accuracy: Accuracy) -> Means {
         let times = self.times(accuracy.times());
         let n = times.len();
         let ln_times: Vec<f64> = times.iter().map(|&t| log(t)).collect();
@@ -244,7 +244,7 @@ impl WaitPosterior {
             known: n,
         };
         let (mut bitten, mut waiting) = (vec![0.0; n], vec![0.0; n]);
-        for (grid, share) in laid.grids.iter().zip(&laid.shares) {
+        for (grid, share) in built.grids.iter().zip(&built.shares) {
             if *share < NEGLIGIBLE {
                 continue;
             }
@@ -389,7 +389,7 @@ mod tests {
             let waits = day(n);
             let figures = |accuracy| {
                 let found = posterior(&waits, PRIORS, accuracy);
-                let [rate, from, _] = found.answer(found.laid(), accuracy);
+                let [rate, from, _] = found.answer(found.grids(), accuracy);
                 (rate, from)
             };
             let (rate, hold) = figures(Accuracy::Reference);
@@ -407,7 +407,7 @@ mod tests {
         // The ratio of predictive means would give one; the mean of the rates must not.
         let waits = day(6);
         let found = posterior(&waits, only(0, 1.0), Accuracy::Fine);
-        let means = found.means(found.laid(), Accuracy::Fine);
+        let means = found.means(found.grids(), Accuracy::Fine);
         let rate = &means.rate;
         assert!(rate.windows(2).all(|w| w[1] > w[0] - 1e-12));
         let band = super::super::leave_time::band(&means, 0.95);

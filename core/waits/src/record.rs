@@ -1,4 +1,4 @@
-//! What a wait question is asked about, and how exactly it is to be answered.
+//! The record of waits that a computation takes, and how exact it is to be.
 
 use super::error::positive;
 use super::evidence::WeighedWaits;

@@ -81,7 +81,7 @@ pub struct Shapes {
     pub(crate) families: Vec<Family>,
     /// How far a day may lie from its water, worked out for the first book.
     day_effects: OnceLock<DayEffects>,
-    /// Bites per minute by leave time for the costs last asked for.
+    /// Bites per minute by leave time for the costs it was last computed with.
     rates: Mutex<Option<(Costs, Arc<[f32]>)>>,
 }
 

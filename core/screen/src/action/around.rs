@@ -50,7 +50,7 @@ pub enum WaitsTap {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum ConditionsTap {
-    /// What is asked is answered.
+    /// The question is answered.
     Answer {
         /// How.
         answer: Answer,
@@ -60,7 +60,7 @@ pub enum ConditionsTap {
         /// What.
         question: Question,
     },
-    /// Everything is asked again.
+    /// All questions are asked again.
     Again,
 }
 

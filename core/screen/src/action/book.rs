@@ -20,7 +20,7 @@ pub enum BookTap {
     Filter {
         /// In which set.
         set: BookSet,
-        /// One thing that is asked of them.
+        /// One condition they have to meet.
         by: FilterTap,
     },
     /// Latitude of the place that the light is told for.
@@ -55,7 +55,7 @@ pub enum BookSet {
     B,
 }
 
-/// One thing asked of a session for it to count.
+/// One condition a session has to meet to count.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "on", rename_all = "snake_case", deny_unknown_fields)]

@@ -51,7 +51,7 @@ impl Temperature {
     }
 }
 
-/// What is asked of a session for it to count; an empty filter takes all of the angler's own.
+/// The conditions a session has to meet to count; an empty filter takes all of the angler's own.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct SetFilter {
     /// Only theirs.
@@ -77,7 +77,7 @@ impl SetFilter {
             && self.temperature.is_none_or(|t| Temperature::of(day) == t)
     }
 
-    /// Changes one thing that is asked.
+    /// Changes one condition.
     pub fn set(&mut self, by: &FilterTap) {
         match by {
             FilterTap::Whose { whose } => self.whose = *whose,

@@ -70,7 +70,7 @@ pub(super) struct Picture {
     figures: Vec<String>,
 }
 
-/// An earlier session as it speaks today.
+/// An earlier session as the evidence of today takes it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct EarlierRows<'a> {
     /// Its casts.

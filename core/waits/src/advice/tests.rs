@@ -143,7 +143,7 @@ proptest! {
             prop_assert!(a.recast_by_min.is_none_or(|r| best <= r));
         }
         prop_assert!(a.next_leave_min >= hold);
-        let means = &found.means(found.laid(), accuracy);
+        let means = &found.means(found.grids(), accuracy);
         for i in 0..means.times.len() {
             // No more bites than one for every turn-round and extra time.
             prop_assert!(means.rate[i] > 0.0 && means.rate[i] <= 1.0 / 5.0);
