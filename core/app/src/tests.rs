@@ -2,6 +2,7 @@
 
 mod advice;
 mod any_choice;
+mod any_tap;
 mod away;
 mod bench;
 mod book;
@@ -23,7 +24,6 @@ mod watch;
 mod whose;
 
 use super::*;
-use learning::screens;
 use proptest::prelude::*;
 use restwater_compare::FactorValue;
 use restwater_log::{Reach, Spot};
@@ -414,63 +414,4 @@ fn a_spot_no_cast_can_lie_on_is_refused() {
     let zero = Action::Swim { tap: SwimTap::RestTarget { minutes: 0 } };
     assert_eq!(phone.tap(2_000, &zero).unwrap_err().kind(), ErrorKind::BadInput);
     assert_eq!(phone.app().ops().len(), 1);
-}
-
-fn any_action() -> impl Strategy<Value = Action> {
-    let rod = 0..4_u8;
-    prop_oneof![
-        1 => Just(START),
-        1 => Just(Action::EndSession),
-        6 => rod.clone().prop_map(|rod| Action::Cast { rod }),
-        5 => rod.clone().prop_map(|rod| Action::Bite { rod }),
-        4 => rod.clone().prop_map(|rod| Action::Landed { rod, fish: None }),
-        2 => rod.clone().prop_map(|rod| Action::Lost { rod }),
-        2 => rod.clone().prop_map(|rod| Action::Missed { rod }),
-        3 => rod.clone().prop_map(|rod| Action::WoundIn { rod }),
-        1 => rod.clone().prop_map(|rod| Action::Liner { rod }),
-        1 => rod.clone().prop_map(|rod| Action::Twitch { rod }),
-        2 => (0..700_u32).prop_map(|minutes| Action::TimeBack { minutes }),
-        1 => rod.prop_map(|rod| Action::ChooseRod { rod }),
-        1 => "\\PC{0,20}".prop_map(|text| Action::Note { text }),
-        6 => match_day::any_match_tap(),
-        4 => match_day::any_fish_tap(),
-        6 => any_choice::any_choice(),
-        1 => (0..4_u8).prop_map(|rod| Action::HooklengthLost { rod }),
-        1 => Just(Action::Away),
-        1 => Just(Action::Returned),
-        3 => any_choice::any_feed(),
-        2 => any_choice::any_seen(),
-        1 => Just(Action::KeepBack),
-        1 => Just(Action::CastHere),
-        1 => Just(Action::Release),
-        3 => Just(Action::Undo),
-        2 => Just(Action::Redo),
-    ]
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
-    /// No sequence of taps panics; a refusal leaves the log as it was; a restart shows the same screen.
-    #[test]
-    fn any_taps_leave_a_log_that_reopens_the_same(steps in proptest::collection::vec((any_action(), 0..600_000_i64), 1..40)) {
-        let mut phone = started();
-        let mut now = 1_000;
-        for (action, gap) in steps {
-            now += gap;
-            let before = phone.app().ops().to_vec();
-            if phone.tap(now, &action).is_err() {
-                prop_assert_eq!(phone.app().ops(), before.as_slice());
-            }
-        }
-        phone.tap(now + 1_000, &Action::ChooseRod { rod: 1 }).ok();
-        let shown = phone.bank(now + 10_000);
-        let nets = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap();
-        let learned = screens(&mut phone, now + 10_000);
-        phone.open();
-        prop_assert_eq!(phone.bank(now + 10_000), shown);
-        prop_assert_eq!(screens(&mut phone, now + 10_000), learned);
-        let Screen::Match(after) = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap() else { panic!() };
-        let Screen::Match(before) = nets else { panic!() };
-        prop_assert_eq!((before.nets, before.coming, before.rows), (after.nets, after.coming, after.rows));
-    }
 }

@@ -22,6 +22,7 @@
 #[cfg(feature = "uniffi")]
 uniffi::setup_scaffolding!();
 
+mod glass;
 mod keys;
 mod match_pad;
 mod page;
@@ -38,6 +39,8 @@ pub mod phones;
 use restwater_screen::{BankState, Key, Which};
 use serde::{Deserialize, Serialize};
 
+pub use glass::{Glass, GlassError};
+pub(crate) use glass::{Millimetres, on_its_side};
 pub use match_pad::{MatchLayout, match_layout};
 pub use page::PagePlace;
 pub use rules::{BrokenRule, PadRule};
@@ -62,26 +65,6 @@ pub const DIGITS_MM: f64 = 12.0;
 pub const PALM_MM: f64 = 40.0;
 /// Above this text scale the smaller line on a key goes.
 pub const SUBS_UP_TO_SCALE: f64 = 1.3;
-
-/// The glass a shell draws on.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct Glass {
-    /// Width, pixels.
-    pub width_px: f64,
-    /// Height, pixels.
-    pub height_px: f64,
-    /// Pixels in a millimetre of real glass.
-    pub px_per_mm: f64,
-    /// Text size the phone is set to; 1 is the usual one, 2 is 200 %.
-    pub text_scale: f64,
-    /// Whether the pad is for the left thumb.
-    pub left_handed: bool,
-    /// Pixels at the top that belong to the system.
-    pub inset_top_px: f64,
-    /// Pixels at the bottom that belong to the system.
-    pub inset_bottom_px: f64,
-}
 
 /// What has to find a place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -252,96 +235,6 @@ pub struct BankLayout {
     pub show_subs: bool,
     /// Rules this glass is too small for, each with the worst shortfall; mostly empty.
     pub broken: Vec<BrokenRule>,
-}
-
-/// Why a glass can't hold the screen.
-#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-pub enum GlassError {
-    /// A figure is not a number, or not above zero.
-    #[error(
-        "the size of the screen was not given: give width, height, pixels per mm and text scale above zero"
-    )]
-    NoSize,
-    /// There is not enough glass.
-    #[error(
-        "the window is {width_mm:.0} x {height_mm:.0} mm; it takes {needed_width_mm:.0} x {needed_height_mm:.0} mm upright or {side_width_mm:.0} x {side_height_mm:.0} mm on its side: make it larger or leave split screen"
-    )]
-    TooSmall {
-        /// Width without the system's edges, mm.
-        width_mm: f64,
-        /// Height without the system's edges, mm.
-        height_mm: f64,
-        /// Least width upright, mm.
-        needed_width_mm: f64,
-        /// Least height upright, mm.
-        needed_height_mm: f64,
-        /// Least width on its side, mm.
-        side_width_mm: f64,
-        /// Least height on its side, mm.
-        side_height_mm: f64,
-    },
-}
-
-/// The glass in millimetres.
-#[derive(Debug, Clone, Copy)]
-struct Millimetres {
-    width: f64,
-    height: f64,
-    top: f64,
-    bottom: f64,
-    text: f64,
-    left_handed: bool,
-}
-
-impl Millimetres {
-    fn of(glass: &Glass) -> Result<Self, GlassError> {
-        let above_zero = [glass.width_px, glass.height_px, glass.px_per_mm, glass.text_scale];
-        let insets = [glass.inset_top_px, glass.inset_bottom_px];
-        if above_zero.iter().any(|v| !v.is_finite() || *v <= 0.0)
-            || insets.iter().any(|v| !v.is_finite() || *v < 0.0)
-        {
-            return Err(GlassError::NoSize);
-        }
-        let mm = Self {
-            width: glass.width_px / glass.px_per_mm,
-            height: glass.height_px / glass.px_per_mm,
-            top: glass.inset_top_px / glass.px_per_mm,
-            bottom: glass.inset_bottom_px / glass.px_per_mm,
-            text: glass.text_scale.clamp(0.8, 3.0),
-            left_handed: glass.left_handed,
-        };
-        let (needed_width_mm, needed_height_mm) = (keys::LEAST_WIDTH_MM, keys::LEAST_HEIGHT_MM);
-        let (side_width_mm, side_height_mm) = (keys::LEAST_SIDE_WIDTH_MM, keys::LEAST_SIDE_HEIGHT_MM);
-        let (width_mm, height_mm) = (mm.width, mm.free_height());
-        let upright = width_mm >= needed_width_mm && height_mm >= needed_height_mm;
-        let on_its_side = width_mm >= side_width_mm && height_mm >= side_height_mm;
-        if upright || on_its_side {
-            return Ok(mm);
-        }
-        Err(GlassError::TooSmall {
-            width_mm,
-            height_mm,
-            needed_width_mm,
-            needed_height_mm,
-            side_width_mm,
-            side_height_mm,
-        })
-    }
-
-    /// Height without the system's edges.
-    fn free_height(&self) -> f64 {
-        self.height - self.top - self.bottom
-    }
-
-    /// Whether the glass is too low for the words to stand above the pad.
-    fn on_its_side(&self) -> bool {
-        self.free_height() < keys::LEAST_HEIGHT_MM
-    }
-}
-
-/// Whether a glass is too low for words above keys, so that they stand beside each other.
-pub(crate) fn on_its_side(glass: &Glass) -> Result<bool, GlassError> {
-    Ok(Millimetres::of(glass)?.on_its_side())
 }
 
 /// Lays the Bank screen out on a glass.

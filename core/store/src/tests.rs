@@ -1,4 +1,6 @@
-use super::schema::{migrate_to, version};
+mod migration;
+mod salvage;
+
 use super::*;
 use restwater_log::{Moment, Op, Payload, canonical_bytes};
 use std::fs;
@@ -264,64 +266,6 @@ fn an_interrupted_creation_is_begun_anew() {
     assert!(!dir.path().join("restwater.db.new").exists());
 }
 
-#[test]
-fn each_step_of_migration_reaches_its_version_with_the_schema_as_shipped() {
-    let shipped = [
-        include_str!("fixtures/schema-1.txt"),
-        include_str!("fixtures/schema-2.txt"),
-        include_str!("fixtures/schema-3.txt"),
-    ];
-    assert_eq!(shipped.len(), KNOWN_VERSION as usize);
-    let mut conn = Connection::open_in_memory().unwrap();
-    for (target, schema) in (1..).zip(shipped) {
-        migrate_to(&mut conn, target).unwrap();
-        if target == 1 {
-            conn.execute(include_str!("sql/set_device.sql"), [Uuid::from_u128(1).as_bytes()]).unwrap();
-        }
-        assert_eq!(version(&conn).unwrap(), target);
-        assert_eq!(schema_text(&conn), schema);
-        migrate_to(&mut conn, target).unwrap();
-    }
-}
-
-/// What the schema says, a line an object, comments and white space taken out.
-fn schema_text(conn: &Connection) -> String {
-    let mut statement =
-        conn.prepare("SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type, name").unwrap();
-    let rows = statement.query_map([], |row| row.get::<_, String>(0)).unwrap();
-    let mut text = String::new();
-    for sql in rows {
-        let sql = sql.unwrap();
-        let bare: Vec<&str> = sql.lines().map(|l| l.split("--").next().unwrap_or_default()).collect();
-        text.push_str(&bare.join(" ").split_whitespace().collect::<Vec<_>>().join(" "));
-        text.push('\n');
-    }
-    text
-}
-
-#[test]
-fn every_shipped_file_opens_with_all_it_holds() {
-    let shipped = [
-        &include_bytes!("fixtures/store-1.db")[..],
-        include_bytes!("fixtures/store-2.db"),
-        include_bytes!("fixtures/store-3.db"),
-    ];
-    assert_eq!(shipped.len(), KNOWN_VERSION as usize);
-    for (bytes, version_of_file) in shipped.into_iter().zip(1_u8..) {
-        assert_eq!(bytes[63], version_of_file, "user_version in the header");
-        let dir = tempfile::tempdir().unwrap();
-        fs::write(dir.path().join(FILE_NAME), bytes).unwrap();
-        let mut store = Store::open(dir.path(), Uuid::from_u128(99)).unwrap();
-        assert_eq!(version(&store.conn().unwrap()).unwrap(), KNOWN_VERSION);
-        assert_eq!(store.device(), Uuid::from_u128(1));
-        assert_eq!(store.ops_of(Uuid::from_u128(50)).unwrap(), vec![op(1, 50, 10), op(2, 50, 20)]);
-        assert!(store.check(&mut |_, _, _| None).unwrap().is_clean(), "the projections follow from the log");
-        assert_eq!(store.setting("hand").unwrap().as_deref(), Some("left"));
-        assert_eq!(store.snapshot(Uuid::from_u128(50)).unwrap().unwrap().body, b"folded");
-        store.append(&[op(3, 50, 30)], None).unwrap();
-    }
-}
-
 /// What opening asks for is found by an index: it costs the same in a log of many years.
 #[test]
 fn opening_reads_no_session_it_does_not_need() {
@@ -414,44 +358,6 @@ fn sessions_are_walked_by_their_beginning_and_told_apart_by_who_began_them() {
 }
 
 #[test]
-fn a_store_of_schema_2_gets_the_beginnings_of_its_sessions_out_of_its_log() {
-    let dir = tempfile::tempdir().unwrap();
-    let path = dir.path().join(FILE_NAME);
-    let mut conn = Connection::open(&path).unwrap();
-    migrate_to(&mut conn, 2).unwrap();
-    conn.execute(include_str!("sql/set_device.sql"), [Uuid::from_u128(1).as_bytes()]).unwrap();
-    let later_set_back = Op { at: Moment { wall_ms: 5, ..op(3, 50, 30).at }, ..op(3, 50, 30) };
-    let ops = [start(1, 50, 10, 1), start(2, 60, 20, 2), later_set_back, op(4, 70, 40)];
-    for (no, op) in (1..).zip(&ops) {
-        let (session, order) = (op.session.into_bytes(), order_bytes(op.order()));
-        conn.execute(
-            "INSERT INTO session (no, id, first_wall_ms, ops, last_order) VALUES (?1, ?2, 5, 1, ?3)
-             ON CONFLICT (id) DO UPDATE SET ops = ops + 1, last_order = ?3",
-            (no, session, order),
-        )
-        .unwrap();
-        let bytes = canonical_bytes(op).unwrap();
-        // The last entry is damaged: it is found where it is read, and no reason to refuse the whole log.
-        let sha = if no == 4 { [0; 32] } else { Hashed::of(&bytes).sha256 };
-        conn.execute(
-            "INSERT INTO op (session, id, sha256, body) SELECT no, ?2, ?3, ?4 FROM session WHERE id = ?1",
-            (session, op.id.into_bytes(), sha, bytes),
-        )
-        .unwrap();
-    }
-    drop(conn);
-    let store = open(dir.path());
-    let rows = store.sessions().unwrap();
-    let told: Vec<_> =
-        rows.iter().map(|row| (row.id.as_u128(), row.began.order.0.ms, row.own.is_some())).collect();
-    assert_eq!(told, [(70, 40, false), (60, 20, false), (50, 10, true)]);
-    assert_eq!(rows[2].began, restwater_log::Began::of(&ops[0]));
-    assert_eq!(rows[2].own, Some(ops[2].order()));
-    let own = store.session_of_before(store.device(), None).unwrap().unwrap();
-    assert_eq!(own.id.as_u128(), 50);
-}
-
-#[test]
 fn the_version_grows_with_every_entry_however_old() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
@@ -465,90 +371,4 @@ fn the_version_grows_with_every_entry_however_old() {
     let version = store.version();
     drop(store);
     assert_eq!(open(dir.path()).version(), version);
-}
-
-/// A damaged store of 200 entries, some of them in the write-ahead log alone, as a killed app leaves them.
-fn damaged() -> tempfile::TempDir {
-    let (made, dir) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
-    let mut store = open(made.path());
-    for n in 1..=200 {
-        store.append(&[op(n, 50, 10 * n as u64)], None).unwrap();
-        if n == 150 {
-            store.pause().unwrap();
-        }
-    }
-    store.set_setting("hand", "left").unwrap();
-    for name in [FILE_NAME, "restwater.db-wal"] {
-        fs::copy(made.path().join(name), dir.path().join(name)).unwrap();
-    }
-    let file = dir.path().join(FILE_NAME);
-    let mut bytes = fs::read(&file).unwrap();
-    bytes[4_096..8_192].fill(0xff);
-    fs::write(&file, bytes).unwrap();
-    dir
-}
-
-#[test]
-fn a_salvage_that_is_ended_anywhere_loses_nothing_and_is_gone_on_with() {
-    use super::salvage::{Step, salvage_stopping};
-    let ended = |step| move |at: Step| if at == step { Err(StoreError::NoSpace) } else { Ok(()) };
-    for step in [Step::Filling, Step::Whole, Step::LogSetAside, Step::SetAside] {
-        let dir = damaged();
-        let before = bytes_of(dir.path());
-        let error = salvage_stopping(dir.path(), Uuid::from_u128(9), 77, &mut ended(step)).unwrap_err();
-        assert!(matches!(error, StoreError::NoSpace));
-        let count = if step == Step::Filling {
-            assert!(bytes_of(dir.path()) == before, "the damaged store is as it was");
-            Store::salvage(dir.path(), Uuid::from_u128(9), 78).unwrap().0.count().unwrap()
-        } else {
-            // The new store was whole: what opens the log next puts it in its place.
-            open(dir.path()).count().unwrap()
-        };
-        assert_eq!(count, 200, "{step:?}");
-        let store = open(dir.path());
-        assert_eq!(store.device(), Uuid::from_u128(1), "{step:?}");
-        assert!(store.check(&mut |_, _, _| None).unwrap().is_clean());
-        drop(store);
-        let after = bytes_of(dir.path());
-        for (name, bytes) in &before {
-            let end = name.strip_prefix(FILE_NAME).unwrap();
-            let aside = after.iter().find(|(name, _)| {
-                name.strip_suffix(end)
-                    .is_some_and(|name| name.starts_with("restwater.db.damaged-7") && !name.ends_with("-wal"))
-            });
-            assert!(aside.is_some_and(|(_, kept)| kept == bytes), "{step:?} {name}: the damaged file stays");
-        }
-        assert!(!after.iter().any(|(name, _)| name.contains("sav")), "{step:?}");
-    }
-}
-
-#[test]
-fn a_second_salvage_in_the_same_millisecond_sets_its_file_aside_too() {
-    let dir = damaged();
-    for files in 1..=2 {
-        drop(Store::salvage(dir.path(), Uuid::from_u128(9), 0).unwrap());
-        let aside = fs::read_dir(dir.path()).unwrap().filter(|entry| {
-            let name = entry.as_ref().unwrap().file_name().into_string().unwrap();
-            name.contains("damaged") && !name.ends_with("-wal")
-        });
-        assert_eq!(aside.count(), files);
-    }
-}
-
-/// Writes the fixtures of the schema as it is now: run once, when a schema is shipped.
-#[test]
-#[ignore = "not a check: writes the fixtures of a new schema into the tree; run by hand when a schema is shipped"]
-fn write_fixtures_of_this_schema() {
-    let dir = tempfile::tempdir().unwrap();
-    let mut store = open(dir.path());
-    store.append(&[op(1, 50, 10), op(2, 50, 20)], None).unwrap();
-    store.set_setting("hand", "left").unwrap();
-    let session = Uuid::from_u128(50);
-    let last = op(2, 50, 20).order();
-    store.put_snapshot(&SnapshotRow { session, ops: 2, last, version: 1, body: b"folded".to_vec() }).unwrap();
-    let schema = schema_text(&store.conn().unwrap());
-    store.pause().unwrap();
-    let fixtures = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/fixtures");
-    fs::copy(dir.path().join(FILE_NAME), fixtures.join(format!("store-{KNOWN_VERSION}.db"))).unwrap();
-    fs::write(fixtures.join(format!("schema-{KNOWN_VERSION}.txt")), schema).unwrap();
 }

@@ -1,5 +1,6 @@
 //! Whose day it is: my sessions, and those of a partner that came in by a file.
 
+use super::learning::screens;
 use super::*;
 use restwater_exchange::Progress;
 use restwater_screen::{BookSet, BookTap, FilesTap, FilterTap, Leaf, Span, WaitsView, Whose};

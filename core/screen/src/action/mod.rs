@@ -8,7 +8,9 @@ mod feed;
 mod files;
 mod fish;
 mod key;
+mod key_tap;
 mod match_day;
+mod pad;
 mod seen;
 mod setup;
 mod swim;
@@ -22,7 +24,9 @@ pub use feed::FeedTap;
 pub use files::{FormChoice, Span};
 pub use fish::FishTap;
 pub use key::Key;
+pub use key_tap::KeyTap;
 pub use match_day::{MatchTap, RuleTap, Signal, UsualClass};
+pub use pad::Pad;
 pub use seen::SeenTap;
 pub use setup::{SetupTap, TackleTap};
 pub use swim::{HazardKind, SwimTap, SwimThing};
@@ -307,123 +311,7 @@ pub enum Action {
     Redo,
 }
 
-/// What a tap on a key asks of the shell.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
-#[serde(rename_all = "snake_case")]
-pub enum KeyTap {
-    /// To send this action.
-    Send {
-        /// The action.
-        action: Action,
-    },
-    /// To open a screen.
-    Open {
-        /// Which.
-        which: Which,
-    },
-    /// To turn to another leaf of the same screen.
-    Leaf {
-        /// Its id.
-        id: String,
-    },
-    /// To hand a text on to another app.
-    Share {
-        /// The text.
-        text: String,
-    },
-    /// To ask the phone's receiver where it is.
-    AskReceiver,
-}
-
-impl KeyTap {
-    /// The action that it sends, if it sends one.
-    pub fn action(&self) -> Option<&Action> {
-        match self {
-            Self::Send { action } => Some(action),
-            _ => None,
-        }
-    }
-}
-
-impl From<Action> for KeyTap {
-    fn from(action: Action) -> Self {
-        Self::Send { action }
-    }
-}
-
-/// Which keys come under the same thumb: a second tap on another key of the same pad may be the same tap.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Pad {
-    /// The keys of a rod that change what its pad shows.
-    Rod(RodNumber),
-    /// The keys of the Swim screen that pick a ray or a cell.
-    Pick,
-    /// The keys that stand where those stood.
-    Aim,
-    /// The keys of a landed fish, which stand where LANDED stood.
-    Fish,
-    /// BACK to the Bank, whose CAST lies where it stood.
-    Back,
-}
-
 impl Action {
-    /// What a key of the Bank does for a rod.
-    pub fn of_key(key: Key, rod: RodNumber) -> KeyTap {
-        KeyTap::from(match key {
-            Key::Tackle => return KeyTap::Open { which: Which::Tackle },
-            Key::FishClass | Key::Fish => return KeyTap::Open { which: Which::Fish },
-            Key::Weigh => return KeyTap::Open { which: Which::Weight },
-            Key::PutBack => Self::Fish { cast: None, tap: FishTap::PutBack { back: true } },
-            Key::Feed | Key::FeedOther => return KeyTap::Open { which: Which::Feed },
-            Key::Seen => return KeyTap::Open { which: Which::Seen },
-            Key::Start => return KeyTap::Open { which: Which::Setup },
-            Key::Cast => Self::Cast { rod },
-            Key::Bite => Self::Bite { rod },
-            Key::WoundIn => Self::WoundIn { rod },
-            Key::Liner => Self::Liner { rod },
-            Key::Landed | Key::LandedLate => Self::Landed { rod, fish: None },
-            Key::Lost | Key::LostLate => Self::Lost { rod },
-            Key::Missed => Self::Missed { rod },
-            Key::TimeBack => Self::TimeBack { minutes: 1 },
-            Key::TimeBackFive => Self::TimeBack { minutes: 5 },
-            Key::Undo => Self::Undo,
-            Key::Redo => Self::Redo,
-            Key::Twitch => Self::Twitch { rod },
-            Key::Indication => Self::Indication { rod },
-            Key::Away => Self::Away,
-            Key::End => Self::EndSession,
-        })
-    }
-
-    /// Whether it steps a figure or the ring: such taps follow each other fast, and a step too many is stepped back.
-    pub fn steps(&self) -> bool {
-        match self {
-            Self::StepAim { .. } => true,
-            Self::Match { tap } => tap.steps(),
-            Self::Fish { tap, .. } => tap.steps(),
-            Self::Feed { tap } => tap.steps(),
-            _ => false,
-        }
-    }
-
-    /// The pad that its key stands on, where a second tap may land on another key of it.
-    pub fn pad(&self) -> Option<Pad> {
-        match self {
-            Self::Cast { rod }
-            | Self::Bite { rod }
-            | Self::Landed { rod, .. }
-            | Self::Lost { rod }
-            | Self::Missed { rod }
-            | Self::WoundIn { rod } => Some(Pad::Rod(*rod)),
-            Self::Swim { tap: SwimTap::Steps { .. } } => Some(Pad::Pick),
-            Self::StepAim { .. } | Self::CastHere | Self::KeepBack | Self::Release => Some(Pad::Aim),
-            Self::Fish { tap: FishTap::Class { .. } | FishTap::PutBack { .. }, .. } => Some(Pad::Fish),
-            Self::Back => Some(Pad::Back),
-            _ => None,
-        }
-    }
-
     /// The texts in it, each with what it is.
     pub fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
