@@ -1610,7 +1610,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_salvage() != 47280) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_bank_layout() != 35560) {
+    if (uniffi_restwater_checksum_func_bank_layout() != 13519) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_face_widths() != 3050) {
@@ -1619,7 +1619,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_key_action() != 16940) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_match_layout() != 59000) {
+    if (uniffi_restwater_checksum_func_match_layout() != 37240) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_pad_words() != 25067) {
@@ -1634,7 +1634,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_read_day() != 61224) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_swim_layout() != 58786) {
+    if (uniffi_restwater_checksum_func_swim_layout() != 8430) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_legend() != 22910) {

@@ -566,7 +566,7 @@ fileprivate struct FfiConverterString: FfiConverter {
 
 
 /**
- * The whole screen, laid out. Rectangles are pixels.
+ * The layout of the whole screen. Rectangles are pixels.
  */
 public struct BankLayout: Equatable, Hashable {
     /**
@@ -1031,7 +1031,7 @@ public struct Glass: Equatable, Hashable {
      */
     public let pxPerMm: Double
     /**
-     * Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+     * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
      */
     public let textScale: Double
     /**
@@ -1060,7 +1060,7 @@ public struct Glass: Equatable, Hashable {
          * Pixels in a millimetre of real glass.
          */pxPerMm: Double, 
         /**
-         * Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+         * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
          */textScale: Double, 
         /**
          * Whether the pad is for the left thumb.
@@ -2113,7 +2113,7 @@ public func FfiConverterTypeSwimLayout_lower(_ value: SwimLayout) -> RustBuffer 
 
 
 /**
- * What the layout is asked for.
+ * What the layout depends on.
  */
 public struct SwimPadAsk: Equatable, Hashable {
     /**

@@ -642,11 +642,11 @@ public struct FeedSaid: Equatable, Hashable {
      */
     public let amount: FeedAmount
     /**
-     * The rod at whose spot it was put in; none for a place on the map.
+     * The rod at whose spot it was put in; `None` for a place on the map.
      */
     public let rod: UInt8?
     /**
-     * Where that is; none where the rod's spot was not set.
+     * Where that is; `None` when the rod's spot was not set.
      */
     public let place: WaterPlace?
 
@@ -660,10 +660,10 @@ public struct FeedSaid: Equatable, Hashable {
          * How much.
          */amount: FeedAmount, 
         /**
-         * The rod at whose spot it was put in; none for a place on the map.
+         * The rod at whose spot it was put in; `None` for a place on the map.
          */rod: UInt8?, 
         /**
-         * Where that is; none where the rod's spot was not set.
+         * Where that is; `None` when the rod's spot was not set.
          */place: WaterPlace?) {
         self.what = what
         self.amount = amount

@@ -9684,7 +9684,7 @@ public enum BookTap: Equatable, Hashable {
          * In which set.
          */set: BookSet, 
         /**
-         * One thing that is asked of them.
+         * One condition they have to meet.
          */by: FilterTap
     )
     /**
@@ -10026,7 +10026,7 @@ public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
 public enum ConditionsTap: Equatable, Hashable {
     
     /**
-     * What is asked is answered.
+     * The question is answered.
      */
     case answer(
         /**
@@ -10042,7 +10042,7 @@ public enum ConditionsTap: Equatable, Hashable {
          */question: Question
     )
     /**
-     * Everything is asked again.
+     * All questions are asked again.
      */
     case again
 
@@ -10599,7 +10599,7 @@ public func FfiConverterTypeFilesTap_lower(_ value: FilesTap) -> RustBuffer {
 
 
 /**
- * One thing asked of a session for it to count.
+ * One condition a session has to meet to count.
  */
 
 public enum FilterTap: Equatable, Hashable {
@@ -16019,7 +16019,7 @@ public func FfiConverterTypeWhich_lower(_ value: Which) -> RustBuffer {
 public enum Whose: Equatable, Hashable, CaseIterable {
     
     /**
-     * The angler's own, where nothing else is asked for.
+     * The angler's own, unless chosen otherwise.
      */
     case me
     /**

@@ -675,7 +675,7 @@ public func FfiConverterTypeAnswer_lower(_ value: Answer) -> RustBuffer {
 
 
 /**
- * One thing asked, in the order asked.
+ * A question, in the order in which they are asked.
  */
 
 public enum Question: Equatable, Hashable, CaseIterable {

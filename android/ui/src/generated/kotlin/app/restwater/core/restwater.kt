@@ -1058,7 +1058,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 47280) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 35560) {
+    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 13519) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_face_widths() and 0xFFFF) != 3050) {
@@ -1067,7 +1067,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 16940) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 59000) {
+    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 37240) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 25067) {
@@ -1082,7 +1082,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 61224) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 58786) {
+    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 8430) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 22910) {

@@ -1050,7 +1050,7 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
 
 
 /**
- * The whole screen, laid out. Rectangles are pixels.
+ * The layout of the whole screen. Rectangles are pixels.
  */
 data class BankLayout (
     /**
@@ -1403,7 +1403,7 @@ data class Glass (
     val `pxPerMm`: kotlin.Double
     , 
     /**
-     * Text size the user asked the phone for; 1 is the usual one, 2 is 200 %.
+     * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
      */
     val `textScale`: kotlin.Double
     , 
@@ -2164,7 +2164,7 @@ public object FfiConverterTypeSwimLayout: FfiConverterRustBuffer<SwimLayout> {
 
 
 /**
- * What the layout is asked for.
+ * What the layout depends on.
  */
 data class SwimPadAsk (
     /**

@@ -1144,12 +1144,12 @@ data class FeedSaid (
     val `amount`: FeedAmount
     , 
     /**
-     * The rod at whose spot it was put in; none for a place on the map.
+     * The rod at whose spot it was put in; `None` for a place on the map.
      */
     val `rod`: kotlin.UByte?
     , 
     /**
-     * Where that is; none where the rod's spot was not set.
+     * Where that is; `None` when the rod's spot was not set.
      */
     val `place`: WaterPlace?
     

@@ -9375,7 +9375,7 @@ sealed class BookTap {
          */
         val `set`: app.restwater.core.screen.BookSet, 
         /**
-         * One thing that is asked of them.
+         * One condition they have to meet.
          */
         val `by`: app.restwater.core.screen.FilterTap) : BookTap()
         
@@ -9749,7 +9749,7 @@ sealed class ConditionsTap {
 
     
     /**
-     * What is asked is answered.
+     * The question is answered.
      */
     data class Answer(
         /**
@@ -9779,7 +9779,7 @@ sealed class ConditionsTap {
     }
     
     /**
-     * Everything is asked again.
+     * All questions are asked again.
      */
     object Again : ConditionsTap()
     
@@ -10405,7 +10405,7 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
 
 
 /**
- * One thing asked of a session for it to count.
+ * One condition a session has to meet to count.
  */
 sealed class FilterTap {
     final override fun toString(): String = ""
@@ -16236,7 +16236,7 @@ public object FfiConverterTypeWhich: FfiConverterRustBuffer<Which> {
 enum class Whose {
     
     /**
-     * The angler's own, where nothing else is asked for.
+     * The angler's own, unless chosen otherwise.
      */
     ME,
     /**

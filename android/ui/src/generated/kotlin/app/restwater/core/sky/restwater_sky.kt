@@ -1213,7 +1213,7 @@ public object FfiConverterTypeAnswer : FfiConverterRustBuffer<Answer>{
 
 
 /**
- * One thing asked, in the order asked.
+ * A question, in the order in which they are asked.
  */
 
 enum class Question {
