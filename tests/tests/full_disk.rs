@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_app::{Action, App, AppError, ErrorKind};
-use restwater_log::{FeedKind, FeedMeasure, FishSign, Moment, Op, Payload};
+use restwater_log::{FeedKind, FeedMeasure, FishSign, Moment, Op, Payload, Side};
 use restwater_screen::{BookTap, FeedTap, FishTap, SeenTap, SetupTap, TackleTap, TypedInto};
 use restwater_store::{FILE_NAME, Store, StoreError};
 use restwater_tests::phone::Seeded;
@@ -152,6 +152,7 @@ fn between_casts() -> Vec<(Vec<Action>, Action)> {
         (vec![CAST], Action::Feed { tap: handful }),
         (vec![Action::Feed { tap: handful }], Action::Feed { tap: FeedTap::Again }),
         (vec![], Action::Seen { tap: SeenTap::Sign { sign: FishSign::Rolled } }),
+        (vec![], Action::Seen { tap: SeenTap::Neighbour { side: Side::Left } }),
         (vec![], Action::Tackle { rod: 1, tap: TackleTap::Feeder { mg: Some(30_000) } }),
     ]
 }

@@ -1,22 +1,86 @@
-//! What of a day goes onto its map as GeoJSON: feed, fish that showed, breaks.
+//! What of a day goes onto its map as GeoJSON: feed, fish that showed, fish landed, breaks, nets, and what others landed.
 
 use restwater_exchange::rfc3339;
 use restwater_log::FeedAmount;
-use restwater_session::figures::{feed_kind_name, fish_sign_name};
-use restwater_session::{Break, Feeding, FishShown, Session, feed_mg, point_of};
-use restwater_swim::{DayOnMap, FED, FISH_SHOWING, Point, Spot, bearing_range};
+use restwater_session::figures::{feed_kind_name, fish_sign_name, grams, side_name, weight_parts};
+use restwater_session::{
+    Break, CaughtFish, Feeding, FishShown, NeighbourFish, OtherNet, Session, catch, feed_mg, point_of,
+    reach_m,
+};
+use restwater_swim::{DayOnMap, FED, FISH_LANDED, FISH_SHOWING, Point, Spot, bearing_range};
 use serde_json::{Map, Value, json};
+use uuid::Uuid;
 
-/// Feed and fish that showed at their places, breaks with the session.
-pub(super) fn day_on_map(session: &Session) -> DayOnMap {
+/// Feed, fish that showed and fish landed at their places; breaks, nets, the match and the neighbours with the session. The
+/// phone that began it says whose day it is, without a name.
+pub(super) fn day_on_map(session: &Session, phone: Option<Uuid>) -> DayOnMap {
     let feed =
         session.feedings().into_iter().filter_map(|feeding| Some((spot(feeding.place?)?, fed(&feeding))));
     let shown = session.shown.iter().filter_map(|seen| Some((spot(point_of(seen.place)?)?, showing(seen))));
+    let fish =
+        catch(session).into_iter().filter_map(|fish| Some((where_landed(session, &fish)?, landed(&fish))));
+    DayOnMap { session: of_session(session, phone), seen: feed.chain(shown).chain(fish).collect() }
+}
+
+/// What is of no place on the water, each thing where it was said.
+fn of_session(session: &Session, phone: Option<Uuid>) -> Map<String, Value> {
     let mut said = Map::new();
-    if !session.breaks.is_empty() {
-        said.insert("breaks".into(), session.breaks.iter().map(a_break).collect());
+    let mut say = |name: &str, all: Vec<Value>| {
+        if !all.is_empty() {
+            said.insert(name.into(), all.into());
+        }
+    };
+    say("breaks", session.breaks.iter().map(a_break).collect());
+    say(
+        "nets",
+        session.scales.iter().map(|net| json!({"net": net.net, "grams": net.shown.grams()})).collect(),
+    );
+    say("other_nets", session.others.iter().map(other_net).collect());
+    say("neighbours_fish", session.neighbours.iter().map(neighbour).collect());
+    if let Some(section) = session.section {
+        said.insert("section".into(), json!({"pegs_left": section.left, "pegs_right": section.right}));
     }
-    DayOnMap { session: said, seen: feed.chain(shown).collect() }
+    if !session.match_rule.is_empty() {
+        said.insert("dead_fish_rule".into(), json!(session.match_rule));
+    }
+    if let Some(phone) = phone {
+        said.insert("phone_id".into(), json!(phone));
+    }
+    said
+}
+
+fn where_landed(session: &Session, fish: &CaughtFish) -> Option<Spot> {
+    let cast = session.casts.iter().find(|cast| cast.op == fish.cast)?;
+    let at = cast.spot.as_ref()?;
+    Spot::new(f64::from(at.bearing_cdeg) / 100.0, reach_m(at.reach)).ok()
+}
+
+fn landed(fish: &CaughtFish) -> Map<String, Value> {
+    let (known_by, entered) = weight_parts(fish.weight.as_ref());
+    let mut said = object(json!({
+        "kind": FISH_LANDED,
+        "time": rfc3339(&fish.at.shown),
+        "put_back": fish.put_back,
+    }));
+    let net = fish.net.as_ref().filter(|_| !fish.put_back);
+    let grams = entered.map(|(unit, count)| grams(unit, count));
+    let parts = [("class", json!(fish.class)), ("net", json!(net)), ("grams", json!(grams))];
+    said.extend(
+        parts.into_iter().filter(|(_, part)| !part.is_null()).map(|(name, part)| (name.into(), part)),
+    );
+    if grams.is_some() {
+        said.insert("weight_known_by".into(), json!(known_by));
+    }
+    said
+}
+
+fn other_net(net: &OtherNet) -> Value {
+    let (side, place) = (side_name(net.peg.side), net.peg.place);
+    json!({"side": side, "place": place, "grams": net.shown.grams(), "by_eye": net.guessed})
+}
+
+fn neighbour(fish: &NeighbourFish) -> Value {
+    json!({"side": side_name(fish.side), "time": rfc3339(&fish.at.shown)})
 }
 
 fn spot(place: Point) -> Option<Spot> {

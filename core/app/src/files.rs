@@ -9,6 +9,7 @@ use restwater_exchange::{
     write_csv,
 };
 use restwater_log::Moment;
+use restwater_report::{WhoseDay, report};
 use restwater_screen::{
     Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map,
     incoming_view,
@@ -95,7 +96,8 @@ impl App {
             FormChoice::Entries => export_to(self.journal.store(), what, state.place, &path, progress)?.ops,
             FormChoice::Report => {
                 let session = self.session().ok_or(NotNow::NoSession)?;
-                let text = restwater_report::report(&self.words, session);
+                let whose = if self.is_of_another(session.id)? { WhoseDay::Other } else { WhoseDay::Own };
+                let text = report(&self.words, session, whose);
                 write_atomically(&path, |out| Ok(out.write_all(text.as_bytes())?))?;
                 session.casts.len() as u64
             }

@@ -40,7 +40,8 @@ impl App {
         let peg = with_position.then(|| peg_on_earth(session).ok_or(GeoJsonError::PegNeeded)).transpose()?;
         let swim = swim_of(session)?;
         let input = swim.input();
-        let day = day_on_map(session);
+        let phone = self.journal.store().session(session.id)?.and_then(|row| row.began.device);
+        let day = day_on_map(session, phone);
         let things = swim.columns().marks.len() + input.features.len() + input.hazards.len() + day.seen.len();
         Ok((swim.day_to_geojson(peg.as_ref(), &day)?, things as u64))
     }

@@ -48,7 +48,10 @@ impl App {
             MendTap::Back { minutes } => {
                 (Payload::TimeSet { back_s: within("back", minutes, 1, 1_440)? * 60 }, Some(op))
             }
-            MendTap::WasAway => return Err(AppError::NotOfThatEntry),
+            MendTap::Remove if restwater_screen::stands_alone(&entry.payload) => {
+                (Payload::Removed { targets: vec![op] }, None)
+            }
+            MendTap::WasAway | MendTap::Remove => return Err(AppError::NotOfThatEntry),
             MendTap::AddCast => (forgotten(session, op).ok_or(AppError::NotOfThatEntry)?, None),
         };
         let session = entry.session;

@@ -50,6 +50,13 @@ impl App {
         days.iter().filter(|other| other.id == day.id || (counts(other) && on_it(other))).copied().collect()
     }
 
+    /// Whether a session was begun by a phone that isn't the angler's.
+    pub(super) fn is_of_another(&self, session: Uuid) -> Result<bool, AppError> {
+        let store = self.journal.store();
+        let began = store.session(session)?.and_then(|row| row.began.device);
+        Ok(began.is_some_and(|device| device != store.device() && !self.mine.contains(&device)))
+    }
+
     fn whose_changed(&mut self) {
         self.book.forget();
         self.load_advisor();

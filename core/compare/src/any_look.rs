@@ -45,13 +45,38 @@ pub fn any_look_p_in_order(a: Tally, b: Tally, place: usize) -> f64 {
 }
 
 fn ln_e_value(a: Tally, b: Tally) -> f64 {
+    ln_mean(Ratios::All, |ln_r| ln_bet(a, b, ln_r))
+}
+
+/// Ratios over which the mean is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Ratios {
+    /// All.
+    All,
+    /// Those below one.
+    Lower,
+    /// Those above one.
+    Higher,
+}
+
+/// What a bet on one ratio has made of a unit staked, as a logarithm.
+pub(crate) fn ln_bet(a: Tally, b: Tally, ln_r: f64) -> f64 {
     let (x_a, x, share) = (a.bites as f64, (a.bites + b.bites) as f64, a.time / (a.time + b.time));
+    x_a * ln_r - x * log(1.0 + share * libm::expm1(ln_r))
+}
+
+/// The logarithm of the mean of bets over the ratios, by the prior above or by the half of it on one side.
+pub(crate) fn ln_mean(ratios: Ratios, ln_bet: impl Fn(f64) -> f64) -> f64 {
+    let (from, to) = match ratios {
+        Ratios::All => (-STEPS, STEPS),
+        Ratios::Lower => (-STEPS, -1),
+        Ratios::Higher => (1, STEPS),
+    };
     let terms = || {
-        (-STEPS..=STEPS).map(|step| {
+        (from..=to).map(|step| {
             let z = 0.1 * f64::from(step);
-            let ln_r = LN_RATIO_SD * z;
             let ln_weight = -0.5 * z * z;
-            (ln_weight, ln_weight + x_a * ln_r - x * log(1.0 + share * libm::expm1(ln_r)))
+            (ln_weight, ln_weight + ln_bet(LN_RATIO_SD * z))
         })
     };
     let top = terms().map(|(_, term)| term).fold(f64::NEG_INFINITY, f64::max);

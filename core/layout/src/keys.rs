@@ -296,6 +296,7 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             let mut all = vec![[key(Key::Tackle), second]];
             all.extend(in_twos(later(vec![
                 Key::Feed,
+                Key::Neighbour,
                 Key::Redo,
                 Key::Away,
                 Key::FeedOther,
@@ -310,6 +311,7 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             let mut rest = if three_fit { Vec::new() } else { vec![Key::Fish] };
             rest.extend([
                 Key::Feed,
+                Key::Neighbour,
                 Key::Redo,
                 Key::Away,
                 Key::FeedOther,
@@ -328,11 +330,12 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             let mut rest = if several_rods { vec![Key::Liner] } else { Vec::new() };
             rest.extend([
                 Key::Feed,
+                Key::Neighbour,
                 Key::TimeBack,
                 Key::LostLate,
+                Key::Seen,
                 Key::FeedOther,
                 Key::TimeBackFive,
-                Key::Seen,
                 Key::Indication,
                 Key::Twitch,
                 Key::Redo,

@@ -45,6 +45,18 @@ report-net = { $fish ->
 }
 report-net-scales = { $line }; die Waage zeigte { $shown }
 
+report-of-another = Ein Tag eines anderen Anglers, aus einer Datei übernommen.
+report-others = Sektor und andere Netze
+report-section = Sektor: { $left ->
+    [one] 1 Platz
+   *[other] { $left } Plätze
+} links, { $right ->
+    [one] 1 Platz
+   *[other] { $right } Plätze
+} rechts.
+report-other-net = { $peg }: { $weight }
+report-rule = Tote und zurückgesetzte Fische: { $rule }
+
 report-strip = Wartezeiten
 report-strip-read = Jedes Zeichen ist ein Wurf: eine gefüllte Raute, wo ein Biss das Warten beendete, ein Strich, wo etwas anderes es tat, das Warten also länger gewesen wäre.
 report-strip-alt = { $bites ->

@@ -42,6 +42,18 @@ report-net = { $fish ->
 }
 report-net-scales = { $line }; the scales showed { $shown }
 
+report-of-another = A day of another angler, taken in from a file.
+report-others = Section and other nets
+report-section = Section: { $left ->
+    [one] 1 peg
+   *[other] { $left } pegs
+} to the left, { $right ->
+    [one] 1 peg
+   *[other] { $right } pegs
+} to the right.
+report-other-net = { $peg }: { $weight }
+report-rule = Dead and returned fish: { $rule }
+
 report-strip = Waits
 report-strip-read = Each mark is one cast: a filled diamond where a bite ended the wait, an upright stroke where something else did, so that the wait was longer than that.
 report-strip-alt = { $bites } waits ended with a bite: { $list }. { $others } ended without one.

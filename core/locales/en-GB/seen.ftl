@@ -21,3 +21,27 @@ seen-map-sub = aim elsewhere
 seen-map-spoken = Open the map to aim at another place.
 notice-seen = Logged: { $what }.
 entry-fish_shown = fish showing
+
+# A fish that a neighbour was seen to land.
+key-neighbour-left = LEFT PEG
+key-neighbour-left-sub = landed one
+key-neighbour-left-spoken = The angler to the left landed a fish.
+key-neighbour-right = RIGHT PEG
+key-neighbour-right-sub = landed one
+key-neighbour-right-spoken = The angler to the right landed a fish.
+key-neighbour-across = FAR BANK
+key-neighbour-across-sub = landed one
+key-neighbour-across-spoken = The angler across the water landed a fish.
+neighbour-left-words = a fish to the left
+neighbour-right-words = a fish to the right
+neighbour-across-words = a fish across the water
+entry-neighbour_caught = neighbour's fish
+beside-cant-tell = You or the lake? Can't tell yet.
+beside-they = They catch more than you: it isn't only the lake.
+beside-me = You catch more than you see them catch.
+beside-alike = You catch about as they do: more likely the lake.
+beside-counts = In { $minutes } min, since { $since }: you landed { $mine } and saw { $neighbours ->
+    [one] the neighbour
+   *[other] { $neighbours } neighbours
+} land { $theirs }.
+beside-caution = The first fish of each only starts the count. You don't see all they land, and no two pegs are alike.

@@ -45,6 +45,18 @@ report-net = { $fish ->
 }
 report-net-scales = { $line } ; la balance montrait { $shown }
 
+report-of-another = La journée d'un autre pêcheur, reprise d'un fichier.
+report-others = Secteur et autres bourriches
+report-section = Secteur : { $left ->
+    [one] 1 place
+   *[other] { $left } places
+} à gauche, { $right ->
+    [one] 1 poste
+   *[other] { $right } postes
+} à droite.
+report-other-net = { $peg } : { $weight }
+report-rule = Poissons morts ou remis à l'eau : { $rule }
+
 report-strip = Attentes
 report-strip-read = Chaque marque est un lancer : losange plein si une touche a fini l'attente, trait si c'est autre chose, l'attente étant alors plus longue que cela.
 report-strip-alt = { $bites ->

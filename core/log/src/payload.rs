@@ -6,7 +6,7 @@ use super::feed::{FeedSaid, FishSign, WaterPlace};
 use super::fish::FishWeight;
 use super::kit::{Measured, ShotWeight};
 use super::match_day::{FishSaid, MatchSetup};
-use super::neighbour::OtherPeg;
+use super::neighbour::{OtherPeg, Side};
 use super::setup::{RodNumber, SessionSetup, SwimSetup};
 use super::tackle::{Factor, Rig, Spot};
 use super::wire::{Allowances, Conditions, FeatureKind, Hooklength, Weight};
@@ -109,6 +109,11 @@ pub enum Payload {
         sign: FishSign,
         /// Where.
         place: WaterPlace,
+    },
+    /// A neighbour was seen to land a fish.
+    NeighbourCaught {
+        /// On which side of the angler's own peg.
+        side: Side,
     },
     /// What is on the line from the next cast on.
     RigSet {

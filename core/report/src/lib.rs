@@ -8,6 +8,7 @@ mod fan;
 mod feed;
 mod fish;
 mod list;
+mod others;
 mod page;
 mod strip;
 
@@ -19,15 +20,29 @@ use restwater_session::{Break, Session};
 /// Times the weather was logged that are listed.
 const MOST_CONDITIONS: usize = 6;
 
+/// Whose day it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WhoseDay {
+    /// The angler's own.
+    Own,
+    /// Another angler's, which came in by a file.
+    Other,
+}
+
 /// The report of a session as a whole HTML document.
-pub fn report(words: &Wording, session: &Session) -> String {
+pub fn report(words: &Wording, session: &Session, whose: WhoseDay) -> String {
     let mut page = Page::begin(&title(words, session));
     page.paragraph(&when(words, session));
+    if whose == WhoseDay::Other {
+        page.paragraph(&words.say("report-of-another"));
+    }
     weather(words, session, &mut page);
     breaks(words, session, &mut page);
     feed::write(words, session, &mut page);
+    others::neighbours(words, session, &mut page);
     summary(words, session, &mut page);
     fish::nets(words, session, &mut page);
+    others::section(words, session, &mut page);
     strip::draw(words, session, &mut page);
     curve::draw(words, session, &mut page);
     fan::draw(words, session, &mut page);

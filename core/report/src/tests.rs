@@ -1,7 +1,7 @@
 use super::*;
 use restwater_log::{
-    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, Payload, Reach, Rig, Spot,
-    WaterPlace, WeightUnit,
+    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, OtherPeg, Payload, Reach,
+    Rig, Side, Spot, WaterPlace, WeightUnit,
 };
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
@@ -34,7 +34,7 @@ fn day(casts: i64) -> Session {
 
 #[test]
 fn words_of_the_log_are_escaped_and_nothing_is_fetched() {
-    let html = report(&Wording::new(), &day(12));
+    let html = report(&Wording::new(), &day(12), WhoseDay::Own);
     assert!(!html.contains("<script"));
     assert!(html.contains("&lt;script&gt;") && html.contains("ice &lt;in&gt; the margin"));
     for outside in ["http://", "https://", "src=", "href=", "url(", "@import"] {
@@ -45,7 +45,7 @@ fn words_of_the_log_are_escaped_and_nothing_is_fetched() {
 
 #[test]
 fn every_picture_has_a_name_and_says_in_words_what_it_shows() {
-    let html = report(&Wording::new(), &day(12));
+    let html = report(&Wording::new(), &day(12), WhoseDay::Own);
     assert_eq!(html.matches("role=\"img\"").count(), 3);
     assert_eq!((html.matches("<title id=").count(), html.matches("<desc id=").count()), (3, 3));
     assert!(html.contains("4 waits ended with a bite: "));
@@ -55,9 +55,9 @@ fn every_picture_has_a_name_and_says_in_words_what_it_shows() {
 
 #[test]
 fn an_empty_and_an_endless_session_have_a_report_too() {
-    let empty = report(&Wording::new(), &day(0));
+    let empty = report(&Wording::new(), &day(0), WhoseDay::Own);
     assert!(empty.contains("Can&#39;t tell yet") && empty.contains("No spot was logged"));
-    let long = report(&Wording::new(), &day(700));
+    let long = report(&Wording::new(), &day(700), WhoseDay::Own);
     assert!(long.contains("580 more casts"));
 }
 
@@ -78,7 +78,7 @@ fn a_guess_is_called_one_and_a_spot_by_its_mark() {
         });
         day.log(n * 1_000 + 600, Payload::Landed { rod: 1, fish });
     }
-    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own);
     for text in [
         "<td>Gate, 38.0 m</td>",
         "Gate, 38.0 m: 2 casts, 2 bites",
@@ -111,7 +111,7 @@ fn weather_nets_fish_put_back_and_hooklengths_lost_are_in_it() {
     day.log(2_200, Payload::HooklengthLost { rod: 1 });
     day.log(2_300, Payload::WoundIn { rod: 1 });
     day.log(2_400, Payload::NetWeighed { net: "net <2>".into(), shown: Weight::Drams(400).logged() });
-    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own);
     for text in [
         "22:13 water 5.2 °C, cloud all cloud",
         "<dt>Put back</dt><dd>1</dd>",
@@ -132,11 +132,11 @@ fn feed_and_fish_that_showed_are_in_it_with_their_times_and_places() {
     let amount = FeedAmount::Measures { measure: FeedMeasure::Ball, count: 3, each_mg: 80_000 };
     day.log(60, Payload::Fed(FeedSaid { what: FeedKind::Ball, amount, rod: None, place: Some(place) }));
     day.log(120, Payload::FishShown { sign: FishSign::Bubbles, place });
-    let before = report(&Wording::new(), &fold(SESSION, &day.ops));
+    let before = report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own);
     assert!(before.contains("Fed about 240 g.</li>"), "{before}");
     day.log(180, Payload::FeederSet { rod: 1, fill_mg: Some(30_000) });
     day.log(240, Payload::Cast { rod: 1 });
-    let html = report(&Wording::new(), &fold(SESSION, &day.ops));
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own);
     for text in [
         "Fed about 270 g, 30 g of it by feeders with their casts.</li>",
         "22:14 fed 3 balls, 36.6 m, 5.5° left</li>",
@@ -144,4 +144,33 @@ fn feed_and_fish_that_showed_are_in_it_with_their_times_and_places() {
     ] {
         assert!(html.contains(text), "{text} in {html}");
     }
+}
+
+#[test]
+fn neighbours_section_other_nets_the_rule_and_whose_day_it_is_are_in_it() {
+    let mut day = Written::new(1);
+    for (s, side) in [(600, Side::Left), (1_200, Side::Left), (1_800, Side::Across)] {
+        day.log(s, Payload::NeighbourCaught { side });
+    }
+    day.log(3_600, Payload::SessionEnded);
+    day.log(3_700, Payload::SectionSet { left: 1, right: 5 });
+    for (place, guessed) in [(1, false), (2, true)] {
+        let (peg, shown) = (OtherPeg { side: Side::Right, place }, Weight::Drams(400).logged());
+        day.log(3_710, Payload::OtherNetTold { peg, shown, guessed });
+    }
+    day.log(3_720, Payload::MatchRuleSaid { text: "dead <fish> don't count".into() });
+    let session = fold(SESSION, &day.ops);
+    let html = report(&Wording::new(), &session, WhoseDay::Other);
+    for text in [
+        "A day of another angler, taken in from a file.",
+        "22:23 a fish to the left</li>",
+        " yet. In 50 min, since 22:23: you landed 0 and saw 2 neighbours land 1.",
+        "Section: 1 peg to the left, 5 pegs to the right.",
+        "Right 1: 1 lb 9 oz, called",
+        "Right 2: about 1 lb 9 oz, guessed",
+        "Dead and returned fish: dead &lt;fish&gt; don",
+    ] {
+        assert!(html.contains(text), "{text} in {html}");
+    }
+    assert!(!report(&Wording::new(), &session, WhoseDay::Own).contains("another angler"));
 }

@@ -98,12 +98,12 @@ pub use match_day::{
     RestInput, WeighInPage, match_view,
 };
 pub use match_day::{OnScales, first_match, net_name, scales_cycle, units, weight_words};
-pub use mend::{MendInput, end_said, mend_view, wait_to_mend_s};
+pub use mend::{MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};
 pub use place::mark_of;
 pub use place::spot_words;
-pub use seen::{FISH_SIGNS, SeenInput, seen_view, sign_words};
+pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_view, sign_words};
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
 pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};

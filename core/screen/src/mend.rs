@@ -151,6 +151,9 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
         rows.push(make.one("added", "mend-added-it", MendTap::AddCast));
         rows.push(make.one("away", "mend-away-it", MendTap::WasAway));
     }
+    if stands_alone(step.payload) {
+        rows.push(make.one("remove", "mend-remove-it", MendTap::Remove));
+    }
     if let Some(cast) = cast.filter(|cast| cast.end.is_some()) {
         rows.extend([make.end(cast), make.after(input.now, session, cast)]);
     } else if !matches!(step.payload, Payload::Unknown { .. }) {
@@ -162,6 +165,11 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     let why = if why.is_empty() { words.say("mend-settled") } else { why.join(" ") };
     let back = Action::OpenDoubt { op: None };
     Some(MendOpen { op, what: what(words, step.payload, at), why, rows, back })
+}
+
+/// Whether an entry can be taken away by itself: nothing that was logged later rests on it.
+pub fn stands_alone(payload: &Payload) -> bool {
+    matches!(payload, Payload::Fed(_) | Payload::FishShown { .. } | Payload::NeighbourCaught { .. })
 }
 
 struct Rows<'a> {

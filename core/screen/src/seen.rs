@@ -1,10 +1,11 @@
-//! Fish that show: said in a tap or two, at the rod's spot or at the aim on the map. The screen is drawn as that of a landed
-//! fish is.
+//! Fish that show, said in a tap or two, at the rod's spot or at the aim on the map; and fish that neighbours land, with what
+//! they say of the angler's own catch. The screen is drawn as that of a landed fish is.
 
-use super::figures::whole;
+use super::figures::{clock, whole};
 use super::{Action, Arg, FishKey, FishView, KeyTap, SeenTap, Which, Wording};
-use restwater_log::{FishSign, RodNumber};
-use restwater_session::{Session, Stamp};
+use restwater_compare::BesideVerdict;
+use restwater_log::{FishSign, RodNumber, Side};
+use restwater_session::{Session, Stamp, beside};
 
 /// How fish show, in the order it is offered.
 pub const FISH_SIGNS: [FishSign; 3] = [FishSign::Rolled, FishSign::Bubbles, FishSign::Topping];
@@ -41,6 +42,27 @@ pub fn sign_words(words: &Wording, sign: FishSign) -> String {
     words.say(&format!("seen-{}-words", tag(sign)))
 }
 
+/// Where neighbours sit, in the order their keys stand.
+const SIDES: [Side; 3] = [Side::Left, Side::Right, Side::Across];
+
+/// The part of a key's message id that names a neighbour's peg.
+pub(crate) fn neighbour_id(side: Side) -> &'static str {
+    match side {
+        Side::Left => "neighbour-left",
+        Side::Right => "neighbour-right",
+        Side::Across => "neighbour-across",
+    }
+}
+
+/// The message that says which neighbour landed a fish.
+pub fn neighbour_words_id(side: Side) -> &'static str {
+    match side {
+        Side::Left => "neighbour-left-words",
+        Side::Right => "neighbour-right-words",
+        Side::Across => "neighbour-across-words",
+    }
+}
+
 /// Makes the screen of fish that show.
 pub fn seen_view(input: &SeenInput) -> FishView {
     let words = input.words;
@@ -49,29 +71,58 @@ pub fn seen_view(input: &SeenInput) -> FishView {
         Some(_) if input.at_aim => words.say("seen-at-aim"),
         Some(_) => words.say("seen-at-spot"),
     };
-    let mut says = vec![words.say("seen-what")];
+    let mut says = input.session.map_or_else(Vec::new, |session| beside_words(words, session, input.now));
+    if says.is_empty() {
+        says.push(words.say("seen-what"));
+    }
     says.extend(input.session.into_iter().flat_map(|session| lately(words, session, input.now)));
-    let place = if input.at_aim { "feed-to-aim" } else { "feed-to-spot" };
     let key = |tag: &str, id: &str, tap: SeenTap| key(input, tag, id, tap);
+    let mut classes = FISH_SIGNS
+        .map(|sign| {
+            let id = format!("seen-{}", tag(sign));
+            FishKey { closes: true, ..key(tag(sign), &id, SeenTap::Sign { sign }) }
+        })
+        .to_vec();
+    let place = if input.at_aim { "feed-to-aim" } else { "feed-to-spot" };
+    classes.push(FishKey {
+        solid: input.at_aim,
+        enabled: input.session.is_some() && input.has_spot,
+        ..key("place", place, SeenTap::AtAim { aim: !input.at_aim })
+    });
+    let neighbour = |side| {
+        let id = neighbour_id(side);
+        FishKey { closes: true, ..key(id, &format!("key-{id}"), SeenTap::Neighbour { side }) }
+    };
     FishView {
         title,
         says,
-        classes: FISH_SIGNS
-            .map(|sign| {
-                let id = format!("seen-{}", tag(sign));
-                FishKey { closes: true, ..key(tag(sign), &id, SeenTap::Sign { sign }) }
-            })
-            .to_vec(),
-        small: vec![FishKey {
-            solid: input.at_aim,
-            enabled: input.session.is_some() && input.has_spot,
-            ..key("place", place, SeenTap::AtAim { aim: !input.at_aim })
-        }],
+        classes,
+        small: SIDES.map(neighbour).to_vec(),
         weigh: FishKey {
             tap: KeyTap::Open { which: Which::Swim },
             ..key("map", "seen-map", SeenTap::AtAim { aim: true })
         },
     }
+}
+
+/// "Is it you or the lake?": the verdict, what it rests on, and what it can't see. Nothing before a neighbour's fish.
+pub fn beside_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
+    let Some(beside) = beside(session, now) else { return Vec::new() };
+    let verdict = match beside.found.verdict {
+        BesideVerdict::CantTellYet => "beside-cant-tell",
+        BesideVerdict::TheyCatchMore => "beside-they",
+        BesideVerdict::ICatchMore => "beside-me",
+        BesideVerdict::Alike => "beside-alike",
+    };
+    let (since, minutes) = (clock(&beside.since.shown), whole(beside.minutes));
+    let args = [
+        ("since", Arg::Text(&since)),
+        ("minutes", Arg::Text(&minutes)),
+        ("mine", Arg::Count(beside.found.mine as usize)),
+        ("theirs", Arg::Count(beside.found.theirs as usize)),
+        ("neighbours", Arg::Count(beside.found.neighbours)),
+    ];
+    vec![words.say(verdict), words.say_with("beside-counts", &args), words.say("beside-caution")]
 }
 
 fn key(input: &SeenInput, tag: &str, id: &str, tap: SeenTap) -> FishKey {
@@ -89,14 +140,18 @@ fn key(input: &SeenInput, tag: &str, id: &str, tap: SeenTap) -> FishKey {
     }
 }
 
-/// "Bubbles 12 min ago.", the last first.
+/// "Bubbles, 12 min ago.", the last first.
 fn lately(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
-    let line = |shown: &restwater_session::FishShown| {
-        let minutes = whole(libm::floor(now.minutes_since(&shown.at).max(0.0)));
-        let what = super::sentence_case(&sign_words(words, shown.sign));
+    let shown = session.shown.iter().map(|shown| (&shown.at, sign_words(words, shown.sign)));
+    let caught = session.neighbours.iter().map(|fish| (&fish.at, words.say(neighbour_words_id(fish.side))));
+    let mut all: Vec<(&Stamp, String)> = shown.chain(caught).collect();
+    restwater_sorting::by_key(&mut all, |(at, _)| std::cmp::Reverse(at.at_ms));
+    let line = |(at, what): &(&Stamp, String)| {
+        let minutes = whole(libm::floor(now.minutes_since(at).max(0.0)));
+        let what = super::sentence_case(what);
         words.say_with("seen-ago", &[("what", Arg::Text(&what)), ("minutes", Arg::Text(&minutes))])
     };
-    session.shown.iter().rev().take(LISTED).map(line).collect()
+    all.iter().take(LISTED).map(line).collect()
 }
 
 #[cfg(test)]
@@ -104,11 +159,17 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_sign_has_its_words() {
+    fn every_sign_and_every_neighbour_has_its_words() {
         let words = Wording::new();
         for sign in FISH_SIGNS {
             for part in ["", "-sub", "-spoken", "-words"] {
                 assert!(words.has(&format!("seen-{}{part}", tag(sign))), "{sign:?}");
+            }
+        }
+        for side in SIDES {
+            assert!(words.has(neighbour_words_id(side)), "{side:?}");
+            for part in ["", "-sub", "-spoken"] {
+                assert!(words.has(&format!("key-{}{part}", neighbour_id(side))), "{side:?}");
             }
         }
     }

@@ -1,7 +1,7 @@
-//! What was fed and what showed, as a session keeps it.
+//! What was fed, what showed and what neighbours landed, as a session keeps it.
 
 use super::Stamp;
-use restwater_log::{FeedAmount, FeedKind, FeedSaid, FishSign, RodNumber, WaterPlace, WeightUnit};
+use restwater_log::{FeedAmount, FeedKind, FeedSaid, FishSign, RodNumber, Side, WaterPlace, WeightUnit};
 use restwater_swim::Point;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -52,6 +52,17 @@ pub struct FishShown {
     pub sign: FishSign,
     /// Where.
     pub place: WaterPlace,
+}
+
+/// A fish that a neighbour was seen to land.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct NeighbourFish {
+    /// The op.
+    pub op: Uuid,
+    /// When.
+    pub at: Stamp,
+    /// On which side.
+    pub side: Side,
 }
 
 /// What an amount is taken to weigh, in mg.

@@ -2,7 +2,7 @@
 
 use crate::own_count::entered;
 use crate::{Cast, CaughtFish, EndCause, Session, catch, wait_of};
-use restwater_log::{FeedKind, FishSign, FishWeight, WeightUnit};
+use restwater_log::{FeedKind, FishSign, FishWeight, Side, WeightUnit};
 use restwater_sky::conditions::Conditions;
 use std::collections::HashMap;
 use uuid::Uuid;
@@ -24,6 +24,15 @@ pub fn fish_sign_name(sign: FishSign) -> &'static str {
         FishSign::Rolled => "rolled",
         FishSign::Bubbles => "bubbles",
         FishSign::Topping => "topping",
+    }
+}
+
+/// On which side a neighbour's peg lies, as tables and maps spell it.
+pub fn side_name(side: Side) -> &'static str {
+    match side {
+        Side::Left => "left",
+        Side::Right => "right",
+        Side::Across => "across",
     }
 }
 

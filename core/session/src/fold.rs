@@ -89,6 +89,7 @@ impl Folding {
             breaks: Vec::new(),
             fed: Vec::new(),
             shown: Vec::new(),
+            neighbours: Vec::new(),
             notes: Vec::new(),
             conditions: Vec::new(),
             losses: Vec::new(),
@@ -155,6 +156,10 @@ impl Folding {
             }
             Payload::FishShown { sign, place } => {
                 session.take_shown(step, *sign, *place);
+                self.note_timed(step, self.session.started.clone());
+            }
+            Payload::NeighbourCaught { side } => {
+                session.take_neighbour(step, *side);
                 self.note_timed(step, self.session.started.clone());
             }
             Payload::Noted { text } => {

@@ -28,6 +28,7 @@ mod match_record;
 pub mod match_setup;
 mod mending;
 mod model;
+mod neighbours;
 pub mod own_count;
 mod playing;
 mod progress;
@@ -45,7 +46,7 @@ pub use allowed::{NotNow, check};
 pub use alternation::Alternation;
 pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch, classes_used};
-pub use fed::{Fed, Feeding, FishShown, feed_mg};
+pub use fed::{Fed, Feeding, FishShown, NeighbourFish, feed_mg};
 pub use feed::{FED_HERE_M, FedHere, fed_by, point_of};
 pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before};
 pub use fold::{MOST_RODS, fold};
@@ -57,6 +58,7 @@ pub use model::{
     Break, ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note,
     PegPlace, Rod, RodState, Session,
 };
+pub use neighbours::{Beside, beside};
 pub use playing::{Played, PlayingTime, playing_time};
 pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};

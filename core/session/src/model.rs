@@ -1,6 +1,6 @@
 //! A session as the log tells it.
 
-use super::fed::{Fed, FishShown};
+use super::fed::{Fed, FishShown, NeighbourFish};
 use super::match_record::Section;
 use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
 use super::{Alternation, Cast};
@@ -246,6 +246,8 @@ pub struct Session {
     pub fed: Vec<Fed>,
     /// Fish that showed, in the order it was said.
     pub shown: Vec<FishShown>,
+    /// Fish that neighbours were seen to land, in the order it was said.
+    pub neighbours: Vec<NeighbourFish>,
     /// Notes.
     pub notes: Vec<Note>,
     /// Conditions in the order they were logged; the last are in force.

@@ -70,6 +70,8 @@ pub struct DayOnMap {
 pub const FED: &str = "fed";
 /// Fish that showed.
 pub const FISH_SHOWING: &str = "fish showing";
+/// A fish that was landed, where its cast went.
+pub const FISH_LANDED: &str = "fish landed";
 
 impl Swim {
     /// The swim as GeoJSON; with positions only where a peg is given.
@@ -296,7 +298,7 @@ impl Reader<'_> {
         let said = self.f.properties.clone().unwrap_or_default();
         match said.get("kind").and_then(Value::as_str) {
             // Made anew from marks and boundary, or decided by the angler: not read back.
-            Some("peg" | "swim" | "kept back" | FED | FISH_SHOWING) => Ok(()),
+            Some("peg" | "swim" | "kept back" | FED | FISH_SHOWING | FISH_LANDED) => Ok(()),
             Some("boundary") => self.boundary(&said, got),
             Some("aiming mark") => self.mark(&said, got),
             Some("feature") => self.thing(&said, got, false),

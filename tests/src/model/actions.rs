@@ -332,8 +332,9 @@ pub fn feed(rng: &mut ChaCha8Rng) -> Value {
 
 /// Fish that show.
 pub fn seen(rng: &mut ChaCha8Rng) -> Value {
-    let tap = match rng.random_range(0..4) {
+    let tap = match rng.random_range(0..6) {
         0 => json!({"tap": "at_aim", "aim": rng.random_range(0..2) == 0}),
+        1 | 2 => json!({"tap": "neighbour", "side": pick(rng, &["left", "right", "across"])}),
         _ => json!({"tap": "sign", "sign": pick(rng, &["rolled", "bubbles", "topping"])}),
     };
     json!({"do": "seen", "tap": tap})

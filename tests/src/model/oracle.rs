@@ -93,6 +93,7 @@ fn word(kind: &str) -> &'static str {
         ("fed", "feed"),
         ("feeder_set", "feeder"),
         ("fish_shown", "fish showing"),
+        ("neighbour_caught", "neighbour's fish"),
         ("rig_set", "rig"),
         ("spot_set", "spot"),
         ("noted", "note"),

@@ -145,6 +145,11 @@ fn every_tap_of_the_match_day_is_accepted_or_refused_in_words() -> Result<(), Bo
 }
 
 #[test]
+fn every_tap_of_the_day_of_neighbours_is_accepted_or_refused_in_words() -> Result<(), Box<dyn Error>> {
+    every_tap(include_str!("../../days/neighbours.jsonl"))
+}
+
+#[test]
 fn every_tap_of_the_feeder_day_is_accepted_or_refused_in_words() -> Result<(), Box<dyn Error>> {
     every_tap(include_str!("../../days/feeder.jsonl"))
 }

@@ -8,6 +8,7 @@ mod feeder_day;
 mod fuzz_kept;
 mod killed;
 mod match_day;
+mod neighbours_day;
 mod older_reader;
 mod op_file;
 mod r_agreement;

@@ -1,22 +1,35 @@
-//! What the version before, which knows no breaks, no feed and no fish that show, does with a file that holds them: it keeps
-//! them unread, reads the rest as it always did, and passes every byte on.
+//! What a version that doesn't know some kinds of entry does with a file that holds them: it keeps them unread, reads the rest
+//! as it always did, and passes every byte on. One fixture has breaks, feed and fish that show, the other what other anglers
+//! land and weigh and the rule on dead fish.
 //!
-//! `tests/fixtures/between_casts.restwater.json-seq` is such a file as it was written when those kinds came in. It may never be
-//! made again: it also holds this version and every later one to what those entries meant.
+//! Each is a file as it was written when its kinds came in. It may never be made again: it also holds this version and every
+//! later one to what those entries meant.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_app::{Action, App, read_day};
+use restwater_app::{App, read_day};
 use restwater_exchange::{Incoming, Place, Progress, Selection, export, import, read_op_file};
-use restwater_log::{Op, Payload, canonical_bytes};
-use restwater_session::{DoubtKind, Session, fold, waits_of};
+use restwater_log::{Op, Payload, Side, canonical_bytes};
+use restwater_match_day::weight::Weight;
+use restwater_session::{DoubtKind, Section, Session, fold, waits_of};
 use restwater_store::Store;
 use restwater_tests::phone::Seeded;
 use std::ops::ControlFlow;
 use uuid::Uuid;
 
-const FILE: &[u8] = include_bytes!("../../fixtures/between_casts.restwater.json-seq");
-/// The kinds that the version before doesn't know.
-const NEW_KINDS: [&str; 5] = ["away", "returned", "fed", "feeder_set", "fish_shown"];
+/// A file, and the kinds that the version before its time doesn't know.
+struct Fixture {
+    file: &'static [u8],
+    kinds: &'static [&'static str],
+}
+
+const BETWEEN_CASTS: Fixture = Fixture {
+    file: include_bytes!("../../fixtures/between_casts.restwater.json-seq"),
+    kinds: &["away", "returned", "fed", "feeder_set", "fish_shown"],
+};
+const OTHER_ANGLERS: Fixture = Fixture {
+    file: include_bytes!("../../fixtures/other_anglers.restwater.json-seq"),
+    kinds: &["other_net_told", "section_set", "match_rule_said", "neighbour_caught"],
+};
 
 fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
@@ -26,18 +39,19 @@ fn incoming(n: u128) -> Incoming {
     Incoming { id: Uuid::from_u128(n), source: "Robin".into(), wall_ms: 1_800_000_000_000, offset_min: 0 }
 }
 
-/// The entries of the file with their bytes.
-fn entries() -> Vec<(Op, Vec<u8>)> {
+/// The entries of a file with their bytes.
+fn entries(fixture: &Fixture) -> Vec<(Op, Vec<u8>)> {
     let mut all = Vec::new();
-    let tally = read_op_file(FILE, |op, bytes| all.push((op.clone(), bytes.to_vec())), &mut go).unwrap();
+    let tally =
+        read_op_file(fixture.file, |op, bytes| all.push((op.clone(), bytes.to_vec())), &mut go).unwrap();
     assert!(tally.is_whole() && tally.newer == 0, "{tally:?}");
     all
 }
 
 /// The same entry as the version before reads it: a kind that it doesn't know, with its payload as it was written.
-fn as_before((op, bytes): &(Op, Vec<u8>)) -> Op {
+fn as_before((op, bytes): &(Op, Vec<u8>), kinds: &[&str]) -> Op {
     let kind = op.payload.kind().to_owned();
-    if !NEW_KINDS.contains(&kind.as_str()) {
+    if !kinds.contains(&kind.as_str()) {
         return op.clone();
     }
     let written: serde_json::Value = serde_json::from_slice(bytes).unwrap();
@@ -49,13 +63,18 @@ fn session_of(ops: &[Op]) -> Session {
     fold(ops[0].session, ops)
 }
 
-#[test]
-fn the_fixture_means_what_it_meant_when_it_was_written() {
-    let ops: Vec<Op> = entries().into_iter().map(|(op, _)| op).collect();
-    for kind in NEW_KINDS {
-        assert!(ops.iter().any(|op| op.payload.kind() == kind), "{kind}");
+/// The session of a file that has each of its kinds.
+fn session_in(fixture: &Fixture) -> Session {
+    let ops: Vec<Op> = entries(fixture).into_iter().map(|(op, _)| op).collect();
+    for kind in fixture.kinds {
+        assert!(ops.iter().any(|op| op.payload.kind() == *kind), "{kind}");
     }
-    let session = session_of(&ops);
+    session_of(&ops)
+}
+
+#[test]
+fn breaks_feed_and_fish_that_show_mean_what_they_meant_when_they_were_written() {
+    let session = session_in(&BETWEEN_CASTS);
     let away: Vec<i64> = session
         .breaks
         .iter()
@@ -70,35 +89,66 @@ fn the_fixture_means_what_it_meant_when_it_was_written() {
 }
 
 #[test]
-fn the_version_before_keeps_the_new_kinds_unread_and_passes_on_every_byte() {
-    let entries = entries();
-    let older: Vec<Op> = entries.iter().map(as_before).collect();
+fn other_nets_section_rule_and_neighbours_fish_mean_what_they_meant_when_they_were_written() {
+    let session = session_in(&OTHER_ANGLERS);
+    let nets: Vec<_> =
+        session.others.iter().map(|net| (net.peg.side, net.peg.place, net.shown, net.guessed)).collect();
+    assert_eq!(
+        nets,
+        [(Side::Left, 1, Weight::Drams(2_048), true), (Side::Right, 1, Weight::Drams(1_280), false)]
+    );
+    assert_eq!(session.section, Some(Section { left: 2, right: 1 }));
+    assert_eq!(session.match_rule, "dead fish don't count");
+    let fish: Vec<(i64, Side)> =
+        session.neighbours.iter().map(|fish| (fish.at.at_ms / 60_000, fish.side)).collect();
+    assert_eq!(fish, [(30, Side::Left), (40, Side::Across)]);
+    assert_eq!((session.casts.len(), session.doubts.len()), (1, 0));
+}
+
+/// The session as the version before reads it, with one doubt for each entry that it keeps unread; its log gives the same file,
+/// and a phone of this version that takes it in has the whole day.
+fn kept_unread_and_passed_on(fixture: &Fixture) -> Session {
+    let entries = entries(fixture);
+    let older: Vec<Op> = entries.iter().map(|entry| as_before(entry, fixture.kinds)).collect();
     for (op, (_, bytes)) in older.iter().zip(&entries) {
         assert_eq!(&canonical_bytes(op).unwrap(), bytes);
     }
-    // The rest of the day is what it is without them, and each of them is a doubt that says so.
     let session = session_of(&older);
-    assert_eq!((session.casts.len(), waits_of(&session).len()), (2, 2));
-    assert_eq!((session.breaks.len(), session.fed.len(), session.shown.len()), (0, 0, 0));
     let newer = session.doubts.iter().filter(|doubt| doubt.kind == DoubtKind::Newer).count();
-    assert_eq!(newer, entries.iter().filter(|(op, _)| NEW_KINDS.contains(&op.payload.kind())).count());
-    // Its log gives the same file, and a phone of this version that takes it in has the whole day.
+    assert_eq!(newer, entries.iter().filter(|(op, _)| fixture.kinds.contains(&op.payload.kind())).count());
     let (theirs, ours) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     let mut store = Store::open(theirs.path(), older[0].device).unwrap();
     store.append(&older, None).unwrap();
     let mut passed_on = Vec::new();
     export(&store, Selection::Everything, Place::Included, &mut passed_on, &mut go).unwrap();
-    assert_eq!(passed_on, FILE);
+    assert_eq!(passed_on, fixture.file);
     let mut store = Store::open(ours.path(), Uuid::from_u128(9)).unwrap();
     import(&mut store, &passed_on[..], &incoming(1), &mut go).unwrap();
     let read = session_of(&store.ops_of(older[0].session).unwrap());
     let meant: Vec<Op> = entries.into_iter().map(|(op, _)| op).collect();
     assert_eq!(read, session_of(&meant));
+    session
 }
 
 #[test]
-fn a_day_of_today_holds_no_kind_that_the_fixture_lacks_of_those() {
-    let day = read_day(include_str!("../../days/feeder.jsonl")).unwrap();
+fn breaks_feed_and_fish_that_show_are_kept_unread_and_passed_on_byte_by_byte() {
+    let session = kept_unread_and_passed_on(&BETWEEN_CASTS);
+    assert_eq!((session.casts.len(), waits_of(&session).len()), (2, 2));
+    assert_eq!((session.breaks.len(), session.fed.len(), session.shown.len()), (0, 0, 0));
+}
+
+#[test]
+fn other_nets_section_rule_and_neighbours_fish_are_kept_unread_and_passed_on_byte_by_byte() {
+    let session = kept_unread_and_passed_on(&OTHER_ANGLERS);
+    assert_eq!((session.casts.len(), waits_of(&session).len()), (1, 1));
+    assert!(session.match_day.is_some(), "the match is as it was");
+    assert_eq!((session.others.len(), session.section, session.neighbours.len()), (0, None, 0));
+    assert_eq!(session.match_rule, "");
+}
+
+/// The kinds of entry that a day file leaves.
+fn kinds_of_a_day(text: &str) -> Vec<String> {
+    let day = read_day(text).unwrap();
     let dir = tempfile::tempdir().unwrap();
     let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &day[0].at).unwrap();
     for tap in &day {
@@ -106,7 +156,14 @@ fn a_day_of_today_holds_no_kind_that_the_fixture_lacks_of_those() {
             app.act(action, &tap.at).unwrap();
         }
     }
-    app.act(&Action::Undo, &day.last().unwrap().at).unwrap();
-    let kinds: Vec<&str> = app.ops().iter().map(|op| op.payload.kind()).collect();
-    assert!(NEW_KINDS.iter().all(|kind| kinds.contains(kind)), "{kinds:?}");
+    app.ops().iter().map(|op| op.payload.kind().to_owned()).collect()
+}
+
+#[test]
+fn days_of_today_hold_the_kinds_that_the_fixtures_have() {
+    let feeder = kinds_of_a_day(include_str!("../../days/feeder.jsonl"));
+    assert!(BETWEEN_CASTS.kinds.iter().all(|kind| feeder.iter().any(|k| k == kind)), "{feeder:?}");
+    let mut others = kinds_of_a_day(include_str!("../../days/section.jsonl"));
+    others.extend(kinds_of_a_day(include_str!("../../days/neighbours.jsonl")));
+    assert!(OTHER_ANGLERS.kinds.iter().all(|kind| others.iter().any(|k| k == kind)), "{others:?}");
 }

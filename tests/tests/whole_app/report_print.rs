@@ -1,7 +1,7 @@
 //! The report in a browser: opens in headless Chromium and prints on at most four pages of A4.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_report::report;
+use restwater_report::{WhoseDay, report};
 use restwater_screen::Wording;
 use restwater_session::fold;
 use restwater_tests::invented::log_of;
@@ -34,7 +34,7 @@ fn it_prints_on_at_most_four_pages() {
         let session = fold(ops[0].session, &ops);
         assert!(session.casts.len() > taps / 4);
         let html = dir.path().join(format!("{name}.html"));
-        std::fs::write(&html, report(&Wording::new(), &session)).unwrap();
+        std::fs::write(&html, report(&Wording::new(), &session, WhoseDay::Own)).unwrap();
         let Some(pdf) = print(&html, &dir.path().join(format!("{name}.pdf"))) else {
             eprintln!("chromium is not here: printing not checked");
             return;

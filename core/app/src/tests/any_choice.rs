@@ -5,7 +5,9 @@ use restwater_bench::hooklength::Hooklength;
 use restwater_bench::pack::Item;
 use restwater_bench::units::LineLength;
 use restwater_caution::table::Region;
-use restwater_log::{EndSaid, FeedKind, FeedMeasure, LeadMaterial, LineMaterial, ShotMetal, WeightUnit};
+use restwater_log::{
+    EndSaid, FeedKind, FeedMeasure, LeadMaterial, LineMaterial, ShotMetal, Side, WeightUnit,
+};
 use restwater_screen::{
     BookSet, BookTap, CautionsTap, ConditionsTap, FISH_SIGNS, FeedTap, FilesTap, FilterTap, FormChoice,
     HazardKind, MendTap, PhoneTap, Season, SeenTap, Span, SwimThing, Temperature, WaterChoice, Whose,
@@ -205,6 +207,7 @@ fn any_small() -> impl Strategy<Value = Action> {
         MendTap::After { minutes: 9 },
         MendTap::Back { minutes: 0 },
         MendTap::AddCast,
+        MendTap::Remove,
     ]);
     let phone = one(vec![
         PhoneTap::Alarm { alarm: Alarm::After(12) },
@@ -264,6 +267,7 @@ pub(super) fn any_feed() -> impl Strategy<Value = Action> {
 pub(super) fn any_seen() -> impl Strategy<Value = Action> {
     let tap = prop_oneof![
         one(FISH_SIGNS.to_vec()).prop_map(|sign| SeenTap::Sign { sign }),
+        one(vec![Side::Left, Side::Right, Side::Across]).prop_map(|side| SeenTap::Neighbour { side }),
         any::<bool>().prop_map(|aim| SeenTap::AtAim { aim }),
     ];
     tap.prop_map(|tap| Action::Seen { tap })

@@ -27,7 +27,7 @@ impl Phone {
         }
     }
 
-    fn bank_key(&mut self, ms: i64, key: Key) -> restwater_screen::KeyView {
+    pub(super) fn bank_key(&mut self, ms: i64, key: Key) -> restwater_screen::KeyView {
         self.bank(ms).keys.into_iter().find(|view| view.key == key).unwrap()
     }
 

@@ -3,7 +3,7 @@
 
 use super::*;
 use restwater_exchange::Progress;
-use restwater_log::{FeedKind, FeedMeasure, FishSign};
+use restwater_log::{FeedKind, FeedMeasure, FishSign, Side};
 use restwater_screen::{FeedTap, FishTap, SeenTap};
 use restwater_session::{catch, fold};
 use std::ops::ControlFlow;
@@ -173,6 +173,11 @@ kept! {
         ready: &[],
         action: Action::Seen { tap: SeenTap::Sign { sign: FishSign::Bubbles } },
         shows: |session| format!("{:?}", session.shown.iter().map(|s| (s.at.at_ms, s.sign)).collect::<Vec<_>>()),
+    };
+    neighbour_caught: Kept {
+        ready: &[],
+        action: Action::Seen { tap: SeenTap::Neighbour { side: Side::Across } },
+        shows: |session| format!("{:?}", session.neighbours.iter().map(|f| (f.at.at_ms, f.side)).collect::<Vec<_>>()),
     };
     fed_with_a_cast: Kept {
         ready: &[(1, Action::Tackle { rod: 1, tap: TackleTap::Feeder { mg: Some(30_000) } })],

@@ -3,8 +3,9 @@
 use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
-use restwater_session::figures::Counts;
-use restwater_session::{Note, Session, feed_mg};
+use restwater_log::Side;
+use restwater_session::figures::{Counts, side_name};
+use restwater_session::{Note, OtherNet, Session, feed_mg};
 use std::io::Write;
 use uuid::Uuid;
 
@@ -43,6 +44,12 @@ pub(super) const HEADER: &[&str] = &[
     "break_h",
     "fed_g",
     "fish_shown",
+    "neighbours_fish",
+    "neighbours",
+    "section_left",
+    "section_right",
+    "other_nets",
+    "dead_fish_rule",
     "phone_id",
 ];
 
@@ -81,8 +88,29 @@ pub(super) fn row<W: Write>(
     let mg: u64 = session.feedings().iter().map(|feeding| feed_mg(&feeding.amount)).sum();
     cells.number((mg > 0).then_some(mg as f64 / 1_000.0), 0)?;
     cells.plain(&session.shown.len())?;
+    others(cells, session)?;
     cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
     cells.end_row()
+}
+
+/// What neighbours were seen to land and how many of them, how far the section of a match reaches, what the nets of others
+/// weigh, and the rule on dead fish.
+fn others<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+    cells.plain(&session.neighbours.len())?;
+    let sides = [Side::Left, Side::Right, Side::Across];
+    let fished = |side: &&Side| session.neighbours.iter().any(|fish| fish.side == **side);
+    cells.plain(&sides.iter().filter(fished).count())?;
+    let pegs = |n: Option<u8>| n.map_or_else(String::new, |n| n.to_string());
+    cells.plain(&pegs(session.section.map(|section| section.left)))?;
+    cells.plain(&pegs(session.section.map(|section| section.right)))?;
+    cells.words(Some(&session.others.iter().map(other_net).collect::<Vec<_>>().join(" | ")))?;
+    cells.words(Some(&session.match_rule))
+}
+
+/// "left 2: 1200.0 g by eye".
+fn other_net(net: &OtherNet) -> String {
+    let how = if net.guessed { "by eye" } else { "called" };
+    format!("{} {}: {:.1} g {how}", side_name(net.peg.side), net.peg.place, net.shown.grams())
 }
 
 fn joined(notes: &[Note]) -> String {

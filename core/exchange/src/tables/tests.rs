@@ -1,7 +1,7 @@
 use super::*;
 use restwater_log::{
-    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, LeadMaterial, Payload,
-    Reach, Rig, SessionSetup, Spot, WaterPlace, WeightUnit,
+    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, LeadMaterial, OtherPeg,
+    Payload, Reach, Rig, SessionSetup, Side, Spot, WaterPlace, WeightUnit,
 };
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
@@ -189,6 +189,9 @@ fn whole_day() -> Session {
             place: WaterPlace { bearing_cdeg: 0, range_cm: 3_000 },
         },
     );
+    for (s, side) in [(2_170, Side::Left), (2_180, Side::Across), (2_190, Side::Left)] {
+        day.log(s, Payload::NeighbourCaught { side });
+    }
     day.log(2_200, Payload::WoundIn { rod: 2 });
     day.log(2_210, Payload::FeederSet { rod: 2, fill_mg: Some(30_000) });
     day.log(2_300, Payload::Cast { rod: 2 });
@@ -196,6 +199,12 @@ fn whole_day() -> Session {
     day.log(2_500, Payload::PlannedNext { text: "begin at 2 ft".into() });
     day.log(2_600, Payload::SessionEnded);
     day.log(2_700, Payload::NetWeighed { net: "Net 1".into(), shown: Weight::Grams(2_350).logged() });
+    day.log(2_710, Payload::SectionSet { left: 4, right: 5 });
+    for (place, grams, guessed) in [(1, 3_100, false), (2, 1_200, true)] {
+        let (peg, shown) = (OtherPeg { side: Side::Left, place }, Weight::Grams(grams).logged());
+        day.log(2_720, Payload::OtherNetTold { peg, shown, guessed });
+    }
+    day.log(2_730, Payload::MatchRuleSaid { text: "=dead fish don't count".into() });
     fold(SESSION, &day.ops)
 }
 

@@ -18,8 +18,8 @@ fn place(layout: &BankLayout, key: Key) -> Rect {
 fn every_key_of_a_state_is_on_some_page() {
     use Key::{
         Away, Bite, Cast, End, Feed, FeedOther, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost,
-        LostLate, Missed, PutBack, Redo, Seen, Start, Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh,
-        WoundIn,
+        LostLate, Missed, Neighbour, PutBack, Redo, Seen, Start, Tackle, TimeBack, TimeBackFive, Twitch,
+        Undo, Weigh, WoundIn,
     };
     let wanted = |state| match state {
         BankState::NoSession => vec![Start, Undo, Redo],
@@ -30,6 +30,7 @@ fn every_key_of_a_state_is_on_some_page() {
                 Feed,
                 FeedOther,
                 Seen,
+                Neighbour,
                 FishClass,
                 PutBack,
                 Weigh,
@@ -43,7 +44,20 @@ fn every_key_of_a_state_is_on_some_page() {
             ]
         }
         BankState::Ready => {
-            vec![Away, Cast, Feed, FeedOther, Seen, Tackle, TimeBack, TimeBackFive, Undo, Redo, End]
+            vec![
+                Away,
+                Cast,
+                Feed,
+                FeedOther,
+                Neighbour,
+                Seen,
+                Tackle,
+                TimeBack,
+                TimeBackFive,
+                Undo,
+                Redo,
+                End,
+            ]
         }
         BankState::Out => vec![
             Cast,
@@ -61,6 +75,7 @@ fn every_key_of_a_state_is_on_some_page() {
             Feed,
             FeedOther,
             Seen,
+            Neighbour,
             Tackle,
             End,
         ],

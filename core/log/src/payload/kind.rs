@@ -108,6 +108,7 @@ mod tests {
                 "place": {"bearing_cdeg": -500, "range_cm": 3_475}}}),
             json!({"kind": "feeder_set", "payload": {"rod": 1, "fill_mg": 30_000}}),
             json!({"kind": "fish_shown", "payload": {"sign": "bubbles", "place": {"bearing_cdeg": 200, "range_cm": 4_000}}}),
+            json!({"kind": "neighbour_caught", "payload": {"side": "across"}}),
             json!({"kind": "rig_set", "payload": {"rod": 1, "rig": {"bait": "bread", "popup_mm": 450}}}),
             json!({"kind": "spot_set", "payload": {"rod": 1, "spot": {"bearing_cdeg": -500, "clipped": true,
                 "reach": {"unit": "wraps", "hundredths": 950, "span_tenth_mm": 36_576}}}}),

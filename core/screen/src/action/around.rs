@@ -109,6 +109,8 @@ pub enum MendTap {
     AddCast,
     /// The angler was away from the rods in that gap.
     WasAway,
+    /// It is taken away: what was fed or seen, and nothing else rests on it.
+    Remove,
 }
 
 /// A choice on the Files screen.

@@ -53,6 +53,8 @@ pub enum Key {
     FeedOther,
     /// Say how fish show.
     Seen,
+    /// A neighbour landed a fish, on the side last said.
+    Neighbour,
     /// Open the tackle of the chosen rod.
     Tackle,
     /// Begin a session.

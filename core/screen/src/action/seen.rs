@@ -1,6 +1,6 @@
 //! Taps about fish that show.
 
-use restwater_log::FishSign;
+use restwater_log::{FishSign, Side};
 use serde::{Deserialize, Serialize};
 
 /// What was seen of fish, and where.
@@ -12,6 +12,11 @@ pub enum SeenTap {
     Sign {
         /// How.
         sign: FishSign,
+    },
+    /// A neighbour landed one.
+    Neighbour {
+        /// On which side.
+        side: Side,
     },
     /// Where they show.
     AtAim {

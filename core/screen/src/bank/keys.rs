@@ -2,8 +2,11 @@
 
 use super::{BankInput, BankState};
 use crate::feed::feed_words;
-use crate::{Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, Which, entry_words};
-use restwater_log::Entry;
+use crate::seen::neighbour_id;
+use crate::{
+    Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, entry_words,
+};
+use restwater_log::{Entry, Side};
 use restwater_session::{Played, Rod, RodState, playing_time};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
@@ -24,6 +27,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         Key::Indication,
         Key::Feed,
         Key::FeedOther,
+        Key::Neighbour,
         Key::Seen,
         Key::Tackle,
         Key::Away,
@@ -44,7 +48,11 @@ impl Pad<'_> {
         }
         let words = self.input.words;
         let away = key == Key::Away && self.input.session.is_some_and(|session| session.away().is_some());
-        let name = if away { "returned" } else { name(key) };
+        let name = match key {
+            Key::Away if away => "returned",
+            Key::Neighbour => neighbour_id(self.side()),
+            key => name(key),
+        };
         let again = self.fed_last().filter(|_| key == Key::Feed);
         let what = match key {
             Key::Feed => again.clone().unwrap_or_else(|| words.say("key-feed-first")),
@@ -70,8 +78,9 @@ impl Pad<'_> {
             },
             weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
             enabled: self.is_enabled(key),
-            tap: match (away, again) {
-                (true, _) => Action::Returned.into(),
+            tap: match (key, again) {
+                (Key::Away, _) if away => Action::Returned.into(),
+                (Key::Neighbour, _) => Action::Seen { tap: SeenTap::Neighbour { side: self.side() } }.into(),
                 (_, Some(_)) => Action::Feed { tap: FeedTap::Again }.into(),
                 _ => Action::of_key(key, self.input.chosen),
             },
@@ -82,6 +91,12 @@ impl Pad<'_> {
     fn fed_last(&self) -> Option<String> {
         let said = self.input.session?.fed.last()?.said;
         Some(feed_words(self.input.words, said.what, &said.amount, self.input.weights))
+    }
+
+    /// The side of the neighbour last seen to land a fish; the key says it.
+    fn side(&self) -> Side {
+        let last = self.input.session.and_then(|session| session.neighbours.last());
+        last.map_or(Side::Left, |fish| fish.side)
     }
 
     /// Whether every rod is in, so that the angler can go away.
@@ -127,7 +142,7 @@ impl Pad<'_> {
             Key::Redo => self.input.redo.is_some(),
             Key::Liner | Key::Indication => out || self.state == BankState::FishOn,
             Key::Twitch => out,
-            Key::Feed | Key::FeedOther | Key::Seen => self.state != BankState::FishOn,
+            Key::Feed | Key::FeedOther | Key::Seen | Key::Neighbour => self.state != BankState::FishOn,
             Key::Away => self.all_in(),
             Key::TimeBack | Key::TimeBackFive => self.input.session.is_some_and(|s| s.last_timed.is_some()),
             _ => true,
@@ -196,6 +211,7 @@ fn name(key: Key) -> &'static str {
         Key::Feed => "feed",
         Key::FeedOther => "feed-other",
         Key::Seen => "seen",
+        Key::Neighbour => "neighbour-left",
         Key::Tackle => "tackle",
         Key::Start => "start",
         Key::End => "end",
@@ -234,6 +250,7 @@ mod tests {
             Key::Feed,
             Key::FeedOther,
             Key::Seen,
+            Key::Neighbour,
             Key::Tackle,
             Key::Start,
             Key::End,

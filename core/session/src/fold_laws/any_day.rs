@@ -37,6 +37,7 @@ pub(super) fn any_payload() -> impl Strategy<Value = Payload> {
         1 => (-9_500..9_500_i32, 0..30_000_u32).prop_map(|(bearing_cdeg, range_cm)| Payload::FishShown {
             sign: FishSign::Rolled, place: WaterPlace { bearing_cdeg, range_cm },
         }),
+        1 => any_peg().prop_map(|peg| Payload::NeighbourCaught { side: peg.side }),
         1 => (0..4_u8, proptest::option::of(0..90_000_u32)).prop_map(|(rod, fill_mg)| Payload::FeederSet { rod, fill_mg }),
         1 => (0..4_000_u32).prop_map(|back_s| Payload::TimeSet { back_s }),
         1 => (any_end(), proptest::option::of(0..4_000_u32)).prop_map(|(end, after_s)| Payload::CastEndSet { end, after_s }),

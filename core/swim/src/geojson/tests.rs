@@ -188,7 +188,10 @@ fn what_happened_on_the_day_goes_out_and_is_not_read_back() {
     let spot = Spot::new(12.0, 30.0).unwrap();
     let said = |kind: &str| json!({"kind": kind, "grams": 60}).as_object().unwrap().clone();
     let session = json!({"breaks": [{"away": "a", "returned": "b"}]}).as_object().unwrap().clone();
-    let day = DayOnMap { session, seen: vec![(spot, said(FED)), (spot, said(FISH_SHOWING))] };
+    let day = DayOnMap {
+        session,
+        seen: vec![(spot, said(FED)), (spot, said(FISH_SHOWING)), (spot, said(FISH_LANDED))],
+    };
     for at in [None, Some(peg(52.0, -1.2, 200.0))] {
         let text = swim().day_to_geojson(at.as_ref(), &day).unwrap();
         let c = collection(&text);

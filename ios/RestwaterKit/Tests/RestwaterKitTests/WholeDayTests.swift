@@ -53,7 +53,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(day.sheet["strip"]!.spoken.contains("bites so far"))
 
         // The last time back by a minute: the wait grows by it.
-        await day.tap("more")
+        await day.turn(to: "key-TIME_BACK", by: "more")
         await day.tap(.timeBack)
         XCTAssertEqual(day.bank.rods.map(\.digits), ["11:00"])
 

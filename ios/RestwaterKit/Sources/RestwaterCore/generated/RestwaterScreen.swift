@@ -11310,6 +11310,10 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case seen
     /**
+     * A neighbour landed a fish, on the side last said.
+     */
+    case neighbour
+    /**
      * Open the tackle of the chosen rod.
      */
     case tackle
@@ -11388,11 +11392,13 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 23: return .seen
         
-        case 24: return .tackle
+        case 24: return .neighbour
         
-        case 25: return .start
+        case 25: return .tackle
         
-        case 26: return .end
+        case 26: return .start
+        
+        case 27: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -11494,16 +11500,20 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(23))
         
         
-        case .tackle:
+        case .neighbour:
             writeInt(&buf, Int32(24))
         
         
-        case .start:
+        case .tackle:
             writeInt(&buf, Int32(25))
         
         
-        case .end:
+        case .start:
             writeInt(&buf, Int32(26))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(27))
         
         }
     }
@@ -12292,6 +12302,10 @@ public enum MendTap: Equatable, Hashable {
      * The angler was away from the rods in that gap.
      */
     case wasAway
+    /**
+     * It is taken away: what was fed or seen, and nothing else rests on it.
+     */
+    case remove
 
 
 
@@ -12328,6 +12342,8 @@ public struct FfiConverterTypeMendTap: FfiConverterRustBuffer {
         
         case 6: return .wasAway
         
+        case 7: return .remove
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -12361,6 +12377,10 @@ public struct FfiConverterTypeMendTap: FfiConverterRustBuffer {
         
         case .wasAway:
             writeInt(&buf, Int32(6))
+        
+        
+        case .remove:
+            writeInt(&buf, Int32(7))
         
         }
     }
@@ -13422,6 +13442,14 @@ public enum SeenTap: Equatable, Hashable {
          */sign: FishSign
     )
     /**
+     * A neighbour landed one.
+     */
+    case neighbour(
+        /**
+         * On which side.
+         */side: Side
+    )
+    /**
      * Where they show.
      */
     case atAim(
@@ -13453,7 +13481,10 @@ public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
         case 1: return .sign(sign: try FfiConverterTypeFishSign.read(from: &buf)
         )
         
-        case 2: return .atAim(aim: try FfiConverterBool.read(from: &buf)
+        case 2: return .neighbour(side: try FfiConverterTypeSide.read(from: &buf)
+        )
+        
+        case 3: return .atAim(aim: try FfiConverterBool.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -13469,8 +13500,13 @@ public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
             FfiConverterTypeFishSign.write(sign, into: &buf)
             
         
-        case let .atAim(aim):
+        case let .neighbour(side):
             writeInt(&buf, Int32(2))
+            FfiConverterTypeSide.write(side, into: &buf)
+            
+        
+        case let .atAim(aim):
+            writeInt(&buf, Int32(3))
             FfiConverterBool.write(aim, into: &buf)
             
         }

@@ -103,7 +103,7 @@ class WholeDayTest {
 
     private companion object {
         const val WITHIN_MS = 20_000L
-        const val PAGES = 4
+        const val PAGES = 6
         val ID = Regex("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
         val PHONE = Regex("\"boot\":\"[^\"/]{12}/")
         val HASH = Regex("\"sha256\":\"[0-9a-f]{64}\",?")

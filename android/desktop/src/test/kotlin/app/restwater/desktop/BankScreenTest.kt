@@ -199,7 +199,7 @@ class BankScreenTest {
         tap(Key.UNDO)
         assertEquals(BankState.READY, bank.state)
         wait(seconds = 2)
-        tapOn("more")
+        while (!isThere(tag(Key.REDO))) tapOn("more")
         tap(Key.REDO)
         assertEquals(BankState.OUT, bank.state)
         assertEquals("4:02", bank.rods.single().digits)

@@ -4,6 +4,7 @@ import androidx.compose.ui.test.assertContentDescriptionContains
 import app.restwater.core.screen.BankState
 import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
+import app.restwater.ui.tag
 import app.restwater.core.screen.StripMarkShape
 import kotlin.test.Test
 import kotlin.test.assertEquals
@@ -57,7 +58,7 @@ class WholeDayTest {
         node("strip").assertContentDescriptionContains("bites so far", substring = true)
 
         // The last time back by a minute: the wait grows by it.
-        tapOn("more")
+        while (!isThere(tag(Key.TIME_BACK))) tapOn("more")
         tap(Key.TIME_BACK)
         assertEquals("11:00", bank.rods.single().digits)
 

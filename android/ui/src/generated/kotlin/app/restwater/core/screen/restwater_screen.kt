@@ -53,6 +53,7 @@ import app.restwater.core.log.FfiConverterTypeReach
 import app.restwater.core.log.FfiConverterTypeRig
 import app.restwater.core.log.FfiConverterTypeSessionSetup
 import app.restwater.core.log.FfiConverterTypeShotMetal
+import app.restwater.core.log.FfiConverterTypeSide
 import app.restwater.core.log.FfiConverterTypeSpot
 import app.restwater.core.log.FfiConverterTypeUuid
 import app.restwater.core.log.FfiConverterTypeWeightUnit
@@ -65,6 +66,7 @@ import app.restwater.core.log.Reach
 import app.restwater.core.log.Rig
 import app.restwater.core.log.SessionSetup
 import app.restwater.core.log.ShotMetal
+import app.restwater.core.log.Side
 import app.restwater.core.log.Spot
 import app.restwater.core.log.Uuid
 import app.restwater.core.log.WeightUnit
@@ -100,6 +102,7 @@ import app.restwater.core.log.RustBuffer as RustBufferReach
 import app.restwater.core.log.RustBuffer as RustBufferRig
 import app.restwater.core.log.RustBuffer as RustBufferSessionSetup
 import app.restwater.core.log.RustBuffer as RustBufferShotMetal
+import app.restwater.core.log.RustBuffer as RustBufferSide
 import app.restwater.core.log.RustBuffer as RustBufferSpot
 import app.restwater.core.log.RustBuffer as RustBufferUuid
 import app.restwater.core.log.RustBuffer as RustBufferWeightUnit
@@ -11122,6 +11125,10 @@ enum class Key {
      */
     SEEN,
     /**
+     * A neighbour landed a fish, on the side last said.
+     */
+    NEIGHBOUR,
+    /**
      * Open the tackle of the chosen rod.
      */
     TACKLE,
@@ -11961,6 +11968,12 @@ sealed class MendTap {
     object WasAway : MendTap()
     
     
+    /**
+     * It is taken away: what was fed or seen, and nothing else rests on it.
+     */
+    object Remove : MendTap()
+    
+    
 
     
 
@@ -11989,6 +12002,7 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
                 )
             5 -> MendTap.AddCast
             6 -> MendTap.WasAway
+            7 -> MendTap.Remove
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -12033,6 +12047,12 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
                 4UL
             )
         }
+        is MendTap.Remove -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: MendTap, buf: ByteBuffer) {
@@ -12062,6 +12082,10 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
             }
             is MendTap.WasAway -> {
                 buf.putInt(6)
+                Unit
+            }
+            is MendTap.Remove -> {
+                buf.putInt(7)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -13537,6 +13561,21 @@ sealed class SeenTap {
     }
     
     /**
+     * A neighbour landed one.
+     */
+    data class Neighbour(
+        /**
+         * On which side.
+         */
+        val `side`: app.restwater.core.log.Side) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * Where they show.
      */
     data class AtAim(
@@ -13570,7 +13609,10 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
             1 -> SeenTap.Sign(
                 FfiConverterTypeFishSign.read(buf),
                 )
-            2 -> SeenTap.AtAim(
+            2 -> SeenTap.Neighbour(
+                FfiConverterTypeSide.read(buf),
+                )
+            3 -> SeenTap.AtAim(
                 FfiConverterBoolean.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -13583,6 +13625,13 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
             (
                 4UL
                 + FfiConverterTypeFishSign.allocationSize(value.`sign`)
+            )
+        }
+        is SeenTap.Neighbour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSide.allocationSize(value.`side`)
             )
         }
         is SeenTap.AtAim -> {
@@ -13601,8 +13650,13 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
                 FfiConverterTypeFishSign.write(value.`sign`, buf)
                 Unit
             }
-            is SeenTap.AtAim -> {
+            is SeenTap.Neighbour -> {
                 buf.putInt(2)
+                FfiConverterTypeSide.write(value.`side`, buf)
+                Unit
+            }
+            is SeenTap.AtAim -> {
+                buf.putInt(3)
                 FfiConverterBoolean.write(value.`aim`, buf)
                 Unit
             }
@@ -18061,6 +18115,8 @@ public object FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer<List<Watc
         }
     }
 }
+
+
 
 
 
