@@ -30,16 +30,26 @@ pub struct MatchLayout {
     pub fish: PagePlace,
     /// The number pad: twelve keys, row by row as they are read.
     pub pad: Vec<Rect>,
-    /// The page beside it.
+    /// The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
     pub typing: PagePlace,
+    /// The figure that is typed.
+    pub figure: Rect,
 }
 
 /// Height that words keep above the keys before a row of large keys goes, mm.
 const WORDS_MM: f64 = 30.0;
 /// Between a page and the keys below it, mm.
 const ABOVE_KEYS_MM: f64 = 2.0;
-/// Height from which the page of a typed figure has a title and a notice of their own size, mm.
+/// Between a typed figure and the number pad, mm.
+const ABOVE_PAD_MM: f64 = 1.0;
+/// Height from which the page of a typed figure has lines of their own for title, notice and figure, mm.
 const ROOMY_PAGE_MM: f64 = 20.0;
+/// A page lower than this holds no line that can be read, mm.
+const LEAST_PAGE_MM: f64 = 4.0;
+/// Height of the figure at its most, mm.
+const FIGURE_MM: f64 = 11.0;
+/// Width of the title beside the figure, as a share of the page.
+const TITLE_SHARE: f64 = 0.5;
 /// Width that a page keeps beside four classes, mm.
 const PAGE_MM: f64 = 45.0;
 
@@ -79,30 +89,28 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
         .rev()
         .flat_map(|row| plain.row(3, foot - f64::from(row) * (SECONDARY_MM + GAP_MM) * mm, SECONDARY_MM * mm))
         .collect();
-    let typing = typing_page(page_above(bank, pad[0].top, mm), mm);
-    MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, pad, typing }
+    let (typing, figure) = typing_page(page_above(bank, pad[0].top, mm), mm);
+    MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, pad, typing, figure }
 }
 
 /// What is left above some keys.
 fn page_above(bank: &BankLayout, top: f64, mm: f64) -> Rect {
     let title = bank.page.title;
-    Rect { height: (top - ABOVE_KEYS_MM * mm - title.top).max(0.0), ..title }
+    Rect { height: (top - ABOVE_PAD_MM * mm - title.top).max(0.0), ..title }
 }
 
-/// The page of a figure that is typed: where there is little room the figure has nearly all of it, since the title says
-/// nothing that the key of the weight and the screen before it don't.
-fn typing_page(place: Rect, mm: f64) -> PagePlace {
+/// The page of a figure that is typed, and the figure in its lowest lines; where there is little room, beside the title.
+fn typing_page(place: Rect, mm: f64) -> (PagePlace, Rect) {
     if place.height >= ROOMY_PAGE_MM * mm {
-        return PagePlace::in_place(place, mm);
+        let mut page = PagePlace::in_place(place, mm);
+        let height = (FIGURE_MM * mm).min(0.5 * page.rest.height);
+        page.rest.height -= height;
+        return (page, Rect { top: page.rest.bottom(), height, ..page.rest });
     }
-    let line = place.height * 0.1;
-    let title = Rect { height: line, ..place };
-    let notice = Rect { top: title.bottom(), height: line, ..place };
-    PagePlace {
-        title,
-        notice,
-        rest: Rect { top: notice.bottom(), height: place.bottom() - notice.bottom(), ..place },
-    }
+    let title = Rect { width: place.width * TITLE_SHARE, ..place };
+    let rest = Rect { top: place.bottom(), height: 0.0, ..place };
+    let figure = Rect { left: title.right(), width: place.width - title.width, ..place };
+    (PagePlace { title, notice: title, rest }, figure)
 }
 
 /// The page beside the keys.
@@ -136,10 +144,13 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let pad_height = 3.0 * small + 2.0 * side.gap;
     let beside_pad = side.beyond(4.0 * key_width + 3.0 * side.gap);
     let above_pad = side.rect(0.0, pad_height, side.rest.width, side.rest.height - pad_height);
-    let typing = if beside_pad.width >= PAGE_MM * mm { beside_pad } else { above_pad };
+    let low = above_pad.height < LEAST_PAGE_MM * mm;
+    let page = if low || beside_pad.width >= PAGE_MM * mm { beside_pad } else { above_pad };
+    let (typing, figure) = typing_page(page, mm);
     MatchLayout {
         pad: (0..12).map(key_at).collect(),
-        typing: typing_page(typing, mm),
+        typing,
+        figure,
         wide: bank.pager,
         small: smalls(0.0),
         now: PagePlace::in_place(side.beyond(small), mm),
@@ -246,15 +257,20 @@ mod tests {
                         }
                         let parts = [page.title, page.notice, page.rest];
                         assert!(parts.iter().all(|part| !part.overlaps(a)), "{} {a:?}", phone.name);
+                        let figure = layout.figure;
+                        assert!(page != layout.typing || !figure.overlaps(a), "{} {a:?}", phone.name);
                     }
-                    // The figure that is typed stands on the key that takes it, too: that is where it is read on the
-                    // smallest glass.
-                    let least = if page == layout.typing { 1.2 } else { 6.5 };
+                    let (room, least) = if page == layout.typing {
+                        (layout.figure, [3.5, 13.0])
+                    } else {
+                        (page.rest, [6.5, 28.0])
+                    };
                     assert!(
-                        page.rest.height >= least * mm && page.rest.width >= 28.0 * mm,
-                        "{} {page:?}",
+                        room.height >= least[0] * mm && room.width >= least[1] * mm,
+                        "{} {room:?}",
                         phone.name
                     );
+                    assert!(page.title.height >= 3.5 * mm, "{} {page:?}", phone.name);
                 }
             }
         }

@@ -38,6 +38,8 @@ const HEADLINE_EM: f64 = 3.6;
 const BODY_EM: f64 = 2.7;
 const HEADER_EM: f64 = 2.8;
 const FIGURES_EM: f64 = 2.4;
+/// Where even 100 % leaves no room for two sentences, on the smallest phones, the words are made smaller down to this.
+const SMALLEST_SCALE: f64 = 0.8;
 /// Height of a line against its em.
 const LINE: f64 = 1.22;
 
@@ -122,10 +124,10 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     h
 }
 
-/// The largest scale up to the asked one at which the first sentence and the second fit.
+/// The largest scale up to that of the phone at which the first sentence and the second fit.
 fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
     let mut scale = asked;
-    while scale > 1.0 {
+    while scale > SMALLEST_SCALE {
         let h = heights(room, scale, ask);
         // What is left is shared out to the last hair, so the sum may round a hair over.
         let both = (HEADLINE_EM + BODY_EM) * LINE * scale;
@@ -134,7 +136,8 @@ fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
         }
         scale -= 0.05;
     }
-    scale.min(asked).max(asked.min(1.0))
+    // Not even so: the shells fit both sentences into the room of the first.
+    asked.min(1.0)
 }
 
 fn text_sizes(scale: f64, keys: f64) -> TextSizes {

@@ -1235,9 +1235,13 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let pad: [Rect]
     /**
-     * The page beside it.
+     * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
      */
     public let typing: PagePlace
+    /**
+     * The figure that is typed.
+     */
+    public let figure: Rect
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1264,8 +1268,11 @@ public struct MatchLayout: Equatable, Hashable {
          * The number pad: twelve keys, row by row as they are read.
          */pad: [Rect], 
         /**
-         * The page beside it.
-         */typing: PagePlace) {
+         * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+         */typing: PagePlace, 
+        /**
+         * The figure that is typed.
+         */figure: Rect) {
         self.wide = wide
         self.small = small
         self.now = now
@@ -1274,6 +1281,7 @@ public struct MatchLayout: Equatable, Hashable {
         self.fish = fish
         self.pad = pad
         self.typing = typing
+        self.figure = figure
     }
 
     
@@ -1299,7 +1307,8 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
                 aboveClasses: FfiConverterSequenceTypeRect.read(from: &buf), 
                 fish: FfiConverterTypePagePlace.read(from: &buf), 
                 pad: FfiConverterSequenceTypeRect.read(from: &buf), 
-                typing: FfiConverterTypePagePlace.read(from: &buf)
+                typing: FfiConverterTypePagePlace.read(from: &buf), 
+                figure: FfiConverterTypeRect.read(from: &buf)
         )
     }
 
@@ -1312,6 +1321,7 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
         FfiConverterTypePagePlace.write(value.fish, into: &buf)
         FfiConverterSequenceTypeRect.write(value.pad, into: &buf)
         FfiConverterTypePagePlace.write(value.typing, into: &buf)
+        FfiConverterTypeRect.write(value.figure, into: &buf)
     }
 }
 

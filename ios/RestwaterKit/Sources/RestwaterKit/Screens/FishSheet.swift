@@ -27,9 +27,8 @@ extension Sheet {
     mutating func drawWeight(_ view: WeightView, _ slate: Slate, _ content: ScreenContent) {
         guard let keys = Log.attempt("laying out the number pad", { try matchLayout(glass: slate.glass) }) else { return }
         let place = head(view.title, notice: content.notice, slate, page: keys.typing)
-        let height = figure(view.figure, in: place, slate)
-        let says = place.with(height: place.height - height)
-        if !view.says.isBlank { put("figure-says", view.says, em: slate.text.body, at: says, slate, order: 15, middle: false) }
+        figure(view.figure, [view.says], beside: place, in: keys.figure, slate)
+        if !view.says.isBlank, place.height > 0 { put("figure-says", view.says, em: slate.text.body, at: place, slate, order: 15, middle: false) }
         let labels = zip(view.pad, keys.pad).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }
         let em = slate.letters.common(labels, em: slate.text.primary)
         for (key, at) in zip(view.pad, keys.pad) { fishKey(key, at, slate, em: em, withSub: false) }
@@ -37,12 +36,10 @@ extension Sheet {
         back(slate)
     }
 
-    /// A figure that is typed or stepped, in the lowest lines of its place; the height it takes.
-    mutating func figure(_ figure: String, in place: Rect, _ slate: Slate) -> Double {
-        let height = min(11 * slate.mm, place.height * 0.5)
-        let lowest = place.with(top: place.bottom - height, height: height)
-        put("figure", figure, em: height * 0.8, at: lowest, slate, weight: .bold, order: 20, announced: true)
-        return height
+    /// A figure that is typed; where nothing else has room, what is known of it is spoken with it.
+    mutating func figure(_ figure: String, _ says: [String], beside place: Rect, in low: Rect, _ slate: Slate) {
+        let spoken = place.height > 0 ? figure : ([figure] + says).joined(separator: " ")
+        put("figure", figure, spoken: spoken, em: low.height * 0.8, at: low, slate, weight: .bold, order: 20, announced: true)
     }
 
     private mutating func fishKey(_ key: FishKey, _ place: Rect, _ slate: Slate, em: Double, withSub: Bool = true) {

@@ -88,12 +88,13 @@ extension Sheet {
         drawPad(weighIn, page)
     }
 
-    /// A figure that is typed, in the lowest lines of its place, and what is known above it.
+    /// A figure that is typed, and what is known of it, where that has room.
     private mutating func drawFigure(_ figure: String, _ says: [String], _ lines: [MatchLine], _ place: Rect, _ page: MatchSlate) {
-        let height = self.figure(figure, in: place, page.slate)
+        self.figure(figure, says, beside: place, in: page.keys.figure, page.slate)
+        guard place.height > 0 else { return }
         let heights = lines.map { page.lineHeight($0, place.width) }
         let said = page.texts(says, page.body, place.width)
-        var stack = MatchStack(place.with(height: place.height - height), asked: heights.reduce(0, +) + said)
+        var stack = MatchStack(place, asked: heights.reduce(0, +) + said)
         for (i, line) in lines.enumerated() { matchLine("weighed-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 10) }
         saidOnMatch("figure-says", says.joined(separator: " "), stack.next(said), page.body, page, order: 15)
     }

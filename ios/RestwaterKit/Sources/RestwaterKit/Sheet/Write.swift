@@ -4,12 +4,12 @@ import RestwaterCore
 extension Sheet {
     /// Text that is drawn and spoken.
     mutating func put(
-        _ tag: String, _ text: String, em: Double, at place: Rect, _ slate: Slate, weight: Weight = .medium, order: Double = 0,
-        role: Role = .words, across: Across = .start, middle: Bool = true, oneLine: Bool = false, announced: Bool = false
+        _ tag: String, _ text: String, spoken: String? = nil, em: Double, at place: Rect, _ slate: Slate, weight: Weight = .medium,
+        order: Double = 0, role: Role = .words, across: Across = .start, middle: Bool = true, oneLine: Bool = false, announced: Bool = false
     ) {
         var piece = Piece(tag, at: place)
         piece.marks = slate.write.fit(text, em: em, in: place.local, weight: weight, across: across, middle: middle, oneLine: oneLine)
-        (piece.spoken, piece.order, piece.role, piece.announced) = (text, order, role, announced)
+        (piece.spoken, piece.order, piece.role, piece.announced) = (spoken ?? text, order, role, announced)
         pieces.append(piece)
     }
 
@@ -45,7 +45,9 @@ extension Sheet {
     /// Title and notice of a page; answers the rest of it.
     mutating func head(_ title: String, notice: String, _ slate: Slate, page: PagePlace? = nil) -> Rect {
         let page = page ?? slate.layout.page
-        put("title", title, em: slate.text.headline, at: page.title, slate, weight: .bold, role: .heading)
+        // Where they share a place the notice is read instead of the title.
+        let shown = page.title == page.notice && !notice.isBlank ? "" : title
+        put("title", shown, spoken: title, em: slate.text.headline, at: page.title, slate, weight: .bold, role: .heading)
         put("notice", notice, em: slate.text.body, at: page.notice, slate, order: 1, announced: true)
         return page.rest
     }

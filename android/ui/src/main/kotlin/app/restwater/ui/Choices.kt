@@ -194,7 +194,8 @@ internal fun PageHead(title: String, notice: String, layout: BankLayout, page: P
     val ink = LocalInk.current
     Box(Modifier.at(page.title.copy(width = 1.0, height = 1.0)).semantics { paneTitle = title })
     Box(Modifier.at(page.title).semantics { heading(); contentDescription = title }) {
-        FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+        // Where they share a place the notice is read instead of the title.
+        if (page.title != page.notice || notice.isBlank()) FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
     Box(Modifier.at(page.notice).testTag("notice").semantics { contentDescription = notice; liveRegion = LiveRegionMode.Assertive }) {
         FitText(notice, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize())

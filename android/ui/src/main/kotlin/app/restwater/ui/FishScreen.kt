@@ -51,7 +51,7 @@ fun WeightScreen(
 ) {
     val mm = LocalPxPerMm.current
     Ground()
-    Figure(view.figure, listOf(view.says), emptyList(), PageHead(view.title, notice, layout, keys.typing), layout)
+    Figure(view.figure, listOf(view.says), emptyList(), PageHead(view.title, notice, layout, keys.typing), keys.figure, layout)
     val labels = view.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }
     val px = commonEm(labels, layout.text.primary.toFloat())
     view.pad.forEachIndexed { i, key -> KeyAt(key, keys.pad[i], layout, px, onKey, withSub = false) }

@@ -31,6 +31,9 @@ private const val CAP_OF_EM = 0.711f
 /** Of drawn text: what of it does not show whole, empty where all of it does; read by tests. */
 val CutOff = SemanticsPropertyKey<String>("CutOff")
 
+/** The texts as they are drawn, from the top; read by tests. */
+val Drawn = SemanticsPropertyKey<List<Fitted>>("Drawn")
+
 /** A text in the size asked for, or the largest below it that shows the whole of it. */
 @Composable
 fun FitText(
@@ -138,10 +141,10 @@ private const val MOST_LINES = 99
 private const val LINE = 1.2f
 
 /** A text is never made smaller than this share of the size asked for. */
-private const val SMALLEST = 0.35f
+private const val SMALLEST = 0.5f
 
-/** One step smaller. */
-private const val SMALLER = 0.95f
+/** One step smaller: 14 of them halve a size, so that at 200 % text the size of 100 % is one of the steps. */
+private const val SMALLER = 0.951695f
 
 /**
  * Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the

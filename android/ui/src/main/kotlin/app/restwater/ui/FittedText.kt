@@ -74,5 +74,6 @@ private class FittedNode(var what: FittedElement) : Modifier.Node(), LayoutModif
 
     override fun SemanticsPropertyReceiver.applySemantics() {
         this[CutOff] = if (fitted.isEmpty()) "" else what.cut(fitted)
+        this[Drawn] = fitted
     }
 }

@@ -152,24 +152,24 @@ private fun Coming(sheet: Sheet) = with(sheet) {
 @Composable
 private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
     val place = PageHead(page.title, notice, layout, keys.typing)
-    Figure(page.figure, page.notes, page.lines, place, layout)
+    Figure(page.figure, page.notes, page.lines, place, keys.figure, layout)
     Pad(page, sheet)
 }
 
-/** A figure that is typed, in the lowest lines of its place, and what is known above it. */
+/** A figure that is typed, and what is known of it in [place], where that has room; a screen reader hears both. */
 @Composable
-internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, place: Rect, layout: BankLayout) {
-    val mm = LocalPxPerMm.current
+internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, place: Rect, low: Rect, layout: BankLayout) {
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
-    val height = (11.0 * mm).coerceAtMost(place.height * 0.5)
-    val low = Rect(place.left, place.top + place.height - height, place.width, height)
-    Box(Modifier.at(low).testTag("figure").semantics { contentDescription = figure; liveRegion = LiveRegionMode.Polite }) {
-        FitText(figure, (height * 0.8).toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+    val alone = place.height <= 0
+    val spoken = if (alone) (listOf(figure) + says).joinToString(" ") else figure
+    Box(Modifier.at(low).testTag("figure").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
+        FitText(figure, (low.height * 0.8).toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
+    if (alone) return
     val heights = lines.map { lineHeight(it, body, place.width) }
     val said = texts(says, body, place.width)
-    val stack = Stack(place.copy(height = place.height - height), heights.sum() + said)
+    val stack = Stack(place, heights.sum() + said)
     lines.forEachIndexed { i, line -> MatchFigure(line, "weighed-$i", stack.next(heights[i]), body, stack.tight) }
     Said(says.joinToString(" "), "figure-says", stack.next(said), body)
 }

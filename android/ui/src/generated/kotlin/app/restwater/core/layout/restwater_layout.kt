@@ -1557,9 +1557,14 @@ data class MatchLayout (
     val `pad`: List<Rect>
     , 
     /**
-     * The page beside it.
+     * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
      */
     val `typing`: PagePlace
+    , 
+    /**
+     * The figure that is typed.
+     */
+    val `figure`: Rect
     
 ){
     
@@ -1584,6 +1589,7 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterTypePagePlace.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
+            FfiConverterTypeRect.read(buf),
         )
     }
 
@@ -1595,7 +1601,8 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterSequenceTypeRect.allocationSize(value.`aboveClasses`) +
             FfiConverterTypePagePlace.allocationSize(value.`fish`) +
             FfiConverterSequenceTypeRect.allocationSize(value.`pad`) +
-            FfiConverterTypePagePlace.allocationSize(value.`typing`)
+            FfiConverterTypePagePlace.allocationSize(value.`typing`) +
+            FfiConverterTypeRect.allocationSize(value.`figure`)
     )
 
     override fun write(value: MatchLayout, buf: ByteBuffer) {
@@ -1607,6 +1614,7 @@ public object FfiConverterTypeMatchLayout: FfiConverterRustBuffer<MatchLayout> {
             FfiConverterTypePagePlace.write(value.`fish`, buf)
             FfiConverterSequenceTypeRect.write(value.`pad`, buf)
             FfiConverterTypePagePlace.write(value.`typing`, buf)
+            FfiConverterTypeRect.write(value.`figure`, buf)
     }
 }
 

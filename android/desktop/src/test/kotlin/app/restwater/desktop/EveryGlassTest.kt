@@ -1,0 +1,90 @@
+package app.restwater.desktop
+
+import androidx.compose.ui.geometry.Rect
+import androidx.compose.ui.semantics.SemanticsActions
+import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
+import androidx.compose.ui.test.SemanticsMatcher
+import app.restwater.core.layout.Glass
+import app.restwater.core.readDay
+import app.restwater.core.screen.Hand
+import app.restwater.ui.CutOff
+import app.restwater.ui.Drawn
+import app.restwater.ui.Showing
+import java.io.File
+import kotlin.test.Test
+import kotlin.test.assertEquals
+import kotlin.test.assertTrue
+
+/**
+ * Every screen at moments of four days, upright and on its side, at 100 % and 200 %, for either hand: no word is cut off, no
+ * two keys overlap or leave the screen, and no text at 200 % is smaller than the same text at 100 %.
+ */
+class EveryGlassTest {
+    private val days = mapOf(
+        "demo" to listOf("02-first-cast-out", "05-three-bites-hold", "11-all-out"),
+        "feeder" to listOf(null),
+        "match" to listOf("05-near-the-limit", "10-weigh-in"),
+        "section" to listOf(null),
+    )
+
+    @Test fun smallUpright() = everyScreen(Glass(750.0, 1334.0, 12.84, 1.0, false, 40.0, 0.0))
+
+    @Test fun largeUpright() = everyScreen(Glass(1290.0, 2796.0, 18.11, 1.0, false, 177.0, 102.0))
+
+    @Test fun smallOnItsSide() = everyScreen(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0))
+
+    private fun everyScreen(glass: Glass) {
+        val faults = mutableListOf<String>()
+        for ((day, moments) in days) {
+            val sizes = mutableMapOf<String, Map<String, Float>>()
+            for (scale in listOf(1.0, 2.0)) {
+                for (moment in moments) {
+                    Bankside.on(glass.copy(textScale = scale)) {
+                        live(readDay(File(System.getProperty("restwater.tree"), "tests/days/$day.jsonl").readText()), moment)
+                        for (hand in listOf(Hand.LEFT, Hand.RIGHT)) {
+                            choose(hand)
+                            for (screen in Showing.entries) {
+                                show(screen)
+                                val where = "$day ${moment.orEmpty()} $screen at ${(100 * scale).toInt()} %, $hand"
+                                faults += look(where)
+                                if (hand == Hand.LEFT) continue
+                                val drawn = drawn()
+                                if (screen == Showing.BANK && moment == "02-first-cast-out") println("DBG $where $drawn")
+                                val once = sizes["$moment $screen"]
+                                if (once == null) sizes["$moment $screen"] = drawn
+                                else faults += drawn.filter { (text, em) -> em < 0.999f * (once[text] ?: 0f) }
+                                    .map { (text, em) -> "$where: '$text' is drawn at $em px, at 100 % at ${once[text]} px" }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        assertEquals(emptyList(), faults.distinct(), "${faults.distinct().size} faults:\n${faults.distinct().joinToString("\n")}\n")
+    }
+
+    /** The smallest size at which each text of the screen is drawn, px. */
+    private fun Bankside.drawn(): Map<String, Float> =
+        nodes(SemanticsMatcher.keyIsDefined(Drawn)).flatMap { it.config[Drawn] }
+            .groupBy({ it.laid.layoutInput.text.text }, { it.em }).mapValues { (_, sizes) -> sizes.min() }
+
+    private fun Bankside.look(where: String): List<String> {
+        val words = nodes(SemanticsMatcher.keyIsDefined(CutOff)).map { it.config[CutOff] }
+        val cut = words.filter { it.isNotEmpty() }.map { "$where: cut off: '$it'" }
+        val keys = nodes(SemanticsMatcher.keyIsDefined(SemanticsActions.OnClick)).filter { it.config.getOrNull(SemanticsProperties.TestTag) != null }
+        val screen = Rect(0f, 0f, glass.widthPx.toFloat(), glass.heightPx.toFloat()).inflate(1f)
+        val outside = keys.filter { !screen.contains(it.boundsInRoot.topLeft) || !screen.contains(it.boundsInRoot.bottomRight) }
+            .map { "$where: ${it.name} leaves the screen" }
+        val over = keys.flatMapIndexed { i, key -> keys.drop(i + 1).filter { key.overlaps(it) }.map { "$where: ${key.name} overlaps ${it.name}" } }
+        assertTrue(keys.isNotEmpty() || words.isEmpty(), "$where: a screen without a key")
+        return cut + outside + over
+    }
+
+    private val SemanticsNode.name get() = config[SemanticsProperties.TestTag]
+
+    private fun SemanticsNode.overlaps(other: SemanticsNode) =
+        boundsInRoot.deflate(1f).overlaps(other.boundsInRoot) && generateSequence(other) { it.parent }.none { it === this } &&
+            generateSequence(this) { it.parent }.none { it === other }
+}
