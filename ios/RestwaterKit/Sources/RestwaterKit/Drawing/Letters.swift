@@ -10,7 +10,7 @@ public struct Letters: Sendable {
     /// Share of the em that a capital letter or a figure is high in the app's typeface.
     static let cap = 0.711
     /// A text is never made smaller than this share of the size asked for.
-    static let smallest = 0.5
+    static let smallest = 0.35
     /// One step smaller: 14 of them halve a size, so that at 200 % text the size of 100 % is one of the steps.
     static let smaller = 0.951695
 
@@ -36,6 +36,19 @@ extension Letters {
             if fitted.whole || em <= asked * Self.smallest { return fitted }
             em *= Self.smaller
         }
+    }
+
+    /// Of the sizes up to `em` the one at which texts are drawn largest: `share` is the part of the height they ask for that there
+    /// is. Larger letters turn into more lines, and what is squeezed is drawn small.
+    func largestDrawn(_ em: Double, share: (Double) -> Double) -> Double {
+        var (best, drawn) = (em, 0.0)
+        var size = em
+        while size >= em * Self.smallest {
+            let there = size * min(1, share(size))
+            if there > drawn * 1.001 { (best, drawn) = (size, there) }
+            size *= Self.smaller
+        }
+        return best
     }
 
     /// Lays a text at that em, cut where it does not stand whole.

@@ -58,19 +58,16 @@ struct Words {
         return marks
     }
 
-    /// The largest size at which both stand whole: the second says why the first does, so it is made smaller and never left out.
+    /// The largest size at which both stand whole: the second says why the first does, so both are made smaller and neither is left out.
     private func two(_ first: String, _ second: String, em: Double, small: Double, in place: Rect) -> (Fitted, Fitted) {
         var share = 1.0
         while true {
-            let head = letters.lay(first, em: em * max(share, Self.smallestFirst), width: place.width, height: place.height, weight: .bold)
+            let head = letters.lay(first, em: em * share, width: place.width, height: place.height, weight: .bold)
             let next = letters.lay(second, em: small * share, width: place.width, height: max(0, place.height - head.height))
             if share <= Letters.smallest || (head.whole && next.whole) { return (head, next) }
             share *= Letters.smaller
         }
     }
-
-    /// The first sentence is what is looked for: it gives way to the second down to this share of its size.
-    private static let smallestFirst = 0.7
 
     /// Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
     /// narrowest and the seconds become small.

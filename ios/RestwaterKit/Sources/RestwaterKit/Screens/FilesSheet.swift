@@ -47,7 +47,7 @@ extension Sheet {
                 filesKey(files.importsKey, "imports", .imports), filesKey(files.backupsKey, "backups", .backups),
                 filesKey(files.takeIn, "take-in", .pick), filesKey(files.save, "save", .save), filesKey(files.send, "send", .send, solid: true),
             ]
-        let keys = min(slate.gridHeight(cells.count), rest.height)
+        let keys = slate.keysBelow(files.says, cells.count, in: rest)
         put("files-says", files.says, em: slate.text.body, at: rest.with(height: rest.height - keys), slate, order: 10, middle: false)
         grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: paging.grid)
     }
@@ -57,7 +57,7 @@ extension Sheet {
         let asks = !files.taken && incoming.brings
         let leave = filesKey(incoming.leave, "leave", .leave, solid: files.taken)
         let cells = asks ? [leave, filesKey(incoming.takeIn, "take", .takeIn, solid: true)] : [leave]
-        let keys = slate.gridHeight(cells.count)
+        let keys = slate.keysBelow("", cells.count, in: rest)
         let typed = asks ? slate.lineHeight : 0
         let words = rest.with(height: rest.height - keys - typed - slate.lineHeight / 3)
         put("incoming", ([incoming.title] + incoming.lines).joined(separator: "\n"), em: slate.text.body, at: words, slate, order: 10, middle: false)

@@ -48,7 +48,12 @@ extension Sheet {
 
     /// What the digits count, casts left, the nets and what they rest on: each as high as its words ask, all within the place.
     private mutating func drawNowBody(_ page: MatchSlate, _ place: Rect) {
-        let (view, body) = (page.view, page.body)
+        let view = page.view
+        let body = page.slate.letters.largestDrawn(page.body) { em in
+            let all = view.lines.map { page.lineHeight($0, place.width, em: em) } + view.nets.map { NetDrawing.height($0, body: em) }
+            let texts = page.texts([view.says], em * 1.1, place.width) + page.texts(view.notes, em * 0.9, place.width)
+            return place.height / (all.reduce(0, +) + texts)
+        }
         let says = page.texts([view.says], body * 1.1, place.width)
         let heights = view.lines.map { page.lineHeight($0, place.width) }
         let nets = view.nets.map { NetDrawing.height($0, body: body) }

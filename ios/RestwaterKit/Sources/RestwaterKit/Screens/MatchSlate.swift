@@ -18,8 +18,9 @@ struct MatchSlate {
     }
 
     /// Height of a label and its value at their own size. Bold letters are wider.
-    func lineHeight(_ line: MatchLine, _ width: Double) -> Double {
-        max(1, texts([line.label], body * Self.label, width) + texts([line.value], body * Self.value * 1.08, width) + body * 0.3)
+    func lineHeight(_ line: MatchLine, _ width: Double, em: Double? = nil) -> Double {
+        let body = em ?? self.body
+        return max(1, texts([line.label], body * Self.label, width) + texts([line.value], body * Self.value * 1.08, width) + body * 0.3)
     }
 }
 

@@ -57,19 +57,32 @@ extension Sheet {
         }
     }
 
-    /// A sentence, a picture below it, and how it was obtained below that.
+    /// A page this many times as wide as high has its words beside the picture, which takes this share of the width.
+    private static let lowPage = 2.0
+    private static let picture = 0.52
+
+    /// A sentence, a picture below it, and how it was obtained below that; on a low page the words stand beside the picture.
     mutating func drawPage(
         _ says: String, _ notes: [String], in place: Rect, _ slate: Slate, picture: (inout Sheet, Double, Rect) -> Void
     ) {
-        let body = slate.text.body
-        let small = body * 0.85
-        func height(_ text: String, _ em: Double) -> Double { em * Letters.line * Double(slate.letters.lines(of: text, em: em, width: place.width)) }
-        // The picture keeps more than half of the page, however large the text.
-        let above = min(height(says, body), place.height * 0.2)
+        let low = place.width > Self.lowPage * place.height
+        let words = low ? place.with(left: place.left + place.width * Self.picture, width: place.width * (1 - Self.picture)) : place
+        func height(_ text: String, _ em: Double) -> Double { em * Letters.line * Double(slate.letters.lines(of: text, em: em, width: words.width)) }
         let text = notes.filter { !$0.isBlank }.joined(separator: " ")
-        let below = min(height(text, small), place.height * 0.2)
         let gap = 1.5 * slate.mm
-        put("says", says, em: body, at: place.with(height: above), slate, weight: .bold, order: 10, middle: false)
+        func share(_ em: Double) -> Double { (place.height - gap) / (height(says, em) + height(text, 0.85 * em)) }
+        let body = low ? slate.letters.largestDrawn(slate.text.body, share: share) : slate.text.body
+        let small = body * 0.85
+        // The picture keeps more than half of the page, however large the text.
+        let above = low ? height(says, body) * min(1, share(body)) : min(height(says, body), place.height * 0.2)
+        put("says", says, em: body, at: words.with(height: above), slate, weight: .bold, order: 10, middle: false)
+        if low {
+            picture(&self, small, place.with(width: place.width * Self.picture - 2 * gap))
+            let rest = words.with(top: words.top + above + gap, height: max(0, words.height - above - gap))
+            put("notes", text, em: small, at: rest, slate, order: 12, middle: false)
+            return
+        }
+        let below = min(height(text, small), place.height * 0.2)
         picture(&self, small, place.with(top: place.top + above + gap, height: max(0, place.height - above - below - 2.5 * gap)))
         put("notes", text, em: small, at: place.with(top: place.bottom - below - gap, height: below), slate, order: 12, middle: false)
     }

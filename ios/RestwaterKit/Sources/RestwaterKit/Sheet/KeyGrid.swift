@@ -18,6 +18,14 @@ extension Slate {
     /// Height of a grid of this number of keys, including the gap above it.
     func gridHeight(_ keys: Int) -> Double { Double(gridRows(keys)) * 18 * mm }
 
+    /// The same below a sentence, of which at least three lines show; the pager turns the rows for which there is no room.
+    func keysBelow(_ sentence: String, _ keys: Int, in place: Rect) -> Double {
+        let row = 18 * mm
+        let lines = Double(letters.lines(of: sentence, em: text.body, width: place.width))
+        let words = min(text.body * Letters.line * lines, place.height / 3)
+        return min(gridHeight(keys), row * max(1, ((place.height - words) / row).rounded(.down)))
+    }
+
     /// Keys of a grid that fit into a place.
     fileprivate func gridFits(_ place: Rect) -> Int { columns * max(1, Int((place.height + 3 * mm) / (18 * mm))) }
 

@@ -51,7 +51,8 @@ class EveryGlassTest {
                                 faults += look(where)
                                 if (hand == Hand.LEFT) continue
                                 val drawn = drawn()
-                                if (screen == Showing.BANK && moment == "02-first-cast-out") println("DBG $where $drawn")
+                                faults += drawn.filter { (_, em) -> em < LEAST_MM * glass.pxPerMm }
+                                    .map { (text, em) -> "$where: '$text' is drawn ${"%.2f".format(em / glass.pxPerMm)} mm high" }
                                 val once = sizes["$moment $screen"]
                                 if (once == null) sizes["$moment $screen"] = drawn
                                 else faults += drawn.filter { (text, em) -> em < 0.999f * (once[text] ?: 0f) }
@@ -63,6 +64,11 @@ class EveryGlassTest {
             }
         }
         assertEquals(emptyList(), faults.distinct(), "${faults.distinct().size} faults:\n${faults.distinct().joinToString("\n")}\n")
+    }
+
+    private companion object {
+        /** Texts of a smaller em can't be read at arm's length, mm: a guess. */
+        const val LEAST_MM = 1.4
     }
 
     /** The smallest size at which each text of the screen is drawn, px. */

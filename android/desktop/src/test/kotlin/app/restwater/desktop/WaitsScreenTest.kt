@@ -100,12 +100,14 @@ class WaitsScreenTest {
         assertNotEquals(before.lines.map { it.value }, after.lines.map { it.value })
     }
 
-    @Test fun onItsSideTheForecastStandsAboveWhatItIsMadeFrom() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
+    @Test fun onItsSideTheForecastStandsBesideWhatItIsMadeFrom() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
         aDay()
         repeat(waits.charts.size) { tapOn("next-page") }
-        val places = (listOf("says") + tags("forecast-").sorted() + "notes").map { node(it).fetchSemanticsNode().boundsInRoot }
-        assertEquals(2 + checkNotNull(waits.forecast).lines.size, places.size)
-        for ((above, below) in places.zipWithNext()) assertTrue(above.bottom <= below.top + 1, "$above on $below")
+        fun place(tag: String) = node(tag).fetchSemanticsNode().boundsInRoot
+        val lines = tags("forecast-").sorted().map(::place)
+        assertEquals(checkNotNull(waits.forecast).lines.size, lines.size)
+        for ((above, below) in lines.zipWithNext() + (place("says") to place("notes"))) assertTrue(above.bottom <= below.top + 1, "$above on $below")
+        assertTrue(lines.maxOf { it.right } < minOf(place("says").left, place("notes").left))
     }
 
     @Test fun atTwiceTheTextNothingIsLost() = Bankside.on(GLASS.copy(textScale = 2.0)) {

@@ -252,6 +252,15 @@ private fun RowsAnd(
 @Composable
 internal fun gridHeight(keys: Int, layout: BankLayout): Double = rowsOf(keys, layout) * 18.0 * LocalPxPerMm.current
 
+/** The same below a sentence, of which at least three lines show; the pager turns the rows for which there is no room. */
+@Composable
+internal fun keysBelow(sentence: String, keys: Int, place: Rect, layout: BankLayout): Double {
+    val row = 18.0 * LocalPxPerMm.current
+    val body = layout.text.body.toFloat()
+    val words = (body * 1.2 * linesOf(sentence, body, place.width)).coerceAtMost(place.height / 3)
+    return gridHeight(keys, layout).coerceAtMost(row * ((place.height - words) / row).toInt().coerceAtLeast(1))
+}
+
 private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.toInt() - 1) / layout.columns.toInt()
 
 /** One key of a grid. */

@@ -75,7 +75,7 @@ private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: Ban
     val save = Cell(KeyFace(files.save, null, files.save, solid = !desk.shares), "save") { desk.save() }
     val send = Cell(KeyFace(files.send, null, files.send, solid = true), "send") { desk.send() }
     val cells = rows + keys + if (desk.shares) listOf(save, send) else listOf(save)
-    val height = gridHeight(cells.size, layout)
+    val height = keysBelow(files.says, cells.size, place, layout)
     Sentences(listOf(files.says), place.copy(height = place.height - height), layout, "files-says")
     KeyGrid(cells, place.copy(top = place.top + place.height - height, height = height), layout)
 }
@@ -86,7 +86,7 @@ private fun IncomingPage(files: FilesView, desk: FilesDesk, place: Rect, layout:
     val leave = Cell(KeyFace(incoming.leave, null, incoming.leave, solid = desk.taken), "leave") { desk.leave() }
     val take = Cell(KeyFace(incoming.takeIn, null, incoming.takeIn, solid = true), "take") { desk.takeIn() }
     val cells = if (!desk.taken && incoming.brings) listOf(leave, take) else listOf(leave)
-    val keys = gridHeight(cells.size, layout)
+    val keys = keysBelow("", cells.size, place, layout)
     val line = 9.0 * LocalPxPerMm.current
     val asks = if (cells.size == 2) line else 0.0
     Sentences(listOf(incoming.title) + incoming.lines, place.copy(height = place.height - keys - asks - line / 3), layout, "incoming")

@@ -141,10 +141,10 @@ private const val MOST_LINES = 99
 private const val LINE = 1.2f
 
 /** A text is never made smaller than this share of the size asked for. */
-private const val SMALLEST = 0.5f
+internal const val SMALLEST = 0.35f
 
 /** One step smaller: 14 of them halve a size, so that at 200 % text the size of 100 % is one of the steps. */
-private const val SMALLER = 0.951695f
+internal const val SMALLER = 0.951695f
 
 /**
  * Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
@@ -217,18 +217,34 @@ private fun TextMeasurer.column(
     return shown
 }
 
-/** The largest size at which both stand whole: the second says why the first does, so it is made smaller and never left out. */
+/** The largest size at which both stand whole: the second says why the first does, so both are made smaller and neither is left out. */
 private fun TextMeasurer.two(
     first: String, second: String, firstPx: Float, secondPx: Float, width: Int, height: Int, density: Density,
 ): List<Fitted> {
     var share = 1f
     while (true) {
-        val head = layAt(firstPx * share.coerceAtLeast(SMALLEST_FIRST), first, width, height, density, FontWeight.Bold)
+        val head = layAt(firstPx * share, first, width, height, density, FontWeight.Bold)
         val next = layAt(secondPx * share, second, width, (height - head.laid.size.height).coerceAtLeast(0), density, FontWeight.Medium)
         if (share <= SMALLEST || head.whole && next.whole) return listOf(head, next)
         share *= SMALLER
     }
 }
 
-/** The first sentence is what is looked for: it gives way to the second down to this share of its size. */
-private const val SMALLEST_FIRST = 0.7f
+/**
+ * Of the sizes up to [em] the one at which texts are drawn largest: [share] is the part of the height they ask for that there
+ * is. Larger letters turn into more lines, and what is squeezed is drawn small.
+ */
+@Composable
+internal inline fun largestDrawn(em: Float, share: @Composable (Float) -> Double): Float {
+    var (best, drawn) = em to 0.0
+    var size = em
+    while (size >= em * SMALLEST) {
+        val there = size * share(size).coerceAtMost(1.0)
+        if (there > drawn * 1.001) {
+            best = size
+            drawn = there
+        }
+        size *= SMALLER
+    }
+    return best
+}

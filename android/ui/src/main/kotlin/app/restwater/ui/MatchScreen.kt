@@ -106,7 +106,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
 /** What the digits count, casts left, the nets and what they rest on: each as high as its words ask, all within the place. */
 @Composable
 private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
-    val body = layout.text.body.toFloat()
+    val body = largestDrawn(layout.text.body.toFloat()) { em ->
+        val all = view.lines.sumOf { lineHeight(it, em, place.width) } + view.nets.sumOf { netHeight(it, em) }
+        place.height / (all + texts(listOf(view.says), em * 1.1f, place.width) + texts(view.notes, em * 0.9f, place.width))
+    }
     val says = texts(listOf(view.says), body * 1.1f, place.width)
     val heights = view.lines.map { lineHeight(it, body, place.width) }
     val nets = view.nets.map { netHeight(it, body) }

@@ -73,26 +73,38 @@ internal fun FiguresPage(figures: FiguresView, place: Rect, layout: BankLayout) 
     }
 }
 
-/** A sentence, a picture below it, and how it was obtained below that. */
+/** A sentence, a picture below it, and how it was obtained below that; on a low page the words stand beside the picture. */
 @Composable
 internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<String>, picture: @Composable (Float, Rect) -> Unit) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    val body = layout.text.body.toFloat()
+    val low = place.width > LOW_PAGE * place.height
+    val gap = 1.5 * mm
+    val words = if (low) place.copy(left = place.left + place.width * PICTURE, width = place.width * (1 - PICTURE)) else place
+    fun said(em: Float) = em * 1.2 * linesOf(says, em, words.width)
+    fun noted(em: Float) = 0.85f * em * 1.2 * notes.sumOf { linesOf(it, 0.85f * em, words.width) }
+    val usual = layout.text.body.toFloat()
+    val body = if (low) largestDrawn(usual) { em -> (place.height - gap) / (said(em) + noted(em)) } else usual
     val small = body * 0.85f
     // The picture keeps more than half of the page, however large the text.
-    val sentence = (body * 1.2 * linesOf(says, body, place.width)).coerceAtMost(place.height * 0.2)
-    val below = (small * 1.2 * notes.sumOf { linesOf(it, small, place.width) }).coerceAtMost(place.height * 0.2)
-    Box(Modifier.at(place.copy(height = sentence)).testTag("says").semantics { contentDescription = says }) {
+    val most = if (low) said(body) * ((place.height - gap) / (said(body) + noted(body))).coerceAtMost(1.0) else place.height * 0.2
+    val sentence = said(body).coerceAtMost(most)
+    val below = if (low) place.height - sentence - gap else noted(body).coerceAtMost(most)
+    Box(Modifier.at(words.copy(height = sentence)).testTag("says").semantics { contentDescription = says }) {
         FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
-    val gap = 1.5 * mm
-    picture(small, Rect(place.left, place.top + sentence + gap, place.width, place.height - sentence - below - 2.5 * gap))
+    if (low) picture(small, place.copy(width = place.width * PICTURE - 2 * gap))
+    else picture(small, place.copy(top = place.top + sentence + gap, height = place.height - sentence - below - 2.5 * gap))
     val text = notes.joinToString(" ")
-    Box(Modifier.at(Rect(place.left, place.top + place.height - below - gap, place.width, below)).testTag("notes").semantics { contentDescription = text }) {
+    val last = if (low) words.copy(top = words.top + sentence + gap, height = below) else words.copy(top = place.top + place.height - below - gap, height = below)
+    Box(Modifier.at(last).testTag("notes").semantics { contentDescription = text }) {
         FitText(text, small, ink.ink, Modifier.fillMaxSize(), middle = false)
     }
 }
+
+/** A page this many times as wide as high has its words beside the picture, which takes this share of the width. */
+private const val LOW_PAGE = 2.0
+private const val PICTURE = 0.52
 
 /** Lines a text is likely to take: letters are about half as wide as their em. */
 internal fun linesOf(text: String, em: Float, width: Double): Int = (text.length * em * 0.54 / width).toInt() + 1
