@@ -2,9 +2,11 @@
 //! default VFS is one for all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_app::{Action, App, AppError, ErrorKind};
+use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
 use restwater_log::{FeedKind, FeedMeasure, FishSign, Moment, Op, Payload, Side};
-use restwater_screen::{BookTap, FeedTap, FishTap, SeenTap, SetupTap, TackleTap, TypedInto};
+use restwater_screen::{
+    BookTap, FeedTap, FishTap, PhoneTap, Scheme, SeenTap, SetupTap, TackleTap, TypedInto,
+};
 use restwater_store::{FILE_NAME, Store, StoreError};
 use restwater_tests::phone::Seeded;
 use restwater_tests::powercut::{on_disk, set_room};
@@ -68,6 +70,9 @@ fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
     what_is_logged_between_casts_is_stored_or_refused();
     a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
     what_is_said_of_a_section_is_stored_or_refused();
+    the_welcome_needs_no_room();
+    the_card_of_the_day_opens_only_when_the_day_is_over();
+    night_at_dusk_is_chosen_whole_or_not_at_all();
 }
 
 fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {
@@ -253,5 +258,96 @@ fn what_is_said_of_a_section_is_stored_or_refused() {
             });
         }
         assert!(stored > 0 && refused > 0, "{action:?}: {stored} stored, {refused} refused");
+    }
+}
+
+/// The first opening of an empty log: that the welcome was shown can't be noted, and nobody is told of an error instead.
+fn the_welcome_needs_no_room() {
+    let dir = tempfile::tempdir().unwrap();
+    drop(open(dir.path(), 1));
+    on_disk(Some(0), || {
+        let mut app = open(dir.path(), 2);
+        assert_eq!(app.first_screen().unwrap(), Which::Welcome);
+        let says = app.look_over().unwrap();
+        assert!(says.contains("could not be saved or read"), "{says}");
+        set_room(None);
+        drop(app);
+        let mut app = open(dir.path(), 3);
+        assert_eq!(app.first_screen().unwrap(), Which::Welcome, "it was not noted");
+        assert_eq!(app.first_screen().unwrap(), Which::Bank);
+        let says = app.look_over().unwrap();
+        assert!(!says.contains("could not be saved"), "{says}");
+    });
+}
+
+fn the_card_of_the_day_opens_only_when_the_day_is_over() {
+    let dir = tempfile::tempdir().unwrap();
+    let mut app = open(dir.path(), 1);
+    app.act(&START, &at(0)).unwrap();
+    app.act(&CAST, &at(1)).unwrap();
+    drop(app);
+    let (mut stored, mut refused) = (0, 0);
+    for room in (0..60_000).step_by(4_000) {
+        on_disk(None, || {
+            let mut app = open(dir.path(), 2);
+            set_room(Some(room));
+            let told = app.act(&Action::EndSession, &at(30));
+            set_room(None);
+            match &told {
+                Ok(update) => {
+                    assert_eq!(update.opens, Some(Which::Day), "{room} bytes");
+                    stored += 1;
+                }
+                Err(error) => {
+                    assert_eq!(error.kind(), ErrorKind::NotSaved, "{room} bytes: {error}");
+                    refused += 1;
+                }
+            }
+            drop(app);
+            let mut app = open(dir.path(), 3);
+            assert_eq!(app.session().unwrap().is_open(), told.is_err(), "{room} bytes");
+            if told.is_err() {
+                assert_eq!(app.act(&Action::EndSession, &at(31)).unwrap().opens, Some(Which::Day));
+            }
+            let Screen::Day(card) = app.screen(Which::Day, &at(32)).unwrap() else { panic!() };
+            assert_eq!(card.leaves[0].says, "No bites in 1 cast, no fish landed.", "{room} bytes");
+        });
+    }
+    assert!(stored > 0 && refused > 0, "{stored} stored, {refused} refused");
+}
+
+/// The choice changes two things that are kept: the scheme by day, and that night comes at dusk.
+fn night_at_dusk_is_chosen_whole_or_not_at_all() {
+    let dusk = Action::Phone { tap: PhoneTap::NightAtDusk };
+    let night = Action::Set { hand: None, scheme: Some(Scheme::Night) };
+    let dir = tempfile::tempdir().unwrap();
+    drop(open(dir.path(), 1));
+    for (before, after) in [(&night, &dusk), (&dusk, &night)] {
+        let mut app = open(dir.path(), 1);
+        app.act(before, &at(0)).unwrap();
+        drop(app);
+        let (mut stored, mut refused) = (0, 0);
+        for room in (0..40_000).step_by(1_000) {
+            on_disk(None, || {
+                let mut app = open(dir.path(), 2);
+                let was = app.screen(Which::Phone, &at(1)).unwrap();
+                set_room(Some(room));
+                let told = app.act(after, &at(2));
+                set_room(None);
+                let now = app.screen(Which::Phone, &at(3)).unwrap();
+                match &told {
+                    Ok(_) => stored += 1,
+                    Err(error) => {
+                        assert_eq!(error.kind(), ErrorKind::NotSaved, "{after:?}, {room} bytes: {error}");
+                        refused += 1;
+                    }
+                }
+                assert_eq!(now == was, told.is_err(), "{after:?}, {room} bytes");
+                drop(app);
+                let mut app = open(dir.path(), 3);
+                assert_eq!(app.screen(Which::Phone, &at(4)).unwrap(), now, "{after:?}, {room} bytes");
+            });
+        }
+        assert!(stored > 0 && refused > 0, "{after:?}: {stored} stored, {refused} refused");
     }
 }

@@ -1,5 +1,6 @@
 //! The card of the day, and the cards of the first opening.
 
+use super::journal::Beside;
 use super::{App, AppError, settings};
 use restwater_log::Moment;
 use restwater_screen as screen;
@@ -27,13 +28,13 @@ impl App {
     }
 
     /// The screen that the app opens with: the cards where nothing was ever logged and they were not shown yet, and that
-    /// once; else the Bank.
+    /// once; else the Bank. Where it can't be noted that they were shown, they are shown again.
     pub fn first_screen(&mut self) -> Result<Which, AppError> {
         let store = self.journal.store();
         if self.session().is_some() || store.setting(WELCOMED)?.is_some() {
             return Ok(Which::Bank);
         }
-        settings::write(store, WELCOMED, &true)?;
+        self.journal.beside(Beside::Welcome, settings::write(store, WELCOMED, &true));
         Ok(Which::Welcome)
     }
 }

@@ -34,6 +34,8 @@ pub(super) enum Beside {
     OlderSessions,
     /// How far the latest backup goes.
     Backup,
+    /// That the cards of the first opening were shown.
+    Welcome,
     /// What follows a tap: a choice used up, a count of cautions.
     AfterTheTap,
 }

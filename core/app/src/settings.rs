@@ -17,8 +17,10 @@ pub(super) fn load_settings(store: &Store) -> Result<Settings, AppError> {
     Ok(read(store, SETTINGS)?)
 }
 
-pub(super) fn save_settings(store: &Store, settings: Settings) -> Result<(), AppError> {
-    write(store, SETTINGS, &settings)
+/// Keeps them with the choices of the phone, all or nothing: the scheme is a part of each.
+pub(super) fn save_looks(store: &Store, settings: Settings, phone: PhoneChoices) -> Result<(), AppError> {
+    let (settings, phone) = (text_of(&settings)?, text_of(&phone)?);
+    Ok(store.set_settings(&[(SETTINGS, &settings), (PHONE, &phone)])?)
 }
 
 pub(super) fn load_phone(store: &Store) -> Result<PhoneChoices, AppError> {
@@ -59,7 +61,9 @@ pub(super) fn read<T: Default + for<'a> Deserialize<'a>>(
 }
 
 pub(super) fn write<T: Serialize>(store: &Store, key: &str, value: &T) -> Result<(), AppError> {
-    let text =
-        serde_json::to_string(value).map_err(|e| restwater_log::CanonicalError::Unwritable(e.to_string()))?;
-    Ok(store.set_setting(key, &text)?)
+    Ok(store.set_setting(key, &text_of(value)?)?)
+}
+
+fn text_of<T: Serialize>(value: &T) -> Result<String, AppError> {
+    Ok(serde_json::to_string(value).map_err(|e| restwater_log::CanonicalError::Unwritable(e.to_string()))?)
 }

@@ -2,11 +2,11 @@
 
 use super::error::within;
 use super::feed::HEAVIEST_FEED_MG;
-use super::settings::{save_draft, save_settings};
+use super::settings::save_draft;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot};
 use restwater_screen as screen;
-use restwater_screen::{Hand, Scheme};
+use restwater_screen::{Hand, PhoneChoices, Scheme};
 use restwater_screen::{TackleAround, TackleTap, TackleView};
 use restwater_session::{NotNow, Session, check, reach_m};
 use restwater_swim::LONGEST_RANGE_M;
@@ -72,11 +72,8 @@ impl App {
         let mut settings = self.settings;
         settings.hand = hand.unwrap_or(settings.hand);
         settings.scheme = scheme.unwrap_or(settings.scheme);
-        save_settings(self.journal.store(), settings)?;
-        self.settings = settings;
-        if scheme.is_some() {
-            self.choose_dusk(false)?;
-        }
+        let night_at_dusk = self.phone.night_at_dusk && scheme.is_none();
+        self.keep_looks(settings, PhoneChoices { night_at_dusk, ..self.phone })?;
         Ok(String::new())
     }
 }

@@ -11,6 +11,7 @@ mod day_card;
 mod feed;
 mod files;
 mod fish;
+mod hazards;
 mod kept;
 mod late;
 mod learning;

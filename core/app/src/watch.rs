@@ -1,13 +1,15 @@
 //! What goes on while the app is not looked at: a line for the lock screen, keys on it, and what is to ring when.
 
+use super::earlier::same_water;
 use super::error::within;
 use super::feed::HEAVIEST_FEED_MG;
 use super::{App, AppError, settings};
 use restwater_log::Moment;
 use restwater_screen::{
-    Alarm, PhoneChoices, PhoneTap, PhoneView, Scheme, WatchInput, WatchView, feed_way, midnight, phone_view,
-    watch_view,
+    Alarm, PhoneChoices, PhoneTap, PhoneView, Scheme, Settings, WatchInput, WatchView, feed_way, midnight,
+    phone_view, watch_view,
 };
+use restwater_session::{PegPlace, Session};
 use restwater_sky::daylight::{Light, Place, daylight};
 
 /// Longest alarm that can be set, in minutes.
@@ -29,19 +31,37 @@ impl App {
         phone_view(&self.words, self.phone, self.settings)
     }
 
-    /// Whether the night scheme comes by itself at dusk.
-    pub(super) fn choose_dusk(&mut self, on: bool) -> Result<(), AppError> {
-        let phone = PhoneChoices { night_at_dusk: on, ..self.phone };
-        settings::save_phone(self.journal.store(), phone)?;
-        self.phone = phone;
+    /// Hand and scheme, and whether night comes by itself at dusk: kept together or not at all.
+    pub(super) fn keep_looks(&mut self, settings: Settings, phone: PhoneChoices) -> Result<(), AppError> {
+        settings::save_looks(self.journal.store(), settings, phone)?;
+        (self.settings, self.phone) = (settings, phone);
         Ok(())
     }
 
-    /// Whether it is darker than civil twilight at the peg; where its place is not known it is taken for light.
+    /// Whether it is darker than civil twilight at the peg of the session shown; where its place is not known it is taken for
+    /// light.
     pub(super) fn is_dark(&self, now: &Moment) -> bool {
-        let Some((lat, lon)) = self.placed() else { return false };
-        let place = Place { lat: lat as f64 / 1e7, lon: lon as f64 / 1e7 };
-        daylight(midnight(now), place).is_ok_and(|day| day.light_at(now.wall_ms) == Light::Dark)
+        let Some(place) = self.session().and_then(|session| self.peg_of(session)) else { return false };
+        let place = Place { lat: place.lat_e7 as f64 / 1e7, lon: place.lon_e7 as f64 / 1e7 };
+        let now = Moment { wall_ms: self.time_of_day(now), ..now.clone() };
+        daylight(midnight(&now), place).is_ok_and(|day| day.light_at(now.wall_ms) == Light::Dark)
+    }
+
+    /// Where its peg lies, or else one of the angler's last days on the same water.
+    fn peg_of(&self, session: &Session) -> Option<PegPlace> {
+        let water = session.setup.water.as_deref();
+        let mut before = self
+            .advisor
+            .earlier()
+            .iter()
+            .filter(|before| !before.of_another && same_water(before.day.water.as_deref(), water));
+        session.peg_place.or_else(|| before.find_map(|before| before.day.peg_place))
+    }
+
+    /// The time that the sun goes by.
+    fn time_of_day(&self, now: &Moment) -> i64 {
+        let started = self.session().filter(|session| session.is_open()).and_then(|s| s.started.as_ref());
+        started.map_or(now.wall_ms, |started| self.on_line(now).wall_since(started))
     }
 
     /// One of the choices of the Phone screen.
@@ -59,9 +79,10 @@ impl App {
                 phone.feed = phone.feed.with(place, within("feed", mg, 1, HEAVIEST_FEED_MG)?);
             }
             PhoneTap::NightAtDusk => {
-                self.set(None, Some(Scheme::Day))?;
-                phone = self.phone;
                 phone.night_at_dusk = true;
+                let settings = Settings { scheme: Scheme::Day, ..self.settings };
+                self.keep_looks(settings, phone)?;
+                return Ok(String::new());
             }
         }
         settings::save_phone(self.journal.store(), phone)?;

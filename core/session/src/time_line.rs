@@ -93,6 +93,13 @@ impl Stamp {
     pub fn wall_at(&self, at_ms: i64) -> i64 {
         self.shown.wall_ms.saturating_add(at_ms.saturating_sub(self.at_ms))
     }
+
+    /// What the wall clock shows, for what goes by the sun. A flat battery sets a clock back to 1970 and never forward: where the
+    /// line, counted from `start`, differs from it by more than any session lasts, the later of the two is taken.
+    pub fn wall_since(&self, start: &Stamp) -> i64 {
+        let (shown, counted) = (self.shown.wall_ms, start.wall_at(self.at_ms));
+        if shown.abs_diff(counted) > FORTNIGHT_MS.unsigned_abs() { shown.max(counted) } else { shown }
+    }
 }
 
 /// The time line of one session. It is computed once, by the fold, from the entries in force; [`TimeLine::place`] puts

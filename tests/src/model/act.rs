@@ -45,6 +45,8 @@ pub struct CastShown {
     pub bitten: bool,
     /// Milliseconds from the splash to the bite or the end, where it has ended.
     pub wait_ms: Option<i64>,
+    /// Where it was aimed.
+    pub spot: Option<Value>,
 }
 
 /// The session shown.
@@ -105,6 +107,11 @@ fn refused(app: &App, error: &AppError) -> Refused {
     Refused { not_saved: kind == ErrorKind::NotSaved, fault, why: app.message(error) }
 }
 
+/// A fault of the model's own.
+fn fault(error: serde_json::Error) -> Refused {
+    Refused { not_saved: false, fault: true, why: error.to_string() }
+}
+
 /// Opens the app.
 pub fn open(dir: &Path, seed: u64, at: &Reading) -> Result<App, String> {
     App::open(dir, Box::new(Seeded::new(seed)), &moment(at)).map_err(|e| e.to_string())
@@ -147,6 +154,7 @@ fn cast_shown(cast: &Cast) -> CastShown {
         end: cast.end.as_ref().map(|end| cause(&end.cause).to_owned()),
         bitten: cast.bite.is_some(),
         wait_ms: cast.wait_end().map(|until| until.since(&cast.start).ms),
+        spot: cast.spot.as_ref().and_then(|spot| serde_json::to_value(spot).ok()),
     }
 }
 
@@ -190,11 +198,7 @@ fn bank_of(screen: &Screen) -> Bank {
 
 fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
     match app.screen(which, &moment(at)) {
-        Ok(screen) => serde_json::to_value(screen).map_err(|e| Refused {
-            not_saved: false,
-            fault: true,
-            why: e.to_string(),
-        }),
+        Ok(screen) => serde_json::to_value(screen).map_err(fault),
         Err(error) => Err(refused(app, &error)),
     }
 }
@@ -239,6 +243,31 @@ pub fn swim_words(app: &mut App, at: &Reading) -> Option<Value> {
     Some(json!([screen["area"], screen["headline"], screen["reasons"], screen["cell"], screen["others"]]))
 }
 
+/// Milliseconds until each bait that is out rings, by its rod; below zero where it was to ring before.
+pub fn rings(app: &mut App, at: &Reading) -> BTreeMap<u64, i64> {
+    let watch = app.watch(&moment(at));
+    let all = watch.alarms.iter().chain(&watch.due);
+    all.filter_map(|alarm| Some((alarm.rod?.into(), alarm.at_wall_ms - at.wall_ms))).collect()
+}
+
+/// Opens a session in the Book; what stands on its page beside the labels, or `None` if it can't be opened.
+pub fn page(app: &mut App, session: &str, at: &Reading) -> Result<Option<Vec<String>>, Refused> {
+    let open = json!({"do": "book", "tap": {"tap": "open", "session": session}});
+    let open = serde_json::from_value(open).map_err(fault)?;
+    if tap(app, &open, at).is_err() {
+        return Ok(None);
+    }
+    let book = screen(app, Which::Book, at)?;
+    let leaves = book["leaves"].as_array().into_iter().flatten();
+    let lines = leaves.filter(|leaf| leaf["id"] == "session").filter_map(|leaf| leaf["lines"].as_array());
+    Ok(Some(lines.flatten().filter_map(|line| Some(line["value"].as_str()?.to_owned())).collect()))
+}
+
+/// Sets a damaged log aside and begins a new one with all that can be saved.
+pub fn salvage(dir: &Path, seed: u64, at: &Reading) -> Result<String, String> {
+    App::salvage(dir, Box::new(Seeded::new(seed)), &moment(at)).map_err(|e| e.to_string())
+}
+
 /// Imports by their ids, latest first.
 pub fn imports(app: &mut App, at: &Reading) -> Vec<String> {
     let screen = screen(app, Which::Files, at).unwrap_or_default();
@@ -254,11 +283,7 @@ pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused>
         json!({"tap": "form", "form": form}),
     ];
     for choice in choices {
-        let choice = serde_json::from_value(json!({"do": "files", "tap": choice})).map_err(|e| Refused {
-            not_saved: false,
-            fault: true,
-            why: e.to_string(),
-        })?;
+        let choice = serde_json::from_value(json!({"do": "files", "tap": choice})).map_err(fault)?;
         tap(app, &choice, at)?;
     }
     match app.send(&moment(at), &mut go) {

@@ -259,11 +259,13 @@ fn typed(rng: &mut ChaCha8Rng) -> Value {
 }
 
 fn other(rng: &mut ChaCha8Rng) -> Value {
+    let alarm = alarm(rng);
     one(
         rng,
         &[
             json!({"do": "waits", "tap": {"tap": "time_left", "minutes": 90}}),
             json!({"do": "phone", "tap": {"tap": "alarm", "alarm": "hold"}}),
+            alarm,
             json!({"do": "set", "hand": "left"}),
             json!({"do": "replay", "steps_back": 2}),
             json!({"do": "start_alternation", "a": {"factor": "bait", "name": "bread"},
@@ -272,6 +274,29 @@ fn other(rng: &mut ChaCha8Rng) -> Value {
             json!({"do": "end_alternation"}),
         ],
     )
+}
+
+/// When a bait that is out is to ring.
+pub fn alarm(rng: &mut ChaCha8Rng) -> Value {
+    let after: u32 = rng.random_range(1..40);
+    let alarm = [json!({"after": after}), json!({"after": after}), json!("off")];
+    json!({"do": "phone", "tap": {"tap": "alarm", "alarm": one(rng, &alarm)}})
+}
+
+/// A session is opened in the Book, or closed; something is written in it.
+pub fn noting(rng: &mut ChaCha8Rng) -> Value {
+    match rng.random_range(0..6) {
+        0 => json!({"do": "book", "tap": {"tap": "close"}}),
+        1 | 2 => {
+            let session = format!("$session:{}", rng.random_range(0..9));
+            json!({"do": "book", "tap": {"tap": "open", "session": session}})
+        }
+        3 => json!({"do": "typed", "into": "plan", "text": "begin at 2 ft"}),
+        _ => {
+            let text = pick(rng, &["herons all day", "ice in the margin", "a kingfisher"]);
+            json!({"do": "typed", "into": "note", "text": text})
+        }
+    }
 }
 
 /// Taps on the Match screen.

@@ -3,7 +3,7 @@
 use super::act::{Bank, CastShown, Shown};
 use super::naive::{Cast, Session};
 use super::oracle::{Deed, Entry, Oracle};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What broke, and where it is known from.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -108,6 +108,10 @@ fn casts(shown: &Shown, naive: &Session) -> Result<(), Broken> {
         if (found.rod, found.bitten, &found.end) != (cast.rod, cast.bite.is_some(), &end) {
             return broken("a cast ended as it was said to", format!("shown {found:?}, expected {cast:?}"));
         }
+        if found.spot != cast.spot {
+            let why = format!("shown {:?}, expected {:?}: {}", found.spot, cast.spot, cast.id);
+            return broken("a cast lies where it was aimed", why);
+        }
         wait(found, cast, naive)?;
     }
     Ok(())
@@ -137,19 +141,75 @@ fn wait(found: &CastShown, cast: &Cast, naive: &Session) -> Result<(), Broken> {
     Ok(())
 }
 
+/// A moment of a phone.
+pub struct Now<'a> {
+    /// The true time.
+    pub ms: i64,
+    /// The phone's boot.
+    pub boot: &'a str,
+    /// How far apart the wall clock was wrong over the session, this moment included.
+    pub off: i64,
+}
+
+impl Now<'_> {
+    /// How far off a time since a splash may be.
+    fn allowed(&self, cast: &Cast, spread_ms: i64) -> i64 {
+        let one_boot = cast.start.boots.iter().all(|of| of == self.boot);
+        SLACK_MS + if one_boot { 0 } else { spread_ms.max(self.off) }
+    }
+}
+
 /// The running clocks of the Bank screen.
-pub fn clocks(bank: &Bank, naive: &Session, now: i64, boot: &str, off: i64) -> Result<(), Broken> {
+pub fn clocks(bank: &Bank, naive: &Session, now: &Now) -> Result<(), Broken> {
     for (&(shown, out), cast) in bank.clocks.iter().zip(&naive.rods) {
         let Some(cast) = cast.and_then(|place| naive.casts.get(place)).filter(|_| out) else { continue };
         let Some(start) = cast.start.ms else { continue };
-        let one_boot = cast.start.boots.iter().all(|of| of == boot);
-        let allowed = SLACK_MS + if one_boot { 0 } else { naive.spread_ms.max(off) };
-        if (shown - (now - start).max(0)).abs() > allowed {
-            let why = format!(
-                "shown {shown} ms, passed {} ms, allowed {allowed} ms off, one boot: {one_boot}",
-                now - start
-            );
+        let allowed = now.allowed(cast, naive.spread_ms);
+        if (shown - (now.ms - start).max(0)).abs() > allowed {
+            let why = format!("shown {shown} ms, passed {} ms, allowed {allowed} ms off", now.ms - start);
             return broken("the running clock shows the time that passed", why);
+        }
+    }
+    Ok(())
+}
+
+/// A bait that is out rings so many true minutes after its splash, and no other does.
+pub fn rings(
+    rings: &BTreeMap<u64, i64>,
+    naive: Option<&Session>,
+    alarm_min: i64,
+    now: &Now,
+) -> Result<(), Broken> {
+    let promise = "a bait that is out rings when the minutes have passed";
+    let rods = naive.filter(|session| session.open).into_iter().flat_map(|session| (1..).zip(&session.rods));
+    let casts = |place: usize| naive.and_then(|session| session.casts.get(place));
+    let out: BTreeMap<u64, &Cast> = rods
+        .filter_map(|(rod, place)| Some((rod, casts((*place)?)?)))
+        .filter(|(_, cast)| cast.bite.is_none())
+        .collect();
+    if !rings.keys().eq(out.keys()) {
+        return broken(promise, format!("rings {rings:?}, out {:?}", out.keys()));
+    }
+    for ((rod, left), cast) in rings.iter().zip(out.values()) {
+        let Some(start) = cast.start.ms else { continue };
+        let allowed = now.allowed(cast, naive.map_or(0, |session| session.spread_ms));
+        let expected = alarm_min * 60_000 - (now.ms - start).max(0);
+        if (left - expected).abs() > allowed {
+            let why = format!("rod {rod}: in {left} ms, expected {expected} ms, allowed {allowed} ms off");
+            return broken(promise, why);
+        }
+    }
+    Ok(())
+}
+
+/// The page of a session in the Book holds each note as often as it was written and not taken back.
+pub fn notes(page: &[String], naive: &Session, texts: &BTreeSet<&str>) -> Result<(), Broken> {
+    for text in texts {
+        let shown = page.iter().filter(|value| value == text).count();
+        let expected = naive.notes.iter().filter(|note| note == text).count();
+        if shown != expected {
+            let why = format!("\"{text}\" stands there {shown} times, expected {expected}");
+            return broken("notes stand in the Book where they were written", why);
         }
     }
     Ok(())

@@ -14,6 +14,9 @@ use std::path::{Path, PathBuf};
 /// The files of the log.
 const LOG: [&str; 2] = ["restwater.db", "restwater.db-wal"];
 
+/// Bytes of a page of the log.
+const PAGE: usize = 4_096;
+
 /// A file that a phone made, with what has to be in it.
 pub struct Sent {
     /// Where it is kept.
@@ -35,6 +38,10 @@ pub struct Device {
     pub sent: Vec<Sent>,
     /// Backups it made.
     pub backups: Vec<PathBuf>,
+    /// The session opened in the Book.
+    pub opened: Option<String>,
+    /// Minutes after which a bait that is out rings, where the model knows.
+    pub alarm_min: Option<i64>,
     /// Its log is on the disk that can be full and whose power can be cut.
     pub on_disk: bool,
 }
@@ -44,7 +51,20 @@ impl Device {
     pub fn new(base: PathBuf, seed: u64, clock: Clock) -> std::io::Result<Self> {
         fs::create_dir_all(&base)?;
         let (sent, backups) = (Vec::new(), Vec::new());
-        Ok(Self { base, lives: 0, app: None, clock, seed, opens: 0, sent, backups, on_disk: false })
+        let (opened, alarm_min) = (None, None);
+        Ok(Self {
+            base,
+            lives: 0,
+            app: None,
+            clock,
+            seed,
+            opens: 0,
+            sent,
+            backups,
+            opened,
+            alarm_min,
+            on_disk: false,
+        })
     }
 
     /// Where its log is.
@@ -65,11 +85,17 @@ impl Device {
     /// The app, opened where it is not.
     pub fn app(&mut self, now: i64) -> Result<&mut App, String> {
         if self.app.is_none() {
-            self.opens += 1;
-            let seed = self.seed.wrapping_mul(1_000_003).wrapping_add(self.opens);
+            self.opened = None;
+            let seed = self.next_seed();
             self.app = Some(act::open(&self.dir(), seed, &self.read(now))?);
         }
         self.app.as_mut().ok_or_else(|| "the app is not there".into())
+    }
+
+    /// A seed for ids that no other opening shares.
+    pub fn next_seed(&mut self) -> u64 {
+        self.opens += 1;
+        self.seed.wrapping_mul(1_000_003).wrapping_add(self.opens)
     }
 
     /// The app is closed as by the system: without a word before.
@@ -97,6 +123,30 @@ impl Device {
             }
         }
         Ok(())
+    }
+
+    /// Makes a page of the log unreadable that holds none of its entries: the root of the nth table or index beside them.
+    pub fn damage(&mut self, n: usize) -> Result<(), String> {
+        self.close();
+        self.stored()?;
+        let roots = roots(&self.base.join("copy").join(LOG[0])).map_err(|e| e.to_string())?;
+        let file = self.dir().join(LOG[0]);
+        let mut bytes = fs::read(&file).map_err(|e| e.to_string())?;
+        let Some(root) = n.checked_rem(roots.len()).map(|n| roots[n] as usize) else { return Ok(()) };
+        if let Some(page) = bytes.get_mut((root - 1) * PAGE..root * PAGE) {
+            page.fill(0xff);
+        }
+        fs::write(file, bytes).map_err(|e| e.to_string())
+    }
+
+    /// A tap was taken: what it chose that is no entry.
+    pub fn chose(&mut self, verb: &str, tap: &Value) {
+        match (verb, tap["tap"].as_str().unwrap_or_default()) {
+            ("phone", "alarm") => self.alarm_min = tap["alarm"]["after"].as_i64(),
+            ("book", "open") => self.opened = tap["session"].as_str().map(str::to_owned),
+            ("book", "close") => self.opened = None,
+            _ => {}
+        }
     }
 
     /// Every entry that stands in the files now: what a process would find that opened them after a kill.
@@ -135,14 +185,28 @@ fn read_log(file: &Path) -> rusqlite::Result<Vec<Value>> {
     if !file.exists() {
         return Ok(Vec::new());
     }
-    // The real files, whatever SQLite's default is at the moment.
-    let conn = Connection::open_with_flags_and_vfs(file, OpenFlags::SQLITE_OPEN_READ_WRITE, "unix")?;
-    conn.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
-    conn.pragma_update(None, "synchronous", "OFF")?;
+    let conn = real_file(file)?;
     let mut statement = conn.prepare("SELECT body FROM op ORDER BY seq")?;
     let rows = statement.query_map([], |row| {
         let body: Vec<u8> = row.get(0)?;
         Ok(serde_json::from_slice(&body).unwrap_or_default())
     })?;
+    rows.collect()
+}
+
+/// The real file, whatever SQLite's default is at the moment.
+fn real_file(file: &Path) -> rusqlite::Result<Connection> {
+    let conn = Connection::open_with_flags_and_vfs(file, OpenFlags::SQLITE_OPEN_READ_WRITE, "unix")?;
+    conn.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
+    conn.pragma_update(None, "synchronous", "OFF")?;
+    Ok(conn)
+}
+
+/// The root pages of what stands beside the entries.
+fn roots(file: &Path) -> rusqlite::Result<Vec<u32>> {
+    let conn = real_file(file)?;
+    let mut statement =
+        conn.prepare("SELECT rootpage FROM sqlite_schema WHERE rootpage > 1 AND name <> 'op'")?;
+    let rows = statement.query_map([], |row| row.get(0))?;
     rows.collect()
 }

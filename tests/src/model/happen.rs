@@ -46,6 +46,9 @@ impl World {
             "restore" => return self.restore(side, step),
             "look_over" => return self.look_over(side),
             "screens" => return self.screens(side, step),
+            "watch" => return self.watch(side),
+            "page" => return self.page(side, step),
+            "salvage" => return self.salvage(side, step),
             "disk" => return self.disk(side, step),
             other => return broken("the model itself works", format!("no event is called {other}")),
         }

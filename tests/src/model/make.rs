@@ -1,7 +1,8 @@
 //! A day out of a seed.
 
 use super::actions::{
-    choosing, feed, fish, fishing, importing, marking, matching, mending, pick, saying, seen, turning,
+    alarm, choosing, feed, fish, fishing, importing, marking, matching, mending, noting, pick, saying, seen,
+    turning,
 };
 use super::day::{Day, Step};
 use rand::{RngExt, SeedableRng};
@@ -27,6 +28,9 @@ pub fn day(seed: u64) -> Day {
             0..16 => cycle(&mut rng, &mut steps),
             16..20 => next_session(&mut rng, &mut steps),
             20..26 if moods.evening => gap(&mut rng, &mut steps),
+            26..30 => aimed(&mut rng, &mut steps),
+            30..33 => noted(&mut rng, &mut steps),
+            33..36 => rung(&mut rng, &mut steps),
             _ => {
                 let step = step(&mut rng, &moods);
                 steps.push(step);
@@ -100,6 +104,44 @@ fn gap(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     }
 }
 
+/// A spot is aimed at on the Swim screen and cast to, once or more often.
+fn aimed(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
+    let phone = usize::from(rng.random_range(0..10) < 3);
+    for _ in 0..rng.random_range(1..4) {
+        let step = json!({"do": "step_aim", "step": pick(rng, &["left", "right", "in", "out"])});
+        steps.push(Step::new(phone, 800, step));
+    }
+    steps.push(Step::new(phone, 2_000, json!({"do": "cast_here"})));
+    for _ in 0..rng.random_range(1..3) {
+        steps.push(Step::new(phone, pause_ms(rng), json!({"do": "cast", "rod": 1})));
+        steps.push(Step::new(phone, rng.random_range(1..20) * MIN_MS, fishing(rng)));
+    }
+}
+
+/// Some evening's notes, and a look at the page on which they stand.
+fn noted(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
+    let phone = usize::from(rng.random_range(0..10) < 3);
+    for _ in 0..rng.random_range(2..6) {
+        let what = if rng.random_range(0..6) == 0 { turning(rng) } else { noting(rng) };
+        steps.push(Step::new(phone, rng.random_range(1_000..20_000), what));
+    }
+    steps.push(Step::new(phone, 5_000, json!({"event": "page", "of": rng.random_range(0..9)})));
+}
+
+/// A cast with an alarm, looked at while it is out.
+fn rung(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
+    let phone = usize::from(rng.random_range(0..10) < 3);
+    steps.push(Step::new(phone, 2_000, alarm(rng)));
+    steps.push(Step::new(phone, 2_000, json!({"do": "cast", "rod": rng.random_range(1..3)})));
+    for _ in 0..rng.random_range(1..4) {
+        let after = rng.random_range(1..25) * MIN_MS;
+        if rng.random_range(0..4) == 0 {
+            steps.push(Step::new(phone, after, clocks(rng)));
+        }
+        steps.push(Step::new(phone, after, json!({"event": "watch"})));
+    }
+}
+
 fn pause_ms(rng: &mut ChaCha8Rng) -> i64 {
     match rng.random_range(0..100) {
         0..4 => rng.random_range(100..700),
@@ -124,8 +166,10 @@ fn step(rng: &mut ChaCha8Rng, moods: &Moods) -> Step {
     let what = match kind {
         0 => tap(rng),
         1 => clocks(rng),
-        2 => json!({"event": pick(rng, &["restart", "kill", "screens", "screens", "look_over"]),
-            "from": rng.random_range(0..19)}),
+        2 => {
+            let of = ["restart", "kill", "screens", "screens", "look_over", "watch", "page", "salvage"];
+            json!({"event": pick(rng, &of), "from": rng.random_range(0..19), "of": rng.random_range(0..19)})
+        }
         3 => return disk(rng, phone, after),
         4 => files(rng),
         5 => marking(rng),

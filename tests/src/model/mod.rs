@@ -3,6 +3,7 @@
 
 mod act;
 mod actions;
+mod beside;
 mod check;
 mod clock;
 mod day;

@@ -39,6 +39,8 @@ pub struct Cast {
     pub bite: Option<When>,
     /// What ended it, and when.
     pub end: Option<(String, When)>,
+    /// Where it was aimed: what was said of its rod's spot last before it.
+    pub spot: Option<Value>,
     /// What was logged after its wait, which no mending can move it beyond: the outcome of its bite, the next splash of
     /// its rod, the end of the session.
     limit: Option<When>,
@@ -49,12 +51,17 @@ pub struct Cast {
 pub struct Session {
     /// Whether taps go to it.
     pub open: bool,
+    /// Whether its beginning is in the log.
+    pub begun: bool,
     /// Its casts.
     pub casts: Vec<Cast>,
     /// Names of marks, features and hazards.
     pub things: BTreeMap<String, String>,
     /// What each rod does: the place of its cast.
     pub rods: Vec<Option<usize>>,
+    /// Texts of notes.
+    pub notes: Vec<String>,
+    spots: Vec<Option<Value>>,
     /// How far apart the wall clock's errors lie within the session, by device: what bridging a boot may be off by.
     pub spread_ms: i64,
     ended: Option<When>,
@@ -135,7 +142,7 @@ impl Session {
         match kind {
             "session_started" => {
                 self.grow(number(entry, "rods").unwrap_or(1).clamp(1, 9) as usize);
-                self.open = self.ended.is_none();
+                (self.begun, self.open) = (true, self.ended.is_none());
             }
             "session_ended" => {
                 (self.open, self.ended) = (false, Some(at.clone()));
@@ -149,6 +156,7 @@ impl Session {
                 let last = renamed.copied().find(|amend| amend.kind == kind).unwrap_or(entry);
                 self.things.insert(entry.id.clone(), text(last, "name").to_owned());
             }
+            "noted" => self.notes.push(text(entry, "text").to_owned()),
             _ => {}
         }
         if let Some(rod) = entry.rod() {
@@ -158,7 +166,9 @@ impl Session {
     }
 
     fn grow(&mut self, rods: usize) {
-        self.rods.resize(self.rods.len().max(rods), None);
+        let rods = self.rods.len().max(rods);
+        self.rods.resize(rods, None);
+        self.spots.resize(rods, None);
     }
 
     fn take_for_rod(&mut self, entry: &Entry, rod: usize, at: &When) {
@@ -167,7 +177,16 @@ impl Session {
             "cast" => {
                 self.close(rod, "end_not_seen", at);
                 let (id, start) = (entry.id.clone(), at.clone());
-                self.casts.push(Cast { id, rod: rod as u64 + 1, start, bite: None, end: None, limit: None });
+                let spot = self.spots[rod].clone();
+                self.casts.push(Cast {
+                    id,
+                    rod: rod as u64 + 1,
+                    start,
+                    bite: None,
+                    end: None,
+                    spot,
+                    limit: None,
+                });
                 self.rods[rod] = Some(self.casts.len() - 1);
             }
             "bite" => {
@@ -181,6 +200,7 @@ impl Session {
                 }
             }
             "wound_in" => self.close(rod, "wound_in", at),
+            "spot_set" => self.spots[rod] = entry.payload.get("spot").cloned(),
             _ => {}
         }
     }
@@ -228,10 +248,9 @@ impl Session {
     /// A cast that was forgotten, behind another of its rod that has ended.
     fn add_forgotten(&mut self, entry: &Entry) -> bool {
         let before = self.casts.iter().find(|cast| cast.id == text(entry, "after"));
-        let Some((rod, ended)) = before.and_then(|cast| Some((cast.rod, cast.end.as_ref()?.1.clone())))
-        else {
-            return false;
-        };
+        let before =
+            before.and_then(|cast| Some((cast.rod, cast.end.as_ref()?.1.clone(), cast.spot.clone())));
+        let Some((rod, ended, spot)) = before else { return false };
         let after = |cast: &&Cast| cast.rod == rod && cast.start.ms >= ended.ms;
         let next =
             self.casts.iter().filter(after).min_by_key(|cast| cast.start.ms).map(|cast| cast.start.clone());
@@ -244,7 +263,7 @@ impl Session {
         let reason = text(entry, "end");
         let bite = (reason != "wound_in").then(|| stop.clone());
         let end = Some((reason.to_owned(), stop));
-        self.casts.push(Cast { id: entry.id.clone(), rod, start, bite, end, limit: next });
+        self.casts.push(Cast { id: entry.id.clone(), rod, start, bite, end, spot, limit: next });
         true
     }
 

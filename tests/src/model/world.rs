@@ -1,7 +1,7 @@
 //! Two phones, one true time, and what is done to them step by step.
 
 use super::act;
-use super::check::{self, Broken, broken};
+use super::check::{self, Broken, Now, broken};
 use super::clock::{Clock, Reading};
 use super::day::{Day, Step};
 use super::device::Device;
@@ -119,19 +119,24 @@ impl World {
         let before = self.sides[side].oracle.shown().map(str::to_owned);
         let app = self.app(side)?;
         let tapped = match act::tap(app, &action, &reading) {
-            Ok(tapped) if tapped.changed => tapped,
-            Ok(tapped) => return Ok(Some(tapped.bank)),
+            Ok(tapped) => tapped,
             Err(refused) => return self.refusal(side, verb, &refused).map(|()| None),
         };
+        self.sides[side].device.chose(verb, line.get("tap").unwrap_or_default());
+        if !tapped.changed {
+            return Ok(Some(tapped.bank));
+        }
         let everywhere = verb.ends_with("_import");
         let new = self.new_entries(side, everywhere)?;
         if new.is_empty() {
             return broken("nothing confirmed is lost", format!("{verb} was confirmed and wrote nothing"));
         }
-        if OF_SESSION.contains(&verb)
-            && let Some(entry) = new.iter().find(|entry| Some(&entry.session) != before.as_ref())
+        let in_book = line.get("into").is_some_and(|into| into == "note" || into == "plan");
+        let meant = self.sides[side].device.opened.clone().filter(|_| in_book).or(before);
+        if (in_book || OF_SESSION.contains(&verb))
+            && let Some(entry) = new.iter().find(|entry| Some(&entry.session) != meant.as_ref())
         {
-            let why = format!("{verb} went to {}, shown was {before:?}", entry.session);
+            let why = format!("{verb} went to {}, meant was {meant:?}", entry.session);
             return broken("a tap goes to the session shown", why);
         }
         self.take(side, verb, new, &tapped.notice)?;
@@ -243,13 +248,13 @@ impl World {
         if let Some(naive) = &naive {
             let boot = boot_of(side, &reading);
             let off = self.spread_with(side, reading.wall_ms - now);
-            check::clocks(&bank, naive, now, &boot, off)?;
+            check::clocks(&bank, naive, &Now { ms: now, boot: &boot, off })?;
         }
         Ok(())
     }
 
     /// How far apart the wall clock was wrong over the session shown, this moment included.
-    fn spread_with(&self, side: usize, off: i64) -> i64 {
+    pub(super) fn spread_with(&self, side: usize, off: i64) -> i64 {
         let oracle = &self.sides[side].oracle;
         let of_session = oracle.log.values().filter(|entry| Some(entry.session.as_str()) == oracle.shown());
         let offs = of_session.filter_map(|entry| self.truths.get(&entry.id)).map(|truth| truth.wall_off);
@@ -279,7 +284,7 @@ impl World {
         }
     }
 
-    fn ids(&mut self, side: usize, kind: &str) -> Vec<String> {
+    pub(super) fn ids(&mut self, side: usize, kind: &str) -> Vec<String> {
         let oracle = &self.sides[side].oracle;
         let owned = |ids: Vec<&str>| ids.into_iter().map(str::to_owned).collect();
         match kind {

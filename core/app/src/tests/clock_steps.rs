@@ -6,17 +6,17 @@ use restwater_screen::{MatchView, SwimView, WatchView};
 use restwater_screen::{PhoneTap, RuleTap};
 
 /// What a wall clock shows after it was set, given what it would have shown.
-type WallStep = fn(i64) -> i64;
+pub(super) type WallStep = fn(i64) -> i64;
 
 /// What happens to the wall clock of a phone whose monotonic clock runs on, and what it shows then.
-const STEPS: [(&str, WallStep); 4] = [
+pub(super) const STEPS: [(&str, WallStep); 4] = [
     ("reset to 1970", |wall| wall - 1_700_000_000_000),
     ("set to next year", |wall| wall + 365 * 86_400_000),
     ("set back two hours", |wall| wall - 120 * MIN),
     ("set forward an hour", |wall| wall + 60 * MIN),
 ];
 
-fn stepped(step: WallStep, ms: i64) -> Moment {
+pub(super) fn stepped(step: WallStep, ms: i64) -> Moment {
     Moment { wall_ms: step(at(ms).wall_ms), ..at(ms) }
 }
 

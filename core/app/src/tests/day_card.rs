@@ -3,8 +3,12 @@
 use super::*;
 use restwater_screen::{KeyTap, Leaf, LeafKey};
 
-fn leaf(phone: &mut Phone, which: Which, ms: i64) -> Leaf {
-    let leaves = match phone.app().screen(which, &at(ms)).unwrap() {
+pub(super) fn leaf(phone: &mut Phone, which: Which, ms: i64) -> Leaf {
+    leaf_at(phone, which, &at(ms))
+}
+
+pub(super) fn leaf_at(phone: &mut Phone, which: Which, now: &Moment) -> Leaf {
+    let leaves = match phone.app().screen(which, now).unwrap() {
         Screen::Day(view) | Screen::Welcome(view) | Screen::Book(view) | Screen::Conditions(view) => {
             view.leaves
         }
@@ -13,24 +17,32 @@ fn leaf(phone: &mut Phone, which: Which, ms: i64) -> Leaf {
     leaves.into_iter().next().unwrap()
 }
 
-/// Nine casts: four wound in at 12 minutes, five bites after 15 and more.
-fn fish(phone: &mut Phone) -> i64 {
-    let mut now = MIN;
+/// The taps of eight casts, four wound in at 12 minutes and four with a bite after 15 and more, and when the last is over.
+pub(super) fn day_taps() -> (Vec<(i64, Action)>, i64) {
+    let (mut taps, mut now) = (Vec::new(), MIN);
     for (minutes, bite) in
         [(12, false), (15, true), (12, false), (16, true), (12, false), (18, true), (12, false), (17, true)]
     {
-        phone.tap(now, &CAST).unwrap();
+        taps.push((now, CAST));
         now += minutes * MIN;
         if bite {
-            phone.tap(now, &Action::Bite { rod: 1 }).unwrap();
+            taps.push((now, BITE));
             now += MIN;
-            phone.tap(now, &Action::Landed { rod: 1, fish: None }).unwrap();
+            taps.push((now, LANDED));
         } else {
-            phone.tap(now, &Action::WoundIn { rod: 1 }).unwrap();
+            taps.push((now, WOUND_IN));
         }
         now += 2 * MIN;
     }
-    now
+    (taps, now)
+}
+
+pub(super) fn fish(phone: &mut Phone) -> i64 {
+    let (taps, end) = day_taps();
+    for (ms, action) in taps {
+        phone.tap(ms, &action).unwrap();
+    }
+    end
 }
 
 #[test]

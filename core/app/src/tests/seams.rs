@@ -46,13 +46,13 @@ impl Phone {
         self.app().session().and_then(|session| session.setup.water.clone())
     }
 
-    fn sent(&mut self, ms: i64) -> PathBuf {
+    pub(super) fn sent(&mut self, ms: i64) -> PathBuf {
         let everything = Action::Files { tap: FilesTap::Span { span: Span::Everything } };
         self.app().act(&everything, &at(ms)).unwrap();
         PathBuf::from(self.app().send(&at(ms), &mut go).unwrap().path)
     }
 
-    fn brought(&mut self, file: &Path, ms: i64) -> Uuid {
+    pub(super) fn brought(&mut self, file: &Path, ms: i64) -> Uuid {
         self.app().take_in(file, "a friend", &at(ms), &mut go).unwrap();
         match self.app().screen(Which::Files, &at(ms)).unwrap() {
             Screen::Files(files) => files.imports[0].id,
