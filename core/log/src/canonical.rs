@@ -151,6 +151,14 @@ mod tests {
     }
 
     #[test]
+    fn how_far_off_a_time_may_be_is_written_where_it_is_off_at_all() {
+        let off = Op { at: Moment { approx_s: 30, ..op().at }, ..op() };
+        let bytes = canonical_bytes(&off).unwrap();
+        assert!(String::from_utf8_lossy(&bytes).starts_with(r#"{"at":{"approx":30,"boot":"b","#));
+        assert_eq!(op_from_bytes(&bytes).unwrap(), off);
+    }
+
+    #[test]
     fn the_short_way_reads_as_the_derived_one_does() {
         let kinds = ["cast", "bite", "lost", "missed", "liner", "indication", "wound_in", "twitch"];
         for kind in kinds {

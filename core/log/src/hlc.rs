@@ -122,6 +122,31 @@ mod tests {
     }
 
     #[test]
+    fn a_clock_goes_on_after_the_last_entry_of_the_log_and_past_a_millisecond_that_is_full() {
+        let mut clock = HybridClock::after(Hlc { ms: 5_000, count: MAX_COUNT - 1 });
+        assert_eq!(clock.tick(4_000), Hlc { ms: 5_000, count: MAX_COUNT });
+        let next = clock.tick(4_000);
+        assert_eq!(next, Hlc { ms: 5_001, count: 0 });
+        assert_eq!(next.to_string().parse(), Ok(next));
+    }
+
+    #[test]
+    fn what_is_written_after_an_import_comes_after_all_that_came_in() {
+        let seen = Hlc { ms: 9_000, count: 3 };
+        let mut clock = HybridClock::default();
+        clock.observe(seen);
+        clock.observe(Hlc { ms: 1_000, count: 8 });
+        assert_eq!(clock.last(), seen);
+        assert_eq!(clock.tick(5_000), Hlc { ms: 9_000, count: 4 });
+    }
+
+    #[test]
+    fn what_is_no_text_is_refused_with_what_was_expected() {
+        let refused = serde_json::from_str::<Hlc>("7").unwrap_err().to_string();
+        assert!(refused.contains("expected a clock reading"), "{refused}");
+    }
+
+    #[test]
     fn text_form_sorts_as_the_reading_does_and_refuses_others() {
         assert_eq!(Hlc { ms: 12, count: 3 }.to_string(), "000000000000012-000003");
         for bad in ["", "1-1", "000000000000012-00000a", "000000000000012", "+00000000000012-000003"] {

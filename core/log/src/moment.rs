@@ -191,6 +191,12 @@ mod tests {
         assert_eq!((there.boot.as_str(), there.own_boot(), later.own_boot()), ("000000000008/5", "5", "5"));
         let path = at(1, 1, "proc/sys/5");
         assert_eq!(path.on_device(mine).boot, "000000000007/proc/sys/5");
+        // Neither a short word nor a long one that is no number names a phone.
+        for own in ["5/7", "notadevice00/7"] {
+            assert_eq!(at(1, 1, own).on_device(mine).boot, format!("000000000007/{own}"));
+        }
+        let alike_at_the_end = Uuid::from_u128(7 << 40 | 7);
+        assert_eq!(later.on_device(alike_at_the_end).since(&earlier.on_device(mine)), by_wall);
         assert_eq!(at(1, 1, "").on_device(mine).boot, "", "a boot that isn't told stays untold");
         assert_eq!(at(2, 50, "").since(&at(1, 1, "")).by, Yardstick::Wall);
     }
@@ -199,6 +205,26 @@ mod tests {
     fn set_back_is_marked_approximate() {
         let back = at(1_000, 100, "a").set_back(60);
         assert_eq!((back.wall_ms, back.mono_ms, back.approx_s), (940_000, 40_000, 30));
+    }
+
+    #[test]
+    fn two_seconds_of_drift_are_no_jump_and_more_is_one() {
+        let after = |drift_ms: i64| Moment { wall_ms: 1_060_000 + drift_ms, ..at(0, 160, "a") };
+        let jump = |drift_ms: i64| after(drift_ms).since(&at(1_000, 100, "a")).jump_ms;
+        assert_eq!([jump(2_000), jump(-2_000), jump(2_001), jump(-2_001)], [0, 0, 2_001, -2_001]);
+    }
+
+    #[test]
+    fn a_time_remembered_lies_later_by_both_clocks_and_is_marked_approximate() {
+        let later = at(1_000, 100, "a").later(90);
+        assert_eq!((later.wall_ms, later.mono_ms, later.approx_s), (1_090_000, 190_000, 30));
+        let vague = Moment { approx_s: 120, ..at(1_000, 100, "a") };
+        assert_eq!((vague.later(90).approx_s, vague.set_back(90).approx_s), (120, 120));
+    }
+
+    #[test]
+    fn local_time_is_the_wall_clocks_and_the_offset() {
+        assert_eq!(Moment { offset_min: -90, ..at(10_000, 1, "a") }.local_ms(), 4_600_000);
     }
 
     #[test]

@@ -108,7 +108,7 @@ fn refused(app: &App, error: &AppError) -> Refused {
 }
 
 /// A fault of the model's own.
-fn fault(error: serde_json::Error) -> Refused {
+fn fault(error: &serde_json::Error) -> Refused {
     Refused { not_saved: false, fault: true, why: error.to_string() }
 }
 
@@ -198,7 +198,7 @@ fn bank_of(screen: &Screen) -> Bank {
 
 fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
     match app.screen(which, &moment(at)) {
-        Ok(screen) => serde_json::to_value(screen).map_err(fault),
+        Ok(screen) => serde_json::to_value(screen).map_err(|e| fault(&e)),
         Err(error) => Err(refused(app, &error)),
     }
 }
@@ -253,7 +253,7 @@ pub fn rings(app: &mut App, at: &Reading) -> BTreeMap<u64, i64> {
 /// Opens a session in the Book; what stands on its page beside the labels, or `None` if it can't be opened.
 pub fn page(app: &mut App, session: &str, at: &Reading) -> Result<Option<Vec<String>>, Refused> {
     let open = json!({"do": "book", "tap": {"tap": "open", "session": session}});
-    let open = serde_json::from_value(open).map_err(fault)?;
+    let open = serde_json::from_value(open).map_err(|e| fault(&e))?;
     if tap(app, &open, at).is_err() {
         return Ok(None);
     }
@@ -283,7 +283,7 @@ pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused>
         json!({"tap": "form", "form": form}),
     ];
     for choice in choices {
-        let choice = serde_json::from_value(json!({"do": "files", "tap": choice})).map_err(fault)?;
+        let choice = serde_json::from_value(json!({"do": "files", "tap": choice})).map_err(|e| fault(&e))?;
         tap(app, &choice, at)?;
     }
     match app.send(&moment(at), &mut go) {

@@ -171,6 +171,9 @@ mod tests {
             assert_eq!(payload.kind(), kind);
             assert!(!matches!(payload, Payload::Unknown { .. }), "{kind}");
             assert_eq!(payload.content().unwrap(), example.get("payload").cloned());
+            // Feed may go in for a rod, and is about none.
+            let rod = example["payload"]["rod"].as_u64().filter(|_| kind != "fed");
+            assert_eq!(payload.rod().map(u64::from), rod, "{kind}");
         }
     }
 
