@@ -289,6 +289,7 @@ day-place-most = { $spot }: { $bites } von { $all ->
     [one] 1 Biss
    *[other] { $all } Bissen
 }.
+day-beside = Nachbarn
 day-next = Als Nächstes
 day-next-cast = Ein Wurf: nichts lag lange genug, um es zu sagen.
 day-next-none = Eine andere Stelle oder ein Wurf über { $minutes } min: bis dahin kam nichts.

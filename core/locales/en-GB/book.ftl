@@ -290,6 +290,7 @@ day-place-most = { $spot }: { $bites } of { $all ->
     [one] 1 bite
    *[other] { $all } bites
 }.
+day-beside = Neighbours
 day-next = Try next
 day-next-cast = A cast: nothing was out long enough to tell.
 day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then.

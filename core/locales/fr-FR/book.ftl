@@ -295,6 +295,7 @@ day-place-most = { $spot } : { $bites } sur { $all ->
     [one] { $all } touche
    *[other] { $all } touches
 }.
+day-beside = Voisins
 day-next = À essayer
 day-next-cast = Un lancer : rien n'est resté assez longtemps pour dire.
 day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien n'est venu avant.

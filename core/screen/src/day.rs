@@ -4,6 +4,7 @@ use super::book::date_words;
 use super::fish::of_a_fish;
 use super::leave_words::habit_words;
 use super::place::spot_words;
+use super::seen::beside_words;
 use super::{Arg, ChangesView, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, VerdictTone, WaitsView, Wording};
 use restwater_log::FishWeight;
 use restwater_match_day::rules::same_name;
@@ -38,6 +39,7 @@ pub fn day(input: &DayInput) -> LeavesView {
     leaf.lines.extend(card.fish());
     leaf.lines.push(LeafLine { detail: card.wait(input.waits), ..card.heading("day-wait") });
     leaf.lines.extend(card.place());
+    leaf.lines.extend(card.beside());
     leaf.lines.push(LeafLine { detail: card.next(input.changes), ..card.heading("day-next") });
     let share = LeafKey::new("share-", words.say("day-share"), KeyTap::Share { text: text(&leaf) });
     leaf.keys.push(LeafKey { sub: words.say("day-share-sub"), solid: true, ..share });
@@ -134,6 +136,13 @@ impl Card<'_> {
         let all = self.session.casts.iter().filter(|cast| cast.bite.is_some()).count();
         let args = [("spot", Arg::Text(&spot)), ("bites", Arg::Count(bites)), ("all", Arg::Count(all))];
         Some(LeafLine { detail: self.words.say_with("day-place-most", &args), ..self.heading("day-place") })
+    }
+
+    /// The angler's fish beside those of the neighbours: the verdict, and what it rests on.
+    fn beside(&self) -> Option<LeafLine> {
+        let says = beside_words(self.words, self.session, self.session.ended.as_ref()?);
+        (!says.is_empty())
+            .then(|| LeafLine { detail: says[..2.min(says.len())].join(" "), ..self.heading("day-beside") })
     }
 
     /// The one thing that would teach most.

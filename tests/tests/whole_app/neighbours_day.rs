@@ -23,6 +23,13 @@ fn the_screens_over_the_day() -> Result<(), Box<dyn Error>> {
             let words = key.map(|key| format!("{} / {}", key.label, key.sub.clone().unwrap_or_default()));
             let _ = writeln!(said, "  {}", words.unwrap_or_default());
         }
+        if let (Some("09-ended"), Screen::Day(card)) =
+            (tap.picture.as_deref(), app.screen(Which::Day, &tap.at)?)
+        {
+            for line in &card.leaves[0].lines {
+                let _ = writeln!(said, "  {}: {}", line.label, line.detail);
+            }
+        }
         if let Screen::Seen(view) = app.screen(Which::Seen, &tap.at)? {
             let _ = writeln!(said, "  {}: {}", view.title, view.says.join(" "));
         }

@@ -1,9 +1,11 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.test.assertContentDescriptionContains
+import app.restwater.core.readDay
 import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
+import java.io.File
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
@@ -59,5 +61,19 @@ class FeedScreenTest {
         tapOn("screens")
         tapOn("open-${Showing.SWIM}")
         assertTrue(checkNotNull(state.swim).cell.contains("Fish showed 0 min ago."))
+    }
+
+    @Test fun aDayOfTwoRodsWithFeedABreakAndNeighboursIsPlayedThroughTheScreens() = Bankside.on {
+        live(readDay(File("../../tests/days/neighbours.jsonl").readText()), "08-before-the-end")
+        assertEquals("RIGHT PEG", bank.keys.first { it.key == Key.NEIGHBOUR }.label)
+        assertEquals("a handful, loose", sub(Key.FEED))
+        turnTo(Key.SEEN)
+        assertEquals(Showing.SEEN, state.showing)
+        node("fish-says").assertContentDescriptionContains("you landed 1 and saw 2 neighbours land 13.", substring = true)
+        tapOn("neighbour-across")
+        assertEquals(Showing.BANK, state.showing)
+        turnTo(Key.END)
+        assertEquals(Showing.DAY, state.showing)
+        assertTrue(checkNotNull(state.day).leaves.single().lines.any { "saw 2 neighbours land 14." in it.detail })
     }
 }
