@@ -1,12 +1,12 @@
 package app.restwater.apk
 
+import app.restwater.core.Action
+import app.restwater.core.FanGlass
+import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.Which
 import app.restwater.core.Work
-import app.restwater.core.app.FanGlass
-import app.restwater.core.log.Moment
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Which
 import kotlinx.coroutines.runBlocking
 
 // A session over the bindings, for ./dev check apk: what comes back of every screen, of a refused tap and of long work is

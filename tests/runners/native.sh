@@ -25,11 +25,7 @@ release_library() {
 # generate_bindings DIR: both languages, read from the library's own metadata (its symbols must still be there).
 generate_bindings() {
   native_library
-  local language
-  for language in kotlin swift; do
-    cargo run --quiet -p restwater-bindgen -- generate \
-      --library $LIBRARY/librestwater.so --language "$language" --no-format --out-dir "$1/$language"
-  done
+  cargo run --quiet -p restwater-bindgen -- $LIBRARY/librestwater.so "$1"
 }
 
 # The committed copies, made again.
@@ -48,11 +44,6 @@ place_bindings() {
     mkdir -p "$2/$folder"
   done
   cp -r "$1/kotlin/." "$2/$KOTLIN_BINDINGS/"
-  # Kotlin writes a toString for each case of a sealed class, which R8 can't leave out; nothing prints one but the check that
-  # compares the screens before and after R8.
-  find "$2/$KOTLIN_BINDINGS" -name '*.kt' -exec sed -i -E \
-    '/^sealed class Screen /!s/^sealed class [A-Za-z]+ \{$/&\n    final override fun toString(): String = ""\n/' {} +
-  # One file and one header for each crate whose records cross; all of them are one Swift module and one C module.
   cp "$1"/swift/*.swift "$2/$SWIFT_BINDINGS/"
   cp "$1"/swift/*.h "$2/$SWIFT_HEADER/"
 }

@@ -7,8 +7,10 @@
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
+/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
-uniffi::setup_scaffolding!();
+#[doc(hidden)]
+pub struct UniFfiTag;
 #[cfg(feature = "uniffi")]
 use restwater_log::Uuid;
 #[cfg(feature = "uniffi")]

@@ -481,6 +481,38 @@ fileprivate struct FfiConverterUInt8: FfiConverterPrimitive {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterUInt16: FfiConverterPrimitive {
+    typealias FfiType = UInt16
+    typealias SwiftType = UInt16
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UInt16 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt16: FfiConverterPrimitive {
+    typealias FfiType = Int16
+    typealias SwiftType = Int16
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int16 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int16, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
     typealias FfiType = UInt32
     typealias SwiftType = UInt32
@@ -490,6 +522,22 @@ fileprivate struct FfiConverterUInt32: FfiConverterPrimitive {
     }
 
     public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt32: FfiConverterPrimitive {
+    typealias FfiType = Int32
+    typealias SwiftType = Int32
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int32 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int32, into buf: inout [UInt8]) {
         writeInt(&buf, lower(value))
     }
 }
@@ -507,6 +555,38 @@ fileprivate struct FfiConverterUInt64: FfiConverterPrimitive {
 
     public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
         writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterInt64: FfiConverterPrimitive {
+    typealias FfiType = Int64
+    typealias SwiftType = Int64
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Int64 {
+        return try lift(readInt(&buf))
+    }
+
+    public static func write(_ value: Int64, into buf: inout [UInt8]) {
+        writeInt(&buf, lower(value))
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterFloat: FfiConverterPrimitive {
+    typealias FfiType = Float
+    typealias SwiftType = Float
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Float {
+        return try lift(readFloat(&buf))
+    }
+
+    public static func write(_ value: Float, into buf: inout [UInt8]) {
+        writeFloat(&buf, lower(value))
     }
 }
 
@@ -1221,6 +1301,18919 @@ public func FfiConverterTypeWork_lower(_ value: Work) -> UInt64 {
 
 
 /**
+ * What the record says, in words.
+ */
+public struct AdviceView: Equatable, Hashable {
+    /**
+     * "Hold until 22. Recast by 27."
+     */
+    public let headline: String
+    /**
+     * "3 bites in 8 casts; too early to say."
+     */
+    public let detail: String
+    /**
+     * Further sentences, most telling first.
+     */
+    public let more: [String]
+    /**
+     * How it is to be shown.
+     */
+    public let tone: AdviceTone
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Hold until 22. Recast by 27."
+         */headline: String, 
+        /**
+         * "3 bites in 8 casts; too early to say."
+         */detail: String, 
+        /**
+         * Further sentences, most telling first.
+         */more: [String], 
+        /**
+         * How it is to be shown.
+         */tone: AdviceTone) {
+        self.headline = headline
+        self.detail = detail
+        self.more = more
+        self.tone = tone
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension AdviceView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAdviceView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AdviceView {
+        return
+            try AdviceView(
+                headline: FfiConverterString.read(from: &buf), 
+                detail: FfiConverterString.read(from: &buf), 
+                more: FfiConverterSequenceString.read(from: &buf), 
+                tone: FfiConverterTypeAdviceTone.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: AdviceView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.headline, into: &buf)
+        FfiConverterString.write(value.detail, into: &buf)
+        FfiConverterSequenceString.write(value.more, into: &buf)
+        FfiConverterTypeAdviceTone.write(value.tone, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceView_lift(_ buf: RustBuffer) throws -> AdviceView {
+    return try FfiConverterTypeAdviceView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceView_lower(_ value: AdviceView) -> RustBuffer {
+    return FfiConverterTypeAdviceView.lower(value)
+}
+
+
+/**
+ * An alarm that is still to come.
+ */
+public struct AlarmView: Equatable, Hashable {
+    /**
+     * Minutes before all-out.
+     */
+    public let minutes: UInt16
+    /**
+     * Wall ms of the phone at which to ring.
+     */
+    public let atMs: Int64
+    /**
+     * What to say then: "30 min to all-out."
+     */
+    public let says: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Minutes before all-out.
+         */minutes: UInt16, 
+        /**
+         * Wall ms of the phone at which to ring.
+         */atMs: Int64, 
+        /**
+         * What to say then: "30 min to all-out."
+         */says: String) {
+        self.minutes = minutes
+        self.atMs = atMs
+        self.says = says
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension AlarmView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAlarmView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AlarmView {
+        return
+            try AlarmView(
+                minutes: FfiConverterUInt16.read(from: &buf), 
+                atMs: FfiConverterInt64.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: AlarmView, into buf: inout [UInt8]) {
+        FfiConverterUInt16.write(value.minutes, into: &buf)
+        FfiConverterInt64.write(value.atMs, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarmView_lift(_ buf: RustBuffer) throws -> AlarmView {
+    return try FfiConverterTypeAlarmView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarmView_lower(_ value: AlarmView) -> RustBuffer {
+    return FfiConverterTypeAlarmView.lower(value)
+}
+
+
+/**
+ * The alternating test that runs.
+ */
+public struct AlternationView: Equatable, Hashable {
+    /**
+     * "Test of colour: white and pink".
+     */
+    public let title: String
+    /**
+     * What to cast next.
+     */
+    public let says: String
+    /**
+     * How it is done, and casts that don't count.
+     */
+    public let notes: [String]
+    /**
+     * The casts planned, in order.
+     */
+    public let steps: [StepView]
+    /**
+     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
+     * plan is through.
+     */
+    public let setSub: String?
+    /**
+     * Its word.
+     */
+    public let setLabel: String
+    /**
+     * The key that ends the test: its word.
+     */
+    public let endLabel: String
+    /**
+     * Its smaller line.
+     */
+    public let endSub: String
+    /**
+     * What the key that sets rig or spot sends.
+     */
+    public let set: Action
+    /**
+     * What the key that ends the test sends.
+     */
+    public let end: Action
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Test of colour: white and pink".
+         */title: String, 
+        /**
+         * What to cast next.
+         */says: String, 
+        /**
+         * How it is done, and casts that don't count.
+         */notes: [String], 
+        /**
+         * The casts planned, in order.
+         */steps: [StepView], 
+        /**
+         * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
+         * plan is through.
+         */setSub: String?, 
+        /**
+         * Its word.
+         */setLabel: String, 
+        /**
+         * The key that ends the test: its word.
+         */endLabel: String, 
+        /**
+         * Its smaller line.
+         */endSub: String, 
+        /**
+         * What the key that sets rig or spot sends.
+         */set: Action, 
+        /**
+         * What the key that ends the test sends.
+         */end: Action) {
+        self.title = title
+        self.says = says
+        self.notes = notes
+        self.steps = steps
+        self.setSub = setSub
+        self.setLabel = setLabel
+        self.endLabel = endLabel
+        self.endSub = endSub
+        self.set = set
+        self.end = end
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension AlternationView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAlternationView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AlternationView {
+        return
+            try AlternationView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                steps: FfiConverterSequenceTypeStepView.read(from: &buf), 
+                setSub: FfiConverterOptionString.read(from: &buf), 
+                setLabel: FfiConverterString.read(from: &buf), 
+                endLabel: FfiConverterString.read(from: &buf), 
+                endSub: FfiConverterString.read(from: &buf), 
+                set: FfiConverterTypeAction.read(from: &buf), 
+                end: FfiConverterTypeAction.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: AlternationView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeStepView.write(value.steps, into: &buf)
+        FfiConverterOptionString.write(value.setSub, into: &buf)
+        FfiConverterString.write(value.setLabel, into: &buf)
+        FfiConverterString.write(value.endLabel, into: &buf)
+        FfiConverterString.write(value.endSub, into: &buf)
+        FfiConverterTypeAction.write(value.set, into: &buf)
+        FfiConverterTypeAction.write(value.end, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlternationView_lift(_ buf: RustBuffer) throws -> AlternationView {
+    return try FfiConverterTypeAlternationView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlternationView_lower(_ value: AlternationView) -> RustBuffer {
+    return FfiConverterTypeAlternationView.lower(value)
+}
+
+
+/**
+ * One axis.
+ */
+public struct Axis: Equatable, Hashable {
+    /**
+     * What it counts, with its unit.
+     */
+    public let label: String
+    /**
+     * Lower end.
+     */
+    public let from: Double
+    /**
+     * Upper end.
+     */
+    public let to: Double
+    /**
+     * The figures on it.
+     */
+    public let ticks: [Tick]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it counts, with its unit.
+         */label: String, 
+        /**
+         * Lower end.
+         */from: Double, 
+        /**
+         * Upper end.
+         */to: Double, 
+        /**
+         * The figures on it.
+         */ticks: [Tick]) {
+        self.label = label
+        self.from = from
+        self.to = to
+        self.ticks = ticks
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Axis: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAxis: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Axis {
+        return
+            try Axis(
+                label: FfiConverterString.read(from: &buf), 
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf), 
+                ticks: FfiConverterSequenceTypeTick.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Axis, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+        FfiConverterSequenceTypeTick.write(value.ticks, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAxis_lift(_ buf: RustBuffer) throws -> Axis {
+    return try FfiConverterTypeAxis.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAxis_lower(_ value: Axis) -> RustBuffer {
+    return FfiConverterTypeAxis.lower(value)
+}
+
+
+/**
+ * One backup, as the list shows it.
+ */
+public struct BackupLine: Equatable, Hashable {
+    /**
+     * Where it is.
+     */
+    public let path: String
+    /**
+     * When it was made.
+     */
+    public let says: String
+    /**
+     * What its key does.
+     */
+    public let key: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where it is.
+         */path: String, 
+        /**
+         * When it was made.
+         */says: String, 
+        /**
+         * What its key does.
+         */key: String) {
+        self.path = path
+        self.says = says
+        self.key = key
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BackupLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBackupLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BackupLine {
+        return
+            try BackupLine(
+                path: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                key: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BackupLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.path, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.key, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupLine_lift(_ buf: RustBuffer) throws -> BackupLine {
+    return try FfiConverterTypeBackupLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupLine_lower(_ value: BackupLine) -> RustBuffer {
+    return FfiConverterTypeBackupLine.lower(value)
+}
+
+
+/**
+ * A backup just made, for the shell to copy where the user wants one.
+ */
+public struct BackupMade: Equatable, Hashable {
+    /**
+     * Where it is.
+     */
+    public let path: String
+    /**
+     * That it was made and read again, and when.
+     */
+    public let says: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where it is.
+         */path: String, 
+        /**
+         * That it was made and read again, and when.
+         */says: String) {
+        self.path = path
+        self.says = says
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BackupMade: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBackupMade: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BackupMade {
+        return
+            try BackupMade(
+                path: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BackupMade, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.path, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupMade_lift(_ buf: RustBuffer) throws -> BackupMade {
+    return try FfiConverterTypeBackupMade.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBackupMade_lower(_ value: BackupMade) -> RustBuffer {
+    return FfiConverterTypeBackupMade.lower(value)
+}
+
+
+/**
+ * The layout of the whole screen. Rectangles are pixels.
+ */
+public struct BankLayout: Equatable, Hashable {
+    /**
+     * Place, time of day and length of the session.
+     */
+    public let header: Rect
+    /**
+     * Opens the list of screens; not used while fishing.
+     */
+    public let screens: Rect
+    /**
+     * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+     */
+    public let doors: [DoorPlace]
+    /**
+     * The clocks, in the order of the rods.
+     */
+    public let rods: [RodPlace]
+    /**
+     * What the digits of the chosen rod count.
+     */
+    public let since: Rect?
+    /**
+     * The small swim fan.
+     */
+    public let fan: Rect?
+    /**
+     * The wait strip.
+     */
+    public let strip: Rect
+    /**
+     * The advice: the first sentence large, then as many of the others as fit.
+     */
+    public let advice: Rect
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    public let spot: Rect?
+    /**
+     * What is on the line.
+     */
+    public let rig: Rect?
+    /**
+     * A free place on the pad, for the last tap in words. Tapping it does nothing.
+     */
+    public let latest: Rect?
+    /**
+     * One line between the rows of the pad: "second tap ignored".
+     */
+    public let notice: Rect
+    /**
+     * The keys. One that the screen record does not hold stays blank.
+     */
+    public let keys: [KeyPlace]
+    /**
+     * Turns to the next page of small keys.
+     */
+    public let more: Rect?
+    /**
+     * Chooses the next rod, where there are two or three.
+     */
+    public let nextRod: Rect?
+    /**
+     * How many pages of small keys there are.
+     */
+    public let pages: UInt8
+    /**
+     * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
+     * fall on CAST: the core takes it for the same tap.
+     */
+    public let back: Rect
+    /**
+     * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+     */
+    public let pager: Rect
+    /**
+     * A screen with no key of its own but BACK and the pager.
+     */
+    public let page: PagePlace
+    /**
+     * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+     */
+    public let columns: UInt8
+    /**
+     * START of the set-up.
+     */
+    public let start: Rect
+    /**
+     * The set-up, which has BACK, START and its own pager.
+     */
+    public let setUp: PagePlace
+    /**
+     * The pager of the set-up.
+     */
+    public let setUpPager: Rect
+    /**
+     * Text sizes.
+     */
+    public let text: TextSizes
+    /**
+     * Whether the smaller line on a key is drawn.
+     */
+    public let showSubs: Bool
+    /**
+     * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+     */
+    public let broken: [BrokenRule]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Place, time of day and length of the session.
+         */header: Rect, 
+        /**
+         * Opens the list of screens; not used while fishing.
+         */screens: Rect, 
+        /**
+         * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+         */doors: [DoorPlace], 
+        /**
+         * The clocks, in the order of the rods.
+         */rods: [RodPlace], 
+        /**
+         * What the digits of the chosen rod count.
+         */since: Rect?, 
+        /**
+         * The small swim fan.
+         */fan: Rect?, 
+        /**
+         * The wait strip.
+         */strip: Rect, 
+        /**
+         * The advice: the first sentence large, then as many of the others as fit.
+         */advice: Rect, 
+        /**
+         * Where the cast lies or the next one goes.
+         */spot: Rect?, 
+        /**
+         * What is on the line.
+         */rig: Rect?, 
+        /**
+         * A free place on the pad, for the last tap in words. Tapping it does nothing.
+         */latest: Rect?, 
+        /**
+         * One line between the rows of the pad: "second tap ignored".
+         */notice: Rect, 
+        /**
+         * The keys. One that the screen record does not hold stays blank.
+         */keys: [KeyPlace], 
+        /**
+         * Turns to the next page of small keys.
+         */more: Rect?, 
+        /**
+         * Chooses the next rod, where there are two or three.
+         */nextRod: Rect?, 
+        /**
+         * How many pages of small keys there are.
+         */pages: UInt8, 
+        /**
+         * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
+         * fall on CAST: the core takes it for the same tap.
+         */back: Rect, 
+        /**
+         * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+         */pager: Rect, 
+        /**
+         * A screen with no key of its own but BACK and the pager.
+         */page: PagePlace, 
+        /**
+         * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+         */columns: UInt8, 
+        /**
+         * START of the set-up.
+         */start: Rect, 
+        /**
+         * The set-up, which has BACK, START and its own pager.
+         */setUp: PagePlace, 
+        /**
+         * The pager of the set-up.
+         */setUpPager: Rect, 
+        /**
+         * Text sizes.
+         */text: TextSizes, 
+        /**
+         * Whether the smaller line on a key is drawn.
+         */showSubs: Bool, 
+        /**
+         * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+         */broken: [BrokenRule]) {
+        self.header = header
+        self.screens = screens
+        self.doors = doors
+        self.rods = rods
+        self.since = since
+        self.fan = fan
+        self.strip = strip
+        self.advice = advice
+        self.spot = spot
+        self.rig = rig
+        self.latest = latest
+        self.notice = notice
+        self.keys = keys
+        self.more = more
+        self.nextRod = nextRod
+        self.pages = pages
+        self.back = back
+        self.pager = pager
+        self.page = page
+        self.columns = columns
+        self.start = start
+        self.setUp = setUp
+        self.setUpPager = setUpPager
+        self.text = text
+        self.showSubs = showSubs
+        self.broken = broken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BankLayout: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BankLayout {
+        return
+            try BankLayout(
+                header: FfiConverterTypeRect.read(from: &buf), 
+                screens: FfiConverterTypeRect.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoorPlace.read(from: &buf), 
+                rods: FfiConverterSequenceTypeRodPlace.read(from: &buf), 
+                since: FfiConverterOptionTypeRect.read(from: &buf), 
+                fan: FfiConverterOptionTypeRect.read(from: &buf), 
+                strip: FfiConverterTypeRect.read(from: &buf), 
+                advice: FfiConverterTypeRect.read(from: &buf), 
+                spot: FfiConverterOptionTypeRect.read(from: &buf), 
+                rig: FfiConverterOptionTypeRect.read(from: &buf), 
+                latest: FfiConverterOptionTypeRect.read(from: &buf), 
+                notice: FfiConverterTypeRect.read(from: &buf), 
+                keys: FfiConverterSequenceTypeKeyPlace.read(from: &buf), 
+                more: FfiConverterOptionTypeRect.read(from: &buf), 
+                nextRod: FfiConverterOptionTypeRect.read(from: &buf), 
+                pages: FfiConverterUInt8.read(from: &buf), 
+                back: FfiConverterTypeRect.read(from: &buf), 
+                pager: FfiConverterTypeRect.read(from: &buf), 
+                page: FfiConverterTypePagePlace.read(from: &buf), 
+                columns: FfiConverterUInt8.read(from: &buf), 
+                start: FfiConverterTypeRect.read(from: &buf), 
+                setUp: FfiConverterTypePagePlace.read(from: &buf), 
+                setUpPager: FfiConverterTypeRect.read(from: &buf), 
+                text: FfiConverterTypeTextSizes.read(from: &buf), 
+                showSubs: FfiConverterBool.read(from: &buf), 
+                broken: FfiConverterSequenceTypeBrokenRule.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BankLayout, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.header, into: &buf)
+        FfiConverterTypeRect.write(value.screens, into: &buf)
+        FfiConverterSequenceTypeDoorPlace.write(value.doors, into: &buf)
+        FfiConverterSequenceTypeRodPlace.write(value.rods, into: &buf)
+        FfiConverterOptionTypeRect.write(value.since, into: &buf)
+        FfiConverterOptionTypeRect.write(value.fan, into: &buf)
+        FfiConverterTypeRect.write(value.strip, into: &buf)
+        FfiConverterTypeRect.write(value.advice, into: &buf)
+        FfiConverterOptionTypeRect.write(value.spot, into: &buf)
+        FfiConverterOptionTypeRect.write(value.rig, into: &buf)
+        FfiConverterOptionTypeRect.write(value.latest, into: &buf)
+        FfiConverterTypeRect.write(value.notice, into: &buf)
+        FfiConverterSequenceTypeKeyPlace.write(value.keys, into: &buf)
+        FfiConverterOptionTypeRect.write(value.more, into: &buf)
+        FfiConverterOptionTypeRect.write(value.nextRod, into: &buf)
+        FfiConverterUInt8.write(value.pages, into: &buf)
+        FfiConverterTypeRect.write(value.back, into: &buf)
+        FfiConverterTypeRect.write(value.pager, into: &buf)
+        FfiConverterTypePagePlace.write(value.page, into: &buf)
+        FfiConverterUInt8.write(value.columns, into: &buf)
+        FfiConverterTypeRect.write(value.start, into: &buf)
+        FfiConverterTypePagePlace.write(value.setUp, into: &buf)
+        FfiConverterTypeRect.write(value.setUpPager, into: &buf)
+        FfiConverterTypeTextSizes.write(value.text, into: &buf)
+        FfiConverterBool.write(value.showSubs, into: &buf)
+        FfiConverterSequenceTypeBrokenRule.write(value.broken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankLayout_lift(_ buf: RustBuffer) throws -> BankLayout {
+    return try FfiConverterTypeBankLayout.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankLayout_lower(_ value: BankLayout) -> RustBuffer {
+    return FfiConverterTypeBankLayout.lower(value)
+}
+
+
+/**
+ * The whole Bank screen.
+ */
+public struct BankView: Equatable, Hashable {
+    /**
+     * What the chosen rod is doing.
+     */
+    public let state: BankState
+    /**
+     * The line at the top.
+     */
+    public let header: HeaderView
+    /**
+     * The screens whose keys stand beside it, where there is something to see on them.
+     */
+    public let doors: [Door]
+    /**
+     * The rods' clocks, in order.
+     */
+    public let rods: [RodView]
+    /**
+     * The wait strip.
+     */
+    public let strip: StripView
+    /**
+     * What it means.
+     */
+    public let advice: AdviceView
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    public let spot: String
+    /**
+     * What is on the line.
+     */
+    public let rig: String
+    /**
+     * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+     */
+    public let keys: [KeyView]
+    /**
+     * The last taps in words, latest first, for whoever missed the moment.
+     */
+    public let latest: [String]
+    /**
+     * The last of them as a sentence, so that it isn't taken for a key.
+     */
+    public let logged: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What the chosen rod is doing.
+         */state: BankState, 
+        /**
+         * The line at the top.
+         */header: HeaderView, 
+        /**
+         * The screens whose keys stand beside it, where there is something to see on them.
+         */doors: [Door], 
+        /**
+         * The rods' clocks, in order.
+         */rods: [RodView], 
+        /**
+         * The wait strip.
+         */strip: StripView, 
+        /**
+         * What it means.
+         */advice: AdviceView, 
+        /**
+         * Where the cast lies or the next one goes.
+         */spot: String, 
+        /**
+         * What is on the line.
+         */rig: String, 
+        /**
+         * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+         */keys: [KeyView], 
+        /**
+         * The last taps in words, latest first, for whoever missed the moment.
+         */latest: [String], 
+        /**
+         * The last of them as a sentence, so that it isn't taken for a key.
+         */logged: String) {
+        self.state = state
+        self.header = header
+        self.doors = doors
+        self.rods = rods
+        self.strip = strip
+        self.advice = advice
+        self.spot = spot
+        self.rig = rig
+        self.keys = keys
+        self.latest = latest
+        self.logged = logged
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BankView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BankView {
+        return
+            try BankView(
+                state: FfiConverterTypeBankState.read(from: &buf), 
+                header: FfiConverterTypeHeaderView.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoor.read(from: &buf), 
+                rods: FfiConverterSequenceTypeRodView.read(from: &buf), 
+                strip: FfiConverterTypeStripView.read(from: &buf), 
+                advice: FfiConverterTypeAdviceView.read(from: &buf), 
+                spot: FfiConverterString.read(from: &buf), 
+                rig: FfiConverterString.read(from: &buf), 
+                keys: FfiConverterSequenceTypeKeyView.read(from: &buf), 
+                latest: FfiConverterSequenceString.read(from: &buf), 
+                logged: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BankView, into buf: inout [UInt8]) {
+        FfiConverterTypeBankState.write(value.state, into: &buf)
+        FfiConverterTypeHeaderView.write(value.header, into: &buf)
+        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
+        FfiConverterSequenceTypeRodView.write(value.rods, into: &buf)
+        FfiConverterTypeStripView.write(value.strip, into: &buf)
+        FfiConverterTypeAdviceView.write(value.advice, into: &buf)
+        FfiConverterString.write(value.spot, into: &buf)
+        FfiConverterString.write(value.rig, into: &buf)
+        FfiConverterSequenceTypeKeyView.write(value.keys, into: &buf)
+        FfiConverterSequenceString.write(value.latest, into: &buf)
+        FfiConverterString.write(value.logged, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankView_lift(_ buf: RustBuffer) throws -> BankView {
+    return try FfiConverterTypeBankView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankView_lower(_ value: BankView) -> RustBuffer {
+    return FfiConverterTypeBankView.lower(value)
+}
+
+
+/**
+ * A rule that a glass is too small for.
+ */
+public struct BrokenRule: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let rule: PadRule
+    /**
+     * By how much at the worst place, mm.
+     */
+    public let byMm: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */rule: PadRule, 
+        /**
+         * By how much at the worst place, mm.
+         */byMm: Double) {
+        self.rule = rule
+        self.byMm = byMm
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension BrokenRule: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBrokenRule: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BrokenRule {
+        return
+            try BrokenRule(
+                rule: FfiConverterTypePadRule.read(from: &buf), 
+                byMm: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: BrokenRule, into buf: inout [UInt8]) {
+        FfiConverterTypePadRule.write(value.rule, into: &buf)
+        FfiConverterDouble.write(value.byMm, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBrokenRule_lift(_ buf: RustBuffer) throws -> BrokenRule {
+    return try FfiConverterTypeBrokenRule.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBrokenRule_lower(_ value: BrokenRule) -> RustBuffer {
+    return FfiConverterTypeBrokenRule.lower(value)
+}
+
+
+/**
+ * A cell by its place: column from the left, row (band) from the peg, both from 0.
+ */
+public struct CellId: Equatable, Hashable {
+    /**
+     * Column from the left.
+     */
+    public let column: UInt32
+    /**
+     * Band from the peg outwards.
+     */
+    public let row: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Column from the left.
+         */column: UInt32, 
+        /**
+         * Band from the peg outwards.
+         */row: UInt32) {
+        self.column = column
+        self.row = row
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension CellId: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeCellId: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> CellId {
+        return
+            try CellId(
+                column: FfiConverterUInt32.read(from: &buf), 
+                row: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: CellId, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.column, into: &buf)
+        FfiConverterUInt32.write(value.row, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCellId_lift(_ buf: RustBuffer) throws -> CellId {
+    return try FfiConverterTypeCellId.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCellId_lower(_ value: CellId) -> RustBuffer {
+    return FfiConverterTypeCellId.lower(value)
+}
+
+
+/**
+ * One change against what it replaced.
+ */
+public struct ChangeView: Equatable, Hashable {
+    /**
+     * "Colour: pink after white".
+     */
+    public let title: String
+    /**
+     * What was there.
+     */
+    public let old: SideView
+    /**
+     * What replaced it.
+     */
+    public let new: SideView
+    /**
+     * For drawing.
+     */
+    public let tone: VerdictTone
+    /**
+     * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
+     */
+    public let verdict: String
+    /**
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     */
+    public let says: String
+    /**
+     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     */
+    public let counts: String
+    /**
+     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     */
+    public let findOut: String
+    /**
+     * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
+     */
+    public let probability: String
+    /**
+     * The first of these figures as a probability: that the new one is better.
+     */
+    public let newBetter: Double
+    /**
+     * The ratio in words.
+     */
+    public let ratio: String
+    /**
+     * Exact and block p, plain and raised for the number looked at.
+     */
+    public let p: String
+    /**
+     * Why no more can be said.
+     */
+    public let reasons: [String]
+    /**
+     * How many more casts it would take.
+     */
+    public let more: String
+    /**
+     * Its line of the forest plot.
+     */
+    public let forest: ForestPoint
+    /**
+     * Starts an alternating test; none while one runs or no session is open.
+     */
+    public let start: StartTest?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Colour: pink after white".
+         */title: String, 
+        /**
+         * What was there.
+         */old: SideView, 
+        /**
+         * What replaced it.
+         */new: SideView, 
+        /**
+         * For drawing.
+         */tone: VerdictTone, 
+        /**
+         * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
+         */verdict: String, 
+        /**
+         * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+         */says: String, 
+        /**
+         * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+         */counts: String, 
+        /**
+         * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+         */findOut: String, 
+        /**
+         * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
+         */probability: String, 
+        /**
+         * The first of these figures as a probability: that the new one is better.
+         */newBetter: Double, 
+        /**
+         * The ratio in words.
+         */ratio: String, 
+        /**
+         * Exact and block p, plain and raised for the number looked at.
+         */p: String, 
+        /**
+         * Why no more can be said.
+         */reasons: [String], 
+        /**
+         * How many more casts it would take.
+         */more: String, 
+        /**
+         * Its line of the forest plot.
+         */forest: ForestPoint, 
+        /**
+         * Starts an alternating test; none while one runs or no session is open.
+         */start: StartTest?) {
+        self.title = title
+        self.old = old
+        self.new = new
+        self.tone = tone
+        self.verdict = verdict
+        self.says = says
+        self.counts = counts
+        self.findOut = findOut
+        self.probability = probability
+        self.newBetter = newBetter
+        self.ratio = ratio
+        self.p = p
+        self.reasons = reasons
+        self.more = more
+        self.forest = forest
+        self.start = start
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChangeView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChangeView {
+        return
+            try ChangeView(
+                title: FfiConverterString.read(from: &buf), 
+                old: FfiConverterTypeSideView.read(from: &buf), 
+                new: FfiConverterTypeSideView.read(from: &buf), 
+                tone: FfiConverterTypeVerdictTone.read(from: &buf), 
+                verdict: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                findOut: FfiConverterString.read(from: &buf), 
+                probability: FfiConverterString.read(from: &buf), 
+                newBetter: FfiConverterDouble.read(from: &buf), 
+                ratio: FfiConverterString.read(from: &buf), 
+                p: FfiConverterString.read(from: &buf), 
+                reasons: FfiConverterSequenceString.read(from: &buf), 
+                more: FfiConverterString.read(from: &buf), 
+                forest: FfiConverterTypeForestPoint.read(from: &buf), 
+                start: FfiConverterOptionTypeStartTest.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChangeView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeSideView.write(value.old, into: &buf)
+        FfiConverterTypeSideView.write(value.new, into: &buf)
+        FfiConverterTypeVerdictTone.write(value.tone, into: &buf)
+        FfiConverterString.write(value.verdict, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterString.write(value.findOut, into: &buf)
+        FfiConverterString.write(value.probability, into: &buf)
+        FfiConverterDouble.write(value.newBetter, into: &buf)
+        FfiConverterString.write(value.ratio, into: &buf)
+        FfiConverterString.write(value.p, into: &buf)
+        FfiConverterSequenceString.write(value.reasons, into: &buf)
+        FfiConverterString.write(value.more, into: &buf)
+        FfiConverterTypeForestPoint.write(value.forest, into: &buf)
+        FfiConverterOptionTypeStartTest.write(value.start, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangeView_lift(_ buf: RustBuffer) throws -> ChangeView {
+    return try FfiConverterTypeChangeView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangeView_lower(_ value: ChangeView) -> RustBuffer {
+    return FfiConverterTypeChangeView.lower(value)
+}
+
+
+/**
+ * "Did it matter?"
+ */
+public struct ChangesView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * How many changes were looked at.
+     */
+    public let lookedAt: UInt32
+    /**
+     * What that means.
+     */
+    public let warning: String
+    /**
+     * The axis of the forest plot: log2 of the ratio, new against old.
+     */
+    public let axis: Axis
+    /**
+     * The changes, in the order they were made.
+     */
+    public let changes: [ChangeView]
+    /**
+     * The alternating test that runs.
+     */
+    public let test: AlternationView?
+    /**
+     * The page behind the verdicts; none before there is a change.
+     */
+    public let figures: FiguresView?
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    public let offer: LeafKey?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * How many changes were looked at.
+         */lookedAt: UInt32, 
+        /**
+         * What that means.
+         */warning: String, 
+        /**
+         * The axis of the forest plot: log2 of the ratio, new against old.
+         */axis: Axis, 
+        /**
+         * The changes, in the order they were made.
+         */changes: [ChangeView], 
+        /**
+         * The alternating test that runs.
+         */test: AlternationView?, 
+        /**
+         * The page behind the verdicts; none before there is a change.
+         */figures: FiguresView?, 
+        /**
+         * What to do where there is nothing to show yet.
+         */offer: LeafKey?) {
+        self.title = title
+        self.says = says
+        self.lookedAt = lookedAt
+        self.warning = warning
+        self.axis = axis
+        self.changes = changes
+        self.test = test
+        self.figures = figures
+        self.offer = offer
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChangesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChangesView {
+        return
+            try ChangesView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lookedAt: FfiConverterUInt32.read(from: &buf), 
+                warning: FfiConverterString.read(from: &buf), 
+                axis: FfiConverterTypeAxis.read(from: &buf), 
+                changes: FfiConverterSequenceTypeChangeView.read(from: &buf), 
+                test: FfiConverterOptionTypeAlternationView.read(from: &buf), 
+                figures: FfiConverterOptionTypeFiguresView.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChangesView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterUInt32.write(value.lookedAt, into: &buf)
+        FfiConverterString.write(value.warning, into: &buf)
+        FfiConverterTypeAxis.write(value.axis, into: &buf)
+        FfiConverterSequenceTypeChangeView.write(value.changes, into: &buf)
+        FfiConverterOptionTypeAlternationView.write(value.test, into: &buf)
+        FfiConverterOptionTypeFiguresView.write(value.figures, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangesView_lift(_ buf: RustBuffer) throws -> ChangesView {
+    return try FfiConverterTypeChangesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChangesView_lower(_ value: ChangesView) -> RustBuffer {
+    return FfiConverterTypeChangesView.lower(value)
+}
+
+
+/**
+ * An interval drawn as an area between two lines, hatched.
+ */
+public struct ChartBand: Equatable, Hashable {
+    /**
+     * What it is.
+     */
+    public let label: String
+    /**
+     * Across.
+     */
+    public let x: [Double]
+    /**
+     * Lower line.
+     */
+    public let low: [Double]
+    /**
+     * Upper line.
+     */
+    public let high: [Double]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is.
+         */label: String, 
+        /**
+         * Across.
+         */x: [Double], 
+        /**
+         * Lower line.
+         */low: [Double], 
+        /**
+         * Upper line.
+         */high: [Double]) {
+        self.label = label
+        self.x = x
+        self.low = low
+        self.high = high
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartBand: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartBand: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartBand {
+        return
+            try ChartBand(
+                label: FfiConverterString.read(from: &buf), 
+                x: FfiConverterSequenceDouble.read(from: &buf), 
+                low: FfiConverterSequenceDouble.read(from: &buf), 
+                high: FfiConverterSequenceDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartBand, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterSequenceDouble.write(value.x, into: &buf)
+        FfiConverterSequenceDouble.write(value.low, into: &buf)
+        FfiConverterSequenceDouble.write(value.high, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBand_lift(_ buf: RustBuffer) throws -> ChartBand {
+    return try FfiConverterTypeChartBand.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBand_lower(_ value: ChartBand) -> RustBuffer {
+    return FfiConverterTypeChartBand.lower(value)
+}
+
+
+/**
+ * A bar of a count, outlined.
+ */
+public struct ChartBar: Equatable, Hashable {
+    /**
+     * From.
+     */
+    public let from: Double
+    /**
+     * To.
+     */
+    public let to: Double
+    /**
+     * Height.
+     */
+    public let height: Double
+    /**
+     * The count behind it.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * From.
+         */from: Double, 
+        /**
+         * To.
+         */to: Double, 
+        /**
+         * Height.
+         */height: Double, 
+        /**
+         * The count behind it.
+         */label: String) {
+        self.from = from
+        self.to = to
+        self.height = height
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartBar: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartBar: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartBar {
+        return
+            try ChartBar(
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf), 
+                height: FfiConverterDouble.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartBar, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+        FfiConverterDouble.write(value.height, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBar_lift(_ buf: RustBuffer) throws -> ChartBar {
+    return try FfiConverterTypeChartBar.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartBar_lower(_ value: ChartBar) -> RustBuffer {
+    return FfiConverterTypeChartBar.lower(value)
+}
+
+
+/**
+ * A point.
+ */
+public struct ChartDot: Equatable, Hashable {
+    /**
+     * Across.
+     */
+    public let x: Double
+    /**
+     * Up.
+     */
+    public let y: Double
+    /**
+     * What it is.
+     */
+    public let shape: DotShape
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Across.
+         */x: Double, 
+        /**
+         * Up.
+         */y: Double, 
+        /**
+         * What it is.
+         */shape: DotShape) {
+        self.x = x
+        self.y = y
+        self.shape = shape
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartDot: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartDot: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartDot {
+        return
+            try ChartDot(
+                x: FfiConverterDouble.read(from: &buf), 
+                y: FfiConverterDouble.read(from: &buf), 
+                shape: FfiConverterTypeDotShape.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartDot, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.x, into: &buf)
+        FfiConverterDouble.write(value.y, into: &buf)
+        FfiConverterTypeDotShape.write(value.shape, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartDot_lift(_ buf: RustBuffer) throws -> ChartDot {
+    return try FfiConverterTypeChartDot.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartDot_lower(_ value: ChartDot) -> RustBuffer {
+    return FfiConverterTypeChartDot.lower(value)
+}
+
+
+/**
+ * A line through points.
+ */
+public struct ChartLine: Equatable, Hashable {
+    /**
+     * What it is, for the key below the picture; empty where another line says it.
+     */
+    public let label: String
+    /**
+     * How it is drawn.
+     */
+    public let style: LineStyle
+    /**
+     * Across.
+     */
+    public let x: [Double]
+    /**
+     * Up.
+     */
+    public let y: [Double]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is, for the key below the picture; empty where another line says it.
+         */label: String, 
+        /**
+         * How it is drawn.
+         */style: LineStyle, 
+        /**
+         * Across.
+         */x: [Double], 
+        /**
+         * Up.
+         */y: [Double]) {
+        self.label = label
+        self.style = style
+        self.x = x
+        self.y = y
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartLine {
+        return
+            try ChartLine(
+                label: FfiConverterString.read(from: &buf), 
+                style: FfiConverterTypeLineStyle.read(from: &buf), 
+                x: FfiConverterSequenceDouble.read(from: &buf), 
+                y: FfiConverterSequenceDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterTypeLineStyle.write(value.style, into: &buf)
+        FfiConverterSequenceDouble.write(value.x, into: &buf)
+        FfiConverterSequenceDouble.write(value.y, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartLine_lift(_ buf: RustBuffer) throws -> ChartLine {
+    return try FfiConverterTypeChartLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartLine_lower(_ value: ChartLine) -> RustBuffer {
+    return FfiConverterTypeChartLine.lower(value)
+}
+
+
+/**
+ * A stretch along the axis across, drawn as a bracket at the foot with its words.
+ */
+public struct ChartSpan: Equatable, Hashable {
+    /**
+     * What it is.
+     */
+    public let label: String
+    /**
+     * From.
+     */
+    public let from: Double
+    /**
+     * To.
+     */
+    public let to: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is.
+         */label: String, 
+        /**
+         * From.
+         */from: Double, 
+        /**
+         * To.
+         */to: Double) {
+        self.label = label
+        self.from = from
+        self.to = to
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartSpan: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartSpan: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartSpan {
+        return
+            try ChartSpan(
+                label: FfiConverterString.read(from: &buf), 
+                from: FfiConverterDouble.read(from: &buf), 
+                to: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartSpan, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterDouble.write(value.from, into: &buf)
+        FfiConverterDouble.write(value.to, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartSpan_lift(_ buf: RustBuffer) throws -> ChartSpan {
+    return try FfiConverterTypeChartSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartSpan_lower(_ value: ChartSpan) -> RustBuffer {
+    return FfiConverterTypeChartSpan.lower(value)
+}
+
+
+/**
+ * A picture with its message in words.
+ */
+public struct ChartView: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let kind: ChartKind
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * How that was obtained: counts, levels, what is assumed.
+     */
+    public let notes: [String]
+    /**
+     * Across.
+     */
+    public let x: Axis
+    /**
+     * Up.
+     */
+    public let y: Axis
+    /**
+     * Intervals.
+     */
+    public let bands: [ChartBand]
+    /**
+     * Bars.
+     */
+    public let bars: [ChartBar]
+    /**
+     * Lines.
+     */
+    public let lines: [ChartLine]
+    /**
+     * Stretches.
+     */
+    public let spans: [ChartSpan]
+    /**
+     * Points.
+     */
+    public let dots: [ChartDot]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */kind: ChartKind, 
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * How that was obtained: counts, levels, what is assumed.
+         */notes: [String], 
+        /**
+         * Across.
+         */x: Axis, 
+        /**
+         * Up.
+         */y: Axis, 
+        /**
+         * Intervals.
+         */bands: [ChartBand], 
+        /**
+         * Bars.
+         */bars: [ChartBar], 
+        /**
+         * Lines.
+         */lines: [ChartLine], 
+        /**
+         * Stretches.
+         */spans: [ChartSpan], 
+        /**
+         * Points.
+         */dots: [ChartDot]) {
+        self.kind = kind
+        self.title = title
+        self.says = says
+        self.notes = notes
+        self.x = x
+        self.y = y
+        self.bands = bands
+        self.bars = bars
+        self.lines = lines
+        self.spans = spans
+        self.dots = dots
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChartView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartView {
+        return
+            try ChartView(
+                kind: FfiConverterTypeChartKind.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                x: FfiConverterTypeAxis.read(from: &buf), 
+                y: FfiConverterTypeAxis.read(from: &buf), 
+                bands: FfiConverterSequenceTypeChartBand.read(from: &buf), 
+                bars: FfiConverterSequenceTypeChartBar.read(from: &buf), 
+                lines: FfiConverterSequenceTypeChartLine.read(from: &buf), 
+                spans: FfiConverterSequenceTypeChartSpan.read(from: &buf), 
+                dots: FfiConverterSequenceTypeChartDot.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChartView, into buf: inout [UInt8]) {
+        FfiConverterTypeChartKind.write(value.kind, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterTypeAxis.write(value.x, into: &buf)
+        FfiConverterTypeAxis.write(value.y, into: &buf)
+        FfiConverterSequenceTypeChartBand.write(value.bands, into: &buf)
+        FfiConverterSequenceTypeChartBar.write(value.bars, into: &buf)
+        FfiConverterSequenceTypeChartLine.write(value.lines, into: &buf)
+        FfiConverterSequenceTypeChartSpan.write(value.spans, into: &buf)
+        FfiConverterSequenceTypeChartDot.write(value.dots, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartView_lift(_ buf: RustBuffer) throws -> ChartView {
+    return try FfiConverterTypeChartView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartView_lower(_ value: ChartView) -> RustBuffer {
+    return FfiConverterTypeChartView.lower(value)
+}
+
+
+/**
+ * One value that can be tapped.
+ */
+public struct Choice: Equatable, Hashable {
+    /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
+     * What it says.
+     */
+    public let label: String
+    /**
+     * Whether it is the present one.
+     */
+    public let chosen: Bool
+    /**
+     * What choosing it sends.
+     */
+    public let action: Action
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * A name for tests.
+         */tag: String, 
+        /**
+         * What it says.
+         */label: String, 
+        /**
+         * Whether it is the present one.
+         */chosen: Bool, 
+        /**
+         * What choosing it sends.
+         */action: Action) {
+        self.tag = tag
+        self.label = label
+        self.chosen = chosen
+        self.action = action
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Choice: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChoice: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Choice {
+        return
+            try Choice(
+                tag: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                chosen: FfiConverterBool.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Choice, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterBool.write(value.chosen, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoice_lift(_ buf: RustBuffer) throws -> Choice {
+    return try FfiConverterTypeChoice.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoice_lower(_ value: Choice) -> RustBuffer {
+    return FfiConverterTypeChoice.lower(value)
+}
+
+
+/**
+ * One thing that can be changed, with its present value and what it may become.
+ */
+public struct ChoiceRow: Equatable, Hashable {
+    /**
+     * A name for tests, and for a shell to remember which row is open: "popup", "span".
+     */
+    public let tag: String
+    /**
+     * What it is called.
+     */
+    public let label: String
+    /**
+     * The present value in words.
+     */
+    public let value: String
+    /**
+     * A step down and a step up first where the value is a figure, then recent and usual ones.
+     */
+    public let choices: [Choice]
+    /**
+     * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+     */
+    public let source: String
+    /**
+     * A line to type a value into that is not among the choices.
+     */
+    public let typing: TypedField?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * A name for tests, and for a shell to remember which row is open: "popup", "span".
+         */tag: String, 
+        /**
+         * What it is called.
+         */label: String, 
+        /**
+         * The present value in words.
+         */value: String, 
+        /**
+         * A step down and a step up first where the value is a figure, then recent and usual ones.
+         */choices: [Choice], 
+        /**
+         * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+         */source: String, 
+        /**
+         * A line to type a value into that is not among the choices.
+         */typing: TypedField?) {
+        self.tag = tag
+        self.label = label
+        self.value = value
+        self.choices = choices
+        self.source = source
+        self.typing = typing
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ChoiceRow: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChoiceRow: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChoiceRow {
+        return
+            try ChoiceRow(
+                tag: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                choices: FfiConverterSequenceTypeChoice.read(from: &buf), 
+                source: FfiConverterString.read(from: &buf), 
+                typing: FfiConverterOptionTypeTypedField.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ChoiceRow, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterSequenceTypeChoice.write(value.choices, into: &buf)
+        FfiConverterString.write(value.source, into: &buf)
+        FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoiceRow_lift(_ buf: RustBuffer) throws -> ChoiceRow {
+    return try FfiConverterTypeChoiceRow.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChoiceRow_lower(_ value: ChoiceRow) -> RustBuffer {
+    return FfiConverterTypeChoiceRow.lower(value)
+}
+
+
+/**
+ * A size class as the angler set it.
+ */
+public struct ClassGuess: Equatable, Hashable {
+    /**
+     * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+     */
+    public let name: String
+    /**
+     * Guessed mean weight of one fish, until some are weighed.
+     */
+    public let guess: Weight
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+         */name: String, 
+        /**
+         * Guessed mean weight of one fish, until some are weighed.
+         */guess: Weight) {
+        self.name = name
+        self.guess = guess
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ClassGuess: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeClassGuess: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ClassGuess {
+        return
+            try ClassGuess(
+                name: FfiConverterString.read(from: &buf), 
+                guess: FfiConverterTypeWeight.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ClassGuess, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterTypeWeight.write(value.guess, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClassGuess_lift(_ buf: RustBuffer) throws -> ClassGuess {
+    return try FfiConverterTypeClassGuess.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClassGuess_lower(_ value: ClassGuess) -> RustBuffer {
+    return FfiConverterTypeClassGuess.lower(value)
+}
+
+
+/**
+ * One of the cuts of the clock, of figures only.
+ */
+public struct ClockCut: Equatable, Hashable {
+    /**
+     * Its width, per cent of the usual one; it is part of the file's name.
+     */
+    public let percent: UInt32
+    /**
+     * Width of every digit, thousandths of the text size.
+     */
+    public let digit: UInt16
+    /**
+     * Width of the colon.
+     */
+    public let colon: UInt16
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its width, per cent of the usual one; it is part of the file's name.
+         */percent: UInt32, 
+        /**
+         * Width of every digit, thousandths of the text size.
+         */digit: UInt16, 
+        /**
+         * Width of the colon.
+         */colon: UInt16) {
+        self.percent = percent
+        self.digit = digit
+        self.colon = colon
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ClockCut: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeClockCut: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ClockCut {
+        return
+            try ClockCut(
+                percent: FfiConverterUInt32.read(from: &buf), 
+                digit: FfiConverterUInt16.read(from: &buf), 
+                colon: FfiConverterUInt16.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ClockCut, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.percent, into: &buf)
+        FfiConverterUInt16.write(value.digit, into: &buf)
+        FfiConverterUInt16.write(value.colon, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClockCut_lift(_ buf: RustBuffer) throws -> ClockCut {
+    return try FfiConverterTypeClockCut.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeClockCut_lower(_ value: ClockCut) -> RustBuffer {
+    return FfiConverterTypeClockCut.lower(value)
+}
+
+
+/**
+ * One line of a day.
+ */
+public struct DayTap: Equatable, Hashable {
+    /**
+     * When.
+     */
+    public let at: Moment
+    /**
+     * What is tapped.
+     */
+    public let action: Action?
+    /**
+     * The picture asked for after it.
+     */
+    public let picture: String?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * When.
+         */at: Moment, 
+        /**
+         * What is tapped.
+         */action: Action?, 
+        /**
+         * The picture asked for after it.
+         */picture: String?) {
+        self.at = at
+        self.action = action
+        self.picture = picture
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DayTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDayTap: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DayTap {
+        return
+            try DayTap(
+                at: FfiConverterTypeMoment.read(from: &buf), 
+                action: FfiConverterOptionTypeAction.read(from: &buf), 
+                picture: FfiConverterOptionString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DayTap, into buf: inout [UInt8]) {
+        FfiConverterTypeMoment.write(value.at, into: &buf)
+        FfiConverterOptionTypeAction.write(value.action, into: &buf)
+        FfiConverterOptionString.write(value.picture, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDayTap_lift(_ buf: RustBuffer) throws -> DayTap {
+    return try FfiConverterTypeDayTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
+    return FfiConverterTypeDayTap.lower(value)
+}
+
+
+/**
+ * A screen that can be opened.
+ */
+public struct Door: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let which: Which
+    /**
+     * When it is used.
+     */
+    public let group: DoorGroup
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */which: Which, 
+        /**
+         * When it is used.
+         */group: DoorGroup, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.which = which
+        self.group = group
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Door: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoor: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Door {
+        return
+            try Door(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                group: FfiConverterTypeDoorGroup.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Door, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeDoorGroup.write(value.group, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lift(_ buf: RustBuffer) throws -> Door {
+    return try FfiConverterTypeDoor.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
+    return FfiConverterTypeDoor.lower(value)
+}
+
+
+/**
+ * Where the key of a screen lies.
+ */
+public struct DoorPlace: Equatable, Hashable {
+    /**
+     * Which screen it opens.
+     */
+    public let which: Which
+    /**
+     * Where it lies.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which screen it opens.
+         */which: Which, 
+        /**
+         * Where it lies.
+         */rect: Rect) {
+        self.which = which
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DoorPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorPlace {
+        return
+            try DoorPlace(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DoorPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorPlace_lift(_ buf: RustBuffer) throws -> DoorPlace {
+    return try FfiConverterTypeDoorPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorPlace_lower(_ value: DoorPlace) -> RustBuffer {
+    return FfiConverterTypeDoorPlace.lower(value)
+}
+
+
+/**
+ * The list with its headings.
+ */
+public struct DoorsView: Equatable, Hashable {
+    /**
+     * Heading of the screens used while fishing.
+     */
+    public let onTheBank: String
+    /**
+     * Heading of the others.
+     */
+    public let beforeAndAfter: String
+    /**
+     * The screens.
+     */
+    public let doors: [Door]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Heading of the screens used while fishing.
+         */onTheBank: String, 
+        /**
+         * Heading of the others.
+         */beforeAndAfter: String, 
+        /**
+         * The screens.
+         */doors: [Door]) {
+        self.onTheBank = onTheBank
+        self.beforeAndAfter = beforeAndAfter
+        self.doors = doors
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension DoorsView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorsView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorsView {
+        return
+            try DoorsView(
+                onTheBank: FfiConverterString.read(from: &buf), 
+                beforeAndAfter: FfiConverterString.read(from: &buf), 
+                doors: FfiConverterSequenceTypeDoor.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: DoorsView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.onTheBank, into: &buf)
+        FfiConverterString.write(value.beforeAndAfter, into: &buf)
+        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lift(_ buf: RustBuffer) throws -> DoorsView {
+    return try FfiConverterTypeDoorsView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorsView_lower(_ value: DoorsView) -> RustBuffer {
+    return FfiConverterTypeDoorsView.lower(value)
+}
+
+
+/**
+ * The app's typeface in figures.
+ */
+public struct FaceWidths: Equatable, Hashable {
+    /**
+     * Every character that it has.
+     */
+    public let letters: [LetterWidth]
+    /**
+     * Width of any other character: the phone's own face draws it.
+     */
+    public let other: UInt16
+    /**
+     * The cuts of the clock, the widest first.
+     */
+    public let clocks: [ClockCut]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Every character that it has.
+         */letters: [LetterWidth], 
+        /**
+         * Width of any other character: the phone's own face draws it.
+         */other: UInt16, 
+        /**
+         * The cuts of the clock, the widest first.
+         */clocks: [ClockCut]) {
+        self.letters = letters
+        self.other = other
+        self.clocks = clocks
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FaceWidths: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFaceWidths: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FaceWidths {
+        return
+            try FaceWidths(
+                letters: FfiConverterSequenceTypeLetterWidth.read(from: &buf), 
+                other: FfiConverterUInt16.read(from: &buf), 
+                clocks: FfiConverterSequenceTypeClockCut.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FaceWidths, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeLetterWidth.write(value.letters, into: &buf)
+        FfiConverterUInt16.write(value.other, into: &buf)
+        FfiConverterSequenceTypeClockCut.write(value.clocks, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFaceWidths_lift(_ buf: RustBuffer) throws -> FaceWidths {
+    return try FfiConverterTypeFaceWidths.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFaceWidths_lower(_ value: FaceWidths) -> RustBuffer {
+    return FfiConverterTypeFaceWidths.lower(value)
+}
+
+
+/**
+ * A glass for the fan, as the shell has it.
+ */
+public struct FanGlass: Equatable, Hashable {
+    /**
+     * Width of the canvas in px.
+     */
+    public let widthPx: Double
+    /**
+     * Height of the canvas in px.
+     */
+    public let heightPx: Double
+    /**
+     * Px in a millimetre of the glass.
+     */
+    public let pxPerMm: Double
+    /**
+     * Text scale of the system.
+     */
+    public let textScale: Double
+    /**
+     * The small fan of the Bank screen, without words.
+     */
+    public let small: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width of the canvas in px.
+         */widthPx: Double, 
+        /**
+         * Height of the canvas in px.
+         */heightPx: Double, 
+        /**
+         * Px in a millimetre of the glass.
+         */pxPerMm: Double, 
+        /**
+         * Text scale of the system.
+         */textScale: Double, 
+        /**
+         * The small fan of the Bank screen, without words.
+         */small: Bool) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.pxPerMm = pxPerMm
+        self.textScale = textScale
+        self.small = small
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FanGlass: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFanGlass: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FanGlass {
+        return
+            try FanGlass(
+                widthPx: FfiConverterDouble.read(from: &buf), 
+                heightPx: FfiConverterDouble.read(from: &buf), 
+                pxPerMm: FfiConverterDouble.read(from: &buf), 
+                textScale: FfiConverterDouble.read(from: &buf), 
+                small: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FanGlass, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.widthPx, into: &buf)
+        FfiConverterDouble.write(value.heightPx, into: &buf)
+        FfiConverterDouble.write(value.pxPerMm, into: &buf)
+        FfiConverterDouble.write(value.textScale, into: &buf)
+        FfiConverterBool.write(value.small, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFanGlass_lift(_ buf: RustBuffer) throws -> FanGlass {
+    return try FfiConverterTypeFanGlass.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFanGlass_lower(_ value: FanGlass) -> RustBuffer {
+    return FfiConverterTypeFanGlass.lower(value)
+}
+
+
+/**
+ * Feed that was put in.
+ */
+public struct FeedSaid: Equatable, Hashable {
+    /**
+     * How.
+     */
+    public let what: FeedKind
+    /**
+     * How much.
+     */
+    public let amount: FeedAmount
+    /**
+     * The rod at whose spot it was put in; `None` for a place on the map.
+     */
+    public let rod: UInt8?
+    /**
+     * Where that is; `None` when the rod's spot was not set.
+     */
+    public let place: WaterPlace?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * How.
+         */what: FeedKind, 
+        /**
+         * How much.
+         */amount: FeedAmount, 
+        /**
+         * The rod at whose spot it was put in; `None` for a place on the map.
+         */rod: UInt8?, 
+        /**
+         * Where that is; `None` when the rod's spot was not set.
+         */place: WaterPlace?) {
+        self.what = what
+        self.amount = amount
+        self.rod = rod
+        self.place = place
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FeedSaid: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedSaid: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedSaid {
+        return
+            try FeedSaid(
+                what: FfiConverterTypeFeedKind.read(from: &buf), 
+                amount: FfiConverterTypeFeedAmount.read(from: &buf), 
+                rod: FfiConverterOptionUInt8.read(from: &buf), 
+                place: FfiConverterOptionTypeWaterPlace.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FeedSaid, into buf: inout [UInt8]) {
+        FfiConverterTypeFeedKind.write(value.what, into: &buf)
+        FfiConverterTypeFeedAmount.write(value.amount, into: &buf)
+        FfiConverterOptionUInt8.write(value.rod, into: &buf)
+        FfiConverterOptionTypeWaterPlace.write(value.place, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedSaid_lift(_ buf: RustBuffer) throws -> FeedSaid {
+    return try FfiConverterTypeFeedSaid.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedSaid_lower(_ value: FeedSaid) -> RustBuffer {
+    return FfiConverterTypeFeedSaid.lower(value)
+}
+
+
+/**
+ * The page behind verdicts: intervals, p values and how they were obtained.
+ */
+public struct FiguresView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * A paragraph for each verdict, which it begins with the heading of.
+     */
+    public let lines: [String]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * A paragraph for each verdict, which it begins with the heading of.
+         */lines: [String]) {
+        self.title = title
+        self.lines = lines
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FiguresView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFiguresView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FiguresView {
+        return
+            try FiguresView(
+                title: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FiguresView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceString.write(value.lines, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFiguresView_lift(_ buf: RustBuffer) throws -> FiguresView {
+    return try FfiConverterTypeFiguresView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFiguresView_lower(_ value: FiguresView) -> RustBuffer {
+    return FfiConverterTypeFiguresView.lower(value)
+}
+
+
+/**
+ * The Files screen.
+ */
+public struct FilesView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * What the choices come to, in a sentence.
+     */
+    public let says: String
+    /**
+     * Which sessions, which form, position, formulas.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * The key that makes the file and hands it on.
+     */
+    public let send: String
+    /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    public let save: String
+    /**
+     * The key that takes a file in.
+     */
+    public let takeIn: String
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    public let folder: String
+    /**
+     * The key of the list of imports.
+     */
+    public let importsKey: String
+    /**
+     * The key of the list of backups.
+     */
+    public let backupsKey: String
+    /**
+     * The key that makes a backup now.
+     */
+    public let backUp: String
+    /**
+     * The key that looks the log over.
+     */
+    public let lookOver: String
+    /**
+     * Label of the field for the partner's name.
+     */
+    public let sourceLabel: String
+    /**
+     * Imports, latest first.
+     */
+    public let imports: [ImportLine]
+    /**
+     * Backups, latest first.
+     */
+    public let backups: [BackupLine]
+    /**
+     * What stands in place of an empty list.
+     */
+    public let none: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * What the choices come to, in a sentence.
+         */says: String, 
+        /**
+         * Which sessions, which form, position, formulas.
+         */rows: [ChoiceRow], 
+        /**
+         * The key that makes the file and hands it on.
+         */send: String, 
+        /**
+         * The key that makes the file and saves it in a place of the user's.
+         */save: String, 
+        /**
+         * The key that takes a file in.
+         */takeIn: String, 
+        /**
+         * The key that has the user pick a folder for copies of backups.
+         */folder: String, 
+        /**
+         * The key of the list of imports.
+         */importsKey: String, 
+        /**
+         * The key of the list of backups.
+         */backupsKey: String, 
+        /**
+         * The key that makes a backup now.
+         */backUp: String, 
+        /**
+         * The key that looks the log over.
+         */lookOver: String, 
+        /**
+         * Label of the field for the partner's name.
+         */sourceLabel: String, 
+        /**
+         * Imports, latest first.
+         */imports: [ImportLine], 
+        /**
+         * Backups, latest first.
+         */backups: [BackupLine], 
+        /**
+         * What stands in place of an empty list.
+         */none: String) {
+        self.title = title
+        self.says = says
+        self.rows = rows
+        self.send = send
+        self.save = save
+        self.takeIn = takeIn
+        self.folder = folder
+        self.importsKey = importsKey
+        self.backupsKey = backupsKey
+        self.backUp = backUp
+        self.lookOver = lookOver
+        self.sourceLabel = sourceLabel
+        self.imports = imports
+        self.backups = backups
+        self.none = none
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FilesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FilesView {
+        return
+            try FilesView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                send: FfiConverterString.read(from: &buf), 
+                save: FfiConverterString.read(from: &buf), 
+                takeIn: FfiConverterString.read(from: &buf), 
+                folder: FfiConverterString.read(from: &buf), 
+                importsKey: FfiConverterString.read(from: &buf), 
+                backupsKey: FfiConverterString.read(from: &buf), 
+                backUp: FfiConverterString.read(from: &buf), 
+                lookOver: FfiConverterString.read(from: &buf), 
+                sourceLabel: FfiConverterString.read(from: &buf), 
+                imports: FfiConverterSequenceTypeImportLine.read(from: &buf), 
+                backups: FfiConverterSequenceTypeBackupLine.read(from: &buf), 
+                none: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FilesView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.send, into: &buf)
+        FfiConverterString.write(value.save, into: &buf)
+        FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.folder, into: &buf)
+        FfiConverterString.write(value.importsKey, into: &buf)
+        FfiConverterString.write(value.backupsKey, into: &buf)
+        FfiConverterString.write(value.backUp, into: &buf)
+        FfiConverterString.write(value.lookOver, into: &buf)
+        FfiConverterString.write(value.sourceLabel, into: &buf)
+        FfiConverterSequenceTypeImportLine.write(value.imports, into: &buf)
+        FfiConverterSequenceTypeBackupLine.write(value.backups, into: &buf)
+        FfiConverterString.write(value.none, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesView_lift(_ buf: RustBuffer) throws -> FilesView {
+    return try FfiConverterTypeFilesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesView_lower(_ value: FilesView) -> RustBuffer {
+    return FfiConverterTypeFilesView.lower(value)
+}
+
+
+/**
+ * A key about a landed fish.
+ */
+public struct FishKey: Equatable, Hashable {
+    /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Whether it is drawn in solid ink.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
+    /**
+     * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+     */
+    public let closes: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * A name for tests.
+         */tag: String, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below; may be empty.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Whether it is drawn in solid ink.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap, 
+        /**
+         * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+         */closes: Bool) {
+        self.tag = tag
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+        self.solid = solid
+        self.enabled = enabled
+        self.tap = tap
+        self.closes = closes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FishKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishKey {
+        return
+            try FishKey(
+                tag: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf), 
+                closes: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FishKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
+        FfiConverterBool.write(value.closes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishKey_lift(_ buf: RustBuffer) throws -> FishKey {
+    return try FfiConverterTypeFishKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishKey_lower(_ value: FishKey) -> RustBuffer {
+    return FfiConverterTypeFishKey.lower(value)
+}
+
+
+/**
+ * What can be said of a landed fish.
+ */
+public struct FishView: Equatable, Hashable {
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    public let title: String
+    /**
+     * What is known of it, and the net it is in.
+     */
+    public let says: [String]
+    /**
+     * The classes, last used first.
+     */
+    public let classes: [FishKey]
+    /**
+     * The net or NO WEIGHT, PUT BACK, EARLIER.
+     */
+    public let small: [FishKey]
+    /**
+     * Opens the number pad.
+     */
+    public let weigh: FishKey
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Fish 7, landed 12:46".
+         */title: String, 
+        /**
+         * What is known of it, and the net it is in.
+         */says: [String], 
+        /**
+         * The classes, last used first.
+         */classes: [FishKey], 
+        /**
+         * The net or NO WEIGHT, PUT BACK, EARLIER.
+         */small: [FishKey], 
+        /**
+         * Opens the number pad.
+         */weigh: FishKey) {
+        self.title = title
+        self.says = says
+        self.classes = classes
+        self.small = small
+        self.weigh = weigh
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension FishView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishView {
+        return
+            try FishView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterSequenceString.read(from: &buf), 
+                classes: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                small: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                weigh: FfiConverterTypeFishKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: FishView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeFishKey.write(value.classes, into: &buf)
+        FfiConverterSequenceTypeFishKey.write(value.small, into: &buf)
+        FfiConverterTypeFishKey.write(value.weigh, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishView_lift(_ buf: RustBuffer) throws -> FishView {
+    return try FfiConverterTypeFishView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishView_lower(_ value: FishView) -> RustBuffer {
+    return FfiConverterTypeFishView.lower(value)
+}
+
+
+/**
+ * One figure with its range.
+ */
+public struct ForecastLine: Equatable, Hashable {
+    /**
+     * What it is: "Bites to come".
+     */
+    public let label: String
+    /**
+     * "2 to 5, most likely 3".
+     */
+    public let value: String
+    /**
+     * One future in ten stays below this.
+     */
+    public let low: Double
+    /**
+     * The middle one.
+     */
+    public let likely: Double
+    /**
+     * One future in ten passes this.
+     */
+    public let high: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is: "Bites to come".
+         */label: String, 
+        /**
+         * "2 to 5, most likely 3".
+         */value: String, 
+        /**
+         * One future in ten stays below this.
+         */low: Double, 
+        /**
+         * The middle one.
+         */likely: Double, 
+        /**
+         * One future in ten passes this.
+         */high: Double) {
+        self.label = label
+        self.value = value
+        self.low = low
+        self.likely = likely
+        self.high = high
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForecastLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForecastLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForecastLine {
+        return
+            try ForecastLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                low: FfiConverterDouble.read(from: &buf), 
+                likely: FfiConverterDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForecastLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterDouble.write(value.likely, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastLine_lift(_ buf: RustBuffer) throws -> ForecastLine {
+    return try FfiConverterTypeForecastLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastLine_lower(_ value: ForecastLine) -> RustBuffer {
+    return FfiConverterTypeForecastLine.lower(value)
+}
+
+
+/**
+ * What is to come until all-out.
+ */
+public struct ForecastView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * How much time is left, a choice by taps.
+     */
+    public let left: ChoiceRow
+    /**
+     * What it says, in one sentence.
+     */
+    public let says: String
+    /**
+     * Casts left, bites to come, fish to come, last useful cast.
+     */
+    public let lines: [ForecastLine]
+    /**
+     * How that was obtained.
+     */
+    public let notes: [String]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * How much time is left, a choice by taps.
+         */left: ChoiceRow, 
+        /**
+         * What it says, in one sentence.
+         */says: String, 
+        /**
+         * Casts left, bites to come, fish to come, last useful cast.
+         */lines: [ForecastLine], 
+        /**
+         * How that was obtained.
+         */notes: [String]) {
+        self.title = title
+        self.left = left
+        self.says = says
+        self.lines = lines
+        self.notes = notes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForecastView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForecastView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForecastView {
+        return
+            try ForecastView(
+                title: FfiConverterString.read(from: &buf), 
+                left: FfiConverterTypeChoiceRow.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeForecastLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForecastView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeChoiceRow.write(value.left, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeForecastLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastView_lift(_ buf: RustBuffer) throws -> ForecastView {
+    return try FfiConverterTypeForecastView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForecastView_lower(_ value: ForecastView) -> RustBuffer {
+    return FfiConverterTypeForecastView.lower(value)
+}
+
+
+/**
+ * One line of the forest plot, in log2 of the ratio, cut to the axis.
+ */
+public struct ForestPoint: Equatable, Hashable {
+    /**
+     * The ratio, or `None` if one side has no bites.
+     */
+    public let at: Double?
+    /**
+     * Lower end of its 95 % limits.
+     */
+    public let low: Double
+    /**
+     * Upper end.
+     */
+    public let high: Double
+    /**
+     * Whether the lower end lies beyond the axis.
+     */
+    public let lowBeyond: Bool
+    /**
+     * Whether the upper end does.
+     */
+    public let highBeyond: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The ratio, or `None` if one side has no bites.
+         */at: Double?, 
+        /**
+         * Lower end of its 95 % limits.
+         */low: Double, 
+        /**
+         * Upper end.
+         */high: Double, 
+        /**
+         * Whether the lower end lies beyond the axis.
+         */lowBeyond: Bool, 
+        /**
+         * Whether the upper end does.
+         */highBeyond: Bool) {
+        self.at = at
+        self.low = low
+        self.high = high
+        self.lowBeyond = lowBeyond
+        self.highBeyond = highBeyond
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ForestPoint: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeForestPoint: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ForestPoint {
+        return
+            try ForestPoint(
+                at: FfiConverterOptionDouble.read(from: &buf), 
+                low: FfiConverterDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf), 
+                lowBeyond: FfiConverterBool.read(from: &buf), 
+                highBeyond: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ForestPoint, into buf: inout [UInt8]) {
+        FfiConverterOptionDouble.write(value.at, into: &buf)
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+        FfiConverterBool.write(value.lowBeyond, into: &buf)
+        FfiConverterBool.write(value.highBeyond, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForestPoint_lift(_ buf: RustBuffer) throws -> ForestPoint {
+    return try FfiConverterTypeForestPoint.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffer {
+    return FfiConverterTypeForestPoint.lower(value)
+}
+
+
+/**
+ * The glass a shell draws on.
+ */
+public struct Glass: Equatable, Hashable {
+    /**
+     * Width, pixels.
+     */
+    public let widthPx: Double
+    /**
+     * Height, pixels.
+     */
+    public let heightPx: Double
+    /**
+     * Pixels in a millimetre of real glass.
+     */
+    public let pxPerMm: Double
+    /**
+     * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
+     */
+    public let textScale: Double
+    /**
+     * Whether the pad is for the left thumb.
+     */
+    public let leftHanded: Bool
+    /**
+     * Pixels at the top that belong to the system.
+     */
+    public let insetTopPx: Double
+    /**
+     * Pixels at the bottom that belong to the system.
+     */
+    public let insetBottomPx: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width, pixels.
+         */widthPx: Double, 
+        /**
+         * Height, pixels.
+         */heightPx: Double, 
+        /**
+         * Pixels in a millimetre of real glass.
+         */pxPerMm: Double, 
+        /**
+         * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
+         */textScale: Double, 
+        /**
+         * Whether the pad is for the left thumb.
+         */leftHanded: Bool, 
+        /**
+         * Pixels at the top that belong to the system.
+         */insetTopPx: Double, 
+        /**
+         * Pixels at the bottom that belong to the system.
+         */insetBottomPx: Double) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.pxPerMm = pxPerMm
+        self.textScale = textScale
+        self.leftHanded = leftHanded
+        self.insetTopPx = insetTopPx
+        self.insetBottomPx = insetBottomPx
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Glass: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeGlass: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Glass {
+        return
+            try Glass(
+                widthPx: FfiConverterDouble.read(from: &buf), 
+                heightPx: FfiConverterDouble.read(from: &buf), 
+                pxPerMm: FfiConverterDouble.read(from: &buf), 
+                textScale: FfiConverterDouble.read(from: &buf), 
+                leftHanded: FfiConverterBool.read(from: &buf), 
+                insetTopPx: FfiConverterDouble.read(from: &buf), 
+                insetBottomPx: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Glass, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.widthPx, into: &buf)
+        FfiConverterDouble.write(value.heightPx, into: &buf)
+        FfiConverterDouble.write(value.pxPerMm, into: &buf)
+        FfiConverterDouble.write(value.textScale, into: &buf)
+        FfiConverterBool.write(value.leftHanded, into: &buf)
+        FfiConverterDouble.write(value.insetTopPx, into: &buf)
+        FfiConverterDouble.write(value.insetBottomPx, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGlass_lift(_ buf: RustBuffer) throws -> Glass {
+    return try FfiConverterTypeGlass.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGlass_lower(_ value: Glass) -> RustBuffer {
+    return FfiConverterTypeGlass.lower(value)
+}
+
+
+/**
+ * The line at the top.
+ */
+public struct HeaderView: Equatable, Hashable {
+    /**
+     * "Peg 22", or the water, or nothing entered.
+     */
+    public let place: String
+    /**
+     * Time of day, "12:46".
+     */
+    public let clock: String
+    /**
+     * Time left in a match, or how long the session has run.
+     */
+    public let length: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Peg 22", or the water, or nothing entered.
+         */place: String, 
+        /**
+         * Time of day, "12:46".
+         */clock: String, 
+        /**
+         * Time left in a match, or how long the session has run.
+         */length: String) {
+        self.place = place
+        self.clock = clock
+        self.length = length
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension HeaderView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeHeaderView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> HeaderView {
+        return
+            try HeaderView(
+                place: FfiConverterString.read(from: &buf), 
+                clock: FfiConverterString.read(from: &buf), 
+                length: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: HeaderView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.place, into: &buf)
+        FfiConverterString.write(value.clock, into: &buf)
+        FfiConverterString.write(value.length, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHeaderView_lift(_ buf: RustBuffer) throws -> HeaderView {
+    return try FfiConverterTypeHeaderView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHeaderView_lower(_ value: HeaderView) -> RustBuffer {
+    return FfiConverterTypeHeaderView.lower(value)
+}
+
+
+/**
+ * A tied hooklength. Sorted by length first, so lists read from short to long.
+ */
+public struct Hooklength: Equatable, Hashable {
+    /**
+     * From the loop to the bend of the hook.
+     */
+    public let length: LineLength
+    /**
+     * Line diameter in thousandths of a millimetre (0.12 mm is 120).
+     */
+    public let diameterUm: UInt16
+    /**
+     * Size on the packet: the bigger the number the smaller the hook.
+     */
+    public let hookSize: UInt8
+    /**
+     * Length of the hair in millimetres, where there is one.
+     */
+    public let hairMm: UInt16?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * From the loop to the bend of the hook.
+         */length: LineLength, 
+        /**
+         * Line diameter in thousandths of a millimetre (0.12 mm is 120).
+         */diameterUm: UInt16, 
+        /**
+         * Size on the packet: the bigger the number the smaller the hook.
+         */hookSize: UInt8, 
+        /**
+         * Length of the hair in millimetres, where there is one.
+         */hairMm: UInt16?) {
+        self.length = length
+        self.diameterUm = diameterUm
+        self.hookSize = hookSize
+        self.hairMm = hairMm
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Hooklength: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeHooklength: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Hooklength {
+        return
+            try Hooklength(
+                length: FfiConverterTypeLineLength.read(from: &buf), 
+                diameterUm: FfiConverterUInt16.read(from: &buf), 
+                hookSize: FfiConverterUInt8.read(from: &buf), 
+                hairMm: FfiConverterOptionUInt16.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Hooklength, into buf: inout [UInt8]) {
+        FfiConverterTypeLineLength.write(value.length, into: &buf)
+        FfiConverterUInt16.write(value.diameterUm, into: &buf)
+        FfiConverterUInt8.write(value.hookSize, into: &buf)
+        FfiConverterOptionUInt16.write(value.hairMm, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHooklength_lift(_ buf: RustBuffer) throws -> Hooklength {
+    return try FfiConverterTypeHooklength.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHooklength_lower(_ value: Hooklength) -> RustBuffer {
+    return FfiConverterTypeHooklength.lower(value)
+}
+
+
+/**
+ * One import, as the list shows it.
+ */
+public struct ImportLine: Equatable, Hashable {
+    /**
+     * Its id.
+     */
+    public let id: Uuid
+    /**
+     * Who, when, how many entries.
+     */
+    public let says: String
+    /**
+     * Whether it is taken back at present.
+     */
+    public let undone: Bool
+    /**
+     * The word on its key: take it back, or bring it back.
+     */
+    public let key: String
+    /**
+     * What that key sends.
+     */
+    public let action: Action
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its id.
+         */id: Uuid, 
+        /**
+         * Who, when, how many entries.
+         */says: String, 
+        /**
+         * Whether it is taken back at present.
+         */undone: Bool, 
+        /**
+         * The word on its key: take it back, or bring it back.
+         */key: String, 
+        /**
+         * What that key sends.
+         */action: Action) {
+        self.id = id
+        self.says = says
+        self.undone = undone
+        self.key = key
+        self.action = action
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ImportLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeImportLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ImportLine {
+        return
+            try ImportLine(
+                id: FfiConverterTypeUuid.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                undone: FfiConverterBool.read(from: &buf), 
+                key: FfiConverterString.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ImportLine, into buf: inout [UInt8]) {
+        FfiConverterTypeUuid.write(value.id, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterBool.write(value.undone, into: &buf)
+        FfiConverterString.write(value.key, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeImportLine_lift(_ buf: RustBuffer) throws -> ImportLine {
+    return try FfiConverterTypeImportLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeImportLine_lower(_ value: ImportLine) -> RustBuffer {
+    return FfiConverterTypeImportLine.lower(value)
+}
+
+
+/**
+ * What a file would bring, or has brought.
+ */
+public struct IncomingView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * A sentence each.
+     */
+    public let lines: [String]
+    /**
+     * Whether there is something to take in.
+     */
+    public let brings: Bool
+    /**
+     * Whether the file was whole.
+     */
+    public let whole: Bool
+    /**
+     * The key that takes it in.
+     */
+    public let takeIn: String
+    /**
+     * The key that leaves it.
+     */
+    public let leave: String
+    /**
+     * Entries not in the log before.
+     */
+    public let new: UInt64
+    /**
+     * Entries known before.
+     */
+    public let known: UInt64
+    /**
+     * Of the new: mends and undos.
+     */
+    public let amended: UInt64
+    /**
+     * Of the new: of a newer version, kept unread.
+     */
+    public let newer: UInt64
+    /**
+     * Records that can't be read.
+     */
+    public let damaged: UInt64
+    /**
+     * Entries left out since another has their id.
+     */
+    public let clashes: UInt64
+    /**
+     * Sessions with something new.
+     */
+    public let sessions: UInt64
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * A sentence each.
+         */lines: [String], 
+        /**
+         * Whether there is something to take in.
+         */brings: Bool, 
+        /**
+         * Whether the file was whole.
+         */whole: Bool, 
+        /**
+         * The key that takes it in.
+         */takeIn: String, 
+        /**
+         * The key that leaves it.
+         */leave: String, 
+        /**
+         * Entries not in the log before.
+         */new: UInt64, 
+        /**
+         * Entries known before.
+         */known: UInt64, 
+        /**
+         * Of the new: mends and undos.
+         */amended: UInt64, 
+        /**
+         * Of the new: of a newer version, kept unread.
+         */newer: UInt64, 
+        /**
+         * Records that can't be read.
+         */damaged: UInt64, 
+        /**
+         * Entries left out since another has their id.
+         */clashes: UInt64, 
+        /**
+         * Sessions with something new.
+         */sessions: UInt64) {
+        self.title = title
+        self.lines = lines
+        self.brings = brings
+        self.whole = whole
+        self.takeIn = takeIn
+        self.leave = leave
+        self.new = new
+        self.known = known
+        self.amended = amended
+        self.newer = newer
+        self.damaged = damaged
+        self.clashes = clashes
+        self.sessions = sessions
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension IncomingView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeIncomingView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> IncomingView {
+        return
+            try IncomingView(
+                title: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceString.read(from: &buf), 
+                brings: FfiConverterBool.read(from: &buf), 
+                whole: FfiConverterBool.read(from: &buf), 
+                takeIn: FfiConverterString.read(from: &buf), 
+                leave: FfiConverterString.read(from: &buf), 
+                new: FfiConverterUInt64.read(from: &buf), 
+                known: FfiConverterUInt64.read(from: &buf), 
+                amended: FfiConverterUInt64.read(from: &buf), 
+                newer: FfiConverterUInt64.read(from: &buf), 
+                damaged: FfiConverterUInt64.read(from: &buf), 
+                clashes: FfiConverterUInt64.read(from: &buf), 
+                sessions: FfiConverterUInt64.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: IncomingView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceString.write(value.lines, into: &buf)
+        FfiConverterBool.write(value.brings, into: &buf)
+        FfiConverterBool.write(value.whole, into: &buf)
+        FfiConverterString.write(value.takeIn, into: &buf)
+        FfiConverterString.write(value.leave, into: &buf)
+        FfiConverterUInt64.write(value.new, into: &buf)
+        FfiConverterUInt64.write(value.known, into: &buf)
+        FfiConverterUInt64.write(value.amended, into: &buf)
+        FfiConverterUInt64.write(value.newer, into: &buf)
+        FfiConverterUInt64.write(value.damaged, into: &buf)
+        FfiConverterUInt64.write(value.clashes, into: &buf)
+        FfiConverterUInt64.write(value.sessions, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeIncomingView_lift(_ buf: RustBuffer) throws -> IncomingView {
+    return try FfiConverterTypeIncomingView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeIncomingView_lower(_ value: IncomingView) -> RustBuffer {
+    return FfiConverterTypeIncomingView.lower(value)
+}
+
+
+/**
+ * A line of the key below the picture.
+ */
+public struct KeyLine: Equatable, Hashable {
+    /**
+     * The number on the picture; `None` where not even that found a place.
+     */
+    public let number: UInt32?
+    /**
+     * What the label would have said.
+     */
+    public let text: String
+    /**
+     * What it is about.
+     */
+    public let role: LabelRole
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The number on the picture; `None` where not even that found a place.
+         */number: UInt32?, 
+        /**
+         * What the label would have said.
+         */text: String, 
+        /**
+         * What it is about.
+         */role: LabelRole) {
+        self.number = number
+        self.text = text
+        self.role = role
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension KeyLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyLine {
+        return
+            try KeyLine(
+                number: FfiConverterOptionUInt32.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                role: FfiConverterTypeLabelRole.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: KeyLine, into buf: inout [UInt8]) {
+        FfiConverterOptionUInt32.write(value.number, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterTypeLabelRole.write(value.role, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyLine_lift(_ buf: RustBuffer) throws -> KeyLine {
+    return try FfiConverterTypeKeyLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyLine_lower(_ value: KeyLine) -> RustBuffer {
+    return FfiConverterTypeKeyLine.lower(value)
+}
+
+
+/**
+ * Where a key lies.
+ */
+public struct KeyPlace: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Where it lies.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Where it lies.
+         */rect: Rect) {
+        self.key = key
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension KeyPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyPlace {
+        return
+            try KeyPlace(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: KeyPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyPlace_lift(_ buf: RustBuffer) throws -> KeyPlace {
+    return try FfiConverterTypeKeyPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyPlace_lower(_ value: KeyPlace) -> RustBuffer {
+    return FfiConverterTypeKeyPlace.lower(value)
+}
+
+
+/**
+ * One key, ready to draw.
+ */
+public struct KeyView: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below, which may go at large text.
+     */
+    public let sub: String?
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Solid or outlined.
+     */
+    public let weight: KeyWeight
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below, which may go at large text.
+         */sub: String?, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Solid or outlined.
+         */weight: KeyWeight, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap) {
+        self.key = key
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+        self.weight = weight
+        self.enabled = enabled
+        self.tap = tap
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension KeyView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyView {
+        return
+            try KeyView(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterOptionString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                weight: FfiConverterTypeKeyWeight.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: KeyView, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterOptionString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterTypeKeyWeight.write(value.weight, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyView_lift(_ buf: RustBuffer) throws -> KeyView {
+    return try FfiConverterTypeKeyView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyView_lower(_ value: KeyView) -> RustBuffer {
+    return FfiConverterTypeKeyView.lower(value)
+}
+
+
+/**
+ * One page.
+ */
+public struct Leaf: Equatable, Hashable {
+    /**
+     * Its name, to open it by.
+     */
+    public let id: String
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What it says, in a sentence or two.
+     */
+    public let says: String
+    /**
+     * A caution that belongs to what is entered here; empty where there is none.
+     */
+    public let caution: String
+    /**
+     * Figures.
+     */
+    public let lines: [LeafLine]
+    /**
+     * How they were obtained, and what they can't tell.
+     */
+    public let notes: [String]
+    /**
+     * Keys as wide as the glass: the parts of a screen, sessions.
+     */
+    public let list: [LeafKey]
+    /**
+     * A text that can be typed.
+     */
+    public let typing: TypedField?
+    /**
+     * What can be chosen.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What can be done.
+     */
+    public let keys: [LeafKey]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its name, to open it by.
+         */id: String, 
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What it says, in a sentence or two.
+         */says: String, 
+        /**
+         * A caution that belongs to what is entered here; empty where there is none.
+         */caution: String, 
+        /**
+         * Figures.
+         */lines: [LeafLine], 
+        /**
+         * How they were obtained, and what they can't tell.
+         */notes: [String], 
+        /**
+         * Keys as wide as the glass: the parts of a screen, sessions.
+         */list: [LeafKey], 
+        /**
+         * A text that can be typed.
+         */typing: TypedField?, 
+        /**
+         * What can be chosen.
+         */rows: [ChoiceRow], 
+        /**
+         * What can be done.
+         */keys: [LeafKey]) {
+        self.id = id
+        self.title = title
+        self.says = says
+        self.caution = caution
+        self.lines = lines
+        self.notes = notes
+        self.list = list
+        self.typing = typing
+        self.rows = rows
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Leaf: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Leaf {
+        return
+            try Leaf(
+                id: FfiConverterString.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeLeafLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
+                typing: FfiConverterOptionTypeTypedField.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Leaf, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
+        FfiConverterSequenceTypeLeafLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.list, into: &buf)
+        FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterSequenceTypeLeafKey.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lift(_ buf: RustBuffer) throws -> Leaf {
+    return try FfiConverterTypeLeaf.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeaf_lower(_ value: Leaf) -> RustBuffer {
+    return FfiConverterTypeLeaf.lower(value)
+}
+
+
+/**
+ * One key.
+ */
+public struct LeafKey: Equatable, Hashable {
+    /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let sub: String
+    /**
+     * Drawn in solid ink: the likeliest next.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * A name for tests.
+         */tag: String, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below; may be empty.
+         */sub: String, 
+        /**
+         * Drawn in solid ink: the likeliest next.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap) {
+        self.tag = tag
+        self.label = label
+        self.sub = sub
+        self.solid = solid
+        self.enabled = enabled
+        self.tap = tap
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafKey {
+        return
+            try LeafKey(
+                tag: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lift(_ buf: RustBuffer) throws -> LeafKey {
+    return try FfiConverterTypeLeafKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafKey_lower(_ value: LeafKey) -> RustBuffer {
+    return FfiConverterTypeLeafKey.lower(value)
+}
+
+
+/**
+ * One line: what, how much, and what more there is to say.
+ */
+public struct LeafLine: Equatable, Hashable {
+    /**
+     * What: "18 in, 0.12 mm, size 16".
+     */
+    public let label: String
+    /**
+     * How much: "6 of 10". May be empty.
+     */
+    public let value: String
+    /**
+     * A smaller line below; may be empty.
+     */
+    public let detail: String
+    /**
+     * The range behind the value.
+     */
+    public let span: LeafSpan?
+    /**
+     * Whether it heads the lines below it.
+     */
+    public let heads: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What: "18 in, 0.12 mm, size 16".
+         */label: String, 
+        /**
+         * How much: "6 of 10". May be empty.
+         */value: String, 
+        /**
+         * A smaller line below; may be empty.
+         */detail: String, 
+        /**
+         * The range behind the value.
+         */span: LeafSpan?, 
+        /**
+         * Whether it heads the lines below it.
+         */heads: Bool) {
+        self.label = label
+        self.value = value
+        self.detail = detail
+        self.span = span
+        self.heads = heads
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafLine {
+        return
+            try LeafLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                detail: FfiConverterString.read(from: &buf), 
+                span: FfiConverterOptionTypeLeafSpan.read(from: &buf), 
+                heads: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.detail, into: &buf)
+        FfiConverterOptionTypeLeafSpan.write(value.span, into: &buf)
+        FfiConverterBool.write(value.heads, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lift(_ buf: RustBuffer) throws -> LeafLine {
+    return try FfiConverterTypeLeafLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafLine_lower(_ value: LeafLine) -> RustBuffer {
+    return FfiConverterTypeLeafLine.lower(value)
+}
+
+
+/**
+ * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ */
+public struct LeafSpan: Equatable, Hashable {
+    /**
+     * Lower end.
+     */
+    public let low: Double
+    /**
+     * The value itself, or `None` if there is only a range.
+     */
+    public let at: Double?
+    /**
+     * Upper end, cut to the scale.
+     */
+    public let high: Double
+    /**
+     * Whether the upper end lies beyond the scale.
+     */
+    public let beyond: Bool
+    /**
+     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     */
+    public let scale: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Lower end.
+         */low: Double, 
+        /**
+         * The value itself, or `None` if there is only a range.
+         */at: Double?, 
+        /**
+         * Upper end, cut to the scale.
+         */high: Double, 
+        /**
+         * Whether the upper end lies beyond the scale.
+         */beyond: Bool, 
+        /**
+         * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+         */scale: Double) {
+        self.low = low
+        self.at = at
+        self.high = high
+        self.beyond = beyond
+        self.scale = scale
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeafSpan: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeafSpan: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeafSpan {
+        return
+            try LeafSpan(
+                low: FfiConverterDouble.read(from: &buf), 
+                at: FfiConverterOptionDouble.read(from: &buf), 
+                high: FfiConverterDouble.read(from: &buf), 
+                beyond: FfiConverterBool.read(from: &buf), 
+                scale: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeafSpan, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.low, into: &buf)
+        FfiConverterOptionDouble.write(value.at, into: &buf)
+        FfiConverterDouble.write(value.high, into: &buf)
+        FfiConverterBool.write(value.beyond, into: &buf)
+        FfiConverterDouble.write(value.scale, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lift(_ buf: RustBuffer) throws -> LeafSpan {
+    return try FfiConverterTypeLeafSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeafSpan_lower(_ value: LeafSpan) -> RustBuffer {
+    return FfiConverterTypeLeafSpan.lower(value)
+}
+
+
+/**
+ * A screen of leaves; the first is the one it opens with.
+ */
+public struct LeavesView: Equatable, Hashable {
+    /**
+     * The leaves.
+     */
+    public let leaves: [Leaf]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The leaves.
+         */leaves: [Leaf]) {
+        self.leaves = leaves
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LeavesView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeavesView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeavesView {
+        return
+            try LeavesView(
+                leaves: FfiConverterSequenceTypeLeaf.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LeavesView, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeLeaf.write(value.leaves, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lift(_ buf: RustBuffer) throws -> LeavesView {
+    return try FfiConverterTypeLeavesView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeavesView_lower(_ value: LeavesView) -> RustBuffer {
+    return FfiConverterTypeLeavesView.lower(value)
+}
+
+
+/**
+ * Width of a character in both cuts, thousandths of the text size.
+ */
+public struct LetterWidth: Equatable, Hashable {
+    /**
+     * The character as its code point.
+     */
+    public let code: UInt32
+    /**
+     * In the medium cut.
+     */
+    public let medium: UInt16
+    /**
+     * In the bold cut.
+     */
+    public let bold: UInt16
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The character as its code point.
+         */code: UInt32, 
+        /**
+         * In the medium cut.
+         */medium: UInt16, 
+        /**
+         * In the bold cut.
+         */bold: UInt16) {
+        self.code = code
+        self.medium = medium
+        self.bold = bold
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension LetterWidth: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLetterWidth: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LetterWidth {
+        return
+            try LetterWidth(
+                code: FfiConverterUInt32.read(from: &buf), 
+                medium: FfiConverterUInt16.read(from: &buf), 
+                bold: FfiConverterUInt16.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: LetterWidth, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.code, into: &buf)
+        FfiConverterUInt16.write(value.medium, into: &buf)
+        FfiConverterUInt16.write(value.bold, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLetterWidth_lift(_ buf: RustBuffer) throws -> LetterWidth {
+    return try FfiConverterTypeLetterWidth.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLetterWidth_lower(_ value: LetterWidth) -> RustBuffer {
+    return FfiConverterTypeLetterWidth.lower(value)
+}
+
+
+/**
+ * A key that hands back a tap.
+ */
+public struct MatchKey: Equatable, Hashable {
+    /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Whether it is drawn in solid ink.
+     */
+    public let solid: Bool
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * What to hand back.
+     */
+    public let tap: MatchTap
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * A name for tests.
+         */tag: String, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Whether it is drawn in solid ink.
+         */solid: Bool, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * What to hand back.
+         */tap: MatchTap) {
+        self.tag = tag
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+        self.solid = solid
+        self.enabled = enabled
+        self.tap = tap
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchKey {
+        return
+            try MatchKey(
+                tag: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeMatchTap.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterTypeMatchTap.write(value.tap, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchKey_lift(_ buf: RustBuffer) throws -> MatchKey {
+    return try FfiConverterTypeMatchKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchKey_lower(_ value: MatchKey) -> RustBuffer {
+    return FfiConverterTypeMatchKey.lower(value)
+}
+
+
+/**
+ * Where the keys lie, in px; BACK lies where it does on every page.
+ */
+public struct MatchLayout: Equatable, Hashable {
+    /**
+     * The wide key beside BACK.
+     */
+    public let wide: Rect
+    /**
+     * Three small keys above them, counted from the thumb.
+     */
+    public let small: [Rect]
+    /**
+     * The page beside those.
+     */
+    public let now: PagePlace
+    /**
+     * Two or four large keys above BACK, counted from the thumb.
+     */
+    public let classes: [Rect]
+    /**
+     * Three small keys above those.
+     */
+    public let aboveClasses: [Rect]
+    /**
+     * The page beside classes and small keys.
+     */
+    public let fish: PagePlace
+    /**
+     * The number pad: twelve keys, row by row as they are read.
+     */
+    public let pad: [Rect]
+    /**
+     * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+     */
+    public let typing: PagePlace
+    /**
+     * The figure that is typed.
+     */
+    public let figure: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The wide key beside BACK.
+         */wide: Rect, 
+        /**
+         * Three small keys above them, counted from the thumb.
+         */small: [Rect], 
+        /**
+         * The page beside those.
+         */now: PagePlace, 
+        /**
+         * Two or four large keys above BACK, counted from the thumb.
+         */classes: [Rect], 
+        /**
+         * Three small keys above those.
+         */aboveClasses: [Rect], 
+        /**
+         * The page beside classes and small keys.
+         */fish: PagePlace, 
+        /**
+         * The number pad: twelve keys, row by row as they are read.
+         */pad: [Rect], 
+        /**
+         * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+         */typing: PagePlace, 
+        /**
+         * The figure that is typed.
+         */figure: Rect) {
+        self.wide = wide
+        self.small = small
+        self.now = now
+        self.classes = classes
+        self.aboveClasses = aboveClasses
+        self.fish = fish
+        self.pad = pad
+        self.typing = typing
+        self.figure = figure
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchLayout: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchLayout {
+        return
+            try MatchLayout(
+                wide: FfiConverterTypeRect.read(from: &buf), 
+                small: FfiConverterSequenceTypeRect.read(from: &buf), 
+                now: FfiConverterTypePagePlace.read(from: &buf), 
+                classes: FfiConverterSequenceTypeRect.read(from: &buf), 
+                aboveClasses: FfiConverterSequenceTypeRect.read(from: &buf), 
+                fish: FfiConverterTypePagePlace.read(from: &buf), 
+                pad: FfiConverterSequenceTypeRect.read(from: &buf), 
+                typing: FfiConverterTypePagePlace.read(from: &buf), 
+                figure: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchLayout, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.wide, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.small, into: &buf)
+        FfiConverterTypePagePlace.write(value.now, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.classes, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.aboveClasses, into: &buf)
+        FfiConverterTypePagePlace.write(value.fish, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.pad, into: &buf)
+        FfiConverterTypePagePlace.write(value.typing, into: &buf)
+        FfiConverterTypeRect.write(value.figure, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLayout_lift(_ buf: RustBuffer) throws -> MatchLayout {
+    return try FfiConverterTypeMatchLayout.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLayout_lower(_ value: MatchLayout) -> RustBuffer {
+    return FfiConverterTypeMatchLayout.lower(value)
+}
+
+
+/**
+ * A figure of the Match screen.
+ */
+public struct MatchLine: Equatable, Hashable {
+    /**
+     * What it is, "Casts left".
+     */
+    public let label: String
+    /**
+     * "3 to 5", or "can't tell yet".
+     */
+    public let value: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is, "Casts left".
+         */label: String, 
+        /**
+         * "3 to 5", or "can't tell yet".
+         */value: String) {
+        self.label = label
+        self.value = value
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchLine {
+        return
+            try MatchLine(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchLine, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLine_lift(_ buf: RustBuffer) throws -> MatchLine {
+    return try FfiConverterTypeMatchLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchLine_lower(_ value: MatchLine) -> RustBuffer {
+    return FfiConverterTypeMatchLine.lower(value)
+}
+
+
+/**
+ * The rules of one match. An empty list of nets means that nothing is kept by net.
+ */
+public struct MatchRules: Equatable, Hashable {
+    /**
+     * The nets.
+     */
+    public let nets: [NetRule]
+    /**
+     * What becomes of a net over its limit.
+     */
+    public let overLimit: OverLimit
+    /**
+     * Which kinds of fish count.
+     */
+    public let counting: Counting
+    /**
+     * Minutes after all-out in which a fish hooked before it may be landed.
+     */
+    public let landingMin: UInt16
+    /**
+     * Minutes before all-out at which to sound.
+     */
+    public let alarmsMin: [UInt16]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The nets.
+         */nets: [NetRule], 
+        /**
+         * What becomes of a net over its limit.
+         */overLimit: OverLimit, 
+        /**
+         * Which kinds of fish count.
+         */counting: Counting, 
+        /**
+         * Minutes after all-out in which a fish hooked before it may be landed.
+         */landingMin: UInt16, 
+        /**
+         * Minutes before all-out at which to sound.
+         */alarmsMin: [UInt16]) {
+        self.nets = nets
+        self.overLimit = overLimit
+        self.counting = counting
+        self.landingMin = landingMin
+        self.alarmsMin = alarmsMin
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchRules: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchRules: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchRules {
+        return
+            try MatchRules(
+                nets: FfiConverterSequenceTypeNetRule.read(from: &buf), 
+                overLimit: FfiConverterTypeOverLimit.read(from: &buf), 
+                counting: FfiConverterTypeCounting.read(from: &buf), 
+                landingMin: FfiConverterUInt16.read(from: &buf), 
+                alarmsMin: FfiConverterSequenceUInt16.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchRules, into buf: inout [UInt8]) {
+        FfiConverterSequenceTypeNetRule.write(value.nets, into: &buf)
+        FfiConverterTypeOverLimit.write(value.overLimit, into: &buf)
+        FfiConverterTypeCounting.write(value.counting, into: &buf)
+        FfiConverterUInt16.write(value.landingMin, into: &buf)
+        FfiConverterSequenceUInt16.write(value.alarmsMin, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchRules_lift(_ buf: RustBuffer) throws -> MatchRules {
+    return try FfiConverterTypeMatchRules.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchRules_lower(_ value: MatchRules) -> RustBuffer {
+    return FfiConverterTypeMatchRules.lower(value)
+}
+
+
+/**
+ * A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+ */
+public struct MatchSetup: Equatable, Hashable {
+    /**
+     * All-in.
+     */
+    public let allInMs: Int64
+    /**
+     * All-out.
+     */
+    public let allOutMs: Int64
+    /**
+     * What to add to the phone's time to read the organiser's.
+     */
+    public let offsetMs: Int64
+    /**
+     * The unit of the scales.
+     */
+    public let unit: WeightUnit
+    /**
+     * The finest mark of the scales at the weigh-in.
+     */
+    public let mark: Weight
+    /**
+     * Nets, limits, kinds that count, landing after all-out, alarms.
+     */
+    public let rules: MatchRules
+    /**
+     * The size classes, in the order of their keys.
+     */
+    public let classes: [ClassGuess]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * All-in.
+         */allInMs: Int64, 
+        /**
+         * All-out.
+         */allOutMs: Int64, 
+        /**
+         * What to add to the phone's time to read the organiser's.
+         */offsetMs: Int64, 
+        /**
+         * The unit of the scales.
+         */unit: WeightUnit, 
+        /**
+         * The finest mark of the scales at the weigh-in.
+         */mark: Weight, 
+        /**
+         * Nets, limits, kinds that count, landing after all-out, alarms.
+         */rules: MatchRules, 
+        /**
+         * The size classes, in the order of their keys.
+         */classes: [ClassGuess]) {
+        self.allInMs = allInMs
+        self.allOutMs = allOutMs
+        self.offsetMs = offsetMs
+        self.unit = unit
+        self.mark = mark
+        self.rules = rules
+        self.classes = classes
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchSetup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchSetup: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchSetup {
+        return
+            try MatchSetup(
+                allInMs: FfiConverterInt64.read(from: &buf), 
+                allOutMs: FfiConverterInt64.read(from: &buf), 
+                offsetMs: FfiConverterInt64.read(from: &buf), 
+                unit: FfiConverterTypeWeightUnit.read(from: &buf), 
+                mark: FfiConverterTypeWeight.read(from: &buf), 
+                rules: FfiConverterTypeMatchRules.read(from: &buf), 
+                classes: FfiConverterSequenceTypeClassGuess.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchSetup, into buf: inout [UInt8]) {
+        FfiConverterInt64.write(value.allInMs, into: &buf)
+        FfiConverterInt64.write(value.allOutMs, into: &buf)
+        FfiConverterInt64.write(value.offsetMs, into: &buf)
+        FfiConverterTypeWeightUnit.write(value.unit, into: &buf)
+        FfiConverterTypeWeight.write(value.mark, into: &buf)
+        FfiConverterTypeMatchRules.write(value.rules, into: &buf)
+        FfiConverterSequenceTypeClassGuess.write(value.classes, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchSetup_lift(_ buf: RustBuffer) throws -> MatchSetup {
+    return try FfiConverterTypeMatchSetup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchSetup_lower(_ value: MatchSetup) -> RustBuffer {
+    return FfiConverterTypeMatchSetup.lower(value)
+}
+
+
+/**
+ * The whole Match screen.
+ */
+public struct MatchView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * Where the match stands.
+     */
+    public let phase: MatchPhase
+    /**
+     * Time left in digits, "3:14:10"; empty where nothing runs.
+     */
+    public let digits: String
+    /**
+     * What they count: "to all-out at 15:00."
+     */
+    public let says: String
+    /**
+     * The time left for a screen reader, to the minute.
+     */
+    public let spoken: String
+    /**
+     * Casts left and the last cast worth making; before a match is set, what would be set.
+     */
+    public let lines: [MatchLine]
+    /**
+     * The nets, in the order of the rules.
+     */
+    public let nets: [NetView]
+    /**
+     * How far the two clocks are apart, what the weights rest on and what is left out of them.
+     */
+    public let notes: [String]
+    /**
+     * What is to come, in one sentence.
+     */
+    public let comingSays: String
+    /**
+     * Bites, fish, weight to come, finish, daylight.
+     */
+    public let coming: [MatchLine]
+    /**
+     * How that was obtained, on a page behind it.
+     */
+    public let comingFigures: FiguresView
+    /**
+     * Whether the latest fish is one of which nothing was said yet.
+     */
+    public let fishWaits: Bool
+    /**
+     * The weigh-in; none without a match.
+     */
+    public let weighIn: WeighInPage?
+    /**
+     * The rules of the day, each a row of choices.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * Opens the latest fish.
+     */
+    public let toFish: PageKey
+    /**
+     * To what is to come.
+     */
+    public let toComing: PageKey
+    /**
+     * To the rules.
+     */
+    public let toRules: PageKey
+    /**
+     * To the weigh-in.
+     */
+    public let toWeighIn: PageKey
+    /**
+     * Sets a match where there is none.
+     */
+    public let begin: MatchKey?
+    /**
+     * What to do before a match can be set.
+     */
+    public let offer: LeafKey?
+    /**
+     * Alarms still to come, soonest first.
+     */
+    public let alarms: [AlarmView]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * Where the match stands.
+         */phase: MatchPhase, 
+        /**
+         * Time left in digits, "3:14:10"; empty where nothing runs.
+         */digits: String, 
+        /**
+         * What they count: "to all-out at 15:00."
+         */says: String, 
+        /**
+         * The time left for a screen reader, to the minute.
+         */spoken: String, 
+        /**
+         * Casts left and the last cast worth making; before a match is set, what would be set.
+         */lines: [MatchLine], 
+        /**
+         * The nets, in the order of the rules.
+         */nets: [NetView], 
+        /**
+         * How far the two clocks are apart, what the weights rest on and what is left out of them.
+         */notes: [String], 
+        /**
+         * What is to come, in one sentence.
+         */comingSays: String, 
+        /**
+         * Bites, fish, weight to come, finish, daylight.
+         */coming: [MatchLine], 
+        /**
+         * How that was obtained, on a page behind it.
+         */comingFigures: FiguresView, 
+        /**
+         * Whether the latest fish is one of which nothing was said yet.
+         */fishWaits: Bool, 
+        /**
+         * The weigh-in; none without a match.
+         */weighIn: WeighInPage?, 
+        /**
+         * The rules of the day, each a row of choices.
+         */rows: [ChoiceRow], 
+        /**
+         * Opens the latest fish.
+         */toFish: PageKey, 
+        /**
+         * To what is to come.
+         */toComing: PageKey, 
+        /**
+         * To the rules.
+         */toRules: PageKey, 
+        /**
+         * To the weigh-in.
+         */toWeighIn: PageKey, 
+        /**
+         * Sets a match where there is none.
+         */begin: MatchKey?, 
+        /**
+         * What to do before a match can be set.
+         */offer: LeafKey?, 
+        /**
+         * Alarms still to come, soonest first.
+         */alarms: [AlarmView]) {
+        self.title = title
+        self.phase = phase
+        self.digits = digits
+        self.says = says
+        self.spoken = spoken
+        self.lines = lines
+        self.nets = nets
+        self.notes = notes
+        self.comingSays = comingSays
+        self.coming = coming
+        self.comingFigures = comingFigures
+        self.fishWaits = fishWaits
+        self.weighIn = weighIn
+        self.rows = rows
+        self.toFish = toFish
+        self.toComing = toComing
+        self.toRules = toRules
+        self.toWeighIn = toWeighIn
+        self.begin = begin
+        self.offer = offer
+        self.alarms = alarms
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MatchView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchView {
+        return
+            try MatchView(
+                title: FfiConverterString.read(from: &buf), 
+                phase: FfiConverterTypeMatchPhase.read(from: &buf), 
+                digits: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
+                nets: FfiConverterSequenceTypeNetView.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                comingSays: FfiConverterString.read(from: &buf), 
+                coming: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
+                comingFigures: FfiConverterTypeFiguresView.read(from: &buf), 
+                fishWaits: FfiConverterBool.read(from: &buf), 
+                weighIn: FfiConverterOptionTypeWeighInPage.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                toFish: FfiConverterTypePageKey.read(from: &buf), 
+                toComing: FfiConverterTypePageKey.read(from: &buf), 
+                toRules: FfiConverterTypePageKey.read(from: &buf), 
+                toWeighIn: FfiConverterTypePageKey.read(from: &buf), 
+                begin: FfiConverterOptionTypeMatchKey.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf), 
+                alarms: FfiConverterSequenceTypeAlarmView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MatchView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterTypeMatchPhase.write(value.phase, into: &buf)
+        FfiConverterString.write(value.digits, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
+        FfiConverterSequenceTypeNetView.write(value.nets, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterString.write(value.comingSays, into: &buf)
+        FfiConverterSequenceTypeMatchLine.write(value.coming, into: &buf)
+        FfiConverterTypeFiguresView.write(value.comingFigures, into: &buf)
+        FfiConverterBool.write(value.fishWaits, into: &buf)
+        FfiConverterOptionTypeWeighInPage.write(value.weighIn, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypePageKey.write(value.toFish, into: &buf)
+        FfiConverterTypePageKey.write(value.toComing, into: &buf)
+        FfiConverterTypePageKey.write(value.toRules, into: &buf)
+        FfiConverterTypePageKey.write(value.toWeighIn, into: &buf)
+        FfiConverterOptionTypeMatchKey.write(value.begin, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
+        FfiConverterSequenceTypeAlarmView.write(value.alarms, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchView_lift(_ buf: RustBuffer) throws -> MatchView {
+    return try FfiConverterTypeMatchView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchView_lower(_ value: MatchView) -> RustBuffer {
+    return FfiConverterTypeMatchView.lower(value)
+}
+
+
+/**
+ * One doubtful entry of the list.
+ */
+public struct MendLine: Equatable, Hashable {
+    /**
+     * The entry.
+     */
+    public let op: Uuid
+    /**
+     * What it is and when.
+     */
+    public let what: String
+    /**
+     * Why it is doubtful.
+     */
+    public let why: String
+    /**
+     * What a tap on it sends: it is opened.
+     */
+    public let `open`: Action
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The entry.
+         */op: Uuid, 
+        /**
+         * What it is and when.
+         */what: String, 
+        /**
+         * Why it is doubtful.
+         */why: String, 
+        /**
+         * What a tap on it sends: it is opened.
+         */`open`: Action) {
+        self.op = op
+        self.what = what
+        self.why = why
+        self.`open` = `open`
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MendLine: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendLine: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendLine {
+        return
+            try MendLine(
+                op: FfiConverterTypeUuid.read(from: &buf), 
+                what: FfiConverterString.read(from: &buf), 
+                why: FfiConverterString.read(from: &buf), 
+                open: FfiConverterTypeAction.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MendLine, into buf: inout [UInt8]) {
+        FfiConverterTypeUuid.write(value.op, into: &buf)
+        FfiConverterString.write(value.what, into: &buf)
+        FfiConverterString.write(value.why, into: &buf)
+        FfiConverterTypeAction.write(value.`open`, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendLine_lift(_ buf: RustBuffer) throws -> MendLine {
+    return try FfiConverterTypeMendLine.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendLine_lower(_ value: MendLine) -> RustBuffer {
+    return FfiConverterTypeMendLine.lower(value)
+}
+
+
+/**
+ * The entry that is open.
+ */
+public struct MendOpen: Equatable, Hashable {
+    /**
+     * The entry.
+     */
+    public let op: Uuid
+    /**
+     * What it is and when.
+     */
+    public let what: String
+    /**
+     * Why it is doubtful, or that it no longer is.
+     */
+    public let why: String
+    /**
+     * What can be said of it.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What BACK sends: the list again.
+     */
+    public let back: Action
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The entry.
+         */op: Uuid, 
+        /**
+         * What it is and when.
+         */what: String, 
+        /**
+         * Why it is doubtful, or that it no longer is.
+         */why: String, 
+        /**
+         * What can be said of it.
+         */rows: [ChoiceRow], 
+        /**
+         * What BACK sends: the list again.
+         */back: Action) {
+        self.op = op
+        self.what = what
+        self.why = why
+        self.rows = rows
+        self.back = back
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MendOpen: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendOpen: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendOpen {
+        return
+            try MendOpen(
+                op: FfiConverterTypeUuid.read(from: &buf), 
+                what: FfiConverterString.read(from: &buf), 
+                why: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                back: FfiConverterTypeAction.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MendOpen, into buf: inout [UInt8]) {
+        FfiConverterTypeUuid.write(value.op, into: &buf)
+        FfiConverterString.write(value.what, into: &buf)
+        FfiConverterString.write(value.why, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypeAction.write(value.back, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendOpen_lift(_ buf: RustBuffer) throws -> MendOpen {
+    return try FfiConverterTypeMendOpen.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendOpen_lower(_ value: MendOpen) -> RustBuffer {
+    return FfiConverterTypeMendOpen.lower(value)
+}
+
+
+/**
+ * The Mend screen.
+ */
+public struct MendView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * How many there are, or that there is none.
+     */
+    public let says: String
+    /**
+     * The doubtful entries, in the order of the day.
+     */
+    public let lines: [MendLine]
+    /**
+     * The entry that is open, if one is.
+     */
+    public let `open`: MendOpen?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * How many there are, or that there is none.
+         */says: String, 
+        /**
+         * The doubtful entries, in the order of the day.
+         */lines: [MendLine], 
+        /**
+         * The entry that is open, if one is.
+         */`open`: MendOpen?) {
+        self.title = title
+        self.says = says
+        self.lines = lines
+        self.`open` = `open`
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension MendView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendView {
+        return
+            try MendView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeMendLine.read(from: &buf), 
+                open: FfiConverterOptionTypeMendOpen.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: MendView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterSequenceTypeMendLine.write(value.lines, into: &buf)
+        FfiConverterOptionTypeMendOpen.write(value.`open`, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendView_lift(_ buf: RustBuffer) throws -> MendView {
+    return try FfiConverterTypeMendView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendView_lower(_ value: MendView) -> RustBuffer {
+    return FfiConverterTypeMendView.lower(value)
+}
+
+
+/**
+ * A point in time as the phone knew it.
+ *
+ * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
+ * anew at each boot. Durations are measured by the second where both ends were in the same boot.
+ */
+public struct Moment: Equatable, Hashable {
+    /**
+     * Milliseconds since 1970-01-01 UTC by the wall clock.
+     */
+    public let wallMs: Int64
+    /**
+     * Minutes east of UTC of the phone's local time.
+     */
+    public let offsetMin: Int16
+    /**
+     * Name of the time zone (IANA), empty where the phone doesn't say.
+     */
+    public let zone: String
+    /**
+     * Milliseconds of the monotonic clock (it counts while the phone sleeps).
+     */
+    public let monoMs: Int64
+    /**
+     * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
+     * earlier versions have the phone's own word for it alone, often a mere count.
+     */
+    public let boot: String
+    /**
+     * How far off the time may be, in seconds; 0 where it is as tapped.
+     */
+    public let approxS: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Milliseconds since 1970-01-01 UTC by the wall clock.
+         */wallMs: Int64, 
+        /**
+         * Minutes east of UTC of the phone's local time.
+         */offsetMin: Int16, 
+        /**
+         * Name of the time zone (IANA), empty where the phone doesn't say.
+         */zone: String, 
+        /**
+         * Milliseconds of the monotonic clock (it counts while the phone sleeps).
+         */monoMs: Int64, 
+        /**
+         * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
+         * earlier versions have the phone's own word for it alone, often a mere count.
+         */boot: String, 
+        /**
+         * How far off the time may be, in seconds; 0 where it is as tapped.
+         */approxS: UInt32) {
+        self.wallMs = wallMs
+        self.offsetMin = offsetMin
+        self.zone = zone
+        self.monoMs = monoMs
+        self.boot = boot
+        self.approxS = approxS
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Moment: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMoment: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Moment {
+        return
+            try Moment(
+                wallMs: FfiConverterInt64.read(from: &buf), 
+                offsetMin: FfiConverterInt16.read(from: &buf), 
+                zone: FfiConverterString.read(from: &buf), 
+                monoMs: FfiConverterInt64.read(from: &buf), 
+                boot: FfiConverterString.read(from: &buf), 
+                approxS: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Moment, into buf: inout [UInt8]) {
+        FfiConverterInt64.write(value.wallMs, into: &buf)
+        FfiConverterInt16.write(value.offsetMin, into: &buf)
+        FfiConverterString.write(value.zone, into: &buf)
+        FfiConverterInt64.write(value.monoMs, into: &buf)
+        FfiConverterString.write(value.boot, into: &buf)
+        FfiConverterUInt32.write(value.approxS, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMoment_lift(_ buf: RustBuffer) throws -> Moment {
+    return try FfiConverterTypeMoment.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMoment_lower(_ value: Moment) -> RustBuffer {
+    return FfiConverterTypeMoment.lower(value)
+}
+
+
+/**
+ * One keepnet.
+ */
+public struct NetRule: Equatable, Hashable {
+    /**
+     * As the angler calls it; no two alike.
+     */
+    public let name: String
+    /**
+     * Most it may hold, if there is a limit.
+     */
+    public let limit: Weight?
+    /**
+     * What may go in.
+     */
+    public let holds: NetHolds
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * As the angler calls it; no two alike.
+         */name: String, 
+        /**
+         * Most it may hold, if there is a limit.
+         */limit: Weight?, 
+        /**
+         * What may go in.
+         */holds: NetHolds) {
+        self.name = name
+        self.limit = limit
+        self.holds = holds
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension NetRule: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetRule: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetRule {
+        return
+            try NetRule(
+                name: FfiConverterString.read(from: &buf), 
+                limit: FfiConverterOptionTypeWeight.read(from: &buf), 
+                holds: FfiConverterTypeNetHolds.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: NetRule, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterOptionTypeWeight.write(value.limit, into: &buf)
+        FfiConverterTypeNetHolds.write(value.holds, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetRule_lift(_ buf: RustBuffer) throws -> NetRule {
+    return try FfiConverterTypeNetRule.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetRule_lower(_ value: NetRule) -> RustBuffer {
+    return FfiConverterTypeNetRule.lower(value)
+}
+
+
+/**
+ * One keepnet.
+ */
+public struct NetView: Equatable, Hashable {
+    /**
+     * Its name.
+     */
+    public let name: String
+    /**
+     * "5 fish, about 23 lb 4 oz".
+     */
+    public let holds: String
+    /**
+     * "of 50 lb", and the range where it is uncertain.
+     */
+    public let limit: String
+    /**
+     * "near the limit"; empty where it isn't.
+     */
+    public let says: String
+    /**
+     * How near to the limit.
+     */
+    public let warning: NetWarning
+    /**
+     * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
+     */
+    public let shares: [Double]
+    /**
+     * Whether the next fish goes into it.
+     */
+    public let inUse: Bool
+    /**
+     * The whole for a screen reader.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its name.
+         */name: String, 
+        /**
+         * "5 fish, about 23 lb 4 oz".
+         */holds: String, 
+        /**
+         * "of 50 lb", and the range where it is uncertain.
+         */limit: String, 
+        /**
+         * "near the limit"; empty where it isn't.
+         */says: String, 
+        /**
+         * How near to the limit.
+         */warning: NetWarning, 
+        /**
+         * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
+         */shares: [Double], 
+        /**
+         * Whether the next fish goes into it.
+         */inUse: Bool, 
+        /**
+         * The whole for a screen reader.
+         */spoken: String) {
+        self.name = name
+        self.holds = holds
+        self.limit = limit
+        self.says = says
+        self.warning = warning
+        self.shares = shares
+        self.inUse = inUse
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension NetView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetView {
+        return
+            try NetView(
+                name: FfiConverterString.read(from: &buf), 
+                holds: FfiConverterString.read(from: &buf), 
+                limit: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                warning: FfiConverterTypeNetWarning.read(from: &buf), 
+                shares: FfiConverterSequenceDouble.read(from: &buf), 
+                inUse: FfiConverterBool.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: NetView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.holds, into: &buf)
+        FfiConverterString.write(value.limit, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterTypeNetWarning.write(value.warning, into: &buf)
+        FfiConverterSequenceDouble.write(value.shares, into: &buf)
+        FfiConverterBool.write(value.inUse, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetView_lift(_ buf: RustBuffer) throws -> NetView {
+    return try FfiConverterTypeNetView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetView_lower(_ value: NetView) -> RustBuffer {
+    return FfiConverterTypeNetView.lower(value)
+}
+
+
+/**
+ * Another angler's peg.
+ */
+public struct OtherPeg: Equatable, Hashable {
+    /**
+     * On which side.
+     */
+    public let side: Side
+    /**
+     * Which of that side, counted from the angler's own: 1 is the next.
+     */
+    public let place: UInt8
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * On which side.
+         */side: Side, 
+        /**
+         * Which of that side, counted from the angler's own: 1 is the next.
+         */place: UInt8) {
+        self.side = side
+        self.place = place
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension OtherPeg: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeOtherPeg: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> OtherPeg {
+        return
+            try OtherPeg(
+                side: FfiConverterTypeSide.read(from: &buf), 
+                place: FfiConverterUInt8.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: OtherPeg, into buf: inout [UInt8]) {
+        FfiConverterTypeSide.write(value.side, into: &buf)
+        FfiConverterUInt8.write(value.place, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOtherPeg_lift(_ buf: RustBuffer) throws -> OtherPeg {
+    return try FfiConverterTypeOtherPeg.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOtherPeg_lower(_ value: OtherPeg) -> RustBuffer {
+    return FfiConverterTypeOtherPeg.lower(value)
+}
+
+
+/**
+ * A file made to be handed on.
+ */
+public struct Outgoing: Equatable, Hashable {
+    /**
+     * Where it is, whole and on stable storage.
+     */
+    public let path: String
+    /**
+     * The name to offer.
+     */
+    public let name: String
+    /**
+     * Its media type.
+     */
+    public let mediaType: String
+    /**
+     * What is in it, in words.
+     */
+    public let says: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where it is, whole and on stable storage.
+         */path: String, 
+        /**
+         * The name to offer.
+         */name: String, 
+        /**
+         * Its media type.
+         */mediaType: String, 
+        /**
+         * What is in it, in words.
+         */says: String) {
+        self.path = path
+        self.name = name
+        self.mediaType = mediaType
+        self.says = says
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Outgoing: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeOutgoing: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Outgoing {
+        return
+            try Outgoing(
+                path: FfiConverterString.read(from: &buf), 
+                name: FfiConverterString.read(from: &buf), 
+                mediaType: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Outgoing, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.path, into: &buf)
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.mediaType, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOutgoing_lift(_ buf: RustBuffer) throws -> Outgoing {
+    return try FfiConverterTypeOutgoing.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOutgoing_lower(_ value: Outgoing) -> RustBuffer {
+    return FfiConverterTypeOutgoing.lower(value)
+}
+
+
+/**
+ * What has to find a place.
+ */
+public struct PadAsk: Equatable, Hashable {
+    /**
+     * What the chosen rod is doing.
+     */
+    public let state: BankState
+    /**
+     * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
+     */
+    public let rods: UInt8
+    /**
+     * Which page of small keys is open, from 0; counts round.
+     */
+    public let page: UInt8
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What the chosen rod is doing.
+         */state: BankState, 
+        /**
+         * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
+         */rods: UInt8, 
+        /**
+         * Which page of small keys is open, from 0; counts round.
+         */page: UInt8) {
+        self.state = state
+        self.rods = rods
+        self.page = page
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PadAsk: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePadAsk: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PadAsk {
+        return
+            try PadAsk(
+                state: FfiConverterTypeBankState.read(from: &buf), 
+                rods: FfiConverterUInt8.read(from: &buf), 
+                page: FfiConverterUInt8.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PadAsk, into buf: inout [UInt8]) {
+        FfiConverterTypeBankState.write(value.state, into: &buf)
+        FfiConverterUInt8.write(value.rods, into: &buf)
+        FfiConverterUInt8.write(value.page, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadAsk_lift(_ buf: RustBuffer) throws -> PadAsk {
+    return try FfiConverterTypePadAsk.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadAsk_lower(_ value: PadAsk) -> RustBuffer {
+    return FfiConverterTypePadAsk.lower(value)
+}
+
+
+/**
+ * The words of the glass.
+ */
+public struct PadWords: Equatable, Hashable {
+    /**
+     * Opens the list of screens.
+     */
+    public let screens: Said
+    /**
+     * Opens the further keys of the Swim screen.
+     */
+    public let further: Said
+    /**
+     * The small swim fan.
+     */
+    public let swim: Said
+    /**
+     * Back to the Bank screen.
+     */
+    public let back: Said
+    /**
+     * Opens a doubtful entry.
+     */
+    public let mend: Said
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Opens the list of screens.
+         */screens: Said, 
+        /**
+         * Opens the further keys of the Swim screen.
+         */further: Said, 
+        /**
+         * The small swim fan.
+         */swim: Said, 
+        /**
+         * Back to the Bank screen.
+         */back: Said, 
+        /**
+         * Opens a doubtful entry.
+         */mend: Said) {
+        self.screens = screens
+        self.further = further
+        self.swim = swim
+        self.back = back
+        self.mend = mend
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PadWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PadWords {
+        return
+            try PadWords(
+                screens: FfiConverterTypeSaid.read(from: &buf), 
+                further: FfiConverterTypeSaid.read(from: &buf), 
+                swim: FfiConverterTypeSaid.read(from: &buf), 
+                back: FfiConverterTypeSaid.read(from: &buf), 
+                mend: FfiConverterTypeSaid.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PadWords, into buf: inout [UInt8]) {
+        FfiConverterTypeSaid.write(value.screens, into: &buf)
+        FfiConverterTypeSaid.write(value.further, into: &buf)
+        FfiConverterTypeSaid.write(value.swim, into: &buf)
+        FfiConverterTypeSaid.write(value.back, into: &buf)
+        FfiConverterTypeSaid.write(value.mend, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadWords_lift(_ buf: RustBuffer) throws -> PadWords {
+    return try FfiConverterTypePadWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadWords_lower(_ value: PadWords) -> RustBuffer {
+    return FfiConverterTypePadWords.lower(value)
+}
+
+
+/**
+ * A key that turns to another page of the screen.
+ */
+public struct PageKey: Equatable, Hashable {
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PageKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePageKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PageKey {
+        return
+            try PageKey(
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PageKey, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePageKey_lift(_ buf: RustBuffer) throws -> PageKey {
+    return try FfiConverterTypePageKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePageKey_lower(_ value: PageKey) -> RustBuffer {
+    return FfiConverterTypePageKey.lower(value)
+}
+
+
+/**
+ * One page.
+ */
+public struct PagePlace: Equatable, Hashable {
+    /**
+     * What it is called.
+     */
+    public let title: Rect
+    /**
+     * What was done, or refused.
+     */
+    public let notice: Rect
+    /**
+     * Everything else.
+     */
+    public let rest: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is called.
+         */title: Rect, 
+        /**
+         * What was done, or refused.
+         */notice: Rect, 
+        /**
+         * Everything else.
+         */rest: Rect) {
+        self.title = title
+        self.notice = notice
+        self.rest = rest
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PagePlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePagePlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PagePlace {
+        return
+            try PagePlace(
+                title: FfiConverterTypeRect.read(from: &buf), 
+                notice: FfiConverterTypeRect.read(from: &buf), 
+                rest: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PagePlace, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.title, into: &buf)
+        FfiConverterTypeRect.write(value.notice, into: &buf)
+        FfiConverterTypeRect.write(value.rest, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagePlace_lift(_ buf: RustBuffer) throws -> PagePlace {
+    return try FfiConverterTypePagePlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagePlace_lower(_ value: PagePlace) -> RustBuffer {
+    return FfiConverterTypePagePlace.lower(value)
+}
+
+
+/**
+ * The words of the pager, the same on every screen that has more than one page.
+ */
+public struct PagerWords: Equatable, Hashable {
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * Which page it is and how many there are: "2 of 4".
+     */
+    public let of: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * Which page it is and how many there are: "2 of 4".
+         */of: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.label = label
+        self.of = of
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PagerWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePagerWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PagerWords {
+        return
+            try PagerWords(
+                label: FfiConverterString.read(from: &buf), 
+                of: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PagerWords, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.of, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagerWords_lift(_ buf: RustBuffer) throws -> PagerWords {
+    return try FfiConverterTypePagerWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePagerWords_lower(_ value: PagerWords) -> RustBuffer {
+    return FfiConverterTypePagerWords.lower(value)
+}
+
+
+/**
+ * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ */
+public struct PegPlaceView: Equatable, Hashable {
+    /**
+     * Opens these fields.
+     */
+    public let label: String
+    /**
+     * "not set", or the place.
+     */
+    public let value: String
+    /**
+     * What it is for.
+     */
+    public let note: String
+    /**
+     * The three fields, in order.
+     */
+    public let fields: [TypedField]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Opens these fields.
+         */label: String, 
+        /**
+         * "not set", or the place.
+         */value: String, 
+        /**
+         * What it is for.
+         */note: String, 
+        /**
+         * The three fields, in order.
+         */fields: [TypedField]) {
+        self.label = label
+        self.value = value
+        self.note = note
+        self.fields = fields
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PegPlaceView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePegPlaceView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PegPlaceView {
+        return
+            try PegPlaceView(
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                note: FfiConverterString.read(from: &buf), 
+                fields: FfiConverterSequenceTypeTypedField.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PegPlaceView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.note, into: &buf)
+        FfiConverterSequenceTypeTypedField.write(value.fields, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePegPlaceView_lift(_ buf: RustBuffer) throws -> PegPlaceView {
+    return try FfiConverterTypePegPlaceView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePegPlaceView_lower(_ value: PegPlaceView) -> RustBuffer {
+    return FfiConverterTypePegPlaceView.lower(value)
+}
+
+
+/**
+ * The Phone screen: what belongs to this phone and not to the log.
+ */
+public struct PhoneView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * Alarm, screen, hand, scheme.
+     */
+    public let rows: [ChoiceRow]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * Alarm, screen, hand, scheme.
+         */rows: [ChoiceRow]) {
+        self.title = title
+        self.rows = rows
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension PhoneView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePhoneView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhoneView {
+        return
+            try PhoneView(
+                title: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: PhoneView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneView_lift(_ buf: RustBuffer) throws -> PhoneView {
+    return try FfiConverterTypePhoneView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneView_lower(_ value: PhoneView) -> RustBuffer {
+    return FfiConverterTypePhoneView.lower(value)
+}
+
+
+/**
+ * A rectangle on the glass, pixels from the upper left corner.
+ */
+public struct Rect: Equatable, Hashable {
+    /**
+     * Left edge.
+     */
+    public let left: Double
+    /**
+     * Upper edge.
+     */
+    public let top: Double
+    /**
+     * Width.
+     */
+    public let width: Double
+    /**
+     * Height.
+     */
+    public let height: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Left edge.
+         */left: Double, 
+        /**
+         * Upper edge.
+         */top: Double, 
+        /**
+         * Width.
+         */width: Double, 
+        /**
+         * Height.
+         */height: Double) {
+        self.left = left
+        self.top = top
+        self.width = width
+        self.height = height
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Rect: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRect: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Rect {
+        return
+            try Rect(
+                left: FfiConverterDouble.read(from: &buf), 
+                top: FfiConverterDouble.read(from: &buf), 
+                width: FfiConverterDouble.read(from: &buf), 
+                height: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Rect, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.left, into: &buf)
+        FfiConverterDouble.write(value.top, into: &buf)
+        FfiConverterDouble.write(value.width, into: &buf)
+        FfiConverterDouble.write(value.height, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRect_lift(_ buf: RustBuffer) throws -> Rect {
+    return try FfiConverterTypeRect.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRect_lower(_ value: Rect) -> RustBuffer {
+    return FfiConverterTypeRect.lower(value)
+}
+
+
+/**
+ * What is on the end of the line. Every field may be left empty.
+ */
+public struct Rig: Equatable, Hashable {
+    /**
+     * Bait, in the angler's words.
+     */
+    public let bait: String?
+    /**
+     * Colour of the bait.
+     */
+    public let colour: String?
+    /**
+     * Length of the hooklength in mm.
+     */
+    public let hooklengthMm: UInt32?
+    /**
+     * Hook size: a bigger number is a smaller hook.
+     */
+    public let hookSize: UInt8?
+    /**
+     * Pop-up height, counterweight to hook, in mm.
+     */
+    public let popupMm: UInt32?
+    /**
+     * Weight of the lead or loaded feeder in mg.
+     */
+    public let leadMg: UInt32?
+    /**
+     * What that weight is made of.
+     */
+    public let material: LeadMaterial?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Bait, in the angler's words.
+         */bait: String?, 
+        /**
+         * Colour of the bait.
+         */colour: String?, 
+        /**
+         * Length of the hooklength in mm.
+         */hooklengthMm: UInt32?, 
+        /**
+         * Hook size: a bigger number is a smaller hook.
+         */hookSize: UInt8?, 
+        /**
+         * Pop-up height, counterweight to hook, in mm.
+         */popupMm: UInt32?, 
+        /**
+         * Weight of the lead or loaded feeder in mg.
+         */leadMg: UInt32?, 
+        /**
+         * What that weight is made of.
+         */material: LeadMaterial?) {
+        self.bait = bait
+        self.colour = colour
+        self.hooklengthMm = hooklengthMm
+        self.hookSize = hookSize
+        self.popupMm = popupMm
+        self.leadMg = leadMg
+        self.material = material
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Rig: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRig: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Rig {
+        return
+            try Rig(
+                bait: FfiConverterOptionString.read(from: &buf), 
+                colour: FfiConverterOptionString.read(from: &buf), 
+                hooklengthMm: FfiConverterOptionUInt32.read(from: &buf), 
+                hookSize: FfiConverterOptionUInt8.read(from: &buf), 
+                popupMm: FfiConverterOptionUInt32.read(from: &buf), 
+                leadMg: FfiConverterOptionUInt32.read(from: &buf), 
+                material: FfiConverterOptionTypeLeadMaterial.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Rig, into buf: inout [UInt8]) {
+        FfiConverterOptionString.write(value.bait, into: &buf)
+        FfiConverterOptionString.write(value.colour, into: &buf)
+        FfiConverterOptionUInt32.write(value.hooklengthMm, into: &buf)
+        FfiConverterOptionUInt8.write(value.hookSize, into: &buf)
+        FfiConverterOptionUInt32.write(value.popupMm, into: &buf)
+        FfiConverterOptionUInt32.write(value.leadMg, into: &buf)
+        FfiConverterOptionTypeLeadMaterial.write(value.material, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRig_lift(_ buf: RustBuffer) throws -> Rig {
+    return try FfiConverterTypeRig.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRig_lower(_ value: Rig) -> RustBuffer {
+    return FfiConverterTypeRig.lower(value)
+}
+
+
+/**
+ * Where one rod's clock lies.
+ */
+public struct RodPlace: Equatable, Hashable {
+    /**
+     * Which rod, from 1.
+     */
+    public let rod: UInt8
+    /**
+     * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+     */
+    public let target: Rect
+    /**
+     * The digits fill this height.
+     */
+    public let digits: Rect
+    /**
+     * Its name and state, where there is room.
+     */
+    public let name: Rect?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which rod, from 1.
+         */rod: UInt8, 
+        /**
+         * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+         */target: Rect, 
+        /**
+         * The digits fill this height.
+         */digits: Rect, 
+        /**
+         * Its name and state, where there is room.
+         */name: Rect?) {
+        self.rod = rod
+        self.target = target
+        self.digits = digits
+        self.name = name
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension RodPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RodPlace {
+        return
+            try RodPlace(
+                rod: FfiConverterUInt8.read(from: &buf), 
+                target: FfiConverterTypeRect.read(from: &buf), 
+                digits: FfiConverterTypeRect.read(from: &buf), 
+                name: FfiConverterOptionTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: RodPlace, into buf: inout [UInt8]) {
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterTypeRect.write(value.target, into: &buf)
+        FfiConverterTypeRect.write(value.digits, into: &buf)
+        FfiConverterOptionTypeRect.write(value.name, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodPlace_lift(_ buf: RustBuffer) throws -> RodPlace {
+    return try FfiConverterTypeRodPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodPlace_lower(_ value: RodPlace) -> RustBuffer {
+    return FfiConverterTypeRodPlace.lower(value)
+}
+
+
+/**
+ * One rod's clock.
+ */
+public struct RodView: Equatable, Hashable {
+    /**
+     * Which rod, from 1.
+     */
+    public let rod: UInt8
+    /**
+     * "Rod 1".
+     */
+    public let name: String
+    /**
+     * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     */
+    public let label: String
+    /**
+     * What it is doing.
+     */
+    public let state: BankState
+    /**
+     * The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+     */
+    public let digits: String
+    /**
+     * What the digits count, "out since 12:24".
+     */
+    public let since: String
+    /**
+     * The same for a screen reader, to the minute.
+     */
+    public let spoken: String
+    /**
+     * Whether the keys act on it.
+     */
+    public let chosen: Bool
+    /**
+     * What a tap on it sends: the keys act on it from then on.
+     */
+    public let choose: Action
+    /**
+     * Milliseconds the clock shows, for a shell that ticks between calls.
+     */
+    public let elapsedMs: Int64
+    /**
+     * Marked where the start is approximate or the phone's clock was moved.
+     */
+    public let approximate: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which rod, from 1.
+         */rod: UInt8, 
+        /**
+         * "Rod 1".
+         */name: String, 
+        /**
+         * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+         */label: String, 
+        /**
+         * What it is doing.
+         */state: BankState, 
+        /**
+         * The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+         */digits: String, 
+        /**
+         * What the digits count, "out since 12:24".
+         */since: String, 
+        /**
+         * The same for a screen reader, to the minute.
+         */spoken: String, 
+        /**
+         * Whether the keys act on it.
+         */chosen: Bool, 
+        /**
+         * What a tap on it sends: the keys act on it from then on.
+         */choose: Action, 
+        /**
+         * Milliseconds the clock shows, for a shell that ticks between calls.
+         */elapsedMs: Int64, 
+        /**
+         * Marked where the start is approximate or the phone's clock was moved.
+         */approximate: Bool) {
+        self.rod = rod
+        self.name = name
+        self.label = label
+        self.state = state
+        self.digits = digits
+        self.since = since
+        self.spoken = spoken
+        self.chosen = chosen
+        self.choose = choose
+        self.elapsedMs = elapsedMs
+        self.approximate = approximate
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension RodView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RodView {
+        return
+            try RodView(
+                rod: FfiConverterUInt8.read(from: &buf), 
+                name: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                state: FfiConverterTypeBankState.read(from: &buf), 
+                digits: FfiConverterString.read(from: &buf), 
+                since: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                chosen: FfiConverterBool.read(from: &buf), 
+                choose: FfiConverterTypeAction.read(from: &buf), 
+                elapsedMs: FfiConverterInt64.read(from: &buf), 
+                approximate: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: RodView, into buf: inout [UInt8]) {
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterTypeBankState.write(value.state, into: &buf)
+        FfiConverterString.write(value.digits, into: &buf)
+        FfiConverterString.write(value.since, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.chosen, into: &buf)
+        FfiConverterTypeAction.write(value.choose, into: &buf)
+        FfiConverterInt64.write(value.elapsedMs, into: &buf)
+        FfiConverterBool.write(value.approximate, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodView_lift(_ buf: RustBuffer) throws -> RodView {
+    return try FfiConverterTypeRodView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRodView_lower(_ value: RodView) -> RustBuffer {
+    return FfiConverterTypeRodView.lower(value)
+}
+
+
+/**
+ * A word on a key, with what a screen reader says.
+ */
+public struct Said: Equatable, Hashable {
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.label = label
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Said: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSaid: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Said {
+        return
+            try Said(
+                label: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Said, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSaid_lift(_ buf: RustBuffer) throws -> Said {
+    return try FfiConverterTypeSaid.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSaid_lower(_ value: Said) -> RustBuffer {
+    return FfiConverterTypeSaid.lower(value)
+}
+
+
+/**
+ * How a session was set up. Everything may be left empty.
+ */
+public struct SessionSetup: Equatable, Hashable {
+    /**
+     * Name of the water, in the angler's words.
+     */
+    public let water: String?
+    /**
+     * Peg name or number.
+     */
+    public let peg: String?
+    /**
+     * Water depth in cm.
+     */
+    public let depthCm: UInt32?
+    /**
+     * Span of the distance sticks in tenths of a millimetre.
+     */
+    public let spanTenthMm: UInt32
+    /**
+     * How many rods.
+     */
+    public let rods: UInt8
+    /**
+     * Seconds from the splash that don't count as waiting.
+     */
+    public let settleS: UInt32
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    public let twitchRestarts: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Name of the water, in the angler's words.
+         */water: String?, 
+        /**
+         * Peg name or number.
+         */peg: String?, 
+        /**
+         * Water depth in cm.
+         */depthCm: UInt32?, 
+        /**
+         * Span of the distance sticks in tenths of a millimetre.
+         */spanTenthMm: UInt32, 
+        /**
+         * How many rods.
+         */rods: UInt8, 
+        /**
+         * Seconds from the splash that don't count as waiting.
+         */settleS: UInt32, 
+        /**
+         * Whether a twitch starts the wait anew.
+         */twitchRestarts: Bool) {
+        self.water = water
+        self.peg = peg
+        self.depthCm = depthCm
+        self.spanTenthMm = spanTenthMm
+        self.rods = rods
+        self.settleS = settleS
+        self.twitchRestarts = twitchRestarts
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SessionSetup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSessionSetup: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SessionSetup {
+        return
+            try SessionSetup(
+                water: FfiConverterOptionString.read(from: &buf), 
+                peg: FfiConverterOptionString.read(from: &buf), 
+                depthCm: FfiConverterOptionUInt32.read(from: &buf), 
+                spanTenthMm: FfiConverterUInt32.read(from: &buf), 
+                rods: FfiConverterUInt8.read(from: &buf), 
+                settleS: FfiConverterUInt32.read(from: &buf), 
+                twitchRestarts: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SessionSetup, into buf: inout [UInt8]) {
+        FfiConverterOptionString.write(value.water, into: &buf)
+        FfiConverterOptionString.write(value.peg, into: &buf)
+        FfiConverterOptionUInt32.write(value.depthCm, into: &buf)
+        FfiConverterUInt32.write(value.spanTenthMm, into: &buf)
+        FfiConverterUInt8.write(value.rods, into: &buf)
+        FfiConverterUInt32.write(value.settleS, into: &buf)
+        FfiConverterBool.write(value.twitchRestarts, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSessionSetup_lift(_ buf: RustBuffer) throws -> SessionSetup {
+    return try FfiConverterTypeSessionSetup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSessionSetup_lower(_ value: SessionSetup) -> RustBuffer {
+    return FfiConverterTypeSessionSetup.lower(value)
+}
+
+
+/**
+ * Hand and scheme.
+ */
+public struct Settings: Equatable, Hashable {
+    /**
+     * Which thumb taps.
+     */
+    public let hand: Hand
+    /**
+     * Ink on paper or chalk on ink.
+     */
+    public let scheme: Scheme
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which thumb taps.
+         */hand: Hand, 
+        /**
+         * Ink on paper or chalk on ink.
+         */scheme: Scheme) {
+        self.hand = hand
+        self.scheme = scheme
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Settings: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSettings: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Settings {
+        return
+            try Settings(
+                hand: FfiConverterTypeHand.read(from: &buf), 
+                scheme: FfiConverterTypeScheme.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Settings, into buf: inout [UInt8]) {
+        FfiConverterTypeHand.write(value.hand, into: &buf)
+        FfiConverterTypeScheme.write(value.scheme, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSettings_lift(_ buf: RustBuffer) throws -> Settings {
+    return try FfiConverterTypeSettings.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSettings_lower(_ value: Settings) -> RustBuffer {
+    return FfiConverterTypeSettings.lower(value)
+}
+
+
+/**
+ * The set-up screen.
+ */
+public struct SetupView: Equatable, Hashable {
+    /**
+     * What it is about.
+     */
+    public let title: String
+    /**
+     * Peg and name of the water, as typed before.
+     */
+    public let fields: [TypedField]
+    /**
+     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * Opens the cautions of this peg.
+     */
+    public let cautions: LeafKey
+    /**
+     * START.
+     */
+    public let start: KeyView
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it is about.
+         */title: String, 
+        /**
+         * Peg and name of the water, as typed before.
+         */fields: [TypedField], 
+        /**
+         * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
+         */rows: [ChoiceRow], 
+        /**
+         * Opens the cautions of this peg.
+         */cautions: LeafKey, 
+        /**
+         * START.
+         */start: KeyView) {
+        self.title = title
+        self.fields = fields
+        self.rows = rows
+        self.cautions = cautions
+        self.start = start
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SetupView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSetupView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SetupView {
+        return
+            try SetupView(
+                title: FfiConverterString.read(from: &buf), 
+                fields: FfiConverterSequenceTypeTypedField.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                cautions: FfiConverterTypeLeafKey.read(from: &buf), 
+                start: FfiConverterTypeKeyView.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SetupView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeTypedField.write(value.fields, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterTypeLeafKey.write(value.cautions, into: &buf)
+        FfiConverterTypeKeyView.write(value.start, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupView_lift(_ buf: RustBuffer) throws -> SetupView {
+    return try FfiConverterTypeSetupView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupView_lower(_ value: SetupView) -> RustBuffer {
+    return FfiConverterTypeSetupView.lower(value)
+}
+
+
+/**
+ * The words.
+ */
+public struct ShellWords: Equatable, Hashable {
+    /**
+     * The channel of the running wait.
+     */
+    public let channelWait: String
+    /**
+     * The channel of alarms.
+     */
+    public let channelAlarm: String
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    public let noNotifications: String
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    public let lateAlarms: String
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    public let fileNotAllowed: String
+    /**
+     * The file or folder is no longer there.
+     */
+    public let fileGone: String
+    /**
+     * There is no space left.
+     */
+    public let fileNoSpace: String
+    /**
+     * Something else went wrong with it.
+     */
+    public let fileFailed: String
+    /**
+     * A file was handed on or saved.
+     */
+    public let fileSaved: String
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    public let salvage: String
+    /**
+     * This device has no receiver to ask for its position.
+     */
+    public let noReceiver: String
+    /**
+     * The position may not be read.
+     */
+    public let positionNotAllowed: String
+    /**
+     * The receiver is switched off, or gave none in time.
+     */
+    public let positionNotFound: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The channel of the running wait.
+         */channelWait: String, 
+        /**
+         * The channel of alarms.
+         */channelAlarm: String, 
+        /**
+         * Notifications are not allowed, so nothing can ring.
+         */noNotifications: String, 
+        /**
+         * Exact alarms are not allowed, so one may ring late.
+         */lateAlarms: String, 
+        /**
+         * Access to a file or folder was taken away, or never given.
+         */fileNotAllowed: String, 
+        /**
+         * The file or folder is no longer there.
+         */fileGone: String, 
+        /**
+         * There is no space left.
+         */fileNoSpace: String, 
+        /**
+         * Something else went wrong with it.
+         */fileFailed: String, 
+        /**
+         * A file was handed on or saved.
+         */fileSaved: String, 
+        /**
+         * The log is damaged: what the key for it does.
+         */salvage: String, 
+        /**
+         * This device has no receiver to ask for its position.
+         */noReceiver: String, 
+        /**
+         * The position may not be read.
+         */positionNotAllowed: String, 
+        /**
+         * The receiver is switched off, or gave none in time.
+         */positionNotFound: String) {
+        self.channelWait = channelWait
+        self.channelAlarm = channelAlarm
+        self.noNotifications = noNotifications
+        self.lateAlarms = lateAlarms
+        self.fileNotAllowed = fileNotAllowed
+        self.fileGone = fileGone
+        self.fileNoSpace = fileNoSpace
+        self.fileFailed = fileFailed
+        self.fileSaved = fileSaved
+        self.salvage = salvage
+        self.noReceiver = noReceiver
+        self.positionNotAllowed = positionNotAllowed
+        self.positionNotFound = positionNotFound
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ShellWords: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ShellWords {
+        return
+            try ShellWords(
+                channelWait: FfiConverterString.read(from: &buf), 
+                channelAlarm: FfiConverterString.read(from: &buf), 
+                noNotifications: FfiConverterString.read(from: &buf), 
+                lateAlarms: FfiConverterString.read(from: &buf), 
+                fileNotAllowed: FfiConverterString.read(from: &buf), 
+                fileGone: FfiConverterString.read(from: &buf), 
+                fileNoSpace: FfiConverterString.read(from: &buf), 
+                fileFailed: FfiConverterString.read(from: &buf), 
+                fileSaved: FfiConverterString.read(from: &buf), 
+                salvage: FfiConverterString.read(from: &buf), 
+                noReceiver: FfiConverterString.read(from: &buf), 
+                positionNotAllowed: FfiConverterString.read(from: &buf), 
+                positionNotFound: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ShellWords, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.channelWait, into: &buf)
+        FfiConverterString.write(value.channelAlarm, into: &buf)
+        FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.lateAlarms, into: &buf)
+        FfiConverterString.write(value.fileNotAllowed, into: &buf)
+        FfiConverterString.write(value.fileGone, into: &buf)
+        FfiConverterString.write(value.fileNoSpace, into: &buf)
+        FfiConverterString.write(value.fileFailed, into: &buf)
+        FfiConverterString.write(value.fileSaved, into: &buf)
+        FfiConverterString.write(value.salvage, into: &buf)
+        FfiConverterString.write(value.noReceiver, into: &buf)
+        FfiConverterString.write(value.positionNotAllowed, into: &buf)
+        FfiConverterString.write(value.positionNotFound, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lift(_ buf: RustBuffer) throws -> ShellWords {
+    return try FfiConverterTypeShellWords.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShellWords_lower(_ value: ShellWords) -> RustBuffer {
+    return FfiConverterTypeShellWords.lower(value)
+}
+
+
+/**
+ * One side of a change.
+ */
+public struct SideView: Equatable, Hashable {
+    /**
+     * The value, "pink".
+     */
+    public let value: String
+    /**
+     * "4 bites in 6 casts, 85 min".
+     */
+    public let counts: String
+    /**
+     * "2.8 an hour (0.8 to 7.2)".
+     */
+    public let rate: String
+    /**
+     * Bites per hour.
+     */
+    public let perHour: Double
+    /**
+     * Exact 95 % limits of it.
+     */
+    public let perHourLow: Double
+    /**
+     * Upper limit.
+     */
+    public let perHourHigh: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The value, "pink".
+         */value: String, 
+        /**
+         * "4 bites in 6 casts, 85 min".
+         */counts: String, 
+        /**
+         * "2.8 an hour (0.8 to 7.2)".
+         */rate: String, 
+        /**
+         * Bites per hour.
+         */perHour: Double, 
+        /**
+         * Exact 95 % limits of it.
+         */perHourLow: Double, 
+        /**
+         * Upper limit.
+         */perHourHigh: Double) {
+        self.value = value
+        self.counts = counts
+        self.rate = rate
+        self.perHour = perHour
+        self.perHourLow = perHourLow
+        self.perHourHigh = perHourHigh
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SideView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSideView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SideView {
+        return
+            try SideView(
+                value: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                rate: FfiConverterString.read(from: &buf), 
+                perHour: FfiConverterDouble.read(from: &buf), 
+                perHourLow: FfiConverterDouble.read(from: &buf), 
+                perHourHigh: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SideView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterString.write(value.rate, into: &buf)
+        FfiConverterDouble.write(value.perHour, into: &buf)
+        FfiConverterDouble.write(value.perHourLow, into: &buf)
+        FfiConverterDouble.write(value.perHourHigh, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSideView_lift(_ buf: RustBuffer) throws -> SideView {
+    return try FfiConverterTypeSideView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSideView_lower(_ value: SideView) -> RustBuffer {
+    return FfiConverterTypeSideView.lower(value)
+}
+
+
+/**
+ * Where a cast is aimed.
+ */
+public struct Spot: Equatable, Hashable {
+    /**
+     * The aiming mark it is cast at, by the id of the op that set it.
+     */
+    public let mark: Uuid?
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    public let bearingCdeg: Int32
+    /**
+     * How far out.
+     */
+    public let reach: Reach
+    /**
+     * Whether the line is in the clip.
+     */
+    public let clipped: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The aiming mark it is cast at, by the id of the op that set it.
+         */mark: Uuid?, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32, 
+        /**
+         * How far out.
+         */reach: Reach, 
+        /**
+         * Whether the line is in the clip.
+         */clipped: Bool) {
+        self.mark = mark
+        self.bearingCdeg = bearingCdeg
+        self.reach = reach
+        self.clipped = clipped
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Spot: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSpot: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Spot {
+        return
+            try Spot(
+                mark: FfiConverterOptionTypeUuid.read(from: &buf), 
+                bearingCdeg: FfiConverterInt32.read(from: &buf), 
+                reach: FfiConverterTypeReach.read(from: &buf), 
+                clipped: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Spot, into buf: inout [UInt8]) {
+        FfiConverterOptionTypeUuid.write(value.mark, into: &buf)
+        FfiConverterInt32.write(value.bearingCdeg, into: &buf)
+        FfiConverterTypeReach.write(value.reach, into: &buf)
+        FfiConverterBool.write(value.clipped, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpot_lift(_ buf: RustBuffer) throws -> Spot {
+    return try FfiConverterTypeSpot.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpot_lower(_ value: Spot) -> RustBuffer {
+    return FfiConverterTypeSpot.lower(value)
+}
+
+
+/**
+ * The key that starts a test of this change.
+ */
+public struct StartTest: Equatable, Hashable {
+    /**
+     * The word on the key.
+     */
+    public let label: String
+    /**
+     * The smaller line.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * What a tap on it sends.
+     */
+    public let action: Action
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The word on the key.
+         */label: String, 
+        /**
+         * The smaller line.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * What a tap on it sends.
+         */action: Action) {
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+        self.action = action
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StartTest: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStartTest: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StartTest {
+        return
+            try StartTest(
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StartTest, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStartTest_lift(_ buf: RustBuffer) throws -> StartTest {
+    return try FfiConverterTypeStartTest.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStartTest_lower(_ value: StartTest) -> RustBuffer {
+    return FfiConverterTypeStartTest.lower(value)
+}
+
+
+/**
+ * One cast of the plan.
+ */
+public struct StepView: Equatable, Hashable {
+    /**
+     * "3. pink".
+     */
+    public let label: String
+    /**
+     * A or B.
+     */
+    public let side: String
+    /**
+     * Where it stands.
+     */
+    public let state: StepState
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "3. pink".
+         */label: String, 
+        /**
+         * A or B.
+         */side: String, 
+        /**
+         * Where it stands.
+         */state: StepState) {
+        self.label = label
+        self.side = side
+        self.state = state
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StepView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStepView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StepView {
+        return
+            try StepView(
+                label: FfiConverterString.read(from: &buf), 
+                side: FfiConverterString.read(from: &buf), 
+                state: FfiConverterTypeStepState.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StepView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.side, into: &buf)
+        FfiConverterTypeStepState.write(value.state, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepView_lift(_ buf: RustBuffer) throws -> StepView {
+    return try FfiConverterTypeStepView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepView_lower(_ value: StepView) -> RustBuffer {
+    return FfiConverterTypeStepView.lower(value)
+}
+
+
+/**
+ * One mark on the strip.
+ */
+public struct StripMark: Equatable, Hashable {
+    /**
+     * Where, in minutes from the splash.
+     */
+    public let minute: Double
+    /**
+     * Which of the marks that share a place, from 0, so that they can be stacked.
+     */
+    public let stack: UInt32
+    /**
+     * Its shape.
+     */
+    public let shape: StripMarkShape
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where, in minutes from the splash.
+         */minute: Double, 
+        /**
+         * Which of the marks that share a place, from 0, so that they can be stacked.
+         */stack: UInt32, 
+        /**
+         * Its shape.
+         */shape: StripMarkShape) {
+        self.minute = minute
+        self.stack = stack
+        self.shape = shape
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StripMark: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStripMark: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StripMark {
+        return
+            try StripMark(
+                minute: FfiConverterDouble.read(from: &buf), 
+                stack: FfiConverterUInt32.read(from: &buf), 
+                shape: FfiConverterTypeStripMarkShape.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StripMark, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.minute, into: &buf)
+        FfiConverterUInt32.write(value.stack, into: &buf)
+        FfiConverterTypeStripMarkShape.write(value.shape, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMark_lift(_ buf: RustBuffer) throws -> StripMark {
+    return try FfiConverterTypeStripMark.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMark_lower(_ value: StripMark) -> RustBuffer {
+    return FfiConverterTypeStripMark.lower(value)
+}
+
+
+/**
+ * The wait strip: a tape of minutes.
+ */
+public struct StripView: Equatable, Hashable {
+    /**
+     * Minutes from end to end; a multiple of five.
+     */
+    public let lengthMin: Double
+    /**
+     * Minutes between the figures printed along the axis.
+     */
+    public let figureEveryMin: UInt32
+    /**
+     * Minutes of the running wait, or `None` if nothing is out.
+     */
+    public let elapsedMin: Double?
+    /**
+     * Hold until this minute.
+     */
+    public let holdMin: Double?
+    /**
+     * Recast by this minute.
+     */
+    public let recastMin: Double?
+    /**
+     * Half of the bites fall between these minutes.
+     */
+    public let windowMin: [Double]?
+    /**
+     * Nothing is known beyond this minute.
+     */
+    public let knownToMin: Double?
+    /**
+     * This session's waits on the rods that count.
+     */
+    public let marks: [StripMark]
+    /**
+     * The strip in words, for a screen reader.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Minutes from end to end; a multiple of five.
+         */lengthMin: Double, 
+        /**
+         * Minutes between the figures printed along the axis.
+         */figureEveryMin: UInt32, 
+        /**
+         * Minutes of the running wait, or `None` if nothing is out.
+         */elapsedMin: Double?, 
+        /**
+         * Hold until this minute.
+         */holdMin: Double?, 
+        /**
+         * Recast by this minute.
+         */recastMin: Double?, 
+        /**
+         * Half of the bites fall between these minutes.
+         */windowMin: [Double]?, 
+        /**
+         * Nothing is known beyond this minute.
+         */knownToMin: Double?, 
+        /**
+         * This session's waits on the rods that count.
+         */marks: [StripMark], 
+        /**
+         * The strip in words, for a screen reader.
+         */spoken: String) {
+        self.lengthMin = lengthMin
+        self.figureEveryMin = figureEveryMin
+        self.elapsedMin = elapsedMin
+        self.holdMin = holdMin
+        self.recastMin = recastMin
+        self.windowMin = windowMin
+        self.knownToMin = knownToMin
+        self.marks = marks
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension StripView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStripView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StripView {
+        return
+            try StripView(
+                lengthMin: FfiConverterDouble.read(from: &buf), 
+                figureEveryMin: FfiConverterUInt32.read(from: &buf), 
+                elapsedMin: FfiConverterOptionDouble.read(from: &buf), 
+                holdMin: FfiConverterOptionDouble.read(from: &buf), 
+                recastMin: FfiConverterOptionDouble.read(from: &buf), 
+                windowMin: FfiConverterOptionSequenceDouble.read(from: &buf), 
+                knownToMin: FfiConverterOptionDouble.read(from: &buf), 
+                marks: FfiConverterSequenceTypeStripMark.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: StripView, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.lengthMin, into: &buf)
+        FfiConverterUInt32.write(value.figureEveryMin, into: &buf)
+        FfiConverterOptionDouble.write(value.elapsedMin, into: &buf)
+        FfiConverterOptionDouble.write(value.holdMin, into: &buf)
+        FfiConverterOptionDouble.write(value.recastMin, into: &buf)
+        FfiConverterOptionSequenceDouble.write(value.windowMin, into: &buf)
+        FfiConverterOptionDouble.write(value.knownToMin, into: &buf)
+        FfiConverterSequenceTypeStripMark.write(value.marks, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripView_lift(_ buf: RustBuffer) throws -> StripView {
+    return try FfiConverterTypeStripView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripView_lower(_ value: StripView) -> RustBuffer {
+    return FfiConverterTypeStripView.lower(value)
+}
+
+
+/**
+ * A key of the Swim screen and its place.
+ */
+public struct SwimKeyPlace: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let key: SwimKey
+    /**
+     * Where, in px.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */key: SwimKey, 
+        /**
+         * Where, in px.
+         */rect: Rect) {
+        self.key = key
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimKeyPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKeyPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKeyPlace {
+        return
+            try SwimKeyPlace(
+                key: FfiConverterTypeSwimKey.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimKeyPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimKey.write(value.key, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyPlace_lift(_ buf: RustBuffer) throws -> SwimKeyPlace {
+    return try FfiConverterTypeSwimKeyPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyPlace_lower(_ value: SwimKeyPlace) -> RustBuffer {
+    return FfiConverterTypeSwimKeyPlace.lower(value)
+}
+
+
+/**
+ * One key, ready to draw.
+ */
+public struct SwimKeyView: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: SwimKey
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+    /**
+     * Whether it can be tapped now.
+     */
+    public let enabled: Bool
+    /**
+     * Drawn solid: most likely next.
+     */
+    public let solid: Bool
+    /**
+     * What a tap on it asks.
+     */
+    public let tap: KeyTap
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: SwimKey, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String, 
+        /**
+         * Whether it can be tapped now.
+         */enabled: Bool, 
+        /**
+         * Drawn solid: most likely next.
+         */solid: Bool, 
+        /**
+         * What a tap on it asks.
+         */tap: KeyTap) {
+        self.key = key
+        self.label = label
+        self.spoken = spoken
+        self.enabled = enabled
+        self.solid = solid
+        self.tap = tap
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimKeyView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKeyView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKeyView {
+        return
+            try SwimKeyView(
+                key: FfiConverterTypeSwimKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                enabled: FfiConverterBool.read(from: &buf), 
+                solid: FfiConverterBool.read(from: &buf), 
+                tap: FfiConverterTypeKeyTap.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimKeyView, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterBool.write(value.enabled, into: &buf)
+        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterTypeKeyTap.write(value.tap, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyView_lift(_ buf: RustBuffer) throws -> SwimKeyView {
+    return try FfiConverterTypeSwimKeyView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffer {
+    return FfiConverterTypeSwimKeyView.lower(value)
+}
+
+
+/**
+ * Where the Swim screen's things lie, in px.
+ */
+public struct SwimLayout: Equatable, Hashable {
+    /**
+     * Title.
+     */
+    public let title: Rect
+    /**
+     * How much of the water was fished, or `None` if the map needs its line.
+     */
+    public let area: Rect?
+    /**
+     * Opens the legend; not used while fishing.
+     */
+    public let legend: Rect
+    /**
+     * The map.
+     */
+    public let canvas: Rect
+    /**
+     * Where next and its reasons.
+     */
+    public let words: Rect
+    /**
+     * Keys that stand always.
+     */
+    public let keys: [SwimKeyPlace]
+    /**
+     * Opens the further keys and rows; none while the step keys are open.
+     */
+    public let more: Rect?
+    /**
+     * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
+     */
+    public let back: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Title.
+         */title: Rect, 
+        /**
+         * How much of the water was fished, or `None` if the map needs its line.
+         */area: Rect?, 
+        /**
+         * Opens the legend; not used while fishing.
+         */legend: Rect, 
+        /**
+         * The map.
+         */canvas: Rect, 
+        /**
+         * Where next and its reasons.
+         */words: Rect, 
+        /**
+         * Keys that stand always.
+         */keys: [SwimKeyPlace], 
+        /**
+         * Opens the further keys and rows; none while the step keys are open.
+         */more: Rect?, 
+        /**
+         * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
+         */back: Rect) {
+        self.title = title
+        self.area = area
+        self.legend = legend
+        self.canvas = canvas
+        self.words = words
+        self.keys = keys
+        self.more = more
+        self.back = back
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimLayout: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimLayout: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimLayout {
+        return
+            try SwimLayout(
+                title: FfiConverterTypeRect.read(from: &buf), 
+                area: FfiConverterOptionTypeRect.read(from: &buf), 
+                legend: FfiConverterTypeRect.read(from: &buf), 
+                canvas: FfiConverterTypeRect.read(from: &buf), 
+                words: FfiConverterTypeRect.read(from: &buf), 
+                keys: FfiConverterSequenceTypeSwimKeyPlace.read(from: &buf), 
+                more: FfiConverterOptionTypeRect.read(from: &buf), 
+                back: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimLayout, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.title, into: &buf)
+        FfiConverterOptionTypeRect.write(value.area, into: &buf)
+        FfiConverterTypeRect.write(value.legend, into: &buf)
+        FfiConverterTypeRect.write(value.canvas, into: &buf)
+        FfiConverterTypeRect.write(value.words, into: &buf)
+        FfiConverterSequenceTypeSwimKeyPlace.write(value.keys, into: &buf)
+        FfiConverterOptionTypeRect.write(value.more, into: &buf)
+        FfiConverterTypeRect.write(value.back, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimLayout_lift(_ buf: RustBuffer) throws -> SwimLayout {
+    return try FfiConverterTypeSwimLayout.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimLayout_lower(_ value: SwimLayout) -> RustBuffer {
+    return FfiConverterTypeSwimLayout.lower(value)
+}
+
+
+/**
+ * What the layout depends on.
+ */
+public struct SwimPadAsk: Equatable, Hashable {
+    /**
+     * What the keys do.
+     */
+    public let pad: SwimPad
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What the keys do.
+         */pad: SwimPad) {
+        self.pad = pad
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimPadAsk: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimPadAsk: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPadAsk {
+        return
+            try SwimPadAsk(
+                pad: FfiConverterTypeSwimPad.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimPadAsk, into buf: inout [UInt8]) {
+        FfiConverterTypeSwimPad.write(value.pad, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPadAsk_lift(_ buf: RustBuffer) throws -> SwimPadAsk {
+    return try FfiConverterTypeSwimPadAsk.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPadAsk_lower(_ value: SwimPadAsk) -> RustBuffer {
+    return FfiConverterTypeSwimPadAsk.lower(value)
+}
+
+
+/**
+ * One frame of the swim, packed.
+ *
+ * Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
+ * has one entry more than there are parts (or is empty where there are none).
+ */
+public struct SwimScene: Equatable, Hashable {
+    /**
+     * Width of the canvas, pixels.
+     */
+    public let widthPx: Float
+    /**
+     * Height of the canvas, pixels.
+     */
+    public let heightPx: Float
+    /**
+     * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+     */
+    public let fillXy: [Float]
+    /**
+     * Offsets of polygons in points.
+     */
+    public let fillStart: [UInt32]
+    /**
+     * Role of each polygon.
+     */
+    public let fillRole: [FillRole]
+    /**
+     * Hatching of resting water: x1, y1, x2, y2 of each stroke in turn; further apart the longer it has rested.
+     */
+    public let hatchXy: [Float]
+    /**
+     * Width of hatching strokes, pixels.
+     */
+    public let hatchWidth: Float
+    /**
+     * Points of polylines, x and y in turn; closed lines repeat their first point.
+     */
+    public let lineXy: [Float]
+    /**
+     * Offsets of polylines in points.
+     */
+    public let lineStart: [UInt32]
+    /**
+     * Role of each polyline.
+     */
+    public let lineRole: [LineRole]
+    /**
+     * Width of each polyline, pixels.
+     */
+    public let lineWidth: [Float]
+    /**
+     * Centres of marks, x and y in turn.
+     */
+    public let markXy: [Float]
+    /**
+     * Half the size of each mark (centre to corner), pixels.
+     */
+    public let markSize: [Float]
+    /**
+     * Shape of each mark.
+     */
+    public let markShape: [MarkShape]
+    /**
+     * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+     */
+    public let labelBox: [Float]
+    /**
+     * Where each text is centred: x of the middle, y of the baseline, in turn.
+     */
+    public let labelAt: [Float]
+    /**
+     * Size of each text, pixels.
+     */
+    public let labelSize: [Float]
+    /**
+     * Role of each label.
+     */
+    public let labelRole: [LabelRole]
+    /**
+     * Whether the box is drawn (paper with an ink edge) or only reserved.
+     */
+    public let labelBoxed: [Bool]
+    /**
+     * Text of each label.
+     */
+    public let labelText: [String]
+    /**
+     * What numbers on the picture stand for, and what found no place, to be shown below it.
+     */
+    public let key: [KeyLine]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Width of the canvas, pixels.
+         */widthPx: Float, 
+        /**
+         * Height of the canvas, pixels.
+         */heightPx: Float, 
+        /**
+         * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+         */fillXy: [Float], 
+        /**
+         * Offsets of polygons in points.
+         */fillStart: [UInt32], 
+        /**
+         * Role of each polygon.
+         */fillRole: [FillRole], 
+        /**
+         * Hatching of resting water: x1, y1, x2, y2 of each stroke in turn; further apart the longer it has rested.
+         */hatchXy: [Float], 
+        /**
+         * Width of hatching strokes, pixels.
+         */hatchWidth: Float, 
+        /**
+         * Points of polylines, x and y in turn; closed lines repeat their first point.
+         */lineXy: [Float], 
+        /**
+         * Offsets of polylines in points.
+         */lineStart: [UInt32], 
+        /**
+         * Role of each polyline.
+         */lineRole: [LineRole], 
+        /**
+         * Width of each polyline, pixels.
+         */lineWidth: [Float], 
+        /**
+         * Centres of marks, x and y in turn.
+         */markXy: [Float], 
+        /**
+         * Half the size of each mark (centre to corner), pixels.
+         */markSize: [Float], 
+        /**
+         * Shape of each mark.
+         */markShape: [MarkShape], 
+        /**
+         * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+         */labelBox: [Float], 
+        /**
+         * Where each text is centred: x of the middle, y of the baseline, in turn.
+         */labelAt: [Float], 
+        /**
+         * Size of each text, pixels.
+         */labelSize: [Float], 
+        /**
+         * Role of each label.
+         */labelRole: [LabelRole], 
+        /**
+         * Whether the box is drawn (paper with an ink edge) or only reserved.
+         */labelBoxed: [Bool], 
+        /**
+         * Text of each label.
+         */labelText: [String], 
+        /**
+         * What numbers on the picture stand for, and what found no place, to be shown below it.
+         */key: [KeyLine]) {
+        self.widthPx = widthPx
+        self.heightPx = heightPx
+        self.fillXy = fillXy
+        self.fillStart = fillStart
+        self.fillRole = fillRole
+        self.hatchXy = hatchXy
+        self.hatchWidth = hatchWidth
+        self.lineXy = lineXy
+        self.lineStart = lineStart
+        self.lineRole = lineRole
+        self.lineWidth = lineWidth
+        self.markXy = markXy
+        self.markSize = markSize
+        self.markShape = markShape
+        self.labelBox = labelBox
+        self.labelAt = labelAt
+        self.labelSize = labelSize
+        self.labelRole = labelRole
+        self.labelBoxed = labelBoxed
+        self.labelText = labelText
+        self.key = key
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimScene: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimScene: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimScene {
+        return
+            try SwimScene(
+                widthPx: FfiConverterFloat.read(from: &buf), 
+                heightPx: FfiConverterFloat.read(from: &buf), 
+                fillXy: FfiConverterSequenceFloat.read(from: &buf), 
+                fillStart: FfiConverterSequenceUInt32.read(from: &buf), 
+                fillRole: FfiConverterSequenceTypeFillRole.read(from: &buf), 
+                hatchXy: FfiConverterSequenceFloat.read(from: &buf), 
+                hatchWidth: FfiConverterFloat.read(from: &buf), 
+                lineXy: FfiConverterSequenceFloat.read(from: &buf), 
+                lineStart: FfiConverterSequenceUInt32.read(from: &buf), 
+                lineRole: FfiConverterSequenceTypeLineRole.read(from: &buf), 
+                lineWidth: FfiConverterSequenceFloat.read(from: &buf), 
+                markXy: FfiConverterSequenceFloat.read(from: &buf), 
+                markSize: FfiConverterSequenceFloat.read(from: &buf), 
+                markShape: FfiConverterSequenceTypeMarkShape.read(from: &buf), 
+                labelBox: FfiConverterSequenceFloat.read(from: &buf), 
+                labelAt: FfiConverterSequenceFloat.read(from: &buf), 
+                labelSize: FfiConverterSequenceFloat.read(from: &buf), 
+                labelRole: FfiConverterSequenceTypeLabelRole.read(from: &buf), 
+                labelBoxed: FfiConverterSequenceBool.read(from: &buf), 
+                labelText: FfiConverterSequenceString.read(from: &buf), 
+                key: FfiConverterSequenceTypeKeyLine.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimScene, into buf: inout [UInt8]) {
+        FfiConverterFloat.write(value.widthPx, into: &buf)
+        FfiConverterFloat.write(value.heightPx, into: &buf)
+        FfiConverterSequenceFloat.write(value.fillXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.fillStart, into: &buf)
+        FfiConverterSequenceTypeFillRole.write(value.fillRole, into: &buf)
+        FfiConverterSequenceFloat.write(value.hatchXy, into: &buf)
+        FfiConverterFloat.write(value.hatchWidth, into: &buf)
+        FfiConverterSequenceFloat.write(value.lineXy, into: &buf)
+        FfiConverterSequenceUInt32.write(value.lineStart, into: &buf)
+        FfiConverterSequenceTypeLineRole.write(value.lineRole, into: &buf)
+        FfiConverterSequenceFloat.write(value.lineWidth, into: &buf)
+        FfiConverterSequenceFloat.write(value.markXy, into: &buf)
+        FfiConverterSequenceFloat.write(value.markSize, into: &buf)
+        FfiConverterSequenceTypeMarkShape.write(value.markShape, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelBox, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelAt, into: &buf)
+        FfiConverterSequenceFloat.write(value.labelSize, into: &buf)
+        FfiConverterSequenceTypeLabelRole.write(value.labelRole, into: &buf)
+        FfiConverterSequenceBool.write(value.labelBoxed, into: &buf)
+        FfiConverterSequenceString.write(value.labelText, into: &buf)
+        FfiConverterSequenceTypeKeyLine.write(value.key, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimScene_lift(_ buf: RustBuffer) throws -> SwimScene {
+    return try FfiConverterTypeSwimScene.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimScene_lower(_ value: SwimScene) -> RustBuffer {
+    return FfiConverterTypeSwimScene.lower(value)
+}
+
+
+/**
+ * The Swim screen; the fan itself is a scene of its own.
+ */
+public struct SwimView: Equatable, Hashable {
+    /**
+     * "Swim, peg 22".
+     */
+    public let title: String
+    /**
+     * "3 of 25 squares resting": those just fished among them.
+     */
+    public let area: String
+    /**
+     * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     */
+    public let headline: String
+    /**
+     * The reasons for it and against it, each with its figures.
+     */
+    public let reasons: [String]
+    /**
+     * The two that count most as a sentence, and how many bites they rest on.
+     */
+    public let why: String
+    /**
+     * What is known of the aimed cell.
+     */
+    public let cell: String
+    /**
+     * Whether the fish move over the day, with the evidence.
+     */
+    public let drift: [String]
+    /**
+     * The moment shown, where it is not now.
+     */
+    public let replay: String
+    /**
+     * The next few cells after the first, each with its reasons.
+     */
+    public let others: [String]
+    /**
+     * Opens the list of everything the picture rests on.
+     */
+    public let listLabel: String
+    /**
+     * That list: the ringed cell, the next few, the drift, what is a guess.
+     */
+    public let list: [String]
+    /**
+     * A name for the next mark, feature or hazard, or for an old one.
+     */
+    public let name: TypedField
+    /**
+     * Where the peg lies on the earth.
+     */
+    public let place: PegPlaceView
+    /**
+     * What the keys under the picture do now.
+     */
+    public let pad: SwimPad
+    /**
+     * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
+     */
+    public let back: Action?
+    /**
+     * Opens the legend.
+     */
+    public let legendLabel: String
+    /**
+     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     */
+    public let legend: [String]
+    /**
+     * The keys.
+     */
+    public let keys: [SwimKeyView]
+    /**
+     * Boundaries, bands, rest target, features and hazards.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What rests on a guess.
+     */
+    public let note: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Swim, peg 22".
+         */title: String, 
+        /**
+         * "3 of 25 squares resting": those just fished among them.
+         */area: String, 
+        /**
+         * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+         */headline: String, 
+        /**
+         * The reasons for it and against it, each with its figures.
+         */reasons: [String], 
+        /**
+         * The two that count most as a sentence, and how many bites they rest on.
+         */why: String, 
+        /**
+         * What is known of the aimed cell.
+         */cell: String, 
+        /**
+         * Whether the fish move over the day, with the evidence.
+         */drift: [String], 
+        /**
+         * The moment shown, where it is not now.
+         */replay: String, 
+        /**
+         * The next few cells after the first, each with its reasons.
+         */others: [String], 
+        /**
+         * Opens the list of everything the picture rests on.
+         */listLabel: String, 
+        /**
+         * That list: the ringed cell, the next few, the drift, what is a guess.
+         */list: [String], 
+        /**
+         * A name for the next mark, feature or hazard, or for an old one.
+         */name: TypedField, 
+        /**
+         * Where the peg lies on the earth.
+         */place: PegPlaceView, 
+        /**
+         * What the keys under the picture do now.
+         */pad: SwimPad, 
+        /**
+         * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
+         */back: Action?, 
+        /**
+         * Opens the legend.
+         */legendLabel: String, 
+        /**
+         * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+         */legend: [String], 
+        /**
+         * The keys.
+         */keys: [SwimKeyView], 
+        /**
+         * Boundaries, bands, rest target, features and hazards.
+         */rows: [ChoiceRow], 
+        /**
+         * What rests on a guess.
+         */note: String) {
+        self.title = title
+        self.area = area
+        self.headline = headline
+        self.reasons = reasons
+        self.why = why
+        self.cell = cell
+        self.drift = drift
+        self.replay = replay
+        self.others = others
+        self.listLabel = listLabel
+        self.list = list
+        self.name = name
+        self.place = place
+        self.pad = pad
+        self.back = back
+        self.legendLabel = legendLabel
+        self.legend = legend
+        self.keys = keys
+        self.rows = rows
+        self.note = note
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension SwimView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimView {
+        return
+            try SwimView(
+                title: FfiConverterString.read(from: &buf), 
+                area: FfiConverterString.read(from: &buf), 
+                headline: FfiConverterString.read(from: &buf), 
+                reasons: FfiConverterSequenceString.read(from: &buf), 
+                why: FfiConverterString.read(from: &buf), 
+                cell: FfiConverterString.read(from: &buf), 
+                drift: FfiConverterSequenceString.read(from: &buf), 
+                replay: FfiConverterString.read(from: &buf), 
+                others: FfiConverterSequenceString.read(from: &buf), 
+                listLabel: FfiConverterString.read(from: &buf), 
+                list: FfiConverterSequenceString.read(from: &buf), 
+                name: FfiConverterTypeTypedField.read(from: &buf), 
+                place: FfiConverterTypePegPlaceView.read(from: &buf), 
+                pad: FfiConverterTypeSwimPad.read(from: &buf), 
+                back: FfiConverterOptionTypeAction.read(from: &buf), 
+                legendLabel: FfiConverterString.read(from: &buf), 
+                legend: FfiConverterSequenceString.read(from: &buf), 
+                keys: FfiConverterSequenceTypeSwimKeyView.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                note: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: SwimView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.area, into: &buf)
+        FfiConverterString.write(value.headline, into: &buf)
+        FfiConverterSequenceString.write(value.reasons, into: &buf)
+        FfiConverterString.write(value.why, into: &buf)
+        FfiConverterString.write(value.cell, into: &buf)
+        FfiConverterSequenceString.write(value.drift, into: &buf)
+        FfiConverterString.write(value.replay, into: &buf)
+        FfiConverterSequenceString.write(value.others, into: &buf)
+        FfiConverterString.write(value.listLabel, into: &buf)
+        FfiConverterSequenceString.write(value.list, into: &buf)
+        FfiConverterTypeTypedField.write(value.name, into: &buf)
+        FfiConverterTypePegPlaceView.write(value.place, into: &buf)
+        FfiConverterTypeSwimPad.write(value.pad, into: &buf)
+        FfiConverterOptionTypeAction.write(value.back, into: &buf)
+        FfiConverterString.write(value.legendLabel, into: &buf)
+        FfiConverterSequenceString.write(value.legend, into: &buf)
+        FfiConverterSequenceTypeSwimKeyView.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.note, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimView_lift(_ buf: RustBuffer) throws -> SwimView {
+    return try FfiConverterTypeSwimView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimView_lower(_ value: SwimView) -> RustBuffer {
+    return FfiConverterTypeSwimView.lower(value)
+}
+
+
+/**
+ * The tackle screen.
+ */
+public struct TackleView: Equatable, Hashable {
+    /**
+     * "Rod 1: next cast".
+     */
+    public let title: String
+    /**
+     * Which rod.
+     */
+    public let rod: UInt8
+    /**
+     * The rows.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     */
+    public let caution: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Rod 1: next cast".
+         */title: String, 
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The rows.
+         */rows: [ChoiceRow], 
+        /**
+         * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+         */caution: String) {
+        self.title = title
+        self.rod = rod
+        self.rows = rows
+        self.caution = caution
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension TackleView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TackleView {
+        return
+            try TackleView(
+                title: FfiConverterString.read(from: &buf), 
+                rod: FfiConverterUInt8.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                caution: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: TackleView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterString.write(value.caution, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleView_lift(_ buf: RustBuffer) throws -> TackleView {
+    return try FfiConverterTypeTackleView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleView_lower(_ value: TackleView) -> RustBuffer {
+    return FfiConverterTypeTackleView.lower(value)
+}
+
+
+/**
+ * Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+ */
+public struct TextSizes: Equatable, Hashable {
+    /**
+     * Header.
+     */
+    public let header: Double
+    /**
+     * The first sentence of the advice.
+     */
+    public let headline: Double
+    /**
+     * Other sentences, spot and rig.
+     */
+    public let body: Double
+    /**
+     * Figures on the strip.
+     */
+    public let figures: Double
+    /**
+     * Word on a key used while fishing.
+     */
+    public let primary: Double
+    /**
+     * Word on a secondary key.
+     */
+    public let secondary: Double
+    /**
+     * Smaller line on a key.
+     */
+    public let sub: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Header.
+         */header: Double, 
+        /**
+         * The first sentence of the advice.
+         */headline: Double, 
+        /**
+         * Other sentences, spot and rig.
+         */body: Double, 
+        /**
+         * Figures on the strip.
+         */figures: Double, 
+        /**
+         * Word on a key used while fishing.
+         */primary: Double, 
+        /**
+         * Word on a secondary key.
+         */secondary: Double, 
+        /**
+         * Smaller line on a key.
+         */sub: Double) {
+        self.header = header
+        self.headline = headline
+        self.body = body
+        self.figures = figures
+        self.primary = primary
+        self.secondary = secondary
+        self.sub = sub
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension TextSizes: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTextSizes: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TextSizes {
+        return
+            try TextSizes(
+                header: FfiConverterDouble.read(from: &buf), 
+                headline: FfiConverterDouble.read(from: &buf), 
+                body: FfiConverterDouble.read(from: &buf), 
+                figures: FfiConverterDouble.read(from: &buf), 
+                primary: FfiConverterDouble.read(from: &buf), 
+                secondary: FfiConverterDouble.read(from: &buf), 
+                sub: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: TextSizes, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.header, into: &buf)
+        FfiConverterDouble.write(value.headline, into: &buf)
+        FfiConverterDouble.write(value.body, into: &buf)
+        FfiConverterDouble.write(value.figures, into: &buf)
+        FfiConverterDouble.write(value.primary, into: &buf)
+        FfiConverterDouble.write(value.secondary, into: &buf)
+        FfiConverterDouble.write(value.sub, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTextSizes_lift(_ buf: RustBuffer) throws -> TextSizes {
+    return try FfiConverterTypeTextSizes.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTextSizes_lower(_ value: TextSizes) -> RustBuffer {
+    return FfiConverterTypeTextSizes.lower(value)
+}
+
+
+/**
+ * One figure on an axis.
+ */
+public struct Tick: Equatable, Hashable {
+    /**
+     * Where, in the units of the axis.
+     */
+    public let at: Double
+    /**
+     * What it says.
+     */
+    public let label: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where, in the units of the axis.
+         */at: Double, 
+        /**
+         * What it says.
+         */label: String) {
+        self.at = at
+        self.label = label
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Tick: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTick: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Tick {
+        return
+            try Tick(
+                at: FfiConverterDouble.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Tick, into buf: inout [UInt8]) {
+        FfiConverterDouble.write(value.at, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTick_lift(_ buf: RustBuffer) throws -> Tick {
+    return try FfiConverterTypeTick.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTick_lower(_ value: Tick) -> RustBuffer {
+    return FfiConverterTypeTick.lower(value)
+}
+
+
+/**
+ * A line to type into. The shell hands its target back with the text.
+ */
+public struct TypedField: Equatable, Hashable {
+    /**
+     * A name for tests.
+     */
+    public let tag: String
+    /**
+     * What it is called.
+     */
+    public let label: String
+    /**
+     * What stands in it.
+     */
+    public let value: String
+    /**
+     * The word on the key that hands it over; empty where each change is handed over at once.
+     */
+    public let send: String
+    /**
+     * What it is typed into.
+     */
+    public let into: TypedInto
+    /**
+     * The keyboard it opens with.
+     */
+    public let keyboard: Keyboard
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * A name for tests.
+         */tag: String, 
+        /**
+         * What it is called.
+         */label: String, 
+        /**
+         * What stands in it.
+         */value: String, 
+        /**
+         * The word on the key that hands it over; empty where each change is handed over at once.
+         */send: String, 
+        /**
+         * What it is typed into.
+         */into: TypedInto, 
+        /**
+         * The keyboard it opens with.
+         */keyboard: Keyboard) {
+        self.tag = tag
+        self.label = label
+        self.value = value
+        self.send = send
+        self.into = into
+        self.keyboard = keyboard
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension TypedField: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTypedField: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TypedField {
+        return
+            try TypedField(
+                tag: FfiConverterString.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                value: FfiConverterString.read(from: &buf), 
+                send: FfiConverterString.read(from: &buf), 
+                into: FfiConverterTypeTypedInto.read(from: &buf), 
+                keyboard: FfiConverterTypeKeyboard.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: TypedField, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.tag, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.send, into: &buf)
+        FfiConverterTypeTypedInto.write(value.into, into: &buf)
+        FfiConverterTypeKeyboard.write(value.keyboard, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedField_lift(_ buf: RustBuffer) throws -> TypedField {
+    return try FfiConverterTypeTypedField.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedField_lower(_ value: TypedField) -> RustBuffer {
+    return FfiConverterTypeTypedField.lower(value)
+}
+
+
+/**
+ * What a tap gives back.
+ */
+public struct Update: Equatable, Hashable {
+    /**
+     * The Bank screen as it now stands.
+     */
+    public let screen: Screen
+    /**
+     * Whether the log grew.
+     */
+    public let changed: Bool
+    /**
+     * Whether the tap was ignored as a second one.
+     */
+    public let repeated: Bool
+    /**
+     * What undo would now take back.
+     */
+    public let undoLabel: String?
+    /**
+     * What to say of the tap.
+     */
+    public let notice: String
+    /**
+     * A screen that comes up of itself: the Bank after START, the card of the day after END.
+     */
+    public let opens: Which?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The Bank screen as it now stands.
+         */screen: Screen, 
+        /**
+         * Whether the log grew.
+         */changed: Bool, 
+        /**
+         * Whether the tap was ignored as a second one.
+         */repeated: Bool, 
+        /**
+         * What undo would now take back.
+         */undoLabel: String?, 
+        /**
+         * What to say of the tap.
+         */notice: String, 
+        /**
+         * A screen that comes up of itself: the Bank after START, the card of the day after END.
+         */opens: Which?) {
+        self.screen = screen
+        self.changed = changed
+        self.repeated = repeated
+        self.undoLabel = undoLabel
+        self.notice = notice
+        self.opens = opens
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension Update: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeUpdate: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Update {
+        return
+            try Update(
+                screen: FfiConverterTypeScreen.read(from: &buf), 
+                changed: FfiConverterBool.read(from: &buf), 
+                repeated: FfiConverterBool.read(from: &buf), 
+                undoLabel: FfiConverterOptionString.read(from: &buf), 
+                notice: FfiConverterString.read(from: &buf), 
+                opens: FfiConverterOptionTypeWhich.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: Update, into buf: inout [UInt8]) {
+        FfiConverterTypeScreen.write(value.screen, into: &buf)
+        FfiConverterBool.write(value.changed, into: &buf)
+        FfiConverterBool.write(value.repeated, into: &buf)
+        FfiConverterOptionString.write(value.undoLabel, into: &buf)
+        FfiConverterString.write(value.notice, into: &buf)
+        FfiConverterOptionTypeWhich.write(value.opens, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUpdate_lift(_ buf: RustBuffer) throws -> Update {
+    return try FfiConverterTypeUpdate.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUpdate_lower(_ value: Update) -> RustBuffer {
+    return FfiConverterTypeUpdate.lower(value)
+}
+
+
+/**
+ * The Waits screen.
+ */
+public struct WaitsView: Equatable, Hashable {
+    /**
+     * Its heading.
+     */
+    public let title: String
+    /**
+     * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+     */
+    public let counts: String
+    /**
+     * Which casts count, each row a choice by taps; hand the field and value back to choose.
+     */
+    public let rows: [ChoiceRow]
+    /**
+     * The pictures, most telling first; empty before the first cast is in.
+     */
+    public let charts: [ChartView]
+    /**
+     * What the rest of a day is likely to hold.
+     */
+    public let forecast: ForecastView?
+    /**
+     * The page behind them; none before there is a picture.
+     */
+    public let figures: FiguresView?
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    public let offer: LeafKey?
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Its heading.
+         */title: String, 
+        /**
+         * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+         */counts: String, 
+        /**
+         * Which casts count, each row a choice by taps; hand the field and value back to choose.
+         */rows: [ChoiceRow], 
+        /**
+         * The pictures, most telling first; empty before the first cast is in.
+         */charts: [ChartView], 
+        /**
+         * What the rest of a day is likely to hold.
+         */forecast: ForecastView?, 
+        /**
+         * The page behind them; none before there is a picture.
+         */figures: FiguresView?, 
+        /**
+         * What to do where there is nothing to show yet.
+         */offer: LeafKey?) {
+        self.title = title
+        self.counts = counts
+        self.rows = rows
+        self.charts = charts
+        self.forecast = forecast
+        self.figures = figures
+        self.offer = offer
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WaitsView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaitsView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaitsView {
+        return
+            try WaitsView(
+                title: FfiConverterString.read(from: &buf), 
+                counts: FfiConverterString.read(from: &buf), 
+                rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
+                charts: FfiConverterSequenceTypeChartView.read(from: &buf), 
+                forecast: FfiConverterOptionTypeForecastView.read(from: &buf), 
+                figures: FfiConverterOptionTypeFiguresView.read(from: &buf), 
+                offer: FfiConverterOptionTypeLeafKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WaitsView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.counts, into: &buf)
+        FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
+        FfiConverterSequenceTypeChartView.write(value.charts, into: &buf)
+        FfiConverterOptionTypeForecastView.write(value.forecast, into: &buf)
+        FfiConverterOptionTypeFiguresView.write(value.figures, into: &buf)
+        FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsView_lift(_ buf: RustBuffer) throws -> WaitsView {
+    return try FfiConverterTypeWaitsView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
+    return FfiConverterTypeWaitsView.lower(value)
+}
+
+
+/**
+ * Something that is to ring.
+ */
+public struct WatchAlarm: Equatable, Hashable {
+    /**
+     * The same for the same cast, or for the same minute of the match: a later answer replaces it.
+     */
+    public let id: String
+    /**
+     * When, by the phone's wall clock as it is set now, ms since 1970 UTC.
+     */
+    public let atWallMs: Int64
+    /**
+     * What it says first.
+     */
+    public let title: String
+    /**
+     * What it says below.
+     */
+    public let text: String
+    /**
+     * The rod it rings for; none for the match.
+     */
+    public let rod: UInt8?
+    /**
+     * What can be done about it at once.
+     */
+    public let keys: [WatchKey]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The same for the same cast, or for the same minute of the match: a later answer replaces it.
+         */id: String, 
+        /**
+         * When, by the phone's wall clock as it is set now, ms since 1970 UTC.
+         */atWallMs: Int64, 
+        /**
+         * What it says first.
+         */title: String, 
+        /**
+         * What it says below.
+         */text: String, 
+        /**
+         * The rod it rings for; none for the match.
+         */rod: UInt8?, 
+        /**
+         * What can be done about it at once.
+         */keys: [WatchKey]) {
+        self.id = id
+        self.atWallMs = atWallMs
+        self.title = title
+        self.text = text
+        self.rod = rod
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchAlarm: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchAlarm: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchAlarm {
+        return
+            try WatchAlarm(
+                id: FfiConverterString.read(from: &buf), 
+                atWallMs: FfiConverterInt64.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                rod: FfiConverterOptionUInt8.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchAlarm, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.id, into: &buf)
+        FfiConverterInt64.write(value.atWallMs, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionUInt8.write(value.rod, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lift(_ buf: RustBuffer) throws -> WatchAlarm {
+    return try FfiConverterTypeWatchAlarm.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchAlarm_lower(_ value: WatchAlarm) -> RustBuffer {
+    return FfiConverterTypeWatchAlarm.lower(value)
+}
+
+
+/**
+ * A key on the lock screen.
+ */
+public struct WatchKey: Equatable, Hashable {
+    /**
+     * What it does.
+     */
+    public let key: Key
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * What a tap on it sends.
+     */
+    public let action: Action
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * What it does.
+         */key: Key, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * What a tap on it sends.
+         */action: Action) {
+        self.key = key
+        self.label = label
+        self.action = action
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchKey {
+        return
+            try WatchKey(
+                key: FfiConverterTypeKey.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                action: FfiConverterTypeAction.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchKey, into buf: inout [UInt8]) {
+        FfiConverterTypeKey.write(value.key, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterTypeAction.write(value.action, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lift(_ buf: RustBuffer) throws -> WatchKey {
+    return try FfiConverterTypeWatchKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchKey_lower(_ value: WatchKey) -> RustBuffer {
+    return FfiConverterTypeWatchKey.lower(value)
+}
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+public struct WatchView: Equatable, Hashable {
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    public let `open`: Bool
+    /**
+     * Whether the screen is to stay on.
+     */
+    public let keepAwake: Bool
+    /**
+     * The rod the keys act on.
+     */
+    public let rod: UInt8
+    /**
+     * What that rod is doing, in words.
+     */
+    public let title: String
+    /**
+     * What the record says of it.
+     */
+    public let text: String
+    /**
+     * From when a clock counts up, or `None` if there is nothing to count.
+     */
+    public let sinceWallMs: Int64?
+    /**
+     * At most three keys.
+     */
+    public let keys: [WatchKey]
+    /**
+     * What is to ring, soonest first.
+     */
+    public let alarms: [WatchAlarm]
+    /**
+     * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+     * in neither list.
+     */
+    public let due: [WatchAlarm]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Whether a session is open; without one nothing is shown and nothing rings.
+         */`open`: Bool, 
+        /**
+         * Whether the screen is to stay on.
+         */keepAwake: Bool, 
+        /**
+         * The rod the keys act on.
+         */rod: UInt8, 
+        /**
+         * What that rod is doing, in words.
+         */title: String, 
+        /**
+         * What the record says of it.
+         */text: String, 
+        /**
+         * From when a clock counts up, or `None` if there is nothing to count.
+         */sinceWallMs: Int64?, 
+        /**
+         * At most three keys.
+         */keys: [WatchKey], 
+        /**
+         * What is to ring, soonest first.
+         */alarms: [WatchAlarm], 
+        /**
+         * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+         * in neither list.
+         */due: [WatchAlarm]) {
+        self.`open` = `open`
+        self.keepAwake = keepAwake
+        self.rod = rod
+        self.title = title
+        self.text = text
+        self.sinceWallMs = sinceWallMs
+        self.keys = keys
+        self.alarms = alarms
+        self.due = due
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WatchView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WatchView {
+        return
+            try WatchView(
+                open: FfiConverterBool.read(from: &buf), 
+                keepAwake: FfiConverterBool.read(from: &buf), 
+                rod: FfiConverterUInt8.read(from: &buf), 
+                title: FfiConverterString.read(from: &buf), 
+                text: FfiConverterString.read(from: &buf), 
+                sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
+                keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
+                alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf), 
+                due: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WatchView, into buf: inout [UInt8]) {
+        FfiConverterBool.write(value.`open`, into: &buf)
+        FfiConverterBool.write(value.keepAwake, into: &buf)
+        FfiConverterUInt8.write(value.rod, into: &buf)
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.text, into: &buf)
+        FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
+        FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
+        FfiConverterSequenceTypeWatchAlarm.write(value.due, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lift(_ buf: RustBuffer) throws -> WatchView {
+    return try FfiConverterTypeWatchView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWatchView_lower(_ value: WatchView) -> RustBuffer {
+    return FfiConverterTypeWatchView.lower(value)
+}
+
+
+/**
+ * A place on the water.
+ */
+public struct WaterPlace: Equatable, Hashable {
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    public let bearingCdeg: Int32
+    /**
+     * Range in cm.
+     */
+    public let rangeCm: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32, 
+        /**
+         * Range in cm.
+         */rangeCm: UInt32) {
+        self.bearingCdeg = bearingCdeg
+        self.rangeCm = rangeCm
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WaterPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaterPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaterPlace {
+        return
+            try WaterPlace(
+                bearingCdeg: FfiConverterInt32.read(from: &buf), 
+                rangeCm: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WaterPlace, into buf: inout [UInt8]) {
+        FfiConverterInt32.write(value.bearingCdeg, into: &buf)
+        FfiConverterUInt32.write(value.rangeCm, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterPlace_lift(_ buf: RustBuffer) throws -> WaterPlace {
+    return try FfiConverterTypeWaterPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterPlace_lower(_ value: WaterPlace) -> RustBuffer {
+    return FfiConverterTypeWaterPlace.lower(value)
+}
+
+
+/**
+ * The page of the weigh-in.
+ */
+public struct WeighInPage: Equatable, Hashable {
+    /**
+     * "Weigh-in: Net 1".
+     */
+    public let title: String
+    /**
+     * Each net that was weighed against the own count.
+     */
+    public let lines: [MatchLine]
+    /**
+     * What the differences mean.
+     */
+    public let notes: [String]
+    /**
+     * The figure typed so far.
+     */
+    public let figure: String
+    /**
+     * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
+     */
+    public let pad: [MatchKey]
+    /**
+     * The figure is what the net weighed.
+     */
+    public let weighed: MatchKey
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Weigh-in: Net 1".
+         */title: String, 
+        /**
+         * Each net that was weighed against the own count.
+         */lines: [MatchLine], 
+        /**
+         * What the differences mean.
+         */notes: [String], 
+        /**
+         * The figure typed so far.
+         */figure: String, 
+        /**
+         * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
+         */pad: [MatchKey], 
+        /**
+         * The figure is what the net weighed.
+         */weighed: MatchKey) {
+        self.title = title
+        self.lines = lines
+        self.notes = notes
+        self.figure = figure
+        self.pad = pad
+        self.weighed = weighed
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WeighInPage: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeighInPage: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WeighInPage {
+        return
+            try WeighInPage(
+                title: FfiConverterString.read(from: &buf), 
+                lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
+                notes: FfiConverterSequenceString.read(from: &buf), 
+                figure: FfiConverterString.read(from: &buf), 
+                pad: FfiConverterSequenceTypeMatchKey.read(from: &buf), 
+                weighed: FfiConverterTypeMatchKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WeighInPage, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
+        FfiConverterSequenceString.write(value.notes, into: &buf)
+        FfiConverterString.write(value.figure, into: &buf)
+        FfiConverterSequenceTypeMatchKey.write(value.pad, into: &buf)
+        FfiConverterTypeMatchKey.write(value.weighed, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeighInPage_lift(_ buf: RustBuffer) throws -> WeighInPage {
+    return try FfiConverterTypeWeighInPage.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeighInPage_lower(_ value: WeighInPage) -> RustBuffer {
+    return FfiConverterTypeWeighInPage.lower(value)
+}
+
+
+/**
+ * The number pad for the weight of a landed fish.
+ */
+public struct WeightView: Equatable, Hashable {
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    public let title: String
+    /**
+     * What is known of it.
+     */
+    public let says: String
+    /**
+     * What was typed so far, "6 lb 12 oz".
+     */
+    public let figure: String
+    /**
+     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     */
+    public let pad: [FishKey]
+    /**
+     * The figure is what the scales show.
+     */
+    public let weighed: FishKey
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * "Fish 7, landed 12:46".
+         */title: String, 
+        /**
+         * What is known of it.
+         */says: String, 
+        /**
+         * What was typed so far, "6 lb 12 oz".
+         */figure: String, 
+        /**
+         * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+         */pad: [FishKey], 
+        /**
+         * The figure is what the scales show.
+         */weighed: FishKey) {
+        self.title = title
+        self.says = says
+        self.figure = figure
+        self.pad = pad
+        self.weighed = weighed
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension WeightView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeightView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WeightView {
+        return
+            try WeightView(
+                title: FfiConverterString.read(from: &buf), 
+                says: FfiConverterString.read(from: &buf), 
+                figure: FfiConverterString.read(from: &buf), 
+                pad: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                weighed: FfiConverterTypeFishKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: WeightView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.figure, into: &buf)
+        FfiConverterSequenceTypeFishKey.write(value.pad, into: &buf)
+        FfiConverterTypeFishKey.write(value.weighed, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightView_lift(_ buf: RustBuffer) throws -> WeightView {
+    return try FfiConverterTypeWeightView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightView_lower(_ value: WeightView) -> RustBuffer {
+    return FfiConverterTypeWeightView.lower(value)
+}
+
+
+/**
+ * One tap.
+ */
+
+public enum Action: Equatable, Hashable {
+    
+    /**
+     * Begin a session.
+     */
+    case startSession(
+        /**
+         * How it is set up; as the set-up screen stands where it is left out.
+         */setup: SessionSetup?
+    )
+    /**
+     * End it; what is out is wound in.
+     */
+    case endSession
+    /**
+     * The lead hit the water. A cast that is still out is closed and marked.
+     */
+    case cast(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A pull worth striking.
+     */
+    case bite(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The fish is in the net.
+     */
+    case landed(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * What it weighs, where that is known.
+         */fish: FishWeight?
+    )
+    /**
+     * The fish came off.
+     */
+    case lost(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The bite was missed.
+     */
+    case missed(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A fish swam into the line.
+     */
+    case liner(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The tip moved without a pull.
+     */
+    case indication(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Wound in by choice.
+     */
+    case woundIn(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The bait was moved without a recast.
+     */
+    case twitch(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The angler goes away from the rods, which are in.
+     */
+    case away
+    /**
+     * The angler is back.
+     */
+    case returned
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    case hooklengthLost(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * What is on the line from the next cast on.
+     */
+    case setRig(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The whole rig.
+         */rig: Rig
+    )
+    /**
+     * Where the next casts go.
+     */
+    case setSpot(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * The spot.
+         */spot: Spot
+    )
+    /**
+     * Set the last time back.
+     */
+    case timeBack(
+        /**
+         * By this many minutes.
+         */minutes: UInt32
+    )
+    /**
+     * A note.
+     */
+    case note(
+        /**
+         * The text.
+         */text: String
+    )
+    /**
+     * Something to aim at.
+     */
+    case setMark(
+        /**
+         * Its name.
+         */name: String, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32
+    )
+    /**
+     * The keys act on this rod from now on.
+     */
+    case chooseRod(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Hand and scheme.
+     */
+    case set(
+        /**
+         * Which thumb, where that changes.
+         */hand: Hand?, 
+        /**
+         * Day or night, where that changes.
+         */scheme: Scheme?
+    )
+    /**
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     */
+    case stepAim(
+        /**
+         * Which way.
+         */step: Step
+    )
+    /**
+     * The Swim screen shows an earlier moment; 0 is now.
+     */
+    case replay(
+        /**
+         * How many steps of ten minutes back.
+         */stepsBack: UInt32
+    )
+    /**
+     * The next casts of the chosen rod go to the ringed cell.
+     */
+    case castHere
+    /**
+     * The ringed cell is kept back.
+     */
+    case keepBack
+    /**
+     * The kept-back water under the ring may be fished again.
+     */
+    case release
+    /**
+     * An aiming mark in the direction of the ring.
+     */
+    case markHere(
+        /**
+         * Its name; the one typed, else a number, where it is empty.
+         */name: String
+    )
+    /**
+     * The peg lies where it was typed on the Swim screen.
+     */
+    case placePegAsTyped
+    /**
+     * Where the peg lies on the earth; never needed.
+     */
+    case placePeg(
+        /**
+         * Latitude in 1e-7 degrees.
+         */latE7: Int64, 
+        /**
+         * Longitude in 1e-7 degrees.
+         */lonE7: Int64, 
+        /**
+         * Degrees clockwise from true north of straight out, in hundredths.
+         */straightOutCdeg: Int32
+    )
+    /**
+     * Begin an alternating test of two values that were changed for one another.
+     */
+    case startAlternation(
+        /**
+         * Value A.
+         */a: FactorValue, 
+        /**
+         * Value B, of the same factor.
+         */b: FactorValue
+    )
+    /**
+     * Set rig or spot for the next cast of the test.
+     */
+    case setNextStep
+    /**
+     * End the test.
+     */
+    case endAlternation
+    /**
+     * One thing changed on a rod; the rest carries over.
+     */
+    case tackle(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * Which.
+         */tap: TackleTap
+    )
+    /**
+     * A choice on the set-up screen.
+     */
+    case setup(
+        /**
+         * Which.
+         */tap: SetupTap
+    )
+    /**
+     * A choice on the Swim screen.
+     */
+    case swim(
+        /**
+         * Which.
+         */tap: SwimTap
+    )
+    /**
+     * A choice on the Waits screen.
+     */
+    case waits(
+        /**
+         * Which.
+         */tap: WaitsTap
+    )
+    /**
+     * A tap on the Match screen.
+     */
+    case match(
+        /**
+         * Which.
+         */tap: MatchTap
+    )
+    /**
+     * What is said of a landed fish.
+     */
+    case fish(
+        /**
+         * The cast it was landed on; the fish that is meant where it is left out.
+         */cast: Uuid?, 
+        /**
+         * What.
+         */tap: FishTap
+    )
+    /**
+     * What is fed by hand.
+     */
+    case feed(
+        /**
+         * Which.
+         */tap: FeedTap
+    )
+    /**
+     * Fish that show.
+     */
+    case seen(
+        /**
+         * What was seen, or where.
+         */tap: SeenTap
+    )
+    /**
+     * A tap on the Bench.
+     */
+    case bench(
+        /**
+         * Which.
+         */tap: BenchTap
+    )
+    /**
+     * A tap in the Book.
+     */
+    case book(
+        /**
+         * Which.
+         */tap: BookTap
+    )
+    /**
+     * A key of the Conditions screen.
+     */
+    case conditions(
+        /**
+         * Which.
+         */tap: ConditionsTap
+    )
+    /**
+     * A tap on the Cautions screen.
+     */
+    case cautions(
+        /**
+         * Which.
+         */tap: CautionsTap
+    )
+    /**
+     * A choice on the Files screen.
+     */
+    case files(
+        /**
+         * Which.
+         */tap: FilesTap
+    )
+    /**
+     * A choice on the Phone screen.
+     */
+    case phone(
+        /**
+         * Which.
+         */tap: PhoneTap
+    )
+    /**
+     * Opens a doubtful entry on the Mend screen.
+     */
+    case openDoubt(
+        /**
+         * Which; none goes back to the list.
+         */op: Uuid?
+    )
+    /**
+     * Mends one thing of a doubtful entry.
+     */
+    case mend(
+        /**
+         * Which entry.
+         */op: Uuid, 
+        /**
+         * What of it.
+         */tap: MendTap
+    )
+    /**
+     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     */
+    case back
+    /**
+     * A text was typed by hand.
+     */
+    case typed(
+        /**
+         * What it is typed into.
+         */into: TypedInto, 
+        /**
+         * The text as it was typed.
+         */text: String
+    )
+    /**
+     * Take a whole import back.
+     */
+    case undoImport(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
+     * Bring it back.
+     */
+    case redoImport(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
+     * Take the last entry back.
+     */
+    case undo
+    /**
+     * Bring back what undo took.
+     */
+    case redo
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Action: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAction: FfiConverterRustBuffer {
+    typealias SwiftType = Action
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Action {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .startSession(setup: try FfiConverterOptionTypeSessionSetup.read(from: &buf)
+        )
+        
+        case 2: return .endSession
+        
+        case 3: return .cast(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 4: return .bite(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 5: return .landed(rod: try FfiConverterUInt8.read(from: &buf), fish: try FfiConverterOptionTypeFishWeight.read(from: &buf)
+        )
+        
+        case 6: return .lost(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .missed(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 8: return .liner(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 9: return .indication(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 10: return .woundIn(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 11: return .twitch(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 12: return .away
+        
+        case 13: return .returned
+        
+        case 14: return .hooklengthLost(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 15: return .setRig(rod: try FfiConverterUInt8.read(from: &buf), rig: try FfiConverterTypeRig.read(from: &buf)
+        )
+        
+        case 16: return .setSpot(rod: try FfiConverterUInt8.read(from: &buf), spot: try FfiConverterTypeSpot.read(from: &buf)
+        )
+        
+        case 17: return .timeBack(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 18: return .note(text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 19: return .setMark(name: try FfiConverterString.read(from: &buf), bearingCdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 20: return .chooseRod(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 21: return .set(hand: try FfiConverterOptionTypeHand.read(from: &buf), scheme: try FfiConverterOptionTypeScheme.read(from: &buf)
+        )
+        
+        case 22: return .stepAim(step: try FfiConverterTypeStep.read(from: &buf)
+        )
+        
+        case 23: return .replay(stepsBack: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 24: return .castHere
+        
+        case 25: return .keepBack
+        
+        case 26: return .release
+        
+        case 27: return .markHere(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 28: return .placePegAsTyped
+        
+        case 29: return .placePeg(latE7: try FfiConverterInt64.read(from: &buf), lonE7: try FfiConverterInt64.read(from: &buf), straightOutCdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 30: return .startAlternation(a: try FfiConverterTypeFactorValue.read(from: &buf), b: try FfiConverterTypeFactorValue.read(from: &buf)
+        )
+        
+        case 31: return .setNextStep
+        
+        case 32: return .endAlternation
+        
+        case 33: return .tackle(rod: try FfiConverterUInt8.read(from: &buf), tap: try FfiConverterTypeTackleTap.read(from: &buf)
+        )
+        
+        case 34: return .setup(tap: try FfiConverterTypeSetupTap.read(from: &buf)
+        )
+        
+        case 35: return .swim(tap: try FfiConverterTypeSwimTap.read(from: &buf)
+        )
+        
+        case 36: return .waits(tap: try FfiConverterTypeWaitsTap.read(from: &buf)
+        )
+        
+        case 37: return .match(tap: try FfiConverterTypeMatchTap.read(from: &buf)
+        )
+        
+        case 38: return .fish(cast: try FfiConverterOptionTypeUuid.read(from: &buf), tap: try FfiConverterTypeFishTap.read(from: &buf)
+        )
+        
+        case 39: return .feed(tap: try FfiConverterTypeFeedTap.read(from: &buf)
+        )
+        
+        case 40: return .seen(tap: try FfiConverterTypeSeenTap.read(from: &buf)
+        )
+        
+        case 41: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
+        )
+        
+        case 42: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
+        )
+        
+        case 43: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
+        )
+        
+        case 44: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
+        )
+        
+        case 45: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
+        )
+        
+        case 46: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
+        )
+        
+        case 47: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        )
+        
+        case 48: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
+        )
+        
+        case 49: return .back
+        
+        case 50: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 51: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 52: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 53: return .undo
+        
+        case 54: return .redo
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Action, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .startSession(setup):
+            writeInt(&buf, Int32(1))
+            FfiConverterOptionTypeSessionSetup.write(setup, into: &buf)
+            
+        
+        case .endSession:
+            writeInt(&buf, Int32(2))
+        
+        
+        case let .cast(rod):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .bite(rod):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .landed(rod,fish):
+            writeInt(&buf, Int32(5))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterOptionTypeFishWeight.write(fish, into: &buf)
+            
+        
+        case let .lost(rod):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .missed(rod):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .liner(rod):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .indication(rod):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .woundIn(rod):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .twitch(rod):
+            writeInt(&buf, Int32(11))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case .away:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .returned:
+            writeInt(&buf, Int32(13))
+        
+        
+        case let .hooklengthLost(rod):
+            writeInt(&buf, Int32(14))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .setRig(rod,rig):
+            writeInt(&buf, Int32(15))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeRig.write(rig, into: &buf)
+            
+        
+        case let .setSpot(rod,spot):
+            writeInt(&buf, Int32(16))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeSpot.write(spot, into: &buf)
+            
+        
+        case let .timeBack(minutes):
+            writeInt(&buf, Int32(17))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case let .note(text):
+            writeInt(&buf, Int32(18))
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case let .setMark(name,bearingCdeg):
+            writeInt(&buf, Int32(19))
+            FfiConverterString.write(name, into: &buf)
+            FfiConverterInt32.write(bearingCdeg, into: &buf)
+            
+        
+        case let .chooseRod(rod):
+            writeInt(&buf, Int32(20))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .set(hand,scheme):
+            writeInt(&buf, Int32(21))
+            FfiConverterOptionTypeHand.write(hand, into: &buf)
+            FfiConverterOptionTypeScheme.write(scheme, into: &buf)
+            
+        
+        case let .stepAim(step):
+            writeInt(&buf, Int32(22))
+            FfiConverterTypeStep.write(step, into: &buf)
+            
+        
+        case let .replay(stepsBack):
+            writeInt(&buf, Int32(23))
+            FfiConverterUInt32.write(stepsBack, into: &buf)
+            
+        
+        case .castHere:
+            writeInt(&buf, Int32(24))
+        
+        
+        case .keepBack:
+            writeInt(&buf, Int32(25))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(26))
+        
+        
+        case let .markHere(name):
+            writeInt(&buf, Int32(27))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case .placePegAsTyped:
+            writeInt(&buf, Int32(28))
+        
+        
+        case let .placePeg(latE7,lonE7,straightOutCdeg):
+            writeInt(&buf, Int32(29))
+            FfiConverterInt64.write(latE7, into: &buf)
+            FfiConverterInt64.write(lonE7, into: &buf)
+            FfiConverterInt32.write(straightOutCdeg, into: &buf)
+            
+        
+        case let .startAlternation(a,b):
+            writeInt(&buf, Int32(30))
+            FfiConverterTypeFactorValue.write(a, into: &buf)
+            FfiConverterTypeFactorValue.write(b, into: &buf)
+            
+        
+        case .setNextStep:
+            writeInt(&buf, Int32(31))
+        
+        
+        case .endAlternation:
+            writeInt(&buf, Int32(32))
+        
+        
+        case let .tackle(rod,tap):
+            writeInt(&buf, Int32(33))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeTackleTap.write(tap, into: &buf)
+            
+        
+        case let .setup(tap):
+            writeInt(&buf, Int32(34))
+            FfiConverterTypeSetupTap.write(tap, into: &buf)
+            
+        
+        case let .swim(tap):
+            writeInt(&buf, Int32(35))
+            FfiConverterTypeSwimTap.write(tap, into: &buf)
+            
+        
+        case let .waits(tap):
+            writeInt(&buf, Int32(36))
+            FfiConverterTypeWaitsTap.write(tap, into: &buf)
+            
+        
+        case let .match(tap):
+            writeInt(&buf, Int32(37))
+            FfiConverterTypeMatchTap.write(tap, into: &buf)
+            
+        
+        case let .fish(cast,tap):
+            writeInt(&buf, Int32(38))
+            FfiConverterOptionTypeUuid.write(cast, into: &buf)
+            FfiConverterTypeFishTap.write(tap, into: &buf)
+            
+        
+        case let .feed(tap):
+            writeInt(&buf, Int32(39))
+            FfiConverterTypeFeedTap.write(tap, into: &buf)
+            
+        
+        case let .seen(tap):
+            writeInt(&buf, Int32(40))
+            FfiConverterTypeSeenTap.write(tap, into: &buf)
+            
+        
+        case let .bench(tap):
+            writeInt(&buf, Int32(41))
+            FfiConverterTypeBenchTap.write(tap, into: &buf)
+            
+        
+        case let .book(tap):
+            writeInt(&buf, Int32(42))
+            FfiConverterTypeBookTap.write(tap, into: &buf)
+            
+        
+        case let .conditions(tap):
+            writeInt(&buf, Int32(43))
+            FfiConverterTypeConditionsTap.write(tap, into: &buf)
+            
+        
+        case let .cautions(tap):
+            writeInt(&buf, Int32(44))
+            FfiConverterTypeCautionsTap.write(tap, into: &buf)
+            
+        
+        case let .files(tap):
+            writeInt(&buf, Int32(45))
+            FfiConverterTypeFilesTap.write(tap, into: &buf)
+            
+        
+        case let .phone(tap):
+            writeInt(&buf, Int32(46))
+            FfiConverterTypePhoneTap.write(tap, into: &buf)
+            
+        
+        case let .openDoubt(op):
+            writeInt(&buf, Int32(47))
+            FfiConverterOptionTypeUuid.write(op, into: &buf)
+            
+        
+        case let .mend(op,tap):
+            writeInt(&buf, Int32(48))
+            FfiConverterTypeUuid.write(op, into: &buf)
+            FfiConverterTypeMendTap.write(tap, into: &buf)
+            
+        
+        case .back:
+            writeInt(&buf, Int32(49))
+        
+        
+        case let .typed(into,text):
+            writeInt(&buf, Int32(50))
+            FfiConverterTypeTypedInto.write(into, into: &buf)
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case let .undoImport(id):
+            writeInt(&buf, Int32(51))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case let .redoImport(id):
+            writeInt(&buf, Int32(52))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(53))
+        
+        
+        case .redo:
+            writeInt(&buf, Int32(54))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAction_lift(_ buf: RustBuffer) throws -> Action {
+    return try FfiConverterTypeAction.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAction_lower(_ value: Action) -> RustBuffer {
+    return FfiConverterTypeAction.lower(value)
+}
+
+
+
+/**
+ * How the advice is to be shown.
+ */
+
+public enum AdviceTone: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Nothing can be said yet.
+     */
+    case unknown
+    /**
+     * Keep waiting.
+     */
+    case hold
+    /**
+     * Inside the near-best band.
+     */
+    case band
+    /**
+     * Past it.
+     */
+    case past
+    /**
+     * There is nothing to advise now.
+     */
+    case quiet
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension AdviceTone: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAdviceTone: FfiConverterRustBuffer {
+    typealias SwiftType = AdviceTone
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> AdviceTone {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .unknown
+        
+        case 2: return .hold
+        
+        case 3: return .band
+        
+        case 4: return .past
+        
+        case 5: return .quiet
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: AdviceTone, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .unknown:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .hold:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .band:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .past:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .quiet:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceTone_lift(_ buf: RustBuffer) throws -> AdviceTone {
+    return try FfiConverterTypeAdviceTone.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAdviceTone_lower(_ value: AdviceTone) -> RustBuffer {
+    return FfiConverterTypeAdviceTone.lower(value)
+}
+
+
+
+/**
+ * When a cast that is out rings.
+ */
+
+public enum Alarm: Equatable, Hashable {
+    
+    /**
+     * Never.
+     */
+    case off
+    /**
+     * At the end of "hold until".
+     */
+    case hold
+    /**
+     * At "recast by".
+     */
+    case recast
+    /**
+     * So many minutes after the splash.
+     */
+    case after(UInt16
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Alarm: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAlarm: FfiConverterRustBuffer {
+    typealias SwiftType = Alarm
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Alarm {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .off
+        
+        case 2: return .hold
+        
+        case 3: return .recast
+        
+        case 4: return .after(try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Alarm, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .off:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .hold:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .recast:
+            writeInt(&buf, Int32(3))
+        
+        
+        case let .after(v1):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt16.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarm_lift(_ buf: RustBuffer) throws -> Alarm {
+    return try FfiConverterTypeAlarm.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAlarm_lower(_ value: Alarm) -> RustBuffer {
+    return FfiConverterTypeAlarm.lower(value)
+}
+
+
+
+/**
+ * What a key answers.
+ */
+
+public enum Answer: Equatable, Hashable {
+    
+    /**
+     * Water temperature, tenths of a degree.
+     */
+    case water(Int16
+    )
+    /**
+     * Air temperature, tenths of a degree.
+     */
+    case air(Int16
+    )
+    /**
+     * Wind strength.
+     */
+    case wind(WindStrength
+    )
+    /**
+     * Wind direction.
+     */
+    case windFrom(WindFrom
+    )
+    /**
+     * Oktas.
+     */
+    case cloud(UInt8
+    )
+    /**
+     * Colour.
+     */
+    case colour(WaterColour
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Answer: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeAnswer: FfiConverterRustBuffer {
+    typealias SwiftType = Answer
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Answer {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water(try FfiConverterInt16.read(from: &buf)
+        )
+        
+        case 2: return .air(try FfiConverterInt16.read(from: &buf)
+        )
+        
+        case 3: return .wind(try FfiConverterTypeWindStrength.read(from: &buf)
+        )
+        
+        case 4: return .windFrom(try FfiConverterTypeWindFrom.read(from: &buf)
+        )
+        
+        case 5: return .cloud(try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 6: return .colour(try FfiConverterTypeWaterColour.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Answer, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .water(v1):
+            writeInt(&buf, Int32(1))
+            FfiConverterInt16.write(v1, into: &buf)
+            
+        
+        case let .air(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterInt16.write(v1, into: &buf)
+            
+        
+        case let .wind(v1):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeWindStrength.write(v1, into: &buf)
+            
+        
+        case let .windFrom(v1):
+            writeInt(&buf, Int32(4))
+            FfiConverterTypeWindFrom.write(v1, into: &buf)
+            
+        
+        case let .cloud(v1):
+            writeInt(&buf, Int32(5))
+            FfiConverterUInt8.write(v1, into: &buf)
+            
+        
+        case let .colour(v1):
+            writeInt(&buf, Int32(6))
+            FfiConverterTypeWaterColour.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAnswer_lift(_ buf: RustBuffer) throws -> Answer {
+    return try FfiConverterTypeAnswer.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeAnswer_lower(_ value: Answer) -> RustBuffer {
+    return FfiConverterTypeAnswer.lower(value)
+}
+
+
+
+/**
+ * What the chosen rod is doing.
+ */
+
+public enum BankState: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * No session is open.
+     */
+    case noSession
+    /**
+     * Nothing is out: the clock counts the turn-round.
+     */
+    case ready
+    /**
+     * A bait is out: the clock counts the wait.
+     */
+    case out
+    /**
+     * A fish is on: nothing has to be tapped.
+     */
+    case fishOn
+    /**
+     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     */
+    case landed
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BankState: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
+    typealias SwiftType = BankState
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BankState {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .noSession
+        
+        case 2: return .ready
+        
+        case 3: return .out
+        
+        case 4: return .fishOn
+        
+        case 5: return .landed
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BankState, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .noSession:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .ready:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .fishOn:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .landed:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankState_lift(_ buf: RustBuffer) throws -> BankState {
+    return try FfiConverterTypeBankState.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBankState_lower(_ value: BankState) -> RustBuffer {
+    return FfiConverterTypeBankState.lower(value)
+}
+
+
+
+/**
+ * A choice or a key of the Bench. Counts, lengths and weights are whole numbers of their unit.
+ */
+
+public enum BenchTap: Equatable, Hashable {
+    
+    /**
+     * The keys act on this hooklength.
+     */
+    case kind(
+        /**
+         * Which.
+         */hooklength: Hooklength
+    )
+    /**
+     * Its length.
+     */
+    case length(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Its line.
+     */
+    case diameter(
+        /**
+         * In thousandths of a millimetre.
+         */um: UInt16
+    )
+    /**
+     * Its hook.
+     */
+    case hookSize(
+        /**
+         * The bigger the number the smaller the hook.
+         */size: UInt8
+    )
+    /**
+     * Its hair.
+     */
+    case hair(
+        /**
+         * In millimetres, or `None` if it has no hair.
+         */mm: UInt16?
+    )
+    /**
+     * This many were tied.
+     */
+    case tied(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * This many are in the wallet.
+     */
+    case counted(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * This many were taken out of the wallet.
+     */
+    case takenOut(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * This many are to be carried.
+     */
+    case wanted(
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * Some of them were cut down.
+     */
+    case cutDown(
+        /**
+         * To this length, in tenths of a millimetre.
+         */tenthMm: UInt32, 
+        /**
+         * How many.
+         */count: UInt16
+    )
+    /**
+     * Everything was cut down as planned.
+     */
+    case cutAll
+    /**
+     * Everything was tied as planned.
+     */
+    case tieAll
+    /**
+     * Line of the spool to be added.
+     */
+    case spoolDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */um: UInt16
+    )
+    /**
+     * What is on it.
+     */
+    case spoolLength(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * It lies on the bench now.
+     */
+    case addSpool
+    /**
+     * A spool is used up or gone.
+     */
+    case spoolGone(
+        /**
+         * Which.
+         */spool: Uuid
+    )
+    /**
+     * Line that the knot at the hook takes.
+     */
+    case hookKnot(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Line that the loop takes.
+     */
+    case loopLength(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Line that the tags take.
+     */
+    case tags(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * What the pop-up lifts.
+     */
+    case lift(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * How long it was soaked when it was measured.
+     */
+    case soaked(
+        /**
+         * In minutes.
+         */minutes: UInt16
+    )
+    /**
+     * What the hook weighs.
+     */
+    case hookWeight(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * How high the pop-up is to stand.
+     */
+    case height(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * The line below the pop-up.
+     */
+    case lineDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */um: UInt16
+    )
+    /**
+     * What that line is made of.
+     */
+    case line(
+        /**
+         * The material.
+         */material: LineMaterial
+    )
+    /**
+     * What the shot is made of.
+     */
+    case metal(
+        /**
+         * The metal.
+         */metal: ShotMetal
+    )
+    /**
+     * Temperature of the water for the balance.
+     */
+    case water(
+        /**
+         * In tenths of a degree Celsius.
+         */tenthC: Int16
+    )
+    /**
+     * The size of shot whose weight is entered.
+     */
+    case shotSize(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * What one of that size weighs.
+     */
+    case shotWeight(
+        /**
+         * In milligrams; 0 takes it out of the box.
+         */mg: UInt32
+    )
+    /**
+     * The lead hit the water: a fall is timed.
+     */
+    case splash
+    /**
+     * The line fell slack.
+     */
+    case bottom
+    /**
+     * The fall just timed teaches the speed.
+     */
+    case calibrate
+    /**
+     * The depth it was timed at.
+     */
+    case plumbed(
+        /**
+         * In centimetres.
+         */cm: UInt32
+    )
+    /**
+     * A height is put on the ladder or taken off it.
+     */
+    case rung(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Which sessions the ladder counts.
+     */
+    case heightsOf(
+        /**
+         * All of them, or the one shown.
+         */all: Bool
+    )
+    /**
+     * The kit that is used.
+     */
+    case useKit(
+        /**
+         * Which.
+         */kit: Uuid
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BenchTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBenchTap: FfiConverterRustBuffer {
+    typealias SwiftType = BenchTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BenchTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .kind(hooklength: try FfiConverterTypeHooklength.read(from: &buf)
+        )
+        
+        case 2: return .length(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .diameter(um: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 4: return .hookSize(size: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 5: return .hair(mm: try FfiConverterOptionUInt16.read(from: &buf)
+        )
+        
+        case 6: return .tied(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 7: return .counted(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 8: return .takenOut(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 9: return .wanted(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 10: return .cutDown(tenthMm: try FfiConverterUInt32.read(from: &buf), count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 11: return .cutAll
+        
+        case 12: return .tieAll
+        
+        case 13: return .spoolDiameter(um: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 14: return .spoolLength(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 15: return .addSpool
+        
+        case 16: return .spoolGone(spool: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 17: return .hookKnot(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 18: return .loopLength(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 19: return .tags(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 20: return .lift(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 21: return .soaked(minutes: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 22: return .hookWeight(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 23: return .height(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 24: return .lineDiameter(um: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 25: return .line(material: try FfiConverterTypeLineMaterial.read(from: &buf)
+        )
+        
+        case 26: return .metal(metal: try FfiConverterTypeShotMetal.read(from: &buf)
+        )
+        
+        case 27: return .water(tenthC: try FfiConverterInt16.read(from: &buf)
+        )
+        
+        case 28: return .shotSize(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 29: return .shotWeight(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 30: return .splash
+        
+        case 31: return .bottom
+        
+        case 32: return .calibrate
+        
+        case 33: return .plumbed(cm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 34: return .rung(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 35: return .heightsOf(all: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 36: return .useKit(kit: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BenchTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .kind(hooklength):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeHooklength.write(hooklength, into: &buf)
+            
+        
+        case let .length(tenthMm):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .diameter(um):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt16.write(um, into: &buf)
+            
+        
+        case let .hookSize(size):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt8.write(size, into: &buf)
+            
+        
+        case let .hair(mm):
+            writeInt(&buf, Int32(5))
+            FfiConverterOptionUInt16.write(mm, into: &buf)
+            
+        
+        case let .tied(count):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .counted(count):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .takenOut(count):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .wanted(count):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .cutDown(tenthMm,count):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case .cutAll:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .tieAll:
+            writeInt(&buf, Int32(12))
+        
+        
+        case let .spoolDiameter(um):
+            writeInt(&buf, Int32(13))
+            FfiConverterUInt16.write(um, into: &buf)
+            
+        
+        case let .spoolLength(tenthMm):
+            writeInt(&buf, Int32(14))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case .addSpool:
+            writeInt(&buf, Int32(15))
+        
+        
+        case let .spoolGone(spool):
+            writeInt(&buf, Int32(16))
+            FfiConverterTypeUuid.write(spool, into: &buf)
+            
+        
+        case let .hookKnot(tenthMm):
+            writeInt(&buf, Int32(17))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .loopLength(tenthMm):
+            writeInt(&buf, Int32(18))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .tags(tenthMm):
+            writeInt(&buf, Int32(19))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .lift(mg):
+            writeInt(&buf, Int32(20))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .soaked(minutes):
+            writeInt(&buf, Int32(21))
+            FfiConverterUInt16.write(minutes, into: &buf)
+            
+        
+        case let .hookWeight(mg):
+            writeInt(&buf, Int32(22))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .height(tenthMm):
+            writeInt(&buf, Int32(23))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .lineDiameter(um):
+            writeInt(&buf, Int32(24))
+            FfiConverterUInt16.write(um, into: &buf)
+            
+        
+        case let .line(material):
+            writeInt(&buf, Int32(25))
+            FfiConverterTypeLineMaterial.write(material, into: &buf)
+            
+        
+        case let .metal(metal):
+            writeInt(&buf, Int32(26))
+            FfiConverterTypeShotMetal.write(metal, into: &buf)
+            
+        
+        case let .water(tenthC):
+            writeInt(&buf, Int32(27))
+            FfiConverterInt16.write(tenthC, into: &buf)
+            
+        
+        case let .shotSize(name):
+            writeInt(&buf, Int32(28))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .shotWeight(mg):
+            writeInt(&buf, Int32(29))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case .splash:
+            writeInt(&buf, Int32(30))
+        
+        
+        case .bottom:
+            writeInt(&buf, Int32(31))
+        
+        
+        case .calibrate:
+            writeInt(&buf, Int32(32))
+        
+        
+        case let .plumbed(cm):
+            writeInt(&buf, Int32(33))
+            FfiConverterUInt32.write(cm, into: &buf)
+            
+        
+        case let .rung(tenthMm):
+            writeInt(&buf, Int32(34))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .heightsOf(all):
+            writeInt(&buf, Int32(35))
+            FfiConverterBool.write(all, into: &buf)
+            
+        
+        case let .useKit(kit):
+            writeInt(&buf, Int32(36))
+            FfiConverterTypeUuid.write(kit, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBenchTap_lift(_ buf: RustBuffer) throws -> BenchTap {
+    return try FfiConverterTypeBenchTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBenchTap_lower(_ value: BenchTap) -> RustBuffer {
+    return FfiConverterTypeBenchTap.lower(value)
+}
+
+
+
+/**
+ * One of the sets of sessions that are chosen in the Book.
+ */
+
+public enum BookSet: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The sessions that are shown.
+     */
+    case shown
+    /**
+     * The first set of the comparison.
+     */
+    case a
+    /**
+     * The second.
+     */
+    case b
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BookSet: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBookSet: FfiConverterRustBuffer {
+    typealias SwiftType = BookSet
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BookSet {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .shown
+        
+        case 2: return .a
+        
+        case 3: return .b
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BookSet, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .shown:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .a:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .b:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookSet_lift(_ buf: RustBuffer) throws -> BookSet {
+    return try FfiConverterTypeBookSet.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookSet_lower(_ value: BookSet) -> RustBuffer {
+    return FfiConverterTypeBookSet.lower(value)
+}
+
+
+
+/**
+ * A choice or a key of the Book.
+ */
+
+public enum BookTap: Equatable, Hashable {
+    
+    /**
+     * A session is opened to read.
+     */
+    case `open`(
+        /**
+         * Which.
+         */session: Uuid
+    )
+    /**
+     * It is closed again.
+     */
+    case close
+    /**
+     * Which sessions count.
+     */
+    case filter(
+        /**
+         * In which set.
+         */set: BookSet, 
+        /**
+         * One condition they have to meet.
+         */by: FilterTap
+    )
+    /**
+     * Latitude of the place that the light is told for.
+     */
+    case latitude(
+        /**
+         * In 1e-7 degrees.
+         */e7: Int64
+    )
+    /**
+     * Longitude of that place.
+     */
+    case longitude(
+        /**
+         * In 1e-7 degrees.
+         */e7: Int64
+    )
+    /**
+     * The peg of the open session lies there.
+     */
+    case keepPlace
+    /**
+     * The phone that began the session opened is, or is not, another phone of the same angler.
+     */
+    case phoneIsMine(
+        /**
+         * Whether it is.
+         */mine: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension BookTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
+    typealias SwiftType = BookTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> BookTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .`open`(session: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 2: return .close
+        
+        case 3: return .filter(set: try FfiConverterTypeBookSet.read(from: &buf), by: try FfiConverterTypeFilterTap.read(from: &buf)
+        )
+        
+        case 4: return .latitude(e7: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 5: return .longitude(e7: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 6: return .keepPlace
+        
+        case 7: return .phoneIsMine(mine: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: BookTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .`open`(session):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeUuid.write(session, into: &buf)
+            
+        
+        case .close:
+            writeInt(&buf, Int32(2))
+        
+        
+        case let .filter(set,by):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeBookSet.write(set, into: &buf)
+            FfiConverterTypeFilterTap.write(by, into: &buf)
+            
+        
+        case let .latitude(e7):
+            writeInt(&buf, Int32(4))
+            FfiConverterInt64.write(e7, into: &buf)
+            
+        
+        case let .longitude(e7):
+            writeInt(&buf, Int32(5))
+            FfiConverterInt64.write(e7, into: &buf)
+            
+        
+        case .keepPlace:
+            writeInt(&buf, Int32(6))
+        
+        
+        case let .phoneIsMine(mine):
+            writeInt(&buf, Int32(7))
+            FfiConverterBool.write(mine, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookTap_lift(_ buf: RustBuffer) throws -> BookTap {
+    return try FfiConverterTypeBookTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeBookTap_lower(_ value: BookTap) -> RustBuffer {
+    return FfiConverterTypeBookTap.lower(value)
+}
+
+
+
+/**
+ * A choice or a key of the Cautions screen.
+ */
+
+public enum CautionsTap: Equatable, Hashable {
+    
+    /**
+     * Where the water lies.
+     */
+    case region(
+        /**
+         * Which.
+         */region: Region
+    )
+    /**
+     * One caution was read at this peg.
+     */
+    case seen(
+        /**
+         * Its id in the table of cautions.
+         */caution: String
+    )
+    /**
+     * All of them were.
+     */
+    case allSeen
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension CautionsTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeCautionsTap: FfiConverterRustBuffer {
+    typealias SwiftType = CautionsTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> CautionsTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .region(region: try FfiConverterTypeRegion.read(from: &buf)
+        )
+        
+        case 2: return .seen(caution: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .allSeen
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: CautionsTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .region(region):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeRegion.write(region, into: &buf)
+            
+        
+        case let .seen(caution):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(caution, into: &buf)
+            
+        
+        case .allSeen:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCautionsTap_lift(_ buf: RustBuffer) throws -> CautionsTap {
+    return try FfiConverterTypeCautionsTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCautionsTap_lower(_ value: CautionsTap) -> RustBuffer {
+    return FfiConverterTypeCautionsTap.lower(value)
+}
+
+
+
+/**
+ * Which picture.
+ */
+
+public enum ChartKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Share of casts still without a bite.
+     */
+    case survival
+    /**
+     * Chance of a bite in the next minute.
+     */
+    case hazard
+    /**
+     * Bites per hour by leave time.
+     */
+    case leaveTime
+    /**
+     * Today against earlier sessions.
+     */
+    case earlier
+    /**
+     * Waits over the day.
+     */
+    case drift
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ChartKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeChartKind: FfiConverterRustBuffer {
+    typealias SwiftType = ChartKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ChartKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .survival
+        
+        case 2: return .hazard
+        
+        case 3: return .leaveTime
+        
+        case 4: return .earlier
+        
+        case 5: return .drift
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ChartKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .survival:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .hazard:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .leaveTime:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .earlier:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .drift:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartKind_lift(_ buf: RustBuffer) throws -> ChartKind {
+    return try FfiConverterTypeChartKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeChartKind_lower(_ value: ChartKind) -> RustBuffer {
+    return FfiConverterTypeChartKind.lower(value)
+}
+
+
+
+/**
+ * A key of the Conditions screen.
+ */
+
+public enum ConditionsTap: Equatable, Hashable {
+    
+    /**
+     * The question is answered.
+     */
+    case answer(
+        /**
+         * How.
+         */answer: Answer
+    )
+    /**
+     * It is passed over.
+     */
+    case skip(
+        /**
+         * What.
+         */question: Question
+    )
+    /**
+     * All questions are asked again.
+     */
+    case again
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ConditionsTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeConditionsTap: FfiConverterRustBuffer {
+    typealias SwiftType = ConditionsTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ConditionsTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .answer(answer: try FfiConverterTypeAnswer.read(from: &buf)
+        )
+        
+        case 2: return .skip(question: try FfiConverterTypeQuestion.read(from: &buf)
+        )
+        
+        case 3: return .again
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ConditionsTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .answer(answer):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeAnswer.write(answer, into: &buf)
+            
+        
+        case let .skip(question):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeQuestion.write(question, into: &buf)
+            
+        
+        case .again:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeConditionsTap_lift(_ buf: RustBuffer) throws -> ConditionsTap {
+    return try FfiConverterTypeConditionsTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeConditionsTap_lower(_ value: ConditionsTap) -> RustBuffer {
+    return FfiConverterTypeConditionsTap.lower(value)
+}
+
+
+
+/**
+ * Which kinds of fish count.
+ */
+
+public enum Counting: Equatable, Hashable {
+    
+    /**
+     * Every fish.
+     */
+    case everything
+    /**
+     * Only these kinds.
+     */
+    case only([String]
+    )
+    /**
+     * All but these kinds.
+     */
+    case allBut([String]
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Counting: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeCounting: FfiConverterRustBuffer {
+    typealias SwiftType = Counting
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Counting {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .everything
+        
+        case 2: return .only(try FfiConverterSequenceString.read(from: &buf)
+        )
+        
+        case 3: return .allBut(try FfiConverterSequenceString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Counting, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .everything:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .only(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterSequenceString.write(v1, into: &buf)
+            
+        
+        case let .allBut(v1):
+            writeInt(&buf, Int32(3))
+            FfiConverterSequenceString.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCounting_lift(_ buf: RustBuffer) throws -> Counting {
+    return try FfiConverterTypeCounting.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeCounting_lower(_ value: Counting) -> RustBuffer {
+    return FfiConverterTypeCounting.lower(value)
+}
+
+
+
+/**
+ * When a screen is used.
+ */
+
+public enum DoorGroup: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * While fishing.
+     */
+    case onTheBank
+    /**
+     * Before the day and after it.
+     */
+    case beforeAndAfter
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension DoorGroup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDoorGroup: FfiConverterRustBuffer {
+    typealias SwiftType = DoorGroup
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorGroup {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .onTheBank
+        
+        case 2: return .beforeAndAfter
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: DoorGroup, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .onTheBank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .beforeAndAfter:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lift(_ buf: RustBuffer) throws -> DoorGroup {
+    return try FfiConverterTypeDoorGroup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
+    return FfiConverterTypeDoorGroup.lower(value)
+}
+
+
+
+/**
+ * What a point is, told by its shape.
+ */
+
+public enum DotShape: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * A bite: a diamond.
+     */
+    case bite
+    /**
+     * Without a bite: a stroke.
+     */
+    case withoutBite
+    /**
+     * The best time: a dot in the accent.
+     */
+    case best
+    /**
+     * The angler's habit: a longer stroke.
+     */
+    case habit
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension DotShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeDotShape: FfiConverterRustBuffer {
+    typealias SwiftType = DotShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DotShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bite
+        
+        case 2: return .withoutBite
+        
+        case 3: return .best
+        
+        case 4: return .habit
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: DotShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bite:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .withoutBite:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .best:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .habit:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDotShape_lift(_ buf: RustBuffer) throws -> DotShape {
+    return try FfiConverterTypeDotShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeDotShape_lower(_ value: DotShape) -> RustBuffer {
+    return FfiConverterTypeDotShape.lower(value)
+}
+
+
+
+/**
+ * What ended a cast, as remembered afterwards.
+ */
+
+public enum EndSaid: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Wound in by choice.
+     */
+    case woundIn
+    /**
+     * A bite, and the fish in the net.
+     */
+    case landed
+    /**
+     * A bite, and the fish came off.
+     */
+    case lost
+    /**
+     * A bite that was missed.
+     */
+    case missed
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension EndSaid: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeEndSaid: FfiConverterRustBuffer {
+    typealias SwiftType = EndSaid
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> EndSaid {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .woundIn
+        
+        case 2: return .landed
+        
+        case 3: return .lost
+        
+        case 4: return .missed
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: EndSaid, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .woundIn:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .landed:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .lost:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .missed:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeEndSaid_lift(_ buf: RustBuffer) throws -> EndSaid {
+    return try FfiConverterTypeEndSaid.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeEndSaid_lower(_ value: EndSaid) -> RustBuffer {
+    return FfiConverterTypeEndSaid.lower(value)
+}
+
+
+
+/**
+ * What a shell can tell apart.
+ */
+
+public enum ErrorKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Not possible now; the message says what to do first.
+     */
+    case notNow
+    /**
+     * A value that can't be used; pick or type another.
+     */
+    case badInput
+    /**
+     * The log is damaged; restore or salvage.
+     */
+    case damaged
+    /**
+     * Written by a newer version; update.
+     */
+    case newer
+    /**
+     * Not a log of ours; choose another folder.
+     */
+    case foreign
+    /**
+     * Can't be written here; free the folder.
+     */
+    case readOnly
+    /**
+     * Another program has it; close that.
+     */
+    case busy
+    /**
+     * No space, or the phone can't write; free some and tap again.
+     */
+    case notSaved
+    /**
+     * A file from elsewhere can't be read; the message names the place.
+     */
+    case badFile
+    /**
+     * A fault of ours; nothing was lost.
+     */
+    case `internal`
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ErrorKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeErrorKind: FfiConverterRustBuffer {
+    typealias SwiftType = ErrorKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ErrorKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .notNow
+        
+        case 2: return .badInput
+        
+        case 3: return .damaged
+        
+        case 4: return .newer
+        
+        case 5: return .foreign
+        
+        case 6: return .readOnly
+        
+        case 7: return .busy
+        
+        case 8: return .notSaved
+        
+        case 9: return .badFile
+        
+        case 10: return .`internal`
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ErrorKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .notNow:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .badInput:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .damaged:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .newer:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .foreign:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .readOnly:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .busy:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .notSaved:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .badFile:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .`internal`:
+            writeInt(&buf, Int32(10))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeErrorKind_lift(_ buf: RustBuffer) throws -> ErrorKind {
+    return try FfiConverterTypeErrorKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeErrorKind_lower(_ value: ErrorKind) -> RustBuffer {
+    return FfiConverterTypeErrorKind.lower(value)
+}
+
+
+
+/**
+ * What may be changed between two casts of a rod.
+ */
+
+public enum Factor: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Spot: where it was cast, range included.
+     */
+    case spot
+    /**
+     * Bait.
+     */
+    case bait
+    /**
+     * Colour of the bait.
+     */
+    case colour
+    /**
+     * Height of the pop-up off the bottom.
+     */
+    case height
+    /**
+     * Length of the hooklength.
+     */
+    case hooklength
+    /**
+     * Hook size.
+     */
+    case hookSize
+    /**
+     * Lead or feeder weight.
+     */
+    case lead
+    /**
+     * Leader.
+     */
+    case leader
+    /**
+     * Whether the water was fed shortly before the cast.
+     */
+    case feed
+    /**
+     * How much it was fed.
+     */
+    case feedAmount
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Factor: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFactor: FfiConverterRustBuffer {
+    typealias SwiftType = Factor
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Factor {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .spot
+        
+        case 2: return .bait
+        
+        case 3: return .colour
+        
+        case 4: return .height
+        
+        case 5: return .hooklength
+        
+        case 6: return .hookSize
+        
+        case 7: return .lead
+        
+        case 8: return .leader
+        
+        case 9: return .feed
+        
+        case 10: return .feedAmount
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Factor, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .spot:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .bait:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .colour:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .height:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .hooklength:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .hookSize:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .lead:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .leader:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .feed:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .feedAmount:
+            writeInt(&buf, Int32(10))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactor_lift(_ buf: RustBuffer) throws -> Factor {
+    return try FfiConverterTypeFactor.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
+    return FfiConverterTypeFactor.lower(value)
+}
+
+
+
+/**
+ * What a factor was on a cast.
+ */
+
+public enum FactorValue: Equatable, Hashable {
+    
+    /**
+     * A spot: direction and range. The clip and the name of a mark don't move it.
+     */
+    case spot(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */bearingCdeg: Int32, 
+        /**
+         * Range in centimetres.
+         */rangeCm: UInt32
+    )
+    /**
+     * A bait.
+     */
+    case bait(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * A colour.
+     */
+    case colour(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * Height of the pop-up.
+     */
+    case height(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * Length of the hooklength.
+     */
+    case hooklength(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * Hook size.
+     */
+    case hookSize(
+        /**
+         * As on the packet.
+         */size: UInt8
+    )
+    /**
+     * Weight of the lead or feeder.
+     */
+    case lead(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * A leader.
+     */
+    case leader(
+        /**
+         * Its name.
+         */name: String
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FactorValue: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFactorValue: FfiConverterRustBuffer {
+    typealias SwiftType = FactorValue
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FactorValue {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .spot(bearingCdeg: try FfiConverterInt32.read(from: &buf), rangeCm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .bait(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .colour(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 4: return .height(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .hooklength(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 6: return .hookSize(size: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .lead(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 8: return .leader(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FactorValue, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .spot(bearingCdeg,rangeCm):
+            writeInt(&buf, Int32(1))
+            FfiConverterInt32.write(bearingCdeg, into: &buf)
+            FfiConverterUInt32.write(rangeCm, into: &buf)
+            
+        
+        case let .bait(name):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .colour(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .height(mm):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hooklength(mm):
+            writeInt(&buf, Int32(5))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hookSize(size):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(size, into: &buf)
+            
+        
+        case let .lead(mg):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .leader(name):
+            writeInt(&buf, Int32(8))
+            FfiConverterString.write(name, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactorValue_lift(_ buf: RustBuffer) throws -> FactorValue {
+    return try FfiConverterTypeFactorValue.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFactorValue_lower(_ value: FactorValue) -> RustBuffer {
+    return FfiConverterTypeFactorValue.lower(value)
+}
+
+
+
+/**
+ * What kind of thing lies in the water.
+ */
+
+public enum FeatureKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * A rise of the bottom.
+     */
+    case bar
+    /**
+     * A step down.
+     */
+    case dropOff
+    /**
+     * A hole.
+     */
+    case hole
+    /**
+     * Weed.
+     */
+    case weed
+    /**
+     * Silt.
+     */
+    case silt
+    /**
+     * Gravel.
+     */
+    case gravel
+    /**
+     * Clay.
+     */
+    case clay
+    /**
+     * An island or its margin.
+     */
+    case island
+    /**
+     * Fish seen.
+     */
+    case fishSeen
+    /**
+     * Anything else.
+     */
+    case other
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeatureKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeatureKind: FfiConverterRustBuffer {
+    typealias SwiftType = FeatureKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeatureKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bar
+        
+        case 2: return .dropOff
+        
+        case 3: return .hole
+        
+        case 4: return .weed
+        
+        case 5: return .silt
+        
+        case 6: return .gravel
+        
+        case 7: return .clay
+        
+        case 8: return .island
+        
+        case 9: return .fishSeen
+        
+        case 10: return .other
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeatureKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bar:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .dropOff:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .hole:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .weed:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .silt:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .gravel:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .clay:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .island:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .fishSeen:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .other:
+            writeInt(&buf, Int32(10))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeatureKind_lift(_ buf: RustBuffer) throws -> FeatureKind {
+    return try FfiConverterTypeFeatureKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeatureKind_lower(_ value: FeatureKind) -> RustBuffer {
+    return FfiConverterTypeFeatureKind.lower(value)
+}
+
+
+
+/**
+ * How much.
+ */
+
+public enum FeedAmount: Equatable, Hashable {
+    
+    /**
+     * So many measures.
+     */
+    case measures(
+        /**
+         * The measure.
+         */measure: FeedMeasure, 
+        /**
+         * How many.
+         */count: UInt16, 
+        /**
+         * What the angler took one to weigh then, in mg: a guess, and stored with the entry, so that a guess that is
+         * changed later changes nothing that was fed before.
+         */eachMg: UInt32
+    )
+    /**
+     * By weight.
+     */
+    case weight(
+        /**
+         * The unit it was entered in.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedAmount: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedAmount: FfiConverterRustBuffer {
+    typealias SwiftType = FeedAmount
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedAmount {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .measures(measure: try FfiConverterTypeFeedMeasure.read(from: &buf), count: try FfiConverterUInt16.read(from: &buf), eachMg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedAmount, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .measures(measure,count,eachMg):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            FfiConverterUInt16.write(count, into: &buf)
+            FfiConverterUInt32.write(eachMg, into: &buf)
+            
+        
+        case let .weight(unit,count):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedAmount_lift(_ buf: RustBuffer) throws -> FeedAmount {
+    return try FfiConverterTypeFeedAmount.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedAmount_lower(_ value: FeedAmount) -> RustBuffer {
+    return FfiConverterTypeFeedAmount.lower(value)
+}
+
+
+
+/**
+ * How feed was put in.
+ */
+
+public enum FeedKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Loose, by hand, catapult or pole cup.
+     */
+    case loose
+    /**
+     * Balls of groundbait.
+     */
+    case ball
+    /**
+     * A bag that dissolves.
+     */
+    case bag
+    /**
+     * A feeder, filled and cast.
+     */
+    case feeder
+    /**
+     * A spod.
+     */
+    case spod
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedKind: FfiConverterRustBuffer {
+    typealias SwiftType = FeedKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .loose
+        
+        case 2: return .ball
+        
+        case 3: return .bag
+        
+        case 4: return .feeder
+        
+        case 5: return .spod
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .loose:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .ball:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .bag:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .feeder:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .spod:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedKind_lift(_ buf: RustBuffer) throws -> FeedKind {
+    return try FfiConverterTypeFeedKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedKind_lower(_ value: FeedKind) -> RustBuffer {
+    return FfiConverterTypeFeedKind.lower(value)
+}
+
+
+
+/**
+ * What an angler counts feed in.
+ */
+
+public enum FeedMeasure: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Between finger and thumb.
+     */
+    case pinch
+    /**
+     * A handful.
+     */
+    case handful
+    /**
+     * A cup.
+     */
+    case cup
+    /**
+     * A ball.
+     */
+    case ball
+    /**
+     * A bag.
+     */
+    case bag
+    /**
+     * One fill of a feeder or a spod.
+     */
+    case fill
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedMeasure: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedMeasure: FfiConverterRustBuffer {
+    typealias SwiftType = FeedMeasure
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedMeasure {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .pinch
+        
+        case 2: return .handful
+        
+        case 3: return .cup
+        
+        case 4: return .ball
+        
+        case 5: return .bag
+        
+        case 6: return .fill
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedMeasure, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .pinch:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .handful:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .cup:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .ball:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .bag:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .fill:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedMeasure_lift(_ buf: RustBuffer) throws -> FeedMeasure {
+    return try FfiConverterTypeFeedMeasure.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedMeasure_lower(_ value: FeedMeasure) -> RustBuffer {
+    return FfiConverterTypeFeedMeasure.lower(value)
+}
+
+
+
+/**
+ * What is fed by hand, how much and where.
+ */
+
+public enum FeedTap: Equatable, Hashable {
+    
+    /**
+     * The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+     */
+    case again
+    /**
+     * As many of this measure as were chosen.
+     */
+    case measure(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The measure.
+         */measure: FeedMeasure
+    )
+    /**
+     * How many of a measure the next key means.
+     */
+    case count(
+        /**
+         * From 1.
+         */count: UInt16
+    )
+    /**
+     * Where it goes.
+     */
+    case atAim(
+        /**
+         * To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+         */aim: Bool
+    )
+    /**
+     * What goes in by weight.
+     */
+    case kind(
+        /**
+         * How.
+         */what: FeedKind
+    )
+    /**
+     * A digit of its weight was typed.
+     */
+    case digit(
+        /**
+         * From 0 to 9.
+         */digit: UInt8
+    )
+    /**
+     * The figure is cleared.
+     */
+    case clear
+    /**
+     * The figure typed is what goes in.
+     */
+    case weighed
+    /**
+     * What it weighs, figure and all.
+     */
+    case weight(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The unit.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FeedTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFeedTap: FfiConverterRustBuffer {
+    typealias SwiftType = FeedTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FeedTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .again
+        
+        case 2: return .measure(what: try FfiConverterTypeFeedKind.read(from: &buf), measure: try FfiConverterTypeFeedMeasure.read(from: &buf)
+        )
+        
+        case 3: return .count(count: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 4: return .atAim(aim: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .kind(what: try FfiConverterTypeFeedKind.read(from: &buf)
+        )
+        
+        case 6: return .digit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .clear
+        
+        case 8: return .weighed
+        
+        case 9: return .weight(what: try FfiConverterTypeFeedKind.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FeedTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .again:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .measure(what,measure):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            
+        
+        case let .count(count):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt16.write(count, into: &buf)
+            
+        
+        case let .atAim(aim):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(aim, into: &buf)
+            
+        
+        case let .kind(what):
+            writeInt(&buf, Int32(5))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            
+        
+        case let .digit(digit):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(digit, into: &buf)
+            
+        
+        case .clear:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .weighed:
+            writeInt(&buf, Int32(8))
+        
+        
+        case let .weight(what,unit,count):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedTap_lift(_ buf: RustBuffer) throws -> FeedTap {
+    return try FfiConverterTypeFeedTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFeedTap_lower(_ value: FeedTap) -> RustBuffer {
+    return FfiConverterTypeFeedTap.lower(value)
+}
+
+
+
+/**
+ * A choice on the Files screen.
+ */
+
+public enum FilesTap: Equatable, Hashable {
+    
+    /**
+     * Which sessions go out.
+     */
+    case span(
+        /**
+         * Which.
+         */span: Span
+    )
+    /**
+     * What kind of file goes out.
+     */
+    case form(
+        /**
+         * Which.
+         */form: FormChoice
+    )
+    /**
+     * Whether the position of the peg goes along.
+     */
+    case position(
+        /**
+         * Whether it does.
+         */included: Bool
+    )
+    /**
+     * Whether texts that a spreadsheet would take for formulas stay as typed.
+     */
+    case formulas(
+        /**
+         * Whether they do.
+         */asTyped: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FilesTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFilesTap: FfiConverterRustBuffer {
+    typealias SwiftType = FilesTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FilesTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .span(span: try FfiConverterTypeSpan.read(from: &buf)
+        )
+        
+        case 2: return .form(form: try FfiConverterTypeFormChoice.read(from: &buf)
+        )
+        
+        case 3: return .position(included: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 4: return .formulas(asTyped: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FilesTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .span(span):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeSpan.write(span, into: &buf)
+            
+        
+        case let .form(form):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeFormChoice.write(form, into: &buf)
+            
+        
+        case let .position(included):
+            writeInt(&buf, Int32(3))
+            FfiConverterBool.write(included, into: &buf)
+            
+        
+        case let .formulas(asTyped):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(asTyped, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesTap_lift(_ buf: RustBuffer) throws -> FilesTap {
+    return try FfiConverterTypeFilesTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilesTap_lower(_ value: FilesTap) -> RustBuffer {
+    return FfiConverterTypeFilesTap.lower(value)
+}
+
+
+
+/**
+ * What a filled polygon stands for.
+ */
+
+public enum FillRole: UInt8, Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The water of the swim.
+     */
+    case water = 0
+    /**
+     * The peg, below the near edge.
+     */
+    case peg = 1
+    /**
+     * Water just fished: as dark as it can be (ink).
+     */
+    case justFished = 2
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FillRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFillRole: FfiConverterRustBuffer {
+    typealias SwiftType = FillRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FillRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water
+        
+        case 2: return .peg
+        
+        case 3: return .justFished
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FillRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .water:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .peg:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .justFished:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFillRole_lift(_ buf: RustBuffer) throws -> FillRole {
+    return try FfiConverterTypeFillRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFillRole_lower(_ value: FillRole) -> RustBuffer {
+    return FfiConverterTypeFillRole.lower(value)
+}
+
+
+
+/**
+ * One condition a session has to meet to count.
+ */
+
+public enum FilterTap: Equatable, Hashable {
+    
+    /**
+     * Whose they are.
+     */
+    case whose(
+        /**
+         * Whose.
+         */whose: Whose
+    )
+    /**
+     * The water.
+     */
+    case water(
+        /**
+         * Which.
+         */water: WaterChoice
+    )
+    /**
+     * The months.
+     */
+    case season(
+        /**
+         * Which; none takes all.
+         */season: Season?
+    )
+    /**
+     * How cold the water was.
+     */
+    case temperature(
+        /**
+         * Which; none takes all.
+         */temperature: Temperature?
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FilterTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFilterTap: FfiConverterRustBuffer {
+    typealias SwiftType = FilterTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FilterTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .whose(whose: try FfiConverterTypeWhose.read(from: &buf)
+        )
+        
+        case 2: return .water(water: try FfiConverterTypeWaterChoice.read(from: &buf)
+        )
+        
+        case 3: return .season(season: try FfiConverterOptionTypeSeason.read(from: &buf)
+        )
+        
+        case 4: return .temperature(temperature: try FfiConverterOptionTypeTemperature.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FilterTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .whose(whose):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeWhose.write(whose, into: &buf)
+            
+        
+        case let .water(water):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeWaterChoice.write(water, into: &buf)
+            
+        
+        case let .season(season):
+            writeInt(&buf, Int32(3))
+            FfiConverterOptionTypeSeason.write(season, into: &buf)
+            
+        
+        case let .temperature(temperature):
+            writeInt(&buf, Int32(4))
+            FfiConverterOptionTypeTemperature.write(temperature, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilterTap_lift(_ buf: RustBuffer) throws -> FilterTap {
+    return try FfiConverterTypeFilterTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFilterTap_lower(_ value: FilterTap) -> RustBuffer {
+    return FfiConverterTypeFilterTap.lower(value)
+}
+
+
+
+/**
+ * How fish showed.
+ */
+
+public enum FishSign: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * A fish rolled or jumped.
+     */
+    case rolled
+    /**
+     * Bubbles came up.
+     */
+    case bubbles
+    /**
+     * Fish took something off the top.
+     */
+    case topping
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FishSign: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishSign: FfiConverterRustBuffer {
+    typealias SwiftType = FishSign
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishSign {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rolled
+        
+        case 2: return .bubbles
+        
+        case 3: return .topping
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FishSign, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .rolled:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .bubbles:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .topping:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishSign_lift(_ buf: RustBuffer) throws -> FishSign {
+    return try FfiConverterTypeFishSign.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishSign_lower(_ value: FishSign) -> RustBuffer {
+    return FfiConverterTypeFishSign.lower(value)
+}
+
+
+
+/**
+ * What is said of a landed fish, in a match or not.
+ */
+
+public enum FishTap: Equatable, Hashable {
+    
+    /**
+     * Another of the landed fish is meant.
+     */
+    case meant(
+        /**
+         * How many landings before the latest; 0 is the latest.
+         */back: UInt32
+    )
+    /**
+     * It is one of this class.
+     */
+    case `class`(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * It went into this net, and so do the next ones.
+     */
+    case net(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * It went back into the water, or it did not.
+     */
+    case putBack(
+        /**
+         * Whether it went back.
+         */back: Bool
+    )
+    /**
+     * It isn't weighed.
+     */
+    case noWeight
+    /**
+     * A digit of its weight was typed.
+     */
+    case digit(
+        /**
+         * From 0 to 9.
+         */digit: UInt8
+    )
+    /**
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    case nextUnit
+    /**
+     * The figure typed is what the scales show.
+     */
+    case weighed
+    /**
+     * The figure typed is a guess by eye.
+     */
+    case guessed
+    /**
+     * What it weighs, figure and all.
+     */
+    case weight(
+        /**
+         * The unit.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: Int64, 
+        /**
+         * Whether it is a guess by eye.
+         */guessed: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FishTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishTap: FfiConverterRustBuffer {
+    typealias SwiftType = FishTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .meant(back: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .`class`(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .net(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 4: return .putBack(back: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .noWeight
+        
+        case 6: return .digit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .nextUnit
+        
+        case 8: return .weighed
+        
+        case 9: return .guessed
+        
+        case 10: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FishTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .meant(back):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt32.write(back, into: &buf)
+            
+        
+        case let .`class`(name):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .net(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .putBack(back):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(back, into: &buf)
+            
+        
+        case .noWeight:
+            writeInt(&buf, Int32(5))
+        
+        
+        case let .digit(digit):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(digit, into: &buf)
+            
+        
+        case .nextUnit:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .weighed:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .guessed:
+            writeInt(&buf, Int32(9))
+        
+        
+        case let .weight(unit,count,guessed):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterInt64.write(count, into: &buf)
+            FfiConverterBool.write(guessed, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishTap_lift(_ buf: RustBuffer) throws -> FishTap {
+    return try FfiConverterTypeFishTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishTap_lower(_ value: FishTap) -> RustBuffer {
+    return FfiConverterTypeFishTap.lower(value)
+}
+
+
+
+/**
+ * What a fish weighs, by how it is known.
+ */
+
+public enum FishWeight: Equatable, Hashable {
+    
+    /**
+     * On the scales.
+     */
+    case weighed(
+        /**
+         * The unit it was read in.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+    /**
+     * By eye.
+     */
+    case guessed(
+        /**
+         * The unit it was guessed in.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: UInt32
+    )
+    /**
+     * One of a class with a learned mean.
+     */
+    case `class`(
+        /**
+         * Name of the class.
+         */name: String
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FishWeight: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFishWeight: FfiConverterRustBuffer {
+    typealias SwiftType = FishWeight
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FishWeight {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .weighed(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .guessed(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .`class`(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FishWeight, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .weighed(unit,count):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        
+        case let .guessed(unit,count):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterUInt32.write(count, into: &buf)
+            
+        
+        case let .`class`(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishWeight_lift(_ buf: RustBuffer) throws -> FishWeight {
+    return try FfiConverterTypeFishWeight.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFishWeight_lower(_ value: FishWeight) -> RustBuffer {
+    return FfiConverterTypeFishWeight.lower(value)
+}
+
+
+
+/**
+ * What kind of file goes out.
+ */
+
+public enum FormChoice: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Entries, for another phone.
+     */
+    case entries
+    /**
+     * A report of the session, to read or print.
+     */
+    case report
+    /**
+     * A table of casts.
+     */
+    case casts
+    /**
+     * A table of fish.
+     */
+    case fish
+    /**
+     * A table of sessions.
+     */
+    case sessions
+    /**
+     * The swim of the session: marks, features, hazards, outlines, as GeoJSON.
+     */
+    case map
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension FormChoice: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeFormChoice: FfiConverterRustBuffer {
+    typealias SwiftType = FormChoice
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> FormChoice {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .entries
+        
+        case 2: return .report
+        
+        case 3: return .casts
+        
+        case 4: return .fish
+        
+        case 5: return .sessions
+        
+        case 6: return .map
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: FormChoice, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .entries:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .report:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .casts:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .fish:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .sessions:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .map:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFormChoice_lift(_ buf: RustBuffer) throws -> FormChoice {
+    return try FfiConverterTypeFormChoice.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeFormChoice_lower(_ value: FormChoice) -> RustBuffer {
+    return FfiConverterTypeFormChoice.lower(value)
+}
+
+
+
+/**
+ * Which thumb taps.
+ */
+
+public enum Hand: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The right one.
+     */
+    case right
+    /**
+     * The left one: everything is mirrored.
+     */
+    case left
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Hand: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeHand: FfiConverterRustBuffer {
+    typealias SwiftType = Hand
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Hand {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .right
+        
+        case 2: return .left
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Hand, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .right:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .left:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHand_lift(_ buf: RustBuffer) throws -> Hand {
+    return try FfiConverterTypeHand.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHand_lower(_ value: Hand) -> RustBuffer {
+    return FfiConverterTypeHand.lower(value)
+}
+
+
+
+/**
+ * A kind of hazard.
+ */
+
+public enum HazardKind: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Something to get snagged on.
+     */
+    case snag
+    /**
+     * A line in the water.
+     */
+    case line
+    /**
+     * A branch.
+     */
+    case branch
+    /**
+     * A rope.
+     */
+    case rope
+    /**
+     * Shallow water.
+     */
+    case shallow
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension HazardKind: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeHazardKind: FfiConverterRustBuffer {
+    typealias SwiftType = HazardKind
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> HazardKind {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .snag
+        
+        case 2: return .line
+        
+        case 3: return .branch
+        
+        case 4: return .rope
+        
+        case 5: return .shallow
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: HazardKind, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .snag:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .line:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .branch:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .rope:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .shallow:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHazardKind_lift(_ buf: RustBuffer) throws -> HazardKind {
+    return try FfiConverterTypeHazardKind.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeHazardKind_lower(_ value: HazardKind) -> RustBuffer {
+    return FfiConverterTypeHazardKind.lower(value)
+}
+
+
+
+/**
+ * One kind of thing to pack. The words stand in the wording of the screens.
+ */
+
+public enum Item: Equatable, Hashable {
+    
+    /**
+     * Rods, with a reel each.
+     */
+    case rods
+    /**
+     * Tied hooklengths.
+     */
+    case hooklengths(Hooklength
+    )
+    /**
+     * Shot of a size.
+     */
+    case shot(String
+    )
+    /**
+     * Leads or feeders.
+     */
+    case leads(String
+    )
+    /**
+     * A bait.
+     */
+    case bait(String
+    )
+    /**
+     * The two sticks for measuring wraps.
+     */
+    case distanceSticks
+    /**
+     * Landing net.
+     */
+    case landingNet
+    /**
+     * Unhooking mat.
+     */
+    case mat
+    /**
+     * Forceps or disgorger.
+     */
+    case disgorger
+    /**
+     * Keepnets, dry.
+     */
+    case keepnets
+    /**
+     * Rod licence and the ticket of the water.
+     */
+    case licence
+    /**
+     * Phone, warm and charged.
+     */
+    case phone
+    /**
+     * A light.
+     */
+    case light
+    /**
+     * Spare dry clothes and gloves.
+     */
+    case dryClothes
+    /**
+     * A first-aid kit.
+     */
+    case firstAid
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Item: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeItem: FfiConverterRustBuffer {
+    typealias SwiftType = Item
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Item {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rods
+        
+        case 2: return .hooklengths(try FfiConverterTypeHooklength.read(from: &buf)
+        )
+        
+        case 3: return .shot(try FfiConverterString.read(from: &buf)
+        )
+        
+        case 4: return .leads(try FfiConverterString.read(from: &buf)
+        )
+        
+        case 5: return .bait(try FfiConverterString.read(from: &buf)
+        )
+        
+        case 6: return .distanceSticks
+        
+        case 7: return .landingNet
+        
+        case 8: return .mat
+        
+        case 9: return .disgorger
+        
+        case 10: return .keepnets
+        
+        case 11: return .licence
+        
+        case 12: return .phone
+        
+        case 13: return .light
+        
+        case 14: return .dryClothes
+        
+        case 15: return .firstAid
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Item, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .rods:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .hooklengths(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeHooklength.write(v1, into: &buf)
+            
+        
+        case let .shot(v1):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(v1, into: &buf)
+            
+        
+        case let .leads(v1):
+            writeInt(&buf, Int32(4))
+            FfiConverterString.write(v1, into: &buf)
+            
+        
+        case let .bait(v1):
+            writeInt(&buf, Int32(5))
+            FfiConverterString.write(v1, into: &buf)
+            
+        
+        case .distanceSticks:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .landingNet:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .mat:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .disgorger:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .keepnets:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .licence:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .light:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .dryClothes:
+            writeInt(&buf, Int32(14))
+        
+        
+        case .firstAid:
+            writeInt(&buf, Int32(15))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeItem_lift(_ buf: RustBuffer) throws -> Item {
+    return try FfiConverterTypeItem.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeItem_lower(_ value: Item) -> RustBuffer {
+    return FfiConverterTypeItem.lower(value)
+}
+
+
+
+/**
+ * What a key does. Its place on the glass is the layout's business.
+ */
+
+public enum Key: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The lead hit the water.
+     */
+    case cast
+    /**
+     * A pull worth striking.
+     */
+    case bite
+    /**
+     * Wound in by choice.
+     */
+    case woundIn
+    /**
+     * A fish swam into the line.
+     */
+    case liner
+    /**
+     * The fish is in the net.
+     */
+    case landed
+    /**
+     * The fish came off.
+     */
+    case lost
+    /**
+     * The strike met nothing.
+     */
+    case missed
+    /**
+     * The fish is in the net, and the bite was not logged.
+     */
+    case landedLate
+    /**
+     * The fish came off, and the bite was not logged.
+     */
+    case lostLate
+    /**
+     * The landed fish is of the class used last; its class once that is said.
+     */
+    case fishClass
+    /**
+     * The landed fish went back into the water.
+     */
+    case putBack
+    /**
+     * Open the number pad for the weight of the landed fish.
+     */
+    case weigh
+    /**
+     * Open what can be said of the landed fish.
+     */
+    case fish
+    /**
+     * Set the last time back by a minute.
+     */
+    case timeBack
+    /**
+     * Set the last time back by five minutes.
+     */
+    case timeBackFive
+    /**
+     * Take the last entry back.
+     */
+    case undo
+    /**
+     * Bring back what undo took.
+     */
+    case redo
+    /**
+     * Moved the bait without a recast.
+     */
+    case twitch
+    /**
+     * The tip moved without a pull.
+     */
+    case indication
+    /**
+     * The angler goes away from the rods, or is back.
+     */
+    case away
+    /**
+     * Feed the same as the last time; what to feed where nothing was yet.
+     */
+    case feed
+    /**
+     * Choose what to feed.
+     */
+    case feedOther
+    /**
+     * Say how fish show.
+     */
+    case seen
+    /**
+     * A neighbour landed a fish, on the side last said.
+     */
+    case neighbour
+    /**
+     * Open the tackle of the chosen rod.
+     */
+    case tackle
+    /**
+     * Begin a session.
+     */
+    case start
+    /**
+     * End the session.
+     */
+    case end
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Key: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKey: FfiConverterRustBuffer {
+    typealias SwiftType = Key
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Key {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .cast
+        
+        case 2: return .bite
+        
+        case 3: return .woundIn
+        
+        case 4: return .liner
+        
+        case 5: return .landed
+        
+        case 6: return .lost
+        
+        case 7: return .missed
+        
+        case 8: return .landedLate
+        
+        case 9: return .lostLate
+        
+        case 10: return .fishClass
+        
+        case 11: return .putBack
+        
+        case 12: return .weigh
+        
+        case 13: return .fish
+        
+        case 14: return .timeBack
+        
+        case 15: return .timeBackFive
+        
+        case 16: return .undo
+        
+        case 17: return .redo
+        
+        case 18: return .twitch
+        
+        case 19: return .indication
+        
+        case 20: return .away
+        
+        case 21: return .feed
+        
+        case 22: return .feedOther
+        
+        case 23: return .seen
+        
+        case 24: return .neighbour
+        
+        case 25: return .tackle
+        
+        case 26: return .start
+        
+        case 27: return .end
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Key, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .cast:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .bite:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .woundIn:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .liner:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .landed:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .lost:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .missed:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .landedLate:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .lostLate:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .fishClass:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .putBack:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .weigh:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .fish:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .timeBack:
+            writeInt(&buf, Int32(14))
+        
+        
+        case .timeBackFive:
+            writeInt(&buf, Int32(15))
+        
+        
+        case .undo:
+            writeInt(&buf, Int32(16))
+        
+        
+        case .redo:
+            writeInt(&buf, Int32(17))
+        
+        
+        case .twitch:
+            writeInt(&buf, Int32(18))
+        
+        
+        case .indication:
+            writeInt(&buf, Int32(19))
+        
+        
+        case .away:
+            writeInt(&buf, Int32(20))
+        
+        
+        case .feed:
+            writeInt(&buf, Int32(21))
+        
+        
+        case .feedOther:
+            writeInt(&buf, Int32(22))
+        
+        
+        case .seen:
+            writeInt(&buf, Int32(23))
+        
+        
+        case .neighbour:
+            writeInt(&buf, Int32(24))
+        
+        
+        case .tackle:
+            writeInt(&buf, Int32(25))
+        
+        
+        case .start:
+            writeInt(&buf, Int32(26))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(27))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKey_lift(_ buf: RustBuffer) throws -> Key {
+    return try FfiConverterTypeKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
+    return FfiConverterTypeKey.lower(value)
+}
+
+
+
+/**
+ * What a tap on a key asks of the shell.
+ */
+
+public enum KeyTap: Equatable, Hashable {
+    
+    /**
+     * To send this action.
+     */
+    case send(
+        /**
+         * The action.
+         */action: Action
+    )
+    /**
+     * To open a screen.
+     */
+    case `open`(
+        /**
+         * Which.
+         */which: Which
+    )
+    /**
+     * To turn to another leaf of the same screen.
+     */
+    case leaf(
+        /**
+         * Its id.
+         */id: String
+    )
+    /**
+     * To hand a text on to another app.
+     */
+    case share(
+        /**
+         * The text.
+         */text: String
+    )
+    /**
+     * To ask the phone's receiver where it is.
+     */
+    case askReceiver
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension KeyTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyTap: FfiConverterRustBuffer {
+    typealias SwiftType = KeyTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .send(action: try FfiConverterTypeAction.read(from: &buf)
+        )
+        
+        case 2: return .`open`(which: try FfiConverterTypeWhich.read(from: &buf)
+        )
+        
+        case 3: return .leaf(id: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 4: return .share(text: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 5: return .askReceiver
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: KeyTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .send(action):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeAction.write(action, into: &buf)
+            
+        
+        case let .`open`(which):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeWhich.write(which, into: &buf)
+            
+        
+        case let .leaf(id):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(id, into: &buf)
+            
+        
+        case let .share(text):
+            writeInt(&buf, Int32(4))
+            FfiConverterString.write(text, into: &buf)
+            
+        
+        case .askReceiver:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyTap_lift(_ buf: RustBuffer) throws -> KeyTap {
+    return try FfiConverterTypeKeyTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyTap_lower(_ value: KeyTap) -> RustBuffer {
+    return FfiConverterTypeKeyTap.lower(value)
+}
+
+
+
+/**
+ * How a key is drawn.
+ */
+
+public enum KeyWeight: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Solid ink: most likely the next one.
+     */
+    case solid
+    /**
+     * Outlined.
+     */
+    case outline
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension KeyWeight: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyWeight: FfiConverterRustBuffer {
+    typealias SwiftType = KeyWeight
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> KeyWeight {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .solid
+        
+        case 2: return .outline
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: KeyWeight, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .solid:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .outline:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyWeight_lift(_ buf: RustBuffer) throws -> KeyWeight {
+    return try FfiConverterTypeKeyWeight.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyWeight_lower(_ value: KeyWeight) -> RustBuffer {
+    return FfiConverterTypeKeyWeight.lower(value)
+}
+
+
+
+/**
+ * The keyboard that a typed line opens with.
+ */
+
+public enum Keyboard: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Letters, for a name.
+     */
+    case name
+    /**
+     * Letters, for sentences.
+     */
+    case text
+    /**
+     * Figures and a unit.
+     */
+    case figure
+    /**
+     * Degrees.
+     */
+    case degrees
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Keyboard: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeKeyboard: FfiConverterRustBuffer {
+    typealias SwiftType = Keyboard
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Keyboard {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .name
+        
+        case 2: return .text
+        
+        case 3: return .figure
+        
+        case 4: return .degrees
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Keyboard, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .name:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .text:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .figure:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .degrees:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyboard_lift(_ buf: RustBuffer) throws -> Keyboard {
+    return try FfiConverterTypeKeyboard.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeKeyboard_lower(_ value: Keyboard) -> RustBuffer {
+    return FfiConverterTypeKeyboard.lower(value)
+}
+
+
+
+/**
+ * What a label says.
+ */
+
+public enum LabelRole: UInt8, Equatable, Hashable, CaseIterable {
+    
+    /**
+     * "KEPT", boxed, inside the water it means.
+     */
+    case keptBack = 0
+    /**
+     * Name of an aiming mark, plain.
+     */
+    case mark = 1
+    /**
+     * Minutes rested of a cell that is not free yet, boxed.
+     */
+    case rested = 2
+    /**
+     * How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
+     */
+    case count = 3
+    /**
+     * Name of a hazard, boxed.
+     */
+    case hazard = 4
+    /**
+     * Name of a feature, plain.
+     */
+    case feature = 5
+    /**
+     * Range of a band edge in metres, on paper, small.
+     */
+    case range = 6
+    /**
+     * "NEXT": paper on an accent box at the ring of the next spot.
+     */
+    case next = 7
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LabelRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLabelRole: FfiConverterRustBuffer {
+    typealias SwiftType = LabelRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LabelRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .keptBack
+        
+        case 2: return .mark
+        
+        case 3: return .rested
+        
+        case 4: return .count
+        
+        case 5: return .hazard
+        
+        case 6: return .feature
+        
+        case 7: return .range
+        
+        case 8: return .next
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LabelRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .keptBack:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .mark:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .rested:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .count:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .hazard:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .feature:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .range:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .next:
+            writeInt(&buf, Int32(8))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLabelRole_lift(_ buf: RustBuffer) throws -> LabelRole {
+    return try FfiConverterTypeLabelRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLabelRole_lower(_ value: LabelRole) -> RustBuffer {
+    return FfiConverterTypeLabelRole.lower(value)
+}
+
+
+
+/**
+ * What the weight on the line is made of.
+ */
+
+public enum LeadMaterial: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The metal lead.
+     */
+    case lead
+    /**
+     * Anything else: steel, tungsten, stone.
+     */
+    case nonToxic
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LeadMaterial: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLeadMaterial: FfiConverterRustBuffer {
+    typealias SwiftType = LeadMaterial
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LeadMaterial {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .lead
+        
+        case 2: return .nonToxic
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LeadMaterial, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .lead:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .nonToxic:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeadMaterial_lift(_ buf: RustBuffer) throws -> LeadMaterial {
+    return try FfiConverterTypeLeadMaterial.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuffer {
+    return FfiConverterTypeLeadMaterial.lower(value)
+}
+
+
+
+/**
+ * What a hooklength is tied of.
+ */
+
+public enum LineMaterial: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Nylon.
+     */
+    case nylon
+    /**
+     * Fluorocarbon.
+     */
+    case fluorocarbon
+    /**
+     * Braid: it floats.
+     */
+    case braid
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineMaterial: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineMaterial: FfiConverterRustBuffer {
+    typealias SwiftType = LineMaterial
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineMaterial {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .nylon
+        
+        case 2: return .fluorocarbon
+        
+        case 3: return .braid
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineMaterial, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .nylon:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .fluorocarbon:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .braid:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineMaterial_lift(_ buf: RustBuffer) throws -> LineMaterial {
+    return try FfiConverterTypeLineMaterial.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineMaterial_lower(_ value: LineMaterial) -> RustBuffer {
+    return FfiConverterTypeLineMaterial.lower(value)
+}
+
+
+
+/**
+ * What a polyline stands for.
+ */
+
+public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Outline of the swim (thick, ink).
+     */
+    case outline = 0
+    /**
+     * Arc between two bands (thin, soft ink).
+     */
+    case band = 1
+    /**
+     * Ray to an aiming mark (thin, soft ink, dashed).
+     */
+    case ray = 2
+    /**
+     * Edge of a fished cell (hair, ink).
+     */
+    case cellEdge = 3
+    /**
+     * Kept-back water (thickest, ink). A second line lies along its middle.
+     */
+    case keptBack = 4
+    /**
+     * The line along its middle (paper): together they are the double outline.
+     */
+    case keptBackInner = 5
+    /**
+     * Ring round the next spot (accent).
+     */
+    case nextRing = 6
+    /**
+     * Corners of the cell that is aimed at (ink).
+     */
+    case aimed = 7
+    /**
+     * Round a hazard: the water to stay clear of (ink, dashed).
+     */
+    case hazardClear = 8
+    /**
+     * What parts a ring, a line or corners from the water under it (paper).
+     */
+    case halo = 9
+    /**
+     * The line of a cast that is out, from the bank to its spot (ink).
+     */
+    case lineOut = 10
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineRole: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineRole: FfiConverterRustBuffer {
+    typealias SwiftType = LineRole
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineRole {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .outline
+        
+        case 2: return .band
+        
+        case 3: return .ray
+        
+        case 4: return .cellEdge
+        
+        case 5: return .keptBack
+        
+        case 6: return .keptBackInner
+        
+        case 7: return .nextRing
+        
+        case 8: return .aimed
+        
+        case 9: return .hazardClear
+        
+        case 10: return .halo
+        
+        case 11: return .lineOut
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineRole, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .outline:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .band:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .ray:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .cellEdge:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .keptBack:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .keptBackInner:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .nextRing:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .aimed:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .hazardClear:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .halo:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .lineOut:
+            writeInt(&buf, Int32(11))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineRole_lift(_ buf: RustBuffer) throws -> LineRole {
+    return try FfiConverterTypeLineRole.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
+    return FfiConverterTypeLineRole.lower(value)
+}
+
+
+
+/**
+ * How a line is drawn, so that lines are told apart without colour.
+ */
+
+public enum LineStyle: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Thick and unbroken.
+     */
+    case solid
+    /**
+     * Dashes.
+     */
+    case dashed
+    /**
+     * Dots: the ends of an interval.
+     */
+    case dotted
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension LineStyle: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineStyle: FfiConverterRustBuffer {
+    typealias SwiftType = LineStyle
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineStyle {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .solid
+        
+        case 2: return .dashed
+        
+        case 3: return .dotted
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: LineStyle, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .solid:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .dashed:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .dotted:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineStyle_lift(_ buf: RustBuffer) throws -> LineStyle {
+    return try FfiConverterTypeLineStyle.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
+    return FfiConverterTypeLineStyle.lower(value)
+}
+
+
+
+/**
+ * Shape of a mark. Shapes before colours: no two kinds share one.
+ */
+
+public enum MarkShape: UInt8, Equatable, Hashable, CaseIterable {
+    
+    /**
+     * A bite: a filled diamond.
+     */
+    case biteDiamond = 0
+    /**
+     * A liner: an open triangle, point up.
+     */
+    case linerTriangle = 1
+    /**
+     * A lost fish: a cross.
+     */
+    case lostCross = 2
+    /**
+     * A feature: an open square.
+     */
+    case featureSquare = 3
+    /**
+     * A hazard: an open square standing on a corner with a cross in it.
+     */
+    case hazardCross = 4
+    /**
+     * The next spot: a filled dot in accent.
+     */
+    case nextDot = 5
+    /**
+     * The end of a line that is out now: a filled dot.
+     */
+    case outNow = 6
+    /**
+     * Fed water: three filled grains, one above two.
+     */
+    case fedGrains = 7
+    /**
+     * Fish that showed: two rings, one in the other.
+     */
+    case shownRings = 8
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MarkShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = MarkShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MarkShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .biteDiamond
+        
+        case 2: return .linerTriangle
+        
+        case 3: return .lostCross
+        
+        case 4: return .featureSquare
+        
+        case 5: return .hazardCross
+        
+        case 6: return .nextDot
+        
+        case 7: return .outNow
+        
+        case 8: return .fedGrains
+        
+        case 9: return .shownRings
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MarkShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .biteDiamond:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .linerTriangle:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .lostCross:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .featureSquare:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .hazardCross:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .nextDot:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .outNow:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .fedGrains:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .shownRings:
+            writeInt(&buf, Int32(9))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkShape_lift(_ buf: RustBuffer) throws -> MarkShape {
+    return try FfiConverterTypeMarkShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
+    return FfiConverterTypeMarkShape.lower(value)
+}
+
+
+
+/**
+ * Where the match stands.
+ */
+
+public enum MatchPhase: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * No session was ever begun.
+     */
+    case noSession
+    /**
+     * No match is set.
+     */
+    case noMatch
+    /**
+     * Before all-in.
+     */
+    case before
+    /**
+     * Between all-in and all-out.
+     */
+    case fishing
+    /**
+     * After all-out, while a hooked fish may be landed.
+     */
+    case landing
+    /**
+     * Over.
+     */
+    case over
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MatchPhase: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchPhase: FfiConverterRustBuffer {
+    typealias SwiftType = MatchPhase
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchPhase {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .noSession
+        
+        case 2: return .noMatch
+        
+        case 3: return .before
+        
+        case 4: return .fishing
+        
+        case 5: return .landing
+        
+        case 6: return .over
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MatchPhase, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .noSession:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .noMatch:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .before:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .fishing:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .landing:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .over:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchPhase_lift(_ buf: RustBuffer) throws -> MatchPhase {
+    return try FfiConverterTypeMatchPhase.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchPhase_lower(_ value: MatchPhase) -> RustBuffer {
+    return FfiConverterTypeMatchPhase.lower(value)
+}
+
+
+
+/**
+ * One tap on the Match screen.
+ */
+
+public enum MatchTap: Equatable, Hashable {
+    
+    /**
+     * The whole match at once.
+     */
+    case set(
+        /**
+         * As it is to be.
+         */setup: MatchSetup
+    )
+    /**
+     * One of the rules of the day; the first one sets the match.
+     */
+    case rule(
+        /**
+         * Which.
+         */rule: RuleTap
+    )
+    /**
+     * No match is fished after all.
+     */
+    case off
+    /**
+     * The organiser's signal was heard now: the two clocks are set against each other.
+     */
+    case heard(
+        /**
+         * Which signal.
+         */signal: Signal
+    )
+    /**
+     * This net hangs on the scales.
+     */
+    case scalesNet(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * Another angler's nets hang on the scales, or are guessed.
+     */
+    case scalesPeg(
+        /**
+         * Whose.
+         */peg: OtherPeg
+    )
+    /**
+     * How far the section reaches.
+     */
+    case section(
+        /**
+         * Pegs to the left.
+         */left: UInt8, 
+        /**
+         * Pegs to the right.
+         */right: UInt8
+    )
+    /**
+     * A digit of its weight was typed.
+     */
+    case scalesDigit(
+        /**
+         * From 0 to 9.
+         */digit: UInt8
+    )
+    /**
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    case scalesUnit
+    /**
+     * The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
+     */
+    case weighIn
+    /**
+     * What a net weighed, figure and all.
+     */
+    case weighedIn(
+        /**
+         * Name of the net.
+         */net: String, 
+        /**
+         * The unit.
+         */unit: WeightUnit, 
+        /**
+         * How many of it.
+         */count: Int64
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MatchTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
+    typealias SwiftType = MatchTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MatchTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .set(setup: try FfiConverterTypeMatchSetup.read(from: &buf)
+        )
+        
+        case 2: return .rule(rule: try FfiConverterTypeRuleTap.read(from: &buf)
+        )
+        
+        case 3: return .off
+        
+        case 4: return .heard(signal: try FfiConverterTypeSignal.read(from: &buf)
+        )
+        
+        case 5: return .scalesNet(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 6: return .scalesPeg(peg: try FfiConverterTypeOtherPeg.read(from: &buf)
+        )
+        
+        case 7: return .section(left: try FfiConverterUInt8.read(from: &buf), right: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 8: return .scalesDigit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 9: return .scalesUnit
+        
+        case 10: return .weighIn
+        
+        case 11: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MatchTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .set(setup):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeMatchSetup.write(setup, into: &buf)
+            
+        
+        case let .rule(rule):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeRuleTap.write(rule, into: &buf)
+            
+        
+        case .off:
+            writeInt(&buf, Int32(3))
+        
+        
+        case let .heard(signal):
+            writeInt(&buf, Int32(4))
+            FfiConverterTypeSignal.write(signal, into: &buf)
+            
+        
+        case let .scalesNet(name):
+            writeInt(&buf, Int32(5))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .scalesPeg(peg):
+            writeInt(&buf, Int32(6))
+            FfiConverterTypeOtherPeg.write(peg, into: &buf)
+            
+        
+        case let .section(left,right):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt8.write(left, into: &buf)
+            FfiConverterUInt8.write(right, into: &buf)
+            
+        
+        case let .scalesDigit(digit):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt8.write(digit, into: &buf)
+            
+        
+        case .scalesUnit:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .weighIn:
+            writeInt(&buf, Int32(10))
+        
+        
+        case let .weighedIn(net,unit,count):
+            writeInt(&buf, Int32(11))
+            FfiConverterString.write(net, into: &buf)
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            FfiConverterInt64.write(count, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchTap_lift(_ buf: RustBuffer) throws -> MatchTap {
+    return try FfiConverterTypeMatchTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMatchTap_lower(_ value: MatchTap) -> RustBuffer {
+    return FfiConverterTypeMatchTap.lower(value)
+}
+
+
+
+/**
+ * One thing mended of a doubtful entry.
+ */
+
+public enum MendTap: Equatable, Hashable {
+    
+    /**
+     * It is right as it is.
+     */
+    case confirm
+    /**
+     * What ended the cast.
+     */
+    case end(
+        /**
+         * What.
+         */end: EndSaid
+    )
+    /**
+     * How long after the splash that was.
+     */
+    case after(
+        /**
+         * In minutes.
+         */minutes: UInt32
+    )
+    /**
+     * It happened earlier than it was tapped.
+     */
+    case back(
+        /**
+         * By this many minutes.
+         */minutes: UInt32
+    )
+    /**
+     * A cast in the gap before it was forgotten.
+     */
+    case addCast
+    /**
+     * The angler was away from the rods in that gap.
+     */
+    case wasAway
+    /**
+     * It is taken away: what was fed or seen, and nothing else rests on it.
+     */
+    case remove
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MendTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMendTap: FfiConverterRustBuffer {
+    typealias SwiftType = MendTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MendTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .confirm
+        
+        case 2: return .end(end: try FfiConverterTypeEndSaid.read(from: &buf)
+        )
+        
+        case 3: return .after(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 4: return .back(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .addCast
+        
+        case 6: return .wasAway
+        
+        case 7: return .remove
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MendTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .confirm:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .end(end):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeEndSaid.write(end, into: &buf)
+            
+        
+        case let .after(minutes):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case let .back(minutes):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case .addCast:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .wasAway:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .remove:
+            writeInt(&buf, Int32(7))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendTap_lift(_ buf: RustBuffer) throws -> MendTap {
+    return try FfiConverterTypeMendTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMendTap_lower(_ value: MendTap) -> RustBuffer {
+    return FfiConverterTypeMendTap.lower(value)
+}
+
+
+
+/**
+ * What a net may hold.
+ */
+
+public enum NetHolds: Equatable, Hashable {
+    
+    /**
+     * Any fish.
+     */
+    case anything
+    /**
+     * Only fish of these kinds (carp and silvers apart).
+     */
+    case only([String]
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension NetHolds: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetHolds: FfiConverterRustBuffer {
+    typealias SwiftType = NetHolds
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetHolds {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .anything
+        
+        case 2: return .only(try FfiConverterSequenceString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: NetHolds, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .anything:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .only(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterSequenceString.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetHolds_lift(_ buf: RustBuffer) throws -> NetHolds {
+    return try FfiConverterTypeNetHolds.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetHolds_lower(_ value: NetHolds) -> RustBuffer {
+    return FfiConverterTypeNetHolds.lower(value)
+}
+
+
+
+/**
+ * How near a net is to its limit, by the upper end.
+ */
+
+public enum NetWarning: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * No limit, or under 80 % of it.
+     */
+    case clear
+    /**
+     * At 80 % of the limit or more.
+     */
+    case near
+    /**
+     * At the limit or over it.
+     */
+    case atLimit
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension NetWarning: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeNetWarning: FfiConverterRustBuffer {
+    typealias SwiftType = NetWarning
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> NetWarning {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .clear
+        
+        case 2: return .near
+        
+        case 3: return .atLimit
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: NetWarning, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .clear:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .near:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .atLimit:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetWarning_lift(_ buf: RustBuffer) throws -> NetWarning {
+    return try FfiConverterTypeNetWarning.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeNetWarning_lower(_ value: NetWarning) -> RustBuffer {
+    return FfiConverterTypeNetWarning.lower(value)
+}
+
+
+
+/**
+ * What becomes of a net over its limit.
+ */
+
+public enum OverLimit: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Weighed in at the limit.
+     */
+    case countsToTheLimit
+    /**
+     * Does not count at all.
+     */
+    case doesNotCount
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension OverLimit: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeOverLimit: FfiConverterRustBuffer {
+    typealias SwiftType = OverLimit
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> OverLimit {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .countsToTheLimit
+        
+        case 2: return .doesNotCount
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: OverLimit, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .countsToTheLimit:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .doesNotCount:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOverLimit_lift(_ buf: RustBuffer) throws -> OverLimit {
+    return try FfiConverterTypeOverLimit.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeOverLimit_lower(_ value: OverLimit) -> RustBuffer {
+    return FfiConverterTypeOverLimit.lower(value)
+}
+
+
+
+/**
+ * A rule of the pad.
+ */
+
+public enum PadRule: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Keys used while fishing are at least 20 mm each way.
+     */
+    case primarySize
+    /**
+     * Secondary keys are at least 15 mm each way.
+     */
+    case secondarySize
+    /**
+     * Keys are at least 3 mm apart.
+     */
+    case gap
+    /**
+     * Keys of opposite meaning are at least 6 mm apart.
+     */
+    case oppositeGap
+    /**
+     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     */
+    case lowerPart
+    /**
+     * The nearest point of each key is within 70 mm of the hand's bottom corner.
+     */
+    case reach
+    /**
+     * Digits are at least 12 mm high.
+     */
+    case digits
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension PadRule: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePadRule: FfiConverterRustBuffer {
+    typealias SwiftType = PadRule
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PadRule {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .primarySize
+        
+        case 2: return .secondarySize
+        
+        case 3: return .gap
+        
+        case 4: return .oppositeGap
+        
+        case 5: return .lowerPart
+        
+        case 6: return .reach
+        
+        case 7: return .digits
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: PadRule, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .primarySize:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .secondarySize:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .gap:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .oppositeGap:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .lowerPart:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .reach:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .digits:
+            writeInt(&buf, Int32(7))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadRule_lift(_ buf: RustBuffer) throws -> PadRule {
+    return try FfiConverterTypePadRule.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePadRule_lower(_ value: PadRule) -> RustBuffer {
+    return FfiConverterTypePadRule.lower(value)
+}
+
+
+
+/**
+ * A choice on the Phone screen, beside hand and scheme.
+ */
+
+public enum PhoneTap: Equatable, Hashable {
+    
+    /**
+     * When a cast that is out rings.
+     */
+    case alarm(
+        /**
+         * When.
+         */alarm: Alarm
+    )
+    /**
+     * Whether the screen stays on.
+     */
+    case awake(
+        /**
+         * Whether it does.
+         */on: Bool
+    )
+    /**
+     * What fish are weighed in where no match says it.
+     */
+    case weights(
+        /**
+         * The unit.
+         */unit: WeightUnit
+    )
+    /**
+     * What a measure of feed is taken to weigh from now on.
+     */
+    case feed(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The measure.
+         */measure: FeedMeasure, 
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * Day, and night by itself from dusk to dawn at the peg.
+     */
+    case nightAtDusk
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension PhoneTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePhoneTap: FfiConverterRustBuffer {
+    typealias SwiftType = PhoneTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PhoneTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .alarm(alarm: try FfiConverterTypeAlarm.read(from: &buf)
+        )
+        
+        case 2: return .awake(on: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 3: return .weights(unit: try FfiConverterTypeWeightUnit.read(from: &buf)
+        )
+        
+        case 4: return .feed(what: try FfiConverterTypeFeedKind.read(from: &buf), measure: try FfiConverterTypeFeedMeasure.read(from: &buf), mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .nightAtDusk
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: PhoneTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .alarm(alarm):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeAlarm.write(alarm, into: &buf)
+            
+        
+        case let .awake(on):
+            writeInt(&buf, Int32(2))
+            FfiConverterBool.write(on, into: &buf)
+            
+        
+        case let .weights(unit):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            
+        
+        case let .feed(what,measure,mg):
+            writeInt(&buf, Int32(4))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case .nightAtDusk:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneTap_lift(_ buf: RustBuffer) throws -> PhoneTap {
+    return try FfiConverterTypePhoneTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePhoneTap_lower(_ value: PhoneTap) -> RustBuffer {
+    return FfiConverterTypePhoneTap.lower(value)
+}
+
+
+
+/**
+ * A question, in the order in which they are asked.
+ */
+
+public enum Question: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Water temperature.
+     */
+    case water
+    /**
+     * Air temperature.
+     */
+    case air
+    /**
+     * Wind strength.
+     */
+    case wind
+    /**
+     * Wind direction.
+     */
+    case windFrom
+    /**
+     * Cloud.
+     */
+    case cloud
+    /**
+     * Colour of the water.
+     */
+    case colour
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Question: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeQuestion: FfiConverterRustBuffer {
+    typealias SwiftType = Question
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Question {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water
+        
+        case 2: return .air
+        
+        case 3: return .wind
+        
+        case 4: return .windFrom
+        
+        case 5: return .cloud
+        
+        case 6: return .colour
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Question, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .water:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .air:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .wind:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .windFrom:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .cloud:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .colour:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeQuestion_lift(_ buf: RustBuffer) throws -> Question {
+    return try FfiConverterTypeQuestion.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeQuestion_lower(_ value: Question) -> RustBuffer {
+    return FfiConverterTypeQuestion.lower(value)
+}
+
+
+
+/**
+ * How far out, in the unit it was entered in.
+ */
+
+public enum Reach: Equatable, Hashable {
+    
+    /**
+     * Turns round two sticks; the span between the sticks is stored with the figure.
+     */
+    case wraps(
+        /**
+         * Hundredths of a wrap.
+         */hundredths: UInt32, 
+        /**
+         * Span between the sticks in tenths of a millimetre (12 ft is 36 576, 2 m is 20 000).
+         */spanTenthMm: UInt32
+    )
+    /**
+     * Metres from the rod rest.
+     */
+    case metres(
+        /**
+         * Centimetres.
+         */cm: UInt32
+    )
+    /**
+     * Yards from the rod rest.
+     */
+    case yards(
+        /**
+         * Hundredths of a yard.
+         */hundredths: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Reach: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeReach: FfiConverterRustBuffer {
+    typealias SwiftType = Reach
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Reach {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .wraps(hundredths: try FfiConverterUInt32.read(from: &buf), spanTenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 2: return .metres(cm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .yards(hundredths: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Reach, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .wraps(hundredths,spanTenthMm):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt32.write(hundredths, into: &buf)
+            FfiConverterUInt32.write(spanTenthMm, into: &buf)
+            
+        
+        case let .metres(cm):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt32.write(cm, into: &buf)
+            
+        
+        case let .yards(hundredths):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt32.write(hundredths, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeReach_lift(_ buf: RustBuffer) throws -> Reach {
+    return try FfiConverterTypeReach.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeReach_lower(_ value: Reach) -> RustBuffer {
+    return FfiConverterTypeReach.lower(value)
+}
+
+
+
+/**
+ * Where a water lies.
+ */
+
+public enum Region: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * England.
+     */
+    case england
+    /**
+     * Wales.
+     */
+    case wales
+    /**
+     * Scotland.
+     */
+    case scotland
+    /**
+     * Northern Ireland.
+     */
+    case northernIreland
+    /**
+     * Anywhere else: local law is not known here.
+     */
+    case elsewhere
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Region: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRegion: FfiConverterRustBuffer {
+    typealias SwiftType = Region
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Region {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .england
+        
+        case 2: return .wales
+        
+        case 3: return .scotland
+        
+        case 4: return .northernIreland
+        
+        case 5: return .elsewhere
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Region, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .england:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .wales:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .scotland:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .northernIreland:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .elsewhere:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRegion_lift(_ buf: RustBuffer) throws -> Region {
+    return try FfiConverterTypeRegion.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRegion_lower(_ value: Region) -> RustBuffer {
+    return FfiConverterTypeRegion.lower(value)
+}
+
+
+
+/**
  * Why a call did nothing.
  */
 public 
@@ -1313,6 +20306,4458 @@ public func FfiConverterTypeRestwaterError_lower(_ value: RestwaterError) -> Rus
     return FfiConverterTypeRestwaterError.lower(value)
 }
 
+
+/**
+ * One of the rules of the day.
+ */
+
+public enum RuleTap: Equatable, Hashable {
+    
+    /**
+     * The match is set as it stands.
+     */
+    case begin
+    /**
+     * All-in is moved.
+     */
+    case moveAllIn(
+        /**
+         * By this many minutes.
+         */minutes: Int32
+    )
+    /**
+     * All-out is moved.
+     */
+    case moveAllOut(
+        /**
+         * By this many minutes.
+         */minutes: Int32
+    )
+    /**
+     * The organiser's clock is ahead of the phone's by more than was set.
+     */
+    case moveClock(
+        /**
+         * By this many seconds.
+         */seconds: Int32
+    )
+    /**
+     * Both clocks show the same.
+     */
+    case sameClock
+    /**
+     * How many nets there are.
+     */
+    case nets(
+        /**
+         * From 1.
+         */count: UInt8
+    )
+    /**
+     * The limit of a net.
+     */
+    case limit(
+        /**
+         * Its name.
+         */net: String, 
+        /**
+         * None where it has none.
+         */limit: Weight?
+    )
+    /**
+     * What becomes of a net over its limit.
+     */
+    case over(
+        /**
+         * What.
+         */over: OverLimit
+    )
+    /**
+     * Time to land a hooked fish after all-out.
+     */
+    case landing(
+        /**
+         * In minutes.
+         */minutes: UInt16
+    )
+    /**
+     * An alarm is set, or taken away.
+     */
+    case alarm(
+        /**
+         * Minutes before all-out.
+         */minutes: UInt16
+    )
+    /**
+     * One of the usual classes is put on the list, or taken off it.
+     */
+    case `class`(
+        /**
+         * Which.
+         */`class`: UsualClass
+    )
+    /**
+     * Whether the fish of a class count.
+     */
+    case counting(
+        /**
+         * Its name.
+         */`class`: String
+    )
+    /**
+     * What a fish of a class is taken for until one was weighed.
+     */
+    case guess(
+        /**
+         * Its name.
+         */`class`: String, 
+        /**
+         * How much.
+         */weight: Weight
+    )
+    /**
+     * The unit of the scales.
+     */
+    case unit(
+        /**
+         * Which.
+         */unit: WeightUnit
+    )
+    /**
+     * The smallest mark of the scales.
+     */
+    case mark(
+        /**
+         * How much.
+         */mark: Weight
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension RuleTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRuleTap: FfiConverterRustBuffer {
+    typealias SwiftType = RuleTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RuleTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .begin
+        
+        case 2: return .moveAllIn(minutes: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 3: return .moveAllOut(minutes: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 4: return .moveClock(seconds: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 5: return .sameClock
+        
+        case 6: return .nets(count: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .limit(net: try FfiConverterString.read(from: &buf), limit: try FfiConverterOptionTypeWeight.read(from: &buf)
+        )
+        
+        case 8: return .over(over: try FfiConverterTypeOverLimit.read(from: &buf)
+        )
+        
+        case 9: return .landing(minutes: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 10: return .alarm(minutes: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 11: return .`class`(class: try FfiConverterTypeUsualClass.read(from: &buf)
+        )
+        
+        case 12: return .counting(class: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 13: return .guess(class: try FfiConverterString.read(from: &buf), weight: try FfiConverterTypeWeight.read(from: &buf)
+        )
+        
+        case 14: return .unit(unit: try FfiConverterTypeWeightUnit.read(from: &buf)
+        )
+        
+        case 15: return .mark(mark: try FfiConverterTypeWeight.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: RuleTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .begin:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .moveAllIn(minutes):
+            writeInt(&buf, Int32(2))
+            FfiConverterInt32.write(minutes, into: &buf)
+            
+        
+        case let .moveAllOut(minutes):
+            writeInt(&buf, Int32(3))
+            FfiConverterInt32.write(minutes, into: &buf)
+            
+        
+        case let .moveClock(seconds):
+            writeInt(&buf, Int32(4))
+            FfiConverterInt32.write(seconds, into: &buf)
+            
+        
+        case .sameClock:
+            writeInt(&buf, Int32(5))
+        
+        
+        case let .nets(count):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(count, into: &buf)
+            
+        
+        case let .limit(net,limit):
+            writeInt(&buf, Int32(7))
+            FfiConverterString.write(net, into: &buf)
+            FfiConverterOptionTypeWeight.write(limit, into: &buf)
+            
+        
+        case let .over(over):
+            writeInt(&buf, Int32(8))
+            FfiConverterTypeOverLimit.write(over, into: &buf)
+            
+        
+        case let .landing(minutes):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt16.write(minutes, into: &buf)
+            
+        
+        case let .alarm(minutes):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt16.write(minutes, into: &buf)
+            
+        
+        case let .`class`(`class`):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeUsualClass.write(`class`, into: &buf)
+            
+        
+        case let .counting(`class`):
+            writeInt(&buf, Int32(12))
+            FfiConverterString.write(`class`, into: &buf)
+            
+        
+        case let .guess(`class`,weight):
+            writeInt(&buf, Int32(13))
+            FfiConverterString.write(`class`, into: &buf)
+            FfiConverterTypeWeight.write(weight, into: &buf)
+            
+        
+        case let .unit(unit):
+            writeInt(&buf, Int32(14))
+            FfiConverterTypeWeightUnit.write(unit, into: &buf)
+            
+        
+        case let .mark(mark):
+            writeInt(&buf, Int32(15))
+            FfiConverterTypeWeight.write(mark, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRuleTap_lift(_ buf: RustBuffer) throws -> RuleTap {
+    return try FfiConverterTypeRuleTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRuleTap_lower(_ value: RuleTap) -> RustBuffer {
+    return FfiConverterTypeRuleTap.lower(value)
+}
+
+
+
+/**
+ * Ink on paper or chalk on ink.
+ */
+
+public enum Scheme: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Ink on paper.
+     */
+    case day
+    /**
+     * Chalk on ink.
+     */
+    case night
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Scheme: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScheme: FfiConverterRustBuffer {
+    typealias SwiftType = Scheme
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Scheme {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .day
+        
+        case 2: return .night
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Scheme, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .day:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .night:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScheme_lift(_ buf: RustBuffer) throws -> Scheme {
+    return try FfiConverterTypeScheme.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScheme_lower(_ value: Scheme) -> RustBuffer {
+    return FfiConverterTypeScheme.lower(value)
+}
+
+
+
+/**
+ * What a screen shows.
+ */
+
+public enum Screen: Equatable, Hashable {
+    
+    /**
+     * The running waits and the keys.
+     */
+    case bank(BankView
+    )
+    /**
+     * Setting up a session.
+     */
+    case setup(SetupView
+    )
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    case tackle(TackleView
+    )
+    /**
+     * The swim and where next.
+     */
+    case swim(SwimView
+    )
+    /**
+     * What the record says of waiting.
+     */
+    case waits(WaitsView
+    )
+    /**
+     * Did a change matter?
+     */
+    case changes(ChangesView
+    )
+    /**
+     * Time left, nets, weigh-in.
+     */
+    case match(MatchView
+    )
+    /**
+     * A landed fish.
+     */
+    case fish(FishView
+    )
+    /**
+     * The number pad for its weight.
+     */
+    case weight(WeightView
+    )
+    /**
+     * What is fed by hand; drawn as a landed fish is.
+     */
+    case feed(FishView
+    )
+    /**
+     * The number pad for feed by weight; drawn as that of a fish is.
+     */
+    case feedWeight(WeightView
+    )
+    /**
+     * Fish that show; drawn as a landed fish is.
+     */
+    case seen(FishView
+    )
+    /**
+     * Files in and out, backups.
+     */
+    case files(FilesView
+    )
+    /**
+     * The evening before.
+     */
+    case bench(LeavesView
+    )
+    /**
+     * Sessions and what they say.
+     */
+    case book(LeavesView
+    )
+    /**
+     * Conditions in a few taps.
+     */
+    case conditions(LeavesView
+    )
+    /**
+     * Cautions.
+     */
+    case cautions(LeavesView
+    )
+    /**
+     * Doubtful entries.
+     */
+    case mend(MendView
+    )
+    /**
+     * What belongs to the phone.
+     */
+    case phone(PhoneView
+    )
+    /**
+     * The card of the day.
+     */
+    case day(LeavesView
+    )
+    /**
+     * The three cards of the first opening.
+     */
+    case welcome(LeavesView
+    )
+    /**
+     * What each sign of the pictures means.
+     */
+    case legend(LeavesView
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Screen: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreen: FfiConverterRustBuffer {
+    typealias SwiftType = Screen
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Screen {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bank(try FfiConverterTypeBankView.read(from: &buf)
+        )
+        
+        case 2: return .setup(try FfiConverterTypeSetupView.read(from: &buf)
+        )
+        
+        case 3: return .tackle(try FfiConverterTypeTackleView.read(from: &buf)
+        )
+        
+        case 4: return .swim(try FfiConverterTypeSwimView.read(from: &buf)
+        )
+        
+        case 5: return .waits(try FfiConverterTypeWaitsView.read(from: &buf)
+        )
+        
+        case 6: return .changes(try FfiConverterTypeChangesView.read(from: &buf)
+        )
+        
+        case 7: return .match(try FfiConverterTypeMatchView.read(from: &buf)
+        )
+        
+        case 8: return .fish(try FfiConverterTypeFishView.read(from: &buf)
+        )
+        
+        case 9: return .weight(try FfiConverterTypeWeightView.read(from: &buf)
+        )
+        
+        case 10: return .feed(try FfiConverterTypeFishView.read(from: &buf)
+        )
+        
+        case 11: return .feedWeight(try FfiConverterTypeWeightView.read(from: &buf)
+        )
+        
+        case 12: return .seen(try FfiConverterTypeFishView.read(from: &buf)
+        )
+        
+        case 13: return .files(try FfiConverterTypeFilesView.read(from: &buf)
+        )
+        
+        case 14: return .bench(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 15: return .book(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 16: return .conditions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 17: return .cautions(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 18: return .mend(try FfiConverterTypeMendView.read(from: &buf)
+        )
+        
+        case 19: return .phone(try FfiConverterTypePhoneView.read(from: &buf)
+        )
+        
+        case 20: return .day(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 21: return .welcome(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        case 22: return .legend(try FfiConverterTypeLeavesView.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Screen, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .bank(v1):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeBankView.write(v1, into: &buf)
+            
+        
+        case let .setup(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeSetupView.write(v1, into: &buf)
+            
+        
+        case let .tackle(v1):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeTackleView.write(v1, into: &buf)
+            
+        
+        case let .swim(v1):
+            writeInt(&buf, Int32(4))
+            FfiConverterTypeSwimView.write(v1, into: &buf)
+            
+        
+        case let .waits(v1):
+            writeInt(&buf, Int32(5))
+            FfiConverterTypeWaitsView.write(v1, into: &buf)
+            
+        
+        case let .changes(v1):
+            writeInt(&buf, Int32(6))
+            FfiConverterTypeChangesView.write(v1, into: &buf)
+            
+        
+        case let .match(v1):
+            writeInt(&buf, Int32(7))
+            FfiConverterTypeMatchView.write(v1, into: &buf)
+            
+        
+        case let .fish(v1):
+            writeInt(&buf, Int32(8))
+            FfiConverterTypeFishView.write(v1, into: &buf)
+            
+        
+        case let .weight(v1):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypeWeightView.write(v1, into: &buf)
+            
+        
+        case let .feed(v1):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeFishView.write(v1, into: &buf)
+            
+        
+        case let .feedWeight(v1):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeWeightView.write(v1, into: &buf)
+            
+        
+        case let .seen(v1):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeFishView.write(v1, into: &buf)
+            
+        
+        case let .files(v1):
+            writeInt(&buf, Int32(13))
+            FfiConverterTypeFilesView.write(v1, into: &buf)
+            
+        
+        case let .bench(v1):
+            writeInt(&buf, Int32(14))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .book(v1):
+            writeInt(&buf, Int32(15))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .conditions(v1):
+            writeInt(&buf, Int32(16))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .cautions(v1):
+            writeInt(&buf, Int32(17))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .mend(v1):
+            writeInt(&buf, Int32(18))
+            FfiConverterTypeMendView.write(v1, into: &buf)
+            
+        
+        case let .phone(v1):
+            writeInt(&buf, Int32(19))
+            FfiConverterTypePhoneView.write(v1, into: &buf)
+            
+        
+        case let .day(v1):
+            writeInt(&buf, Int32(20))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .welcome(v1):
+            writeInt(&buf, Int32(21))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        
+        case let .legend(v1):
+            writeInt(&buf, Int32(22))
+            FfiConverterTypeLeavesView.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreen_lift(_ buf: RustBuffer) throws -> Screen {
+    return try FfiConverterTypeScreen.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
+    return FfiConverterTypeScreen.lower(value)
+}
+
+
+
+/**
+ * Three months, by the local date a session began on.
+ */
+
+public enum Season: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * December to February.
+     */
+    case decToFeb
+    /**
+     * March to May.
+     */
+    case marToMay
+    /**
+     * June to August.
+     */
+    case junToAug
+    /**
+     * September to November.
+     */
+    case sepToNov
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Season: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSeason: FfiConverterRustBuffer {
+    typealias SwiftType = Season
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Season {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .decToFeb
+        
+        case 2: return .marToMay
+        
+        case 3: return .junToAug
+        
+        case 4: return .sepToNov
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Season, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .decToFeb:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .marToMay:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .junToAug:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .sepToNov:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeason_lift(_ buf: RustBuffer) throws -> Season {
+    return try FfiConverterTypeSeason.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeason_lower(_ value: Season) -> RustBuffer {
+    return FfiConverterTypeSeason.lower(value)
+}
+
+
+
+/**
+ * What was seen of fish, and where.
+ */
+
+public enum SeenTap: Equatable, Hashable {
+    
+    /**
+     * Fish showed.
+     */
+    case sign(
+        /**
+         * How.
+         */sign: FishSign
+    )
+    /**
+     * A neighbour landed one.
+     */
+    case neighbour(
+        /**
+         * On which side.
+         */side: Side
+    )
+    /**
+     * Where they show.
+     */
+    case atAim(
+        /**
+         * At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+         */aim: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SeenTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
+    typealias SwiftType = SeenTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SeenTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .sign(sign: try FfiConverterTypeFishSign.read(from: &buf)
+        )
+        
+        case 2: return .neighbour(side: try FfiConverterTypeSide.read(from: &buf)
+        )
+        
+        case 3: return .atAim(aim: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SeenTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .sign(sign):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeFishSign.write(sign, into: &buf)
+            
+        
+        case let .neighbour(side):
+            writeInt(&buf, Int32(2))
+            FfiConverterTypeSide.write(side, into: &buf)
+            
+        
+        case let .atAim(aim):
+            writeInt(&buf, Int32(3))
+            FfiConverterBool.write(aim, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeenTap_lift(_ buf: RustBuffer) throws -> SeenTap {
+    return try FfiConverterTypeSeenTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSeenTap_lower(_ value: SeenTap) -> RustBuffer {
+    return FfiConverterTypeSeenTap.lower(value)
+}
+
+
+
+/**
+ * A choice on the set-up screen.
+ */
+
+public enum SetupTap: Equatable, Hashable {
+    
+    /**
+     * How many rods.
+     */
+    case rods(
+        /**
+         * From 1.
+         */rods: UInt8
+    )
+    /**
+     * Span of the distance sticks.
+     */
+    case span(
+        /**
+         * In tenths of a millimetre.
+         */tenthMm: UInt32
+    )
+    /**
+     * Depth of the water.
+     */
+    case depth(
+        /**
+         * In centimetres, or `None` if it isn't known.
+         */cm: UInt32?
+    )
+    /**
+     * How long the bait takes to settle: that long after the splash the wait begins.
+     */
+    case settle(
+        /**
+         * In seconds.
+         */seconds: UInt32
+    )
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    case twitchRestarts(
+        /**
+         * Whether it does.
+         */restarts: Bool
+    )
+    /**
+     * One more digit of the peg's number.
+     */
+    case drawDigit(
+        /**
+         * 0 to 9.
+         */digit: UInt8
+    )
+    /**
+     * The drawn number is taken away again.
+     */
+    case clearDraw
+    /**
+     * The set-up of the last session is taken over.
+     */
+    case copyLast
+    /**
+     * Nothing is taken over.
+     */
+    case copyNothing
+    /**
+     * An item of the pack list is packed, or no longer.
+     */
+    case pack(
+        /**
+         * Which.
+         */item: Item
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SetupTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSetupTap: FfiConverterRustBuffer {
+    typealias SwiftType = SetupTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SetupTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rods(rods: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 2: return .span(tenthMm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 3: return .depth(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 4: return .settle(seconds: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 5: return .twitchRestarts(restarts: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 6: return .drawDigit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 7: return .clearDraw
+        
+        case 8: return .copyLast
+        
+        case 9: return .copyNothing
+        
+        case 10: return .pack(item: try FfiConverterTypeItem.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SetupTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .rods(rods):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt8.write(rods, into: &buf)
+            
+        
+        case let .span(tenthMm):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt32.write(tenthMm, into: &buf)
+            
+        
+        case let .depth(cm):
+            writeInt(&buf, Int32(3))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .settle(seconds):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt32.write(seconds, into: &buf)
+            
+        
+        case let .twitchRestarts(restarts):
+            writeInt(&buf, Int32(5))
+            FfiConverterBool.write(restarts, into: &buf)
+            
+        
+        case let .drawDigit(digit):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt8.write(digit, into: &buf)
+            
+        
+        case .clearDraw:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .copyLast:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .copyNothing:
+            writeInt(&buf, Int32(9))
+        
+        
+        case let .pack(item):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeItem.write(item, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupTap_lift(_ buf: RustBuffer) throws -> SetupTap {
+    return try FfiConverterTypeSetupTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSetupTap_lower(_ value: SetupTap) -> RustBuffer {
+    return FfiConverterTypeSetupTap.lower(value)
+}
+
+
+
+/**
+ * What shot is made of.
+ */
+
+public enum ShotMetal: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Solid tungsten.
+     */
+    case tungsten
+    /**
+     * Tin.
+     */
+    case tin
+    /**
+     * Steel.
+     */
+    case steel
+    /**
+     * Lead.
+     */
+    case lead
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ShotMetal: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeShotMetal: FfiConverterRustBuffer {
+    typealias SwiftType = ShotMetal
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ShotMetal {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .tungsten
+        
+        case 2: return .tin
+        
+        case 3: return .steel
+        
+        case 4: return .lead
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ShotMetal, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .tungsten:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .tin:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .steel:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .lead:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShotMetal_lift(_ buf: RustBuffer) throws -> ShotMetal {
+    return try FfiConverterTypeShotMetal.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeShotMetal_lower(_ value: ShotMetal) -> RustBuffer {
+    return FfiConverterTypeShotMetal.lower(value)
+}
+
+
+
+/**
+ * On which side of the angler's peg another lies, looking over the water.
+ */
+
+public enum Side: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * To the left.
+     */
+    case left
+    /**
+     * To the right.
+     */
+    case right
+    /**
+     * On the far bank.
+     */
+    case across
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Side: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSide: FfiConverterRustBuffer {
+    typealias SwiftType = Side
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Side {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .left
+        
+        case 2: return .right
+        
+        case 3: return .across
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Side, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .left:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .right:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .across:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSide_lift(_ buf: RustBuffer) throws -> Side {
+    return try FfiConverterTypeSide.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSide_lower(_ value: Side) -> RustBuffer {
+    return FfiConverterTypeSide.lower(value)
+}
+
+
+
+/**
+ * A signal of the organiser.
+ */
+
+public enum Signal: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * All-in.
+     */
+    case allIn
+    /**
+     * All-out.
+     */
+    case allOut
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Signal: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSignal: FfiConverterRustBuffer {
+    typealias SwiftType = Signal
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Signal {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .allIn
+        
+        case 2: return .allOut
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Signal, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .allIn:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .allOut:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSignal_lift(_ buf: RustBuffer) throws -> Signal {
+    return try FfiConverterTypeSignal.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSignal_lower(_ value: Signal) -> RustBuffer {
+    return FfiConverterTypeSignal.lower(value)
+}
+
+
+
+/**
+ * Which sessions go out.
+ */
+
+public enum Span: Equatable, Hashable {
+    
+    /**
+     * The session shown.
+     */
+    case this
+    /**
+     * Those that began within a number of days, today the last of them.
+     */
+    case days(UInt16
+    )
+    /**
+     * All.
+     */
+    case everything
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Span: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSpan: FfiConverterRustBuffer {
+    typealias SwiftType = Span
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Span {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .this
+        
+        case 2: return .days(try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 3: return .everything
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Span, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .this:
+            writeInt(&buf, Int32(1))
+        
+        
+        case let .days(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt16.write(v1, into: &buf)
+            
+        
+        case .everything:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpan_lift(_ buf: RustBuffer) throws -> Span {
+    return try FfiConverterTypeSpan.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSpan_lower(_ value: Span) -> RustBuffer {
+    return FfiConverterTypeSpan.lower(value)
+}
+
+
+
+/**
+ * A step key.
+ */
+
+public enum Step: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * One column to the left.
+     */
+    case left
+    /**
+     * One column to the right.
+     */
+    case right
+    /**
+     * One band nearer to the peg.
+     */
+    case `in`
+    /**
+     * One band further out.
+     */
+    case out
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Step: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStep: FfiConverterRustBuffer {
+    typealias SwiftType = Step
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Step {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .left
+        
+        case 2: return .right
+        
+        case 3: return .`in`
+        
+        case 4: return .out
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Step, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .left:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .right:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .`in`:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStep_lift(_ buf: RustBuffer) throws -> Step {
+    return try FfiConverterTypeStep.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
+    return FfiConverterTypeStep.lower(value)
+}
+
+
+
+/**
+ * Where a step stands.
+ */
+
+public enum StepState: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Cast and in: ticked.
+     */
+    case done
+    /**
+     * Out now.
+     */
+    case out
+    /**
+     * The next to cast: arrowed.
+     */
+    case next
+    /**
+     * Later.
+     */
+    case later
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension StepState: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStepState: FfiConverterRustBuffer {
+    typealias SwiftType = StepState
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StepState {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .done
+        
+        case 2: return .out
+        
+        case 3: return .next
+        
+        case 4: return .later
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: StepState, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .done:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .out:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .next:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .later:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepState_lift(_ buf: RustBuffer) throws -> StepState {
+    return try FfiConverterTypeStepState.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStepState_lower(_ value: StepState) -> RustBuffer {
+    return FfiConverterTypeStepState.lower(value)
+}
+
+
+
+/**
+ * The shape of a mark on the strip.
+ */
+
+public enum StripMarkShape: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * A bite came after this wait: a diamond.
+     */
+    case bite
+    /**
+     * The wait ended without one: a stroke.
+     */
+    case noBite
+    /**
+     * A liner on the running cast: a triangle.
+     */
+    case liner
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension StripMarkShape: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeStripMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = StripMarkShape
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> StripMarkShape {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bite
+        
+        case 2: return .noBite
+        
+        case 3: return .liner
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: StripMarkShape, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bite:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .noBite:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .liner:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMarkShape_lift(_ buf: RustBuffer) throws -> StripMarkShape {
+    return try FfiConverterTypeStripMarkShape.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeStripMarkShape_lower(_ value: StripMarkShape) -> RustBuffer {
+    return FfiConverterTypeStripMarkShape.lower(value)
+}
+
+
+
+/**
+ * A key of the Swim screen.
+ */
+
+public enum SwimKey: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * One cell to the left.
+     */
+    case stepLeft
+    /**
+     * One cell to the right.
+     */
+    case stepRight
+    /**
+     * One band in.
+     */
+    case stepIn
+    /**
+     * One band out.
+     */
+    case stepOut
+    /**
+     * The keys that move the aim.
+     */
+    case steps
+    /**
+     * Keep the aimed cell back.
+     */
+    case keep
+    /**
+     * Release the kept-back water under the ring.
+     */
+    case release
+    /**
+     * The next cast goes here.
+     */
+    case castHere
+    /**
+     * The swim ten minutes earlier.
+     */
+    case earlier
+    /**
+     * Ten minutes later.
+     */
+    case later
+    /**
+     * As it is now.
+     */
+    case now
+    /**
+     * Set an aiming mark in this direction.
+     */
+    case markHere
+    /**
+     * The peg lies where it was typed.
+     */
+    case placePeg
+    /**
+     * The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+     */
+    case usePhone
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimKey: FfiConverterRustBuffer {
+    typealias SwiftType = SwimKey
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimKey {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .stepLeft
+        
+        case 2: return .stepRight
+        
+        case 3: return .stepIn
+        
+        case 4: return .stepOut
+        
+        case 5: return .steps
+        
+        case 6: return .keep
+        
+        case 7: return .release
+        
+        case 8: return .castHere
+        
+        case 9: return .earlier
+        
+        case 10: return .later
+        
+        case 11: return .now
+        
+        case 12: return .markHere
+        
+        case 13: return .placePeg
+        
+        case 14: return .usePhone
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimKey, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .stepLeft:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .stepRight:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .stepIn:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .stepOut:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .steps:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .keep:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .release:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .castHere:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .earlier:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .later:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .now:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .markHere:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .placePeg:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .usePhone:
+            writeInt(&buf, Int32(14))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKey_lift(_ buf: RustBuffer) throws -> SwimKey {
+    return try FfiConverterTypeSwimKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimKey_lower(_ value: SwimKey) -> RustBuffer {
+    return FfiConverterTypeSwimKey.lower(value)
+}
+
+
+
+/**
+ * What the keys under the picture do now.
+ */
+
+public enum SwimPad: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * They send the next cast, keep water back and open further keys.
+     */
+    case plain
+    /**
+     * They move the aim from cell to cell.
+     */
+    case steps
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimPad: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimPad: FfiConverterRustBuffer {
+    typealias SwiftType = SwimPad
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimPad {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .plain
+        
+        case 2: return .steps
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimPad, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .plain:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .steps:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPad_lift(_ buf: RustBuffer) throws -> SwimPad {
+    return try FfiConverterTypeSwimPad.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimPad_lower(_ value: SwimPad) -> RustBuffer {
+    return FfiConverterTypeSwimPad.lower(value)
+}
+
+
+
+/**
+ * A choice on the Swim screen.
+ */
+
+public enum SwimTap: Equatable, Hashable {
+    
+    /**
+     * A cell is aimed at.
+     */
+    case cell(
+        /**
+         * Which.
+         */cell: CellId
+    )
+    /**
+     * The keys that move the aim from cell to cell.
+     */
+    case steps(
+        /**
+         * Whether they are opened or put away.
+         */`open`: Bool
+    )
+    /**
+     * How long water is left to rest.
+     */
+    case restTarget(
+        /**
+         * In minutes.
+         */minutes: UInt32
+    )
+    /**
+     * The next peg to the left.
+     */
+    case leftPeg(
+        /**
+         * Its distance in centimetres, or `None` if nobody is there.
+         */cm: UInt32?
+    )
+    /**
+     * The next peg to the right.
+     */
+    case rightPeg(
+        /**
+         * Its distance in centimetres, or `None` if nobody is there.
+         */cm: UInt32?
+    )
+    /**
+     * The far bank.
+     */
+    case farBank(
+        /**
+         * Its distance in centimetres, or `None` if it isn't known.
+         */cm: UInt32?
+    )
+    /**
+     * Whether somebody fishes from the far bank.
+     */
+    case farBankPegged(
+        /**
+         * Whether they do.
+         */pegged: Bool
+    )
+    /**
+     * Width of a band.
+     */
+    case band(
+        /**
+         * In centimetres; none is the usual width.
+         */cm: UInt32?
+    )
+    /**
+     * A feature lies under the ring.
+     */
+    case feature(
+        /**
+         * Of which kind.
+         */feature: FeatureKind
+    )
+    /**
+     * A hazard lies under the ring.
+     */
+    case hazard(
+        /**
+         * Of which kind.
+         */hazard: HazardKind
+    )
+    /**
+     * Fish showed at the cell that is aimed at.
+     */
+    case seen(
+        /**
+         * How.
+         */sign: FishSign
+    )
+    /**
+     * As many of this measure as were chosen are fed to the cell that is aimed at.
+     */
+    case feed(
+        /**
+         * How it goes in.
+         */what: FeedKind, 
+        /**
+         * The measure.
+         */measure: FeedMeasure
+    )
+    /**
+     * A mark, feature or hazard gets the name that was typed.
+     */
+    case rename(
+        /**
+         * Which.
+         */id: Uuid
+    )
+    /**
+     * Something set before is taken away.
+     */
+    case remove(
+        /**
+         * What.
+         */thing: SwimThing
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimTap: FfiConverterRustBuffer {
+    typealias SwiftType = SwimTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .cell(cell: try FfiConverterTypeCellId.read(from: &buf)
+        )
+        
+        case 2: return .steps(open: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 3: return .restTarget(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 4: return .leftPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 5: return .rightPeg(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 6: return .farBank(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 7: return .farBankPegged(pegged: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 8: return .band(cm: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 9: return .feature(feature: try FfiConverterTypeFeatureKind.read(from: &buf)
+        )
+        
+        case 10: return .hazard(hazard: try FfiConverterTypeHazardKind.read(from: &buf)
+        )
+        
+        case 11: return .seen(sign: try FfiConverterTypeFishSign.read(from: &buf)
+        )
+        
+        case 12: return .feed(what: try FfiConverterTypeFeedKind.read(from: &buf), measure: try FfiConverterTypeFeedMeasure.read(from: &buf)
+        )
+        
+        case 13: return .rename(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 14: return .remove(thing: try FfiConverterTypeSwimThing.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .cell(cell):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeCellId.write(cell, into: &buf)
+            
+        
+        case let .steps(`open`):
+            writeInt(&buf, Int32(2))
+            FfiConverterBool.write(`open`, into: &buf)
+            
+        
+        case let .restTarget(minutes):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        
+        case let .leftPeg(cm):
+            writeInt(&buf, Int32(4))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .rightPeg(cm):
+            writeInt(&buf, Int32(5))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .farBank(cm):
+            writeInt(&buf, Int32(6))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .farBankPegged(pegged):
+            writeInt(&buf, Int32(7))
+            FfiConverterBool.write(pegged, into: &buf)
+            
+        
+        case let .band(cm):
+            writeInt(&buf, Int32(8))
+            FfiConverterOptionUInt32.write(cm, into: &buf)
+            
+        
+        case let .feature(feature):
+            writeInt(&buf, Int32(9))
+            FfiConverterTypeFeatureKind.write(feature, into: &buf)
+            
+        
+        case let .hazard(hazard):
+            writeInt(&buf, Int32(10))
+            FfiConverterTypeHazardKind.write(hazard, into: &buf)
+            
+        
+        case let .seen(sign):
+            writeInt(&buf, Int32(11))
+            FfiConverterTypeFishSign.write(sign, into: &buf)
+            
+        
+        case let .feed(what,measure):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeFeedKind.write(what, into: &buf)
+            FfiConverterTypeFeedMeasure.write(measure, into: &buf)
+            
+        
+        case let .rename(id):
+            writeInt(&buf, Int32(13))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case let .remove(thing):
+            writeInt(&buf, Int32(14))
+            FfiConverterTypeSwimThing.write(thing, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimTap_lift(_ buf: RustBuffer) throws -> SwimTap {
+    return try FfiConverterTypeSwimTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimTap_lower(_ value: SwimTap) -> RustBuffer {
+    return FfiConverterTypeSwimTap.lower(value)
+}
+
+
+
+/**
+ * Something on the swim that can be taken away.
+ */
+
+public enum SwimThing: Equatable, Hashable {
+    
+    /**
+     * A mark, a feature or a hazard.
+     */
+    case set(
+        /**
+         * The entry that set it.
+         */id: Uuid
+    )
+    /**
+     * The outline of the water.
+     */
+    case outline
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension SwimThing: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeSwimThing: FfiConverterRustBuffer {
+    typealias SwiftType = SwimThing
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwimThing {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .set(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 2: return .outline
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: SwimThing, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .set(id):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .outline:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimThing_lift(_ buf: RustBuffer) throws -> SwimThing {
+    return try FfiConverterTypeSwimThing.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeSwimThing_lower(_ value: SwimThing) -> RustBuffer {
+    return FfiConverterTypeSwimThing.lower(value)
+}
+
+
+
+/**
+ * One thing changed on a rod.
+ */
+
+public enum TackleTap: Equatable, Hashable {
+    
+    /**
+     * How far out.
+     */
+    case reach(
+        /**
+         * In the unit it is counted in.
+         */reach: Reach
+    )
+    /**
+     * In this direction.
+     */
+    case bearing(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */cdeg: Int32
+    )
+    /**
+     * At an aiming mark.
+     */
+    case mark(
+        /**
+         * Which.
+         */mark: Uuid
+    )
+    /**
+     * Whether the line is in the clip.
+     */
+    case clip(
+        /**
+         * Whether it is.
+         */clipped: Bool
+    )
+    /**
+     * The bait.
+     */
+    case bait(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * The bait's colour.
+     */
+    case colour(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * Height of the pop-up.
+     */
+    case popUp(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * Length of the hooklength.
+     */
+    case hooklength(
+        /**
+         * In millimetres.
+         */mm: UInt32
+    )
+    /**
+     * The hook.
+     */
+    case hookSize(
+        /**
+         * Its size: the bigger the number the smaller the hook.
+         */size: UInt8
+    )
+    /**
+     * Weight of the lead or feeder.
+     */
+    case lead(
+        /**
+         * In milligrams.
+         */mg: UInt32
+    )
+    /**
+     * Whether it is a feeder, which feeds with each cast.
+     */
+    case feeder(
+        /**
+         * What a fill is taken to weigh, in milligrams; none for a plain lead.
+         */mg: UInt32?
+    )
+    /**
+     * What that weight is made of.
+     */
+    case material(
+        /**
+         * Lead or not.
+         */material: LeadMaterial
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension TackleTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTackleTap: FfiConverterRustBuffer {
+    typealias SwiftType = TackleTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TackleTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .reach(reach: try FfiConverterTypeReach.read(from: &buf)
+        )
+        
+        case 2: return .bearing(cdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 3: return .mark(mark: try FfiConverterTypeUuid.read(from: &buf)
+        )
+        
+        case 4: return .clip(clipped: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .bait(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 6: return .colour(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 7: return .popUp(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 8: return .hooklength(mm: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 9: return .hookSize(size: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 10: return .lead(mg: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        case 11: return .feeder(mg: try FfiConverterOptionUInt32.read(from: &buf)
+        )
+        
+        case 12: return .material(material: try FfiConverterTypeLeadMaterial.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: TackleTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .reach(reach):
+            writeInt(&buf, Int32(1))
+            FfiConverterTypeReach.write(reach, into: &buf)
+            
+        
+        case let .bearing(cdeg):
+            writeInt(&buf, Int32(2))
+            FfiConverterInt32.write(cdeg, into: &buf)
+            
+        
+        case let .mark(mark):
+            writeInt(&buf, Int32(3))
+            FfiConverterTypeUuid.write(mark, into: &buf)
+            
+        
+        case let .clip(clipped):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(clipped, into: &buf)
+            
+        
+        case let .bait(name):
+            writeInt(&buf, Int32(5))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .colour(name):
+            writeInt(&buf, Int32(6))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case let .popUp(mm):
+            writeInt(&buf, Int32(7))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hooklength(mm):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt32.write(mm, into: &buf)
+            
+        
+        case let .hookSize(size):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt8.write(size, into: &buf)
+            
+        
+        case let .lead(mg):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt32.write(mg, into: &buf)
+            
+        
+        case let .feeder(mg):
+            writeInt(&buf, Int32(11))
+            FfiConverterOptionUInt32.write(mg, into: &buf)
+            
+        
+        case let .material(material):
+            writeInt(&buf, Int32(12))
+            FfiConverterTypeLeadMaterial.write(material, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleTap_lift(_ buf: RustBuffer) throws -> TackleTap {
+    return try FfiConverterTypeTackleTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTackleTap_lower(_ value: TackleTap) -> RustBuffer {
+    return FfiConverterTypeTackleTap.lower(value)
+}
+
+
+
+/**
+ * How cold the water was, as last logged.
+ */
+
+public enum Temperature: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Below 4 °C, where water is densest.
+     */
+    case below4
+    /**
+     * 4 to below 7 °C.
+     */
+    case from4
+    /**
+     * 7 to below 10 °C.
+     */
+    case from7
+    /**
+     * 10 to below 15 °C.
+     */
+    case from10
+    /**
+     * 15 °C and above.
+     */
+    case from15
+    /**
+     * Nobody looked.
+     */
+    case notLogged
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Temperature: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTemperature: FfiConverterRustBuffer {
+    typealias SwiftType = Temperature
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Temperature {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .below4
+        
+        case 2: return .from4
+        
+        case 3: return .from7
+        
+        case 4: return .from10
+        
+        case 5: return .from15
+        
+        case 6: return .notLogged
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Temperature, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .below4:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .from4:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .from7:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .from10:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .from15:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .notLogged:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTemperature_lift(_ buf: RustBuffer) throws -> Temperature {
+    return try FfiConverterTypeTemperature.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTemperature_lower(_ value: Temperature) -> RustBuffer {
+    return FfiConverterTypeTemperature.lower(value)
+}
+
+
+
+/**
+ * What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
+ */
+
+public enum TypedInto: Equatable, Hashable {
+    
+    /**
+     * The water of the set-up.
+     */
+    case water
+    /**
+     * Its peg.
+     */
+    case peg
+    /**
+     * Its depth, a length.
+     */
+    case depth
+    /**
+     * A name for the next mark, feature or hazard, or for an old one.
+     */
+    case swimName
+    /**
+     * Latitude of the peg.
+     */
+    case pegLatitude
+    /**
+     * Its longitude.
+     */
+    case pegLongitude
+    /**
+     * The bearing of straight out.
+     */
+    case pegBearing
+    /**
+     * A bait that is not on the list.
+     */
+    case bait(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A colour that is not on the list.
+     */
+    case colour(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Height of the pop-up, a length.
+     */
+    case popUp(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The hooklength, a length.
+     */
+    case hooklength(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * The lead or feeder, a weight.
+     */
+    case lead(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * A note on the session.
+     */
+    case note
+    /**
+     * What to do next time.
+     */
+    case plan
+    /**
+     * What the match says of fish that die or go back.
+     */
+    case matchRule
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension TypedInto: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
+    typealias SwiftType = TypedInto
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> TypedInto {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .water
+        
+        case 2: return .peg
+        
+        case 3: return .depth
+        
+        case 4: return .swimName
+        
+        case 5: return .pegLatitude
+        
+        case 6: return .pegLongitude
+        
+        case 7: return .pegBearing
+        
+        case 8: return .bait(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 9: return .colour(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 10: return .popUp(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 11: return .hooklength(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 12: return .lead(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 13: return .note
+        
+        case 14: return .plan
+        
+        case 15: return .matchRule
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: TypedInto, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .water:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .peg:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .depth:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .swimName:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .pegLatitude:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .pegLongitude:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .pegBearing:
+            writeInt(&buf, Int32(7))
+        
+        
+        case let .bait(rod):
+            writeInt(&buf, Int32(8))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .colour(rod):
+            writeInt(&buf, Int32(9))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .popUp(rod):
+            writeInt(&buf, Int32(10))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .hooklength(rod):
+            writeInt(&buf, Int32(11))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .lead(rod):
+            writeInt(&buf, Int32(12))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case .note:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .plan:
+            writeInt(&buf, Int32(14))
+        
+        
+        case .matchRule:
+            writeInt(&buf, Int32(15))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedInto_lift(_ buf: RustBuffer) throws -> TypedInto {
+    return try FfiConverterTypeTypedInto.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeTypedInto_lower(_ value: TypedInto) -> RustBuffer {
+    return FfiConverterTypeTypedInto.lower(value)
+}
+
+
+
+/**
+ * A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+ */
+
+public enum UsualClass: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Silvers.
+     */
+    case silver
+    /**
+     * Roach.
+     */
+    case roach
+    /**
+     * Perch.
+     */
+    case perch
+    /**
+     * Skimmers.
+     */
+    case skimmer
+    /**
+     * Bream.
+     */
+    case bream
+    /**
+     * Tench.
+     */
+    case tench
+    /**
+     * Stocked carp.
+     */
+    case stockie
+    /**
+     * Carp.
+     */
+    case carp
+    /**
+     * Pike.
+     */
+    case pike
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension UsualClass: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeUsualClass: FfiConverterRustBuffer {
+    typealias SwiftType = UsualClass
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> UsualClass {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .silver
+        
+        case 2: return .roach
+        
+        case 3: return .perch
+        
+        case 4: return .skimmer
+        
+        case 5: return .bream
+        
+        case 6: return .tench
+        
+        case 7: return .stockie
+        
+        case 8: return .carp
+        
+        case 9: return .pike
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: UsualClass, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .silver:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .roach:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .perch:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .skimmer:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .bream:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .tench:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .stockie:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .carp:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .pike:
+            writeInt(&buf, Int32(9))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUsualClass_lift(_ buf: RustBuffer) throws -> UsualClass {
+    return try FfiConverterTypeUsualClass.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUsualClass_lower(_ value: UsualClass) -> RustBuffer {
+    return FfiConverterTypeUsualClass.lower(value)
+}
+
+
+
+/**
+ * What may be said of a change, for drawing.
+ */
+
+public enum VerdictTone: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Can't tell yet: an open ring.
+     */
+    case unknown
+    /**
+     * Leans to one: half filled.
+     */
+    case leans
+    /**
+     * Clearly better here today: filled.
+     */
+    case clear
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension VerdictTone: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeVerdictTone: FfiConverterRustBuffer {
+    typealias SwiftType = VerdictTone
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> VerdictTone {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .unknown
+        
+        case 2: return .leans
+        
+        case 3: return .clear
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: VerdictTone, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .unknown:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .leans:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .clear:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeVerdictTone_lift(_ buf: RustBuffer) throws -> VerdictTone {
+    return try FfiConverterTypeVerdictTone.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeVerdictTone_lower(_ value: VerdictTone) -> RustBuffer {
+    return FfiConverterTypeVerdictTone.lower(value)
+}
+
+
+
+/**
+ * Which casts count on the Waits screen, and how much time is left there.
+ */
+
+public enum WaitsTap: Equatable, Hashable {
+    
+    /**
+     * The casts of one rod.
+     */
+    case rod(
+        /**
+         * Which; none takes all.
+         */rod: UInt8?
+    )
+    /**
+     * The casts to one spot.
+     */
+    case spot(
+        /**
+         * Which; none takes all.
+         */spot: FactorValue?
+    )
+    /**
+     * The casts with one bait.
+     */
+    case bait(
+        /**
+         * Which; none takes all.
+         */bait: String?
+    )
+    /**
+     * Whether earlier sessions count.
+     */
+    case todayOnly(
+        /**
+         * Whether they are left out.
+         */only: Bool
+    )
+    /**
+     * Whose earlier sessions the advice is made from, here and everywhere else.
+     */
+    case whose(
+        /**
+         * Whose.
+         */whose: Whose
+    )
+    /**
+     * How much time is left.
+     */
+    case timeLeft(
+        /**
+         * In minutes.
+         */minutes: UInt32
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WaitsTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaitsTap: FfiConverterRustBuffer {
+    typealias SwiftType = WaitsTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaitsTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .rod(rod: try FfiConverterOptionUInt8.read(from: &buf)
+        )
+        
+        case 2: return .spot(spot: try FfiConverterOptionTypeFactorValue.read(from: &buf)
+        )
+        
+        case 3: return .bait(bait: try FfiConverterOptionString.read(from: &buf)
+        )
+        
+        case 4: return .todayOnly(only: try FfiConverterBool.read(from: &buf)
+        )
+        
+        case 5: return .whose(whose: try FfiConverterTypeWhose.read(from: &buf)
+        )
+        
+        case 6: return .timeLeft(minutes: try FfiConverterUInt32.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WaitsTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .rod(rod):
+            writeInt(&buf, Int32(1))
+            FfiConverterOptionUInt8.write(rod, into: &buf)
+            
+        
+        case let .spot(spot):
+            writeInt(&buf, Int32(2))
+            FfiConverterOptionTypeFactorValue.write(spot, into: &buf)
+            
+        
+        case let .bait(bait):
+            writeInt(&buf, Int32(3))
+            FfiConverterOptionString.write(bait, into: &buf)
+            
+        
+        case let .todayOnly(only):
+            writeInt(&buf, Int32(4))
+            FfiConverterBool.write(only, into: &buf)
+            
+        
+        case let .whose(whose):
+            writeInt(&buf, Int32(5))
+            FfiConverterTypeWhose.write(whose, into: &buf)
+            
+        
+        case let .timeLeft(minutes):
+            writeInt(&buf, Int32(6))
+            FfiConverterUInt32.write(minutes, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsTap_lift(_ buf: RustBuffer) throws -> WaitsTap {
+    return try FfiConverterTypeWaitsTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaitsTap_lower(_ value: WaitsTap) -> RustBuffer {
+    return FfiConverterTypeWaitsTap.lower(value)
+}
+
+
+
+/**
+ * Which waters count.
+ */
+
+public enum WaterChoice: Equatable, Hashable {
+    
+    /**
+     * All of them.
+     */
+    case any
+    /**
+     * Those without a name.
+     */
+    case unnamed
+    /**
+     * The one of this name.
+     */
+    case named(
+        /**
+         * The name.
+         */name: String
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WaterChoice: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaterChoice: FfiConverterRustBuffer {
+    typealias SwiftType = WaterChoice
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaterChoice {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .any
+        
+        case 2: return .unnamed
+        
+        case 3: return .named(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WaterChoice, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .any:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .unnamed:
+            writeInt(&buf, Int32(2))
+        
+        
+        case let .named(name):
+            writeInt(&buf, Int32(3))
+            FfiConverterString.write(name, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterChoice_lift(_ buf: RustBuffer) throws -> WaterChoice {
+    return try FfiConverterTypeWaterChoice.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterChoice_lower(_ value: WaterChoice) -> RustBuffer {
+    return FfiConverterTypeWaterChoice.lower(value)
+}
+
+
+
+/**
+ * Colour of the water.
+ */
+
+public enum WaterColour: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The bottom shows in the margin.
+     */
+    case clear
+    /**
+     * A tinge.
+     */
+    case tinged
+    /**
+     * Coloured.
+     */
+    case coloured
+    /**
+     * As brown as it gets.
+     */
+    case muddy
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WaterColour: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWaterColour: FfiConverterRustBuffer {
+    typealias SwiftType = WaterColour
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WaterColour {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .clear
+        
+        case 2: return .tinged
+        
+        case 3: return .coloured
+        
+        case 4: return .muddy
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WaterColour, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .clear:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .tinged:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .coloured:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .muddy:
+            writeInt(&buf, Int32(4))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterColour_lift(_ buf: RustBuffer) throws -> WaterColour {
+    return try FfiConverterTypeWaterColour.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWaterColour_lower(_ value: WaterColour) -> RustBuffer {
+    return FfiConverterTypeWaterColour.lower(value)
+}
+
+
+
+/**
+ * A weight in the unit it was read in.
+ */
+
+public enum Weight: Equatable, Hashable {
+    
+    /**
+     * Whole drams (scales in pounds and ounces).
+     */
+    case drams(Int64
+    )
+    /**
+     * Whole grams (metric scales).
+     */
+    case grams(Int64
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Weight: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeight: FfiConverterRustBuffer {
+    typealias SwiftType = Weight
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Weight {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .drams(try FfiConverterInt64.read(from: &buf)
+        )
+        
+        case 2: return .grams(try FfiConverterInt64.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Weight, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .drams(v1):
+            writeInt(&buf, Int32(1))
+            FfiConverterInt64.write(v1, into: &buf)
+            
+        
+        case let .grams(v1):
+            writeInt(&buf, Int32(2))
+            FfiConverterInt64.write(v1, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeight_lift(_ buf: RustBuffer) throws -> Weight {
+    return try FfiConverterTypeWeight.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeight_lower(_ value: Weight) -> RustBuffer {
+    return FfiConverterTypeWeight.lower(value)
+}
+
+
+
+/**
+ * The unit a weight was entered in; it is never converted in the log.
+ */
+
+public enum WeightUnit: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Drams, 1/256 lb.
+     */
+    case drams
+    /**
+     * Grams.
+     */
+    case grams
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WeightUnit: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWeightUnit: FfiConverterRustBuffer {
+    typealias SwiftType = WeightUnit
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WeightUnit {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .drams
+        
+        case 2: return .grams
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WeightUnit, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .drams:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .grams:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightUnit_lift(_ buf: RustBuffer) throws -> WeightUnit {
+    return try FfiConverterTypeWeightUnit.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWeightUnit_lower(_ value: WeightUnit) -> RustBuffer {
+    return FfiConverterTypeWeightUnit.lower(value)
+}
+
+
+
+/**
+ * The screens there are.
+ */
+
+public enum Which: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The running waits and the keys.
+     */
+    case bank
+    /**
+     * Setting up a session.
+     */
+    case setup
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    case tackle
+    /**
+     * The swim and where next; its picture is asked for apart.
+     */
+    case swim
+    /**
+     * What the record says of waiting.
+     */
+    case waits
+    /**
+     * Did a change matter?
+     */
+    case changes
+    /**
+     * Time left, nets, weigh-in.
+     */
+    case match
+    /**
+     * A landed fish: its class, its net, whether it went back.
+     */
+    case fish
+    /**
+     * The number pad for its weight.
+     */
+    case weight
+    /**
+     * What is fed by hand, in measures.
+     */
+    case feed
+    /**
+     * The number pad for feed by weight.
+     */
+    case feedWeight
+    /**
+     * Fish that show.
+     */
+    case seen
+    /**
+     * Files in and out, backups.
+     */
+    case files
+    /**
+     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+     */
+    case bench
+    /**
+     * Sessions, rates, comparisons, notes, the plan for next time.
+     */
+    case book
+    /**
+     * Air and water, wind, cloud, colour, in a few taps.
+     */
+    case conditions
+    /**
+     * What can hurt an angler, a fish or a licence.
+     */
+    case cautions
+    /**
+     * Doubtful entries.
+     */
+    case mend
+    /**
+     * What belongs to the phone.
+     */
+    case phone
+    /**
+     * The card of the day: what it brought and what to try next.
+     */
+    case day
+    /**
+     * The three cards of the first opening.
+     */
+    case welcome
+    /**
+     * What each sign of the pictures means.
+     */
+    case legend
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Which: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWhich: FfiConverterRustBuffer {
+    typealias SwiftType = Which
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Which {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .bank
+        
+        case 2: return .setup
+        
+        case 3: return .tackle
+        
+        case 4: return .swim
+        
+        case 5: return .waits
+        
+        case 6: return .changes
+        
+        case 7: return .match
+        
+        case 8: return .fish
+        
+        case 9: return .weight
+        
+        case 10: return .feed
+        
+        case 11: return .feedWeight
+        
+        case 12: return .seen
+        
+        case 13: return .files
+        
+        case 14: return .bench
+        
+        case 15: return .book
+        
+        case 16: return .conditions
+        
+        case 17: return .cautions
+        
+        case 18: return .mend
+        
+        case 19: return .phone
+        
+        case 20: return .day
+        
+        case 21: return .welcome
+        
+        case 22: return .legend
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Which, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .bank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .setup:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .tackle:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .swim:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .waits:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .changes:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .match:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .fish:
+            writeInt(&buf, Int32(8))
+        
+        
+        case .weight:
+            writeInt(&buf, Int32(9))
+        
+        
+        case .feed:
+            writeInt(&buf, Int32(10))
+        
+        
+        case .feedWeight:
+            writeInt(&buf, Int32(11))
+        
+        
+        case .seen:
+            writeInt(&buf, Int32(12))
+        
+        
+        case .files:
+            writeInt(&buf, Int32(13))
+        
+        
+        case .bench:
+            writeInt(&buf, Int32(14))
+        
+        
+        case .book:
+            writeInt(&buf, Int32(15))
+        
+        
+        case .conditions:
+            writeInt(&buf, Int32(16))
+        
+        
+        case .cautions:
+            writeInt(&buf, Int32(17))
+        
+        
+        case .mend:
+            writeInt(&buf, Int32(18))
+        
+        
+        case .phone:
+            writeInt(&buf, Int32(19))
+        
+        
+        case .day:
+            writeInt(&buf, Int32(20))
+        
+        
+        case .welcome:
+            writeInt(&buf, Int32(21))
+        
+        
+        case .legend:
+            writeInt(&buf, Int32(22))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhich_lift(_ buf: RustBuffer) throws -> Which {
+    return try FfiConverterTypeWhich.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhich_lower(_ value: Which) -> RustBuffer {
+    return FfiConverterTypeWhich.lower(value)
+}
+
+
+
+/**
+ * Whose sessions count.
+ */
+
+public enum Whose: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * The angler's own, unless chosen otherwise.
+     */
+    case me
+    /**
+     * Those of other anglers.
+     */
+    case them
+    /**
+     * All of them.
+     */
+    case both
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension Whose: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWhose: FfiConverterRustBuffer {
+    typealias SwiftType = Whose
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Whose {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .me
+        
+        case 2: return .them
+        
+        case 3: return .both
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: Whose, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .me:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .them:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .both:
+            writeInt(&buf, Int32(3))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhose_lift(_ buf: RustBuffer) throws -> Whose {
+    return try FfiConverterTypeWhose.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWhose_lower(_ value: Whose) -> RustBuffer {
+    return FfiConverterTypeWhose.lower(value)
+}
+
+
+
+/**
+ * Where the wind comes from.
+ */
+
+public enum WindFrom: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * North.
+     */
+    case n
+    /**
+     * North-east.
+     */
+    case ne
+    /**
+     * East.
+     */
+    case e
+    /**
+     * South-east.
+     */
+    case se
+    /**
+     * South.
+     */
+    case s
+    /**
+     * South-west.
+     */
+    case sw
+    /**
+     * West.
+     */
+    case w
+    /**
+     * North-west.
+     */
+    case nw
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WindFrom: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWindFrom: FfiConverterRustBuffer {
+    typealias SwiftType = WindFrom
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WindFrom {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .n
+        
+        case 2: return .ne
+        
+        case 3: return .e
+        
+        case 4: return .se
+        
+        case 5: return .s
+        
+        case 6: return .sw
+        
+        case 7: return .w
+        
+        case 8: return .nw
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WindFrom, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .n:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .ne:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .e:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .se:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .s:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .sw:
+            writeInt(&buf, Int32(6))
+        
+        
+        case .w:
+            writeInt(&buf, Int32(7))
+        
+        
+        case .nw:
+            writeInt(&buf, Int32(8))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWindFrom_lift(_ buf: RustBuffer) throws -> WindFrom {
+    return try FfiConverterTypeWindFrom.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWindFrom_lower(_ value: WindFrom) -> RustBuffer {
+    return FfiConverterTypeWindFrom.lower(value)
+}
+
+
+
+/**
+ * How hard it blows, in steps of the Beaufort scale (World Meteorological Organization, WMO-No. 8).
+ */
+
+public enum WindStrength: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * Force 0: smoke goes straight up.
+     */
+    case calm
+    /**
+     * Forces 1 to 3: light to gentle breeze.
+     */
+    case light
+    /**
+     * Force 4: moderate breeze.
+     */
+    case moderate
+    /**
+     * Force 5: fresh breeze.
+     */
+    case fresh
+    /**
+     * Forces 6 and 7: strong breeze, near gale.
+     */
+    case strong
+    /**
+     * Force 8 and over.
+     */
+    case gale
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension WindStrength: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeWindStrength: FfiConverterRustBuffer {
+    typealias SwiftType = WindStrength
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> WindStrength {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .calm
+        
+        case 2: return .light
+        
+        case 3: return .moderate
+        
+        case 4: return .fresh
+        
+        case 5: return .strong
+        
+        case 6: return .gale
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: WindStrength, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .calm:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .light:
+            writeInt(&buf, Int32(2))
+        
+        
+        case .moderate:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .fresh:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .strong:
+            writeInt(&buf, Int32(5))
+        
+        
+        case .gale:
+            writeInt(&buf, Int32(6))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWindStrength_lift(_ buf: RustBuffer) throws -> WindStrength {
+    return try FfiConverterTypeWindStrength.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeWindStrength_lower(_ value: WindStrength) -> RustBuffer {
+    return FfiConverterTypeWindStrength.lower(value)
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionUInt8: FfiConverterRustBuffer {
+    typealias SwiftType = UInt8?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt8.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt8.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionUInt16: FfiConverterRustBuffer {
+    typealias SwiftType = UInt16?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt16.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt16.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionUInt32: FfiConverterRustBuffer {
+    typealias SwiftType = UInt32?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterUInt32.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterUInt32.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionInt64: FfiConverterRustBuffer {
+    typealias SwiftType = Int64?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterInt64.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterInt64.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionDouble: FfiConverterRustBuffer {
+    typealias SwiftType = Double?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterDouble.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterDouble.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionString: FfiConverterRustBuffer {
+    typealias SwiftType = String?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterString.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterString.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer {
+    typealias SwiftType = AlternationView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeAlternationView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeAlternationView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
@@ -1332,6 +24777,294 @@ fileprivate struct FfiConverterOptionTypeBackupMade: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeBackupMade.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeFiguresView: FfiConverterRustBuffer {
+    typealias SwiftType = FiguresView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFiguresView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFiguresView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
+    typealias SwiftType = ForecastView?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeForecastView.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeForecastView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafKey: FfiConverterRustBuffer {
+    typealias SwiftType = LeafKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafKey.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeafSpan: FfiConverterRustBuffer {
+    typealias SwiftType = LeafSpan?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeafSpan.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeafSpan.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeMatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = MatchKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeMatchKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeMatchKey.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeMendOpen: FfiConverterRustBuffer {
+    typealias SwiftType = MendOpen?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeMendOpen.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeMendOpen.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeRect: FfiConverterRustBuffer {
+    typealias SwiftType = Rect?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeRect.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeRect.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeSessionSetup: FfiConverterRustBuffer {
+    typealias SwiftType = SessionSetup?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeSessionSetup.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeSessionSetup.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeStartTest: FfiConverterRustBuffer {
+    typealias SwiftType = StartTest?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeStartTest.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeStartTest.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeTypedField: FfiConverterRustBuffer {
+    typealias SwiftType = TypedField?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeTypedField.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeTypedField.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWaterPlace: FfiConverterRustBuffer {
+    typealias SwiftType = WaterPlace?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWaterPlace.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWaterPlace.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWeighInPage: FfiConverterRustBuffer {
+    typealias SwiftType = WeighInPage?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWeighInPage.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWeighInPage.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }
@@ -1364,6 +25097,770 @@ fileprivate struct FfiConverterOptionTypeAction: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeFactorValue: FfiConverterRustBuffer {
+    typealias SwiftType = FactorValue?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFactorValue.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFactorValue.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeFishWeight: FfiConverterRustBuffer {
+    typealias SwiftType = FishWeight?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFishWeight.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFishWeight.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeHand: FfiConverterRustBuffer {
+    typealias SwiftType = Hand?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeHand.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeHand.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeLeadMaterial: FfiConverterRustBuffer {
+    typealias SwiftType = LeadMaterial?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeLeadMaterial.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeLeadMaterial.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeScheme: FfiConverterRustBuffer {
+    typealias SwiftType = Scheme?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeScheme.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeScheme.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeSeason: FfiConverterRustBuffer {
+    typealias SwiftType = Season?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeSeason.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeSeason.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeTemperature: FfiConverterRustBuffer {
+    typealias SwiftType = Temperature?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeTemperature.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeTemperature.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWeight: FfiConverterRustBuffer {
+    typealias SwiftType = Weight?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWeight.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWeight.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeWhich: FfiConverterRustBuffer {
+    typealias SwiftType = Which?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeWhich.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeWhich.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionSequenceDouble: FfiConverterRustBuffer {
+    typealias SwiftType = [Double]?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterSequenceDouble.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterSequenceDouble.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeUuid: FfiConverterRustBuffer {
+    typealias SwiftType = Uuid?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeUuid.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeUuid.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceUInt16: FfiConverterRustBuffer {
+    typealias SwiftType = [UInt16]
+
+    public static func write(_ value: [UInt16], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterUInt16.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [UInt16] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [UInt16]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterUInt16.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceUInt32: FfiConverterRustBuffer {
+    typealias SwiftType = [UInt32]
+
+    public static func write(_ value: [UInt32], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterUInt32.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [UInt32] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [UInt32]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterUInt32.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceFloat: FfiConverterRustBuffer {
+    typealias SwiftType = [Float]
+
+    public static func write(_ value: [Float], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterFloat.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Float] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Float]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterFloat.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceDouble: FfiConverterRustBuffer {
+    typealias SwiftType = [Double]
+
+    public static func write(_ value: [Double], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterDouble.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Double] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Double]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterDouble.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceBool: FfiConverterRustBuffer {
+    typealias SwiftType = [Bool]
+
+    public static func write(_ value: [Bool], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterBool.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Bool] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Bool]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterBool.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceString: FfiConverterRustBuffer {
+    typealias SwiftType = [String]
+
+    public static func write(_ value: [String], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterString.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [String] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [String]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterString.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeAlarmView: FfiConverterRustBuffer {
+    typealias SwiftType = [AlarmView]
+
+    public static func write(_ value: [AlarmView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeAlarmView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [AlarmView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [AlarmView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeAlarmView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeBackupLine: FfiConverterRustBuffer {
+    typealias SwiftType = [BackupLine]
+
+    public static func write(_ value: [BackupLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeBackupLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [BackupLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [BackupLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeBackupLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeBrokenRule: FfiConverterRustBuffer {
+    typealias SwiftType = [BrokenRule]
+
+    public static func write(_ value: [BrokenRule], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeBrokenRule.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [BrokenRule] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [BrokenRule]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeBrokenRule.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChangeView: FfiConverterRustBuffer {
+    typealias SwiftType = [ChangeView]
+
+    public static func write(_ value: [ChangeView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChangeView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChangeView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChangeView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChangeView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartBand: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartBand]
+
+    public static func write(_ value: [ChartBand], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartBand.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartBand] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartBand]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartBand.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartBar: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartBar]
+
+    public static func write(_ value: [ChartBar], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartBar.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartBar] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartBar]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartBar.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartDot: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartDot]
+
+    public static func write(_ value: [ChartDot], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartDot.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartDot] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartDot]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartDot.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartLine]
+
+    public static func write(_ value: [ChartLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartSpan: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartSpan]
+
+    public static func write(_ value: [ChartSpan], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartSpan.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartSpan] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartSpan]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartSpan.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChartView: FfiConverterRustBuffer {
+    typealias SwiftType = [ChartView]
+
+    public static func write(_ value: [ChartView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChartView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChartView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChartView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChartView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChoice: FfiConverterRustBuffer {
+    typealias SwiftType = [Choice]
+
+    public static func write(_ value: [Choice], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChoice.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Choice] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Choice]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChoice.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeChoiceRow: FfiConverterRustBuffer {
+    typealias SwiftType = [ChoiceRow]
+
+    public static func write(_ value: [ChoiceRow], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeChoiceRow.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ChoiceRow] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ChoiceRow]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeChoiceRow.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeClassGuess: FfiConverterRustBuffer {
+    typealias SwiftType = [ClassGuess]
+
+    public static func write(_ value: [ClassGuess], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeClassGuess.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ClassGuess] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ClassGuess]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeClassGuess.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeClockCut: FfiConverterRustBuffer {
+    typealias SwiftType = [ClockCut]
+
+    public static func write(_ value: [ClockCut], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeClockCut.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ClockCut] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ClockCut]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeClockCut.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
     typealias SwiftType = [DayTap]
 
@@ -1385,6 +25882,886 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
         return seq
     }
 }
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeDoor: FfiConverterRustBuffer {
+    typealias SwiftType = [Door]
+
+    public static func write(_ value: [Door], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeDoor.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Door] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Door]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeDoor.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeDoorPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [DoorPlace]
+
+    public static func write(_ value: [DoorPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeDoorPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [DoorPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [DoorPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeDoorPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeFishKey: FfiConverterRustBuffer {
+    typealias SwiftType = [FishKey]
+
+    public static func write(_ value: [FishKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeFishKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [FishKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [FishKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeFishKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeForecastLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ForecastLine]
+
+    public static func write(_ value: [ForecastLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeForecastLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ForecastLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ForecastLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeForecastLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeImportLine: FfiConverterRustBuffer {
+    typealias SwiftType = [ImportLine]
+
+    public static func write(_ value: [ImportLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeImportLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ImportLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ImportLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeImportLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeKeyLine: FfiConverterRustBuffer {
+    typealias SwiftType = [KeyLine]
+
+    public static func write(_ value: [KeyLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeKeyLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [KeyLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [KeyLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeKeyLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeKeyPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [KeyPlace]
+
+    public static func write(_ value: [KeyPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeKeyPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [KeyPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [KeyPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeKeyPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeKeyView: FfiConverterRustBuffer {
+    typealias SwiftType = [KeyView]
+
+    public static func write(_ value: [KeyView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeKeyView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [KeyView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [KeyView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeaf: FfiConverterRustBuffer {
+    typealias SwiftType = [Leaf]
+
+    public static func write(_ value: [Leaf], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeaf.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Leaf] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Leaf]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeaf.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafKey: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafKey]
+
+    public static func write(_ value: [LeafKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLeafLine: FfiConverterRustBuffer {
+    typealias SwiftType = [LeafLine]
+
+    public static func write(_ value: [LeafLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLeafLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LeafLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LeafLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLeafLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLetterWidth: FfiConverterRustBuffer {
+    typealias SwiftType = [LetterWidth]
+
+    public static func write(_ value: [LetterWidth], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLetterWidth.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LetterWidth] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LetterWidth]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLetterWidth.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = [MatchKey]
+
+    public static func write(_ value: [MatchKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMatchKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MatchKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MatchKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMatchKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMatchLine: FfiConverterRustBuffer {
+    typealias SwiftType = [MatchLine]
+
+    public static func write(_ value: [MatchLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMatchLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MatchLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MatchLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMatchLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMendLine: FfiConverterRustBuffer {
+    typealias SwiftType = [MendLine]
+
+    public static func write(_ value: [MendLine], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMendLine.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MendLine] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MendLine]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMendLine.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeNetRule: FfiConverterRustBuffer {
+    typealias SwiftType = [NetRule]
+
+    public static func write(_ value: [NetRule], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeNetRule.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [NetRule] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [NetRule]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeNetRule.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeNetView: FfiConverterRustBuffer {
+    typealias SwiftType = [NetView]
+
+    public static func write(_ value: [NetView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeNetView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [NetView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [NetView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeNetView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeRect: FfiConverterRustBuffer {
+    typealias SwiftType = [Rect]
+
+    public static func write(_ value: [Rect], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeRect.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Rect] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Rect]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeRect.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeRodPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [RodPlace]
+
+    public static func write(_ value: [RodPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeRodPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [RodPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [RodPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeRodPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeRodView: FfiConverterRustBuffer {
+    typealias SwiftType = [RodView]
+
+    public static func write(_ value: [RodView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeRodView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [RodView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [RodView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeRodView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeStepView: FfiConverterRustBuffer {
+    typealias SwiftType = [StepView]
+
+    public static func write(_ value: [StepView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeStepView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [StepView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [StepView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeStepView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeStripMark: FfiConverterRustBuffer {
+    typealias SwiftType = [StripMark]
+
+    public static func write(_ value: [StripMark], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeStripMark.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [StripMark] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [StripMark]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeStripMark.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeSwimKeyPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [SwimKeyPlace]
+
+    public static func write(_ value: [SwimKeyPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeSwimKeyPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimKeyPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [SwimKeyPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeSwimKeyPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeSwimKeyView: FfiConverterRustBuffer {
+    typealias SwiftType = [SwimKeyView]
+
+    public static func write(_ value: [SwimKeyView], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeSwimKeyView.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [SwimKeyView] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [SwimKeyView]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeSwimKeyView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeTick: FfiConverterRustBuffer {
+    typealias SwiftType = [Tick]
+
+    public static func write(_ value: [Tick], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeTick.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Tick] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [Tick]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeTick.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeTypedField: FfiConverterRustBuffer {
+    typealias SwiftType = [TypedField]
+
+    public static func write(_ value: [TypedField], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeTypedField.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [TypedField] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [TypedField]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeTypedField.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchAlarm: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchAlarm]
+
+    public static func write(_ value: [WatchAlarm], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchAlarm.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchAlarm] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchAlarm]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchAlarm.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeWatchKey: FfiConverterRustBuffer {
+    typealias SwiftType = [WatchKey]
+
+    public static func write(_ value: [WatchKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeWatchKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [WatchKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [WatchKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeWatchKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeFillRole: FfiConverterRustBuffer {
+    typealias SwiftType = [FillRole]
+
+    public static func write(_ value: [FillRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeFillRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [FillRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [FillRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeFillRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLabelRole: FfiConverterRustBuffer {
+    typealias SwiftType = [LabelRole]
+
+    public static func write(_ value: [LabelRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLabelRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LabelRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LabelRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLabelRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeLineRole: FfiConverterRustBuffer {
+    typealias SwiftType = [LineRole]
+
+    public static func write(_ value: [LineRole], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeLineRole.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [LineRole] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [LineRole]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeLineRole.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeMarkShape: FfiConverterRustBuffer {
+    typealias SwiftType = [MarkShape]
+
+    public static func write(_ value: [MarkShape], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeMarkShape.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [MarkShape] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [MarkShape]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeMarkShape.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+
+public typealias LineLength = UInt32
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeLineLength: FfiConverter {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> LineLength {
+        return try FfiConverterUInt32.read(from: &buf)
+    }
+
+    public static func write(_ value: LineLength, into buf: inout [UInt8]) {
+        return FfiConverterUInt32.write(value, into: &buf)
+    }
+
+    public static func lift(_ value: UInt32) throws -> LineLength {
+        return try FfiConverterUInt32.lift(value)
+    }
+
+    public static func lower(_ value: LineLength) -> UInt32 {
+        return FfiConverterUInt32.lower(value)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineLength_lift(_ value: UInt32) throws -> LineLength {
+    return try FfiConverterTypeLineLength.lift(value)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeLineLength_lower(_ value: LineLength) -> UInt32 {
+    return FfiConverterTypeLineLength.lower(value)
+}
+
+
+
+public typealias Uuid = String
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeUuid: FfiConverter {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Uuid {
+        return try FfiConverterString.read(from: &buf)
+    }
+
+    public static func write(_ value: Uuid, into buf: inout [UInt8]) {
+        return FfiConverterString.write(value, into: &buf)
+    }
+
+    public static func lift(_ value: RustBuffer) throws -> Uuid {
+        return try FfiConverterString.lift(value)
+    }
+
+    public static func lower(_ value: Uuid) -> RustBuffer {
+        return FfiConverterString.lower(value)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUuid_lift(_ value: RustBuffer) throws -> Uuid {
+    return try FfiConverterTypeUuid.lift(value)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeUuid_lower(_ value: Uuid) -> RustBuffer {
+    return FfiConverterTypeUuid.lower(value)
+}
+
 private let UNIFFI_RUST_FUTURE_POLL_READY: Int8 = 0
 private let UNIFFI_RUST_FUTURE_POLL_WAKE: Int8 = 1
 
@@ -1710,11 +27087,6 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
 
-    uniffiEnsureRestwaterAppInitialized()
-    uniffiEnsureRestwaterLayoutInitialized()
-    uniffiEnsureRestwaterLogInitialized()
-    uniffiEnsureRestwaterScreenInitialized()
-    uniffiEnsureRestwaterSwimInitialized()
     return InitializationResult.ok
 }()
 

@@ -6,11 +6,11 @@ import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
 import android.os.Build
+import app.restwater.core.Key
+import app.restwater.core.WatchAlarm
+import app.restwater.core.WatchKey
+import app.restwater.core.WatchView
 import app.restwater.core.keyAction
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.WatchAlarm
-import app.restwater.core.screen.WatchKey
-import app.restwater.core.screen.WatchView
 import kotlin.math.abs
 
 /**

@@ -4,13 +4,13 @@ import android.app.PendingIntent
 import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
+import app.restwater.core.Action
+import app.restwater.core.ErrorKind
+import app.restwater.core.Key
+import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
-import app.restwater.core.app.ErrorKind
-import app.restwater.core.log.Moment
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.WatchView
+import app.restwater.core.WatchView
 
 /** A key of the lock screen or of an alarm: it logs without opening the app, at the moment it was tapped. */
 class KeyReceiver : BroadcastReceiver() {

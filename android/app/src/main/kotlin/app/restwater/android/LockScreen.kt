@@ -15,8 +15,8 @@ import android.os.Build
 import androidx.core.app.NotificationCompat
 import androidx.core.app.NotificationManagerCompat
 import app.restwater.R
-import app.restwater.core.screen.WatchAlarm
-import app.restwater.core.screen.WatchView
+import app.restwater.core.WatchAlarm
+import app.restwater.core.WatchView
 import app.restwater.core.shellWords
 import app.restwater.ui.Lookout
 

@@ -44,8 +44,8 @@ import androidx.lifecycle.Lifecycle
 import androidx.lifecycle.lifecycleScope
 import androidx.lifecycle.repeatOnLifecycle
 import app.restwater.R
+import app.restwater.core.Scheme
 import app.restwater.core.palmMm
-import app.restwater.core.screen.Scheme
 import app.restwater.core.shellWords
 import app.restwater.ui.FileTrouble
 import app.restwater.ui.GlassMeasure

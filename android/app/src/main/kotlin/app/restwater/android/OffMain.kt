@@ -4,7 +4,7 @@ import android.content.BroadcastReceiver
 import android.content.Context
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
-import app.restwater.core.screen.WatchView
+import app.restwater.core.WatchView
 import kotlinx.coroutines.launch
 
 /**

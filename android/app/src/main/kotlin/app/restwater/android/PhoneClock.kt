@@ -3,7 +3,7 @@ package app.restwater.android
 import android.content.Context
 import android.os.SystemClock
 import android.provider.Settings
-import app.restwater.core.log.Moment
+import app.restwater.core.Moment
 import java.time.Instant
 import java.time.ZoneId
 

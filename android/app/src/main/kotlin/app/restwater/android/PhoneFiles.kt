@@ -13,7 +13,7 @@ import androidx.activity.result.contract.ActivityResultContracts
 import androidx.core.content.FileProvider
 import androidx.lifecycle.DefaultLifecycleObserver
 import androidx.lifecycle.LifecycleOwner
-import app.restwater.core.app.Outgoing
+import app.restwater.core.Outgoing
 import app.restwater.core.shellWords
 import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble

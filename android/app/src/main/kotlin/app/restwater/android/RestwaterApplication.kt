@@ -1,11 +1,11 @@
 package app.restwater.android
 
 import android.app.Application
+import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
-import app.restwater.core.log.Moment
+import app.restwater.core.WatchAlarm
 import app.restwater.core.salvage
-import app.restwater.core.screen.WatchAlarm
 import app.restwater.ui.FilesDesk
 import java.io.File
 import kotlinx.coroutines.CoroutineScope

@@ -8,7 +8,7 @@ import androidx.compose.runtime.setValue
 import androidx.lifecycle.AndroidViewModel
 import androidx.lifecycle.SavedStateHandle
 import androidx.lifecycle.viewModelScope
-import app.restwater.core.app.ErrorKind
+import app.restwater.core.ErrorKind
 import app.restwater.ui.FilesPage
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing

@@ -3,7 +3,7 @@ package app.restwater.android
 import android.app.Activity
 import android.media.AudioManager
 import android.view.KeyEvent
-import app.restwater.core.screen.Action
+import app.restwater.core.Action
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 

@@ -7,7 +7,7 @@ import android.os.Build
 import android.service.quicksettings.Tile
 import android.service.quicksettings.TileService
 import app.restwater.R
-import app.restwater.core.screen.WatchView
+import app.restwater.core.WatchView
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 

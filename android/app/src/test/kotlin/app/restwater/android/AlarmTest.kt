@@ -9,10 +9,10 @@ import android.media.Ringtone
 import android.media.RingtoneManager
 import android.net.Uri
 import android.os.Vibrator
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Alarm
-import app.restwater.core.screen.PhoneTap
-import app.restwater.core.screen.SetupTap
+import app.restwater.core.Action
+import app.restwater.core.Alarm
+import app.restwater.core.PhoneTap
+import app.restwater.core.SetupTap
 import app.restwater.core.shellWords
 import org.junit.After
 import org.junit.Assert.assertEquals

@@ -13,11 +13,11 @@ import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.core.content.IntentCompat
 import androidx.test.core.app.ActivityScenario
+import app.restwater.core.Action
+import app.restwater.core.FilesTap
+import app.restwater.core.FormChoice
 import app.restwater.core.Restwater
 import app.restwater.core.Work
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.FilesTap
-import app.restwater.core.screen.FormChoice
 import app.restwater.core.shellWords
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing

@@ -12,8 +12,8 @@ import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.onRoot
 import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
+import app.restwater.core.Action
+import app.restwater.core.Key
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File

@@ -5,12 +5,12 @@ import android.app.Notification
 import android.app.NotificationManager
 import android.content.Context
 import androidx.test.core.app.ApplicationProvider
+import app.restwater.core.Action
+import app.restwater.core.Moment
 import app.restwater.core.Restwater
+import app.restwater.core.Screen
+import app.restwater.core.Which
 import app.restwater.core.Work
-import app.restwater.core.log.Moment
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Screen
-import app.restwater.core.screen.Which
 import java.io.File
 import java.util.concurrent.TimeUnit
 import kotlinx.coroutines.Job

@@ -12,7 +12,7 @@ import androidx.core.graphics.Insets
 import androidx.core.view.ViewCompat
 import androidx.core.view.WindowInsetsCompat
 import androidx.test.core.app.ActivityScenario
-import app.restwater.core.screen.Key
+import app.restwater.core.Key
 import app.restwater.ui.tag
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue

@@ -12,10 +12,10 @@ import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performTextInput
 import androidx.lifecycle.Lifecycle
 import androidx.test.core.app.ActivityScenario
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.FilesTap
-import app.restwater.core.screen.FormChoice
-import app.restwater.core.screen.Key
+import app.restwater.core.Action
+import app.restwater.core.FilesTap
+import app.restwater.core.FormChoice
+import app.restwater.core.Key
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
 import app.restwater.ui.tag

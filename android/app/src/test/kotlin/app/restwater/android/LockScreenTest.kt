@@ -4,10 +4,10 @@ import android.Manifest
 import android.app.Notification
 import android.app.NotificationManager
 import android.content.Intent
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Alarm
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.PhoneTap
+import app.restwater.core.Action
+import app.restwater.core.Alarm
+import app.restwater.core.Key
+import app.restwater.core.PhoneTap
 import app.restwater.core.shellWords
 import org.junit.After
 import org.junit.Assert.assertEquals

@@ -5,7 +5,7 @@ import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
-import app.restwater.core.screen.Key
+import app.restwater.core.Key
 import app.restwater.ui.tag
 import org.junit.Assert.assertEquals
 import org.junit.Rule

@@ -4,8 +4,8 @@ import android.Manifest
 import android.app.Notification
 import android.service.quicksettings.Tile
 import app.restwater.R
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
+import app.restwater.core.Action
+import app.restwater.core.Key
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull

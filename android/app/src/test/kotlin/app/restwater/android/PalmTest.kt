@@ -10,9 +10,9 @@ import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.test.core.app.ActivityScenario
+import app.restwater.core.Action
+import app.restwater.core.Key
 import app.restwater.core.palmMm
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
 import app.restwater.ui.tag
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue

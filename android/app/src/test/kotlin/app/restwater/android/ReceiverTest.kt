@@ -12,10 +12,10 @@ import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
 import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
+import app.restwater.core.Action
+import app.restwater.core.Screen
+import app.restwater.core.Which
 import app.restwater.core.positionWords
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Screen
-import app.restwater.core.screen.Which
 import app.restwater.core.shellWords
 import app.restwater.ui.Showing
 import org.junit.Assert.assertEquals

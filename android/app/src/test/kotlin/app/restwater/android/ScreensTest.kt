@@ -12,8 +12,8 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.test.core.app.ActivityScenario
 import androidx.test.platform.app.InstrumentationRegistry
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
+import app.restwater.core.Action
+import app.restwater.core.Key
 import app.restwater.ui.CutOff
 import app.restwater.ui.FocusRing
 import app.restwater.ui.Showing

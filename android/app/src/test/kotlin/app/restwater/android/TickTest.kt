@@ -14,9 +14,9 @@ import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.test.core.app.ActivityScenario
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.SetupTap
+import app.restwater.core.Action
+import app.restwater.core.Key
+import app.restwater.core.SetupTap
 import app.restwater.ui.tag
 import kotlinx.coroutines.runBlocking
 import org.junit.Assert.assertEquals

@@ -6,12 +6,12 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
+import app.restwater.core.Action
+import app.restwater.core.DayTap
+import app.restwater.core.Key
 import app.restwater.core.Restwater
 import app.restwater.core.Work
-import app.restwater.core.app.DayTap
 import app.restwater.core.readDay
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 import app.restwater.ui.tag

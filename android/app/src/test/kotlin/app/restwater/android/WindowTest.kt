@@ -8,8 +8,8 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.core.view.WindowCompat
 import androidx.test.core.app.ActivityScenario
 import app.restwater.R
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Scheme
+import app.restwater.core.Action
+import app.restwater.core.Scheme
 import app.restwater.ui.Ink
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue

@@ -1,13 +1,13 @@
 package app.restwater.desktop
 
+import app.restwater.core.Action
+import app.restwater.core.DayTap
+import app.restwater.core.Glass
 import app.restwater.core.Restwater
+import app.restwater.core.Screen
+import app.restwater.core.Which
 import app.restwater.core.Work
-import app.restwater.core.app.DayTap
-import app.restwater.core.layout.Glass
 import app.restwater.core.padWords
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Screen
-import app.restwater.core.screen.Which
 import app.restwater.ui.FilesDesk
 import app.restwater.ui.FilesPage
 import app.restwater.ui.FilesScreen

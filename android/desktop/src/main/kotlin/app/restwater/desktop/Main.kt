@@ -8,9 +8,9 @@ import androidx.compose.ui.unit.DpSize
 import androidx.compose.ui.unit.dp
 import androidx.compose.ui.window.WindowState
 import androidx.compose.ui.window.singleWindowApplication
+import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
-import app.restwater.core.log.Moment
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState

@@ -1,6 +1,6 @@
 package app.restwater.desktop
 
-import app.restwater.core.app.Outgoing
+import app.restwater.core.Outgoing
 import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble
 import java.awt.FileDialog

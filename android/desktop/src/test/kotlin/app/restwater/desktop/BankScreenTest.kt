@@ -11,11 +11,11 @@ import androidx.compose.ui.test.moveTo
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performTouchInput
 import androidx.compose.ui.test.up
-import app.restwater.core.screen.BankState
-import app.restwater.core.screen.Hand
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.Scheme
-import app.restwater.core.screen.Settings
+import app.restwater.core.BankState
+import app.restwater.core.Hand
+import app.restwater.core.Key
+import app.restwater.core.Scheme
+import app.restwater.core.Settings
 import app.restwater.ui.Showing
 import app.restwater.ui.SolidInk
 import app.restwater.ui.tag
@@ -210,7 +210,7 @@ class BankScreenTest {
         tap(Key.UNDO)
         wait(seconds = 2)
         assertEquals(BankState.NO_SESSION, bank.state)
-        state.act(app.restwater.core.screen.Action.Bite(1u))
+        state.act(app.restwater.core.Action.Bite(1u))
         wait()
         assertTrue("Start one first" in state.notice, state.notice)
     }

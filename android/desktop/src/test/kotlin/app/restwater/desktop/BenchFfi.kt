@@ -1,10 +1,10 @@
 package app.restwater.desktop
 
+import app.restwater.core.Action
 import app.restwater.core.Restwater
 import app.restwater.core.UniffiRustCallStatus
+import app.restwater.core.Which
 import app.restwater.core.coreVersion
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Which
 import com.sun.jna.Native
 import java.io.File
 

@@ -1,6 +1,6 @@
 package app.restwater.desktop
 
-import app.restwater.core.screen.StepState
+import app.restwater.core.StepState
 import app.restwater.ui.Showing
 import kotlin.test.Test
 import kotlin.test.assertEquals

@@ -6,9 +6,9 @@ import androidx.compose.ui.semantics.SemanticsNode
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.SemanticsMatcher
-import app.restwater.core.layout.Glass
+import app.restwater.core.Glass
 import app.restwater.core.readDay
-import app.restwater.core.screen.Hand
+import app.restwater.core.Hand
 import app.restwater.ui.CutOff
 import app.restwater.ui.Drawn
 import app.restwater.ui.Showing

@@ -1,8 +1,8 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.test.assertContentDescriptionContains
+import app.restwater.core.Key
 import app.restwater.core.readDay
-import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File

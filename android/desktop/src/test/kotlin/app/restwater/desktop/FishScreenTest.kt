@@ -1,10 +1,10 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.test.assertContentDescriptionContains
+import app.restwater.core.BankState
+import app.restwater.core.Hand
+import app.restwater.core.Key
 import app.restwater.core.matchLayout
-import app.restwater.core.screen.BankState
-import app.restwater.core.screen.Hand
-import app.restwater.core.screen.Key
 import app.restwater.ui.Showing
 import kotlin.math.abs
 import kotlin.test.Test

@@ -4,11 +4,11 @@ import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertContentDescriptionContains
 import androidx.compose.ui.test.assertIsEnabled
 import androidx.compose.ui.test.performTextInput
-import app.restwater.core.screen.BankState
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.KeyTap
-import app.restwater.core.screen.Leaf
-import app.restwater.core.screen.LeavesView
+import app.restwater.core.BankState
+import app.restwater.core.Key
+import app.restwater.core.KeyTap
+import app.restwater.core.Leaf
+import app.restwater.core.LeavesView
 import app.restwater.ui.Showing
 import kotlin.test.Test
 import kotlin.test.assertEquals

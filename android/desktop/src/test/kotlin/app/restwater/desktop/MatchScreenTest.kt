@@ -1,12 +1,12 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.test.assertContentDescriptionContains
+import app.restwater.core.BankState
+import app.restwater.core.Hand
+import app.restwater.core.Key
+import app.restwater.core.MatchPhase
+import app.restwater.core.NetWarning
 import app.restwater.core.matchLayout
-import app.restwater.core.screen.BankState
-import app.restwater.core.screen.Hand
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.MatchPhase
-import app.restwater.core.screen.NetWarning
 import app.restwater.ui.Showing
 import kotlin.math.abs
 import kotlin.test.Test

@@ -1,7 +1,7 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.test.assertContentDescriptionContains
-import app.restwater.core.screen.Key
+import app.restwater.core.Key
 import app.restwater.ui.Showing
 import kotlin.test.Test
 import kotlin.test.assertEquals

@@ -3,9 +3,9 @@ package app.restwater.desktop
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.SemanticsMatcher
-import app.restwater.core.log.Rig
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.Key
+import app.restwater.core.Action
+import app.restwater.core.Key
+import app.restwater.core.Rig
 import app.restwater.ui.CutOff
 import kotlin.test.assertEquals
 

@@ -1,15 +1,15 @@
 package app.restwater.desktop
 
+import app.restwater.core.Action
+import app.restwater.core.FilesTap
+import app.restwater.core.FormChoice
+import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.Span
+import app.restwater.core.Which
 import app.restwater.core.Work
-import app.restwater.core.log.Moment
 import app.restwater.core.readDay
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.FilesTap
-import app.restwater.core.screen.FormChoice
-import app.restwater.core.screen.Span
-import app.restwater.core.screen.Which
 import java.io.File
 import java.nio.file.Files
 import kotlin.test.Test

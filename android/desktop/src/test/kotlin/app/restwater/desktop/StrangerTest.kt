@@ -1,6 +1,6 @@
 package app.restwater.desktop
 
-import app.restwater.core.screen.BankState
+import app.restwater.core.BankState
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File

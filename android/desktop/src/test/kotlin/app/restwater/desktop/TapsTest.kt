@@ -1,6 +1,6 @@
 package app.restwater.desktop
 
-import app.restwater.core.screen.Key
+import app.restwater.core.Key
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File

@@ -1,8 +1,8 @@
 package app.restwater.desktop
 
-import app.restwater.core.layout.Glass
-import app.restwater.core.screen.DotShape
-import app.restwater.core.screen.Key
+import app.restwater.core.DotShape
+import app.restwater.core.Glass
+import app.restwater.core.Key
 import app.restwater.ui.Showing
 import kotlin.test.Test
 import kotlin.test.assertEquals

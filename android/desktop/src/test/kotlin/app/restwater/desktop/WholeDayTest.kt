@@ -1,11 +1,12 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.test.assertContentDescriptionContains
-import app.restwater.core.screen.BankState
-import app.restwater.core.screen.Key
+import app.restwater.core.BankState
+import app.restwater.core.Key
+import app.restwater.core.StripMarkShape
 import app.restwater.ui.Showing
+import app.restwater.core.StripMarkShape
 import app.restwater.ui.tag
-import app.restwater.core.screen.StripMarkShape
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertFalse

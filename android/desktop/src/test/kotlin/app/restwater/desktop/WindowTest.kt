@@ -1,13 +1,13 @@
 package app.restwater.desktop
 
+import app.restwater.core.BankState
+import app.restwater.core.Glass
+import app.restwater.core.Key
+import app.restwater.core.Moment
+import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
 import app.restwater.core.Work
 import app.restwater.core.bankLayout
-import app.restwater.core.layout.Glass
-import app.restwater.core.layout.PadAsk
-import app.restwater.core.log.Moment
-import app.restwater.core.screen.BankState
-import app.restwater.core.screen.Key
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 import java.awt.Frame

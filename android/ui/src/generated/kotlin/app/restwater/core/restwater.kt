@@ -30,58 +30,6 @@ import java.nio.CharBuffer
 import java.nio.charset.CodingErrorAction
 import java.util.concurrent.atomic.AtomicLong
 import java.util.concurrent.ConcurrentHashMap
-import app.restwater.core.app.BackupMade
-import app.restwater.core.app.DayTap
-import app.restwater.core.app.ErrorKind
-import app.restwater.core.app.FanGlass
-import app.restwater.core.app.FfiConverterTypeBackupMade
-import app.restwater.core.app.FfiConverterTypeDayTap
-import app.restwater.core.app.FfiConverterTypeErrorKind
-import app.restwater.core.app.FfiConverterTypeFanGlass
-import app.restwater.core.app.FfiConverterTypeOutgoing
-import app.restwater.core.app.FfiConverterTypeUpdate
-import app.restwater.core.app.Outgoing
-import app.restwater.core.app.Update
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.FfiConverterTypeBankLayout
-import app.restwater.core.layout.FfiConverterTypeGlass
-import app.restwater.core.layout.FfiConverterTypeMatchLayout
-import app.restwater.core.layout.FfiConverterTypePadAsk
-import app.restwater.core.layout.FfiConverterTypePadWords
-import app.restwater.core.layout.FfiConverterTypePagerWords
-import app.restwater.core.layout.FfiConverterTypeSwimLayout
-import app.restwater.core.layout.FfiConverterTypeSwimPadAsk
-import app.restwater.core.layout.Glass
-import app.restwater.core.layout.MatchLayout
-import app.restwater.core.layout.PadAsk
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.PagerWords
-import app.restwater.core.layout.SwimLayout
-import app.restwater.core.layout.SwimPadAsk
-import app.restwater.core.log.FfiConverterTypeMoment
-import app.restwater.core.log.Moment
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.DoorsView
-import app.restwater.core.screen.FfiConverterTypeAction
-import app.restwater.core.screen.FfiConverterTypeDoorsView
-import app.restwater.core.screen.FfiConverterTypeIncomingView
-import app.restwater.core.screen.FfiConverterTypeKey
-import app.restwater.core.screen.FfiConverterTypeScreen
-import app.restwater.core.screen.FfiConverterTypeSettings
-import app.restwater.core.screen.FfiConverterTypeShellWords
-import app.restwater.core.screen.FfiConverterTypeWatchView
-import app.restwater.core.screen.FfiConverterTypeWhich
-import app.restwater.core.screen.IncomingView
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.Screen
-import app.restwater.core.screen.Settings
-import app.restwater.core.screen.ShellWords
-import app.restwater.core.screen.WatchView
-import app.restwater.core.screen.Which
-import app.restwater.core.swim.FaceWidths
-import app.restwater.core.swim.FfiConverterTypeFaceWidths
-import app.restwater.core.swim.FfiConverterTypeSwimScene
-import app.restwater.core.swim.SwimScene
 import java.util.concurrent.atomic.AtomicBoolean
 import kotlin.coroutines.resume
 import kotlinx.coroutines.CancellableContinuation
@@ -90,32 +38,6 @@ import kotlinx.coroutines.GlobalScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.suspendCancellableCoroutine
-import app.restwater.core.app.RustBuffer as RustBufferBackupMade
-import app.restwater.core.app.RustBuffer as RustBufferDayTap
-import app.restwater.core.app.RustBuffer as RustBufferErrorKind
-import app.restwater.core.app.RustBuffer as RustBufferFanGlass
-import app.restwater.core.app.RustBuffer as RustBufferOutgoing
-import app.restwater.core.app.RustBuffer as RustBufferUpdate
-import app.restwater.core.layout.RustBuffer as RustBufferBankLayout
-import app.restwater.core.layout.RustBuffer as RustBufferGlass
-import app.restwater.core.layout.RustBuffer as RustBufferMatchLayout
-import app.restwater.core.layout.RustBuffer as RustBufferPadAsk
-import app.restwater.core.layout.RustBuffer as RustBufferPadWords
-import app.restwater.core.layout.RustBuffer as RustBufferPagerWords
-import app.restwater.core.layout.RustBuffer as RustBufferSwimLayout
-import app.restwater.core.layout.RustBuffer as RustBufferSwimPadAsk
-import app.restwater.core.log.RustBuffer as RustBufferMoment
-import app.restwater.core.screen.RustBuffer as RustBufferAction
-import app.restwater.core.screen.RustBuffer as RustBufferDoorsView
-import app.restwater.core.screen.RustBuffer as RustBufferIncomingView
-import app.restwater.core.screen.RustBuffer as RustBufferKey
-import app.restwater.core.screen.RustBuffer as RustBufferScreen
-import app.restwater.core.screen.RustBuffer as RustBufferSettings
-import app.restwater.core.screen.RustBuffer as RustBufferShellWords
-import app.restwater.core.screen.RustBuffer as RustBufferWatchView
-import app.restwater.core.screen.RustBuffer as RustBufferWhich
-import app.restwater.core.swim.RustBuffer as RustBufferFaceWidths
-import app.restwater.core.swim.RustBuffer as RustBufferSwimScene
 
 // This is a helper for safely working with byte buffers returned from the Rust code.
 // A rust-owned buffer is represented by its capacity, its current length, and a
@@ -300,6 +222,18 @@ public interface FfiConverterRustBuffer<KotlinType>: FfiConverter<KotlinType, Ru
     override fun lift(value: RustBuffer.ByValue) = liftFromRustBuffer(value)
     override fun lower(value: KotlinType) = lowerIntoRustBuffer(value)
 }
+
+/**
+ * Of a type that the library returns and never takes.
+ *
+ * @suppress
+ */
+public interface FfiConverterOnlyRead<KotlinType>: FfiConverterRustBuffer<KotlinType> {
+    override fun allocationSize(value: KotlinType): ULong = onlyRead()
+    override fun write(value: KotlinType, buf: ByteBuffer): Unit = onlyRead()
+}
+
+private fun onlyRead(): Nothing = throw UnsupportedOperationException("the library takes no such value")
 // A handful of classes and functions to support the generated data structures.
 // This would be a good candidate for isolating in its own ffi-support lib.
 
@@ -846,11 +780,6 @@ internal object UniffiLib {
 
     init {
         Native.register(UniffiLib::class.java, findLibraryName(componentName = "restwater"))
-        app.restwater.core.app.uniffiEnsureInitialized()
-        app.restwater.core.layout.uniffiEnsureInitialized()
-        app.restwater.core.log.uniffiEnsureInitialized()
-        app.restwater.core.screen.uniffiEnsureInitialized()
-        app.restwater.core.swim.uniffiEnsureInitialized()
         
     }
 
@@ -869,70 +798,70 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_free_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
-    external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_back_up(`ptr`: Long,`now`: RustBufferMoment.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_back_up(`ptr`: Long,`now`: RustBuffer.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_back_up_if_due(`ptr`: Long,`now`: RustBufferMoment.ByValue,
+    external fun uniffi_restwater_fn_method_restwater_back_up_if_due(`ptr`: Long,`now`: RustBuffer.ByValue,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_look_into(`ptr`: Long,`path`: RustBuffer.ByValue,`now`: RustBufferMoment.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_look_into(`ptr`: Long,`path`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`work`: Long,
     ): Long
     external fun uniffi_restwater_fn_method_restwater_look_over(`ptr`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_send(`ptr`: Long,`now`: RustBufferMoment.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_send(`ptr`: Long,`now`: RustBuffer.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBufferMoment.ByValue,`work`: Long,
+    external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,`work`: Long,
     ): Long
-    external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBufferAction.ByValue,`at`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferUpdate.ByValue
+    external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferDoorsView.ByValue
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_first_screen(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferWhich.ByValue
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_method_restwater_resume(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
-    external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBufferWhich.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferScreen.ByValue
-    external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBufferWhich.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferSettings.ByValue
-    external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBufferMoment.ByValue,`glass`: RustBufferFanGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferSwimScene.ByValue
-    external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`glass`: RustBufferFanGlass.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_swim_tap(`ptr`: Long,`glass`: RustBuffer.ByValue,`x`: Double,`y`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): Byte
-    external fun uniffi_restwater_fn_method_restwater_watch(`ptr`: Long,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferWatchView.ByValue
+    external fun uniffi_restwater_fn_method_restwater_watch(`ptr`: Long,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBufferMoment.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBufferGlass.ByValue,`ask`: RustBufferPadAsk.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferBankLayout.ByValue
+    external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_face_widths(uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferFaceWidths.ByValue
-    external fun uniffi_restwater_fn_func_key_action(`key`: RustBufferKey.ByValue,`rod`: Byte,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBufferGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferMatchLayout.ByValue
+    external fun uniffi_restwater_fn_func_key_action(`key`: RustBuffer.ByValue,`rod`: Byte,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferPadWords.ByValue
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_pager_words(`page`: Int,`pages`: Int,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferPagerWords.ByValue
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_palm_mm(uniffi_out_err: UniffiRustCallStatus, 
     ): Double
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBufferGlass.ByValue,`ask`: RustBufferSwimPadAsk.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferSwimLayout.ByValue
-    external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBufferFanGlass.ByValue,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferSwimScene.ByValue
+    external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_shell_words(uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBufferShellWords.ByValue
+    ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_from_bytes(`bytes`: ForeignBytes.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -1384,6 +1313,56 @@ public object FfiConverterUByte: FfiConverter<UByte, Byte> {
 /**
  * @suppress
  */
+public object FfiConverterUShort: FfiConverter<UShort, Short> {
+    override fun lift(value: Short): UShort {
+        return value.toUShort()
+    }
+
+    fun lift(value: Int): UShort {
+        return value.toUShort()
+    }
+
+    override fun read(buf: ByteBuffer): UShort {
+        return lift(buf.getShort())
+    }
+
+    override fun lower(value: UShort): Short {
+        return value.toShort()
+    }
+
+    override fun allocationSize(value: UShort) = 2UL
+
+    override fun write(value: UShort, buf: ByteBuffer) {
+        buf.putShort(value.toShort())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterShort: FfiConverter<Short, Short> {
+    override fun lift(value: Short): Short {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Short {
+        return buf.getShort()
+    }
+
+    override fun lower(value: Short): Short {
+        return value
+    }
+
+    override fun allocationSize(value: Short) = 2UL
+
+    override fun write(value: Short, buf: ByteBuffer) {
+        buf.putShort(value)
+    }
+}
+
+/**
+ * @suppress
+ */
 public object FfiConverterUInt: FfiConverter<UInt, Int> {
     override fun lift(value: Int): UInt {
         return value.toUInt()
@@ -1407,6 +1386,29 @@ public object FfiConverterUInt: FfiConverter<UInt, Int> {
 /**
  * @suppress
  */
+public object FfiConverterInt: FfiConverter<Int, Int> {
+    override fun lift(value: Int): Int {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Int {
+        return buf.getInt()
+    }
+
+    override fun lower(value: Int): Int {
+        return value
+    }
+
+    override fun allocationSize(value: Int) = 4UL
+
+    override fun write(value: Int, buf: ByteBuffer) {
+        buf.putInt(value)
+    }
+}
+
+/**
+ * @suppress
+ */
 public object FfiConverterULong: FfiConverter<ULong, Long> {
     override fun lift(value: Long): ULong {
         return value.toULong()
@@ -1424,6 +1426,52 @@ public object FfiConverterULong: FfiConverter<ULong, Long> {
 
     override fun write(value: ULong, buf: ByteBuffer) {
         buf.putLong(value.toLong())
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterLong: FfiConverter<Long, Long> {
+    override fun lift(value: Long): Long {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Long {
+        return buf.getLong()
+    }
+
+    override fun lower(value: Long): Long {
+        return value
+    }
+
+    override fun allocationSize(value: Long) = 8UL
+
+    override fun write(value: Long, buf: ByteBuffer) {
+        buf.putLong(value)
+    }
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterFloat: FfiConverter<Float, Float> {
+    override fun lift(value: Float): Float {
+        return value
+    }
+
+    override fun read(buf: ByteBuffer): Float {
+        return buf.getFloat()
+    }
+
+    override fun lower(value: Float): Float {
+        return value
+    }
+
+    override fun allocationSize(value: Float) = 4UL
+
+    override fun write(value: Float, buf: ByteBuffer) {
+        buf.putFloat(value)
     }
 }
 
@@ -1892,7 +1940,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
             )
         },
         { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
-        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation).let { RustBufferIncomingView.create(it.capacity.toULong(), it.len.toULong(), it.data) } },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
         { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
         { FfiConverterTypeIncomingView.lift(it) },
@@ -1942,7 +1990,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
             )
         },
         { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
-        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation).let { RustBufferOutgoing.create(it.capacity.toULong(), it.len.toULong(), it.data) } },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
         { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
         { FfiConverterTypeOutgoing.lift(it) },
@@ -1970,7 +2018,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
             )
         },
         { future, callback, continuation -> UniffiLib.ffi_restwater_rust_future_poll_rust_buffer(future, callback, continuation) },
-        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation).let { RustBufferIncomingView.create(it.capacity.toULong(), it.len.toULong(), it.data) } },
+        { future, continuation -> UniffiLib.ffi_restwater_rust_future_complete_rust_buffer(future, continuation) },
         { future -> UniffiLib.ffi_restwater_rust_future_free_rust_buffer(future) },
         // lift function
         { FfiConverterTypeIncomingView.lift(it) },
@@ -2530,6 +2578,14607 @@ public object FfiConverterTypeWork: FfiConverter<Work, Long> {
 
 
 
+/**
+ * What the record says, in words.
+ */
+data class AdviceView (
+    /**
+     * "Hold until 22. Recast by 27."
+     */
+    val `headline`: kotlin.String
+    , 
+    /**
+     * "3 bites in 8 casts; too early to say."
+     */
+    val `detail`: kotlin.String
+    , 
+    /**
+     * Further sentences, most telling first.
+     */
+    val `more`: List<kotlin.String>
+    , 
+    /**
+     * How it is to be shown.
+     */
+    val `tone`: AdviceTone
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAdviceView: FfiConverterOnlyRead<AdviceView> {
+    override fun read(buf: ByteBuffer): AdviceView {
+        return AdviceView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterTypeAdviceTone.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * An alarm that is still to come.
+ */
+data class AlarmView (
+    /**
+     * Minutes before all-out.
+     */
+    val `minutes`: kotlin.UShort
+    , 
+    /**
+     * Wall ms of the phone at which to ring.
+     */
+    val `atMs`: kotlin.Long
+    , 
+    /**
+     * What to say then: "30 min to all-out."
+     */
+    val `says`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAlarmView: FfiConverterOnlyRead<AlarmView> {
+    override fun read(buf: ByteBuffer): AlarmView {
+        return AlarmView(
+            FfiConverterUShort.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The alternating test that runs.
+ */
+data class AlternationView (
+    /**
+     * "Test of colour: white and pink".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What to cast next.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How it is done, and casts that don't count.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * The casts planned, in order.
+     */
+    val `steps`: List<StepView>
+    , 
+    /**
+     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
+     * plan is through.
+     */
+    val `setSub`: kotlin.String?
+    , 
+    /**
+     * Its word.
+     */
+    val `setLabel`: kotlin.String
+    , 
+    /**
+     * The key that ends the test: its word.
+     */
+    val `endLabel`: kotlin.String
+    , 
+    /**
+     * Its smaller line.
+     */
+    val `endSub`: kotlin.String
+    , 
+    /**
+     * What the key that sets rig or spot sends.
+     */
+    val `set`: Action
+    , 
+    /**
+     * What the key that ends the test sends.
+     */
+    val `end`: Action
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAlternationView: FfiConverterOnlyRead<AlternationView> {
+    override fun read(buf: ByteBuffer): AlternationView {
+        return AlternationView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeStepView.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
+            FfiConverterTypeAction.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One axis.
+ */
+data class Axis (
+    /**
+     * What it counts, with its unit.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * Lower end.
+     */
+    val `from`: kotlin.Double
+    , 
+    /**
+     * Upper end.
+     */
+    val `to`: kotlin.Double
+    , 
+    /**
+     * The figures on it.
+     */
+    val `ticks`: List<Tick>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAxis: FfiConverterOnlyRead<Axis> {
+    override fun read(buf: ByteBuffer): Axis {
+        return Axis(
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterSequenceTypeTick.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One backup, as the list shows it.
+ */
+data class BackupLine (
+    /**
+     * Where it is.
+     */
+    val `path`: kotlin.String
+    , 
+    /**
+     * When it was made.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * What its key does.
+     */
+    val `key`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBackupLine: FfiConverterOnlyRead<BackupLine> {
+    override fun read(buf: ByteBuffer): BackupLine {
+        return BackupLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A backup just made, for the shell to copy where the user wants one.
+ */
+data class BackupMade (
+    /**
+     * Where it is.
+     */
+    val `path`: kotlin.String
+    , 
+    /**
+     * That it was made and read again, and when.
+     */
+    val `says`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBackupMade: FfiConverterOnlyRead<BackupMade> {
+    override fun read(buf: ByteBuffer): BackupMade {
+        return BackupMade(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The layout of the whole screen. Rectangles are pixels.
+ */
+data class BankLayout (
+    /**
+     * Place, time of day and length of the session.
+     */
+    val `header`: Rect
+    , 
+    /**
+     * Opens the list of screens; not used while fishing.
+     */
+    val `screens`: Rect
+    , 
+    /**
+     * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+     */
+    val `doors`: List<DoorPlace>
+    , 
+    /**
+     * The clocks, in the order of the rods.
+     */
+    val `rods`: List<RodPlace>
+    , 
+    /**
+     * What the digits of the chosen rod count.
+     */
+    val `since`: Rect?
+    , 
+    /**
+     * The small swim fan.
+     */
+    val `fan`: Rect?
+    , 
+    /**
+     * The wait strip.
+     */
+    val `strip`: Rect
+    , 
+    /**
+     * The advice: the first sentence large, then as many of the others as fit.
+     */
+    val `advice`: Rect
+    , 
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    val `spot`: Rect?
+    , 
+    /**
+     * What is on the line.
+     */
+    val `rig`: Rect?
+    , 
+    /**
+     * A free place on the pad, for the last tap in words. Tapping it does nothing.
+     */
+    val `latest`: Rect?
+    , 
+    /**
+     * One line between the rows of the pad: "second tap ignored".
+     */
+    val `notice`: Rect
+    , 
+    /**
+     * The keys. One that the screen record does not hold stays blank.
+     */
+    val `keys`: List<KeyPlace>
+    , 
+    /**
+     * Turns to the next page of small keys.
+     */
+    val `more`: Rect?
+    , 
+    /**
+     * Chooses the next rod, where there are two or three.
+     */
+    val `nextRod`: Rect?
+    , 
+    /**
+     * How many pages of small keys there are.
+     */
+    val `pages`: kotlin.UByte
+    , 
+    /**
+     * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
+     * fall on CAST: the core takes it for the same tap.
+     */
+    val `back`: Rect
+    , 
+    /**
+     * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+     */
+    val `pager`: Rect
+    , 
+    /**
+     * A screen with no key of its own but BACK and the pager.
+     */
+    val `page`: PagePlace
+    , 
+    /**
+     * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+     */
+    val `columns`: kotlin.UByte
+    , 
+    /**
+     * START of the set-up.
+     */
+    val `start`: Rect
+    , 
+    /**
+     * The set-up, which has BACK, START and its own pager.
+     */
+    val `setUp`: PagePlace
+    , 
+    /**
+     * The pager of the set-up.
+     */
+    val `setUpPager`: Rect
+    , 
+    /**
+     * Text sizes.
+     */
+    val `text`: TextSizes
+    , 
+    /**
+     * Whether the smaller line on a key is drawn.
+     */
+    val `showSubs`: kotlin.Boolean
+    , 
+    /**
+     * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+     */
+    val `broken`: List<BrokenRule>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
+    override fun read(buf: ByteBuffer): BankLayout {
+        return BankLayout(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeDoorPlace.read(buf),
+            FfiConverterSequenceTypeRodPlace.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeKeyPlace.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeTextSizes.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterSequenceTypeBrokenRule.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The whole Bank screen.
+ */
+data class BankView (
+    /**
+     * What the chosen rod is doing.
+     */
+    val `state`: BankState
+    , 
+    /**
+     * The line at the top.
+     */
+    val `header`: HeaderView
+    , 
+    /**
+     * The screens whose keys stand beside it, where there is something to see on them.
+     */
+    val `doors`: List<Door>
+    , 
+    /**
+     * The rods' clocks, in order.
+     */
+    val `rods`: List<RodView>
+    , 
+    /**
+     * The wait strip.
+     */
+    val `strip`: StripView
+    , 
+    /**
+     * What it means.
+     */
+    val `advice`: AdviceView
+    , 
+    /**
+     * Where the cast lies or the next one goes.
+     */
+    val `spot`: kotlin.String
+    , 
+    /**
+     * What is on the line.
+     */
+    val `rig`: kotlin.String
+    , 
+    /**
+     * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
+     */
+    val `keys`: List<KeyView>
+    , 
+    /**
+     * The last taps in words, latest first, for whoever missed the moment.
+     */
+    val `latest`: List<kotlin.String>
+    , 
+    /**
+     * The last of them as a sentence, so that it isn't taken for a key.
+     */
+    val `logged`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBankView: FfiConverterOnlyRead<BankView> {
+    override fun read(buf: ByteBuffer): BankView {
+        return BankView(
+            FfiConverterTypeBankState.read(buf),
+            FfiConverterTypeHeaderView.read(buf),
+            FfiConverterSequenceTypeDoor.read(buf),
+            FfiConverterSequenceTypeRodView.read(buf),
+            FfiConverterTypeStripView.read(buf),
+            FfiConverterTypeAdviceView.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeKeyView.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A rule that a glass is too small for.
+ */
+data class BrokenRule (
+    /**
+     * Which.
+     */
+    val `rule`: PadRule
+    , 
+    /**
+     * By how much at the worst place, mm.
+     */
+    val `byMm`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBrokenRule: FfiConverterOnlyRead<BrokenRule> {
+    override fun read(buf: ByteBuffer): BrokenRule {
+        return BrokenRule(
+            FfiConverterTypePadRule.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A cell by its place: column from the left, row (band) from the peg, both from 0.
+ */
+data class CellId (
+    /**
+     * Column from the left.
+     */
+    val `column`: kotlin.UInt
+    , 
+    /**
+     * Band from the peg outwards.
+     */
+    val `row`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeCellId: FfiConverterRustBuffer<CellId> {
+    override fun read(buf: ByteBuffer): CellId {
+        return CellId(
+            FfiConverterUInt.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: CellId) = (
+            FfiConverterUInt.allocationSize(value.`column`) +
+            FfiConverterUInt.allocationSize(value.`row`)
+    )
+
+    override fun write(value: CellId, buf: ByteBuffer) {
+            FfiConverterUInt.write(value.`column`, buf)
+            FfiConverterUInt.write(value.`row`, buf)
+    }
+}
+
+
+
+/**
+ * One change against what it replaced.
+ */
+data class ChangeView (
+    /**
+     * "Colour: pink after white".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What was there.
+     */
+    val `old`: SideView
+    , 
+    /**
+     * What replaced it.
+     */
+    val `new`: SideView
+    , 
+    /**
+     * For drawing.
+     */
+    val `tone`: VerdictTone
+    , 
+    /**
+     * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
+     */
+    val `verdict`: kotlin.String
+    , 
+    /**
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     */
+    val `counts`: kotlin.String
+    , 
+    /**
+     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     */
+    val `findOut`: kotlin.String
+    , 
+    /**
+     * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
+     */
+    val `probability`: kotlin.String
+    , 
+    /**
+     * The first of these figures as a probability: that the new one is better.
+     */
+    val `newBetter`: kotlin.Double
+    , 
+    /**
+     * The ratio in words.
+     */
+    val `ratio`: kotlin.String
+    , 
+    /**
+     * Exact and block p, plain and raised for the number looked at.
+     */
+    val `p`: kotlin.String
+    , 
+    /**
+     * Why no more can be said.
+     */
+    val `reasons`: List<kotlin.String>
+    , 
+    /**
+     * How many more casts it would take.
+     */
+    val `more`: kotlin.String
+    , 
+    /**
+     * Its line of the forest plot.
+     */
+    val `forest`: ForestPoint
+    , 
+    /**
+     * Starts an alternating test; none while one runs or no session is open.
+     */
+    val `start`: StartTest?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChangeView: FfiConverterOnlyRead<ChangeView> {
+    override fun read(buf: ByteBuffer): ChangeView {
+        return ChangeView(
+            FfiConverterString.read(buf),
+            FfiConverterTypeSideView.read(buf),
+            FfiConverterTypeSideView.read(buf),
+            FfiConverterTypeVerdictTone.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeForestPoint.read(buf),
+            FfiConverterOptionalTypeStartTest.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * "Did it matter?"
+ */
+data class ChangesView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says, in one sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How many changes were looked at.
+     */
+    val `lookedAt`: kotlin.UInt
+    , 
+    /**
+     * What that means.
+     */
+    val `warning`: kotlin.String
+    , 
+    /**
+     * The axis of the forest plot: log2 of the ratio, new against old.
+     */
+    val `axis`: Axis
+    , 
+    /**
+     * The changes, in the order they were made.
+     */
+    val `changes`: List<ChangeView>
+    , 
+    /**
+     * The alternating test that runs.
+     */
+    val `test`: AlternationView?
+    , 
+    /**
+     * The page behind the verdicts; none before there is a change.
+     */
+    val `figures`: FiguresView?
+    , 
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    val `offer`: LeafKey?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChangesView: FfiConverterOnlyRead<ChangesView> {
+    override fun read(buf: ByteBuffer): ChangesView {
+        return ChangesView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeAxis.read(buf),
+            FfiConverterSequenceTypeChangeView.read(buf),
+            FfiConverterOptionalTypeAlternationView.read(buf),
+            FfiConverterOptionalTypeFiguresView.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * An interval drawn as an area between two lines, hatched.
+ */
+data class ChartBand (
+    /**
+     * What it is.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * Across.
+     */
+    val `x`: List<kotlin.Double>
+    , 
+    /**
+     * Lower line.
+     */
+    val `low`: List<kotlin.Double>
+    , 
+    /**
+     * Upper line.
+     */
+    val `high`: List<kotlin.Double>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartBand: FfiConverterOnlyRead<ChartBand> {
+    override fun read(buf: ByteBuffer): ChartBand {
+        return ChartBand(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A bar of a count, outlined.
+ */
+data class ChartBar (
+    /**
+     * From.
+     */
+    val `from`: kotlin.Double
+    , 
+    /**
+     * To.
+     */
+    val `to`: kotlin.Double
+    , 
+    /**
+     * Height.
+     */
+    val `height`: kotlin.Double
+    , 
+    /**
+     * The count behind it.
+     */
+    val `label`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartBar: FfiConverterOnlyRead<ChartBar> {
+    override fun read(buf: ByteBuffer): ChartBar {
+        return ChartBar(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A point.
+ */
+data class ChartDot (
+    /**
+     * Across.
+     */
+    val `x`: kotlin.Double
+    , 
+    /**
+     * Up.
+     */
+    val `y`: kotlin.Double
+    , 
+    /**
+     * What it is.
+     */
+    val `shape`: DotShape
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartDot: FfiConverterOnlyRead<ChartDot> {
+    override fun read(buf: ByteBuffer): ChartDot {
+        return ChartDot(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterTypeDotShape.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A line through points.
+ */
+data class ChartLine (
+    /**
+     * What it is, for the key below the picture; empty where another line says it.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * How it is drawn.
+     */
+    val `style`: LineStyle
+    , 
+    /**
+     * Across.
+     */
+    val `x`: List<kotlin.Double>
+    , 
+    /**
+     * Up.
+     */
+    val `y`: List<kotlin.Double>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartLine: FfiConverterOnlyRead<ChartLine> {
+    override fun read(buf: ByteBuffer): ChartLine {
+        return ChartLine(
+            FfiConverterString.read(buf),
+            FfiConverterTypeLineStyle.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A stretch along the axis across, drawn as a bracket at the foot with its words.
+ */
+data class ChartSpan (
+    /**
+     * What it is.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * From.
+     */
+    val `from`: kotlin.Double
+    , 
+    /**
+     * To.
+     */
+    val `to`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartSpan: FfiConverterOnlyRead<ChartSpan> {
+    override fun read(buf: ByteBuffer): ChartSpan {
+        return ChartSpan(
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A picture with its message in words.
+ */
+data class ChartView (
+    /**
+     * Which.
+     */
+    val `kind`: ChartKind
+    , 
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says, in one sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How that was obtained: counts, levels, what is assumed.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * Across.
+     */
+    val `x`: Axis
+    , 
+    /**
+     * Up.
+     */
+    val `y`: Axis
+    , 
+    /**
+     * Intervals.
+     */
+    val `bands`: List<ChartBand>
+    , 
+    /**
+     * Bars.
+     */
+    val `bars`: List<ChartBar>
+    , 
+    /**
+     * Lines.
+     */
+    val `lines`: List<ChartLine>
+    , 
+    /**
+     * Stretches.
+     */
+    val `spans`: List<ChartSpan>
+    , 
+    /**
+     * Points.
+     */
+    val `dots`: List<ChartDot>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartView: FfiConverterOnlyRead<ChartView> {
+    override fun read(buf: ByteBuffer): ChartView {
+        return ChartView(
+            FfiConverterTypeChartKind.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterTypeAxis.read(buf),
+            FfiConverterTypeAxis.read(buf),
+            FfiConverterSequenceTypeChartBand.read(buf),
+            FfiConverterSequenceTypeChartBar.read(buf),
+            FfiConverterSequenceTypeChartLine.read(buf),
+            FfiConverterSequenceTypeChartSpan.read(buf),
+            FfiConverterSequenceTypeChartDot.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One value that can be tapped.
+ */
+data class Choice (
+    /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
+     * What it says.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * Whether it is the present one.
+     */
+    val `chosen`: kotlin.Boolean
+    , 
+    /**
+     * What choosing it sends.
+     */
+    val `action`: Action
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChoice: FfiConverterOnlyRead<Choice> {
+    override fun read(buf: ByteBuffer): Choice {
+        return Choice(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeAction.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One thing that can be changed, with its present value and what it may become.
+ */
+data class ChoiceRow (
+    /**
+     * A name for tests, and for a shell to remember which row is open: "popup", "span".
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
+     * What it is called.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * The present value in words.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * A step down and a step up first where the value is a figure, then recent and usual ones.
+     */
+    val `choices`: List<Choice>
+    , 
+    /**
+     * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
+     */
+    val `source`: kotlin.String
+    , 
+    /**
+     * A line to type a value into that is not among the choices.
+     */
+    val `typing`: TypedField?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChoiceRow: FfiConverterOnlyRead<ChoiceRow> {
+    override fun read(buf: ByteBuffer): ChoiceRow {
+        return ChoiceRow(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoice.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalTypeTypedField.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A size class as the angler set it.
+ */
+data class ClassGuess (
+    /**
+     * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * Guessed mean weight of one fish, until some are weighed.
+     */
+    val `guess`: Weight
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeClassGuess: FfiConverterRustBuffer<ClassGuess> {
+    override fun read(buf: ByteBuffer): ClassGuess {
+        return ClassGuess(
+            FfiConverterString.read(buf),
+            FfiConverterTypeWeight.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: ClassGuess) = (
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterTypeWeight.allocationSize(value.`guess`)
+    )
+
+    override fun write(value: ClassGuess, buf: ByteBuffer) {
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterTypeWeight.write(value.`guess`, buf)
+    }
+}
+
+
+
+/**
+ * One of the cuts of the clock, of figures only.
+ */
+data class ClockCut (
+    /**
+     * Its width, per cent of the usual one; it is part of the file's name.
+     */
+    val `percent`: kotlin.UInt
+    , 
+    /**
+     * Width of every digit, thousandths of the text size.
+     */
+    val `digit`: kotlin.UShort
+    , 
+    /**
+     * Width of the colon.
+     */
+    val `colon`: kotlin.UShort
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeClockCut: FfiConverterOnlyRead<ClockCut> {
+    override fun read(buf: ByteBuffer): ClockCut {
+        return ClockCut(
+            FfiConverterUInt.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterUShort.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One line of a day.
+ */
+data class DayTap (
+    /**
+     * When.
+     */
+    val `at`: Moment
+    , 
+    /**
+     * What is tapped.
+     */
+    val `action`: Action?
+    , 
+    /**
+     * The picture asked for after it.
+     */
+    val `picture`: kotlin.String?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDayTap: FfiConverterOnlyRead<DayTap> {
+    override fun read(buf: ByteBuffer): DayTap {
+        return DayTap(
+            FfiConverterTypeMoment.read(buf),
+            FfiConverterOptionalTypeAction.read(buf),
+            FfiConverterOptionalString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A screen that can be opened.
+ */
+data class Door (
+    /**
+     * Which.
+     */
+    val `which`: Which
+    , 
+    /**
+     * When it is used.
+     */
+    val `group`: DoorGroup
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoor: FfiConverterOnlyRead<Door> {
+    override fun read(buf: ByteBuffer): Door {
+        return Door(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeDoorGroup.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Where the key of a screen lies.
+ */
+data class DoorPlace (
+    /**
+     * Which screen it opens.
+     */
+    val `which`: Which
+    , 
+    /**
+     * Where it lies.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorPlace: FfiConverterOnlyRead<DoorPlace> {
+    override fun read(buf: ByteBuffer): DoorPlace {
+        return DoorPlace(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The list with its headings.
+ */
+data class DoorsView (
+    /**
+     * Heading of the screens used while fishing.
+     */
+    val `onTheBank`: kotlin.String
+    , 
+    /**
+     * Heading of the others.
+     */
+    val `beforeAndAfter`: kotlin.String
+    , 
+    /**
+     * The screens.
+     */
+    val `doors`: List<Door>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorsView: FfiConverterOnlyRead<DoorsView> {
+    override fun read(buf: ByteBuffer): DoorsView {
+        return DoorsView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeDoor.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The app's typeface in figures.
+ */
+data class FaceWidths (
+    /**
+     * Every character that it has.
+     */
+    val `letters`: List<LetterWidth>
+    , 
+    /**
+     * Width of any other character: the phone's own face draws it.
+     */
+    val `other`: kotlin.UShort
+    , 
+    /**
+     * The cuts of the clock, the widest first.
+     */
+    val `clocks`: List<ClockCut>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFaceWidths: FfiConverterOnlyRead<FaceWidths> {
+    override fun read(buf: ByteBuffer): FaceWidths {
+        return FaceWidths(
+            FfiConverterSequenceTypeLetterWidth.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterSequenceTypeClockCut.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A glass for the fan, as the shell has it.
+ */
+data class FanGlass (
+    /**
+     * Width of the canvas in px.
+     */
+    val `widthPx`: kotlin.Double
+    , 
+    /**
+     * Height of the canvas in px.
+     */
+    val `heightPx`: kotlin.Double
+    , 
+    /**
+     * Px in a millimetre of the glass.
+     */
+    val `pxPerMm`: kotlin.Double
+    , 
+    /**
+     * Text scale of the system.
+     */
+    val `textScale`: kotlin.Double
+    , 
+    /**
+     * The small fan of the Bank screen, without words.
+     */
+    val `small`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFanGlass: FfiConverterRustBuffer<FanGlass> {
+    override fun read(buf: ByteBuffer): FanGlass {
+        return FanGlass(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: FanGlass) = (
+            FfiConverterDouble.allocationSize(value.`widthPx`) +
+            FfiConverterDouble.allocationSize(value.`heightPx`) +
+            FfiConverterDouble.allocationSize(value.`pxPerMm`) +
+            FfiConverterDouble.allocationSize(value.`textScale`) +
+            FfiConverterBoolean.allocationSize(value.`small`)
+    )
+
+    override fun write(value: FanGlass, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`widthPx`, buf)
+            FfiConverterDouble.write(value.`heightPx`, buf)
+            FfiConverterDouble.write(value.`pxPerMm`, buf)
+            FfiConverterDouble.write(value.`textScale`, buf)
+            FfiConverterBoolean.write(value.`small`, buf)
+    }
+}
+
+
+
+/**
+ * Feed that was put in.
+ */
+data class FeedSaid (
+    /**
+     * How.
+     */
+    val `what`: FeedKind
+    , 
+    /**
+     * How much.
+     */
+    val `amount`: FeedAmount
+    , 
+    /**
+     * The rod at whose spot it was put in; `None` for a place on the map.
+     */
+    val `rod`: kotlin.UByte?
+    , 
+    /**
+     * Where that is; `None` when the rod's spot was not set.
+     */
+    val `place`: WaterPlace?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedSaid: FfiConverterOnlyRead<FeedSaid> {
+    override fun read(buf: ByteBuffer): FeedSaid {
+        return FeedSaid(
+            FfiConverterTypeFeedKind.read(buf),
+            FfiConverterTypeFeedAmount.read(buf),
+            FfiConverterOptionalUByte.read(buf),
+            FfiConverterOptionalTypeWaterPlace.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The page behind verdicts: intervals, p values and how they were obtained.
+ */
+data class FiguresView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * A paragraph for each verdict, which it begins with the heading of.
+     */
+    val `lines`: List<kotlin.String>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFiguresView: FfiConverterOnlyRead<FiguresView> {
+    override fun read(buf: ByteBuffer): FiguresView {
+        return FiguresView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The Files screen.
+ */
+data class FilesView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What the choices come to, in a sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * Which sessions, which form, position, formulas.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * The key that makes the file and hands it on.
+     */
+    val `send`: kotlin.String
+    , 
+    /**
+     * The key that makes the file and saves it in a place of the user's.
+     */
+    val `save`: kotlin.String
+    , 
+    /**
+     * The key that takes a file in.
+     */
+    val `takeIn`: kotlin.String
+    , 
+    /**
+     * The key that has the user pick a folder for copies of backups.
+     */
+    val `folder`: kotlin.String
+    , 
+    /**
+     * The key of the list of imports.
+     */
+    val `importsKey`: kotlin.String
+    , 
+    /**
+     * The key of the list of backups.
+     */
+    val `backupsKey`: kotlin.String
+    , 
+    /**
+     * The key that makes a backup now.
+     */
+    val `backUp`: kotlin.String
+    , 
+    /**
+     * The key that looks the log over.
+     */
+    val `lookOver`: kotlin.String
+    , 
+    /**
+     * Label of the field for the partner's name.
+     */
+    val `sourceLabel`: kotlin.String
+    , 
+    /**
+     * Imports, latest first.
+     */
+    val `imports`: List<ImportLine>
+    , 
+    /**
+     * Backups, latest first.
+     */
+    val `backups`: List<BackupLine>
+    , 
+    /**
+     * What stands in place of an empty list.
+     */
+    val `none`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFilesView: FfiConverterOnlyRead<FilesView> {
+    override fun read(buf: ByteBuffer): FilesView {
+        return FilesView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeImportLine.read(buf),
+            FfiConverterSequenceTypeBackupLine.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A key about a landed fish.
+ */
+data class FishKey (
+    /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below; may be empty.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Whether it is drawn in solid ink.
+     */
+    val `solid`: kotlin.Boolean
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it asks.
+     */
+    val `tap`: KeyTap
+    , 
+    /**
+     * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+     */
+    val `closes`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishKey: FfiConverterOnlyRead<FishKey> {
+    override fun read(buf: ByteBuffer): FishKey {
+        return FishKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What can be said of a landed fish.
+ */
+data class FishView (
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What is known of it, and the net it is in.
+     */
+    val `says`: List<kotlin.String>
+    , 
+    /**
+     * The classes, last used first.
+     */
+    val `classes`: List<FishKey>
+    , 
+    /**
+     * The net or NO WEIGHT, PUT BACK, EARLIER.
+     */
+    val `small`: List<FishKey>
+    , 
+    /**
+     * Opens the number pad.
+     */
+    val `weigh`: FishKey
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishView: FfiConverterOnlyRead<FishView> {
+    override fun read(buf: ByteBuffer): FishView {
+        return FishView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterTypeFishKey.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One figure with its range.
+ */
+data class ForecastLine (
+    /**
+     * What it is: "Bites to come".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * "2 to 5, most likely 3".
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * One future in ten stays below this.
+     */
+    val `low`: kotlin.Double
+    , 
+    /**
+     * The middle one.
+     */
+    val `likely`: kotlin.Double
+    , 
+    /**
+     * One future in ten passes this.
+     */
+    val `high`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeForecastLine: FfiConverterOnlyRead<ForecastLine> {
+    override fun read(buf: ByteBuffer): ForecastLine {
+        return ForecastLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What is to come until all-out.
+ */
+data class ForecastView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * How much time is left, a choice by taps.
+     */
+    val `left`: ChoiceRow
+    , 
+    /**
+     * What it says, in one sentence.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * Casts left, bites to come, fish to come, last useful cast.
+     */
+    val `lines`: List<ForecastLine>
+    , 
+    /**
+     * How that was obtained.
+     */
+    val `notes`: List<kotlin.String>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeForecastView: FfiConverterOnlyRead<ForecastView> {
+    override fun read(buf: ByteBuffer): ForecastView {
+        return ForecastView(
+            FfiConverterString.read(buf),
+            FfiConverterTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeForecastLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One line of the forest plot, in log2 of the ratio, cut to the axis.
+ */
+data class ForestPoint (
+    /**
+     * The ratio, or `None` if one side has no bites.
+     */
+    val `at`: kotlin.Double?
+    , 
+    /**
+     * Lower end of its 95 % limits.
+     */
+    val `low`: kotlin.Double
+    , 
+    /**
+     * Upper end.
+     */
+    val `high`: kotlin.Double
+    , 
+    /**
+     * Whether the lower end lies beyond the axis.
+     */
+    val `lowBeyond`: kotlin.Boolean
+    , 
+    /**
+     * Whether the upper end does.
+     */
+    val `highBeyond`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeForestPoint: FfiConverterOnlyRead<ForestPoint> {
+    override fun read(buf: ByteBuffer): ForestPoint {
+        return ForestPoint(
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The glass a shell draws on.
+ */
+data class Glass (
+    /**
+     * Width, pixels.
+     */
+    val `widthPx`: kotlin.Double
+    , 
+    /**
+     * Height, pixels.
+     */
+    val `heightPx`: kotlin.Double
+    , 
+    /**
+     * Pixels in a millimetre of real glass.
+     */
+    val `pxPerMm`: kotlin.Double
+    , 
+    /**
+     * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
+     */
+    val `textScale`: kotlin.Double
+    , 
+    /**
+     * Whether the pad is for the left thumb.
+     */
+    val `leftHanded`: kotlin.Boolean
+    , 
+    /**
+     * Pixels at the top that belong to the system.
+     */
+    val `insetTopPx`: kotlin.Double
+    , 
+    /**
+     * Pixels at the bottom that belong to the system.
+     */
+    val `insetBottomPx`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeGlass: FfiConverterRustBuffer<Glass> {
+    override fun read(buf: ByteBuffer): Glass {
+        return Glass(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Glass) = (
+            FfiConverterDouble.allocationSize(value.`widthPx`) +
+            FfiConverterDouble.allocationSize(value.`heightPx`) +
+            FfiConverterDouble.allocationSize(value.`pxPerMm`) +
+            FfiConverterDouble.allocationSize(value.`textScale`) +
+            FfiConverterBoolean.allocationSize(value.`leftHanded`) +
+            FfiConverterDouble.allocationSize(value.`insetTopPx`) +
+            FfiConverterDouble.allocationSize(value.`insetBottomPx`)
+    )
+
+    override fun write(value: Glass, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`widthPx`, buf)
+            FfiConverterDouble.write(value.`heightPx`, buf)
+            FfiConverterDouble.write(value.`pxPerMm`, buf)
+            FfiConverterDouble.write(value.`textScale`, buf)
+            FfiConverterBoolean.write(value.`leftHanded`, buf)
+            FfiConverterDouble.write(value.`insetTopPx`, buf)
+            FfiConverterDouble.write(value.`insetBottomPx`, buf)
+    }
+}
+
+
+
+/**
+ * The line at the top.
+ */
+data class HeaderView (
+    /**
+     * "Peg 22", or the water, or nothing entered.
+     */
+    val `place`: kotlin.String
+    , 
+    /**
+     * Time of day, "12:46".
+     */
+    val `clock`: kotlin.String
+    , 
+    /**
+     * Time left in a match, or how long the session has run.
+     */
+    val `length`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeHeaderView: FfiConverterOnlyRead<HeaderView> {
+    override fun read(buf: ByteBuffer): HeaderView {
+        return HeaderView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A tied hooklength. Sorted by length first, so lists read from short to long.
+ */
+data class Hooklength (
+    /**
+     * From the loop to the bend of the hook.
+     */
+    val `length`: LineLength
+    , 
+    /**
+     * Line diameter in thousandths of a millimetre (0.12 mm is 120).
+     */
+    val `diameterUm`: kotlin.UShort
+    , 
+    /**
+     * Size on the packet: the bigger the number the smaller the hook.
+     */
+    val `hookSize`: kotlin.UByte
+    , 
+    /**
+     * Length of the hair in millimetres, where there is one.
+     */
+    val `hairMm`: kotlin.UShort?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeHooklength: FfiConverterRustBuffer<Hooklength> {
+    override fun read(buf: ByteBuffer): Hooklength {
+        return Hooklength(
+            FfiConverterTypeLineLength.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterOptionalUShort.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Hooklength) = (
+            FfiConverterTypeLineLength.allocationSize(value.`length`) +
+            FfiConverterUShort.allocationSize(value.`diameterUm`) +
+            FfiConverterUByte.allocationSize(value.`hookSize`) +
+            FfiConverterOptionalUShort.allocationSize(value.`hairMm`)
+    )
+
+    override fun write(value: Hooklength, buf: ByteBuffer) {
+            FfiConverterTypeLineLength.write(value.`length`, buf)
+            FfiConverterUShort.write(value.`diameterUm`, buf)
+            FfiConverterUByte.write(value.`hookSize`, buf)
+            FfiConverterOptionalUShort.write(value.`hairMm`, buf)
+    }
+}
+
+
+
+/**
+ * One import, as the list shows it.
+ */
+data class ImportLine (
+    /**
+     * Its id.
+     */
+    val `id`: Uuid
+    , 
+    /**
+     * Who, when, how many entries.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * Whether it is taken back at present.
+     */
+    val `undone`: kotlin.Boolean
+    , 
+    /**
+     * The word on its key: take it back, or bring it back.
+     */
+    val `key`: kotlin.String
+    , 
+    /**
+     * What that key sends.
+     */
+    val `action`: Action
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeImportLine: FfiConverterOnlyRead<ImportLine> {
+    override fun read(buf: ByteBuffer): ImportLine {
+        return ImportLine(
+            FfiConverterTypeUuid.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What a file would bring, or has brought.
+ */
+data class IncomingView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * A sentence each.
+     */
+    val `lines`: List<kotlin.String>
+    , 
+    /**
+     * Whether there is something to take in.
+     */
+    val `brings`: kotlin.Boolean
+    , 
+    /**
+     * Whether the file was whole.
+     */
+    val `whole`: kotlin.Boolean
+    , 
+    /**
+     * The key that takes it in.
+     */
+    val `takeIn`: kotlin.String
+    , 
+    /**
+     * The key that leaves it.
+     */
+    val `leave`: kotlin.String
+    , 
+    /**
+     * Entries not in the log before.
+     */
+    val `new`: kotlin.ULong
+    , 
+    /**
+     * Entries known before.
+     */
+    val `known`: kotlin.ULong
+    , 
+    /**
+     * Of the new: mends and undos.
+     */
+    val `amended`: kotlin.ULong
+    , 
+    /**
+     * Of the new: of a newer version, kept unread.
+     */
+    val `newer`: kotlin.ULong
+    , 
+    /**
+     * Records that can't be read.
+     */
+    val `damaged`: kotlin.ULong
+    , 
+    /**
+     * Entries left out since another has their id.
+     */
+    val `clashes`: kotlin.ULong
+    , 
+    /**
+     * Sessions with something new.
+     */
+    val `sessions`: kotlin.ULong
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeIncomingView: FfiConverterOnlyRead<IncomingView> {
+    override fun read(buf: ByteBuffer): IncomingView {
+        return IncomingView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+            FfiConverterULong.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A line of the key below the picture.
+ */
+data class KeyLine (
+    /**
+     * The number on the picture; `None` where not even that found a place.
+     */
+    val `number`: kotlin.UInt?
+    , 
+    /**
+     * What the label would have said.
+     */
+    val `text`: kotlin.String
+    , 
+    /**
+     * What it is about.
+     */
+    val `role`: LabelRole
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyLine: FfiConverterOnlyRead<KeyLine> {
+    override fun read(buf: ByteBuffer): KeyLine {
+        return KeyLine(
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeLabelRole.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Where a key lies.
+ */
+data class KeyPlace (
+    /**
+     * What it does.
+     */
+    val `key`: Key
+    , 
+    /**
+     * Where it lies.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyPlace: FfiConverterOnlyRead<KeyPlace> {
+    override fun read(buf: ByteBuffer): KeyPlace {
+        return KeyPlace(
+            FfiConverterTypeKey.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One key, ready to draw.
+ */
+data class KeyView (
+    /**
+     * What it does.
+     */
+    val `key`: Key
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below, which may go at large text.
+     */
+    val `sub`: kotlin.String?
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Solid or outlined.
+     */
+    val `weight`: KeyWeight
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it asks.
+     */
+    val `tap`: KeyTap
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyView: FfiConverterOnlyRead<KeyView> {
+    override fun read(buf: ByteBuffer): KeyView {
+        return KeyView(
+            FfiConverterTypeKey.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeKeyWeight.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One page.
+ */
+data class Leaf (
+    /**
+     * Its name, to open it by.
+     */
+    val `id`: kotlin.String
+    , 
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says, in a sentence or two.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * A caution that belongs to what is entered here; empty where there is none.
+     */
+    val `caution`: kotlin.String
+    , 
+    /**
+     * Figures.
+     */
+    val `lines`: List<LeafLine>
+    , 
+    /**
+     * How they were obtained, and what they can't tell.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * Keys as wide as the glass: the parts of a screen, sessions.
+     */
+    val `list`: List<LeafKey>
+    , 
+    /**
+     * A text that can be typed.
+     */
+    val `typing`: TypedField?
+    , 
+    /**
+     * What can be chosen.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What can be done.
+     */
+    val `keys`: List<LeafKey>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeaf: FfiConverterOnlyRead<Leaf> {
+    override fun read(buf: ByteBuffer): Leaf {
+        return Leaf(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeLeafLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeLeafKey.read(buf),
+            FfiConverterOptionalTypeTypedField.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterSequenceTypeLeafKey.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One key.
+ */
+data class LeafKey (
+    /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below; may be empty.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * Drawn in solid ink: the likeliest next.
+     */
+    val `solid`: kotlin.Boolean
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it asks.
+     */
+    val `tap`: KeyTap
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafKey: FfiConverterOnlyRead<LeafKey> {
+    override fun read(buf: ByteBuffer): LeafKey {
+        return LeafKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One line: what, how much, and what more there is to say.
+ */
+data class LeafLine (
+    /**
+     * What: "18 in, 0.12 mm, size 16".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * How much: "6 of 10". May be empty.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * A smaller line below; may be empty.
+     */
+    val `detail`: kotlin.String
+    , 
+    /**
+     * The range behind the value.
+     */
+    val `span`: LeafSpan?
+    , 
+    /**
+     * Whether it heads the lines below it.
+     */
+    val `heads`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafLine: FfiConverterOnlyRead<LeafLine> {
+    override fun read(buf: ByteBuffer): LeafLine {
+        return LeafLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalTypeLeafSpan.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ */
+data class LeafSpan (
+    /**
+     * Lower end.
+     */
+    val `low`: kotlin.Double
+    , 
+    /**
+     * The value itself, or `None` if there is only a range.
+     */
+    val `at`: kotlin.Double?
+    , 
+    /**
+     * Upper end, cut to the scale.
+     */
+    val `high`: kotlin.Double
+    , 
+    /**
+     * Whether the upper end lies beyond the scale.
+     */
+    val `beyond`: kotlin.Boolean
+    , 
+    /**
+     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     */
+    val `scale`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeafSpan: FfiConverterOnlyRead<LeafSpan> {
+    override fun read(buf: ByteBuffer): LeafSpan {
+        return LeafSpan(
+            FfiConverterDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A screen of leaves; the first is the one it opens with.
+ */
+data class LeavesView (
+    /**
+     * The leaves.
+     */
+    val `leaves`: List<Leaf>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeavesView: FfiConverterOnlyRead<LeavesView> {
+    override fun read(buf: ByteBuffer): LeavesView {
+        return LeavesView(
+            FfiConverterSequenceTypeLeaf.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Width of a character in both cuts, thousandths of the text size.
+ */
+data class LetterWidth (
+    /**
+     * The character as its code point.
+     */
+    val `code`: kotlin.UInt
+    , 
+    /**
+     * In the medium cut.
+     */
+    val `medium`: kotlin.UShort
+    , 
+    /**
+     * In the bold cut.
+     */
+    val `bold`: kotlin.UShort
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLetterWidth: FfiConverterOnlyRead<LetterWidth> {
+    override fun read(buf: ByteBuffer): LetterWidth {
+        return LetterWidth(
+            FfiConverterUInt.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterUShort.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A key that hands back a tap.
+ */
+data class MatchKey (
+    /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Whether it is drawn in solid ink.
+     */
+    val `solid`: kotlin.Boolean
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * What to hand back.
+     */
+    val `tap`: MatchTap
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchKey: FfiConverterOnlyRead<MatchKey> {
+    override fun read(buf: ByteBuffer): MatchKey {
+        return MatchKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeMatchTap.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Where the keys lie, in px; BACK lies where it does on every page.
+ */
+data class MatchLayout (
+    /**
+     * The wide key beside BACK.
+     */
+    val `wide`: Rect
+    , 
+    /**
+     * Three small keys above them, counted from the thumb.
+     */
+    val `small`: List<Rect>
+    , 
+    /**
+     * The page beside those.
+     */
+    val `now`: PagePlace
+    , 
+    /**
+     * Two or four large keys above BACK, counted from the thumb.
+     */
+    val `classes`: List<Rect>
+    , 
+    /**
+     * Three small keys above those.
+     */
+    val `aboveClasses`: List<Rect>
+    , 
+    /**
+     * The page beside classes and small keys.
+     */
+    val `fish`: PagePlace
+    , 
+    /**
+     * The number pad: twelve keys, row by row as they are read.
+     */
+    val `pad`: List<Rect>
+    , 
+    /**
+     * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+     */
+    val `typing`: PagePlace
+    , 
+    /**
+     * The figure that is typed.
+     */
+    val `figure`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchLayout: FfiConverterOnlyRead<MatchLayout> {
+    override fun read(buf: ByteBuffer): MatchLayout {
+        return MatchLayout(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypePagePlace.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A figure of the Match screen.
+ */
+data class MatchLine (
+    /**
+     * What it is, "Casts left".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * "3 to 5", or "can't tell yet".
+     */
+    val `value`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchLine: FfiConverterOnlyRead<MatchLine> {
+    override fun read(buf: ByteBuffer): MatchLine {
+        return MatchLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The rules of one match. An empty list of nets means that nothing is kept by net.
+ */
+data class MatchRules (
+    /**
+     * The nets.
+     */
+    val `nets`: List<NetRule>
+    , 
+    /**
+     * What becomes of a net over its limit.
+     */
+    val `overLimit`: OverLimit
+    , 
+    /**
+     * Which kinds of fish count.
+     */
+    val `counting`: Counting
+    , 
+    /**
+     * Minutes after all-out in which a fish hooked before it may be landed.
+     */
+    val `landingMin`: kotlin.UShort
+    , 
+    /**
+     * Minutes before all-out at which to sound.
+     */
+    val `alarmsMin`: List<kotlin.UShort>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchRules: FfiConverterRustBuffer<MatchRules> {
+    override fun read(buf: ByteBuffer): MatchRules {
+        return MatchRules(
+            FfiConverterSequenceTypeNetRule.read(buf),
+            FfiConverterTypeOverLimit.read(buf),
+            FfiConverterTypeCounting.read(buf),
+            FfiConverterUShort.read(buf),
+            FfiConverterSequenceUShort.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchRules) = (
+            FfiConverterSequenceTypeNetRule.allocationSize(value.`nets`) +
+            FfiConverterTypeOverLimit.allocationSize(value.`overLimit`) +
+            FfiConverterTypeCounting.allocationSize(value.`counting`) +
+            FfiConverterUShort.allocationSize(value.`landingMin`) +
+            FfiConverterSequenceUShort.allocationSize(value.`alarmsMin`)
+    )
+
+    override fun write(value: MatchRules, buf: ByteBuffer) {
+            FfiConverterSequenceTypeNetRule.write(value.`nets`, buf)
+            FfiConverterTypeOverLimit.write(value.`overLimit`, buf)
+            FfiConverterTypeCounting.write(value.`counting`, buf)
+            FfiConverterUShort.write(value.`landingMin`, buf)
+            FfiConverterSequenceUShort.write(value.`alarmsMin`, buf)
+    }
+}
+
+
+
+/**
+ * A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+ */
+data class MatchSetup (
+    /**
+     * All-in.
+     */
+    val `allInMs`: kotlin.Long
+    , 
+    /**
+     * All-out.
+     */
+    val `allOutMs`: kotlin.Long
+    , 
+    /**
+     * What to add to the phone's time to read the organiser's.
+     */
+    val `offsetMs`: kotlin.Long
+    , 
+    /**
+     * The unit of the scales.
+     */
+    val `unit`: WeightUnit
+    , 
+    /**
+     * The finest mark of the scales at the weigh-in.
+     */
+    val `mark`: Weight
+    , 
+    /**
+     * Nets, limits, kinds that count, landing after all-out, alarms.
+     */
+    val `rules`: MatchRules
+    , 
+    /**
+     * The size classes, in the order of their keys.
+     */
+    val `classes`: List<ClassGuess>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchSetup: FfiConverterRustBuffer<MatchSetup> {
+    override fun read(buf: ByteBuffer): MatchSetup {
+        return MatchSetup(
+            FfiConverterLong.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterTypeWeightUnit.read(buf),
+            FfiConverterTypeWeight.read(buf),
+            FfiConverterTypeMatchRules.read(buf),
+            FfiConverterSequenceTypeClassGuess.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: MatchSetup) = (
+            FfiConverterLong.allocationSize(value.`allInMs`) +
+            FfiConverterLong.allocationSize(value.`allOutMs`) +
+            FfiConverterLong.allocationSize(value.`offsetMs`) +
+            FfiConverterTypeWeightUnit.allocationSize(value.`unit`) +
+            FfiConverterTypeWeight.allocationSize(value.`mark`) +
+            FfiConverterTypeMatchRules.allocationSize(value.`rules`) +
+            FfiConverterSequenceTypeClassGuess.allocationSize(value.`classes`)
+    )
+
+    override fun write(value: MatchSetup, buf: ByteBuffer) {
+            FfiConverterLong.write(value.`allInMs`, buf)
+            FfiConverterLong.write(value.`allOutMs`, buf)
+            FfiConverterLong.write(value.`offsetMs`, buf)
+            FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+            FfiConverterTypeWeight.write(value.`mark`, buf)
+            FfiConverterTypeMatchRules.write(value.`rules`, buf)
+            FfiConverterSequenceTypeClassGuess.write(value.`classes`, buf)
+    }
+}
+
+
+
+/**
+ * The whole Match screen.
+ */
+data class MatchView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Where the match stands.
+     */
+    val `phase`: MatchPhase
+    , 
+    /**
+     * Time left in digits, "3:14:10"; empty where nothing runs.
+     */
+    val `digits`: kotlin.String
+    , 
+    /**
+     * What they count: "to all-out at 15:00."
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * The time left for a screen reader, to the minute.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Casts left and the last cast worth making; before a match is set, what would be set.
+     */
+    val `lines`: List<MatchLine>
+    , 
+    /**
+     * The nets, in the order of the rules.
+     */
+    val `nets`: List<NetView>
+    , 
+    /**
+     * How far the two clocks are apart, what the weights rest on and what is left out of them.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * What is to come, in one sentence.
+     */
+    val `comingSays`: kotlin.String
+    , 
+    /**
+     * Bites, fish, weight to come, finish, daylight.
+     */
+    val `coming`: List<MatchLine>
+    , 
+    /**
+     * How that was obtained, on a page behind it.
+     */
+    val `comingFigures`: FiguresView
+    , 
+    /**
+     * Whether the latest fish is one of which nothing was said yet.
+     */
+    val `fishWaits`: kotlin.Boolean
+    , 
+    /**
+     * The weigh-in; none without a match.
+     */
+    val `weighIn`: WeighInPage?
+    , 
+    /**
+     * The rules of the day, each a row of choices.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * Opens the latest fish.
+     */
+    val `toFish`: PageKey
+    , 
+    /**
+     * To what is to come.
+     */
+    val `toComing`: PageKey
+    , 
+    /**
+     * To the rules.
+     */
+    val `toRules`: PageKey
+    , 
+    /**
+     * To the weigh-in.
+     */
+    val `toWeighIn`: PageKey
+    , 
+    /**
+     * Sets a match where there is none.
+     */
+    val `begin`: MatchKey?
+    , 
+    /**
+     * What to do before a match can be set.
+     */
+    val `offer`: LeafKey?
+    , 
+    /**
+     * Alarms still to come, soonest first.
+     */
+    val `alarms`: List<AlarmView>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchView: FfiConverterOnlyRead<MatchView> {
+    override fun read(buf: ByteBuffer): MatchView {
+        return MatchView(
+            FfiConverterString.read(buf),
+            FfiConverterTypeMatchPhase.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchLine.read(buf),
+            FfiConverterSequenceTypeNetView.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchLine.read(buf),
+            FfiConverterTypeFiguresView.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterOptionalTypeWeighInPage.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterTypePageKey.read(buf),
+            FfiConverterOptionalTypeMatchKey.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
+            FfiConverterSequenceTypeAlarmView.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One doubtful entry of the list.
+ */
+data class MendLine (
+    /**
+     * The entry.
+     */
+    val `op`: Uuid
+    , 
+    /**
+     * What it is and when.
+     */
+    val `what`: kotlin.String
+    , 
+    /**
+     * Why it is doubtful.
+     */
+    val `why`: kotlin.String
+    , 
+    /**
+     * What a tap on it sends: it is opened.
+     */
+    val `open`: Action
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendLine: FfiConverterOnlyRead<MendLine> {
+    override fun read(buf: ByteBuffer): MendLine {
+        return MendLine(
+            FfiConverterTypeUuid.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The entry that is open.
+ */
+data class MendOpen (
+    /**
+     * The entry.
+     */
+    val `op`: Uuid
+    , 
+    /**
+     * What it is and when.
+     */
+    val `what`: kotlin.String
+    , 
+    /**
+     * Why it is doubtful, or that it no longer is.
+     */
+    val `why`: kotlin.String
+    , 
+    /**
+     * What can be said of it.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What BACK sends: the list again.
+     */
+    val `back`: Action
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendOpen: FfiConverterOnlyRead<MendOpen> {
+    override fun read(buf: ByteBuffer): MendOpen {
+        return MendOpen(
+            FfiConverterTypeUuid.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypeAction.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The Mend screen.
+ */
+data class MendView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * How many there are, or that there is none.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * The doubtful entries, in the order of the day.
+     */
+    val `lines`: List<MendLine>
+    , 
+    /**
+     * The entry that is open, if one is.
+     */
+    val `open`: MendOpen?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendView: FfiConverterOnlyRead<MendView> {
+    override fun read(buf: ByteBuffer): MendView {
+        return MendView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMendLine.read(buf),
+            FfiConverterOptionalTypeMendOpen.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A point in time as the phone knew it.
+ *
+ * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
+ * anew at each boot. Durations are measured by the second where both ends were in the same boot.
+ */
+data class Moment (
+    /**
+     * Milliseconds since 1970-01-01 UTC by the wall clock.
+     */
+    val `wallMs`: kotlin.Long
+    , 
+    /**
+     * Minutes east of UTC of the phone's local time.
+     */
+    val `offsetMin`: kotlin.Short
+    , 
+    /**
+     * Name of the time zone (IANA), empty where the phone doesn't say.
+     */
+    val `zone`: kotlin.String
+    , 
+    /**
+     * Milliseconds of the monotonic clock (it counts while the phone sleeps).
+     */
+    val `monoMs`: kotlin.Long
+    , 
+    /**
+     * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
+     * earlier versions have the phone's own word for it alone, often a mere count.
+     */
+    val `boot`: kotlin.String
+    , 
+    /**
+     * How far off the time may be, in seconds; 0 where it is as tapped.
+     */
+    val `approxS`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMoment: FfiConverterRustBuffer<Moment> {
+    override fun read(buf: ByteBuffer): Moment {
+        return Moment(
+            FfiConverterLong.read(buf),
+            FfiConverterShort.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Moment) = (
+            FfiConverterLong.allocationSize(value.`wallMs`) +
+            FfiConverterShort.allocationSize(value.`offsetMin`) +
+            FfiConverterString.allocationSize(value.`zone`) +
+            FfiConverterLong.allocationSize(value.`monoMs`) +
+            FfiConverterString.allocationSize(value.`boot`) +
+            FfiConverterUInt.allocationSize(value.`approxS`)
+    )
+
+    override fun write(value: Moment, buf: ByteBuffer) {
+            FfiConverterLong.write(value.`wallMs`, buf)
+            FfiConverterShort.write(value.`offsetMin`, buf)
+            FfiConverterString.write(value.`zone`, buf)
+            FfiConverterLong.write(value.`monoMs`, buf)
+            FfiConverterString.write(value.`boot`, buf)
+            FfiConverterUInt.write(value.`approxS`, buf)
+    }
+}
+
+
+
+/**
+ * One keepnet.
+ */
+data class NetRule (
+    /**
+     * As the angler calls it; no two alike.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * Most it may hold, if there is a limit.
+     */
+    val `limit`: Weight?
+    , 
+    /**
+     * What may go in.
+     */
+    val `holds`: NetHolds
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetRule: FfiConverterRustBuffer<NetRule> {
+    override fun read(buf: ByteBuffer): NetRule {
+        return NetRule(
+            FfiConverterString.read(buf),
+            FfiConverterOptionalTypeWeight.read(buf),
+            FfiConverterTypeNetHolds.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: NetRule) = (
+            FfiConverterString.allocationSize(value.`name`) +
+            FfiConverterOptionalTypeWeight.allocationSize(value.`limit`) +
+            FfiConverterTypeNetHolds.allocationSize(value.`holds`)
+    )
+
+    override fun write(value: NetRule, buf: ByteBuffer) {
+            FfiConverterString.write(value.`name`, buf)
+            FfiConverterOptionalTypeWeight.write(value.`limit`, buf)
+            FfiConverterTypeNetHolds.write(value.`holds`, buf)
+    }
+}
+
+
+
+/**
+ * One keepnet.
+ */
+data class NetView (
+    /**
+     * Its name.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * "5 fish, about 23 lb 4 oz".
+     */
+    val `holds`: kotlin.String
+    , 
+    /**
+     * "of 50 lb", and the range where it is uncertain.
+     */
+    val `limit`: kotlin.String
+    , 
+    /**
+     * "near the limit"; empty where it isn't.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * How near to the limit.
+     */
+    val `warning`: NetWarning
+    , 
+    /**
+     * Lower end, expected weight and upper end as shares of the limit; empty without a limit.
+     */
+    val `shares`: List<kotlin.Double>
+    , 
+    /**
+     * Whether the next fish goes into it.
+     */
+    val `inUse`: kotlin.Boolean
+    , 
+    /**
+     * The whole for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetView: FfiConverterOnlyRead<NetView> {
+    override fun read(buf: ByteBuffer): NetView {
+        return NetView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeNetWarning.read(buf),
+            FfiConverterSequenceDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Another angler's peg.
+ */
+data class OtherPeg (
+    /**
+     * On which side.
+     */
+    val `side`: Side
+    , 
+    /**
+     * Which of that side, counted from the angler's own: 1 is the next.
+     */
+    val `place`: kotlin.UByte
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeOtherPeg: FfiConverterRustBuffer<OtherPeg> {
+    override fun read(buf: ByteBuffer): OtherPeg {
+        return OtherPeg(
+            FfiConverterTypeSide.read(buf),
+            FfiConverterUByte.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: OtherPeg) = (
+            FfiConverterTypeSide.allocationSize(value.`side`) +
+            FfiConverterUByte.allocationSize(value.`place`)
+    )
+
+    override fun write(value: OtherPeg, buf: ByteBuffer) {
+            FfiConverterTypeSide.write(value.`side`, buf)
+            FfiConverterUByte.write(value.`place`, buf)
+    }
+}
+
+
+
+/**
+ * A file made to be handed on.
+ */
+data class Outgoing (
+    /**
+     * Where it is, whole and on stable storage.
+     */
+    val `path`: kotlin.String
+    , 
+    /**
+     * The name to offer.
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * Its media type.
+     */
+    val `mediaType`: kotlin.String
+    , 
+    /**
+     * What is in it, in words.
+     */
+    val `says`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeOutgoing: FfiConverterOnlyRead<Outgoing> {
+    override fun read(buf: ByteBuffer): Outgoing {
+        return Outgoing(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What has to find a place.
+ */
+data class PadAsk (
+    /**
+     * What the chosen rod is doing.
+     */
+    val `state`: BankState
+    , 
+    /**
+     * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
+     */
+    val `rods`: kotlin.UByte
+    , 
+    /**
+     * Which page of small keys is open, from 0; counts round.
+     */
+    val `page`: kotlin.UByte
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePadAsk: FfiConverterRustBuffer<PadAsk> {
+    override fun read(buf: ByteBuffer): PadAsk {
+        return PadAsk(
+            FfiConverterTypeBankState.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterUByte.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: PadAsk) = (
+            FfiConverterTypeBankState.allocationSize(value.`state`) +
+            FfiConverterUByte.allocationSize(value.`rods`) +
+            FfiConverterUByte.allocationSize(value.`page`)
+    )
+
+    override fun write(value: PadAsk, buf: ByteBuffer) {
+            FfiConverterTypeBankState.write(value.`state`, buf)
+            FfiConverterUByte.write(value.`rods`, buf)
+            FfiConverterUByte.write(value.`page`, buf)
+    }
+}
+
+
+
+/**
+ * The words of the glass.
+ */
+data class PadWords (
+    /**
+     * Opens the list of screens.
+     */
+    val `screens`: Said
+    , 
+    /**
+     * Opens the further keys of the Swim screen.
+     */
+    val `further`: Said
+    , 
+    /**
+     * The small swim fan.
+     */
+    val `swim`: Said
+    , 
+    /**
+     * Back to the Bank screen.
+     */
+    val `back`: Said
+    , 
+    /**
+     * Opens a doubtful entry.
+     */
+    val `mend`: Said
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePadWords: FfiConverterOnlyRead<PadWords> {
+    override fun read(buf: ByteBuffer): PadWords {
+        return PadWords(
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+            FfiConverterTypeSaid.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A key that turns to another page of the screen.
+ */
+data class PageKey (
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePageKey: FfiConverterOnlyRead<PageKey> {
+    override fun read(buf: ByteBuffer): PageKey {
+        return PageKey(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One page.
+ */
+data class PagePlace (
+    /**
+     * What it is called.
+     */
+    val `title`: Rect
+    , 
+    /**
+     * What was done, or refused.
+     */
+    val `notice`: Rect
+    , 
+    /**
+     * Everything else.
+     */
+    val `rest`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePagePlace: FfiConverterOnlyRead<PagePlace> {
+    override fun read(buf: ByteBuffer): PagePlace {
+        return PagePlace(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The words of the pager, the same on every screen that has more than one page.
+ */
+data class PagerWords (
+    /**
+     * The word on the key.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * Which page it is and how many there are: "2 of 4".
+     */
+    val `of`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePagerWords: FfiConverterOnlyRead<PagerWords> {
+    override fun read(buf: ByteBuffer): PagerWords {
+        return PagerWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ */
+data class PegPlaceView (
+    /**
+     * Opens these fields.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * "not set", or the place.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * What it is for.
+     */
+    val `note`: kotlin.String
+    , 
+    /**
+     * The three fields, in order.
+     */
+    val `fields`: List<TypedField>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePegPlaceView: FfiConverterOnlyRead<PegPlaceView> {
+    override fun read(buf: ByteBuffer): PegPlaceView {
+        return PegPlaceView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeTypedField.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The Phone screen: what belongs to this phone and not to the log.
+ */
+data class PhoneView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Alarm, screen, hand, scheme.
+     */
+    val `rows`: List<ChoiceRow>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePhoneView: FfiConverterOnlyRead<PhoneView> {
+    override fun read(buf: ByteBuffer): PhoneView {
+        return PhoneView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A rectangle on the glass, pixels from the upper left corner.
+ */
+data class Rect (
+    /**
+     * Left edge.
+     */
+    val `left`: kotlin.Double
+    , 
+    /**
+     * Upper edge.
+     */
+    val `top`: kotlin.Double
+    , 
+    /**
+     * Width.
+     */
+    val `width`: kotlin.Double
+    , 
+    /**
+     * Height.
+     */
+    val `height`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRect: FfiConverterOnlyRead<Rect> {
+    override fun read(buf: ByteBuffer): Rect {
+        return Rect(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What is on the end of the line. Every field may be left empty.
+ */
+data class Rig (
+    /**
+     * Bait, in the angler's words.
+     */
+    val `bait`: kotlin.String?
+    , 
+    /**
+     * Colour of the bait.
+     */
+    val `colour`: kotlin.String?
+    , 
+    /**
+     * Length of the hooklength in mm.
+     */
+    val `hooklengthMm`: kotlin.UInt?
+    , 
+    /**
+     * Hook size: a bigger number is a smaller hook.
+     */
+    val `hookSize`: kotlin.UByte?
+    , 
+    /**
+     * Pop-up height, counterweight to hook, in mm.
+     */
+    val `popupMm`: kotlin.UInt?
+    , 
+    /**
+     * Weight of the lead or loaded feeder in mg.
+     */
+    val `leadMg`: kotlin.UInt?
+    , 
+    /**
+     * What that weight is made of.
+     */
+    val `material`: LeadMaterial?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRig: FfiConverterRustBuffer<Rig> {
+    override fun read(buf: ByteBuffer): Rig {
+        return Rig(
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterOptionalUByte.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterOptionalTypeLeadMaterial.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Rig) = (
+            FfiConverterOptionalString.allocationSize(value.`bait`) +
+            FfiConverterOptionalString.allocationSize(value.`colour`) +
+            FfiConverterOptionalUInt.allocationSize(value.`hooklengthMm`) +
+            FfiConverterOptionalUByte.allocationSize(value.`hookSize`) +
+            FfiConverterOptionalUInt.allocationSize(value.`popupMm`) +
+            FfiConverterOptionalUInt.allocationSize(value.`leadMg`) +
+            FfiConverterOptionalTypeLeadMaterial.allocationSize(value.`material`)
+    )
+
+    override fun write(value: Rig, buf: ByteBuffer) {
+            FfiConverterOptionalString.write(value.`bait`, buf)
+            FfiConverterOptionalString.write(value.`colour`, buf)
+            FfiConverterOptionalUInt.write(value.`hooklengthMm`, buf)
+            FfiConverterOptionalUByte.write(value.`hookSize`, buf)
+            FfiConverterOptionalUInt.write(value.`popupMm`, buf)
+            FfiConverterOptionalUInt.write(value.`leadMg`, buf)
+            FfiConverterOptionalTypeLeadMaterial.write(value.`material`, buf)
+    }
+}
+
+
+
+/**
+ * Where one rod's clock lies.
+ */
+data class RodPlace (
+    /**
+     * Which rod, from 1.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+     */
+    val `target`: Rect
+    , 
+    /**
+     * The digits fill this height.
+     */
+    val `digits`: Rect
+    , 
+    /**
+     * Its name and state, where there is room.
+     */
+    val `name`: Rect?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRodPlace: FfiConverterOnlyRead<RodPlace> {
+    override fun read(buf: ByteBuffer): RodPlace {
+        return RodPlace(
+            FfiConverterUByte.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One rod's clock.
+ */
+data class RodView (
+    /**
+     * Which rod, from 1.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * "Rod 1".
+     */
+    val `name`: kotlin.String
+    , 
+    /**
+     * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What it is doing.
+     */
+    val `state`: BankState
+    , 
+    /**
+     * The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
+     */
+    val `digits`: kotlin.String
+    , 
+    /**
+     * What the digits count, "out since 12:24".
+     */
+    val `since`: kotlin.String
+    , 
+    /**
+     * The same for a screen reader, to the minute.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Whether the keys act on it.
+     */
+    val `chosen`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it sends: the keys act on it from then on.
+     */
+    val `choose`: Action
+    , 
+    /**
+     * Milliseconds the clock shows, for a shell that ticks between calls.
+     */
+    val `elapsedMs`: kotlin.Long
+    , 
+    /**
+     * Marked where the start is approximate or the phone's clock was moved.
+     */
+    val `approximate`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
+    override fun read(buf: ByteBuffer): RodView {
+        return RodView(
+            FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeBankState.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeAction.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A word on a key, with what a screen reader says.
+ */
+data class Said (
+    /**
+     * The word on the key.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSaid: FfiConverterOnlyRead<Said> {
+    override fun read(buf: ByteBuffer): Said {
+        return Said(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * How a session was set up. Everything may be left empty.
+ */
+data class SessionSetup (
+    /**
+     * Name of the water, in the angler's words.
+     */
+    val `water`: kotlin.String?
+    , 
+    /**
+     * Peg name or number.
+     */
+    val `peg`: kotlin.String?
+    , 
+    /**
+     * Water depth in cm.
+     */
+    val `depthCm`: kotlin.UInt?
+    , 
+    /**
+     * Span of the distance sticks in tenths of a millimetre.
+     */
+    val `spanTenthMm`: kotlin.UInt
+    , 
+    /**
+     * How many rods.
+     */
+    val `rods`: kotlin.UByte
+    , 
+    /**
+     * Seconds from the splash that don't count as waiting.
+     */
+    val `settleS`: kotlin.UInt
+    , 
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    val `twitchRestarts`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSessionSetup: FfiConverterRustBuffer<SessionSetup> {
+    override fun read(buf: ByteBuffer): SessionSetup {
+        return SessionSetup(
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterOptionalUInt.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SessionSetup) = (
+            FfiConverterOptionalString.allocationSize(value.`water`) +
+            FfiConverterOptionalString.allocationSize(value.`peg`) +
+            FfiConverterOptionalUInt.allocationSize(value.`depthCm`) +
+            FfiConverterUInt.allocationSize(value.`spanTenthMm`) +
+            FfiConverterUByte.allocationSize(value.`rods`) +
+            FfiConverterUInt.allocationSize(value.`settleS`) +
+            FfiConverterBoolean.allocationSize(value.`twitchRestarts`)
+    )
+
+    override fun write(value: SessionSetup, buf: ByteBuffer) {
+            FfiConverterOptionalString.write(value.`water`, buf)
+            FfiConverterOptionalString.write(value.`peg`, buf)
+            FfiConverterOptionalUInt.write(value.`depthCm`, buf)
+            FfiConverterUInt.write(value.`spanTenthMm`, buf)
+            FfiConverterUByte.write(value.`rods`, buf)
+            FfiConverterUInt.write(value.`settleS`, buf)
+            FfiConverterBoolean.write(value.`twitchRestarts`, buf)
+    }
+}
+
+
+
+/**
+ * Hand and scheme.
+ */
+data class Settings (
+    /**
+     * Which thumb taps.
+     */
+    val `hand`: Hand
+    , 
+    /**
+     * Ink on paper or chalk on ink.
+     */
+    val `scheme`: Scheme
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSettings: FfiConverterOnlyRead<Settings> {
+    override fun read(buf: ByteBuffer): Settings {
+        return Settings(
+            FfiConverterTypeHand.read(buf),
+            FfiConverterTypeScheme.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The set-up screen.
+ */
+data class SetupView (
+    /**
+     * What it is about.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Peg and name of the water, as typed before.
+     */
+    val `fields`: List<TypedField>
+    , 
+    /**
+     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * Opens the cautions of this peg.
+     */
+    val `cautions`: LeafKey
+    , 
+    /**
+     * START.
+     */
+    val `start`: KeyView
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSetupView: FfiConverterOnlyRead<SetupView> {
+    override fun read(buf: ByteBuffer): SetupView {
+        return SetupView(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeTypedField.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterTypeLeafKey.read(buf),
+            FfiConverterTypeKeyView.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The words.
+ */
+data class ShellWords (
+    /**
+     * The channel of the running wait.
+     */
+    val `channelWait`: kotlin.String
+    , 
+    /**
+     * The channel of alarms.
+     */
+    val `channelAlarm`: kotlin.String
+    , 
+    /**
+     * Notifications are not allowed, so nothing can ring.
+     */
+    val `noNotifications`: kotlin.String
+    , 
+    /**
+     * Exact alarms are not allowed, so one may ring late.
+     */
+    val `lateAlarms`: kotlin.String
+    , 
+    /**
+     * Access to a file or folder was taken away, or never given.
+     */
+    val `fileNotAllowed`: kotlin.String
+    , 
+    /**
+     * The file or folder is no longer there.
+     */
+    val `fileGone`: kotlin.String
+    , 
+    /**
+     * There is no space left.
+     */
+    val `fileNoSpace`: kotlin.String
+    , 
+    /**
+     * Something else went wrong with it.
+     */
+    val `fileFailed`: kotlin.String
+    , 
+    /**
+     * A file was handed on or saved.
+     */
+    val `fileSaved`: kotlin.String
+    , 
+    /**
+     * The log is damaged: what the key for it does.
+     */
+    val `salvage`: kotlin.String
+    , 
+    /**
+     * This device has no receiver to ask for its position.
+     */
+    val `noReceiver`: kotlin.String
+    , 
+    /**
+     * The position may not be read.
+     */
+    val `positionNotAllowed`: kotlin.String
+    , 
+    /**
+     * The receiver is switched off, or gave none in time.
+     */
+    val `positionNotFound`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
+    override fun read(buf: ByteBuffer): ShellWords {
+        return ShellWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One side of a change.
+ */
+data class SideView (
+    /**
+     * The value, "pink".
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * "4 bites in 6 casts, 85 min".
+     */
+    val `counts`: kotlin.String
+    , 
+    /**
+     * "2.8 an hour (0.8 to 7.2)".
+     */
+    val `rate`: kotlin.String
+    , 
+    /**
+     * Bites per hour.
+     */
+    val `perHour`: kotlin.Double
+    , 
+    /**
+     * Exact 95 % limits of it.
+     */
+    val `perHourLow`: kotlin.Double
+    , 
+    /**
+     * Upper limit.
+     */
+    val `perHourHigh`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSideView: FfiConverterOnlyRead<SideView> {
+    override fun read(buf: ByteBuffer): SideView {
+        return SideView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Where a cast is aimed.
+ */
+data class Spot (
+    /**
+     * The aiming mark it is cast at, by the id of the op that set it.
+     */
+    val `mark`: Uuid?
+    , 
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    val `bearingCdeg`: kotlin.Int
+    , 
+    /**
+     * How far out.
+     */
+    val `reach`: Reach
+    , 
+    /**
+     * Whether the line is in the clip.
+     */
+    val `clipped`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSpot: FfiConverterRustBuffer<Spot> {
+    override fun read(buf: ByteBuffer): Spot {
+        return Spot(
+            FfiConverterOptionalTypeUuid.read(buf),
+            FfiConverterInt.read(buf),
+            FfiConverterTypeReach.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: Spot) = (
+            FfiConverterOptionalTypeUuid.allocationSize(value.`mark`) +
+            FfiConverterInt.allocationSize(value.`bearingCdeg`) +
+            FfiConverterTypeReach.allocationSize(value.`reach`) +
+            FfiConverterBoolean.allocationSize(value.`clipped`)
+    )
+
+    override fun write(value: Spot, buf: ByteBuffer) {
+            FfiConverterOptionalTypeUuid.write(value.`mark`, buf)
+            FfiConverterInt.write(value.`bearingCdeg`, buf)
+            FfiConverterTypeReach.write(value.`reach`, buf)
+            FfiConverterBoolean.write(value.`clipped`, buf)
+    }
+}
+
+
+
+/**
+ * The key that starts a test of this change.
+ */
+data class StartTest (
+    /**
+     * The word on the key.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * The smaller line.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * What a tap on it sends.
+     */
+    val `action`: Action
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStartTest: FfiConverterOnlyRead<StartTest> {
+    override fun read(buf: ByteBuffer): StartTest {
+        return StartTest(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One cast of the plan.
+ */
+data class StepView (
+    /**
+     * "3. pink".
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A or B.
+     */
+    val `side`: kotlin.String
+    , 
+    /**
+     * Where it stands.
+     */
+    val `state`: StepState
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStepView: FfiConverterOnlyRead<StepView> {
+    override fun read(buf: ByteBuffer): StepView {
+        return StepView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeStepState.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One mark on the strip.
+ */
+data class StripMark (
+    /**
+     * Where, in minutes from the splash.
+     */
+    val `minute`: kotlin.Double
+    , 
+    /**
+     * Which of the marks that share a place, from 0, so that they can be stacked.
+     */
+    val `stack`: kotlin.UInt
+    , 
+    /**
+     * Its shape.
+     */
+    val `shape`: StripMarkShape
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStripMark: FfiConverterOnlyRead<StripMark> {
+    override fun read(buf: ByteBuffer): StripMark {
+        return StripMark(
+            FfiConverterDouble.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterTypeStripMarkShape.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The wait strip: a tape of minutes.
+ */
+data class StripView (
+    /**
+     * Minutes from end to end; a multiple of five.
+     */
+    val `lengthMin`: kotlin.Double
+    , 
+    /**
+     * Minutes between the figures printed along the axis.
+     */
+    val `figureEveryMin`: kotlin.UInt
+    , 
+    /**
+     * Minutes of the running wait, or `None` if nothing is out.
+     */
+    val `elapsedMin`: kotlin.Double?
+    , 
+    /**
+     * Hold until this minute.
+     */
+    val `holdMin`: kotlin.Double?
+    , 
+    /**
+     * Recast by this minute.
+     */
+    val `recastMin`: kotlin.Double?
+    , 
+    /**
+     * Half of the bites fall between these minutes.
+     */
+    val `windowMin`: List<kotlin.Double>?
+    , 
+    /**
+     * Nothing is known beyond this minute.
+     */
+    val `knownToMin`: kotlin.Double?
+    , 
+    /**
+     * This session's waits on the rods that count.
+     */
+    val `marks`: List<StripMark>
+    , 
+    /**
+     * The strip in words, for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStripView: FfiConverterOnlyRead<StripView> {
+    override fun read(buf: ByteBuffer): StripView {
+        return StripView(
+            FfiConverterDouble.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterOptionalSequenceDouble.read(buf),
+            FfiConverterOptionalDouble.read(buf),
+            FfiConverterSequenceTypeStripMark.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A key of the Swim screen and its place.
+ */
+data class SwimKeyPlace (
+    /**
+     * Which.
+     */
+    val `key`: SwimKey
+    , 
+    /**
+     * Where, in px.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimKeyPlace: FfiConverterOnlyRead<SwimKeyPlace> {
+    override fun read(buf: ByteBuffer): SwimKeyPlace {
+        return SwimKeyPlace(
+            FfiConverterTypeSwimKey.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One key, ready to draw.
+ */
+data class SwimKeyView (
+    /**
+     * What it does.
+     */
+    val `key`: SwimKey
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Whether it can be tapped now.
+     */
+    val `enabled`: kotlin.Boolean
+    , 
+    /**
+     * Drawn solid: most likely next.
+     */
+    val `solid`: kotlin.Boolean
+    , 
+    /**
+     * What a tap on it asks.
+     */
+    val `tap`: KeyTap
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimKeyView: FfiConverterOnlyRead<SwimKeyView> {
+    override fun read(buf: ByteBuffer): SwimKeyView {
+        return SwimKeyView(
+            FfiConverterTypeSwimKey.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyTap.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Where the Swim screen's things lie, in px.
+ */
+data class SwimLayout (
+    /**
+     * Title.
+     */
+    val `title`: Rect
+    , 
+    /**
+     * How much of the water was fished, or `None` if the map needs its line.
+     */
+    val `area`: Rect?
+    , 
+    /**
+     * Opens the legend; not used while fishing.
+     */
+    val `legend`: Rect
+    , 
+    /**
+     * The map.
+     */
+    val `canvas`: Rect
+    , 
+    /**
+     * Where next and its reasons.
+     */
+    val `words`: Rect
+    , 
+    /**
+     * Keys that stand always.
+     */
+    val `keys`: List<SwimKeyPlace>
+    , 
+    /**
+     * Opens the further keys and rows; none while the step keys are open.
+     */
+    val `more`: Rect?
+    , 
+    /**
+     * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
+     */
+    val `back`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimLayout: FfiConverterOnlyRead<SwimLayout> {
+    override fun read(buf: ByteBuffer): SwimLayout {
+        return SwimLayout(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterSequenceTypeSwimKeyPlace.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What the layout depends on.
+ */
+data class SwimPadAsk (
+    /**
+     * What the keys do.
+     */
+    val `pad`: SwimPad
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimPadAsk: FfiConverterRustBuffer<SwimPadAsk> {
+    override fun read(buf: ByteBuffer): SwimPadAsk {
+        return SwimPadAsk(
+            FfiConverterTypeSwimPad.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: SwimPadAsk) = (
+            FfiConverterTypeSwimPad.allocationSize(value.`pad`)
+    )
+
+    override fun write(value: SwimPadAsk, buf: ByteBuffer) {
+            FfiConverterTypeSwimPad.write(value.`pad`, buf)
+    }
+}
+
+
+
+/**
+ * One frame of the swim, packed.
+ *
+ * Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
+ * has one entry more than there are parts (or is empty where there are none).
+ */
+data class SwimScene (
+    /**
+     * Width of the canvas, pixels.
+     */
+    val `widthPx`: kotlin.Float
+    , 
+    /**
+     * Height of the canvas, pixels.
+     */
+    val `heightPx`: kotlin.Float
+    , 
+    /**
+     * Corners of filled polygons, x and y in turn (even-odd where a role's parts nest).
+     */
+    val `fillXy`: List<kotlin.Float>
+    , 
+    /**
+     * Offsets of polygons in points.
+     */
+    val `fillStart`: List<kotlin.UInt>
+    , 
+    /**
+     * Role of each polygon.
+     */
+    val `fillRole`: List<FillRole>
+    , 
+    /**
+     * Hatching of resting water: x1, y1, x2, y2 of each stroke in turn; further apart the longer it has rested.
+     */
+    val `hatchXy`: List<kotlin.Float>
+    , 
+    /**
+     * Width of hatching strokes, pixels.
+     */
+    val `hatchWidth`: kotlin.Float
+    , 
+    /**
+     * Points of polylines, x and y in turn; closed lines repeat their first point.
+     */
+    val `lineXy`: List<kotlin.Float>
+    , 
+    /**
+     * Offsets of polylines in points.
+     */
+    val `lineStart`: List<kotlin.UInt>
+    , 
+    /**
+     * Role of each polyline.
+     */
+    val `lineRole`: List<LineRole>
+    , 
+    /**
+     * Width of each polyline, pixels.
+     */
+    val `lineWidth`: List<kotlin.Float>
+    , 
+    /**
+     * Centres of marks, x and y in turn.
+     */
+    val `markXy`: List<kotlin.Float>
+    , 
+    /**
+     * Half the size of each mark (centre to corner), pixels.
+     */
+    val `markSize`: List<kotlin.Float>
+    , 
+    /**
+     * Shape of each mark.
+     */
+    val `markShape`: List<MarkShape>
+    , 
+    /**
+     * Boxes of labels: left, top, width, height in turn. Boxes never overlap.
+     */
+    val `labelBox`: List<kotlin.Float>
+    , 
+    /**
+     * Where each text is centred: x of the middle, y of the baseline, in turn.
+     */
+    val `labelAt`: List<kotlin.Float>
+    , 
+    /**
+     * Size of each text, pixels.
+     */
+    val `labelSize`: List<kotlin.Float>
+    , 
+    /**
+     * Role of each label.
+     */
+    val `labelRole`: List<LabelRole>
+    , 
+    /**
+     * Whether the box is drawn (paper with an ink edge) or only reserved.
+     */
+    val `labelBoxed`: List<kotlin.Boolean>
+    , 
+    /**
+     * Text of each label.
+     */
+    val `labelText`: List<kotlin.String>
+    , 
+    /**
+     * What numbers on the picture stand for, and what found no place, to be shown below it.
+     */
+    val `key`: List<KeyLine>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimScene: FfiConverterOnlyRead<SwimScene> {
+    override fun read(buf: ByteBuffer): SwimScene {
+        return SwimScene(
+            FfiConverterFloat.read(buf),
+            FfiConverterFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceUInt.read(buf),
+            FfiConverterSequenceTypeFillRole.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceUInt.read(buf),
+            FfiConverterSequenceTypeLineRole.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceTypeMarkShape.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceFloat.read(buf),
+            FfiConverterSequenceTypeLabelRole.read(buf),
+            FfiConverterSequenceBoolean.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeKeyLine.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The Swim screen; the fan itself is a scene of its own.
+ */
+data class SwimView (
+    /**
+     * "Swim, peg 22".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * "3 of 25 squares resting": those just fished among them.
+     */
+    val `area`: kotlin.String
+    , 
+    /**
+     * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     */
+    val `headline`: kotlin.String
+    , 
+    /**
+     * The reasons for it and against it, each with its figures.
+     */
+    val `reasons`: List<kotlin.String>
+    , 
+    /**
+     * The two that count most as a sentence, and how many bites they rest on.
+     */
+    val `why`: kotlin.String
+    , 
+    /**
+     * What is known of the aimed cell.
+     */
+    val `cell`: kotlin.String
+    , 
+    /**
+     * Whether the fish move over the day, with the evidence.
+     */
+    val `drift`: List<kotlin.String>
+    , 
+    /**
+     * The moment shown, where it is not now.
+     */
+    val `replay`: kotlin.String
+    , 
+    /**
+     * The next few cells after the first, each with its reasons.
+     */
+    val `others`: List<kotlin.String>
+    , 
+    /**
+     * Opens the list of everything the picture rests on.
+     */
+    val `listLabel`: kotlin.String
+    , 
+    /**
+     * That list: the ringed cell, the next few, the drift, what is a guess.
+     */
+    val `list`: List<kotlin.String>
+    , 
+    /**
+     * A name for the next mark, feature or hazard, or for an old one.
+     */
+    val `name`: TypedField
+    , 
+    /**
+     * Where the peg lies on the earth.
+     */
+    val `place`: PegPlaceView
+    , 
+    /**
+     * What the keys under the picture do now.
+     */
+    val `pad`: SwimPad
+    , 
+    /**
+     * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
+     */
+    val `back`: Action?
+    , 
+    /**
+     * Opens the legend.
+     */
+    val `legendLabel`: kotlin.String
+    , 
+    /**
+     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     */
+    val `legend`: List<kotlin.String>
+    , 
+    /**
+     * The keys.
+     */
+    val `keys`: List<SwimKeyView>
+    , 
+    /**
+     * Boundaries, bands, rest target, features and hazards.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What rests on a guess.
+     */
+    val `note`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimView: FfiConverterOnlyRead<SwimView> {
+    override fun read(buf: ByteBuffer): SwimView {
+        return SwimView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterTypeTypedField.read(buf),
+            FfiConverterTypePegPlaceView.read(buf),
+            FfiConverterTypeSwimPad.read(buf),
+            FfiConverterOptionalTypeAction.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterSequenceTypeSwimKeyView.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The tackle screen.
+ */
+data class TackleView (
+    /**
+     * "Rod 1: next cast".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Which rod.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * The rows.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     */
+    val `caution`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTackleView: FfiConverterOnlyRead<TackleView> {
+    override fun read(buf: ByteBuffer): TackleView {
+        return TackleView(
+            FfiConverterString.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+ */
+data class TextSizes (
+    /**
+     * Header.
+     */
+    val `header`: kotlin.Double
+    , 
+    /**
+     * The first sentence of the advice.
+     */
+    val `headline`: kotlin.Double
+    , 
+    /**
+     * Other sentences, spot and rig.
+     */
+    val `body`: kotlin.Double
+    , 
+    /**
+     * Figures on the strip.
+     */
+    val `figures`: kotlin.Double
+    , 
+    /**
+     * Word on a key used while fishing.
+     */
+    val `primary`: kotlin.Double
+    , 
+    /**
+     * Word on a secondary key.
+     */
+    val `secondary`: kotlin.Double
+    , 
+    /**
+     * Smaller line on a key.
+     */
+    val `sub`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTextSizes: FfiConverterOnlyRead<TextSizes> {
+    override fun read(buf: ByteBuffer): TextSizes {
+        return TextSizes(
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One figure on an axis.
+ */
+data class Tick (
+    /**
+     * Where, in the units of the axis.
+     */
+    val `at`: kotlin.Double
+    , 
+    /**
+     * What it says.
+     */
+    val `label`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTick: FfiConverterOnlyRead<Tick> {
+    override fun read(buf: ByteBuffer): Tick {
+        return Tick(
+            FfiConverterDouble.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A line to type into. The shell hands its target back with the text.
+ */
+data class TypedField (
+    /**
+     * A name for tests.
+     */
+    val `tag`: kotlin.String
+    , 
+    /**
+     * What it is called.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What stands in it.
+     */
+    val `value`: kotlin.String
+    , 
+    /**
+     * The word on the key that hands it over; empty where each change is handed over at once.
+     */
+    val `send`: kotlin.String
+    , 
+    /**
+     * What it is typed into.
+     */
+    val `into`: TypedInto
+    , 
+    /**
+     * The keyboard it opens with.
+     */
+    val `keyboard`: Keyboard
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTypedField: FfiConverterOnlyRead<TypedField> {
+    override fun read(buf: ByteBuffer): TypedField {
+        return TypedField(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeTypedInto.read(buf),
+            FfiConverterTypeKeyboard.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What a tap gives back.
+ */
+data class Update (
+    /**
+     * The Bank screen as it now stands.
+     */
+    val `screen`: Screen
+    , 
+    /**
+     * Whether the log grew.
+     */
+    val `changed`: kotlin.Boolean
+    , 
+    /**
+     * Whether the tap was ignored as a second one.
+     */
+    val `repeated`: kotlin.Boolean
+    , 
+    /**
+     * What undo would now take back.
+     */
+    val `undoLabel`: kotlin.String?
+    , 
+    /**
+     * What to say of the tap.
+     */
+    val `notice`: kotlin.String
+    , 
+    /**
+     * A screen that comes up of itself: the Bank after START, the card of the day after END.
+     */
+    val `opens`: Which?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeUpdate: FfiConverterOnlyRead<Update> {
+    override fun read(buf: ByteBuffer): Update {
+        return Update(
+            FfiConverterTypeScreen.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterOptionalString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalTypeWhich.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The Waits screen.
+ */
+data class WaitsView (
+    /**
+     * Its heading.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+     */
+    val `counts`: kotlin.String
+    , 
+    /**
+     * Which casts count, each row a choice by taps; hand the field and value back to choose.
+     */
+    val `rows`: List<ChoiceRow>
+    , 
+    /**
+     * The pictures, most telling first; empty before the first cast is in.
+     */
+    val `charts`: List<ChartView>
+    , 
+    /**
+     * What the rest of a day is likely to hold.
+     */
+    val `forecast`: ForecastView?
+    , 
+    /**
+     * The page behind them; none before there is a picture.
+     */
+    val `figures`: FiguresView?
+    , 
+    /**
+     * What to do where there is nothing to show yet.
+     */
+    val `offer`: LeafKey?
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaitsView: FfiConverterOnlyRead<WaitsView> {
+    override fun read(buf: ByteBuffer): WaitsView {
+        return WaitsView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeChoiceRow.read(buf),
+            FfiConverterSequenceTypeChartView.read(buf),
+            FfiConverterOptionalTypeForecastView.read(buf),
+            FfiConverterOptionalTypeFiguresView.read(buf),
+            FfiConverterOptionalTypeLeafKey.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * Something that is to ring.
+ */
+data class WatchAlarm (
+    /**
+     * The same for the same cast, or for the same minute of the match: a later answer replaces it.
+     */
+    val `id`: kotlin.String
+    , 
+    /**
+     * When, by the phone's wall clock as it is set now, ms since 1970 UTC.
+     */
+    val `atWallMs`: kotlin.Long
+    , 
+    /**
+     * What it says first.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What it says below.
+     */
+    val `text`: kotlin.String
+    , 
+    /**
+     * The rod it rings for; none for the match.
+     */
+    val `rod`: kotlin.UByte?
+    , 
+    /**
+     * What can be done about it at once.
+     */
+    val `keys`: List<WatchKey>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchAlarm: FfiConverterOnlyRead<WatchAlarm> {
+    override fun read(buf: ByteBuffer): WatchAlarm {
+        return WatchAlarm(
+            FfiConverterString.read(buf),
+            FfiConverterLong.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalUByte.read(buf),
+            FfiConverterSequenceTypeWatchKey.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A key on the lock screen.
+ */
+data class WatchKey (
+    /**
+     * What it does.
+     */
+    val `key`: Key
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * What a tap on it sends.
+     */
+    val `action`: Action
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchKey: FfiConverterOnlyRead<WatchKey> {
+    override fun read(buf: ByteBuffer): WatchKey {
+        return WatchKey(
+            FfiConverterTypeKey.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterTypeAction.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What a lock screen shows and when the phone rings.
+ */
+data class WatchView (
+    /**
+     * Whether a session is open; without one nothing is shown and nothing rings.
+     */
+    val `open`: kotlin.Boolean
+    , 
+    /**
+     * Whether the screen is to stay on.
+     */
+    val `keepAwake`: kotlin.Boolean
+    , 
+    /**
+     * The rod the keys act on.
+     */
+    val `rod`: kotlin.UByte
+    , 
+    /**
+     * What that rod is doing, in words.
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What the record says of it.
+     */
+    val `text`: kotlin.String
+    , 
+    /**
+     * From when a clock counts up, or `None` if there is nothing to count.
+     */
+    val `sinceWallMs`: kotlin.Long?
+    , 
+    /**
+     * At most three keys.
+     */
+    val `keys`: List<WatchKey>
+    , 
+    /**
+     * What is to ring, soonest first.
+     */
+    val `alarms`: List<WatchAlarm>
+    , 
+    /**
+     * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
+     * in neither list.
+     */
+    val `due`: List<WatchAlarm>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWatchView: FfiConverterOnlyRead<WatchView> {
+    override fun read(buf: ByteBuffer): WatchView {
+        return WatchView(
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterOptionalLong.read(buf),
+            FfiConverterSequenceTypeWatchKey.read(buf),
+            FfiConverterSequenceTypeWatchAlarm.read(buf),
+            FfiConverterSequenceTypeWatchAlarm.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A place on the water.
+ */
+data class WaterPlace (
+    /**
+     * Degrees clockwise from straight out, in hundredths.
+     */
+    val `bearingCdeg`: kotlin.Int
+    , 
+    /**
+     * Range in cm.
+     */
+    val `rangeCm`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaterPlace: FfiConverterOnlyRead<WaterPlace> {
+    override fun read(buf: ByteBuffer): WaterPlace {
+        return WaterPlace(
+            FfiConverterInt.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The page of the weigh-in.
+ */
+data class WeighInPage (
+    /**
+     * "Weigh-in: Net 1".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * Each net that was weighed against the own count.
+     */
+    val `lines`: List<MatchLine>
+    , 
+    /**
+     * What the differences mean.
+     */
+    val `notes`: List<kotlin.String>
+    , 
+    /**
+     * The figure typed so far.
+     */
+    val `figure`: kotlin.String
+    , 
+    /**
+     * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
+     */
+    val `pad`: List<MatchKey>
+    , 
+    /**
+     * The figure is what the net weighed.
+     */
+    val `weighed`: MatchKey
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeighInPage: FfiConverterOnlyRead<WeighInPage> {
+    override fun read(buf: ByteBuffer): WeighInPage {
+        return WeighInPage(
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchLine.read(buf),
+            FfiConverterSequenceString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeMatchKey.read(buf),
+            FfiConverterTypeMatchKey.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The number pad for the weight of a landed fish.
+ */
+data class WeightView (
+    /**
+     * "Fish 7, landed 12:46".
+     */
+    val `title`: kotlin.String
+    , 
+    /**
+     * What is known of it.
+     */
+    val `says`: kotlin.String
+    , 
+    /**
+     * What was typed so far, "6 lb 12 oz".
+     */
+    val `figure`: kotlin.String
+    , 
+    /**
+     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     */
+    val `pad`: List<FishKey>
+    , 
+    /**
+     * The figure is what the scales show.
+     */
+    val `weighed`: FishKey
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeightView: FfiConverterOnlyRead<WeightView> {
+    override fun read(buf: ByteBuffer): WeightView {
+        return WeightView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterTypeFishKey.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * One tap.
+ */
+sealed class Action {
+    
+    /**
+     * Begin a session.
+     */
+    data class StartSession(
+        /**
+         * How it is set up; as the set-up screen stands where it is left out.
+         */
+        val `setup`: app.restwater.core.SessionSetup?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * End it; what is out is wound in.
+     */
+    object EndSession : Action()
+    
+    
+    /**
+     * The lead hit the water. A cast that is still out is closed and marked.
+     */
+    data class Cast(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A pull worth striking.
+     */
+    data class Bite(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish is in the net.
+     */
+    data class Landed(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * What it weighs, where that is known.
+         */
+        val `fish`: app.restwater.core.FishWeight?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The fish came off.
+     */
+    data class Lost(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bite was missed.
+     */
+    data class Missed(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A fish swam into the line.
+     */
+    data class Liner(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The tip moved without a pull.
+     */
+    data class Indication(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Wound in by choice.
+     */
+    data class WoundIn(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bait was moved without a recast.
+     */
+    data class Twitch(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The angler goes away from the rods, which are in.
+     */
+    object Away : Action()
+    
+    
+    /**
+     * The angler is back.
+     */
+    object Returned : Action()
+    
+    
+    /**
+     * The hooklength of the rod's last cast was lost with it.
+     */
+    data class HooklengthLost(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is on the line from the next cast on.
+     */
+    data class SetRig(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * The whole rig.
+         */
+        val `rig`: app.restwater.core.Rig) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where the next casts go.
+     */
+    data class SetSpot(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * The spot.
+         */
+        val `spot`: app.restwater.core.Spot) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Set the last time back.
+     */
+    data class TimeBack(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.UInt) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A note.
+     */
+    data class Note(
+        /**
+         * The text.
+         */
+        val `text`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Something to aim at.
+     */
+    data class SetMark(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String, 
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `bearingCdeg`: kotlin.Int) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The keys act on this rod from now on.
+     */
+    data class ChooseRod(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Hand and scheme.
+     */
+    data class Set(
+        /**
+         * Which thumb, where that changes.
+         */
+        val `hand`: app.restwater.core.Hand?, 
+        /**
+         * Day or night, where that changes.
+         */
+        val `scheme`: app.restwater.core.Scheme?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     */
+    data class StepAim(
+        /**
+         * Which way.
+         */
+        val `step`: app.restwater.core.Step) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The Swim screen shows an earlier moment; 0 is now.
+     */
+    data class Replay(
+        /**
+         * How many steps of ten minutes back.
+         */
+        val `stepsBack`: kotlin.UInt) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The next casts of the chosen rod go to the ringed cell.
+     */
+    object CastHere : Action()
+    
+    
+    /**
+     * The ringed cell is kept back.
+     */
+    object KeepBack : Action()
+    
+    
+    /**
+     * The kept-back water under the ring may be fished again.
+     */
+    object Release : Action()
+    
+    
+    /**
+     * An aiming mark in the direction of the ring.
+     */
+    data class MarkHere(
+        /**
+         * Its name; the one typed, else a number, where it is empty.
+         */
+        val `name`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The peg lies where it was typed on the Swim screen.
+     */
+    object PlacePegAsTyped : Action()
+    
+    
+    /**
+     * Where the peg lies on the earth; never needed.
+     */
+    data class PlacePeg(
+        /**
+         * Latitude in 1e-7 degrees.
+         */
+        val `latE7`: kotlin.Long, 
+        /**
+         * Longitude in 1e-7 degrees.
+         */
+        val `lonE7`: kotlin.Long, 
+        /**
+         * Degrees clockwise from true north of straight out, in hundredths.
+         */
+        val `straightOutCdeg`: kotlin.Int) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Begin an alternating test of two values that were changed for one another.
+     */
+    data class StartAlternation(
+        /**
+         * Value A.
+         */
+        val `a`: app.restwater.core.FactorValue, 
+        /**
+         * Value B, of the same factor.
+         */
+        val `b`: app.restwater.core.FactorValue) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Set rig or spot for the next cast of the test.
+     */
+    object SetNextStep : Action()
+    
+    
+    /**
+     * End the test.
+     */
+    object EndAlternation : Action()
+    
+    
+    /**
+     * One thing changed on a rod; the rest carries over.
+     */
+    data class Tackle(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.TackleTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the set-up screen.
+     */
+    data class Setup(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.SetupTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Swim screen.
+     */
+    data class Swim(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.SwimTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Waits screen.
+     */
+    data class Waits(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.WaitsTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap on the Match screen.
+     */
+    data class Match(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.MatchTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is said of a landed fish.
+     */
+    data class Fish(
+        /**
+         * The cast it was landed on; the fish that is meant where it is left out.
+         */
+        val `cast`: app.restwater.core.Uuid?, 
+        /**
+         * What.
+         */
+        val `tap`: app.restwater.core.FishTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is fed by hand.
+     */
+    data class Feed(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.FeedTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Fish that show.
+     */
+    data class Seen(
+        /**
+         * What was seen, or where.
+         */
+        val `tap`: app.restwater.core.SeenTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap on the Bench.
+     */
+    data class Bench(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.BenchTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap in the Book.
+     */
+    data class Book(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.BookTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A key of the Conditions screen.
+     */
+    data class Conditions(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.ConditionsTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A tap on the Cautions screen.
+     */
+    data class Cautions(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.CautionsTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Files screen.
+     */
+    data class Files(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.FilesTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A choice on the Phone screen.
+     */
+    data class Phone(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.PhoneTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Opens a doubtful entry on the Mend screen.
+     */
+    data class OpenDoubt(
+        /**
+         * Which; none goes back to the list.
+         */
+        val `op`: app.restwater.core.Uuid?) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Mends one thing of a doubtful entry.
+     */
+    data class Mend(
+        /**
+         * Which entry.
+         */
+        val `op`: app.restwater.core.Uuid, 
+        /**
+         * What of it.
+         */
+        val `tap`: app.restwater.core.MendTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     */
+    object Back : Action()
+    
+    
+    /**
+     * A text was typed by hand.
+     */
+    data class Typed(
+        /**
+         * What it is typed into.
+         */
+        val `into`: app.restwater.core.TypedInto, 
+        /**
+         * The text as it was typed.
+         */
+        val `text`: kotlin.String) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Take a whole import back.
+     */
+    data class UndoImport(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.Uuid) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Bring it back.
+     */
+    data class RedoImport(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.Uuid) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Take the last entry back.
+     */
+    object Undo : Action()
+    
+    
+    /**
+     * Bring back what undo took.
+     */
+    object Redo : Action()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
+    override fun read(buf: ByteBuffer): Action {
+        return when(buf.getInt()) {
+            1 -> Action.StartSession(
+                FfiConverterOptionalTypeSessionSetup.read(buf),
+                )
+            2 -> Action.EndSession
+            3 -> Action.Cast(
+                FfiConverterUByte.read(buf),
+                )
+            4 -> Action.Bite(
+                FfiConverterUByte.read(buf),
+                )
+            5 -> Action.Landed(
+                FfiConverterUByte.read(buf),
+                FfiConverterOptionalTypeFishWeight.read(buf),
+                )
+            6 -> Action.Lost(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> Action.Missed(
+                FfiConverterUByte.read(buf),
+                )
+            8 -> Action.Liner(
+                FfiConverterUByte.read(buf),
+                )
+            9 -> Action.Indication(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> Action.WoundIn(
+                FfiConverterUByte.read(buf),
+                )
+            11 -> Action.Twitch(
+                FfiConverterUByte.read(buf),
+                )
+            12 -> Action.Away
+            13 -> Action.Returned
+            14 -> Action.HooklengthLost(
+                FfiConverterUByte.read(buf),
+                )
+            15 -> Action.SetRig(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeRig.read(buf),
+                )
+            16 -> Action.SetSpot(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeSpot.read(buf),
+                )
+            17 -> Action.TimeBack(
+                FfiConverterUInt.read(buf),
+                )
+            18 -> Action.Note(
+                FfiConverterString.read(buf),
+                )
+            19 -> Action.SetMark(
+                FfiConverterString.read(buf),
+                FfiConverterInt.read(buf),
+                )
+            20 -> Action.ChooseRod(
+                FfiConverterUByte.read(buf),
+                )
+            21 -> Action.Set(
+                FfiConverterOptionalTypeHand.read(buf),
+                FfiConverterOptionalTypeScheme.read(buf),
+                )
+            22 -> Action.StepAim(
+                FfiConverterTypeStep.read(buf),
+                )
+            23 -> Action.Replay(
+                FfiConverterUInt.read(buf),
+                )
+            24 -> Action.CastHere
+            25 -> Action.KeepBack
+            26 -> Action.Release
+            27 -> Action.MarkHere(
+                FfiConverterString.read(buf),
+                )
+            28 -> Action.PlacePegAsTyped
+            29 -> Action.PlacePeg(
+                FfiConverterLong.read(buf),
+                FfiConverterLong.read(buf),
+                FfiConverterInt.read(buf),
+                )
+            30 -> Action.StartAlternation(
+                FfiConverterTypeFactorValue.read(buf),
+                FfiConverterTypeFactorValue.read(buf),
+                )
+            31 -> Action.SetNextStep
+            32 -> Action.EndAlternation
+            33 -> Action.Tackle(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeTackleTap.read(buf),
+                )
+            34 -> Action.Setup(
+                FfiConverterTypeSetupTap.read(buf),
+                )
+            35 -> Action.Swim(
+                FfiConverterTypeSwimTap.read(buf),
+                )
+            36 -> Action.Waits(
+                FfiConverterTypeWaitsTap.read(buf),
+                )
+            37 -> Action.Match(
+                FfiConverterTypeMatchTap.read(buf),
+                )
+            38 -> Action.Fish(
+                FfiConverterOptionalTypeUuid.read(buf),
+                FfiConverterTypeFishTap.read(buf),
+                )
+            39 -> Action.Feed(
+                FfiConverterTypeFeedTap.read(buf),
+                )
+            40 -> Action.Seen(
+                FfiConverterTypeSeenTap.read(buf),
+                )
+            41 -> Action.Bench(
+                FfiConverterTypeBenchTap.read(buf),
+                )
+            42 -> Action.Book(
+                FfiConverterTypeBookTap.read(buf),
+                )
+            43 -> Action.Conditions(
+                FfiConverterTypeConditionsTap.read(buf),
+                )
+            44 -> Action.Cautions(
+                FfiConverterTypeCautionsTap.read(buf),
+                )
+            45 -> Action.Files(
+                FfiConverterTypeFilesTap.read(buf),
+                )
+            46 -> Action.Phone(
+                FfiConverterTypePhoneTap.read(buf),
+                )
+            47 -> Action.OpenDoubt(
+                FfiConverterOptionalTypeUuid.read(buf),
+                )
+            48 -> Action.Mend(
+                FfiConverterTypeUuid.read(buf),
+                FfiConverterTypeMendTap.read(buf),
+                )
+            49 -> Action.Back
+            50 -> Action.Typed(
+                FfiConverterTypeTypedInto.read(buf),
+                FfiConverterString.read(buf),
+                )
+            51 -> Action.UndoImport(
+                FfiConverterTypeUuid.read(buf),
+                )
+            52 -> Action.RedoImport(
+                FfiConverterTypeUuid.read(buf),
+                )
+            53 -> Action.Undo
+            54 -> Action.Redo
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Action): ULong = when(value) {
+        is Action.StartSession -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeSessionSetup.allocationSize(value.`setup`)
+            )
+        }
+        is Action.EndSession -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Cast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Bite -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Landed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterOptionalTypeFishWeight.allocationSize(value.`fish`)
+            )
+        }
+        is Action.Lost -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Missed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Liner -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Indication -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.WoundIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Twitch -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Away -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Returned -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.HooklengthLost -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.SetRig -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeRig.allocationSize(value.`rig`)
+            )
+        }
+        is Action.SetSpot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeSpot.allocationSize(value.`spot`)
+            )
+        }
+        is Action.TimeBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is Action.Note -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`text`)
+            )
+        }
+        is Action.SetMark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+                + FfiConverterInt.allocationSize(value.`bearingCdeg`)
+            )
+        }
+        is Action.ChooseRod -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is Action.Set -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeHand.allocationSize(value.`hand`)
+                + FfiConverterOptionalTypeScheme.allocationSize(value.`scheme`)
+            )
+        }
+        is Action.StepAim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeStep.allocationSize(value.`step`)
+            )
+        }
+        is Action.Replay -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`stepsBack`)
+            )
+        }
+        is Action.CastHere -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.KeepBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Release -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.MarkHere -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is Action.PlacePegAsTyped -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.PlacePeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`latE7`)
+                + FfiConverterLong.allocationSize(value.`lonE7`)
+                + FfiConverterInt.allocationSize(value.`straightOutCdeg`)
+            )
+        }
+        is Action.StartAlternation -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFactorValue.allocationSize(value.`a`)
+                + FfiConverterTypeFactorValue.allocationSize(value.`b`)
+            )
+        }
+        is Action.SetNextStep -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.EndAlternation -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Tackle -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeTackleTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Setup -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSetupTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Swim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSwimTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Waits -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWaitsTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Match -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeMatchTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Fish -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeUuid.allocationSize(value.`cast`)
+                + FfiConverterTypeFishTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Feed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Seen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSeenTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Bench -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeBenchTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Book -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeBookTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Conditions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeConditionsTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Cautions -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeCautionsTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Files -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFilesTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Phone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypePhoneTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.OpenDoubt -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeUuid.allocationSize(value.`op`)
+            )
+        }
+        is Action.Mend -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`op`)
+                + FfiConverterTypeMendTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Back -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Typed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeTypedInto.allocationSize(value.`into`)
+                + FfiConverterString.allocationSize(value.`text`)
+            )
+        }
+        is Action.UndoImport -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is Action.RedoImport -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is Action.Undo -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Action.Redo -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: Action, buf: ByteBuffer) {
+        when(value) {
+            is Action.StartSession -> {
+                buf.putInt(1)
+                FfiConverterOptionalTypeSessionSetup.write(value.`setup`, buf)
+                Unit
+            }
+            is Action.EndSession -> {
+                buf.putInt(2)
+                Unit
+            }
+            is Action.Cast -> {
+                buf.putInt(3)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Bite -> {
+                buf.putInt(4)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Landed -> {
+                buf.putInt(5)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterOptionalTypeFishWeight.write(value.`fish`, buf)
+                Unit
+            }
+            is Action.Lost -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Missed -> {
+                buf.putInt(7)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Liner -> {
+                buf.putInt(8)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Indication -> {
+                buf.putInt(9)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.WoundIn -> {
+                buf.putInt(10)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Twitch -> {
+                buf.putInt(11)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Away -> {
+                buf.putInt(12)
+                Unit
+            }
+            is Action.Returned -> {
+                buf.putInt(13)
+                Unit
+            }
+            is Action.HooklengthLost -> {
+                buf.putInt(14)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.SetRig -> {
+                buf.putInt(15)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeRig.write(value.`rig`, buf)
+                Unit
+            }
+            is Action.SetSpot -> {
+                buf.putInt(16)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeSpot.write(value.`spot`, buf)
+                Unit
+            }
+            is Action.TimeBack -> {
+                buf.putInt(17)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is Action.Note -> {
+                buf.putInt(18)
+                FfiConverterString.write(value.`text`, buf)
+                Unit
+            }
+            is Action.SetMark -> {
+                buf.putInt(19)
+                FfiConverterString.write(value.`name`, buf)
+                FfiConverterInt.write(value.`bearingCdeg`, buf)
+                Unit
+            }
+            is Action.ChooseRod -> {
+                buf.putInt(20)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is Action.Set -> {
+                buf.putInt(21)
+                FfiConverterOptionalTypeHand.write(value.`hand`, buf)
+                FfiConverterOptionalTypeScheme.write(value.`scheme`, buf)
+                Unit
+            }
+            is Action.StepAim -> {
+                buf.putInt(22)
+                FfiConverterTypeStep.write(value.`step`, buf)
+                Unit
+            }
+            is Action.Replay -> {
+                buf.putInt(23)
+                FfiConverterUInt.write(value.`stepsBack`, buf)
+                Unit
+            }
+            is Action.CastHere -> {
+                buf.putInt(24)
+                Unit
+            }
+            is Action.KeepBack -> {
+                buf.putInt(25)
+                Unit
+            }
+            is Action.Release -> {
+                buf.putInt(26)
+                Unit
+            }
+            is Action.MarkHere -> {
+                buf.putInt(27)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is Action.PlacePegAsTyped -> {
+                buf.putInt(28)
+                Unit
+            }
+            is Action.PlacePeg -> {
+                buf.putInt(29)
+                FfiConverterLong.write(value.`latE7`, buf)
+                FfiConverterLong.write(value.`lonE7`, buf)
+                FfiConverterInt.write(value.`straightOutCdeg`, buf)
+                Unit
+            }
+            is Action.StartAlternation -> {
+                buf.putInt(30)
+                FfiConverterTypeFactorValue.write(value.`a`, buf)
+                FfiConverterTypeFactorValue.write(value.`b`, buf)
+                Unit
+            }
+            is Action.SetNextStep -> {
+                buf.putInt(31)
+                Unit
+            }
+            is Action.EndAlternation -> {
+                buf.putInt(32)
+                Unit
+            }
+            is Action.Tackle -> {
+                buf.putInt(33)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeTackleTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Setup -> {
+                buf.putInt(34)
+                FfiConverterTypeSetupTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Swim -> {
+                buf.putInt(35)
+                FfiConverterTypeSwimTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Waits -> {
+                buf.putInt(36)
+                FfiConverterTypeWaitsTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Match -> {
+                buf.putInt(37)
+                FfiConverterTypeMatchTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Fish -> {
+                buf.putInt(38)
+                FfiConverterOptionalTypeUuid.write(value.`cast`, buf)
+                FfiConverterTypeFishTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Feed -> {
+                buf.putInt(39)
+                FfiConverterTypeFeedTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Seen -> {
+                buf.putInt(40)
+                FfiConverterTypeSeenTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Bench -> {
+                buf.putInt(41)
+                FfiConverterTypeBenchTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Book -> {
+                buf.putInt(42)
+                FfiConverterTypeBookTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Conditions -> {
+                buf.putInt(43)
+                FfiConverterTypeConditionsTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Cautions -> {
+                buf.putInt(44)
+                FfiConverterTypeCautionsTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Files -> {
+                buf.putInt(45)
+                FfiConverterTypeFilesTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Phone -> {
+                buf.putInt(46)
+                FfiConverterTypePhoneTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.OpenDoubt -> {
+                buf.putInt(47)
+                FfiConverterOptionalTypeUuid.write(value.`op`, buf)
+                Unit
+            }
+            is Action.Mend -> {
+                buf.putInt(48)
+                FfiConverterTypeUuid.write(value.`op`, buf)
+                FfiConverterTypeMendTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Back -> {
+                buf.putInt(49)
+                Unit
+            }
+            is Action.Typed -> {
+                buf.putInt(50)
+                FfiConverterTypeTypedInto.write(value.`into`, buf)
+                FfiConverterString.write(value.`text`, buf)
+                Unit
+            }
+            is Action.UndoImport -> {
+                buf.putInt(51)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.RedoImport -> {
+                buf.putInt(52)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(53)
+                Unit
+            }
+            is Action.Redo -> {
+                buf.putInt(54)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How the advice is to be shown.
+ */
+
+enum class AdviceTone {
+    
+    /**
+     * Nothing can be said yet.
+     */
+    UNKNOWN,
+    /**
+     * Keep waiting.
+     */
+    HOLD,
+    /**
+     * Inside the near-best band.
+     */
+    BAND,
+    /**
+     * Past it.
+     */
+    PAST,
+    /**
+     * There is nothing to advise now.
+     */
+    QUIET;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAdviceTone: FfiConverterOnlyRead<AdviceTone> {
+    override fun read(buf: ByteBuffer) = try {
+        AdviceTone.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * When a cast that is out rings.
+ */
+sealed class Alarm {
+    
+    /**
+     * Never.
+     */
+    object Off : Alarm()
+    
+    
+    /**
+     * At the end of "hold until".
+     */
+    object Hold : Alarm()
+    
+    
+    /**
+     * At "recast by".
+     */
+    object Recast : Alarm()
+    
+    
+    /**
+     * So many minutes after the splash.
+     */
+    data class After(
+        val v1: kotlin.UShort) : Alarm()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAlarm : FfiConverterRustBuffer<Alarm>{
+    override fun read(buf: ByteBuffer): Alarm {
+        return when(buf.getInt()) {
+            1 -> Alarm.Off
+            2 -> Alarm.Hold
+            3 -> Alarm.Recast
+            4 -> Alarm.After(
+                FfiConverterUShort.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Alarm): ULong = when(value) {
+        is Alarm.Off -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Alarm.Hold -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Alarm.Recast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Alarm.After -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Alarm, buf: ByteBuffer) {
+        when(value) {
+            is Alarm.Off -> {
+                buf.putInt(1)
+                Unit
+            }
+            is Alarm.Hold -> {
+                buf.putInt(2)
+                Unit
+            }
+            is Alarm.Recast -> {
+                buf.putInt(3)
+                Unit
+            }
+            is Alarm.After -> {
+                buf.putInt(4)
+                FfiConverterUShort.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What a key answers.
+ */
+sealed class Answer {
+    
+    /**
+     * Water temperature, tenths of a degree.
+     */
+    data class Water(
+        val v1: kotlin.Short) : Answer()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Air temperature, tenths of a degree.
+     */
+    data class Air(
+        val v1: kotlin.Short) : Answer()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Wind strength.
+     */
+    data class Wind(
+        val v1: app.restwater.core.WindStrength) : Answer()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Wind direction.
+     */
+    data class WindFrom(
+        val v1: app.restwater.core.WindFrom) : Answer()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Oktas.
+     */
+    data class Cloud(
+        val v1: kotlin.UByte) : Answer()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Colour.
+     */
+    data class Colour(
+        val v1: app.restwater.core.WaterColour) : Answer()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeAnswer : FfiConverterRustBuffer<Answer>{
+    override fun read(buf: ByteBuffer): Answer {
+        return when(buf.getInt()) {
+            1 -> Answer.Water(
+                FfiConverterShort.read(buf),
+                )
+            2 -> Answer.Air(
+                FfiConverterShort.read(buf),
+                )
+            3 -> Answer.Wind(
+                FfiConverterTypeWindStrength.read(buf),
+                )
+            4 -> Answer.WindFrom(
+                FfiConverterTypeWindFrom.read(buf),
+                )
+            5 -> Answer.Cloud(
+                FfiConverterUByte.read(buf),
+                )
+            6 -> Answer.Colour(
+                FfiConverterTypeWaterColour.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Answer): ULong = when(value) {
+        is Answer.Water -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterShort.allocationSize(value.v1)
+            )
+        }
+        is Answer.Air -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterShort.allocationSize(value.v1)
+            )
+        }
+        is Answer.Wind -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWindStrength.allocationSize(value.v1)
+            )
+        }
+        is Answer.WindFrom -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWindFrom.allocationSize(value.v1)
+            )
+        }
+        is Answer.Cloud -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.v1)
+            )
+        }
+        is Answer.Colour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWaterColour.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Answer, buf: ByteBuffer) {
+        when(value) {
+            is Answer.Water -> {
+                buf.putInt(1)
+                FfiConverterShort.write(value.v1, buf)
+                Unit
+            }
+            is Answer.Air -> {
+                buf.putInt(2)
+                FfiConverterShort.write(value.v1, buf)
+                Unit
+            }
+            is Answer.Wind -> {
+                buf.putInt(3)
+                FfiConverterTypeWindStrength.write(value.v1, buf)
+                Unit
+            }
+            is Answer.WindFrom -> {
+                buf.putInt(4)
+                FfiConverterTypeWindFrom.write(value.v1, buf)
+                Unit
+            }
+            is Answer.Cloud -> {
+                buf.putInt(5)
+                FfiConverterUByte.write(value.v1, buf)
+                Unit
+            }
+            is Answer.Colour -> {
+                buf.putInt(6)
+                FfiConverterTypeWaterColour.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What the chosen rod is doing.
+ */
+
+enum class BankState {
+    
+    /**
+     * No session is open.
+     */
+    NO_SESSION,
+    /**
+     * Nothing is out: the clock counts the turn-round.
+     */
+    READY,
+    /**
+     * A bait is out: the clock counts the wait.
+     */
+    OUT,
+    /**
+     * A fish is on: nothing has to be tapped.
+     */
+    FISH_ON,
+    /**
+     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     */
+    LANDED;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBankState: FfiConverterRustBuffer<BankState> {
+    override fun read(buf: ByteBuffer) = try {
+        BankState.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: BankState) = 4UL
+
+    override fun write(value: BankState, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A choice or a key of the Bench. Counts, lengths and weights are whole numbers of their unit.
+ */
+sealed class BenchTap {
+    
+    /**
+     * The keys act on this hooklength.
+     */
+    data class Kind(
+        /**
+         * Which.
+         */
+        val `hooklength`: app.restwater.core.Hooklength) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its length.
+     */
+    data class Length(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its line.
+     */
+    data class Diameter(
+        /**
+         * In thousandths of a millimetre.
+         */
+        val `um`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its hook.
+     */
+    data class HookSize(
+        /**
+         * The bigger the number the smaller the hook.
+         */
+        val `size`: kotlin.UByte) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Its hair.
+     */
+    data class Hair(
+        /**
+         * In millimetres, or `None` if it has no hair.
+         */
+        val `mm`: kotlin.UShort?) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many were tied.
+     */
+    data class Tied(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many are in the wallet.
+     */
+    data class Counted(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many were taken out of the wallet.
+     */
+    data class TakenOut(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This many are to be carried.
+     */
+    data class Wanted(
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Some of them were cut down.
+     */
+    data class CutDown(
+        /**
+         * To this length, in tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt, 
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Everything was cut down as planned.
+     */
+    object CutAll : BenchTap()
+    
+    
+    /**
+     * Everything was tied as planned.
+     */
+    object TieAll : BenchTap()
+    
+    
+    /**
+     * Line of the spool to be added.
+     */
+    data class SpoolDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */
+        val `um`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is on it.
+     */
+    data class SpoolLength(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It lies on the bench now.
+     */
+    object AddSpool : BenchTap()
+    
+    
+    /**
+     * A spool is used up or gone.
+     */
+    data class SpoolGone(
+        /**
+         * Which.
+         */
+        val `spool`: app.restwater.core.Uuid) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Line that the knot at the hook takes.
+     */
+    data class HookKnot(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Line that the loop takes.
+     */
+    data class LoopLength(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Line that the tags take.
+     */
+    data class Tags(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What the pop-up lifts.
+     */
+    data class Lift(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How long it was soaked when it was measured.
+     */
+    data class Soaked(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What the hook weighs.
+     */
+    data class HookWeight(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How high the pop-up is to stand.
+     */
+    data class Height(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The line below the pop-up.
+     */
+    data class LineDiameter(
+        /**
+         * In thousandths of a millimetre.
+         */
+        val `um`: kotlin.UShort) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What that line is made of.
+     */
+    data class Line(
+        /**
+         * The material.
+         */
+        val `material`: app.restwater.core.LineMaterial) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What the shot is made of.
+     */
+    data class Metal(
+        /**
+         * The metal.
+         */
+        val `metal`: app.restwater.core.ShotMetal) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Temperature of the water for the balance.
+     */
+    data class Water(
+        /**
+         * In tenths of a degree Celsius.
+         */
+        val `tenthC`: kotlin.Short) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The size of shot whose weight is entered.
+     */
+    data class ShotSize(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What one of that size weighs.
+     */
+    data class ShotWeight(
+        /**
+         * In milligrams; 0 takes it out of the box.
+         */
+        val `mg`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The lead hit the water: a fall is timed.
+     */
+    object Splash : BenchTap()
+    
+    
+    /**
+     * The line fell slack.
+     */
+    object Bottom : BenchTap()
+    
+    
+    /**
+     * The fall just timed teaches the speed.
+     */
+    object Calibrate : BenchTap()
+    
+    
+    /**
+     * The depth it was timed at.
+     */
+    data class Plumbed(
+        /**
+         * In centimetres.
+         */
+        val `cm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A height is put on the ladder or taken off it.
+     */
+    data class Rung(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Which sessions the ladder counts.
+     */
+    data class HeightsOf(
+        /**
+         * All of them, or the one shown.
+         */
+        val `all`: kotlin.Boolean) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The kit that is used.
+     */
+    data class UseKit(
+        /**
+         * Which.
+         */
+        val `kit`: app.restwater.core.Uuid) : BenchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBenchTap : FfiConverterRustBuffer<BenchTap>{
+    override fun read(buf: ByteBuffer): BenchTap {
+        return when(buf.getInt()) {
+            1 -> BenchTap.Kind(
+                FfiConverterTypeHooklength.read(buf),
+                )
+            2 -> BenchTap.Length(
+                FfiConverterUInt.read(buf),
+                )
+            3 -> BenchTap.Diameter(
+                FfiConverterUShort.read(buf),
+                )
+            4 -> BenchTap.HookSize(
+                FfiConverterUByte.read(buf),
+                )
+            5 -> BenchTap.Hair(
+                FfiConverterOptionalUShort.read(buf),
+                )
+            6 -> BenchTap.Tied(
+                FfiConverterUShort.read(buf),
+                )
+            7 -> BenchTap.Counted(
+                FfiConverterUShort.read(buf),
+                )
+            8 -> BenchTap.TakenOut(
+                FfiConverterUShort.read(buf),
+                )
+            9 -> BenchTap.Wanted(
+                FfiConverterUShort.read(buf),
+                )
+            10 -> BenchTap.CutDown(
+                FfiConverterUInt.read(buf),
+                FfiConverterUShort.read(buf),
+                )
+            11 -> BenchTap.CutAll
+            12 -> BenchTap.TieAll
+            13 -> BenchTap.SpoolDiameter(
+                FfiConverterUShort.read(buf),
+                )
+            14 -> BenchTap.SpoolLength(
+                FfiConverterUInt.read(buf),
+                )
+            15 -> BenchTap.AddSpool
+            16 -> BenchTap.SpoolGone(
+                FfiConverterTypeUuid.read(buf),
+                )
+            17 -> BenchTap.HookKnot(
+                FfiConverterUInt.read(buf),
+                )
+            18 -> BenchTap.LoopLength(
+                FfiConverterUInt.read(buf),
+                )
+            19 -> BenchTap.Tags(
+                FfiConverterUInt.read(buf),
+                )
+            20 -> BenchTap.Lift(
+                FfiConverterUInt.read(buf),
+                )
+            21 -> BenchTap.Soaked(
+                FfiConverterUShort.read(buf),
+                )
+            22 -> BenchTap.HookWeight(
+                FfiConverterUInt.read(buf),
+                )
+            23 -> BenchTap.Height(
+                FfiConverterUInt.read(buf),
+                )
+            24 -> BenchTap.LineDiameter(
+                FfiConverterUShort.read(buf),
+                )
+            25 -> BenchTap.Line(
+                FfiConverterTypeLineMaterial.read(buf),
+                )
+            26 -> BenchTap.Metal(
+                FfiConverterTypeShotMetal.read(buf),
+                )
+            27 -> BenchTap.Water(
+                FfiConverterShort.read(buf),
+                )
+            28 -> BenchTap.ShotSize(
+                FfiConverterString.read(buf),
+                )
+            29 -> BenchTap.ShotWeight(
+                FfiConverterUInt.read(buf),
+                )
+            30 -> BenchTap.Splash
+            31 -> BenchTap.Bottom
+            32 -> BenchTap.Calibrate
+            33 -> BenchTap.Plumbed(
+                FfiConverterUInt.read(buf),
+                )
+            34 -> BenchTap.Rung(
+                FfiConverterUInt.read(buf),
+                )
+            35 -> BenchTap.HeightsOf(
+                FfiConverterBoolean.read(buf),
+                )
+            36 -> BenchTap.UseKit(
+                FfiConverterTypeUuid.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: BenchTap): ULong = when(value) {
+        is BenchTap.Kind -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeHooklength.allocationSize(value.`hooklength`)
+            )
+        }
+        is BenchTap.Length -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.Diameter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`um`)
+            )
+        }
+        is BenchTap.HookSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`size`)
+            )
+        }
+        is BenchTap.Hair -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUShort.allocationSize(value.`mm`)
+            )
+        }
+        is BenchTap.Tied -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.Counted -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.TakenOut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.Wanted -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.CutDown -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is BenchTap.CutAll -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.TieAll -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.SpoolDiameter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`um`)
+            )
+        }
+        is BenchTap.SpoolLength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.AddSpool -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.SpoolGone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`spool`)
+            )
+        }
+        is BenchTap.HookKnot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.LoopLength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.Tags -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.Lift -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is BenchTap.Soaked -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is BenchTap.HookWeight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is BenchTap.Height -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.LineDiameter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`um`)
+            )
+        }
+        is BenchTap.Line -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLineMaterial.allocationSize(value.`material`)
+            )
+        }
+        is BenchTap.Metal -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeShotMetal.allocationSize(value.`metal`)
+            )
+        }
+        is BenchTap.Water -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterShort.allocationSize(value.`tenthC`)
+            )
+        }
+        is BenchTap.ShotSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is BenchTap.ShotWeight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is BenchTap.Splash -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.Bottom -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.Calibrate -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BenchTap.Plumbed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`cm`)
+            )
+        }
+        is BenchTap.Rung -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is BenchTap.HeightsOf -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`all`)
+            )
+        }
+        is BenchTap.UseKit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`kit`)
+            )
+        }
+    }
+
+    override fun write(value: BenchTap, buf: ByteBuffer) {
+        when(value) {
+            is BenchTap.Kind -> {
+                buf.putInt(1)
+                FfiConverterTypeHooklength.write(value.`hooklength`, buf)
+                Unit
+            }
+            is BenchTap.Length -> {
+                buf.putInt(2)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.Diameter -> {
+                buf.putInt(3)
+                FfiConverterUShort.write(value.`um`, buf)
+                Unit
+            }
+            is BenchTap.HookSize -> {
+                buf.putInt(4)
+                FfiConverterUByte.write(value.`size`, buf)
+                Unit
+            }
+            is BenchTap.Hair -> {
+                buf.putInt(5)
+                FfiConverterOptionalUShort.write(value.`mm`, buf)
+                Unit
+            }
+            is BenchTap.Tied -> {
+                buf.putInt(6)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.Counted -> {
+                buf.putInt(7)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.TakenOut -> {
+                buf.putInt(8)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.Wanted -> {
+                buf.putInt(9)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.CutDown -> {
+                buf.putInt(10)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is BenchTap.CutAll -> {
+                buf.putInt(11)
+                Unit
+            }
+            is BenchTap.TieAll -> {
+                buf.putInt(12)
+                Unit
+            }
+            is BenchTap.SpoolDiameter -> {
+                buf.putInt(13)
+                FfiConverterUShort.write(value.`um`, buf)
+                Unit
+            }
+            is BenchTap.SpoolLength -> {
+                buf.putInt(14)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.AddSpool -> {
+                buf.putInt(15)
+                Unit
+            }
+            is BenchTap.SpoolGone -> {
+                buf.putInt(16)
+                FfiConverterTypeUuid.write(value.`spool`, buf)
+                Unit
+            }
+            is BenchTap.HookKnot -> {
+                buf.putInt(17)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.LoopLength -> {
+                buf.putInt(18)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.Tags -> {
+                buf.putInt(19)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.Lift -> {
+                buf.putInt(20)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is BenchTap.Soaked -> {
+                buf.putInt(21)
+                FfiConverterUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is BenchTap.HookWeight -> {
+                buf.putInt(22)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is BenchTap.Height -> {
+                buf.putInt(23)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.LineDiameter -> {
+                buf.putInt(24)
+                FfiConverterUShort.write(value.`um`, buf)
+                Unit
+            }
+            is BenchTap.Line -> {
+                buf.putInt(25)
+                FfiConverterTypeLineMaterial.write(value.`material`, buf)
+                Unit
+            }
+            is BenchTap.Metal -> {
+                buf.putInt(26)
+                FfiConverterTypeShotMetal.write(value.`metal`, buf)
+                Unit
+            }
+            is BenchTap.Water -> {
+                buf.putInt(27)
+                FfiConverterShort.write(value.`tenthC`, buf)
+                Unit
+            }
+            is BenchTap.ShotSize -> {
+                buf.putInt(28)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is BenchTap.ShotWeight -> {
+                buf.putInt(29)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is BenchTap.Splash -> {
+                buf.putInt(30)
+                Unit
+            }
+            is BenchTap.Bottom -> {
+                buf.putInt(31)
+                Unit
+            }
+            is BenchTap.Calibrate -> {
+                buf.putInt(32)
+                Unit
+            }
+            is BenchTap.Plumbed -> {
+                buf.putInt(33)
+                FfiConverterUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is BenchTap.Rung -> {
+                buf.putInt(34)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is BenchTap.HeightsOf -> {
+                buf.putInt(35)
+                FfiConverterBoolean.write(value.`all`, buf)
+                Unit
+            }
+            is BenchTap.UseKit -> {
+                buf.putInt(36)
+                FfiConverterTypeUuid.write(value.`kit`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One of the sets of sessions that are chosen in the Book.
+ */
+
+enum class BookSet {
+    
+    /**
+     * The sessions that are shown.
+     */
+    SHOWN,
+    /**
+     * The first set of the comparison.
+     */
+    A,
+    /**
+     * The second.
+     */
+    B;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBookSet: FfiConverterRustBuffer<BookSet> {
+    override fun read(buf: ByteBuffer) = try {
+        BookSet.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: BookSet) = 4UL
+
+    override fun write(value: BookSet, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A choice or a key of the Book.
+ */
+sealed class BookTap {
+    
+    /**
+     * A session is opened to read.
+     */
+    data class Open(
+        /**
+         * Which.
+         */
+        val `session`: app.restwater.core.Uuid) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It is closed again.
+     */
+    object Close : BookTap()
+    
+    
+    /**
+     * Which sessions count.
+     */
+    data class Filter(
+        /**
+         * In which set.
+         */
+        val `set`: app.restwater.core.BookSet, 
+        /**
+         * One condition they have to meet.
+         */
+        val `by`: app.restwater.core.FilterTap) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Latitude of the place that the light is told for.
+     */
+    data class Latitude(
+        /**
+         * In 1e-7 degrees.
+         */
+        val `e7`: kotlin.Long) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Longitude of that place.
+     */
+    data class Longitude(
+        /**
+         * In 1e-7 degrees.
+         */
+        val `e7`: kotlin.Long) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The peg of the open session lies there.
+     */
+    object KeepPlace : BookTap()
+    
+    
+    /**
+     * The phone that began the session opened is, or is not, another phone of the same angler.
+     */
+    data class PhoneIsMine(
+        /**
+         * Whether it is.
+         */
+        val `mine`: kotlin.Boolean) : BookTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
+    override fun read(buf: ByteBuffer): BookTap {
+        return when(buf.getInt()) {
+            1 -> BookTap.Open(
+                FfiConverterTypeUuid.read(buf),
+                )
+            2 -> BookTap.Close
+            3 -> BookTap.Filter(
+                FfiConverterTypeBookSet.read(buf),
+                FfiConverterTypeFilterTap.read(buf),
+                )
+            4 -> BookTap.Latitude(
+                FfiConverterLong.read(buf),
+                )
+            5 -> BookTap.Longitude(
+                FfiConverterLong.read(buf),
+                )
+            6 -> BookTap.KeepPlace
+            7 -> BookTap.PhoneIsMine(
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: BookTap): ULong = when(value) {
+        is BookTap.Open -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`session`)
+            )
+        }
+        is BookTap.Close -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BookTap.Filter -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeBookSet.allocationSize(value.`set`)
+                + FfiConverterTypeFilterTap.allocationSize(value.`by`)
+            )
+        }
+        is BookTap.Latitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`e7`)
+            )
+        }
+        is BookTap.Longitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.`e7`)
+            )
+        }
+        is BookTap.KeepPlace -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is BookTap.PhoneIsMine -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`mine`)
+            )
+        }
+    }
+
+    override fun write(value: BookTap, buf: ByteBuffer) {
+        when(value) {
+            is BookTap.Open -> {
+                buf.putInt(1)
+                FfiConverterTypeUuid.write(value.`session`, buf)
+                Unit
+            }
+            is BookTap.Close -> {
+                buf.putInt(2)
+                Unit
+            }
+            is BookTap.Filter -> {
+                buf.putInt(3)
+                FfiConverterTypeBookSet.write(value.`set`, buf)
+                FfiConverterTypeFilterTap.write(value.`by`, buf)
+                Unit
+            }
+            is BookTap.Latitude -> {
+                buf.putInt(4)
+                FfiConverterLong.write(value.`e7`, buf)
+                Unit
+            }
+            is BookTap.Longitude -> {
+                buf.putInt(5)
+                FfiConverterLong.write(value.`e7`, buf)
+                Unit
+            }
+            is BookTap.KeepPlace -> {
+                buf.putInt(6)
+                Unit
+            }
+            is BookTap.PhoneIsMine -> {
+                buf.putInt(7)
+                FfiConverterBoolean.write(value.`mine`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A choice or a key of the Cautions screen.
+ */
+sealed class CautionsTap {
+    
+    /**
+     * Where the water lies.
+     */
+    data class Region(
+        /**
+         * Which.
+         */
+        val `region`: app.restwater.core.Region) : CautionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One caution was read at this peg.
+     */
+    data class Seen(
+        /**
+         * Its id in the table of cautions.
+         */
+        val `caution`: kotlin.String) : CautionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All of them were.
+     */
+    object AllSeen : CautionsTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeCautionsTap : FfiConverterRustBuffer<CautionsTap>{
+    override fun read(buf: ByteBuffer): CautionsTap {
+        return when(buf.getInt()) {
+            1 -> CautionsTap.Region(
+                FfiConverterTypeRegion.read(buf),
+                )
+            2 -> CautionsTap.Seen(
+                FfiConverterString.read(buf),
+                )
+            3 -> CautionsTap.AllSeen
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: CautionsTap): ULong = when(value) {
+        is CautionsTap.Region -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeRegion.allocationSize(value.`region`)
+            )
+        }
+        is CautionsTap.Seen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`caution`)
+            )
+        }
+        is CautionsTap.AllSeen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: CautionsTap, buf: ByteBuffer) {
+        when(value) {
+            is CautionsTap.Region -> {
+                buf.putInt(1)
+                FfiConverterTypeRegion.write(value.`region`, buf)
+                Unit
+            }
+            is CautionsTap.Seen -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`caution`, buf)
+                Unit
+            }
+            is CautionsTap.AllSeen -> {
+                buf.putInt(3)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Which picture.
+ */
+
+enum class ChartKind {
+    
+    /**
+     * Share of casts still without a bite.
+     */
+    SURVIVAL,
+    /**
+     * Chance of a bite in the next minute.
+     */
+    HAZARD,
+    /**
+     * Bites per hour by leave time.
+     */
+    LEAVE_TIME,
+    /**
+     * Today against earlier sessions.
+     */
+    EARLIER,
+    /**
+     * Waits over the day.
+     */
+    DRIFT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeChartKind: FfiConverterOnlyRead<ChartKind> {
+    override fun read(buf: ByteBuffer) = try {
+        ChartKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * A key of the Conditions screen.
+ */
+sealed class ConditionsTap {
+    
+    /**
+     * The question is answered.
+     */
+    data class Answer(
+        /**
+         * How.
+         */
+        val `answer`: app.restwater.core.Answer) : ConditionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It is passed over.
+     */
+    data class Skip(
+        /**
+         * What.
+         */
+        val `question`: app.restwater.core.Question) : ConditionsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All questions are asked again.
+     */
+    object Again : ConditionsTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeConditionsTap : FfiConverterRustBuffer<ConditionsTap>{
+    override fun read(buf: ByteBuffer): ConditionsTap {
+        return when(buf.getInt()) {
+            1 -> ConditionsTap.Answer(
+                FfiConverterTypeAnswer.read(buf),
+                )
+            2 -> ConditionsTap.Skip(
+                FfiConverterTypeQuestion.read(buf),
+                )
+            3 -> ConditionsTap.Again
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: ConditionsTap): ULong = when(value) {
+        is ConditionsTap.Answer -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeAnswer.allocationSize(value.`answer`)
+            )
+        }
+        is ConditionsTap.Skip -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeQuestion.allocationSize(value.`question`)
+            )
+        }
+        is ConditionsTap.Again -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: ConditionsTap, buf: ByteBuffer) {
+        when(value) {
+            is ConditionsTap.Answer -> {
+                buf.putInt(1)
+                FfiConverterTypeAnswer.write(value.`answer`, buf)
+                Unit
+            }
+            is ConditionsTap.Skip -> {
+                buf.putInt(2)
+                FfiConverterTypeQuestion.write(value.`question`, buf)
+                Unit
+            }
+            is ConditionsTap.Again -> {
+                buf.putInt(3)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Which kinds of fish count.
+ */
+sealed class Counting {
+    
+    /**
+     * Every fish.
+     */
+    object Everything : Counting()
+    
+    
+    /**
+     * Only these kinds.
+     */
+    data class Only(
+        val v1: List<kotlin.String>) : Counting()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All but these kinds.
+     */
+    data class AllBut(
+        val v1: List<kotlin.String>) : Counting()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeCounting : FfiConverterRustBuffer<Counting>{
+    override fun read(buf: ByteBuffer): Counting {
+        return when(buf.getInt()) {
+            1 -> Counting.Everything
+            2 -> Counting.Only(
+                FfiConverterSequenceString.read(buf),
+                )
+            3 -> Counting.AllBut(
+                FfiConverterSequenceString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Counting): ULong = when(value) {
+        is Counting.Everything -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Counting.Only -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterSequenceString.allocationSize(value.v1)
+            )
+        }
+        is Counting.AllBut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterSequenceString.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Counting, buf: ByteBuffer) {
+        when(value) {
+            is Counting.Everything -> {
+                buf.putInt(1)
+                Unit
+            }
+            is Counting.Only -> {
+                buf.putInt(2)
+                FfiConverterSequenceString.write(value.v1, buf)
+                Unit
+            }
+            is Counting.AllBut -> {
+                buf.putInt(3)
+                FfiConverterSequenceString.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * When a screen is used.
+ */
+
+enum class DoorGroup {
+    
+    /**
+     * While fishing.
+     */
+    ON_THE_BANK,
+    /**
+     * Before the day and after it.
+     */
+    BEFORE_AND_AFTER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDoorGroup: FfiConverterOnlyRead<DoorGroup> {
+    override fun read(buf: ByteBuffer) = try {
+        DoorGroup.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What a point is, told by its shape.
+ */
+
+enum class DotShape {
+    
+    /**
+     * A bite: a diamond.
+     */
+    BITE,
+    /**
+     * Without a bite: a stroke.
+     */
+    WITHOUT_BITE,
+    /**
+     * The best time: a dot in the accent.
+     */
+    BEST,
+    /**
+     * The angler's habit: a longer stroke.
+     */
+    HABIT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeDotShape: FfiConverterOnlyRead<DotShape> {
+    override fun read(buf: ByteBuffer) = try {
+        DotShape.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What ended a cast, as remembered afterwards.
+ */
+
+enum class EndSaid {
+    
+    /**
+     * Wound in by choice.
+     */
+    WOUND_IN,
+    /**
+     * A bite, and the fish in the net.
+     */
+    LANDED,
+    /**
+     * A bite, and the fish came off.
+     */
+    LOST,
+    /**
+     * A bite that was missed.
+     */
+    MISSED;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeEndSaid: FfiConverterRustBuffer<EndSaid> {
+    override fun read(buf: ByteBuffer) = try {
+        EndSaid.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: EndSaid) = 4UL
+
+    override fun write(value: EndSaid, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a shell can tell apart.
+ */
+
+enum class ErrorKind {
+    
+    /**
+     * Not possible now; the message says what to do first.
+     */
+    NOT_NOW,
+    /**
+     * A value that can't be used; pick or type another.
+     */
+    BAD_INPUT,
+    /**
+     * The log is damaged; restore or salvage.
+     */
+    DAMAGED,
+    /**
+     * Written by a newer version; update.
+     */
+    NEWER,
+    /**
+     * Not a log of ours; choose another folder.
+     */
+    FOREIGN,
+    /**
+     * Can't be written here; free the folder.
+     */
+    READ_ONLY,
+    /**
+     * Another program has it; close that.
+     */
+    BUSY,
+    /**
+     * No space, or the phone can't write; free some and tap again.
+     */
+    NOT_SAVED,
+    /**
+     * A file from elsewhere can't be read; the message names the place.
+     */
+    BAD_FILE,
+    /**
+     * A fault of ours; nothing was lost.
+     */
+    INTERNAL;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeErrorKind: FfiConverterOnlyRead<ErrorKind> {
+    override fun read(buf: ByteBuffer) = try {
+        ErrorKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What may be changed between two casts of a rod.
+ */
+
+enum class Factor {
+    
+    /**
+     * Spot: where it was cast, range included.
+     */
+    SPOT,
+    /**
+     * Bait.
+     */
+    BAIT,
+    /**
+     * Colour of the bait.
+     */
+    COLOUR,
+    /**
+     * Height of the pop-up off the bottom.
+     */
+    HEIGHT,
+    /**
+     * Length of the hooklength.
+     */
+    HOOKLENGTH,
+    /**
+     * Hook size.
+     */
+    HOOK_SIZE,
+    /**
+     * Lead or feeder weight.
+     */
+    LEAD,
+    /**
+     * Leader.
+     */
+    LEADER,
+    /**
+     * Whether the water was fed shortly before the cast.
+     */
+    FEED,
+    /**
+     * How much it was fed.
+     */
+    FEED_AMOUNT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFactor: FfiConverterOnlyRead<Factor> {
+    override fun read(buf: ByteBuffer) = try {
+        Factor.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What a factor was on a cast.
+ */
+sealed class FactorValue {
+    
+    /**
+     * A spot: direction and range. The clip and the name of a mark don't move it.
+     */
+    data class Spot(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `bearingCdeg`: kotlin.Int, 
+        /**
+         * Range in centimetres.
+         */
+        val `rangeCm`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A bait.
+     */
+    data class Bait(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A colour.
+     */
+    data class Colour(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Height of the pop-up.
+     */
+    data class Height(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Length of the hooklength.
+     */
+    data class Hooklength(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Hook size.
+     */
+    data class HookSize(
+        /**
+         * As on the packet.
+         */
+        val `size`: kotlin.UByte) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Weight of the lead or feeder.
+     */
+    data class Lead(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A leader.
+     */
+    data class Leader(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FactorValue()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFactorValue : FfiConverterRustBuffer<FactorValue>{
+    override fun read(buf: ByteBuffer): FactorValue {
+        return when(buf.getInt()) {
+            1 -> FactorValue.Spot(
+                FfiConverterInt.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FactorValue.Bait(
+                FfiConverterString.read(buf),
+                )
+            3 -> FactorValue.Colour(
+                FfiConverterString.read(buf),
+                )
+            4 -> FactorValue.Height(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> FactorValue.Hooklength(
+                FfiConverterUInt.read(buf),
+                )
+            6 -> FactorValue.HookSize(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> FactorValue.Lead(
+                FfiConverterUInt.read(buf),
+                )
+            8 -> FactorValue.Leader(
+                FfiConverterString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FactorValue): ULong = when(value) {
+        is FactorValue.Spot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`bearingCdeg`)
+                + FfiConverterUInt.allocationSize(value.`rangeCm`)
+            )
+        }
+        is FactorValue.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FactorValue.Colour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FactorValue.Height -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is FactorValue.Hooklength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is FactorValue.HookSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`size`)
+            )
+        }
+        is FactorValue.Lead -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is FactorValue.Leader -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+    }
+
+    override fun write(value: FactorValue, buf: ByteBuffer) {
+        when(value) {
+            is FactorValue.Spot -> {
+                buf.putInt(1)
+                FfiConverterInt.write(value.`bearingCdeg`, buf)
+                FfiConverterUInt.write(value.`rangeCm`, buf)
+                Unit
+            }
+            is FactorValue.Bait -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FactorValue.Colour -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FactorValue.Height -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is FactorValue.Hooklength -> {
+                buf.putInt(5)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is FactorValue.HookSize -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`size`, buf)
+                Unit
+            }
+            is FactorValue.Lead -> {
+                buf.putInt(7)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is FactorValue.Leader -> {
+                buf.putInt(8)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What kind of thing lies in the water.
+ */
+
+enum class FeatureKind {
+    
+    /**
+     * A rise of the bottom.
+     */
+    BAR,
+    /**
+     * A step down.
+     */
+    DROP_OFF,
+    /**
+     * A hole.
+     */
+    HOLE,
+    /**
+     * Weed.
+     */
+    WEED,
+    /**
+     * Silt.
+     */
+    SILT,
+    /**
+     * Gravel.
+     */
+    GRAVEL,
+    /**
+     * Clay.
+     */
+    CLAY,
+    /**
+     * An island or its margin.
+     */
+    ISLAND,
+    /**
+     * Fish seen.
+     */
+    FISH_SEEN,
+    /**
+     * Anything else.
+     */
+    OTHER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeatureKind: FfiConverterRustBuffer<FeatureKind> {
+    override fun read(buf: ByteBuffer) = try {
+        FeatureKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FeatureKind) = 4UL
+
+    override fun write(value: FeatureKind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * How much.
+ */
+sealed class FeedAmount {
+    
+    /**
+     * So many measures.
+     */
+    data class Measures(
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.FeedMeasure, 
+        /**
+         * How many.
+         */
+        val `count`: kotlin.UShort, 
+        /**
+         * What the angler took one to weigh then, in mg: a guess, and stored with the entry, so that a guess that is
+         * changed later changes nothing that was fed before.
+         */
+        val `eachMg`: kotlin.UInt) : FeedAmount()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * By weight.
+     */
+    data class Weight(
+        /**
+         * The unit it was entered in.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FeedAmount()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedAmount : FfiConverterOnlyRead<FeedAmount>{
+    override fun read(buf: ByteBuffer): FeedAmount {
+        return when(buf.getInt()) {
+            1 -> FeedAmount.Measures(
+                FfiConverterTypeFeedMeasure.read(buf),
+                FfiConverterUShort.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FeedAmount.Weight(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+}
+
+
+
+
+
+/**
+ * How feed was put in.
+ */
+
+enum class FeedKind {
+    
+    /**
+     * Loose, by hand, catapult or pole cup.
+     */
+    LOOSE,
+    /**
+     * Balls of groundbait.
+     */
+    BALL,
+    /**
+     * A bag that dissolves.
+     */
+    BAG,
+    /**
+     * A feeder, filled and cast.
+     */
+    FEEDER,
+    /**
+     * A spod.
+     */
+    SPOD;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedKind: FfiConverterRustBuffer<FeedKind> {
+    override fun read(buf: ByteBuffer) = try {
+        FeedKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FeedKind) = 4UL
+
+    override fun write(value: FeedKind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What an angler counts feed in.
+ */
+
+enum class FeedMeasure {
+    
+    /**
+     * Between finger and thumb.
+     */
+    PINCH,
+    /**
+     * A handful.
+     */
+    HANDFUL,
+    /**
+     * A cup.
+     */
+    CUP,
+    /**
+     * A ball.
+     */
+    BALL,
+    /**
+     * A bag.
+     */
+    BAG,
+    /**
+     * One fill of a feeder or a spod.
+     */
+    FILL;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedMeasure: FfiConverterRustBuffer<FeedMeasure> {
+    override fun read(buf: ByteBuffer) = try {
+        FeedMeasure.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FeedMeasure) = 4UL
+
+    override fun write(value: FeedMeasure, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What is fed by hand, how much and where.
+ */
+sealed class FeedTap {
+    
+    /**
+     * The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+     */
+    object Again : FeedTap()
+    
+    
+    /**
+     * As many of this measure as were chosen.
+     */
+    data class Measure(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.FeedKind, 
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.FeedMeasure) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How many of a measure the next key means.
+     */
+    data class Count(
+        /**
+         * From 1.
+         */
+        val `count`: kotlin.UShort) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where it goes.
+     */
+    data class AtAim(
+        /**
+         * To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+         */
+        val `aim`: kotlin.Boolean) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What goes in by weight.
+     */
+    data class Kind(
+        /**
+         * How.
+         */
+        val `what`: app.restwater.core.FeedKind) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A digit of its weight was typed.
+     */
+    data class Digit(
+        /**
+         * From 0 to 9.
+         */
+        val `digit`: kotlin.UByte) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The figure is cleared.
+     */
+    object Clear : FeedTap()
+    
+    
+    /**
+     * The figure typed is what goes in.
+     */
+    object Weighed : FeedTap()
+    
+    
+    /**
+     * What it weighs, figure and all.
+     */
+    data class Weight(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.FeedKind, 
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FeedTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFeedTap : FfiConverterRustBuffer<FeedTap>{
+    override fun read(buf: ByteBuffer): FeedTap {
+        return when(buf.getInt()) {
+            1 -> FeedTap.Again
+            2 -> FeedTap.Measure(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeFeedMeasure.read(buf),
+                )
+            3 -> FeedTap.Count(
+                FfiConverterUShort.read(buf),
+                )
+            4 -> FeedTap.AtAim(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> FeedTap.Kind(
+                FfiConverterTypeFeedKind.read(buf),
+                )
+            6 -> FeedTap.Digit(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> FeedTap.Clear
+            8 -> FeedTap.Weighed
+            9 -> FeedTap.Weight(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FeedTap): ULong = when(value) {
+        is FeedTap.Again -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FeedTap.Measure -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeFeedMeasure.allocationSize(value.`measure`)
+            )
+        }
+        is FeedTap.Count -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`count`)
+            )
+        }
+        is FeedTap.AtAim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`aim`)
+            )
+        }
+        is FeedTap.Kind -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+            )
+        }
+        is FeedTap.Digit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is FeedTap.Clear -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FeedTap.Weighed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FeedTap.Weight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterUInt.allocationSize(value.`count`)
+            )
+        }
+    }
+
+    override fun write(value: FeedTap, buf: ByteBuffer) {
+        when(value) {
+            is FeedTap.Again -> {
+                buf.putInt(1)
+                Unit
+            }
+            is FeedTap.Measure -> {
+                buf.putInt(2)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
+                Unit
+            }
+            is FeedTap.Count -> {
+                buf.putInt(3)
+                FfiConverterUShort.write(value.`count`, buf)
+                Unit
+            }
+            is FeedTap.AtAim -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`aim`, buf)
+                Unit
+            }
+            is FeedTap.Kind -> {
+                buf.putInt(5)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                Unit
+            }
+            is FeedTap.Digit -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`digit`, buf)
+                Unit
+            }
+            is FeedTap.Clear -> {
+                buf.putInt(7)
+                Unit
+            }
+            is FeedTap.Weighed -> {
+                buf.putInt(8)
+                Unit
+            }
+            is FeedTap.Weight -> {
+                buf.putInt(9)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterUInt.write(value.`count`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A choice on the Files screen.
+ */
+sealed class FilesTap {
+    
+    /**
+     * Which sessions go out.
+     */
+    data class Span(
+        /**
+         * Which.
+         */
+        val `span`: app.restwater.core.Span) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What kind of file goes out.
+     */
+    data class Form(
+        /**
+         * Which.
+         */
+        val `form`: app.restwater.core.FormChoice) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the position of the peg goes along.
+     */
+    data class Position(
+        /**
+         * Whether it does.
+         */
+        val `included`: kotlin.Boolean) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether texts that a spreadsheet would take for formulas stay as typed.
+     */
+    data class Formulas(
+        /**
+         * Whether they do.
+         */
+        val `asTyped`: kotlin.Boolean) : FilesTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
+    override fun read(buf: ByteBuffer): FilesTap {
+        return when(buf.getInt()) {
+            1 -> FilesTap.Span(
+                FfiConverterTypeSpan.read(buf),
+                )
+            2 -> FilesTap.Form(
+                FfiConverterTypeFormChoice.read(buf),
+                )
+            3 -> FilesTap.Position(
+                FfiConverterBoolean.read(buf),
+                )
+            4 -> FilesTap.Formulas(
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FilesTap): ULong = when(value) {
+        is FilesTap.Span -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSpan.allocationSize(value.`span`)
+            )
+        }
+        is FilesTap.Form -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFormChoice.allocationSize(value.`form`)
+            )
+        }
+        is FilesTap.Position -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`included`)
+            )
+        }
+        is FilesTap.Formulas -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`asTyped`)
+            )
+        }
+    }
+
+    override fun write(value: FilesTap, buf: ByteBuffer) {
+        when(value) {
+            is FilesTap.Span -> {
+                buf.putInt(1)
+                FfiConverterTypeSpan.write(value.`span`, buf)
+                Unit
+            }
+            is FilesTap.Form -> {
+                buf.putInt(2)
+                FfiConverterTypeFormChoice.write(value.`form`, buf)
+                Unit
+            }
+            is FilesTap.Position -> {
+                buf.putInt(3)
+                FfiConverterBoolean.write(value.`included`, buf)
+                Unit
+            }
+            is FilesTap.Formulas -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`asTyped`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What a filled polygon stands for.
+ */
+
+enum class FillRole(val value: kotlin.UByte) {
+    
+    /**
+     * The water of the swim.
+     */
+    WATER(0u),
+    /**
+     * The peg, below the near edge.
+     */
+    PEG(1u),
+    /**
+     * Water just fished: as dark as it can be (ink).
+     */
+    JUST_FISHED(2u);
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFillRole: FfiConverterOnlyRead<FillRole> {
+    override fun read(buf: ByteBuffer) = try {
+        FillRole.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * One condition a session has to meet to count.
+ */
+sealed class FilterTap {
+    
+    /**
+     * Whose they are.
+     */
+    data class Whose(
+        /**
+         * Whose.
+         */
+        val `whose`: app.restwater.core.Whose) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The water.
+     */
+    data class Water(
+        /**
+         * Which.
+         */
+        val `water`: app.restwater.core.WaterChoice) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The months.
+     */
+    data class Season(
+        /**
+         * Which; none takes all.
+         */
+        val `season`: app.restwater.core.Season?) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How cold the water was.
+     */
+    data class Temperature(
+        /**
+         * Which; none takes all.
+         */
+        val `temperature`: app.restwater.core.Temperature?) : FilterTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFilterTap : FfiConverterRustBuffer<FilterTap>{
+    override fun read(buf: ByteBuffer): FilterTap {
+        return when(buf.getInt()) {
+            1 -> FilterTap.Whose(
+                FfiConverterTypeWhose.read(buf),
+                )
+            2 -> FilterTap.Water(
+                FfiConverterTypeWaterChoice.read(buf),
+                )
+            3 -> FilterTap.Season(
+                FfiConverterOptionalTypeSeason.read(buf),
+                )
+            4 -> FilterTap.Temperature(
+                FfiConverterOptionalTypeTemperature.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FilterTap): ULong = when(value) {
+        is FilterTap.Whose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWhose.allocationSize(value.`whose`)
+            )
+        }
+        is FilterTap.Water -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWaterChoice.allocationSize(value.`water`)
+            )
+        }
+        is FilterTap.Season -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeSeason.allocationSize(value.`season`)
+            )
+        }
+        is FilterTap.Temperature -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeTemperature.allocationSize(value.`temperature`)
+            )
+        }
+    }
+
+    override fun write(value: FilterTap, buf: ByteBuffer) {
+        when(value) {
+            is FilterTap.Whose -> {
+                buf.putInt(1)
+                FfiConverterTypeWhose.write(value.`whose`, buf)
+                Unit
+            }
+            is FilterTap.Water -> {
+                buf.putInt(2)
+                FfiConverterTypeWaterChoice.write(value.`water`, buf)
+                Unit
+            }
+            is FilterTap.Season -> {
+                buf.putInt(3)
+                FfiConverterOptionalTypeSeason.write(value.`season`, buf)
+                Unit
+            }
+            is FilterTap.Temperature -> {
+                buf.putInt(4)
+                FfiConverterOptionalTypeTemperature.write(value.`temperature`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How fish showed.
+ */
+
+enum class FishSign {
+    
+    /**
+     * A fish rolled or jumped.
+     */
+    ROLLED,
+    /**
+     * Bubbles came up.
+     */
+    BUBBLES,
+    /**
+     * Fish took something off the top.
+     */
+    TOPPING;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishSign: FfiConverterRustBuffer<FishSign> {
+    override fun read(buf: ByteBuffer) = try {
+        FishSign.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FishSign) = 4UL
+
+    override fun write(value: FishSign, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What is said of a landed fish, in a match or not.
+ */
+sealed class FishTap {
+    
+    /**
+     * Another of the landed fish is meant.
+     */
+    data class Meant(
+        /**
+         * How many landings before the latest; 0 is the latest.
+         */
+        val `back`: kotlin.UInt) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It is one of this class.
+     */
+    data class Class(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It went into this net, and so do the next ones.
+     */
+    data class Net(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It went back into the water, or it did not.
+     */
+    data class PutBack(
+        /**
+         * Whether it went back.
+         */
+        val `back`: kotlin.Boolean) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It isn't weighed.
+     */
+    object NoWeight : FishTap()
+    
+    
+    /**
+     * A digit of its weight was typed.
+     */
+    data class Digit(
+        /**
+         * From 0 to 9.
+         */
+        val `digit`: kotlin.UByte) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    object NextUnit : FishTap()
+    
+    
+    /**
+     * The figure typed is what the scales show.
+     */
+    object Weighed : FishTap()
+    
+    
+    /**
+     * The figure typed is a guess by eye.
+     */
+    object Guessed : FishTap()
+    
+    
+    /**
+     * What it weighs, figure and all.
+     */
+    data class Weight(
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.Long, 
+        /**
+         * Whether it is a guess by eye.
+         */
+        val `guessed`: kotlin.Boolean) : FishTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
+    override fun read(buf: ByteBuffer): FishTap {
+        return when(buf.getInt()) {
+            1 -> FishTap.Meant(
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FishTap.Class(
+                FfiConverterString.read(buf),
+                )
+            3 -> FishTap.Net(
+                FfiConverterString.read(buf),
+                )
+            4 -> FishTap.PutBack(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> FishTap.NoWeight
+            6 -> FishTap.Digit(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> FishTap.NextUnit
+            8 -> FishTap.Weighed
+            9 -> FishTap.Guessed
+            10 -> FishTap.Weight(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterLong.read(buf),
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FishTap): ULong = when(value) {
+        is FishTap.Meant -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`back`)
+            )
+        }
+        is FishTap.Class -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FishTap.Net -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is FishTap.PutBack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`back`)
+            )
+        }
+        is FishTap.NoWeight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Digit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is FishTap.NextUnit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Weighed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Guessed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.Weight -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterLong.allocationSize(value.`count`)
+                + FfiConverterBoolean.allocationSize(value.`guessed`)
+            )
+        }
+    }
+
+    override fun write(value: FishTap, buf: ByteBuffer) {
+        when(value) {
+            is FishTap.Meant -> {
+                buf.putInt(1)
+                FfiConverterUInt.write(value.`back`, buf)
+                Unit
+            }
+            is FishTap.Class -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FishTap.Net -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is FishTap.PutBack -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`back`, buf)
+                Unit
+            }
+            is FishTap.NoWeight -> {
+                buf.putInt(5)
+                Unit
+            }
+            is FishTap.Digit -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`digit`, buf)
+                Unit
+            }
+            is FishTap.NextUnit -> {
+                buf.putInt(7)
+                Unit
+            }
+            is FishTap.Weighed -> {
+                buf.putInt(8)
+                Unit
+            }
+            is FishTap.Guessed -> {
+                buf.putInt(9)
+                Unit
+            }
+            is FishTap.Weight -> {
+                buf.putInt(10)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterLong.write(value.`count`, buf)
+                FfiConverterBoolean.write(value.`guessed`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What a fish weighs, by how it is known.
+ */
+sealed class FishWeight {
+    
+    /**
+     * On the scales.
+     */
+    data class Weighed(
+        /**
+         * The unit it was read in.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FishWeight()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * By eye.
+     */
+    data class Guessed(
+        /**
+         * The unit it was guessed in.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.UInt) : FishWeight()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of a class with a learned mean.
+     */
+    data class Class(
+        /**
+         * Name of the class.
+         */
+        val `name`: kotlin.String) : FishWeight()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFishWeight : FfiConverterRustBuffer<FishWeight>{
+    override fun read(buf: ByteBuffer): FishWeight {
+        return when(buf.getInt()) {
+            1 -> FishWeight.Weighed(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> FishWeight.Guessed(
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            3 -> FishWeight.Class(
+                FfiConverterString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: FishWeight): ULong = when(value) {
+        is FishWeight.Weighed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterUInt.allocationSize(value.`count`)
+            )
+        }
+        is FishWeight.Guessed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterUInt.allocationSize(value.`count`)
+            )
+        }
+        is FishWeight.Class -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+    }
+
+    override fun write(value: FishWeight, buf: ByteBuffer) {
+        when(value) {
+            is FishWeight.Weighed -> {
+                buf.putInt(1)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterUInt.write(value.`count`, buf)
+                Unit
+            }
+            is FishWeight.Guessed -> {
+                buf.putInt(2)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterUInt.write(value.`count`, buf)
+                Unit
+            }
+            is FishWeight.Class -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What kind of file goes out.
+ */
+
+enum class FormChoice {
+    
+    /**
+     * Entries, for another phone.
+     */
+    ENTRIES,
+    /**
+     * A report of the session, to read or print.
+     */
+    REPORT,
+    /**
+     * A table of casts.
+     */
+    CASTS,
+    /**
+     * A table of fish.
+     */
+    FISH,
+    /**
+     * A table of sessions.
+     */
+    SESSIONS,
+    /**
+     * The swim of the session: marks, features, hazards, outlines, as GeoJSON.
+     */
+    MAP;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeFormChoice: FfiConverterRustBuffer<FormChoice> {
+    override fun read(buf: ByteBuffer) = try {
+        FormChoice.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: FormChoice) = 4UL
+
+    override fun write(value: FormChoice, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Which thumb taps.
+ */
+
+enum class Hand {
+    
+    /**
+     * The right one.
+     */
+    RIGHT,
+    /**
+     * The left one: everything is mirrored.
+     */
+    LEFT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeHand: FfiConverterRustBuffer<Hand> {
+    override fun read(buf: ByteBuffer) = try {
+        Hand.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Hand) = 4UL
+
+    override fun write(value: Hand, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A kind of hazard.
+ */
+
+enum class HazardKind {
+    
+    /**
+     * Something to get snagged on.
+     */
+    SNAG,
+    /**
+     * A line in the water.
+     */
+    LINE,
+    /**
+     * A branch.
+     */
+    BRANCH,
+    /**
+     * A rope.
+     */
+    ROPE,
+    /**
+     * Shallow water.
+     */
+    SHALLOW;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeHazardKind: FfiConverterRustBuffer<HazardKind> {
+    override fun read(buf: ByteBuffer) = try {
+        HazardKind.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: HazardKind) = 4UL
+
+    override fun write(value: HazardKind, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * One kind of thing to pack. The words stand in the wording of the screens.
+ */
+sealed class Item {
+    
+    /**
+     * Rods, with a reel each.
+     */
+    object Rods : Item()
+    
+    
+    /**
+     * Tied hooklengths.
+     */
+    data class Hooklengths(
+        val v1: app.restwater.core.Hooklength) : Item()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Shot of a size.
+     */
+    data class Shot(
+        val v1: kotlin.String) : Item()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Leads or feeders.
+     */
+    data class Leads(
+        val v1: kotlin.String) : Item()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A bait.
+     */
+    data class Bait(
+        val v1: kotlin.String) : Item()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The two sticks for measuring wraps.
+     */
+    object DistanceSticks : Item()
+    
+    
+    /**
+     * Landing net.
+     */
+    object LandingNet : Item()
+    
+    
+    /**
+     * Unhooking mat.
+     */
+    object Mat : Item()
+    
+    
+    /**
+     * Forceps or disgorger.
+     */
+    object Disgorger : Item()
+    
+    
+    /**
+     * Keepnets, dry.
+     */
+    object Keepnets : Item()
+    
+    
+    /**
+     * Rod licence and the ticket of the water.
+     */
+    object Licence : Item()
+    
+    
+    /**
+     * Phone, warm and charged.
+     */
+    object Phone : Item()
+    
+    
+    /**
+     * A light.
+     */
+    object Light : Item()
+    
+    
+    /**
+     * Spare dry clothes and gloves.
+     */
+    object DryClothes : Item()
+    
+    
+    /**
+     * A first-aid kit.
+     */
+    object FirstAid : Item()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeItem : FfiConverterRustBuffer<Item>{
+    override fun read(buf: ByteBuffer): Item {
+        return when(buf.getInt()) {
+            1 -> Item.Rods
+            2 -> Item.Hooklengths(
+                FfiConverterTypeHooklength.read(buf),
+                )
+            3 -> Item.Shot(
+                FfiConverterString.read(buf),
+                )
+            4 -> Item.Leads(
+                FfiConverterString.read(buf),
+                )
+            5 -> Item.Bait(
+                FfiConverterString.read(buf),
+                )
+            6 -> Item.DistanceSticks
+            7 -> Item.LandingNet
+            8 -> Item.Mat
+            9 -> Item.Disgorger
+            10 -> Item.Keepnets
+            11 -> Item.Licence
+            12 -> Item.Phone
+            13 -> Item.Light
+            14 -> Item.DryClothes
+            15 -> Item.FirstAid
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Item): ULong = when(value) {
+        is Item.Rods -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.Hooklengths -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeHooklength.allocationSize(value.v1)
+            )
+        }
+        is Item.Shot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.v1)
+            )
+        }
+        is Item.Leads -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.v1)
+            )
+        }
+        is Item.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.v1)
+            )
+        }
+        is Item.DistanceSticks -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.LandingNet -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.Mat -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.Disgorger -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.Keepnets -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.Licence -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.Phone -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.Light -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.DryClothes -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Item.FirstAid -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: Item, buf: ByteBuffer) {
+        when(value) {
+            is Item.Rods -> {
+                buf.putInt(1)
+                Unit
+            }
+            is Item.Hooklengths -> {
+                buf.putInt(2)
+                FfiConverterTypeHooklength.write(value.v1, buf)
+                Unit
+            }
+            is Item.Shot -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.v1, buf)
+                Unit
+            }
+            is Item.Leads -> {
+                buf.putInt(4)
+                FfiConverterString.write(value.v1, buf)
+                Unit
+            }
+            is Item.Bait -> {
+                buf.putInt(5)
+                FfiConverterString.write(value.v1, buf)
+                Unit
+            }
+            is Item.DistanceSticks -> {
+                buf.putInt(6)
+                Unit
+            }
+            is Item.LandingNet -> {
+                buf.putInt(7)
+                Unit
+            }
+            is Item.Mat -> {
+                buf.putInt(8)
+                Unit
+            }
+            is Item.Disgorger -> {
+                buf.putInt(9)
+                Unit
+            }
+            is Item.Keepnets -> {
+                buf.putInt(10)
+                Unit
+            }
+            is Item.Licence -> {
+                buf.putInt(11)
+                Unit
+            }
+            is Item.Phone -> {
+                buf.putInt(12)
+                Unit
+            }
+            is Item.Light -> {
+                buf.putInt(13)
+                Unit
+            }
+            is Item.DryClothes -> {
+                buf.putInt(14)
+                Unit
+            }
+            is Item.FirstAid -> {
+                buf.putInt(15)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What a key does. Its place on the glass is the layout's business.
+ */
+
+enum class Key {
+    
+    /**
+     * The lead hit the water.
+     */
+    CAST,
+    /**
+     * A pull worth striking.
+     */
+    BITE,
+    /**
+     * Wound in by choice.
+     */
+    WOUND_IN,
+    /**
+     * A fish swam into the line.
+     */
+    LINER,
+    /**
+     * The fish is in the net.
+     */
+    LANDED,
+    /**
+     * The fish came off.
+     */
+    LOST,
+    /**
+     * The strike met nothing.
+     */
+    MISSED,
+    /**
+     * The fish is in the net, and the bite was not logged.
+     */
+    LANDED_LATE,
+    /**
+     * The fish came off, and the bite was not logged.
+     */
+    LOST_LATE,
+    /**
+     * The landed fish is of the class used last; its class once that is said.
+     */
+    FISH_CLASS,
+    /**
+     * The landed fish went back into the water.
+     */
+    PUT_BACK,
+    /**
+     * Open the number pad for the weight of the landed fish.
+     */
+    WEIGH,
+    /**
+     * Open what can be said of the landed fish.
+     */
+    FISH,
+    /**
+     * Set the last time back by a minute.
+     */
+    TIME_BACK,
+    /**
+     * Set the last time back by five minutes.
+     */
+    TIME_BACK_FIVE,
+    /**
+     * Take the last entry back.
+     */
+    UNDO,
+    /**
+     * Bring back what undo took.
+     */
+    REDO,
+    /**
+     * Moved the bait without a recast.
+     */
+    TWITCH,
+    /**
+     * The tip moved without a pull.
+     */
+    INDICATION,
+    /**
+     * The angler goes away from the rods, or is back.
+     */
+    AWAY,
+    /**
+     * Feed the same as the last time; what to feed where nothing was yet.
+     */
+    FEED,
+    /**
+     * Choose what to feed.
+     */
+    FEED_OTHER,
+    /**
+     * Say how fish show.
+     */
+    SEEN,
+    /**
+     * A neighbour landed a fish, on the side last said.
+     */
+    NEIGHBOUR,
+    /**
+     * Open the tackle of the chosen rod.
+     */
+    TACKLE,
+    /**
+     * Begin a session.
+     */
+    START,
+    /**
+     * End the session.
+     */
+    END;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKey: FfiConverterRustBuffer<Key> {
+    override fun read(buf: ByteBuffer) = try {
+        Key.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Key) = 4UL
+
+    override fun write(value: Key, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a tap on a key asks of the shell.
+ */
+sealed class KeyTap {
+    
+    /**
+     * To send this action.
+     */
+    data class Send(
+        /**
+         * The action.
+         */
+        val `action`: app.restwater.core.Action) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * To open a screen.
+     */
+    data class Open(
+        /**
+         * Which.
+         */
+        val `which`: app.restwater.core.Which) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * To turn to another leaf of the same screen.
+     */
+    data class Leaf(
+        /**
+         * Its id.
+         */
+        val `id`: kotlin.String) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * To hand a text on to another app.
+     */
+    data class Share(
+        /**
+         * The text.
+         */
+        val `text`: kotlin.String) : KeyTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * To ask the phone's receiver where it is.
+     */
+    object AskReceiver : KeyTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyTap : FfiConverterOnlyRead<KeyTap>{
+    override fun read(buf: ByteBuffer): KeyTap {
+        return when(buf.getInt()) {
+            1 -> KeyTap.Send(
+                FfiConverterTypeAction.read(buf),
+                )
+            2 -> KeyTap.Open(
+                FfiConverterTypeWhich.read(buf),
+                )
+            3 -> KeyTap.Leaf(
+                FfiConverterString.read(buf),
+                )
+            4 -> KeyTap.Share(
+                FfiConverterString.read(buf),
+                )
+            5 -> KeyTap.AskReceiver
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+}
+
+
+
+
+
+/**
+ * How a key is drawn.
+ */
+
+enum class KeyWeight {
+    
+    /**
+     * Solid ink: most likely the next one.
+     */
+    SOLID,
+    /**
+     * Outlined.
+     */
+    OUTLINE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyWeight: FfiConverterOnlyRead<KeyWeight> {
+    override fun read(buf: ByteBuffer) = try {
+        KeyWeight.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * The keyboard that a typed line opens with.
+ */
+
+enum class Keyboard {
+    
+    /**
+     * Letters, for a name.
+     */
+    NAME,
+    /**
+     * Letters, for sentences.
+     */
+    TEXT,
+    /**
+     * Figures and a unit.
+     */
+    FIGURE,
+    /**
+     * Degrees.
+     */
+    DEGREES;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeKeyboard: FfiConverterOnlyRead<Keyboard> {
+    override fun read(buf: ByteBuffer) = try {
+        Keyboard.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What a label says.
+ */
+
+enum class LabelRole(val value: kotlin.UByte) {
+    
+    /**
+     * "KEPT", boxed, inside the water it means.
+     */
+    KEPT_BACK(0u),
+    /**
+     * Name of an aiming mark, plain.
+     */
+    MARK(1u),
+    /**
+     * Minutes rested of a cell that is not free yet, boxed.
+     */
+    RESTED(2u),
+    /**
+     * How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
+     */
+    COUNT(3u),
+    /**
+     * Name of a hazard, boxed.
+     */
+    HAZARD(4u),
+    /**
+     * Name of a feature, plain.
+     */
+    FEATURE(5u),
+    /**
+     * Range of a band edge in metres, on paper, small.
+     */
+    RANGE(6u),
+    /**
+     * "NEXT": paper on an accent box at the ring of the next spot.
+     */
+    NEXT(7u);
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLabelRole: FfiConverterOnlyRead<LabelRole> {
+    override fun read(buf: ByteBuffer) = try {
+        LabelRole.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What the weight on the line is made of.
+ */
+
+enum class LeadMaterial {
+    
+    /**
+     * The metal lead.
+     */
+    LEAD,
+    /**
+     * Anything else: steel, tungsten, stone.
+     */
+    NON_TOXIC;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial> {
+    override fun read(buf: ByteBuffer) = try {
+        LeadMaterial.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: LeadMaterial) = 4UL
+
+    override fun write(value: LeadMaterial, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a hooklength is tied of.
+ */
+
+enum class LineMaterial {
+    
+    /**
+     * Nylon.
+     */
+    NYLON,
+    /**
+     * Fluorocarbon.
+     */
+    FLUOROCARBON,
+    /**
+     * Braid: it floats.
+     */
+    BRAID;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLineMaterial: FfiConverterRustBuffer<LineMaterial> {
+    override fun read(buf: ByteBuffer) = try {
+        LineMaterial.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: LineMaterial) = 4UL
+
+    override fun write(value: LineMaterial, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a polyline stands for.
+ */
+
+enum class LineRole(val value: kotlin.UByte) {
+    
+    /**
+     * Outline of the swim (thick, ink).
+     */
+    OUTLINE(0u),
+    /**
+     * Arc between two bands (thin, soft ink).
+     */
+    BAND(1u),
+    /**
+     * Ray to an aiming mark (thin, soft ink, dashed).
+     */
+    RAY(2u),
+    /**
+     * Edge of a fished cell (hair, ink).
+     */
+    CELL_EDGE(3u),
+    /**
+     * Kept-back water (thickest, ink). A second line lies along its middle.
+     */
+    KEPT_BACK(4u),
+    /**
+     * The line along its middle (paper): together they are the double outline.
+     */
+    KEPT_BACK_INNER(5u),
+    /**
+     * Ring round the next spot (accent).
+     */
+    NEXT_RING(6u),
+    /**
+     * Corners of the cell that is aimed at (ink).
+     */
+    AIMED(7u),
+    /**
+     * Round a hazard: the water to stay clear of (ink, dashed).
+     */
+    HAZARD_CLEAR(8u),
+    /**
+     * What parts a ring, a line or corners from the water under it (paper).
+     */
+    HALO(9u),
+    /**
+     * The line of a cast that is out, from the bank to its spot (ink).
+     */
+    LINE_OUT(10u);
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLineRole: FfiConverterOnlyRead<LineRole> {
+    override fun read(buf: ByteBuffer) = try {
+        LineRole.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * How a line is drawn, so that lines are told apart without colour.
+ */
+
+enum class LineStyle {
+    
+    /**
+     * Thick and unbroken.
+     */
+    SOLID,
+    /**
+     * Dashes.
+     */
+    DASHED,
+    /**
+     * Dots: the ends of an interval.
+     */
+    DOTTED;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeLineStyle: FfiConverterOnlyRead<LineStyle> {
+    override fun read(buf: ByteBuffer) = try {
+        LineStyle.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * Shape of a mark. Shapes before colours: no two kinds share one.
+ */
+
+enum class MarkShape(val value: kotlin.UByte) {
+    
+    /**
+     * A bite: a filled diamond.
+     */
+    BITE_DIAMOND(0u),
+    /**
+     * A liner: an open triangle, point up.
+     */
+    LINER_TRIANGLE(1u),
+    /**
+     * A lost fish: a cross.
+     */
+    LOST_CROSS(2u),
+    /**
+     * A feature: an open square.
+     */
+    FEATURE_SQUARE(3u),
+    /**
+     * A hazard: an open square standing on a corner with a cross in it.
+     */
+    HAZARD_CROSS(4u),
+    /**
+     * The next spot: a filled dot in accent.
+     */
+    NEXT_DOT(5u),
+    /**
+     * The end of a line that is out now: a filled dot.
+     */
+    OUT_NOW(6u),
+    /**
+     * Fed water: three filled grains, one above two.
+     */
+    FED_GRAINS(7u),
+    /**
+     * Fish that showed: two rings, one in the other.
+     */
+    SHOWN_RINGS(8u);
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMarkShape: FfiConverterOnlyRead<MarkShape> {
+    override fun read(buf: ByteBuffer) = try {
+        MarkShape.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * Where the match stands.
+ */
+
+enum class MatchPhase {
+    
+    /**
+     * No session was ever begun.
+     */
+    NO_SESSION,
+    /**
+     * No match is set.
+     */
+    NO_MATCH,
+    /**
+     * Before all-in.
+     */
+    BEFORE,
+    /**
+     * Between all-in and all-out.
+     */
+    FISHING,
+    /**
+     * After all-out, while a hooked fish may be landed.
+     */
+    LANDING,
+    /**
+     * Over.
+     */
+    OVER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchPhase: FfiConverterOnlyRead<MatchPhase> {
+    override fun read(buf: ByteBuffer) = try {
+        MatchPhase.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * One tap on the Match screen.
+ */
+sealed class MatchTap {
+    
+    /**
+     * The whole match at once.
+     */
+    data class Set(
+        /**
+         * As it is to be.
+         */
+        val `setup`: app.restwater.core.MatchSetup) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the rules of the day; the first one sets the match.
+     */
+    data class Rule(
+        /**
+         * Which.
+         */
+        val `rule`: app.restwater.core.RuleTap) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * No match is fished after all.
+     */
+    object Off : MatchTap()
+    
+    
+    /**
+     * The organiser's signal was heard now: the two clocks are set against each other.
+     */
+    data class Heard(
+        /**
+         * Which signal.
+         */
+        val `signal`: app.restwater.core.Signal) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * This net hangs on the scales.
+     */
+    data class ScalesNet(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Another angler's nets hang on the scales, or are guessed.
+     */
+    data class ScalesPeg(
+        /**
+         * Whose.
+         */
+        val `peg`: app.restwater.core.OtherPeg) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How far the section reaches.
+     */
+    data class Section(
+        /**
+         * Pegs to the left.
+         */
+        val `left`: kotlin.UByte, 
+        /**
+         * Pegs to the right.
+         */
+        val `right`: kotlin.UByte) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A digit of its weight was typed.
+     */
+    data class ScalesDigit(
+        /**
+         * From 0 to 9.
+         */
+        val `digit`: kotlin.UByte) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     */
+    object ScalesUnit : MatchTap()
+    
+    
+    /**
+     * The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
+     */
+    object WeighIn : MatchTap()
+    
+    
+    /**
+     * What a net weighed, figure and all.
+     */
+    data class WeighedIn(
+        /**
+         * Name of the net.
+         */
+        val `net`: kotlin.String, 
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.WeightUnit, 
+        /**
+         * How many of it.
+         */
+        val `count`: kotlin.Long) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
+    override fun read(buf: ByteBuffer): MatchTap {
+        return when(buf.getInt()) {
+            1 -> MatchTap.Set(
+                FfiConverterTypeMatchSetup.read(buf),
+                )
+            2 -> MatchTap.Rule(
+                FfiConverterTypeRuleTap.read(buf),
+                )
+            3 -> MatchTap.Off
+            4 -> MatchTap.Heard(
+                FfiConverterTypeSignal.read(buf),
+                )
+            5 -> MatchTap.ScalesNet(
+                FfiConverterString.read(buf),
+                )
+            6 -> MatchTap.ScalesPeg(
+                FfiConverterTypeOtherPeg.read(buf),
+                )
+            7 -> MatchTap.Section(
+                FfiConverterUByte.read(buf),
+                FfiConverterUByte.read(buf),
+                )
+            8 -> MatchTap.ScalesDigit(
+                FfiConverterUByte.read(buf),
+                )
+            9 -> MatchTap.ScalesUnit
+            10 -> MatchTap.WeighIn
+            11 -> MatchTap.WeighedIn(
+                FfiConverterString.read(buf),
+                FfiConverterTypeWeightUnit.read(buf),
+                FfiConverterLong.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: MatchTap): ULong = when(value) {
+        is MatchTap.Set -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeMatchSetup.allocationSize(value.`setup`)
+            )
+        }
+        is MatchTap.Rule -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeRuleTap.allocationSize(value.`rule`)
+            )
+        }
+        is MatchTap.Off -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MatchTap.Heard -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSignal.allocationSize(value.`signal`)
+            )
+        }
+        is MatchTap.ScalesNet -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is MatchTap.ScalesPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeOtherPeg.allocationSize(value.`peg`)
+            )
+        }
+        is MatchTap.Section -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`left`)
+                + FfiConverterUByte.allocationSize(value.`right`)
+            )
+        }
+        is MatchTap.ScalesDigit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is MatchTap.ScalesUnit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MatchTap.WeighIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MatchTap.WeighedIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`net`)
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+                + FfiConverterLong.allocationSize(value.`count`)
+            )
+        }
+    }
+
+    override fun write(value: MatchTap, buf: ByteBuffer) {
+        when(value) {
+            is MatchTap.Set -> {
+                buf.putInt(1)
+                FfiConverterTypeMatchSetup.write(value.`setup`, buf)
+                Unit
+            }
+            is MatchTap.Rule -> {
+                buf.putInt(2)
+                FfiConverterTypeRuleTap.write(value.`rule`, buf)
+                Unit
+            }
+            is MatchTap.Off -> {
+                buf.putInt(3)
+                Unit
+            }
+            is MatchTap.Heard -> {
+                buf.putInt(4)
+                FfiConverterTypeSignal.write(value.`signal`, buf)
+                Unit
+            }
+            is MatchTap.ScalesNet -> {
+                buf.putInt(5)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is MatchTap.ScalesPeg -> {
+                buf.putInt(6)
+                FfiConverterTypeOtherPeg.write(value.`peg`, buf)
+                Unit
+            }
+            is MatchTap.Section -> {
+                buf.putInt(7)
+                FfiConverterUByte.write(value.`left`, buf)
+                FfiConverterUByte.write(value.`right`, buf)
+                Unit
+            }
+            is MatchTap.ScalesDigit -> {
+                buf.putInt(8)
+                FfiConverterUByte.write(value.`digit`, buf)
+                Unit
+            }
+            is MatchTap.ScalesUnit -> {
+                buf.putInt(9)
+                Unit
+            }
+            is MatchTap.WeighIn -> {
+                buf.putInt(10)
+                Unit
+            }
+            is MatchTap.WeighedIn -> {
+                buf.putInt(11)
+                FfiConverterString.write(value.`net`, buf)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                FfiConverterLong.write(value.`count`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One thing mended of a doubtful entry.
+ */
+sealed class MendTap {
+    
+    /**
+     * It is right as it is.
+     */
+    object Confirm : MendTap()
+    
+    
+    /**
+     * What ended the cast.
+     */
+    data class End(
+        /**
+         * What.
+         */
+        val `end`: app.restwater.core.EndSaid) : MendTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How long after the splash that was.
+     */
+    data class After(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UInt) : MendTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * It happened earlier than it was tapped.
+     */
+    data class Back(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.UInt) : MendTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A cast in the gap before it was forgotten.
+     */
+    object AddCast : MendTap()
+    
+    
+    /**
+     * The angler was away from the rods in that gap.
+     */
+    object WasAway : MendTap()
+    
+    
+    /**
+     * It is taken away: what was fed or seen, and nothing else rests on it.
+     */
+    object Remove : MendTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
+    override fun read(buf: ByteBuffer): MendTap {
+        return when(buf.getInt()) {
+            1 -> MendTap.Confirm
+            2 -> MendTap.End(
+                FfiConverterTypeEndSaid.read(buf),
+                )
+            3 -> MendTap.After(
+                FfiConverterUInt.read(buf),
+                )
+            4 -> MendTap.Back(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> MendTap.AddCast
+            6 -> MendTap.WasAway
+            7 -> MendTap.Remove
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: MendTap): ULong = when(value) {
+        is MendTap.Confirm -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MendTap.End -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeEndSaid.allocationSize(value.`end`)
+            )
+        }
+        is MendTap.After -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is MendTap.Back -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is MendTap.AddCast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MendTap.WasAway -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is MendTap.Remove -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: MendTap, buf: ByteBuffer) {
+        when(value) {
+            is MendTap.Confirm -> {
+                buf.putInt(1)
+                Unit
+            }
+            is MendTap.End -> {
+                buf.putInt(2)
+                FfiConverterTypeEndSaid.write(value.`end`, buf)
+                Unit
+            }
+            is MendTap.After -> {
+                buf.putInt(3)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is MendTap.Back -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is MendTap.AddCast -> {
+                buf.putInt(5)
+                Unit
+            }
+            is MendTap.WasAway -> {
+                buf.putInt(6)
+                Unit
+            }
+            is MendTap.Remove -> {
+                buf.putInt(7)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What a net may hold.
+ */
+sealed class NetHolds {
+    
+    /**
+     * Any fish.
+     */
+    object Anything : NetHolds()
+    
+    
+    /**
+     * Only fish of these kinds (carp and silvers apart).
+     */
+    data class Only(
+        val v1: List<kotlin.String>) : NetHolds()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetHolds : FfiConverterRustBuffer<NetHolds>{
+    override fun read(buf: ByteBuffer): NetHolds {
+        return when(buf.getInt()) {
+            1 -> NetHolds.Anything
+            2 -> NetHolds.Only(
+                FfiConverterSequenceString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: NetHolds): ULong = when(value) {
+        is NetHolds.Anything -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is NetHolds.Only -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterSequenceString.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: NetHolds, buf: ByteBuffer) {
+        when(value) {
+            is NetHolds.Anything -> {
+                buf.putInt(1)
+                Unit
+            }
+            is NetHolds.Only -> {
+                buf.putInt(2)
+                FfiConverterSequenceString.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How near a net is to its limit, by the upper end.
+ */
+
+enum class NetWarning {
+    
+    /**
+     * No limit, or under 80 % of it.
+     */
+    CLEAR,
+    /**
+     * At 80 % of the limit or more.
+     */
+    NEAR,
+    /**
+     * At the limit or over it.
+     */
+    AT_LIMIT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeNetWarning: FfiConverterOnlyRead<NetWarning> {
+    override fun read(buf: ByteBuffer) = try {
+        NetWarning.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What becomes of a net over its limit.
+ */
+
+enum class OverLimit {
+    
+    /**
+     * Weighed in at the limit.
+     */
+    COUNTS_TO_THE_LIMIT,
+    /**
+     * Does not count at all.
+     */
+    DOES_NOT_COUNT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeOverLimit: FfiConverterRustBuffer<OverLimit> {
+    override fun read(buf: ByteBuffer) = try {
+        OverLimit.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: OverLimit) = 4UL
+
+    override fun write(value: OverLimit, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A rule of the pad.
+ */
+
+enum class PadRule {
+    
+    /**
+     * Keys used while fishing are at least 20 mm each way.
+     */
+    PRIMARY_SIZE,
+    /**
+     * Secondary keys are at least 15 mm each way.
+     */
+    SECONDARY_SIZE,
+    /**
+     * Keys are at least 3 mm apart.
+     */
+    GAP,
+    /**
+     * Keys of opposite meaning are at least 6 mm apart.
+     */
+    OPPOSITE_GAP,
+    /**
+     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     */
+    LOWER_PART,
+    /**
+     * The nearest point of each key is within 70 mm of the hand's bottom corner.
+     */
+    REACH,
+    /**
+     * Digits are at least 12 mm high.
+     */
+    DIGITS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePadRule: FfiConverterOnlyRead<PadRule> {
+    override fun read(buf: ByteBuffer) = try {
+        PadRule.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * A choice on the Phone screen, beside hand and scheme.
+ */
+sealed class PhoneTap {
+    
+    /**
+     * When a cast that is out rings.
+     */
+    data class Alarm(
+        /**
+         * When.
+         */
+        val `alarm`: app.restwater.core.Alarm) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the screen stays on.
+     */
+    data class Awake(
+        /**
+         * Whether it does.
+         */
+        val `on`: kotlin.Boolean) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What fish are weighed in where no match says it.
+     */
+    data class Weights(
+        /**
+         * The unit.
+         */
+        val `unit`: app.restwater.core.WeightUnit) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What a measure of feed is taken to weigh from now on.
+     */
+    data class Feed(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.FeedKind, 
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.FeedMeasure, 
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : PhoneTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Day, and night by itself from dusk to dawn at the peg.
+     */
+    object NightAtDusk : PhoneTap()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
+    override fun read(buf: ByteBuffer): PhoneTap {
+        return when(buf.getInt()) {
+            1 -> PhoneTap.Alarm(
+                FfiConverterTypeAlarm.read(buf),
+                )
+            2 -> PhoneTap.Awake(
+                FfiConverterBoolean.read(buf),
+                )
+            3 -> PhoneTap.Weights(
+                FfiConverterTypeWeightUnit.read(buf),
+                )
+            4 -> PhoneTap.Feed(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeFeedMeasure.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            5 -> PhoneTap.NightAtDusk
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: PhoneTap): ULong = when(value) {
+        is PhoneTap.Alarm -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeAlarm.allocationSize(value.`alarm`)
+            )
+        }
+        is PhoneTap.Awake -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`on`)
+            )
+        }
+        is PhoneTap.Weights -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+            )
+        }
+        is PhoneTap.Feed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeFeedMeasure.allocationSize(value.`measure`)
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is PhoneTap.NightAtDusk -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: PhoneTap, buf: ByteBuffer) {
+        when(value) {
+            is PhoneTap.Alarm -> {
+                buf.putInt(1)
+                FfiConverterTypeAlarm.write(value.`alarm`, buf)
+                Unit
+            }
+            is PhoneTap.Awake -> {
+                buf.putInt(2)
+                FfiConverterBoolean.write(value.`on`, buf)
+                Unit
+            }
+            is PhoneTap.Weights -> {
+                buf.putInt(3)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                Unit
+            }
+            is PhoneTap.Feed -> {
+                buf.putInt(4)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is PhoneTap.NightAtDusk -> {
+                buf.putInt(5)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A question, in the order in which they are asked.
+ */
+
+enum class Question {
+    
+    /**
+     * Water temperature.
+     */
+    WATER,
+    /**
+     * Air temperature.
+     */
+    AIR,
+    /**
+     * Wind strength.
+     */
+    WIND,
+    /**
+     * Wind direction.
+     */
+    WIND_FROM,
+    /**
+     * Cloud.
+     */
+    CLOUD,
+    /**
+     * Colour of the water.
+     */
+    COLOUR;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeQuestion: FfiConverterRustBuffer<Question> {
+    override fun read(buf: ByteBuffer) = try {
+        Question.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Question) = 4UL
+
+    override fun write(value: Question, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * How far out, in the unit it was entered in.
+ */
+sealed class Reach {
+    
+    /**
+     * Turns round two sticks; the span between the sticks is stored with the figure.
+     */
+    data class Wraps(
+        /**
+         * Hundredths of a wrap.
+         */
+        val `hundredths`: kotlin.UInt, 
+        /**
+         * Span between the sticks in tenths of a millimetre (12 ft is 36 576, 2 m is 20 000).
+         */
+        val `spanTenthMm`: kotlin.UInt) : Reach()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Metres from the rod rest.
+     */
+    data class Metres(
+        /**
+         * Centimetres.
+         */
+        val `cm`: kotlin.UInt) : Reach()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Yards from the rod rest.
+     */
+    data class Yards(
+        /**
+         * Hundredths of a yard.
+         */
+        val `hundredths`: kotlin.UInt) : Reach()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeReach : FfiConverterRustBuffer<Reach>{
+    override fun read(buf: ByteBuffer): Reach {
+        return when(buf.getInt()) {
+            1 -> Reach.Wraps(
+                FfiConverterUInt.read(buf),
+                FfiConverterUInt.read(buf),
+                )
+            2 -> Reach.Metres(
+                FfiConverterUInt.read(buf),
+                )
+            3 -> Reach.Yards(
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Reach): ULong = when(value) {
+        is Reach.Wraps -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`hundredths`)
+                + FfiConverterUInt.allocationSize(value.`spanTenthMm`)
+            )
+        }
+        is Reach.Metres -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`cm`)
+            )
+        }
+        is Reach.Yards -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`hundredths`)
+            )
+        }
+    }
+
+    override fun write(value: Reach, buf: ByteBuffer) {
+        when(value) {
+            is Reach.Wraps -> {
+                buf.putInt(1)
+                FfiConverterUInt.write(value.`hundredths`, buf)
+                FfiConverterUInt.write(value.`spanTenthMm`, buf)
+                Unit
+            }
+            is Reach.Metres -> {
+                buf.putInt(2)
+                FfiConverterUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is Reach.Yards -> {
+                buf.putInt(3)
+                FfiConverterUInt.write(value.`hundredths`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Where a water lies.
+ */
+
+enum class Region {
+    
+    /**
+     * England.
+     */
+    ENGLAND,
+    /**
+     * Wales.
+     */
+    WALES,
+    /**
+     * Scotland.
+     */
+    SCOTLAND,
+    /**
+     * Northern Ireland.
+     */
+    NORTHERN_IRELAND,
+    /**
+     * Anywhere else: local law is not known here.
+     */
+    ELSEWHERE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRegion: FfiConverterRustBuffer<Region> {
+    override fun read(buf: ByteBuffer) = try {
+        Region.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Region) = 4UL
+
+    override fun write(value: Region, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
 
 
 /**
@@ -2575,7 +17224,7 @@ sealed class RestwaterException: kotlin.Exception() {
 /**
  * @suppress
  */
-public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterException> {
+public object FfiConverterTypeRestwaterError : FfiConverterOnlyRead<RestwaterException> {
     override fun read(buf: ByteBuffer): RestwaterException {
         
 
@@ -2589,28 +17238,4262 @@ public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterE
         }
     }
 
-    override fun allocationSize(value: RestwaterException): ULong {
-        return when(value) {
-            is RestwaterException.Failed -> (
-                // Add the size for the Int that specifies the variant plus the size needed for all fields
+}
+
+
+
+/**
+ * One of the rules of the day.
+ */
+sealed class RuleTap {
+    
+    /**
+     * The match is set as it stands.
+     */
+    object Begin : RuleTap()
+    
+    
+    /**
+     * All-in is moved.
+     */
+    data class MoveAllIn(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.Int) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All-out is moved.
+     */
+    data class MoveAllOut(
+        /**
+         * By this many minutes.
+         */
+        val `minutes`: kotlin.Int) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The organiser's clock is ahead of the phone's by more than was set.
+     */
+    data class MoveClock(
+        /**
+         * By this many seconds.
+         */
+        val `seconds`: kotlin.Int) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Both clocks show the same.
+     */
+    object SameClock : RuleTap()
+    
+    
+    /**
+     * How many nets there are.
+     */
+    data class Nets(
+        /**
+         * From 1.
+         */
+        val `count`: kotlin.UByte) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The limit of a net.
+     */
+    data class Limit(
+        /**
+         * Its name.
+         */
+        val `net`: kotlin.String, 
+        /**
+         * None where it has none.
+         */
+        val `limit`: app.restwater.core.Weight?) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What becomes of a net over its limit.
+     */
+    data class Over(
+        /**
+         * What.
+         */
+        val `over`: app.restwater.core.OverLimit) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Time to land a hooked fish after all-out.
+     */
+    data class Landing(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UShort) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * An alarm is set, or taken away.
+     */
+    data class Alarm(
+        /**
+         * Minutes before all-out.
+         */
+        val `minutes`: kotlin.UShort) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One of the usual classes is put on the list, or taken off it.
+     */
+    data class Class(
+        /**
+         * Which.
+         */
+        val `class`: app.restwater.core.UsualClass) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the fish of a class count.
+     */
+    data class Counting(
+        /**
+         * Its name.
+         */
+        val `class`: kotlin.String) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What a fish of a class is taken for until one was weighed.
+     */
+    data class Guess(
+        /**
+         * Its name.
+         */
+        val `class`: kotlin.String, 
+        /**
+         * How much.
+         */
+        val `weight`: app.restwater.core.Weight) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The unit of the scales.
+     */
+    data class Unit(
+        /**
+         * Which.
+         */
+        val `unit`: app.restwater.core.WeightUnit) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The smallest mark of the scales.
+     */
+    data class Mark(
+        /**
+         * How much.
+         */
+        val `mark`: app.restwater.core.Weight) : RuleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRuleTap : FfiConverterRustBuffer<RuleTap>{
+    override fun read(buf: ByteBuffer): RuleTap {
+        return when(buf.getInt()) {
+            1 -> RuleTap.Begin
+            2 -> RuleTap.MoveAllIn(
+                FfiConverterInt.read(buf),
+                )
+            3 -> RuleTap.MoveAllOut(
+                FfiConverterInt.read(buf),
+                )
+            4 -> RuleTap.MoveClock(
+                FfiConverterInt.read(buf),
+                )
+            5 -> RuleTap.SameClock
+            6 -> RuleTap.Nets(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> RuleTap.Limit(
+                FfiConverterString.read(buf),
+                FfiConverterOptionalTypeWeight.read(buf),
+                )
+            8 -> RuleTap.Over(
+                FfiConverterTypeOverLimit.read(buf),
+                )
+            9 -> RuleTap.Landing(
+                FfiConverterUShort.read(buf),
+                )
+            10 -> RuleTap.Alarm(
+                FfiConverterUShort.read(buf),
+                )
+            11 -> RuleTap.Class(
+                FfiConverterTypeUsualClass.read(buf),
+                )
+            12 -> RuleTap.Counting(
+                FfiConverterString.read(buf),
+                )
+            13 -> RuleTap.Guess(
+                FfiConverterString.read(buf),
+                FfiConverterTypeWeight.read(buf),
+                )
+            14 -> RuleTap.Unit(
+                FfiConverterTypeWeightUnit.read(buf),
+                )
+            15 -> RuleTap.Mark(
+                FfiConverterTypeWeight.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: RuleTap): ULong = when(value) {
+        is RuleTap.Begin -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
                 4UL
-                + FfiConverterTypeErrorKind.allocationSize(value.`kind`)
-                + FfiConverterString.allocationSize(value.`text`)
-                + FfiConverterString.allocationSize(value.`detail`)
+            )
+        }
+        is RuleTap.MoveAllIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.MoveAllOut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.MoveClock -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`seconds`)
+            )
+        }
+        is RuleTap.SameClock -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is RuleTap.Nets -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`count`)
+            )
+        }
+        is RuleTap.Limit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`net`)
+                + FfiConverterOptionalTypeWeight.allocationSize(value.`limit`)
+            )
+        }
+        is RuleTap.Over -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeOverLimit.allocationSize(value.`over`)
+            )
+        }
+        is RuleTap.Landing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.Alarm -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is RuleTap.Class -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUsualClass.allocationSize(value.`class`)
+            )
+        }
+        is RuleTap.Counting -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`class`)
+            )
+        }
+        is RuleTap.Guess -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`class`)
+                + FfiConverterTypeWeight.allocationSize(value.`weight`)
+            )
+        }
+        is RuleTap.Unit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeightUnit.allocationSize(value.`unit`)
+            )
+        }
+        is RuleTap.Mark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWeight.allocationSize(value.`mark`)
             )
         }
     }
 
-    override fun write(value: RestwaterException, buf: ByteBuffer) {
+    override fun write(value: RuleTap, buf: ByteBuffer) {
         when(value) {
-            is RestwaterException.Failed -> {
+            is RuleTap.Begin -> {
                 buf.putInt(1)
-                FfiConverterTypeErrorKind.write(value.`kind`, buf)
-                FfiConverterString.write(value.`text`, buf)
-                FfiConverterString.write(value.`detail`, buf)
+                Unit
+            }
+            is RuleTap.MoveAllIn -> {
+                buf.putInt(2)
+                FfiConverterInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.MoveAllOut -> {
+                buf.putInt(3)
+                FfiConverterInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.MoveClock -> {
+                buf.putInt(4)
+                FfiConverterInt.write(value.`seconds`, buf)
+                Unit
+            }
+            is RuleTap.SameClock -> {
+                buf.putInt(5)
+                Unit
+            }
+            is RuleTap.Nets -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`count`, buf)
+                Unit
+            }
+            is RuleTap.Limit -> {
+                buf.putInt(7)
+                FfiConverterString.write(value.`net`, buf)
+                FfiConverterOptionalTypeWeight.write(value.`limit`, buf)
+                Unit
+            }
+            is RuleTap.Over -> {
+                buf.putInt(8)
+                FfiConverterTypeOverLimit.write(value.`over`, buf)
+                Unit
+            }
+            is RuleTap.Landing -> {
+                buf.putInt(9)
+                FfiConverterUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.Alarm -> {
+                buf.putInt(10)
+                FfiConverterUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is RuleTap.Class -> {
+                buf.putInt(11)
+                FfiConverterTypeUsualClass.write(value.`class`, buf)
+                Unit
+            }
+            is RuleTap.Counting -> {
+                buf.putInt(12)
+                FfiConverterString.write(value.`class`, buf)
+                Unit
+            }
+            is RuleTap.Guess -> {
+                buf.putInt(13)
+                FfiConverterString.write(value.`class`, buf)
+                FfiConverterTypeWeight.write(value.`weight`, buf)
+                Unit
+            }
+            is RuleTap.Unit -> {
+                buf.putInt(14)
+                FfiConverterTypeWeightUnit.write(value.`unit`, buf)
+                Unit
+            }
+            is RuleTap.Mark -> {
+                buf.putInt(15)
+                FfiConverterTypeWeight.write(value.`mark`, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Ink on paper or chalk on ink.
+ */
+
+enum class Scheme {
+    
+    /**
+     * Ink on paper.
+     */
+    DAY,
+    /**
+     * Chalk on ink.
+     */
+    NIGHT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScheme: FfiConverterRustBuffer<Scheme> {
+    override fun read(buf: ByteBuffer) = try {
+        Scheme.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Scheme) = 4UL
+
+    override fun write(value: Scheme, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a screen shows.
+ */
+sealed class Screen {
+    
+    /**
+     * The running waits and the keys.
+     */
+    data class Bank(
+        val v1: app.restwater.core.BankView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Setting up a session.
+     */
+    data class Setup(
+        val v1: app.restwater.core.SetupView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    data class Tackle(
+        val v1: app.restwater.core.TackleView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The swim and where next.
+     */
+    data class Swim(
+        val v1: app.restwater.core.SwimView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What the record says of waiting.
+     */
+    data class Waits(
+        val v1: app.restwater.core.WaitsView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Did a change matter?
+     */
+    data class Changes(
+        val v1: app.restwater.core.ChangesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Time left, nets, weigh-in.
+     */
+    data class Match(
+        val v1: app.restwater.core.MatchView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A landed fish.
+     */
+    data class Fish(
+        val v1: app.restwater.core.FishView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The number pad for its weight.
+     */
+    data class Weight(
+        val v1: app.restwater.core.WeightView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What is fed by hand; drawn as a landed fish is.
+     */
+    data class Feed(
+        val v1: app.restwater.core.FishView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The number pad for feed by weight; drawn as that of a fish is.
+     */
+    data class FeedWeight(
+        val v1: app.restwater.core.WeightView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Fish that show; drawn as a landed fish is.
+     */
+    data class Seen(
+        val v1: app.restwater.core.FishView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Files in and out, backups.
+     */
+    data class Files(
+        val v1: app.restwater.core.FilesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The evening before.
+     */
+    data class Bench(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Sessions and what they say.
+     */
+    data class Book(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Conditions in a few taps.
+     */
+    data class Conditions(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Cautions.
+     */
+    data class Cautions(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Doubtful entries.
+     */
+    data class Mend(
+        val v1: app.restwater.core.MendView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What belongs to the phone.
+     */
+    data class Phone(
+        val v1: app.restwater.core.PhoneView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The card of the day.
+     */
+    data class Day(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The three cards of the first opening.
+     */
+    data class Welcome(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What each sign of the pictures means.
+     */
+    data class Legend(
+        val v1: app.restwater.core.LeavesView) : Screen()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreen : FfiConverterOnlyRead<Screen>{
+    override fun read(buf: ByteBuffer): Screen {
+        return when(buf.getInt()) {
+            1 -> Screen.Bank(
+                FfiConverterTypeBankView.read(buf),
+                )
+            2 -> Screen.Setup(
+                FfiConverterTypeSetupView.read(buf),
+                )
+            3 -> Screen.Tackle(
+                FfiConverterTypeTackleView.read(buf),
+                )
+            4 -> Screen.Swim(
+                FfiConverterTypeSwimView.read(buf),
+                )
+            5 -> Screen.Waits(
+                FfiConverterTypeWaitsView.read(buf),
+                )
+            6 -> Screen.Changes(
+                FfiConverterTypeChangesView.read(buf),
+                )
+            7 -> Screen.Match(
+                FfiConverterTypeMatchView.read(buf),
+                )
+            8 -> Screen.Fish(
+                FfiConverterTypeFishView.read(buf),
+                )
+            9 -> Screen.Weight(
+                FfiConverterTypeWeightView.read(buf),
+                )
+            10 -> Screen.Feed(
+                FfiConverterTypeFishView.read(buf),
+                )
+            11 -> Screen.FeedWeight(
+                FfiConverterTypeWeightView.read(buf),
+                )
+            12 -> Screen.Seen(
+                FfiConverterTypeFishView.read(buf),
+                )
+            13 -> Screen.Files(
+                FfiConverterTypeFilesView.read(buf),
+                )
+            14 -> Screen.Bench(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            15 -> Screen.Book(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            16 -> Screen.Conditions(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            17 -> Screen.Cautions(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            18 -> Screen.Mend(
+                FfiConverterTypeMendView.read(buf),
+                )
+            19 -> Screen.Phone(
+                FfiConverterTypePhoneView.read(buf),
+                )
+            20 -> Screen.Day(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            21 -> Screen.Welcome(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            22 -> Screen.Legend(
+                FfiConverterTypeLeavesView.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+}
+
+
+
+
+
+/**
+ * Three months, by the local date a session began on.
+ */
+
+enum class Season {
+    
+    /**
+     * December to February.
+     */
+    DEC_TO_FEB,
+    /**
+     * March to May.
+     */
+    MAR_TO_MAY,
+    /**
+     * June to August.
+     */
+    JUN_TO_AUG,
+    /**
+     * September to November.
+     */
+    SEP_TO_NOV;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSeason: FfiConverterRustBuffer<Season> {
+    override fun read(buf: ByteBuffer) = try {
+        Season.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Season) = 4UL
+
+    override fun write(value: Season, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What was seen of fish, and where.
+ */
+sealed class SeenTap {
+    
+    /**
+     * Fish showed.
+     */
+    data class Sign(
+        /**
+         * How.
+         */
+        val `sign`: app.restwater.core.FishSign) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A neighbour landed one.
+     */
+    data class Neighbour(
+        /**
+         * On which side.
+         */
+        val `side`: app.restwater.core.Side) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where they show.
+     */
+    data class AtAim(
+        /**
+         * At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+         */
+        val `aim`: kotlin.Boolean) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
+    override fun read(buf: ByteBuffer): SeenTap {
+        return when(buf.getInt()) {
+            1 -> SeenTap.Sign(
+                FfiConverterTypeFishSign.read(buf),
+                )
+            2 -> SeenTap.Neighbour(
+                FfiConverterTypeSide.read(buf),
+                )
+            3 -> SeenTap.AtAim(
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SeenTap): ULong = when(value) {
+        is SeenTap.Sign -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFishSign.allocationSize(value.`sign`)
+            )
+        }
+        is SeenTap.Neighbour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSide.allocationSize(value.`side`)
+            )
+        }
+        is SeenTap.AtAim -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`aim`)
+            )
+        }
+    }
+
+    override fun write(value: SeenTap, buf: ByteBuffer) {
+        when(value) {
+            is SeenTap.Sign -> {
+                buf.putInt(1)
+                FfiConverterTypeFishSign.write(value.`sign`, buf)
+                Unit
+            }
+            is SeenTap.Neighbour -> {
+                buf.putInt(2)
+                FfiConverterTypeSide.write(value.`side`, buf)
+                Unit
+            }
+            is SeenTap.AtAim -> {
+                buf.putInt(3)
+                FfiConverterBoolean.write(value.`aim`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A choice on the set-up screen.
+ */
+sealed class SetupTap {
+    
+    /**
+     * How many rods.
+     */
+    data class Rods(
+        /**
+         * From 1.
+         */
+        val `rods`: kotlin.UByte) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Span of the distance sticks.
+     */
+    data class Span(
+        /**
+         * In tenths of a millimetre.
+         */
+        val `tenthMm`: kotlin.UInt) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Depth of the water.
+     */
+    data class Depth(
+        /**
+         * In centimetres, or `None` if it isn't known.
+         */
+        val `cm`: kotlin.UInt?) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How long the bait takes to settle: that long after the splash the wait begins.
+     */
+    data class Settle(
+        /**
+         * In seconds.
+         */
+        val `seconds`: kotlin.UInt) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether a twitch starts the wait anew.
+     */
+    data class TwitchRestarts(
+        /**
+         * Whether it does.
+         */
+        val `restarts`: kotlin.Boolean) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One more digit of the peg's number.
+     */
+    data class DrawDigit(
+        /**
+         * 0 to 9.
+         */
+        val `digit`: kotlin.UByte) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The drawn number is taken away again.
+     */
+    object ClearDraw : SetupTap()
+    
+    
+    /**
+     * The set-up of the last session is taken over.
+     */
+    object CopyLast : SetupTap()
+    
+    
+    /**
+     * Nothing is taken over.
+     */
+    object CopyNothing : SetupTap()
+    
+    
+    /**
+     * An item of the pack list is packed, or no longer.
+     */
+    data class Pack(
+        /**
+         * Which.
+         */
+        val `item`: app.restwater.core.Item) : SetupTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSetupTap : FfiConverterRustBuffer<SetupTap>{
+    override fun read(buf: ByteBuffer): SetupTap {
+        return when(buf.getInt()) {
+            1 -> SetupTap.Rods(
+                FfiConverterUByte.read(buf),
+                )
+            2 -> SetupTap.Span(
+                FfiConverterUInt.read(buf),
+                )
+            3 -> SetupTap.Depth(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            4 -> SetupTap.Settle(
+                FfiConverterUInt.read(buf),
+                )
+            5 -> SetupTap.TwitchRestarts(
+                FfiConverterBoolean.read(buf),
+                )
+            6 -> SetupTap.DrawDigit(
+                FfiConverterUByte.read(buf),
+                )
+            7 -> SetupTap.ClearDraw
+            8 -> SetupTap.CopyLast
+            9 -> SetupTap.CopyNothing
+            10 -> SetupTap.Pack(
+                FfiConverterTypeItem.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SetupTap): ULong = when(value) {
+        is SetupTap.Rods -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rods`)
+            )
+        }
+        is SetupTap.Span -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`tenthMm`)
+            )
+        }
+        is SetupTap.Depth -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SetupTap.Settle -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`seconds`)
+            )
+        }
+        is SetupTap.TwitchRestarts -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`restarts`)
+            )
+        }
+        is SetupTap.DrawDigit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`digit`)
+            )
+        }
+        is SetupTap.ClearDraw -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is SetupTap.CopyLast -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is SetupTap.CopyNothing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is SetupTap.Pack -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeItem.allocationSize(value.`item`)
+            )
+        }
+    }
+
+    override fun write(value: SetupTap, buf: ByteBuffer) {
+        when(value) {
+            is SetupTap.Rods -> {
+                buf.putInt(1)
+                FfiConverterUByte.write(value.`rods`, buf)
+                Unit
+            }
+            is SetupTap.Span -> {
+                buf.putInt(2)
+                FfiConverterUInt.write(value.`tenthMm`, buf)
+                Unit
+            }
+            is SetupTap.Depth -> {
+                buf.putInt(3)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SetupTap.Settle -> {
+                buf.putInt(4)
+                FfiConverterUInt.write(value.`seconds`, buf)
+                Unit
+            }
+            is SetupTap.TwitchRestarts -> {
+                buf.putInt(5)
+                FfiConverterBoolean.write(value.`restarts`, buf)
+                Unit
+            }
+            is SetupTap.DrawDigit -> {
+                buf.putInt(6)
+                FfiConverterUByte.write(value.`digit`, buf)
+                Unit
+            }
+            is SetupTap.ClearDraw -> {
+                buf.putInt(7)
+                Unit
+            }
+            is SetupTap.CopyLast -> {
+                buf.putInt(8)
+                Unit
+            }
+            is SetupTap.CopyNothing -> {
+                buf.putInt(9)
+                Unit
+            }
+            is SetupTap.Pack -> {
+                buf.putInt(10)
+                FfiConverterTypeItem.write(value.`item`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * What shot is made of.
+ */
+
+enum class ShotMetal {
+    
+    /**
+     * Solid tungsten.
+     */
+    TUNGSTEN,
+    /**
+     * Tin.
+     */
+    TIN,
+    /**
+     * Steel.
+     */
+    STEEL,
+    /**
+     * Lead.
+     */
+    LEAD;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeShotMetal: FfiConverterRustBuffer<ShotMetal> {
+    override fun read(buf: ByteBuffer) = try {
+        ShotMetal.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: ShotMetal) = 4UL
+
+    override fun write(value: ShotMetal, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * On which side of the angler's peg another lies, looking over the water.
+ */
+
+enum class Side {
+    
+    /**
+     * To the left.
+     */
+    LEFT,
+    /**
+     * To the right.
+     */
+    RIGHT,
+    /**
+     * On the far bank.
+     */
+    ACROSS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSide: FfiConverterRustBuffer<Side> {
+    override fun read(buf: ByteBuffer) = try {
+        Side.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Side) = 4UL
+
+    override fun write(value: Side, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A signal of the organiser.
+ */
+
+enum class Signal {
+    
+    /**
+     * All-in.
+     */
+    ALL_IN,
+    /**
+     * All-out.
+     */
+    ALL_OUT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSignal: FfiConverterRustBuffer<Signal> {
+    override fun read(buf: ByteBuffer) = try {
+        Signal.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Signal) = 4UL
+
+    override fun write(value: Signal, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Which sessions go out.
+ */
+sealed class Span {
+    
+    /**
+     * The session shown.
+     */
+    object This : Span()
+    
+    
+    /**
+     * Those that began within a number of days, today the last of them.
+     */
+    data class Days(
+        val v1: kotlin.UShort) : Span()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * All.
+     */
+    object Everything : Span()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSpan : FfiConverterRustBuffer<Span>{
+    override fun read(buf: ByteBuffer): Span {
+        return when(buf.getInt()) {
+            1 -> Span.This
+            2 -> Span.Days(
+                FfiConverterUShort.read(buf),
+                )
+            3 -> Span.Everything
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Span): ULong = when(value) {
+        is Span.This -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is Span.Days -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.v1)
+            )
+        }
+        is Span.Everything -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: Span, buf: ByteBuffer) {
+        when(value) {
+            is Span.This -> {
+                buf.putInt(1)
+                Unit
+            }
+            is Span.Days -> {
+                buf.putInt(2)
+                FfiConverterUShort.write(value.v1, buf)
+                Unit
+            }
+            is Span.Everything -> {
+                buf.putInt(3)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A step key.
+ */
+
+enum class Step {
+    
+    /**
+     * One column to the left.
+     */
+    LEFT,
+    /**
+     * One column to the right.
+     */
+    RIGHT,
+    /**
+     * One band nearer to the peg.
+     */
+    IN,
+    /**
+     * One band further out.
+     */
+    OUT;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStep: FfiConverterRustBuffer<Step> {
+    override fun read(buf: ByteBuffer) = try {
+        Step.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Step) = 4UL
+
+    override fun write(value: Step, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Where a step stands.
+ */
+
+enum class StepState {
+    
+    /**
+     * Cast and in: ticked.
+     */
+    DONE,
+    /**
+     * Out now.
+     */
+    OUT,
+    /**
+     * The next to cast: arrowed.
+     */
+    NEXT,
+    /**
+     * Later.
+     */
+    LATER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStepState: FfiConverterOnlyRead<StepState> {
+    override fun read(buf: ByteBuffer) = try {
+        StepState.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * The shape of a mark on the strip.
+ */
+
+enum class StripMarkShape {
+    
+    /**
+     * A bite came after this wait: a diamond.
+     */
+    BITE,
+    /**
+     * The wait ended without one: a stroke.
+     */
+    NO_BITE,
+    /**
+     * A liner on the running cast: a triangle.
+     */
+    LINER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeStripMarkShape: FfiConverterOnlyRead<StripMarkShape> {
+    override fun read(buf: ByteBuffer) = try {
+        StripMarkShape.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * A key of the Swim screen.
+ */
+
+enum class SwimKey {
+    
+    /**
+     * One cell to the left.
+     */
+    STEP_LEFT,
+    /**
+     * One cell to the right.
+     */
+    STEP_RIGHT,
+    /**
+     * One band in.
+     */
+    STEP_IN,
+    /**
+     * One band out.
+     */
+    STEP_OUT,
+    /**
+     * The keys that move the aim.
+     */
+    STEPS,
+    /**
+     * Keep the aimed cell back.
+     */
+    KEEP,
+    /**
+     * Release the kept-back water under the ring.
+     */
+    RELEASE,
+    /**
+     * The next cast goes here.
+     */
+    CAST_HERE,
+    /**
+     * The swim ten minutes earlier.
+     */
+    EARLIER,
+    /**
+     * Ten minutes later.
+     */
+    LATER,
+    /**
+     * As it is now.
+     */
+    NOW,
+    /**
+     * Set an aiming mark in this direction.
+     */
+    MARK_HERE,
+    /**
+     * The peg lies where it was typed.
+     */
+    PLACE_PEG,
+    /**
+     * The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+     */
+    USE_PHONE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimKey: FfiConverterOnlyRead<SwimKey> {
+    override fun read(buf: ByteBuffer) = try {
+        SwimKey.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * What the keys under the picture do now.
+ */
+
+enum class SwimPad {
+    
+    /**
+     * They send the next cast, keep water back and open further keys.
+     */
+    PLAIN,
+    /**
+     * They move the aim from cell to cell.
+     */
+    STEPS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimPad: FfiConverterRustBuffer<SwimPad> {
+    override fun read(buf: ByteBuffer) = try {
+        SwimPad.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: SwimPad) = 4UL
+
+    override fun write(value: SwimPad, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A choice on the Swim screen.
+ */
+sealed class SwimTap {
+    
+    /**
+     * A cell is aimed at.
+     */
+    data class Cell(
+        /**
+         * Which.
+         */
+        val `cell`: app.restwater.core.CellId) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The keys that move the aim from cell to cell.
+     */
+    data class Steps(
+        /**
+         * Whether they are opened or put away.
+         */
+        val `open`: kotlin.Boolean) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How long water is left to rest.
+     */
+    data class RestTarget(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UInt) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The next peg to the left.
+     */
+    data class LeftPeg(
+        /**
+         * Its distance in centimetres, or `None` if nobody is there.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The next peg to the right.
+     */
+    data class RightPeg(
+        /**
+         * Its distance in centimetres, or `None` if nobody is there.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The far bank.
+     */
+    data class FarBank(
+        /**
+         * Its distance in centimetres, or `None` if it isn't known.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether somebody fishes from the far bank.
+     */
+    data class FarBankPegged(
+        /**
+         * Whether they do.
+         */
+        val `pegged`: kotlin.Boolean) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Width of a band.
+     */
+    data class Band(
+        /**
+         * In centimetres; none is the usual width.
+         */
+        val `cm`: kotlin.UInt?) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A feature lies under the ring.
+     */
+    data class Feature(
+        /**
+         * Of which kind.
+         */
+        val `feature`: app.restwater.core.FeatureKind) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A hazard lies under the ring.
+     */
+    data class Hazard(
+        /**
+         * Of which kind.
+         */
+        val `hazard`: app.restwater.core.HazardKind) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Fish showed at the cell that is aimed at.
+     */
+    data class Seen(
+        /**
+         * How.
+         */
+        val `sign`: app.restwater.core.FishSign) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * As many of this measure as were chosen are fed to the cell that is aimed at.
+     */
+    data class Feed(
+        /**
+         * How it goes in.
+         */
+        val `what`: app.restwater.core.FeedKind, 
+        /**
+         * The measure.
+         */
+        val `measure`: app.restwater.core.FeedMeasure) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A mark, feature or hazard gets the name that was typed.
+     */
+    data class Rename(
+        /**
+         * Which.
+         */
+        val `id`: app.restwater.core.Uuid) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Something set before is taken away.
+     */
+    data class Remove(
+        /**
+         * What.
+         */
+        val `thing`: app.restwater.core.SwimThing) : SwimTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
+    override fun read(buf: ByteBuffer): SwimTap {
+        return when(buf.getInt()) {
+            1 -> SwimTap.Cell(
+                FfiConverterTypeCellId.read(buf),
+                )
+            2 -> SwimTap.Steps(
+                FfiConverterBoolean.read(buf),
+                )
+            3 -> SwimTap.RestTarget(
+                FfiConverterUInt.read(buf),
+                )
+            4 -> SwimTap.LeftPeg(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            5 -> SwimTap.RightPeg(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            6 -> SwimTap.FarBank(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            7 -> SwimTap.FarBankPegged(
+                FfiConverterBoolean.read(buf),
+                )
+            8 -> SwimTap.Band(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            9 -> SwimTap.Feature(
+                FfiConverterTypeFeatureKind.read(buf),
+                )
+            10 -> SwimTap.Hazard(
+                FfiConverterTypeHazardKind.read(buf),
+                )
+            11 -> SwimTap.Seen(
+                FfiConverterTypeFishSign.read(buf),
+                )
+            12 -> SwimTap.Feed(
+                FfiConverterTypeFeedKind.read(buf),
+                FfiConverterTypeFeedMeasure.read(buf),
+                )
+            13 -> SwimTap.Rename(
+                FfiConverterTypeUuid.read(buf),
+                )
+            14 -> SwimTap.Remove(
+                FfiConverterTypeSwimThing.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SwimTap): ULong = when(value) {
+        is SwimTap.Cell -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeCellId.allocationSize(value.`cell`)
+            )
+        }
+        is SwimTap.Steps -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`open`)
+            )
+        }
+        is SwimTap.RestTarget -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+        is SwimTap.LeftPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.RightPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.FarBank -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.FarBankPegged -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`pegged`)
+            )
+        }
+        is SwimTap.Band -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`cm`)
+            )
+        }
+        is SwimTap.Feature -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeatureKind.allocationSize(value.`feature`)
+            )
+        }
+        is SwimTap.Hazard -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeHazardKind.allocationSize(value.`hazard`)
+            )
+        }
+        is SwimTap.Seen -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFishSign.allocationSize(value.`sign`)
+            )
+        }
+        is SwimTap.Feed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeFeedKind.allocationSize(value.`what`)
+                + FfiConverterTypeFeedMeasure.allocationSize(value.`measure`)
+            )
+        }
+        is SwimTap.Rename -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is SwimTap.Remove -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSwimThing.allocationSize(value.`thing`)
+            )
+        }
+    }
+
+    override fun write(value: SwimTap, buf: ByteBuffer) {
+        when(value) {
+            is SwimTap.Cell -> {
+                buf.putInt(1)
+                FfiConverterTypeCellId.write(value.`cell`, buf)
+                Unit
+            }
+            is SwimTap.Steps -> {
+                buf.putInt(2)
+                FfiConverterBoolean.write(value.`open`, buf)
+                Unit
+            }
+            is SwimTap.RestTarget -> {
+                buf.putInt(3)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+            is SwimTap.LeftPeg -> {
+                buf.putInt(4)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.RightPeg -> {
+                buf.putInt(5)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.FarBank -> {
+                buf.putInt(6)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.FarBankPegged -> {
+                buf.putInt(7)
+                FfiConverterBoolean.write(value.`pegged`, buf)
+                Unit
+            }
+            is SwimTap.Band -> {
+                buf.putInt(8)
+                FfiConverterOptionalUInt.write(value.`cm`, buf)
+                Unit
+            }
+            is SwimTap.Feature -> {
+                buf.putInt(9)
+                FfiConverterTypeFeatureKind.write(value.`feature`, buf)
+                Unit
+            }
+            is SwimTap.Hazard -> {
+                buf.putInt(10)
+                FfiConverterTypeHazardKind.write(value.`hazard`, buf)
+                Unit
+            }
+            is SwimTap.Seen -> {
+                buf.putInt(11)
+                FfiConverterTypeFishSign.write(value.`sign`, buf)
+                Unit
+            }
+            is SwimTap.Feed -> {
+                buf.putInt(12)
+                FfiConverterTypeFeedKind.write(value.`what`, buf)
+                FfiConverterTypeFeedMeasure.write(value.`measure`, buf)
+                Unit
+            }
+            is SwimTap.Rename -> {
+                buf.putInt(13)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is SwimTap.Remove -> {
+                buf.putInt(14)
+                FfiConverterTypeSwimThing.write(value.`thing`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Something on the swim that can be taken away.
+ */
+sealed class SwimThing {
+    
+    /**
+     * A mark, a feature or a hazard.
+     */
+    data class Set(
+        /**
+         * The entry that set it.
+         */
+        val `id`: app.restwater.core.Uuid) : SwimThing()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The outline of the water.
+     */
+    object Outline : SwimThing()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeSwimThing : FfiConverterRustBuffer<SwimThing>{
+    override fun read(buf: ByteBuffer): SwimThing {
+        return when(buf.getInt()) {
+            1 -> SwimThing.Set(
+                FfiConverterTypeUuid.read(buf),
+                )
+            2 -> SwimThing.Outline
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: SwimThing): ULong = when(value) {
+        is SwimThing.Set -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`id`)
+            )
+        }
+        is SwimThing.Outline -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: SwimThing, buf: ByteBuffer) {
+        when(value) {
+            is SwimThing.Set -> {
+                buf.putInt(1)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is SwimThing.Outline -> {
+                buf.putInt(2)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * One thing changed on a rod.
+ */
+sealed class TackleTap {
+    
+    /**
+     * How far out.
+     */
+    data class Reach(
+        /**
+         * In the unit it is counted in.
+         */
+        val `reach`: app.restwater.core.Reach) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * In this direction.
+     */
+    data class Bearing(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `cdeg`: kotlin.Int) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * At an aiming mark.
+     */
+    data class Mark(
+        /**
+         * Which.
+         */
+        val `mark`: app.restwater.core.Uuid) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether the line is in the clip.
+     */
+    data class Clip(
+        /**
+         * Whether it is.
+         */
+        val `clipped`: kotlin.Boolean) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bait.
+     */
+    data class Bait(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The bait's colour.
+     */
+    data class Colour(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Height of the pop-up.
+     */
+    data class PopUp(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Length of the hooklength.
+     */
+    data class Hooklength(
+        /**
+         * In millimetres.
+         */
+        val `mm`: kotlin.UInt) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The hook.
+     */
+    data class HookSize(
+        /**
+         * Its size: the bigger the number the smaller the hook.
+         */
+        val `size`: kotlin.UByte) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Weight of the lead or feeder.
+     */
+    data class Lead(
+        /**
+         * In milligrams.
+         */
+        val `mg`: kotlin.UInt) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether it is a feeder, which feeds with each cast.
+     */
+    data class Feeder(
+        /**
+         * What a fill is taken to weigh, in milligrams; none for a plain lead.
+         */
+        val `mg`: kotlin.UInt?) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * What that weight is made of.
+     */
+    data class Material(
+        /**
+         * Lead or not.
+         */
+        val `material`: app.restwater.core.LeadMaterial) : TackleTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTackleTap : FfiConverterRustBuffer<TackleTap>{
+    override fun read(buf: ByteBuffer): TackleTap {
+        return when(buf.getInt()) {
+            1 -> TackleTap.Reach(
+                FfiConverterTypeReach.read(buf),
+                )
+            2 -> TackleTap.Bearing(
+                FfiConverterInt.read(buf),
+                )
+            3 -> TackleTap.Mark(
+                FfiConverterTypeUuid.read(buf),
+                )
+            4 -> TackleTap.Clip(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> TackleTap.Bait(
+                FfiConverterString.read(buf),
+                )
+            6 -> TackleTap.Colour(
+                FfiConverterString.read(buf),
+                )
+            7 -> TackleTap.PopUp(
+                FfiConverterUInt.read(buf),
+                )
+            8 -> TackleTap.Hooklength(
+                FfiConverterUInt.read(buf),
+                )
+            9 -> TackleTap.HookSize(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> TackleTap.Lead(
+                FfiConverterUInt.read(buf),
+                )
+            11 -> TackleTap.Feeder(
+                FfiConverterOptionalUInt.read(buf),
+                )
+            12 -> TackleTap.Material(
+                FfiConverterTypeLeadMaterial.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: TackleTap): ULong = when(value) {
+        is TackleTap.Reach -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeReach.allocationSize(value.`reach`)
+            )
+        }
+        is TackleTap.Bearing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`cdeg`)
+            )
+        }
+        is TackleTap.Mark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeUuid.allocationSize(value.`mark`)
+            )
+        }
+        is TackleTap.Clip -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`clipped`)
+            )
+        }
+        is TackleTap.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is TackleTap.Colour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is TackleTap.PopUp -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is TackleTap.Hooklength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mm`)
+            )
+        }
+        is TackleTap.HookSize -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`size`)
+            )
+        }
+        is TackleTap.Lead -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`mg`)
+            )
+        }
+        is TackleTap.Feeder -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUInt.allocationSize(value.`mg`)
+            )
+        }
+        is TackleTap.Material -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeLeadMaterial.allocationSize(value.`material`)
+            )
+        }
+    }
+
+    override fun write(value: TackleTap, buf: ByteBuffer) {
+        when(value) {
+            is TackleTap.Reach -> {
+                buf.putInt(1)
+                FfiConverterTypeReach.write(value.`reach`, buf)
+                Unit
+            }
+            is TackleTap.Bearing -> {
+                buf.putInt(2)
+                FfiConverterInt.write(value.`cdeg`, buf)
+                Unit
+            }
+            is TackleTap.Mark -> {
+                buf.putInt(3)
+                FfiConverterTypeUuid.write(value.`mark`, buf)
+                Unit
+            }
+            is TackleTap.Clip -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`clipped`, buf)
+                Unit
+            }
+            is TackleTap.Bait -> {
+                buf.putInt(5)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is TackleTap.Colour -> {
+                buf.putInt(6)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is TackleTap.PopUp -> {
+                buf.putInt(7)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is TackleTap.Hooklength -> {
+                buf.putInt(8)
+                FfiConverterUInt.write(value.`mm`, buf)
+                Unit
+            }
+            is TackleTap.HookSize -> {
+                buf.putInt(9)
+                FfiConverterUByte.write(value.`size`, buf)
+                Unit
+            }
+            is TackleTap.Lead -> {
+                buf.putInt(10)
+                FfiConverterUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is TackleTap.Feeder -> {
+                buf.putInt(11)
+                FfiConverterOptionalUInt.write(value.`mg`, buf)
+                Unit
+            }
+            is TackleTap.Material -> {
+                buf.putInt(12)
+                FfiConverterTypeLeadMaterial.write(value.`material`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * How cold the water was, as last logged.
+ */
+
+enum class Temperature {
+    
+    /**
+     * Below 4 °C, where water is densest.
+     */
+    BELOW4,
+    /**
+     * 4 to below 7 °C.
+     */
+    FROM4,
+    /**
+     * 7 to below 10 °C.
+     */
+    FROM7,
+    /**
+     * 10 to below 15 °C.
+     */
+    FROM10,
+    /**
+     * 15 °C and above.
+     */
+    FROM15,
+    /**
+     * Nobody looked.
+     */
+    NOT_LOGGED;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTemperature: FfiConverterRustBuffer<Temperature> {
+    override fun read(buf: ByteBuffer) = try {
+        Temperature.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Temperature) = 4UL
+
+    override fun write(value: Temperature, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
+ */
+sealed class TypedInto {
+    
+    /**
+     * The water of the set-up.
+     */
+    object Water : TypedInto()
+    
+    
+    /**
+     * Its peg.
+     */
+    object Peg : TypedInto()
+    
+    
+    /**
+     * Its depth, a length.
+     */
+    object Depth : TypedInto()
+    
+    
+    /**
+     * A name for the next mark, feature or hazard, or for an old one.
+     */
+    object SwimName : TypedInto()
+    
+    
+    /**
+     * Latitude of the peg.
+     */
+    object PegLatitude : TypedInto()
+    
+    
+    /**
+     * Its longitude.
+     */
+    object PegLongitude : TypedInto()
+    
+    
+    /**
+     * The bearing of straight out.
+     */
+    object PegBearing : TypedInto()
+    
+    
+    /**
+     * A bait that is not on the list.
+     */
+    data class Bait(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A colour that is not on the list.
+     */
+    data class Colour(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Height of the pop-up, a length.
+     */
+    data class PopUp(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The hooklength, a length.
+     */
+    data class Hooklength(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The lead or feeder, a weight.
+     */
+    data class Lead(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : TypedInto()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A note on the session.
+     */
+    object Note : TypedInto()
+    
+    
+    /**
+     * What to do next time.
+     */
+    object Plan : TypedInto()
+    
+    
+    /**
+     * What the match says of fish that die or go back.
+     */
+    object MatchRule : TypedInto()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
+    override fun read(buf: ByteBuffer): TypedInto {
+        return when(buf.getInt()) {
+            1 -> TypedInto.Water
+            2 -> TypedInto.Peg
+            3 -> TypedInto.Depth
+            4 -> TypedInto.SwimName
+            5 -> TypedInto.PegLatitude
+            6 -> TypedInto.PegLongitude
+            7 -> TypedInto.PegBearing
+            8 -> TypedInto.Bait(
+                FfiConverterUByte.read(buf),
+                )
+            9 -> TypedInto.Colour(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> TypedInto.PopUp(
+                FfiConverterUByte.read(buf),
+                )
+            11 -> TypedInto.Hooklength(
+                FfiConverterUByte.read(buf),
+                )
+            12 -> TypedInto.Lead(
+                FfiConverterUByte.read(buf),
+                )
+            13 -> TypedInto.Note
+            14 -> TypedInto.Plan
+            15 -> TypedInto.MatchRule
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: TypedInto): ULong = when(value) {
+        is TypedInto.Water -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Peg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Depth -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.SwimName -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PegLatitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PegLongitude -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PegBearing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Colour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.PopUp -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Hooklength -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Lead -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is TypedInto.Note -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.Plan -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.MatchRule -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+    }
+
+    override fun write(value: TypedInto, buf: ByteBuffer) {
+        when(value) {
+            is TypedInto.Water -> {
+                buf.putInt(1)
+                Unit
+            }
+            is TypedInto.Peg -> {
+                buf.putInt(2)
+                Unit
+            }
+            is TypedInto.Depth -> {
+                buf.putInt(3)
+                Unit
+            }
+            is TypedInto.SwimName -> {
+                buf.putInt(4)
+                Unit
+            }
+            is TypedInto.PegLatitude -> {
+                buf.putInt(5)
+                Unit
+            }
+            is TypedInto.PegLongitude -> {
+                buf.putInt(6)
+                Unit
+            }
+            is TypedInto.PegBearing -> {
+                buf.putInt(7)
+                Unit
+            }
+            is TypedInto.Bait -> {
+                buf.putInt(8)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Colour -> {
+                buf.putInt(9)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.PopUp -> {
+                buf.putInt(10)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Hooklength -> {
+                buf.putInt(11)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Lead -> {
+                buf.putInt(12)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is TypedInto.Note -> {
+                buf.putInt(13)
+                Unit
+            }
+            is TypedInto.Plan -> {
+                buf.putInt(14)
+                Unit
+            }
+            is TypedInto.MatchRule -> {
+                buf.putInt(15)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+ */
+
+enum class UsualClass {
+    
+    /**
+     * Silvers.
+     */
+    SILVER,
+    /**
+     * Roach.
+     */
+    ROACH,
+    /**
+     * Perch.
+     */
+    PERCH,
+    /**
+     * Skimmers.
+     */
+    SKIMMER,
+    /**
+     * Bream.
+     */
+    BREAM,
+    /**
+     * Tench.
+     */
+    TENCH,
+    /**
+     * Stocked carp.
+     */
+    STOCKIE,
+    /**
+     * Carp.
+     */
+    CARP,
+    /**
+     * Pike.
+     */
+    PIKE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeUsualClass: FfiConverterRustBuffer<UsualClass> {
+    override fun read(buf: ByteBuffer) = try {
+        UsualClass.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: UsualClass) = 4UL
+
+    override fun write(value: UsualClass, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * What may be said of a change, for drawing.
+ */
+
+enum class VerdictTone {
+    
+    /**
+     * Can't tell yet: an open ring.
+     */
+    UNKNOWN,
+    /**
+     * Leans to one: half filled.
+     */
+    LEANS,
+    /**
+     * Clearly better here today: filled.
+     */
+    CLEAR;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeVerdictTone: FfiConverterOnlyRead<VerdictTone> {
+    override fun read(buf: ByteBuffer) = try {
+        VerdictTone.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
+ * Which casts count on the Waits screen, and how much time is left there.
+ */
+sealed class WaitsTap {
+    
+    /**
+     * The casts of one rod.
+     */
+    data class Rod(
+        /**
+         * Which; none takes all.
+         */
+        val `rod`: kotlin.UByte?) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The casts to one spot.
+     */
+    data class Spot(
+        /**
+         * Which; none takes all.
+         */
+        val `spot`: app.restwater.core.FactorValue?) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * The casts with one bait.
+     */
+    data class Bait(
+        /**
+         * Which; none takes all.
+         */
+        val `bait`: kotlin.String?) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whether earlier sessions count.
+     */
+    data class TodayOnly(
+        /**
+         * Whether they are left out.
+         */
+        val `only`: kotlin.Boolean) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whose earlier sessions the advice is made from, here and everywhere else.
+     */
+    data class Whose(
+        /**
+         * Whose.
+         */
+        val `whose`: app.restwater.core.Whose) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How much time is left.
+     */
+    data class TimeLeft(
+        /**
+         * In minutes.
+         */
+        val `minutes`: kotlin.UInt) : WaitsTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaitsTap : FfiConverterRustBuffer<WaitsTap>{
+    override fun read(buf: ByteBuffer): WaitsTap {
+        return when(buf.getInt()) {
+            1 -> WaitsTap.Rod(
+                FfiConverterOptionalUByte.read(buf),
+                )
+            2 -> WaitsTap.Spot(
+                FfiConverterOptionalTypeFactorValue.read(buf),
+                )
+            3 -> WaitsTap.Bait(
+                FfiConverterOptionalString.read(buf),
+                )
+            4 -> WaitsTap.TodayOnly(
+                FfiConverterBoolean.read(buf),
+                )
+            5 -> WaitsTap.Whose(
+                FfiConverterTypeWhose.read(buf),
+                )
+            6 -> WaitsTap.TimeLeft(
+                FfiConverterUInt.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: WaitsTap): ULong = when(value) {
+        is WaitsTap.Rod -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUByte.allocationSize(value.`rod`)
+            )
+        }
+        is WaitsTap.Spot -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeFactorValue.allocationSize(value.`spot`)
+            )
+        }
+        is WaitsTap.Bait -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalString.allocationSize(value.`bait`)
+            )
+        }
+        is WaitsTap.TodayOnly -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`only`)
+            )
+        }
+        is WaitsTap.Whose -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeWhose.allocationSize(value.`whose`)
+            )
+        }
+        is WaitsTap.TimeLeft -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUInt.allocationSize(value.`minutes`)
+            )
+        }
+    }
+
+    override fun write(value: WaitsTap, buf: ByteBuffer) {
+        when(value) {
+            is WaitsTap.Rod -> {
+                buf.putInt(1)
+                FfiConverterOptionalUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is WaitsTap.Spot -> {
+                buf.putInt(2)
+                FfiConverterOptionalTypeFactorValue.write(value.`spot`, buf)
+                Unit
+            }
+            is WaitsTap.Bait -> {
+                buf.putInt(3)
+                FfiConverterOptionalString.write(value.`bait`, buf)
+                Unit
+            }
+            is WaitsTap.TodayOnly -> {
+                buf.putInt(4)
+                FfiConverterBoolean.write(value.`only`, buf)
+                Unit
+            }
+            is WaitsTap.Whose -> {
+                buf.putInt(5)
+                FfiConverterTypeWhose.write(value.`whose`, buf)
+                Unit
+            }
+            is WaitsTap.TimeLeft -> {
+                buf.putInt(6)
+                FfiConverterUInt.write(value.`minutes`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Which waters count.
+ */
+sealed class WaterChoice {
+    
+    /**
+     * All of them.
+     */
+    object Any : WaterChoice()
+    
+    
+    /**
+     * Those without a name.
+     */
+    object Unnamed : WaterChoice()
+    
+    
+    /**
+     * The one of this name.
+     */
+    data class Named(
+        /**
+         * The name.
+         */
+        val `name`: kotlin.String) : WaterChoice()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaterChoice : FfiConverterRustBuffer<WaterChoice>{
+    override fun read(buf: ByteBuffer): WaterChoice {
+        return when(buf.getInt()) {
+            1 -> WaterChoice.Any
+            2 -> WaterChoice.Unnamed
+            3 -> WaterChoice.Named(
+                FfiConverterString.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: WaterChoice): ULong = when(value) {
+        is WaterChoice.Any -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is WaterChoice.Unnamed -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is WaterChoice.Named -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+    }
+
+    override fun write(value: WaterChoice, buf: ByteBuffer) {
+        when(value) {
+            is WaterChoice.Any -> {
+                buf.putInt(1)
+                Unit
+            }
+            is WaterChoice.Unnamed -> {
+                buf.putInt(2)
+                Unit
+            }
+            is WaterChoice.Named -> {
+                buf.putInt(3)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Colour of the water.
+ */
+
+enum class WaterColour {
+    
+    /**
+     * The bottom shows in the margin.
+     */
+    CLEAR,
+    /**
+     * A tinge.
+     */
+    TINGED,
+    /**
+     * Coloured.
+     */
+    COLOURED,
+    /**
+     * As brown as it gets.
+     */
+    MUDDY;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWaterColour: FfiConverterRustBuffer<WaterColour> {
+    override fun read(buf: ByteBuffer) = try {
+        WaterColour.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: WaterColour) = 4UL
+
+    override fun write(value: WaterColour, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * A weight in the unit it was read in.
+ */
+sealed class Weight {
+    
+    /**
+     * Whole drams (scales in pounds and ounces).
+     */
+    data class Drams(
+        val v1: kotlin.Long) : Weight()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Whole grams (metric scales).
+     */
+    data class Grams(
+        val v1: kotlin.Long) : Weight()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeight : FfiConverterRustBuffer<Weight>{
+    override fun read(buf: ByteBuffer): Weight {
+        return when(buf.getInt()) {
+            1 -> Weight.Drams(
+                FfiConverterLong.read(buf),
+                )
+            2 -> Weight.Grams(
+                FfiConverterLong.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: Weight): ULong = when(value) {
+        is Weight.Drams -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.v1)
+            )
+        }
+        is Weight.Grams -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterLong.allocationSize(value.v1)
+            )
+        }
+    }
+
+    override fun write(value: Weight, buf: ByteBuffer) {
+        when(value) {
+            is Weight.Drams -> {
+                buf.putInt(1)
+                FfiConverterLong.write(value.v1, buf)
+                Unit
+            }
+            is Weight.Grams -> {
+                buf.putInt(2)
+                FfiConverterLong.write(value.v1, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * The unit a weight was entered in; it is never converted in the log.
+ */
+
+enum class WeightUnit {
+    
+    /**
+     * Drams, 1/256 lb.
+     */
+    DRAMS,
+    /**
+     * Grams.
+     */
+    GRAMS;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWeightUnit: FfiConverterRustBuffer<WeightUnit> {
+    override fun read(buf: ByteBuffer) = try {
+        WeightUnit.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: WeightUnit) = 4UL
+
+    override fun write(value: WeightUnit, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * The screens there are.
+ */
+
+enum class Which {
+    
+    /**
+     * The running waits and the keys.
+     */
+    BANK,
+    /**
+     * Setting up a session.
+     */
+    SETUP,
+    /**
+     * Spot and rig of the chosen rod.
+     */
+    TACKLE,
+    /**
+     * The swim and where next; its picture is asked for apart.
+     */
+    SWIM,
+    /**
+     * What the record says of waiting.
+     */
+    WAITS,
+    /**
+     * Did a change matter?
+     */
+    CHANGES,
+    /**
+     * Time left, nets, weigh-in.
+     */
+    MATCH,
+    /**
+     * A landed fish: its class, its net, whether it went back.
+     */
+    FISH,
+    /**
+     * The number pad for its weight.
+     */
+    WEIGHT,
+    /**
+     * What is fed by hand, in measures.
+     */
+    FEED,
+    /**
+     * The number pad for feed by weight.
+     */
+    FEED_WEIGHT,
+    /**
+     * Fish that show.
+     */
+    SEEN,
+    /**
+     * Files in and out, backups.
+     */
+    FILES,
+    /**
+     * The evening before: hooklengths, spools, the pop-up and its shot, fall times, heights.
+     */
+    BENCH,
+    /**
+     * Sessions, rates, comparisons, notes, the plan for next time.
+     */
+    BOOK,
+    /**
+     * Air and water, wind, cloud, colour, in a few taps.
+     */
+    CONDITIONS,
+    /**
+     * What can hurt an angler, a fish or a licence.
+     */
+    CAUTIONS,
+    /**
+     * Doubtful entries.
+     */
+    MEND,
+    /**
+     * What belongs to the phone.
+     */
+    PHONE,
+    /**
+     * The card of the day: what it brought and what to try next.
+     */
+    DAY,
+    /**
+     * The three cards of the first opening.
+     */
+    WELCOME,
+    /**
+     * What each sign of the pictures means.
+     */
+    LEGEND;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWhich: FfiConverterRustBuffer<Which> {
+    override fun read(buf: ByteBuffer) = try {
+        Which.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Which) = 4UL
+
+    override fun write(value: Which, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Whose sessions count.
+ */
+
+enum class Whose {
+    
+    /**
+     * The angler's own, unless chosen otherwise.
+     */
+    ME,
+    /**
+     * Those of other anglers.
+     */
+    THEM,
+    /**
+     * All of them.
+     */
+    BOTH;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWhose: FfiConverterRustBuffer<Whose> {
+    override fun read(buf: ByteBuffer) = try {
+        Whose.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: Whose) = 4UL
+
+    override fun write(value: Whose, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * Where the wind comes from.
+ */
+
+enum class WindFrom {
+    
+    /**
+     * North.
+     */
+    N,
+    /**
+     * North-east.
+     */
+    NE,
+    /**
+     * East.
+     */
+    E,
+    /**
+     * South-east.
+     */
+    SE,
+    /**
+     * South.
+     */
+    S,
+    /**
+     * South-west.
+     */
+    SW,
+    /**
+     * West.
+     */
+    W,
+    /**
+     * North-west.
+     */
+    NW;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWindFrom: FfiConverterRustBuffer<WindFrom> {
+    override fun read(buf: ByteBuffer) = try {
+        WindFrom.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: WindFrom) = 4UL
+
+    override fun write(value: WindFrom, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+/**
+ * How hard it blows, in steps of the Beaufort scale (World Meteorological Organization, WMO-No. 8).
+ */
+
+enum class WindStrength {
+    
+    /**
+     * Force 0: smoke goes straight up.
+     */
+    CALM,
+    /**
+     * Forces 1 to 3: light to gentle breeze.
+     */
+    LIGHT,
+    /**
+     * Force 4: moderate breeze.
+     */
+    MODERATE,
+    /**
+     * Force 5: fresh breeze.
+     */
+    FRESH,
+    /**
+     * Forces 6 and 7: strong breeze, near gale.
+     */
+    STRONG,
+    /**
+     * Force 8 and over.
+     */
+    GALE;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeWindStrength: FfiConverterRustBuffer<WindStrength> {
+    override fun read(buf: ByteBuffer) = try {
+        WindStrength.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+    override fun allocationSize(value: WindStrength) = 4UL
+
+    override fun write(value: WindStrength, buf: ByteBuffer) {
+        buf.putInt(value.ordinal + 1)
+    }
+}
+
+
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalUByte: FfiConverterRustBuffer<kotlin.UByte?> {
+    override fun read(buf: ByteBuffer): kotlin.UByte? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUByte.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UByte?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUByte.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UByte?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUByte.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalUShort: FfiConverterRustBuffer<kotlin.UShort?> {
+    override fun read(buf: ByteBuffer): kotlin.UShort? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUShort.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UShort?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUShort.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UShort?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUShort.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalUInt: FfiConverterRustBuffer<kotlin.UInt?> {
+    override fun read(buf: ByteBuffer): kotlin.UInt? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterUInt.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.UInt?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterUInt.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.UInt?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterUInt.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalLong: FfiConverterOnlyRead<kotlin.Long?> {
+    override fun read(buf: ByteBuffer): kotlin.Long? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterLong.read(buf)
     }
 
 }
@@ -2621,7 +21504,71 @@ public object FfiConverterTypeRestwaterError : FfiConverterRustBuffer<RestwaterE
 /**
  * @suppress
  */
-public object FfiConverterOptionalTypeBackupMade: FfiConverterRustBuffer<BackupMade?> {
+public object FfiConverterOptionalDouble: FfiConverterOnlyRead<kotlin.Double?> {
+    override fun read(buf: ByteBuffer): kotlin.Double? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterDouble.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalString: FfiConverterRustBuffer<kotlin.String?> {
+    override fun read(buf: ByteBuffer): kotlin.String? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterString.read(buf)
+    }
+
+    override fun allocationSize(value: kotlin.String?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterString.allocationSize(value)
+        }
+    }
+
+    override fun write(value: kotlin.String?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterString.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeAlternationView: FfiConverterOnlyRead<AlternationView?> {
+    override fun read(buf: ByteBuffer): AlternationView? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeAlternationView.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeBackupMade: FfiConverterOnlyRead<BackupMade?> {
     override fun read(buf: ByteBuffer): BackupMade? {
         if (buf.get().toInt() == 0) {
             return null
@@ -2629,20 +21576,148 @@ public object FfiConverterOptionalTypeBackupMade: FfiConverterRustBuffer<BackupM
         return FfiConverterTypeBackupMade.read(buf)
     }
 
-    override fun allocationSize(value: BackupMade?): ULong {
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeFiguresView: FfiConverterOnlyRead<FiguresView?> {
+    override fun read(buf: ByteBuffer): FiguresView? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFiguresView.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeForecastView: FfiConverterOnlyRead<ForecastView?> {
+    override fun read(buf: ByteBuffer): ForecastView? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeForecastView.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafKey: FfiConverterOnlyRead<LeafKey?> {
+    override fun read(buf: ByteBuffer): LeafKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafKey.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeafSpan: FfiConverterOnlyRead<LeafSpan?> {
+    override fun read(buf: ByteBuffer): LeafSpan? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeafSpan.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeMatchKey: FfiConverterOnlyRead<MatchKey?> {
+    override fun read(buf: ByteBuffer): MatchKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeMatchKey.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeMendOpen: FfiConverterOnlyRead<MendOpen?> {
+    override fun read(buf: ByteBuffer): MendOpen? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeMendOpen.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeRect: FfiConverterOnlyRead<Rect?> {
+    override fun read(buf: ByteBuffer): Rect? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeRect.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeSessionSetup: FfiConverterRustBuffer<SessionSetup?> {
+    override fun read(buf: ByteBuffer): SessionSetup? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeSessionSetup.read(buf)
+    }
+
+    override fun allocationSize(value: SessionSetup?): ULong {
         if (value == null) {
             return 1UL
         } else {
-            return 1UL + FfiConverterTypeBackupMade.allocationSize(value)
+            return 1UL + FfiConverterTypeSessionSetup.allocationSize(value)
         }
     }
 
-    override fun write(value: BackupMade?, buf: ByteBuffer) {
+    override fun write(value: SessionSetup?, buf: ByteBuffer) {
         if (value == null) {
             buf.put(0)
         } else {
             buf.put(1)
-            FfiConverterTypeBackupMade.write(value, buf)
+            FfiConverterTypeSessionSetup.write(value, buf)
         }
     }
 }
@@ -2653,7 +21728,71 @@ public object FfiConverterOptionalTypeBackupMade: FfiConverterRustBuffer<BackupM
 /**
  * @suppress
  */
-public object FfiConverterOptionalTypeAction: FfiConverterRustBuffer<Action?> {
+public object FfiConverterOptionalTypeStartTest: FfiConverterOnlyRead<StartTest?> {
+    override fun read(buf: ByteBuffer): StartTest? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeStartTest.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeTypedField: FfiConverterOnlyRead<TypedField?> {
+    override fun read(buf: ByteBuffer): TypedField? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeTypedField.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWaterPlace: FfiConverterOnlyRead<WaterPlace?> {
+    override fun read(buf: ByteBuffer): WaterPlace? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWaterPlace.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWeighInPage: FfiConverterOnlyRead<WeighInPage?> {
+    override fun read(buf: ByteBuffer): WeighInPage? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWeighInPage.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeAction: FfiConverterOnlyRead<Action?> {
     override fun read(buf: ByteBuffer): Action? {
         if (buf.get().toInt() == 0) {
             return null
@@ -2661,20 +21800,36 @@ public object FfiConverterOptionalTypeAction: FfiConverterRustBuffer<Action?> {
         return FfiConverterTypeAction.read(buf)
     }
 
-    override fun allocationSize(value: Action?): ULong {
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeFactorValue: FfiConverterRustBuffer<FactorValue?> {
+    override fun read(buf: ByteBuffer): FactorValue? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFactorValue.read(buf)
+    }
+
+    override fun allocationSize(value: FactorValue?): ULong {
         if (value == null) {
             return 1UL
         } else {
-            return 1UL + FfiConverterTypeAction.allocationSize(value)
+            return 1UL + FfiConverterTypeFactorValue.allocationSize(value)
         }
     }
 
-    override fun write(value: Action?, buf: ByteBuffer) {
+    override fun write(value: FactorValue?, buf: ByteBuffer) {
         if (value == null) {
             buf.put(0)
         } else {
             buf.put(1)
-            FfiConverterTypeAction.write(value, buf)
+            FfiConverterTypeFactorValue.write(value, buf)
         }
     }
 }
@@ -2685,24 +21840,28 @@ public object FfiConverterOptionalTypeAction: FfiConverterRustBuffer<Action?> {
 /**
  * @suppress
  */
-public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap>> {
-    override fun read(buf: ByteBuffer): List<DayTap> {
-        val len = buf.getInt()
-        return List<DayTap>(len) {
-            FfiConverterTypeDayTap.read(buf)
+public object FfiConverterOptionalTypeFishWeight: FfiConverterRustBuffer<FishWeight?> {
+    override fun read(buf: ByteBuffer): FishWeight? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFishWeight.read(buf)
+    }
+
+    override fun allocationSize(value: FishWeight?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeFishWeight.allocationSize(value)
         }
     }
 
-    override fun allocationSize(value: List<DayTap>): ULong {
-        val sizeForLength = 4UL
-        val sizeForItems = value.map { FfiConverterTypeDayTap.allocationSize(it) }.sum()
-        return sizeForLength + sizeForItems
-    }
-
-    override fun write(value: List<DayTap>, buf: ByteBuffer) {
-        buf.putInt(value.size)
-        value.iterator().forEach {
-            FfiConverterTypeDayTap.write(it, buf)
+    override fun write(value: FishWeight?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeFishWeight.write(value, buf)
         }
     }
 }
@@ -2710,54 +21869,1164 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer<List<DayTap
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeHand: FfiConverterRustBuffer<Hand?> {
+    override fun read(buf: ByteBuffer): Hand? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeHand.read(buf)
+    }
+
+    override fun allocationSize(value: Hand?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeHand.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Hand?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeHand.write(value, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial?> {
+    override fun read(buf: ByteBuffer): LeadMaterial? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeLeadMaterial.read(buf)
+    }
+
+    override fun allocationSize(value: LeadMaterial?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeLeadMaterial.allocationSize(value)
+        }
+    }
+
+    override fun write(value: LeadMaterial?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeLeadMaterial.write(value, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeScheme: FfiConverterRustBuffer<Scheme?> {
+    override fun read(buf: ByteBuffer): Scheme? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeScheme.read(buf)
+    }
+
+    override fun allocationSize(value: Scheme?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeScheme.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Scheme?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeScheme.write(value, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeSeason: FfiConverterRustBuffer<Season?> {
+    override fun read(buf: ByteBuffer): Season? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeSeason.read(buf)
+    }
+
+    override fun allocationSize(value: Season?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeSeason.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Season?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeSeason.write(value, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeTemperature: FfiConverterRustBuffer<Temperature?> {
+    override fun read(buf: ByteBuffer): Temperature? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeTemperature.read(buf)
+    }
+
+    override fun allocationSize(value: Temperature?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeTemperature.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Temperature?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeTemperature.write(value, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWeight: FfiConverterRustBuffer<Weight?> {
+    override fun read(buf: ByteBuffer): Weight? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWeight.read(buf)
+    }
+
+    override fun allocationSize(value: Weight?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeWeight.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Weight?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeWeight.write(value, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeWhich: FfiConverterOnlyRead<Which?> {
+    override fun read(buf: ByteBuffer): Which? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeWhich.read(buf)
+    }
+
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalSequenceDouble: FfiConverterOnlyRead<List<kotlin.Double>?> {
+    override fun read(buf: ByteBuffer): List<kotlin.Double>? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterSequenceDouble.read(buf)
+    }
+
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeUuid: FfiConverterRustBuffer<Uuid?> {
+    override fun read(buf: ByteBuffer): Uuid? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeUuid.read(buf)
+    }
+
+    override fun allocationSize(value: Uuid?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeUuid.allocationSize(value)
+        }
+    }
+
+    override fun write(value: Uuid?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeUuid.write(value, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceUShort: FfiConverterRustBuffer<List<kotlin.UShort>> {
+    override fun read(buf: ByteBuffer): List<kotlin.UShort> {
+        val len = buf.getInt()
+        return List<kotlin.UShort>(len) {
+            FfiConverterUShort.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.UShort>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterUShort.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.UShort>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterUShort.write(it, buf)
+        }
+    }
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceUInt: FfiConverterOnlyRead<List<kotlin.UInt>> {
+    override fun read(buf: ByteBuffer): List<kotlin.UInt> {
+        val len = buf.getInt()
+        return List<kotlin.UInt>(len) {
+            FfiConverterUInt.read(buf)
+        }
+    }
+
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceFloat: FfiConverterOnlyRead<List<kotlin.Float>> {
+    override fun read(buf: ByteBuffer): List<kotlin.Float> {
+        val len = buf.getInt()
+        return List<kotlin.Float>(len) {
+            FfiConverterFloat.read(buf)
+        }
+    }
+
+}
 
 
 
 
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceDouble: FfiConverterOnlyRead<List<kotlin.Double>> {
+    override fun read(buf: ByteBuffer): List<kotlin.Double> {
+        val len = buf.getInt()
+        return List<kotlin.Double>(len) {
+            FfiConverterDouble.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceBoolean: FfiConverterOnlyRead<List<kotlin.Boolean>> {
+    override fun read(buf: ByteBuffer): List<kotlin.Boolean> {
+        val len = buf.getInt()
+        return List<kotlin.Boolean>(len) {
+            FfiConverterBoolean.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceString: FfiConverterRustBuffer<List<kotlin.String>> {
+    override fun read(buf: ByteBuffer): List<kotlin.String> {
+        val len = buf.getInt()
+        return List<kotlin.String>(len) {
+            FfiConverterString.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<kotlin.String>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterString.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.String>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterString.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeAlarmView: FfiConverterOnlyRead<List<AlarmView>> {
+    override fun read(buf: ByteBuffer): List<AlarmView> {
+        val len = buf.getInt()
+        return List<AlarmView>(len) {
+            FfiConverterTypeAlarmView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeBackupLine: FfiConverterOnlyRead<List<BackupLine>> {
+    override fun read(buf: ByteBuffer): List<BackupLine> {
+        val len = buf.getInt()
+        return List<BackupLine>(len) {
+            FfiConverterTypeBackupLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeBrokenRule: FfiConverterOnlyRead<List<BrokenRule>> {
+    override fun read(buf: ByteBuffer): List<BrokenRule> {
+        val len = buf.getInt()
+        return List<BrokenRule>(len) {
+            FfiConverterTypeBrokenRule.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChangeView: FfiConverterOnlyRead<List<ChangeView>> {
+    override fun read(buf: ByteBuffer): List<ChangeView> {
+        val len = buf.getInt()
+        return List<ChangeView>(len) {
+            FfiConverterTypeChangeView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartBand: FfiConverterOnlyRead<List<ChartBand>> {
+    override fun read(buf: ByteBuffer): List<ChartBand> {
+        val len = buf.getInt()
+        return List<ChartBand>(len) {
+            FfiConverterTypeChartBand.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartBar: FfiConverterOnlyRead<List<ChartBar>> {
+    override fun read(buf: ByteBuffer): List<ChartBar> {
+        val len = buf.getInt()
+        return List<ChartBar>(len) {
+            FfiConverterTypeChartBar.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartDot: FfiConverterOnlyRead<List<ChartDot>> {
+    override fun read(buf: ByteBuffer): List<ChartDot> {
+        val len = buf.getInt()
+        return List<ChartDot>(len) {
+            FfiConverterTypeChartDot.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartLine: FfiConverterOnlyRead<List<ChartLine>> {
+    override fun read(buf: ByteBuffer): List<ChartLine> {
+        val len = buf.getInt()
+        return List<ChartLine>(len) {
+            FfiConverterTypeChartLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartSpan: FfiConverterOnlyRead<List<ChartSpan>> {
+    override fun read(buf: ByteBuffer): List<ChartSpan> {
+        val len = buf.getInt()
+        return List<ChartSpan>(len) {
+            FfiConverterTypeChartSpan.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChartView: FfiConverterOnlyRead<List<ChartView>> {
+    override fun read(buf: ByteBuffer): List<ChartView> {
+        val len = buf.getInt()
+        return List<ChartView>(len) {
+            FfiConverterTypeChartView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChoice: FfiConverterOnlyRead<List<Choice>> {
+    override fun read(buf: ByteBuffer): List<Choice> {
+        val len = buf.getInt()
+        return List<Choice>(len) {
+            FfiConverterTypeChoice.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeChoiceRow: FfiConverterOnlyRead<List<ChoiceRow>> {
+    override fun read(buf: ByteBuffer): List<ChoiceRow> {
+        val len = buf.getInt()
+        return List<ChoiceRow>(len) {
+            FfiConverterTypeChoiceRow.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeClassGuess: FfiConverterRustBuffer<List<ClassGuess>> {
+    override fun read(buf: ByteBuffer): List<ClassGuess> {
+        val len = buf.getInt()
+        return List<ClassGuess>(len) {
+            FfiConverterTypeClassGuess.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<ClassGuess>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeClassGuess.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<ClassGuess>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeClassGuess.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeClockCut: FfiConverterOnlyRead<List<ClockCut>> {
+    override fun read(buf: ByteBuffer): List<ClockCut> {
+        val len = buf.getInt()
+        return List<ClockCut>(len) {
+            FfiConverterTypeClockCut.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeDayTap: FfiConverterOnlyRead<List<DayTap>> {
+    override fun read(buf: ByteBuffer): List<DayTap> {
+        val len = buf.getInt()
+        return List<DayTap>(len) {
+            FfiConverterTypeDayTap.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeDoor: FfiConverterOnlyRead<List<Door>> {
+    override fun read(buf: ByteBuffer): List<Door> {
+        val len = buf.getInt()
+        return List<Door>(len) {
+            FfiConverterTypeDoor.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeDoorPlace: FfiConverterOnlyRead<List<DoorPlace>> {
+    override fun read(buf: ByteBuffer): List<DoorPlace> {
+        val len = buf.getInt()
+        return List<DoorPlace>(len) {
+            FfiConverterTypeDoorPlace.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeFishKey: FfiConverterOnlyRead<List<FishKey>> {
+    override fun read(buf: ByteBuffer): List<FishKey> {
+        val len = buf.getInt()
+        return List<FishKey>(len) {
+            FfiConverterTypeFishKey.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeForecastLine: FfiConverterOnlyRead<List<ForecastLine>> {
+    override fun read(buf: ByteBuffer): List<ForecastLine> {
+        val len = buf.getInt()
+        return List<ForecastLine>(len) {
+            FfiConverterTypeForecastLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeImportLine: FfiConverterOnlyRead<List<ImportLine>> {
+    override fun read(buf: ByteBuffer): List<ImportLine> {
+        val len = buf.getInt()
+        return List<ImportLine>(len) {
+            FfiConverterTypeImportLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeKeyLine: FfiConverterOnlyRead<List<KeyLine>> {
+    override fun read(buf: ByteBuffer): List<KeyLine> {
+        val len = buf.getInt()
+        return List<KeyLine>(len) {
+            FfiConverterTypeKeyLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeKeyPlace: FfiConverterOnlyRead<List<KeyPlace>> {
+    override fun read(buf: ByteBuffer): List<KeyPlace> {
+        val len = buf.getInt()
+        return List<KeyPlace>(len) {
+            FfiConverterTypeKeyPlace.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeKeyView: FfiConverterOnlyRead<List<KeyView>> {
+    override fun read(buf: ByteBuffer): List<KeyView> {
+        val len = buf.getInt()
+        return List<KeyView>(len) {
+            FfiConverterTypeKeyView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeaf: FfiConverterOnlyRead<List<Leaf>> {
+    override fun read(buf: ByteBuffer): List<Leaf> {
+        val len = buf.getInt()
+        return List<Leaf>(len) {
+            FfiConverterTypeLeaf.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeafKey: FfiConverterOnlyRead<List<LeafKey>> {
+    override fun read(buf: ByteBuffer): List<LeafKey> {
+        val len = buf.getInt()
+        return List<LeafKey>(len) {
+            FfiConverterTypeLeafKey.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLeafLine: FfiConverterOnlyRead<List<LeafLine>> {
+    override fun read(buf: ByteBuffer): List<LeafLine> {
+        val len = buf.getInt()
+        return List<LeafLine>(len) {
+            FfiConverterTypeLeafLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLetterWidth: FfiConverterOnlyRead<List<LetterWidth>> {
+    override fun read(buf: ByteBuffer): List<LetterWidth> {
+        val len = buf.getInt()
+        return List<LetterWidth>(len) {
+            FfiConverterTypeLetterWidth.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMatchKey: FfiConverterOnlyRead<List<MatchKey>> {
+    override fun read(buf: ByteBuffer): List<MatchKey> {
+        val len = buf.getInt()
+        return List<MatchKey>(len) {
+            FfiConverterTypeMatchKey.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMatchLine: FfiConverterOnlyRead<List<MatchLine>> {
+    override fun read(buf: ByteBuffer): List<MatchLine> {
+        val len = buf.getInt()
+        return List<MatchLine>(len) {
+            FfiConverterTypeMatchLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMendLine: FfiConverterOnlyRead<List<MendLine>> {
+    override fun read(buf: ByteBuffer): List<MendLine> {
+        val len = buf.getInt()
+        return List<MendLine>(len) {
+            FfiConverterTypeMendLine.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeNetRule: FfiConverterRustBuffer<List<NetRule>> {
+    override fun read(buf: ByteBuffer): List<NetRule> {
+        val len = buf.getInt()
+        return List<NetRule>(len) {
+            FfiConverterTypeNetRule.read(buf)
+        }
+    }
+
+    override fun allocationSize(value: List<NetRule>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterTypeNetRule.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<NetRule>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterTypeNetRule.write(it, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeNetView: FfiConverterOnlyRead<List<NetView>> {
+    override fun read(buf: ByteBuffer): List<NetView> {
+        val len = buf.getInt()
+        return List<NetView>(len) {
+            FfiConverterTypeNetView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeRect: FfiConverterOnlyRead<List<Rect>> {
+    override fun read(buf: ByteBuffer): List<Rect> {
+        val len = buf.getInt()
+        return List<Rect>(len) {
+            FfiConverterTypeRect.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeRodPlace: FfiConverterOnlyRead<List<RodPlace>> {
+    override fun read(buf: ByteBuffer): List<RodPlace> {
+        val len = buf.getInt()
+        return List<RodPlace>(len) {
+            FfiConverterTypeRodPlace.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeRodView: FfiConverterOnlyRead<List<RodView>> {
+    override fun read(buf: ByteBuffer): List<RodView> {
+        val len = buf.getInt()
+        return List<RodView>(len) {
+            FfiConverterTypeRodView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeStepView: FfiConverterOnlyRead<List<StepView>> {
+    override fun read(buf: ByteBuffer): List<StepView> {
+        val len = buf.getInt()
+        return List<StepView>(len) {
+            FfiConverterTypeStepView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeStripMark: FfiConverterOnlyRead<List<StripMark>> {
+    override fun read(buf: ByteBuffer): List<StripMark> {
+        val len = buf.getInt()
+        return List<StripMark>(len) {
+            FfiConverterTypeStripMark.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeSwimKeyPlace: FfiConverterOnlyRead<List<SwimKeyPlace>> {
+    override fun read(buf: ByteBuffer): List<SwimKeyPlace> {
+        val len = buf.getInt()
+        return List<SwimKeyPlace>(len) {
+            FfiConverterTypeSwimKeyPlace.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeSwimKeyView: FfiConverterOnlyRead<List<SwimKeyView>> {
+    override fun read(buf: ByteBuffer): List<SwimKeyView> {
+        val len = buf.getInt()
+        return List<SwimKeyView>(len) {
+            FfiConverterTypeSwimKeyView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeTick: FfiConverterOnlyRead<List<Tick>> {
+    override fun read(buf: ByteBuffer): List<Tick> {
+        val len = buf.getInt()
+        return List<Tick>(len) {
+            FfiConverterTypeTick.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeTypedField: FfiConverterOnlyRead<List<TypedField>> {
+    override fun read(buf: ByteBuffer): List<TypedField> {
+        val len = buf.getInt()
+        return List<TypedField>(len) {
+            FfiConverterTypeTypedField.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeWatchAlarm: FfiConverterOnlyRead<List<WatchAlarm>> {
+    override fun read(buf: ByteBuffer): List<WatchAlarm> {
+        val len = buf.getInt()
+        return List<WatchAlarm>(len) {
+            FfiConverterTypeWatchAlarm.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeWatchKey: FfiConverterOnlyRead<List<WatchKey>> {
+    override fun read(buf: ByteBuffer): List<WatchKey> {
+        val len = buf.getInt()
+        return List<WatchKey>(len) {
+            FfiConverterTypeWatchKey.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeFillRole: FfiConverterOnlyRead<List<FillRole>> {
+    override fun read(buf: ByteBuffer): List<FillRole> {
+        val len = buf.getInt()
+        return List<FillRole>(len) {
+            FfiConverterTypeFillRole.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLabelRole: FfiConverterOnlyRead<List<LabelRole>> {
+    override fun read(buf: ByteBuffer): List<LabelRole> {
+        val len = buf.getInt()
+        return List<LabelRole>(len) {
+            FfiConverterTypeLabelRole.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeLineRole: FfiConverterOnlyRead<List<LineRole>> {
+    override fun read(buf: ByteBuffer): List<LineRole> {
+        val len = buf.getInt()
+        return List<LineRole>(len) {
+            FfiConverterTypeLineRole.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeMarkShape: FfiConverterOnlyRead<List<MarkShape>> {
+    override fun read(buf: ByteBuffer): List<MarkShape> {
+        val len = buf.getInt()
+        return List<MarkShape>(len) {
+            FfiConverterTypeMarkShape.read(buf)
+        }
+    }
+
+}
+
+
+
+public typealias LineLength = kotlin.UInt
+public typealias FfiConverterTypeLineLength = FfiConverterUInt
+
+
+
+public typealias Uuid = kotlin.String
+public typealias FfiConverterTypeUuid = FfiConverterString
 
 
 

@@ -26,17 +26,17 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.KeyPlace
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.layout.RodPlace
-import app.restwater.core.screen.BankView
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.KeyView
-import app.restwater.core.screen.KeyWeight
-import app.restwater.core.screen.RodView
-import app.restwater.core.screen.Which
+import app.restwater.core.BankLayout
+import app.restwater.core.BankView
+import app.restwater.core.Key
+import app.restwater.core.KeyPlace
+import app.restwater.core.KeyView
+import app.restwater.core.KeyWeight
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.RodPlace
+import app.restwater.core.RodView
+import app.restwater.core.Which
 
 /** What can be tapped on the Bank screen. */
 interface BankTaps {

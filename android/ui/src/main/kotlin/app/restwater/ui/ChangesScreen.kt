@@ -22,16 +22,16 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.AlternationView
-import app.restwater.core.screen.ChangeView
-import app.restwater.core.screen.ChangesView
-import app.restwater.core.screen.StepState
-import app.restwater.core.screen.VerdictTone
-import app.restwater.core.screen.Which
+import app.restwater.core.Action
+import app.restwater.core.AlternationView
+import app.restwater.core.BankLayout
+import app.restwater.core.ChangeView
+import app.restwater.core.ChangesView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.StepState
+import app.restwater.core.VerdictTone
+import app.restwater.core.Which
 
 /** "Did it matter?": a forest plot of the changes, then a page for each; a running test comes first. */
 @Composable

@@ -22,12 +22,12 @@ import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.unit.Density
-import app.restwater.core.screen.ChartBand
-import app.restwater.core.screen.ChartDot
-import app.restwater.core.screen.ChartLine
-import app.restwater.core.screen.ChartView
-import app.restwater.core.screen.DotShape
-import app.restwater.core.screen.LineStyle
+import app.restwater.core.ChartBand
+import app.restwater.core.ChartDot
+import app.restwater.core.ChartLine
+import app.restwater.core.ChartView
+import app.restwater.core.DotShape
+import app.restwater.core.LineStyle
 
 /**
  * A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, stretches stand as

@@ -36,21 +36,21 @@ import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.input.KeyboardCapitalization
 import androidx.compose.ui.unit.Dp
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.PagePlace
-import app.restwater.core.layout.Rect
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.ChoiceRow
+import app.restwater.core.DoorGroup
+import app.restwater.core.DoorsView
+import app.restwater.core.Key
+import app.restwater.core.Keyboard
+import app.restwater.core.LeafKey
+import app.restwater.core.PadWords
+import app.restwater.core.PagePlace
+import app.restwater.core.Rect
+import app.restwater.core.SetupView
+import app.restwater.core.TackleView
+import app.restwater.core.TypedField
 import app.restwater.core.pagerWords
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.ChoiceRow
-import app.restwater.core.screen.DoorGroup
-import app.restwater.core.screen.DoorsView
-import app.restwater.core.screen.Key
-import app.restwater.core.screen.Keyboard
-import app.restwater.core.screen.LeafKey
-import app.restwater.core.screen.SetupView
-import app.restwater.core.screen.TackleView
-import app.restwater.core.screen.TypedField
 
 /** Millimetres of this glass. */
 @Composable

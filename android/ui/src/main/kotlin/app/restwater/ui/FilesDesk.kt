@@ -3,12 +3,12 @@ package app.restwater.ui
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
+import app.restwater.core.IncomingView
+import app.restwater.core.Moment
+import app.restwater.core.Outgoing
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Work
-import app.restwater.core.app.Outgoing
-import app.restwater.core.log.Moment
-import app.restwater.core.screen.IncomingView
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.delay

@@ -6,11 +6,11 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.FilesView
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.FilesView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
 
 /** Files out and in, imports that can be taken back, backups. */
 @Composable

@@ -13,13 +13,13 @@ import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.semantics
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.MatchLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.FishKey
-import app.restwater.core.screen.FishView
-import app.restwater.core.screen.WeightView
+import app.restwater.core.BankLayout
+import app.restwater.core.FishKey
+import app.restwater.core.FishView
+import app.restwater.core.MatchLayout
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.WeightView
 
 /** What can be said of a landed fish: its class, its net, whether it went back. */
 @Composable

@@ -23,7 +23,7 @@ import androidx.compose.ui.text.style.TextOverflow
 import androidx.compose.ui.unit.Constraints
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.em
-import app.restwater.core.layout.Rect
+import app.restwater.core.Rect
 
 /** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
 private const val CAP_OF_EM = 0.711f

@@ -24,17 +24,17 @@ import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Density
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.KeyTap
-import app.restwater.core.screen.Leaf
-import app.restwater.core.screen.LeafKey
-import app.restwater.core.screen.LeafLine
-import app.restwater.core.screen.LeafSpan
-import app.restwater.core.screen.LeavesView
-import app.restwater.core.screen.Which
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.KeyTap
+import app.restwater.core.Leaf
+import app.restwater.core.LeafKey
+import app.restwater.core.LeafLine
+import app.restwater.core.LeafSpan
+import app.restwater.core.LeavesView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.Which
 
 /**
  * Screens made of leaves: sentences and figures above, keys below. What does not fit at this size of text stands on the

@@ -12,8 +12,8 @@ import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.Rect
+import app.restwater.core.BankLayout
+import app.restwater.core.Rect
 
 /** One line of a list: what it says, more of it below, and a key for it. */
 internal class ListLine(val says: String, val more: String, val key: String, val tag: String, val onTap: () -> Unit)

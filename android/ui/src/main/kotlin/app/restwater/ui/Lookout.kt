@@ -1,6 +1,6 @@
 package app.restwater.ui
 
-import app.restwater.core.screen.WatchView
+import app.restwater.core.WatchView
 
 /** The system's side of what is seen and heard while the app is not looked at: a lock screen, alarms. */
 fun interface Lookout {

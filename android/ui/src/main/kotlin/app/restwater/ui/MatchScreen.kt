@@ -14,19 +14,19 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.MatchLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.KeyTap
-import app.restwater.core.screen.MatchKey
-import app.restwater.core.screen.MatchLine
-import app.restwater.core.screen.MatchTap
-import app.restwater.core.screen.MatchView
-import app.restwater.core.screen.PageKey
-import app.restwater.core.screen.WeighInPage
-import app.restwater.core.screen.Which
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.KeyTap
+import app.restwater.core.MatchKey
+import app.restwater.core.MatchLayout
+import app.restwater.core.MatchLine
+import app.restwater.core.MatchTap
+import app.restwater.core.MatchView
+import app.restwater.core.PadWords
+import app.restwater.core.PageKey
+import app.restwater.core.Rect
+import app.restwater.core.WeighInPage
+import app.restwater.core.Which
 
 /** The pages of the Match screen. */
 enum class MatchPage { NOW, COMING, WEIGH_IN, RULES }

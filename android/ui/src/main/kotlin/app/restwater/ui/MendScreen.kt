@@ -7,12 +7,12 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.MendOpen
-import app.restwater.core.screen.MendView
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.MendOpen
+import app.restwater.core.MendView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
 
 /** Doubtful entries, each put right in a few taps. */
 @Composable

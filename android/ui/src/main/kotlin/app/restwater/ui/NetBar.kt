@@ -14,9 +14,9 @@ import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.NetView
-import app.restwater.core.screen.NetWarning
+import app.restwater.core.NetView
+import app.restwater.core.NetWarning
+import app.restwater.core.Rect
 
 /** Height a net asks for, px: its name and weight, its bar where it has a limit, the limit, the warning. */
 fun netHeight(net: NetView, body: Float): Double = netLines(net) * body * 1.3

@@ -31,8 +31,8 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
-import app.restwater.core.layout.Rect
-import app.restwater.core.layout.Said
+import app.restwater.core.Rect
+import app.restwater.core.Said
 
 /** Whether a key is drawn in solid ink at this moment; read by tests. */
 val SolidInk = SemanticsPropertyKey<Boolean>("SolidInk")

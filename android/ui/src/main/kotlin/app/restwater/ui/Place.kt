@@ -6,7 +6,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.unit.IntOffset
-import app.restwater.core.layout.Rect
+import app.restwater.core.Rect
 import kotlin.math.roundToInt
 
 /** Puts something where the core's layout says, whatever the direction of the language. */

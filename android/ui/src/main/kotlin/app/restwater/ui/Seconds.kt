@@ -1,7 +1,7 @@
 package app.restwater.ui
 
-import app.restwater.core.screen.BankView
-import app.restwater.core.screen.RodView
+import app.restwater.core.BankView
+import app.restwater.core.RodView
 
 /** What of the Bank changes with each second: read while drawing, so that a second redraws figures and composes nothing. */
 typealias SecondsOf = () -> BankView

@@ -18,11 +18,11 @@ import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.unit.Density
-import app.restwater.core.swim.FillRole
-import app.restwater.core.swim.LabelRole
-import app.restwater.core.swim.LineRole
-import app.restwater.core.swim.MarkShape
-import app.restwater.core.swim.SwimScene
+import app.restwater.core.FillRole
+import app.restwater.core.LabelRole
+import app.restwater.core.LineRole
+import app.restwater.core.MarkShape
+import app.restwater.core.SwimScene
 
 /** The swim as the core packed it: water, hatching, lines, marks, labels, in this order. */
 @Composable

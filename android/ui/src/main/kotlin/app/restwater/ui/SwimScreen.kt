@@ -20,18 +20,18 @@ import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.app.FanGlass
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.Glass
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.layout.SwimLayout
-import app.restwater.core.layout.SwimPadAsk
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.SwimKey
-import app.restwater.core.screen.SwimKeyView
-import app.restwater.core.screen.SwimView
-import app.restwater.core.swim.SwimScene
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.FanGlass
+import app.restwater.core.Glass
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.SwimKey
+import app.restwater.core.SwimKeyView
+import app.restwater.core.SwimLayout
+import app.restwater.core.SwimPadAsk
+import app.restwater.core.SwimScene
+import app.restwater.core.SwimView
 import app.restwater.core.swimLegend
 
 /** What the Swim screen asks for. */

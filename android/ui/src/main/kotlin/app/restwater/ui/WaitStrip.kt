@@ -21,9 +21,9 @@ import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.unit.Density
-import app.restwater.core.screen.StripMark
-import app.restwater.core.screen.StripMarkShape
-import app.restwater.core.screen.StripView
+import app.restwater.core.StripMark
+import app.restwater.core.StripMarkShape
+import app.restwater.core.StripView
 
 /**
  * The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds,

@@ -12,14 +12,14 @@ import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
-import app.restwater.core.layout.BankLayout
-import app.restwater.core.layout.PadWords
-import app.restwater.core.layout.Rect
-import app.restwater.core.screen.Action
-import app.restwater.core.screen.FiguresView
-import app.restwater.core.screen.ForecastView
-import app.restwater.core.screen.WaitsView
-import app.restwater.core.screen.Which
+import app.restwater.core.Action
+import app.restwater.core.BankLayout
+import app.restwater.core.FiguresView
+import app.restwater.core.ForecastView
+import app.restwater.core.PadWords
+import app.restwater.core.Rect
+import app.restwater.core.WaitsView
+import app.restwater.core.Which
 
 /** What the record says of waiting: a picture a page, with what it says above it. */
 @Composable
