@@ -124,7 +124,11 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
         for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }) {
             notifications.cancel(shown.tag, shown.id)
-            val silent = NotificationCompat.Builder(context, shown.notification).setSilent(true).build()
+            // In a group that leaves the sound to its summary, and there is none.
+            val silent = Notification.Builder.recoverBuilder(context, shown.notification)
+                .setGroup(QUIET)
+                .setGroupAlertBehavior(Notification.GROUP_ALERT_SUMMARY)
+                .build()
             post(shown.tag, shown.id, silent.apply { flags = flags and Notification.FLAG_INSISTENT.inv() })
         }
     }
@@ -163,6 +167,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         const val TROUBLE = "trouble"
         const val WAIT_ID = 1
         private const val ALARM_ID = 2
+        private const val QUIET = "quiet"
         const val TROUBLE_ID = 3
         internal val BUZZ = longArrayOf(0, 600, 300, 600, 300, 600)
     }
