@@ -5,7 +5,6 @@ import app.restwater.core.BankState
 import app.restwater.core.Key
 import app.restwater.core.StripMarkShape
 import app.restwater.ui.Showing
-import app.restwater.core.StripMarkShape
 import app.restwater.ui.tag
 import kotlin.test.Test
 import kotlin.test.assertEquals
