@@ -197,6 +197,7 @@ type-send = MERKEN
 book-peg-title = Dieser Platz
 peg-history-which = Nenne beim Einrichten Gewässer und Platz: dann stehen hier die letzten Ansitze dort.
 peg-history-none = { $place }: hier noch kein Ansitz.
+peg-history-none-other = { $place }: hier noch kein anderer Ansitz.
 peg-history-says = { $place }: { $bites ->
     [0] kein Biss
     [one] 1 Biss

@@ -198,6 +198,7 @@ type-send = KEEP
 book-peg-title = This peg
 peg-history-which = Name the water and the peg when you set up: its last sessions stand here.
 peg-history-none = { $place }: no session here yet.
+peg-history-none-other = { $place }: no other session here yet.
 peg-history-says = { $place }: { $bites ->
     [0] no bites
     [one] 1 bite

@@ -197,6 +197,7 @@ type-send = NOTER
 book-peg-title = Cette place
 peg-history-which = Nommez le plan d'eau et la place en préparant : ses dernières sorties paraissent ici.
 peg-history-none = { $place } : aucune sortie ici.
+peg-history-none-other = { $place } : aucune autre sortie ici.
 peg-history-says = { $place } : { $bites ->
     [0] aucune touche
     [one] { $bites } touche

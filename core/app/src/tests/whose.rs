@@ -207,6 +207,8 @@ fn the_last_sessions_on_a_peg_are_listed_mine_and_those_of_files() {
     mine.tap(3 * MIN, &Action::EndSession).unwrap();
     mine.tap(4 * MIN, &typed(TypedInto::Peg, "77")).unwrap();
     assert_eq!(mine.book_leaf(4 * MIN, "peg").says, "Peg 77, Mill pool: no session here yet.");
+    mine.tap(5 * MIN, &START).unwrap();
+    assert_eq!(mine.book_leaf(6 * MIN, "peg").says, "Peg 77, Mill pool: no other session here yet.");
 }
 
 /// A phone that was replaced is still mine: the sessions of a backup count once that is said.

@@ -35,7 +35,8 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
     };
     let days: Vec<Day> = input.days.iter().filter(is_here).take(LISTED).copied().collect();
     if days.is_empty() {
-        leaf.says = words.say_with("peg-history-none", &[("place", Arg::Text(&place))]);
+        let none = if of.besides.is_some() { "peg-history-none-other" } else { "peg-history-none" };
+        leaf.says = words.say_with(none, &[("place", Arg::Text(&place))]);
         return leaf;
     }
     let tallies: Vec<_> = days.iter().map(|day| tally(day.gist)).collect();
