@@ -25,6 +25,8 @@ const BELOW_HEADER_MM: f64 = 0.7;
 const DIGITS_SPARE_MM: f64 = 0.2;
 /// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
 const CELL_EDGE_MM: f64 = 0.75;
+/// Height of the name of a rod under its digits at its most, mm: more goes to the digits.
+const NAME_MM: f64 = 3.0;
 /// Between the fan and what it stands beside, mm.
 const SIDE_GAP_MM: f64 = 1.5;
 /// The fan beside the sentences is at most so large, mm.
@@ -80,6 +82,18 @@ impl Heights {
             .sum()
     }
 
+    /// Whether the words of `other` at that scale have their room here too, or as much as they have there.
+    fn has_room_for(&self, other: &Self, scale: f64, ask: PadAsk) -> bool {
+        let name = |h: &Self| {
+            if ask.rods > 1 { (h.digits - 2.0 * CELL_EDGE_MM - DIGITS_MM).min(NAME_MM) } else { 0.0 }
+        };
+        let (header, body) = (2.0 * HEADER_EM * LINE * scale, BODY_EM * LINE * scale);
+        self.header >= other.header.min(header) - HAIR_MM
+            && self.advice >= other.advice - HAIR_MM
+            && name(self) >= name(other).min(body) - HAIR_MM
+            && self.spot >= other.spot - HAIR_MM
+    }
+
     /// Takes a change where it still fits.
     fn take(&mut self, room: f64, change: impl FnOnce(&mut Self)) {
         let mut tried = *self;
@@ -102,13 +116,19 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     if several {
         // A target of 15 mm, with the name of the rod under its digits.
         h.take(room, |h| h.digits = SECONDARY_MM + 0.5);
+        h.take(room, |h| h.digits = DIGITS_MM + 2.0 * CELL_EDGE_MM + NAME_MM);
     }
     h.take(room, |h| h.spot = body);
+    if several {
+        // Beside the fan a line is short: the spot and when it was fed take two.
+        h.take(room, |h| h.spot = 2.0 * body);
+    }
     h.take(room, |h| h.since = body);
     h.take(room, |h| h.header = 8.0);
     h.take(room, |h| h.strip = 12.0);
     h.take(room, |h| h.advice += body);
     h.take(room, |h| h.rig = body);
+    h.take(room, |h| h.spot = 2.0 * body);
     h.take(room, |h| h.digits += 2.0);
     h.take(room, |h| h.strip = 14.5);
     h.take(room, |h| h.header = 10.0);
@@ -124,20 +144,35 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     h
 }
 
-/// The largest scale up to that of the phone at which the first sentence and the second fit.
+/// The largest scale up to that of the phone at which the first sentence and the second fit, and no other words have less
+/// room than at 100 %.
 fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
-    let mut scale = asked;
-    while scale > SMALLEST_SCALE {
-        let h = heights(room, scale, ask);
-        // What is left is shared out to the last hair, so the sum may round a hair over.
-        let both = (HEADLINE_EM + BODY_EM) * LINE * scale;
-        if h.total() <= room + HAIR_MM && h.advice >= both - HAIR_MM {
-            return scale;
-        }
-        scale -= 0.05;
+    if asked > 1.0 {
+        let once = scale_that_fits(room, 1.0, ask);
+        let least = heights(room, once, ask);
+        return scales_down(asked, 1.0)
+            .find(|&scale| {
+                both_fit(room, scale, ask) && heights(room, scale, ask).has_room_for(&least, once, ask)
+            })
+            .unwrap_or(once);
     }
-    // Not even so: the shells fit both sentences into the room of the first.
-    asked.min(1.0)
+    // Where not even the smallest fits, the shells fit both sentences into the room of the first.
+    scales_down(asked, SMALLEST_SCALE).find(|&scale| both_fit(room, scale, ask)).unwrap_or(asked)
+}
+
+/// Scales from one down to another. Fourteen steps halve a size, as in the shells: so 100 % is one of the steps from 200 %.
+fn scales_down(from: f64, above: f64) -> impl Iterator<Item = f64> {
+    (0..)
+        .map(move |step| from * libm::exp2(-f64::from(step) / 14.0))
+        .take_while(move |&scale| scale > above + HAIR_MM)
+}
+
+/// Whether the first sentence and the second have a line each.
+fn both_fit(room: f64, scale: f64, ask: PadAsk) -> bool {
+    let h = heights(room, scale, ask);
+    // What is left is shared out to the last hair, so the sum may round a hair over.
+    let both = (HEADLINE_EM + BODY_EM) * LINE * scale;
+    h.total() <= room + HAIR_MM && h.advice >= both - HAIR_MM
 }
 
 fn text_sizes(scale: f64, keys: f64) -> TextSizes {
@@ -250,12 +285,13 @@ fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
     (0..rods)
         .map(|i| {
             let target = Rect { left: row.left + f64::from(i) * (width + GAP_MM), width, ..row };
-            let name_h = row.height - DIGITS_MM - 2.0 * CELL_EDGE_MM;
+            let inner = row.height - 2.0 * CELL_EDGE_MM;
+            let name_h = (inner - DIGITS_MM).min(NAME_MM);
             let digits = Rect {
                 left: target.left + 1.0,
                 top: target.top + CELL_EDGE_MM,
                 width: width - 2.0,
-                height: if name_h >= 1.7 { DIGITS_MM } else { row.height - 2.0 * CELL_EDGE_MM },
+                height: if name_h >= 1.7 { inner - name_h } else { inner },
             };
             let name =
                 (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });

@@ -10,9 +10,9 @@ public struct Letters: Sendable {
     /// Share of the em that a capital letter or a figure is high in the app's typeface.
     static let cap = 0.711
     /// A text is never made smaller than this share of the size asked for.
-    static let smallest = 0.35
+    static let smallest = 0.25
     /// One step smaller: 14 of them halve a size, so that at 200 % text the size of 100 % is one of the steps.
-    static let smaller = 0.951695
+    static let smaller = 0.951_695_153
 
     /// Baseline of the line whose upper edge is there: its capitals stand in its middle.
     static func baseline(top: Double, em: Double) -> Double { top + em * (line + cap) / 2 }

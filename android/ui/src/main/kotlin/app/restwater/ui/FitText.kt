@@ -141,10 +141,10 @@ private const val MOST_LINES = 99
 private const val LINE = 1.2f
 
 /** A text is never made smaller than this share of the size asked for. */
-internal const val SMALLEST = 0.35f
+internal const val SMALLEST = 0.25f
 
 /** One step smaller: 14 of them halve a size, so that at 200 % text the size of 100 % is one of the steps. */
-internal const val SMALLER = 0.951695f
+internal const val SMALLER = 0.95169515f
 
 /**
  * Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
