@@ -1,6 +1,6 @@
 //! The glass a shell draws on, and how large it is in millimetres.
 
-use super::keys;
+use super::least;
 use serde::{Deserialize, Serialize};
 
 /// The glass a shell draws on.
@@ -79,8 +79,8 @@ impl Millimetres {
             text: glass.text_scale.clamp(0.8, 3.0),
             left_handed: glass.left_handed,
         };
-        let (needed_width_mm, needed_height_mm) = (keys::LEAST_WIDTH_MM, keys::LEAST_HEIGHT_MM);
-        let (side_width_mm, side_height_mm) = (keys::LEAST_SIDE_WIDTH_MM, keys::LEAST_SIDE_HEIGHT_MM);
+        let (needed_width_mm, needed_height_mm) = (least::LEAST_WIDTH_MM, least::LEAST_HEIGHT_MM);
+        let (side_width_mm, side_height_mm) = (least::LEAST_SIDE_WIDTH_MM, least::LEAST_SIDE_HEIGHT_MM);
         let (width_mm, height_mm) = (mm.width, mm.free_height());
         let upright = width_mm >= needed_width_mm && height_mm >= needed_height_mm;
         let on_its_side = width_mm >= side_width_mm && height_mm >= side_height_mm;
@@ -104,7 +104,7 @@ impl Millimetres {
 
     /// Whether the glass is too low for the words to stand above the pad.
     pub(crate) fn on_its_side(&self) -> bool {
-        self.free_height() < keys::LEAST_HEIGHT_MM
+        self.free_height() < least::LEAST_HEIGHT_MM
     }
 }
 

@@ -33,36 +33,16 @@
 //! Three large keys and a wide CAST do not all fit beside BITE's empty place, so MISSED, after
 //! which the next thing is a cast anyway, lies where CAST will be.
 
+use super::least::{FOOT_MM, HEAD_MM, MARGIN_MM};
 use super::{
     GAP_MM, KeyPlace, Millimetres, OPPOSITE_GAP_MM, PRIMARY_MM, PadAsk, REACH_MM, Rect, SECONDARY_MM,
 };
 use restwater_screen::{BankState, Key};
 
-/// Between the outer keys and the edge of the glass, mm.
-pub(super) const MARGIN_MM: f64 = 2.0;
-/// Under the lowest row, above what the system keeps, mm.
-const FOOT_MM: f64 = 0.7;
 /// A key grows up to this height where the rules leave room, mm.
 const ROOMY_MM: f64 = 25.0;
-/// Room the words above the pad need, mm.
-pub(super) const WORDS_MM: f64 = 31.5;
-/// Least width of glass, mm: three small keys.
-pub(super) const LEAST_WIDTH_MM: f64 = 3.0 * SECONDARY_MM + 2.0 * GAP_MM + 2.0 * MARGIN_MM;
-/// Least height of glass between the system's edges, mm.
-pub(super) const LEAST_HEIGHT_MM: f64 = PAD_MM + WORDS_MM;
-/// Height of the pad at its least, mm.
-const PAD_MM: f64 = FOOT_MM + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + GAP_MM + SECONDARY_MM;
-/// Least width of a glass on its side, mm: two large keys, a small one, the words.
-pub(super) const LEAST_SIDE_WIDTH_MM: f64 =
-    2.0 * MARGIN_MM + 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM + 2.0 * GAP_MM + SECONDARY_MM + SIDE_WORDS_MM;
-/// Least height of a glass on its side, mm: three small keys.
-pub(super) const LEAST_SIDE_HEIGHT_MM: f64 = FOOT_MM + 3.0 * SECONDARY_MM + 2.0 * GAP_MM + HEAD_MM;
-/// Room the words beside the pad need, mm.
-const SIDE_WORDS_MM: f64 = 30.0;
 /// Width of the keys of the other screens on a glass on its side, mm.
 const COLUMN_MM: f64 = 24.0;
-/// Between the highest thing on a glass on its side and the top, mm.
-const HEAD_MM: f64 = 0.5;
 
 /// The pad in millimetres of glass.
 pub(super) struct Pad {

@@ -26,6 +26,7 @@ pub struct UniFfiTag;
 
 mod glass;
 mod keys;
+mod least;
 mod match_pad;
 mod page;
 mod rules;

@@ -3,7 +3,8 @@
 //! Upright the keys stand below the page, BACK in the corner of the thumb and the pager beside it. On a glass on its side
 //! they stand in a column at the thumb, and the page has all the height beside them.
 
-use super::keys::{MARGIN_MM, Rows};
+use super::keys::Rows;
+use super::least::MARGIN_MM;
 use super::{GAP_MM, Millimetres, Rect};
 use serde::{Deserialize, Serialize};
 

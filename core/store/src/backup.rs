@@ -43,11 +43,12 @@ impl Store {
             }
             self.verify(&part)?;
             File::open(&part).and_then(|f| f.sync_all()).map_err(StoreError::from_io)?;
-            let path = dir.join(name_of(wall_ms)?);
+            let wall_ms = nameable(wall_ms);
+            let path = dir.join(name_of(wall_ms));
             fs::rename(&part, &path).map_err(StoreError::from_io)?;
             sync_directory(dir)?;
-            thin(dir)?;
-            Ok(Some(BackupFile { path, wall_ms: wall_ms.div_euclid(1_000) * 1_000 }))
+            thin(dir, wall_ms)?;
+            Ok(Some(BackupFile { path, wall_ms }))
         });
         let _ = fs::remove_file(&part);
         done
@@ -109,10 +110,11 @@ pub fn backups(dir: &Path) -> Result<Vec<BackupFile>, StoreError> {
     Ok(found)
 }
 
-fn thin(dir: &Path) -> Result<(), StoreError> {
+/// The backup just made stays, even where a reset clock makes it the oldest.
+fn thin(dir: &Path, made: i64) -> Result<(), StoreError> {
     let all: BTreeMap<i64, PathBuf> = backups(dir)?.into_iter().map(|b| (b.wall_ms, b.path)).collect();
     let keep = kept(&all.keys().copied().collect());
-    for (_, path) in all.iter().filter(|(time, _)| !keep.contains(time)) {
+    for (_, path) in all.iter().filter(|(time, _)| !keep.contains(time) && **time != made) {
         fs::remove_file(path).map_err(StoreError::from_io)?;
     }
     Ok(())
@@ -120,11 +122,17 @@ fn thin(dir: &Path) -> Result<(), StoreError> {
 
 const NAME: &str = "restwater-%Y%m%dT%H%M%SZ.db";
 
-fn name_of(wall_ms: i64) -> Result<String, StoreError> {
-    let time = DateTime::from_timestamp_millis(wall_ms)
-        .filter(|t| (1970..=9999).contains(&chrono::Datelike::year(t)))
-        .ok_or_else(|| StoreError::Sqlite("the phone's clock is out of range".into()))?;
-    Ok(time.format(NAME).to_string())
+/// The times a name can tell: the years 1 to 9999 of UTC, in ms since 1970.
+const NAMEABLE_MS: [i64; 2] = [-62_135_596_800_000, 253_402_300_799_000];
+
+/// That time to the second; whatever the clock shows, a backup gets a name.
+fn nameable(wall_ms: i64) -> i64 {
+    let [first, last] = NAMEABLE_MS;
+    wall_ms.clamp(first, last).div_euclid(1_000) * 1_000
+}
+
+fn name_of(wall_ms: i64) -> String {
+    DateTime::from_timestamp_millis(nameable(wall_ms)).unwrap_or_default().format(NAME).to_string()
 }
 
 fn time_of(name: &str) -> Option<i64> {
@@ -138,7 +146,7 @@ mod tests {
 
     #[test]
     fn names_tell_the_time_and_only_ours_are_read() {
-        let name = name_of(1_768_032_000_999).unwrap();
+        let name = name_of(1_768_032_000_999);
         assert_eq!(name, "restwater-20260110T080000Z.db");
         assert_eq!(time_of(&name), Some(1_768_032_000_000));
         for other in
@@ -146,6 +154,12 @@ mod tests {
         {
             assert_eq!(time_of(other), None, "{other}");
         }
-        assert!(name_of(i64::MAX).is_err());
+    }
+
+    #[test]
+    fn whatever_the_clock_shows_a_backup_has_a_name_that_tells_it() {
+        for wall_ms in [i64::MIN, -62_135_596_800_000, -10_290_573, -1, 0, 253_402_300_799_999, i64::MAX] {
+            assert_eq!(time_of(&name_of(wall_ms)), Some(nameable(wall_ms)), "{wall_ms}");
+        }
     }
 }
