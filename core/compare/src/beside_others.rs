@@ -140,8 +140,8 @@ impl Reading {
         exp(-ln_mean(Ratios::All, |ln_r| self.ln_bet(ln_r))).min(1.0)
     }
 
-    /// Of two hypotheses, that the angler's rate is at least so many times theirs and that it is at most one in so many, the
-    /// one that is harder to rule out.
+    /// Of two hypotheses, that the angler's rate is at least [`ALIKE`] times theirs and that theirs is that many times the
+    /// angler's, the one that is harder to rule out.
     fn unlike_p(&self) -> f64 {
         let bound = log(ALIKE);
         self.against(Ratios::Lower, bound).max(self.against(Ratios::Higher, -bound))
@@ -161,7 +161,7 @@ mod tests {
     use crate::chance::Chance;
     use proptest::prelude::*;
 
-    /// Minutes of fish that come at a rate an hour, over so many hours; with bursts, each bite may bring more within minutes.
+    /// Minutes of fish that come at a rate an hour, over some hours; with bursts, each bite may bring more within minutes.
     fn fish(chance: &mut Chance, an_hour: f64, hours: f64, burst: f64) -> Vec<f64> {
         let (mut at, mut times) = (0.0, Vec::new());
         loop {
@@ -171,7 +171,7 @@ mod tests {
             }
             let mut next = at;
             times.push(next);
-            // So many more on average, one or two minutes apart.
+            // `burst` more on average, one or two minutes apart.
             while burst > 0.0 && chance.exponential() > log(1.0 + 1.0 / burst) {
                 next += 1.5 * chance.exponential();
                 times.push(next);
