@@ -173,7 +173,7 @@ pub fn clocks(bank: &Bank, naive: &Session, now: &Now) -> Result<(), Broken> {
     Ok(())
 }
 
-/// A bait that is out rings so many true minutes after its splash, and no other does.
+/// An alarm rings for each bait that is out, the set number of true minutes after its splash, and for no other.
 pub fn rings(
     rings: &BTreeMap<u64, i64>,
     naive: Option<&Session>,

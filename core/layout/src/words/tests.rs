@@ -1,0 +1,99 @@
+use super::super::phones::PHONES;
+use super::super::{BankLayout, bank_layout};
+use super::*;
+
+fn all(scale: f64, left: bool) -> Vec<(&'static str, PadAsk, BankLayout)> {
+    let mut found = Vec::new();
+    for phone in &PHONES {
+        for state in
+            [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed]
+        {
+            for rods in 1..=3 {
+                let ask = PadAsk { state, rods, page: 0 };
+                let glass = phone.glass(scale, left);
+                found.push((phone.name, ask, bank_layout(&glass, ask).unwrap()));
+            }
+        }
+    }
+    found
+}
+
+fn asks() -> Vec<PadAsk> {
+    let states =
+        [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed];
+    states.into_iter().flat_map(|state| (1..=3).map(move |rods| PadAsk { state, rods, page: 0 })).collect()
+}
+
+fn shown(layout: &BankLayout) -> Vec<Rect> {
+    let maybe = [layout.since, layout.fan, layout.spot, layout.rig, layout.latest];
+    let always = [layout.header, layout.screens, layout.strip, layout.advice, layout.notice];
+    let doors = layout.doors.iter().map(|door| door.rect);
+    let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod).chain(doors);
+    always
+        .into_iter()
+        .chain(maybe.into_iter().flatten())
+        .chain(layout.rods.iter().map(|r| r.target))
+        .chain(keys)
+        .collect()
+}
+
+#[test]
+fn nothing_overlaps_and_nothing_leaves_the_glass() {
+    let ways = [1.0, 1.3, 2.0].into_iter().flat_map(|scale| [(scale, false), (scale, true)]);
+    for (phone, scale, left) in PHONES.iter().flat_map(|p| ways.clone().map(move |(s, l)| (p, s, l))) {
+        for glass in phone.both_ways(scale, left) {
+            for ask in asks() {
+                let (phone, layout) = (phone.name, bank_layout(&glass, ask).unwrap());
+                let rects = shown(&layout);
+                for (i, rect) in rects.iter().enumerate() {
+                    let inside = rect.left >= 0.0
+                        && rect.right() <= glass.width_px + 1e-6
+                        && rect.top >= glass.inset_top_px
+                        && rect.bottom() <= glass.height_px - glass.inset_bottom_px + 1e-6;
+                    assert!(inside && rect.width > 0.0 && rect.height > 0.0, "{phone} {ask:?} {rect:?}");
+                    for other in &rects[i + 1..] {
+                        assert!(!rect.overlaps(other), "{phone} {scale} {ask:?}: {rect:?} and {other:?}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn spot_and_advice_are_on_every_glass_with_one_rod() {
+    for (phone, ask, layout) in all(1.0, false).into_iter().filter(|(_, ask, _)| ask.rods == 1) {
+        assert!(layout.spot.is_some(), "{phone} {ask:?}");
+        let px = PHONES.iter().find(|p| p.name == phone).unwrap().px_per_mm();
+        assert!(layout.advice.height / px >= 4.0 && layout.strip.height / px >= 6.6, "{phone}");
+    }
+}
+
+#[test]
+fn nothing_above_the_pad_moves_from_one_state_to_the_next() {
+    for scale in [1.0, 2.0] {
+        for states in all(scale, false).chunks(15) {
+            for (rods, first) in (1u8..=3).zip(&states[..3]) {
+                for (phone, ask, layout) in states.iter().filter(|(_, ask, _)| ask.rods == rods) {
+                    let same = layout.strip == first.2.strip
+                        && layout.rods == first.2.rods
+                        && layout.header == first.2.header
+                        && layout.since == first.2.since
+                        && layout.fan == first.2.fan;
+                    assert!(same, "{phone} {ask:?}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn at_twice_the_text_a_large_glass_gives_twice_the_size() {
+    let phone = PHONES.last().unwrap();
+    let ask = PadAsk { state: BankState::Out, rods: 1, page: 0 };
+    let once = bank_layout(&phone.glass(1.0, false), ask).unwrap();
+    let twice = bank_layout(&phone.glass(2.0, false), ask).unwrap();
+    assert_eq!(twice.text.headline, 2.0 * once.text.headline);
+    assert!(once.show_subs && !twice.show_subs);
+    assert_eq!(once.keys, twice.keys);
+}
