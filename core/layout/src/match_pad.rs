@@ -46,6 +46,8 @@ const ABOVE_PAD_MM: f64 = 1.0;
 const ROOMY_PAGE_MM: f64 = 20.0;
 /// A page lower than this holds no line that can be read, mm.
 const LEAST_PAGE_MM: f64 = 4.0;
+/// A column narrower than this breaks every word, mm: even a low line above the pad reads better.
+const LEAST_COLUMN_MM: f64 = 13.0;
 /// Height of the figure at its most, mm.
 const FIGURE_MM: f64 = 11.0;
 /// Width of the title beside the figure, as a share of the page.
@@ -145,7 +147,8 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let beside_pad = side.beyond(4.0 * key_width + 3.0 * side.gap);
     let above_pad = side.rect(0.0, pad_height, side.rest.width, side.rest.height - pad_height);
     let low = above_pad.height < LEAST_PAGE_MM * mm;
-    let page = if low || beside_pad.width >= PAGE_MM * mm { beside_pad } else { above_pad };
+    let wide = if low { LEAST_COLUMN_MM } else { PAGE_MM };
+    let page = if beside_pad.width >= wide * mm { beside_pad } else { above_pad };
     let (typing, figure) = typing_page(page, mm);
     MatchLayout {
         pad: (0..12).map(key_at).collect(),
