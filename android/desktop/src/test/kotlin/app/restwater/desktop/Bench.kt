@@ -1,10 +1,16 @@
 package app.restwater.desktop
 
+import androidx.compose.runtime.Composable
 import androidx.compose.ui.ExperimentalComposeUiApi
 import androidx.compose.ui.ImageComposeScene
+import androidx.compose.ui.InternalComposeUiApi
 import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.graphics.asComposeCanvas
 import androidx.compose.ui.input.pointer.PointerEventType
+import androidx.compose.ui.platform.FrameRecomposer
+import androidx.compose.ui.scene.CanvasLayersComposeScene
 import androidx.compose.ui.unit.Density
+import androidx.compose.ui.unit.IntSize
 import app.restwater.core.Action
 import app.restwater.core.BankState
 import app.restwater.core.Key
@@ -26,6 +32,8 @@ import kotlin.system.exitProcess
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.runBlocking
+import org.jetbrains.skia.PictureRecorder
+import org.jetbrains.skia.Rect
 
 /**
  * Timed through the bindings: `BenchKt act` a tap against a bare SQLite insert, `BenchKt ui` keys and screens against a
@@ -37,7 +45,7 @@ fun main(args: Array<String>) {
         when (args.singleOrNull()) {
             "act" -> act(folder)
             "ffi" -> ffi(File(folder, "log").apply { mkdirs() })
-            "ui" -> { frames(File(folder, "frames")); keyToPicture(folder); idle(folder) }
+            "ui" -> { frames(File(folder, "frames")); recorded(File(folder, "recorded")); keyToPicture(folder); idle(folder) }
             else -> { System.err.println("usage: BenchKt act|ffi|ui"); exitProcess(2) }
         }
     } finally {
@@ -98,12 +106,12 @@ private fun keyToPicture(folder: File) {
             val key = if (bank.state == BankState.OUT) Key.WOUND_IN else Key.CAST
             val place = bankLayout(GLASS, PadAsk(bank.state, 1u, 0u)).keys.first { it.key == key }.rect
             val at = Offset((place.left + place.width / 2).toFloat(), (place.top + place.height / 2).toFloat())
-            scene.render(clock.nanos())
+            scene.draw(clock)
             scene.sendPointerEvent(PointerEventType.Press, at)
-            scene.render(clock.nanos())
+            scene.draw(clock)
             times += millis {
                 scene.sendPointerEvent(PointerEventType.Release, at)
-                scene.render(clock.nanos())
+                scene.draw(clock)
             }
             check(state.bank?.state != bank.state) { "the key was not felt" }
         }
@@ -123,7 +131,7 @@ private fun frames(folder: File) {
             clock.ms += 1_000
             records += millis { core.screen(Which.BANK, moment(clock.ms / 1_000)) }
             readings += millis { runBlocking { state.refresh() } }
-            drawings += millis { scene.render(clock.nanos()) }
+            drawings += millis { scene.draw(clock) }
         }
     }
     val frame = "${ms(FRAME_MS)} frame"
@@ -137,6 +145,38 @@ private fun frames(folder: File) {
     row("ui: screen drawn by the processor, p50", ms(drawn), "-", null, frame, drawn / FRAME_MS)
 }
 
+/**
+ * What a second costs a phone's processor: the record made and read, what changed composed and drawn into a list of commands,
+ * which a phone's graphics chip turns into pixels.
+ */
+@OptIn(InternalComposeUiApi::class)
+private fun recorded(folder: File) {
+    val seconds = mutableListOf<Double>()
+    withState(folder) { state, clock, _ ->
+        val recomposer = FrameRecomposer(Dispatchers.Unconfined) { }
+        val size = IntSize(GLASS.widthPx.toInt(), GLASS.heightPx.toInt())
+        val scene = CanvasLayersComposeScene(recomposer, density = Density(2.625f, 1f), size = size)
+        scene.setContent { Screens(state) }
+        state.tap(checkNotNull(state.bank).keys.first { it.key == Key.CAST })
+        repeat(WARM + FRAMES) {
+            clock.ms += 1_000
+            PictureRecorder().use { recorder ->
+                seconds += millis {
+                    runBlocking { state.refresh() }
+                    recomposer.performFrame(clock.nanos())
+                    scene.measureAndLayout()
+                    scene.draw(recorder.beginRecording(Rect.makeWH(size.width.toFloat(), size.height.toFloat())).asComposeCanvas())
+                    recorder.finishRecordingAsPicture().close()
+                }
+            }
+        }
+        scene.close()
+        recomposer.close()
+    }
+    val sorted = seconds.drop(WARM).sorted()
+    row("ui: a second of the clock, without pixels, p50", ms(sorted.median()), "-", null)
+}
+
 /** What the running clock costs: a second's refresh and frame, once a second. */
 @OptIn(ExperimentalComposeUiApi::class)
 private fun idle(folder: File) {
@@ -146,7 +186,7 @@ private fun idle(folder: File) {
         fun second() {
             clock.ms += 1_000
             runBlocking { state.refresh() }
-            scene.render(clock.nanos())
+            scene.draw(clock)
         }
         state.tap(checkNotNull(state.bank).keys.first { it.key == Key.CAST })
         repeat(60) { second() }
@@ -171,24 +211,32 @@ private class BenchClock {
 
 /** The screens over a session that has begun. */
 @OptIn(ExperimentalComposeUiApi::class)
-private fun withScreens(folder: File, use: (ImageComposeScene, RestwaterState, BenchClock, Restwater) -> Unit) {
+private fun withScreens(folder: File, use: (ImageComposeScene, RestwaterState, BenchClock, Restwater) -> Unit) =
+    withState(folder) { state, clock, core ->
+        val scene = ImageComposeScene(GLASS.widthPx.toInt(), GLASS.heightPx.toInt(), Density(2.625f, 1f)) { Screens(state) }
+        repeat(3) { scene.draw(clock) }
+        use(scene, state, clock, core)
+        scene.close()
+    }
+
+private fun withState(folder: File, use: (RestwaterState, BenchClock, Restwater) -> Unit) {
     folder.mkdirs()
     val clock = BenchClock()
-    val core = Restwater.open(folder.path, moment(0))
-    core.act(Action.StartSession(null), moment(1))
-    val state = RestwaterState(core, { moment(clock.ms / 1_000) }, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
-    val scene = ImageComposeScene(GLASS.widthPx.toInt(), GLASS.heightPx.toInt(), Density(2.625f, 1f)) {
-        RestwaterApp(state, GlassMeasure(GLASS.pxPerMm, 1.0, GLASS.insetTopPx, GLASS.insetBottomPx), ticking = false)
-    }
-    try {
+    Restwater.open(folder.path, moment(0)).use { core ->
+        core.act(Action.StartSession(null), moment(1))
+        val state = RestwaterState(core, { moment(clock.ms / 1_000) }, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
         runBlocking { state.refresh() }
-        repeat(3) { scene.render(clock.nanos()) }
-        use(scene, state, clock, core)
-    } finally {
-        scene.close()
-        core.close()
+        use(state, clock, core)
     }
 }
+
+@Composable
+private fun Screens(state: RestwaterState) =
+    RestwaterApp(state, GlassMeasure(GLASS.pxPerMm, 1.0, GLASS.insetTopPx, GLASS.insetBottomPx), ticking = false)
+
+/** One frame. Its picture is let go at once: as long as it is held, the next frame begins with a copy of all pixels. */
+@OptIn(ExperimentalComposeUiApi::class)
+private fun ImageComposeScene.draw(clock: BenchClock) = render(clock.nanos()).close()
 
 internal fun moment(second: Long) = Moment(1_768_640_400_000 + second * 1_000, 0, "Europe/London", second * 1_000, "bench", 0u)
 

@@ -7,6 +7,7 @@ import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.graphicsLayer
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.SemanticsPropertyKey
 import androidx.compose.ui.semantics.clearAndSetSemantics
@@ -148,13 +149,14 @@ internal const val SMALLER = 0.95169515f
 
 /**
  * Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
- * narrowest and the seconds become small. [text] is read while they are drawn.
+ * narrowest and the seconds become small. [text] is read while they are drawn, into a layer of its own: a second draws the
+ * digits anew and leaves the rest of the screen as it was recorded.
  */
 @Composable
 fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
     val measurer = rememberTextMeasurer()
     val density = LocalDensity.current
-    Canvas(modifier.clearAndSetSemantics { }) {
+    Canvas(modifier.clearAndSetSemantics { }.graphicsLayer()) {
         val digits = text()
         val em = size.height / CAP_OF_EM
         val laid = measurer.clock(digits, em, size.width, density)

@@ -10,6 +10,7 @@ import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.PathEffect
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
+import androidx.compose.ui.graphics.graphicsLayer
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
@@ -29,7 +30,7 @@ import app.restwater.core.StripView
  * The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds,
  * waits that ended without one strokes, liners of the running cast triangles; the near-best band is
  * bracketed; the present minute is the accent line with a flag; beyond what is known the tape is dotted. [now] is read
- * while it is drawn.
+ * while it is drawn, into a layer of its own.
  */
 @Composable
 fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, order: Float = 0f, now: () -> StripView = { strip }) {
@@ -41,7 +42,7 @@ fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, 
         modifier.testTag("strip").semantics {
             contentDescription = strip.spoken
             traversalIndex = order
-        },
+        }.graphicsLayer(),
     ) {
         Tape(this, now(), ink, mm, figurePx).draw(measurer, density)
     }
