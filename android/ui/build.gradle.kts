@@ -18,6 +18,9 @@ android {
 dependencies {
     api(libs.compose.ui)
     api(libs.compose.foundation)
+    // Android Studio's previews (src/debug): in no release.
+    debugImplementation(libs.compose.ui.tooling.preview)
+    debugImplementation(libs.compose.ui.tooling)
     // On a device JNA comes as an aar with its own native part for every ABI.
     api(libs.jna) { artifact { type = "aar" } }
 }
