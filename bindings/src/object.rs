@@ -10,7 +10,7 @@ use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
 use restwater_swim::{FaceWidths, SwimScene};
 use std::path::Path;
-use std::sync::{Arc, Mutex, MutexGuard};
+use std::sync::{Arc, LazyLock, Mutex, MutexGuard};
 
 /// The app on this phone. Calls are answered one after another; make them off the main thread.
 #[derive(uniffi::Object)]
@@ -110,14 +110,21 @@ pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterErr
 #[uniffi::export]
 #[must_use]
 pub fn pad_words() -> PadWords {
-    PadWords::of(&Wording::new())
+    PadWords::of(words())
+}
+
+/// The words of every function that has no log to ask. They are read once: a shell asks for its pager's words whenever the number
+/// of pages changes, which CAST and WOUND IN do, and to read them takes longer than all else that is composed then.
+fn words() -> &'static Wording {
+    static WORDS: LazyLock<Wording> = LazyLock::new(Wording::new);
+    &WORDS
 }
 
 /// The words of the pager on page `page`, from 1, of `pages`.
 #[uniffi::export]
 #[must_use]
 pub fn pager_words(page: u32, pages: u32) -> PagerWords {
-    PagerWords::of(&Wording::new(), page, pages)
+    PagerWords::of(words(), page, pages)
 }
 
 /// A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.
@@ -144,7 +151,7 @@ pub fn face_widths() -> FaceWidths {
 /// The samples of the Swim screen's legend as a picture, one row each.
 #[uniffi::export]
 pub fn swim_legend(glass: &FanGlass) -> Result<SwimScene, RestwaterError> {
-    restwater_app::swim_legend(glass, &Wording::new())
+    restwater_app::swim_legend(glass, words())
         .map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 

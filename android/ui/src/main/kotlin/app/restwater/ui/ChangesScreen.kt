@@ -21,7 +21,6 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
-import androidx.compose.ui.text.rememberTextMeasurer
 import app.restwater.core.Action
 import app.restwater.core.AlternationView
 import app.restwater.core.BankLayout
@@ -153,7 +152,7 @@ private fun DrawScope.stepMark(state: StepState, ink: Ink, mm: Float) {
 private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, place: Rect) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
     Box(Modifier.at(place).testTag("forest").semantics { contentDescription = spoken }) {

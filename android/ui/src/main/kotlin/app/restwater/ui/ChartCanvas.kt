@@ -20,7 +20,6 @@ import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
-import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.unit.Density
 import app.restwater.core.ChartBand
 import app.restwater.core.ChartDot
@@ -37,7 +36,7 @@ import app.restwater.core.LineStyle
 fun ChartCanvas(chart: ChartView, figurePx: Float, modifier: Modifier = Modifier) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     Canvas(modifier.testTag("chart-${chart.kind}").semantics { contentDescription = "${chart.title}. ${chart.says}" }) {
         // However large the text, the picture keeps the greater part of its place.

@@ -17,7 +17,6 @@ import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontFamily
 import androidx.compose.ui.text.font.FontWeight
-import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.LineHeightStyle
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.text.style.TextOverflow
@@ -47,7 +46,7 @@ fun FitText(
     middle: Boolean = true,
     oneLine: Boolean = false,
 ) {
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     // The words are spoken by what holds them; drawn text says nothing twice.
     Spacer(
@@ -63,7 +62,7 @@ class Fitted(val laid: TextLayoutResult, val em: Float, val whole: Boolean)
 /** One size for keys that belong together: the largest up to [emPx] at which each label fits its place. */
 @Composable
 fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float, weight: FontWeight = FontWeight.Bold): Float {
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     return remember(labels, emPx, density, weight) {
         labels.filter { it.first.isNotBlank() }.minOfOrNull { (label, place) ->
@@ -154,7 +153,7 @@ internal const val SMALLER = 0.95169515f
  */
 @Composable
 fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     Canvas(modifier.clearAndSetSemantics { }.graphicsLayer()) {
         val digits = text()
@@ -189,7 +188,7 @@ private const val LEAST_SECONDS = 0.3f
 /** The first sentence large, the second whole below it, then as many of the others as fit. */
 @Composable
 fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier) {
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     val below = others.filter { it.isNotBlank() }
     fun cut(shown: List<Fitted>) = (listOf(first) + below.take(1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")

@@ -21,7 +21,6 @@ import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.font.FontWeight
-import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Density
 import app.restwater.core.Action
@@ -134,7 +133,7 @@ private sealed interface Block {
 @Composable
 private fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> {
     val mm = LocalPxPerMm.current
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     val body = layout.text.body.toFloat()
     return remember(leaf, body, width, density) {
@@ -214,7 +213,7 @@ private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onK
 @Composable
 internal fun cautionHeight(text: String, em: Float, width: Double): Double {
     val mm = LocalPxPerMm.current
-    return rememberTextMeasurer().height(text, em, width - 4 * mm, LocalDensity.current, FontWeight.Medium) + 4.5 * mm
+    return textMeasurer().height(text, em, width - 4 * mm, LocalDensity.current, FontWeight.Medium) + 4.5 * mm
 }
 
 /** A caution in a frame with a bar at its side: it is read, and forbids nothing. */
@@ -238,7 +237,7 @@ private fun LeafFigure(line: LeafLine, i: Int, em: Float, place: Rect) {
     val ink = LocalInk.current
     val small = em * 0.85f
     val spoken = listOf(line.label, line.value, line.detail).filter { it.isNotBlank() }.joinToString(", ")
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     val shape = remember(line, em, place.width, density) { measurer.shape(line, em, place.width, density) }
     Box(Modifier.at(place).testTag("line-$i").semantics { contentDescription = spoken }) {

@@ -61,7 +61,7 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
                 constraints.maxWidth.toDouble(), constraints.maxHeight.toDouble(), measure.pxPerMm, measure.textScale,
                 state.settings.hand == Hand.LEFT, measure.insetTopPx, measure.insetBottomPx,
             )
-            Screens(state, glass)
+            MeasuredOnce { Screens(state, glass) }
         }
     }
 }

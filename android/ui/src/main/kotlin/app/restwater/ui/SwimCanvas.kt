@@ -16,7 +16,6 @@ import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
-import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.unit.Density
 import app.restwater.core.FillRole
 import app.restwater.core.LabelRole
@@ -29,7 +28,7 @@ import app.restwater.core.SwimScene
 fun SwimCanvas(scene: SwimScene, modifier: Modifier = Modifier) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     Canvas(modifier) {
         val fit = minOf(size.width / scene.widthPx, size.height / scene.heightPx)

@@ -20,7 +20,6 @@ import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.drawText
 import androidx.compose.ui.text.font.FontWeight
-import androidx.compose.ui.text.rememberTextMeasurer
 import androidx.compose.ui.unit.Density
 import app.restwater.core.StripMark
 import app.restwater.core.StripMarkShape
@@ -36,7 +35,7 @@ import app.restwater.core.StripView
 fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, order: Float = 0f, now: () -> StripView = { strip }) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    val measurer = rememberTextMeasurer()
+    val measurer = textMeasurer()
     val density = LocalDensity.current
     Canvas(
         modifier.testTag("strip").semantics {

@@ -1,0 +1,24 @@
+package app.restwater.ui
+
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.CompositionLocalProvider
+import androidx.compose.runtime.staticCompositionLocalOf
+import androidx.compose.ui.text.TextMeasurer
+import androidx.compose.ui.text.rememberTextMeasurer
+
+/**
+ * One measurer for all screens. It keeps what it measured, and a screen says the same words again and again: after the first
+ * CAST and WOUND IN their keys are not measured any more.
+ */
+@Composable
+internal fun MeasuredOnce(content: @Composable () -> Unit) =
+    CompositionLocalProvider(LocalMeasurer provides rememberTextMeasurer(KEPT), content = content)
+
+/** The measurer of all screens; of its own where a part is drawn without them. */
+@Composable
+internal fun textMeasurer(): TextMeasurer = LocalMeasurer.current ?: rememberTextMeasurer()
+
+private val LocalMeasurer = staticCompositionLocalOf<TextMeasurer?> { null }
+
+/** Texts kept: those of several screens, in the sizes that are tried until one fits. */
+private const val KEPT = 1_024
