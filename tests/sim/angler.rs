@@ -6,6 +6,8 @@ use super::day::Cast;
 pub trait Angler {
     /// A new day begins; `book` holds the earlier days, the latest last.
     fn begin(&mut self, book: &[Vec<Cast>]);
+    /// Whether the cast that is about to go out lies in fed water.
+    fn casts_into(&mut self, _fed: bool) {}
     /// Minutes to leave the cast that is about to go out.
     fn leave(&mut self, clock: f64) -> f64;
     /// A cast has ended.

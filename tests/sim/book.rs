@@ -72,6 +72,7 @@ fn band(book: &[Vec<Cast>], today: &[Cast]) -> Option<(f64, f64)> {
     let today: Vec<Wait> = today.iter().filter_map(wait).collect();
     let record = Record {
         today: &today,
+        fed: &[],
         earlier: &earlier,
         turn_round_min: TURN,
         bite_extra_min: EXTRA,

@@ -2,6 +2,7 @@
 //! of one that does. The words are read after every cast of the day, as an angler may read them.
 
 use super::day::{DAY, EXTRA, TURN};
+use super::feeds::{Feeds, When};
 use super::luck::Luck;
 use super::water::Water;
 use restwater_compare::poisson_rates::Tally;
@@ -53,6 +54,14 @@ impl Habit {
         }
     }
 
+    fn feeds(self, times: f64) -> Feeds {
+        match self {
+            Self::FeedsByTheHour => Feeds::new(When::ByTheHour, times),
+            Self::FeedsWhenDry => Feeds::new(When::Dry, times),
+            _ => Feeds::never(),
+        }
+    }
+
     fn one_thing_only(self) -> bool {
         !matches!(self, Self::Everything | Self::OnAWhim)
     }
@@ -92,9 +101,6 @@ struct Look {
     untrue: bool,
     found: bool,
 }
-
-/// Minutes for which feed counts, as the core counts it.
-const FED_WITHIN: f64 = restwater_session::FED_WITHIN_MIN as f64;
 
 /// Days on which colour B, or feed, makes the fish `effect` times as keen; 1 = it does nothing.
 pub fn said(water: &Water, habit: Habit, effect: f64, days: u64, run: u64) -> Said {
@@ -156,7 +162,7 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
     let plan = AlternationPlan::new(Side::A, usize::MAX);
     let mut rows: Vec<CastRow> = Vec::new();
     let (mut clock, mut blanks, mut on_b, mut bait, mut link) = (0.0, 0, false, 0, 0);
-    let mut fed_at = f64::NEG_INFINITY;
+    let mut feeds = habit.feeds(effect);
     let mut disturbed = vec![-1e9; water.spots];
     while clock < DAY {
         let cast = rows.len();
@@ -166,16 +172,7 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
             Habit::HalfHours => (clock / 30.0) as usize % 2 == 1,
             Habit::Once => clock >= DAY / 2.0,
             Habit::OnAWhim => on_b != (blanks == 2),
-            Habit::FeedsByTheHour => {
-                fed_at = (clock / 60.0).floor() * 60.0;
-                clock - fed_at <= FED_WITHIN
-            }
-            Habit::FeedsWhenDry => {
-                if blanks == 2 && clock - fed_at > FED_WITHIN {
-                    fed_at = clock;
-                }
-                clock - fed_at <= FED_WITHIN
-            }
+            Habit::FeedsByTheHour | Habit::FeedsWhenDry => feeds.before(clock).0,
         };
         blanks %= 2;
         bait = (bait + usize::from(fate.u[8] < 0.25)) % 3;
@@ -205,6 +202,7 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
         disturbed[spot] = clock;
         clock += between;
         blanks = if wait.is_some() { 0 } else { blanks + 1 };
+        feeds.after(wait.is_some());
     }
     rows
 }

@@ -1,6 +1,7 @@
 //! A day of five hours at a water: casts, bites, turn-rounds.
 
 use super::angler::Angler;
+use super::feeds::Feeds;
 use super::luck::{Luck, SPOTS};
 use super::water::Water;
 
@@ -20,6 +21,8 @@ pub struct Cast {
     pub bite: bool,
     /// Whether its end was tapped; where not, the next splash closed it.
     pub end_seen: bool,
+    /// Whether it lay in fed water.
+    pub fed: bool,
 }
 
 /// How things stand between two casts.
@@ -49,6 +52,8 @@ pub struct Catch {
     pub after_sixth: Option<Bank>,
     /// Casts as logged.
     pub log: Vec<Cast>,
+    /// When each of them would have had a bite, left out long enough.
+    pub waits: Vec<Option<f64>>,
 }
 
 /// When the angler sees that `leave` minutes are over: at the next look, the first of them `first` of the way between two.
@@ -57,15 +62,28 @@ fn seen(leave: f64, looks: f64, first: f64) -> f64 {
 }
 
 /// Fishes from `bank` to all-out.
-pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank) -> Catch {
+pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, bank: Bank) -> Catch {
+    fish_and_feed(water, luck, angler, bank, &mut Feeds::never())
+}
+
+/// The same by an angler who feeds.
+pub fn fish_and_feed(
+    water: &Water,
+    luck: &Luck,
+    angler: &mut dyn Angler,
+    mut bank: Bank,
+    feeds: &mut Feeds,
+) -> Catch {
     let mut catch = Catch::default();
     while bank.clock < DAY {
         let fate = *luck.cast(bank.casts);
         let spot = bank.casts % water.spots;
+        let (fed, keener) = feeds.before(bank.clock);
+        angler.casts_into(fed);
         let late = |u: f64| if water.late { (5.0 + 25.0 * u) / 60.0 } else { 0.0 };
         // Told by a clock that was started late, the angler winds in late too.
         let leave = seen(angler.leave(bank.clock), water.looks, fate.u[9]) + late(fate.u[5]);
-        let wait = water.wait(luck, bank.casts, bank.clock, spot, bank.disturbed[spot], 1.0);
+        let wait = water.wait(luck, bank.casts, bank.clock, spot, bank.disturbed[spot], keener);
         let bite = wait.is_some_and(|w| w <= leave);
         let out = wait.filter(|_| bite).unwrap_or(leave);
         if bank.clock + out > DAY {
@@ -75,9 +93,9 @@ pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank)
         let end_seen = fate.u[7] >= water.forgotten;
         let logged = out - late(fate.u[5]) + if bite { late(fate.u[6]) } else { 0.0 };
         let cast = if end_seen {
-            Cast { minutes: logged.max(0.0), bite, end_seen }
+            Cast { minutes: logged.max(0.0), bite, end_seen, fed }
         } else {
-            Cast { minutes: out + between, bite: false, end_seen }
+            Cast { minutes: out + between, bite: false, end_seen, fed }
         };
         bank.clock += out;
         bank.disturbed[spot] = bank.clock;
@@ -86,6 +104,8 @@ pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, mut bank: Bank)
         catch.bites += usize::from(bite);
         catch.log.push(cast);
         angler.learn(cast);
+        feeds.after(bite);
+        catch.waits.push(wait);
         if bite && catch.bites == 6 {
             catch.after_sixth = Some(bank.clone());
         }

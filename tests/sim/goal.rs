@@ -3,6 +3,7 @@
 use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
+use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::share::{Catches, Line, Share};
 use super::water::Kind;
@@ -128,6 +129,40 @@ pub fn of_changes(rows: &[(String, f64, Said)]) -> Vec<Goal> {
             Goal { text, held: ever <= 0.05 }
         })
         .collect()
+}
+
+/// Being told of feed costs nothing where feed does nothing, and brings the chances of casts in fed water and of others no
+/// farther from the truth than they are without, or near enough.
+pub fn of_feed(rows: &[(String, f64, Found)]) -> Vec<Goal> {
+    let mut goals = Vec::new();
+    for (name, times, found) in rows {
+        if *times == 1.0 {
+            let (value, error) = (found.bites.value(), found.bites.error());
+            let text = format!(
+                "{name}: told of feed that does nothing, {:.1} ± {:.1} % of the bites without (goal: at least 99.5 %)",
+                100.0 * value,
+                100.0 * error
+            );
+            goals.push(Goal { text, held: value >= 0.995 });
+        }
+        let off = |[claimed, came]: &[Share; 2]| claimed.value() - came.value();
+        for ((told, not_told), what) in found.chances[0].iter().zip(&found.chances[1]).zip(["other", "fed"]) {
+            // A few dozen casts can't be told from five points off by anybody.
+            let error = told[1].error();
+            if error.is_nan() || error > 0.03 || told[1].days() < 100.0 {
+                continue;
+            }
+            let (here, without) = (off(told), off(not_told));
+            let text = format!(
+                "{name} (x {times}): five minutes of {what} casts claimed {:+.1} ± {:.1} points off, {:+.1} without being told (goal: within 5, or nearer than without)",
+                100.0 * here,
+                100.0 * error,
+                100.0 * without
+            );
+            goals.push(Goal { text, held: here.abs() <= 0.05 || here.abs() <= without.abs() });
+        }
+    }
+    goals
 }
 
 /// False claims of a trend, of a better day or of fish that moved: on at most one day in twenty at any look.

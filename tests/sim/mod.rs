@@ -10,6 +10,8 @@ pub mod belief;
 pub mod book;
 pub mod change;
 pub mod day;
+pub mod fed;
+pub mod feeds;
 pub mod goal;
 pub mod looks;
 pub mod luck;

@@ -13,6 +13,8 @@ pub struct Restwater {
     /// The plan that the last book gave, with what tells that book from others.
     opened: Option<(Marker, LeavePlan)>,
     screen: Screen,
+    /// Whether the water of each cast is told to it.
+    told_of_feed: bool,
 }
 
 /// Days and minutes of a book.
@@ -60,7 +62,24 @@ fn last_number(text: &str) -> Option<f64> {
 
 impl Default for Restwater {
     fn default() -> Self {
-        Self { today: None, opened: None, screen: Screen::new() }
+        Self { today: None, opened: None, screen: Screen::new(), told_of_feed: true }
+    }
+}
+
+impl Restwater {
+    /// An angler who feeds and doesn't log it.
+    pub fn without_feed() -> Self {
+        Self { told_of_feed: false, ..Self::default() }
+    }
+
+    /// Whether casts in fed water are told from others.
+    pub fn feed_counts(&self) -> bool {
+        self.today.as_ref().is_some_and(LeavePlan::feed_counts)
+    }
+
+    /// The chance of a bite within the next five minutes that stands on the Bank, after `minutes` without one.
+    pub fn chance(&self, minutes: f64) -> Option<f64> {
+        self.today.as_ref()?.waiting_on(minutes).ok().map(|on| on.bite_in_five)
     }
 }
 
@@ -79,6 +98,7 @@ fn open(book: &[Vec<Cast>]) -> Option<LeavePlan> {
         days.iter().map(|waits| EarlierDay { waits, weight: LIKE_DAY_WEIGHT }).collect();
     let record = Record {
         today: &[],
+        fed: &[],
         earlier: &earlier,
         turn_round_min: TURN,
         bite_extra_min: EXTRA,
@@ -96,13 +116,19 @@ impl Angler for Restwater {
         self.opened = plan.map(|plan| (marker, plan));
     }
 
+    fn casts_into(&mut self, fed: bool) {
+        if let Some(plan) = &mut self.today {
+            plan.next_is_fed(fed && self.told_of_feed);
+        }
+    }
+
     fn leave(&mut self, _clock: f64) -> f64 {
         self.today.as_ref().and_then(|plan| self.screen.minutes(plan.advice())).unwrap_or(f64::NAN)
     }
 
     fn learn(&mut self, cast: Cast) {
         if let (Some(plan), Some(wait)) = (&mut self.today, wait(&cast)) {
-            plan.add(wait);
+            plan.add_by_feed(wait, cast.fed && self.told_of_feed);
         }
     }
 }
@@ -136,7 +162,7 @@ mod tests {
             let planned = angler.today.as_ref().map(LeavePlan::next_leave).unwrap();
             let read = angler.leave(0.0);
             assert!((read - planned).abs() <= 0.5, "the Bank says {read}, the plan {planned}");
-            angler.learn(Cast { minutes, bite, end_seen: true });
+            angler.learn(Cast { minutes, bite, end_seen: true, fed: false });
         }
     }
 }

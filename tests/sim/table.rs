@@ -3,6 +3,7 @@
 use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
+use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::share::{Catches, HABITS, Share};
 use std::fmt::Write as _;
@@ -106,6 +107,37 @@ pub fn power(rows: &[(String, f64, Said)]) -> String {
     for (name, effect, said) in rows.iter().filter(|(_, effect, _)| *effect != 1.0) {
         let [end, ever, untrue] = [said.found, said.found_ever, said.untrue_ever].map(|n| percent(said, n));
         let _ = writeln!(text, "| {name} | x {effect} | {end} | {ever} | {untrue} |");
+    }
+    text
+}
+
+/// What the advice earns where it is told of feed, and what it claims of casts in fed water and of others.
+pub fn fed(rows: &[(String, f64, Found)]) -> String {
+    let mut text = String::from(
+        "| water, fed | effect | bites an hour, told of feed | not told | told / not told | days on which it counts | fed: claimed, came | other: claimed, came | fed, not told | other, not told |\n|---|---|---|---|---|---|---|---|---|---|\n",
+    );
+    for (name, times, found) in rows {
+        let [told, not] = found.per_hour.map(|s| format!("{:.2}", s.value()));
+        let chance = |[claimed, came]: &[Share; 2]| {
+            if claimed.days() == 0.0 {
+                return "-".into();
+            }
+            format!(
+                "{:.1}, {:.1} ± {:.1} %",
+                100.0 * claimed.value(),
+                100.0 * came.value(),
+                100.0 * came.error()
+            )
+        };
+        let [[other, fed], [other_not, fed_not]] =
+            found.chances.each_ref().map(|side| side.each_ref().map(chance));
+        let _ = writeln!(
+            text,
+            "| {name} | x {times} | {told} | {not} | {:.1} ± {:.1} % | {:.0} % | {fed} | {other} | {fed_not} | {other_not} |",
+            100.0 * found.bites.value(),
+            100.0 * found.bites.error(),
+            100.0 * found.counted.value(),
+        );
     }
     text
 }

@@ -6,7 +6,8 @@ use super::recent::Loaded;
 use restwater_log::RodNumber;
 use restwater_screen::{Reading, Whose};
 use restwater_session::{
-    Rhythm, Session, Stamp, Summary, casts_that_tell, habit_min, rhythm, running_wait_min, waits_of,
+    Rhythm, Session, Stamp, Summary, casts_that_tell, habit_min, in_fed_water, rhythm, running_wait_min,
+    waits_by_feed,
 };
 use restwater_store::StoreError;
 use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
@@ -30,15 +31,23 @@ struct Answer {
     session: Uuid,
     water: Option<String>,
     waits: Vec<Wait>,
+    /// Whether each of them lay in fed water.
+    fed: Vec<bool>,
     rhythm: Rhythm,
     habit: Option<f64>,
     posterior: WaitPosterior,
-    advice: Advice,
+    /// Of a cast outside fed water, and of one in it.
+    advice: [Option<Advice>; 2],
 }
 
 impl Answer {
     /// Goes on to a record that begins as this one did: a cast more, most often, and the rhythm learned from it.
-    fn go_on(&mut self, waits: Vec<Wait>, rhythm: Rhythm, habit: Option<f64>) -> Option<()> {
+    fn go_on(
+        &mut self,
+        (waits, fed): (Vec<Wait>, Vec<bool>),
+        rhythm: Rhythm,
+        habit: Option<f64>,
+    ) -> Option<()> {
         let pace = |r: &Rhythm| (r.turn_round_min, r.bite_extra_min);
         let same_pace = pace(&self.rhythm) == pace(&rhythm) && self.habit == habit;
         if same_pace && self.waits.len() == waits.len() {
@@ -48,10 +57,21 @@ impl Answer {
         if !same_pace {
             self.posterior.set_pace(rhythm.turn_round_min, rhythm.bite_extra_min, habit).ok()?;
         }
-        waits[self.waits.len()..].iter().for_each(|&wait| self.posterior.add(wait));
-        self.advice = self.posterior.advice();
-        (self.waits, self.rhythm, self.habit) = (waits, rhythm, habit);
+        for (&wait, &fed) in waits.iter().zip(&fed).skip(self.waits.len()) {
+            self.posterior.add_by_feed(wait, fed);
+        }
+        self.advice = [None; 2];
+        (self.waits, self.fed, self.rhythm, self.habit) = (waits, fed, rhythm, habit);
         Some(())
+    }
+
+    /// The posterior and its advice for the cast of a rod that is out, or for the one that goes out now: whether it lies in fed
+    /// water matters only where feed counts.
+    fn of_cast(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> (&WaitPosterior, Advice) {
+        let fed = self.posterior.feed_counts() && in_fed_water(session, rod, now);
+        self.posterior.next_is_fed(fed);
+        let advice = *self.advice[usize::from(fed)].get_or_insert_with(|| self.posterior.advice());
+        (&self.posterior, advice)
     }
 }
 
@@ -94,31 +114,34 @@ impl Advisor {
         session.started.as_ref()?;
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
         self.bring_up_to(session, rhythm)?;
-        let answer = self.last.as_ref()?;
         let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
-        let waiting = waited.and_then(|minutes| answer.posterior.waiting_on(minutes).ok());
+        let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
+        let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
         let casts = casts_that_tell(session);
         let of_another = self.earlier().iter().filter(|before| before.of_another).count();
-        Some(Reading { advice: answer.advice, waited_min: waited, waiting, rhythm, casts, of_another })
+        Some(Reading { advice, waited_min: waited, waiting, rhythm, casts, of_another })
     }
 
-    /// The posterior of today's waits and what it advises, or `None` if its figures can't be used.
+    /// The posterior of today's waits and what it advises for a rod now, or `None` if its figures can't be used.
     pub(super) fn posterior(
         &mut self,
         session: &Session,
         rhythm: Rhythm,
+        rod: RodNumber,
+        now: &Stamp,
     ) -> Option<(&WaitPosterior, Advice)> {
         self.bring_up_to(session, rhythm)?;
-        self.last.as_ref().map(|answer| (&answer.posterior, answer.advice))
+        self.last.as_mut().map(|answer| answer.of_cast(session, rod, now))
     }
 
     fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {
-        let waits = waits_of(session);
+        let (waits, fed) = waits_by_feed(session);
         let habit = habit_min(session);
         let water = &session.setup.water;
         let is_same = |last: &&mut Answer| last.session == session.id && last.water == *water;
-        if let Some(last) = self.last.as_mut().filter(is_same).filter(|last| waits.starts_with(&last.waits)) {
-            return last.go_on(waits, rhythm, habit);
+        let goes_on = |last: &&mut Answer| waits.starts_with(&last.waits) && fed.starts_with(&last.fed);
+        if let Some(last) = self.last.as_mut().filter(is_same).filter(goes_on) {
+            return last.go_on((waits, fed), rhythm, habit);
         }
         let earlier: Vec<EarlierDay> = self
             .earlier()
@@ -127,15 +150,15 @@ impl Advisor {
             .collect();
         let record = Record {
             today: &waits,
+            fed: &fed,
             earlier: &earlier,
             turn_round_min: rhythm.turn_round_min,
             bite_extra_min: rhythm.bite_extra_min,
             habit_min: habit,
         };
         let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
-        let advice = posterior.advice();
-        let (session, water) = (session.id, water.clone());
-        self.last = Some(Answer { session, water, waits, rhythm, habit, posterior, advice });
+        let (session, water, advice) = (session.id, water.clone(), [None; 2]);
+        self.last = Some(Answer { session, water, waits, fed, rhythm, habit, posterior, advice });
         Some(())
     }
 }

@@ -239,18 +239,20 @@ impl App {
 /// What the record said of leaving a cast at the end of a session, with the sessions before it.
 fn advice(session: &Session, before: &[(&Summary, bool)]) -> Option<EndAdvice> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-    let today = restwater_session::waits_of(session);
+    let (today, fed) = restwater_session::waits_by_feed(session);
     let water = session.setup.water.as_deref();
     let earlier: Vec<EarlierDay> =
         before.iter().map(|(day, _)| EarlierDay { waits: &day.waits, weight: weight(day, water) }).collect();
     let record = Record {
         today: &today,
+        fed: &fed,
         earlier: &earlier,
         turn_round_min: rhythm.turn_round_min,
         bite_extra_min: rhythm.bite_extra_min,
         habit_min: habit_min(session),
     };
-    let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
+    let mut posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
+    posterior.next_is_fed(fed.last().is_some_and(|fed| *fed));
     let of_another = before.iter().filter(|(_, of_another)| *of_another).count();
     Some(EndAdvice { advice: posterior.advice(), earlier: earlier.len(), of_another })
 }

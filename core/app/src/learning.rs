@@ -10,8 +10,8 @@ use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
-    NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, rhythm, rows_of, running_wait_min,
-    setup_of, value_of,
+    NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm, rows_of,
+    running_wait_min, setup_of, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
@@ -49,6 +49,8 @@ struct WaitsOf {
     habit: Option<f64>,
     /// Earlier days count more or less by it.
     water: Option<String>,
+    /// Whether the chosen rod's cast lies in fed water.
+    fed: bool,
 }
 
 impl Learning {
@@ -72,6 +74,7 @@ impl App {
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
             habit: habit_min(session),
             water: session.setup.water.clone(),
+            fed: in_fed_water(session, self.chosen, &now),
         };
         if self.learning.waits.as_ref().is_none_or(|answer| answer.of != of) {
             let water = of.water.as_deref();
@@ -94,6 +97,7 @@ impl App {
                 whose: asked.then_some(self.phone.whose),
                 rhythm: of.rhythm,
                 habit_min: of.habit,
+                in_fed_water: of.fed,
                 words: &self.words,
             };
             let (view, posterior) = screen::waits(&input);

@@ -76,6 +76,7 @@ waits-bites-between = { $bites ->
 waits-not-tried = Nicht probiert: über { $minutes } min.
 waits-leave-how = Punkt: die beste Zeit. Strich: wann du jetzt einholst.
 waits-leave-figures = Bisse je Stunde nach Erneuerung und Ertrag (renewal reward). Fast am besten: höchstens 5 % unter dem Besten, gekürzt, wo ein leerer Wurf besser eingeholt wird.
+waits-fed = Würfe, in den { $minutes } min vor ihrem Einschlag gefüttert: Bisse etwa { $times }-mal so schnell (95 %: { $limits }). Gezählte Würfe: { $fed } gefüttert, { $other } nicht.
 waits-earlier = Dieser Ansitz gegen frühere
 waits-earlier-counts = Dieser Ansitz: { $bites ->
     [0] kein Biss

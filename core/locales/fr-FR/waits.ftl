@@ -76,6 +76,7 @@ waits-bites-between = { $bites ->
 waits-not-tried = Pas essayé : plus de { $minutes } min.
 waits-leave-how = Point : le meilleur moment. Trait : quand vous ramenez.
 waits-leave-figures = Touches par heure par renouvellement et gain (renewal reward). Presque le mieux : à 5 % du mieux, coupé là où un lancer vide gagne à être ramené.
+waits-fed = Lancers amorcés dans les { $minutes } min avant l'impact : touches environ { $times } fois aussi rapides (95 % : { $limits }). Lancers comptés : { $fed } amorcés, { $other } non.
 waits-earlier = Cette sortie contre les passées
 waits-earlier-counts = Cette sortie : { $bites ->
     [0] aucune touche

@@ -4,11 +4,14 @@
 //! that lies there counts for the casts after it: so a value is fixed before the wait begins, and a wait that is long enough to
 //! be fed over is on neither side for that.
 
+use super::Stamp;
 use super::cast::Cast;
 use super::fed::{Feeding, feed_mg};
 use super::feed::is_at;
+use super::model::Session;
 use super::water::swim_spot;
-use restwater_compare::Factor;
+use restwater_compare::{CastRow, Factor};
+use restwater_log::{RodNumber, Spot};
 
 /// Feed counts for the casts of the next half hour: a guess.
 pub const FED_WITHIN_MIN: i64 = 30;
@@ -51,14 +54,42 @@ impl FeedBand {
 
 /// What had been fed where a cast lies within [`FED_WITHIN_MIN`] before its splash: the last of it, and all of it in mg.
 pub fn fed_before<'a>(feedings: &'a [Feeding], cast: &Cast) -> Option<(&'a Feeding, u64)> {
-    let from_ms = cast.start.at_ms.saturating_sub(FED_WITHIN_MIN * 60_000);
+    fed_before_at(feedings, cast.rod, cast.spot.as_ref(), &cast.start)
+}
+
+fn fed_before_at<'a>(
+    feedings: &'a [Feeding],
+    rod: RodNumber,
+    spot: Option<&Spot>,
+    splash: &Stamp,
+) -> Option<(&'a Feeding, u64)> {
+    let from_ms = splash.at_ms.saturating_sub(FED_WITHIN_MIN * 60_000);
     let first = feedings.partition_point(|feeding| feeding.at.at_ms < from_ms);
-    let until = feedings.partition_point(|feeding| feeding.at.at_ms <= cast.start.at_ms);
-    let here = cast.spot.as_ref().and_then(swim_spot).map(restwater_swim::Spot::point);
-    let mut within = feedings.get(first..until)?.iter().filter(|feeding| is_at(feeding, cast.rod, here));
+    let until = feedings.partition_point(|feeding| feeding.at.at_ms <= splash.at_ms);
+    let here = spot.and_then(swim_spot).map(restwater_swim::Spot::point);
+    let mut within = feedings.get(first..until)?.iter().filter(|feeding| is_at(feeding, rod, here));
     let mg = within.clone().map(|feeding| feed_mg(&feeding.amount)).sum();
     Some((within.next_back()?, mg))
 }
+
+/// Whether the cast of a rod that is out lies in fed water; where none is out, whether the next one would if it went out now.
+pub fn in_fed_water(session: &Session, rod: RodNumber, now: &Stamp) -> bool {
+    let feedings = session.feedings();
+    if let Some(cast) = session.running(rod) {
+        return fed_before(&feedings, cast).is_some();
+    }
+    let Some(state) = session.rod(rod) else { return false };
+    // A feeder feeds with the cast that it goes out with.
+    state.fill_mg.is_some() || fed_before_at(&feedings, rod, state.spot.as_ref(), now).is_some()
+}
+
+/// Whether the row of a cast says that it lay in fed water.
+pub fn is_fed(row: &CastRow) -> bool {
+    row.setup.get(&Factor::Feed).is_some_and(|value| value == FED)
+}
+
+/// As a row spells it.
+const FED: &str = "fed";
 
 /// The values of a cast for the comparisons; none on a day on which no feed was logged.
 pub(super) fn values(feedings: &[Feeding], cast: &Cast) -> Vec<(Factor, String)> {
@@ -68,15 +99,15 @@ pub(super) fn values(feedings: &[Feeding], cast: &Cast) -> Vec<(Factor, String)>
     match fed_before(feedings, cast) {
         None => vec![(Factor::Feed, "not fed".into())],
         Some((_, mg)) => {
-            vec![(Factor::Feed, "fed".into()), (Factor::FeedAmount, FeedBand::of(mg).spelled().into())]
+            vec![(Factor::Feed, FED.into()), (Factor::FeedAmount, FeedBand::of(mg).spelled().into())]
         }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::super::written::{SESSION, Written};
-    use super::super::{fold, rows_of};
+    use super::super::written::{SESSION, Written, stamp};
+    use super::super::{fold, rows_of, waits_by_feed};
     use super::*;
     use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, Payload, Reach, Spot, WaterPlace};
 
@@ -124,6 +155,34 @@ mod tests {
             said("not fed", None),
         ];
         assert_eq!(values_of(&day), want);
+    }
+
+    #[test]
+    fn the_cast_that_is_out_keeps_its_water_and_the_next_one_takes_what_was_fed_by_then() {
+        let mut day = Written::new(2);
+        let now = |day: &Written, minute: i64| {
+            let session = fold(SESSION, &day.ops);
+            [1, 2].map(|rod| in_fed_water(&session, rod, &stamp(minute * 60)))
+        };
+        assert_eq!(now(&day, 1), [false, false]);
+        day.log(120, CAST);
+        day.log(180, fed(60, None));
+        assert_eq!(
+            now(&day, 4),
+            [false, false],
+            "fed over while it lies there, and for the other rod's spot not at all"
+        );
+        day.log(600, IN);
+        assert_eq!(now(&day, 11), [true, false]);
+        assert_eq!(now(&day, 34), [false, false], "half an hour later");
+        day.log(1_200, CAST);
+        assert_eq!(now(&day, 60), [true, false], "by its splash");
+        day.log(3_700, Payload::FeederSet { rod: 2, fill_mg: Some(30_000) });
+        assert_eq!(now(&day, 62), [true, true], "a feeder feeds with its cast");
+        assert_eq!(waits_by_feed(&fold(SESSION, &day.ops)).1, [false]);
+        day.log(4_000, IN);
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(waits_by_feed(&session).1, rows_of(&session).iter().map(is_fed).collect::<Vec<_>>());
     }
 
     #[test]

@@ -50,7 +50,7 @@ pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch, classes_used};
 pub use fed::{Fed, Feeding, FishShown, NeighbourFish, feed_mg};
 pub use feed::{FED_HERE_M, FedHere, fed_by, point_of};
-pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before};
+pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before, in_fed_water, is_fed};
 pub use fold::{MOST_RODS, fold};
 pub use habit::{HabitBeforeBites, habit_before_bites, habit_min};
 pub use logged::{Logged, factor_logged};
@@ -68,7 +68,7 @@ pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use section::{Standing, standing};
 pub use summary::Summary;
 pub use time_line::{Elapsed, Stamp, TimeLine};
-pub use waits::{casts_that_tell, running_wait_min, running_wait_ms, wait_of, waits_of};
+pub use waits::{casts_that_tell, running_wait_min, running_wait_ms, wait_of, waits_by_feed, waits_of};
 pub use water::{check_swim, reach_near};
 pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
 

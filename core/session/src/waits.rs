@@ -9,6 +9,7 @@
 
 use super::Stamp;
 use super::cast::Cast;
+use super::feed_before::fed_before;
 use super::model::Session;
 use restwater_waits::Wait;
 
@@ -26,6 +27,16 @@ pub(super) struct Stretch<'a> {
 /// The waits of all casts that have ended, in the order of the log.
 pub fn waits_of(session: &Session) -> Vec<Wait> {
     session.casts.iter().flat_map(|cast| stretches(session, cast)).map(|stretch| stretch.wait).collect()
+}
+
+/// The same, beside whether each cast lay in fed water.
+pub fn waits_by_feed(session: &Session) -> (Vec<Wait>, Vec<bool>) {
+    let feedings = session.feedings();
+    let of = |cast| {
+        let fed = !feedings.is_empty() && fed_before(&feedings, cast).is_some();
+        stretches(session, cast).into_iter().map(move |stretch| (stretch.wait, fed))
+    };
+    session.casts.iter().flat_map(of).unzip()
 }
 
 /// The wait that ended with the cast; none while it is out, where its end was not seen, and where its times run

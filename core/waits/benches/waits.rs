@@ -72,3 +72,27 @@ fn weibull_fit(bencher: Bencher, count: usize) {
     let casts = waits(count);
     bencher.bench_local(|| fit(Model::Weibull, black_box(&casts)));
 }
+
+/// The advice where both sides count, from nothing and after one more cast. Aim: a few ms.
+#[divan::bench(args = [8, 30])]
+fn advice_by_feed(bencher: Bencher, casts: usize) {
+    let (casts, settings) = (waits(casts), settings(Accuracy::Standard));
+    let fed: Vec<bool> = (0..casts.len()).map(|i| i % 3 == 1).collect();
+    bencher.bench_local(|| advise(&Record { fed: &fed, ..Record::of_today(black_box(&casts)) }, &settings));
+}
+
+/// Aim: a few ms.
+#[divan::bench(args = [8, 30])]
+fn one_more_by_feed(bencher: Bencher, casts: usize) {
+    let (casts, settings) = (waits(casts + 1), settings(Accuracy::Standard));
+    let fed: Vec<bool> = (1..casts.len()).map(|i| i % 3 == 1).collect();
+    let record = Record { fed: &fed, ..Record::of_today(&casts[1..]) };
+    let posterior = WaitPosterior::new(&record, &settings).ok();
+    bencher.with_inputs(|| posterior.clone()).bench_local_values(|mut posterior| {
+        if let Some(posterior) = &mut posterior {
+            posterior.add_by_feed(casts[0], true);
+            black_box(posterior.advice());
+        }
+        posterior
+    });
+}

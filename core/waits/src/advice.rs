@@ -2,7 +2,7 @@
 
 use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
-use super::plan::{Reckoned, top};
+use super::plan::top;
 use super::record::{Record, Settings};
 use super::{BiteError, LeavePlan};
 
@@ -141,20 +141,27 @@ impl LeavePlan {
     /// look. A cast left longer shows all that a shorter one would have shown, and more: a slow steady water told from one
     /// where the bites are over, a second bunch of bites.
     pub fn next_leave(&self) -> f64 {
-        let Reckoned { likely, rate: mean, .. } = self.reckoned();
-        let best = top(&mean[..self.horizon()]);
-        self.shapes.times[self.look(best, likely, mean)]
+        let reckoned = self.reckoned();
+        let best = top(&reckoned.rate[..self.horizon()]);
+        self.shapes.times[self.look(best, reckoned)]
     }
 
-    /// Whether to leave a cast in that has waited `so_far` minutes without a bite.
+    /// Whether to leave a cast in that lies where the next one will and has waited `so_far` minutes without a bite: see
+    /// [`LeavePlan::waiting_on_where`].
+    pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
+        self.waiting_on_where(self.fed, so_far)
+    }
+
+    /// Whether to leave a cast in, in fed water or not, that has waited `so_far` minutes without a bite. A fresh cast is taken
+    /// to lie in water fed as that of this one.
     ///
     /// Waiting on until s earns F(s) - F(so far) bites for the integral of S over that stretch and d a
     /// bite; the turn-round is paid whenever the cast ends, so it doesn't count. It is weighed against
     /// the rate of fresh casts left for the best time. Both sides know of the wait so far: every law
     /// counts by its chance of it, so that a slow day lowers both.
-    pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
+    pub fn waiting_on_where(&self, fed: bool, so_far: f64) -> Result<WaitingOn, BiteError> {
         let waited = super::error::not_negative("the wait so far", so_far)?;
-        let means = self.means();
+        let means = &self.reckoned_of(fed).means;
         // Of what comes beyond the longest time that the shapes know the last of them is the best guess.
         let u = waited.min(means.times[means.times.len() - 1] - LAST_KNOWN_MIN);
         let bitten = |t: f64| at(&means.times, &means.bitten, t);

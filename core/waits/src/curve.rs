@@ -1,6 +1,7 @@
 //! Curves to draw: posterior mean by waiting time, with pointwise credible bands.
 
 use super::error::{open_share, positive};
+use super::shapes::between;
 use super::{BiteError, WaitPosterior};
 
 /// Which curve.
@@ -47,19 +48,20 @@ impl WaitPosterior {
     /// Fills `values` with (value, weight) of every likely shape at one time, and gives the mean.
     fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
         values.clear();
-        let (shapes, costs) = (&self.plan.shapes, self.plan.costs);
+        let (shapes, costs, reckoned) = (&self.plan.shapes, self.plan.costs, self.plan.reckoned());
+        let rows = self.plan.rows(reckoned.own.as_deref());
         let (here, next) = (shapes.place(minutes), shapes.place(minutes + 1.0));
         let (mut sum, mut weights) = (0.0, 0.0);
-        for &(shape, weight) in &self.plan.reckoned().likely {
-            let (weight, bitten) = (f64::from(weight), shapes.bitten_at_place(shape, here));
+        for &(shape, weight) in &reckoned.likely {
+            let (weight, bitten) = (f64::from(weight), between(rows.bitten(shape), here));
             let still = (1.0 - bitten).max(1e-12);
             let (value, counts) = match kind {
                 CurveKind::Survival => (still, weight),
                 // Only casts still waiting speak for it.
                 CurveKind::NextMinute => {
-                    ((shapes.bitten_at_place(shape, next) - bitten) / still, weight * still)
+                    ((between(rows.bitten(shape), next) - bitten) / still, weight * still)
                 }
-                CurveKind::Rate => (60.0 * costs.rate(bitten, shapes.waiting_at_place(shape, here)), weight),
+                CurveKind::Rate => (60.0 * costs.rate(bitten, between(rows.waiting(shape), here)), weight),
             };
             sum += counts * value;
             weights += counts;

@@ -1,6 +1,7 @@
 //! The posterior as a short list of laws with weights, for whoever plays days forward.
 
-use super::shapes::Shapes;
+use super::fed::FedShapes;
+use super::shapes::{POINTS, Shapes, between};
 use super::{LeavePlan, WaitPosterior};
 use std::sync::Arc;
 
@@ -8,13 +9,15 @@ use std::sync::Arc;
 #[derive(Debug, Clone)]
 pub struct ShapeLaw {
     shapes: Arc<Shapes>,
+    own: Option<Arc<FedShapes>>,
     shape: usize,
 }
 
 impl ShapeLaw {
     /// Share of casts with a bite by this many minutes.
     pub fn bitten_by(&self, minutes: f64) -> f64 {
-        self.shapes.bitten_at_place(self.shape, self.shapes.place(minutes.max(0.0)))
+        let bitten = self.own.as_ref().map_or(&self.shapes.bitten, |own| &own.bitten);
+        between(&bitten[self.shape * POINTS..][..POINTS], self.shapes.place(minutes.max(0.0)))
     }
 }
 
@@ -25,7 +28,8 @@ impl LeavePlan {
         let step = 1.0 / most.max(1) as f64;
         let (mut so_far, mut next) = (0.0, 0.5 * step);
         let mut picked = Vec::new();
-        for &(shape, weight) in &self.reckoned().likely {
+        let reckoned = self.reckoned();
+        for &(shape, weight) in &reckoned.likely {
             so_far += f64::from(weight);
             let mut weight = 0.0;
             while next < so_far {
@@ -33,7 +37,8 @@ impl LeavePlan {
                 next += step;
             }
             if weight > 0.0 {
-                picked.push((weight, ShapeLaw { shapes: Arc::clone(&self.shapes), shape }));
+                let own = reckoned.own.clone();
+                picked.push((weight, ShapeLaw { shapes: Arc::clone(&self.shapes), own, shape }));
             }
         }
         picked

@@ -6,8 +6,7 @@
 //! weighed against the bites that the other time costs now. Later casts can look too and one step sees too little, so
 //! the gain is credited in part: the one knob of the plan.
 
-use super::plan::{DAY_MIN, LeavePlan};
-use super::shapes::POINTS;
+use super::plan::{DAY_MIN, LeavePlan, Reckoned};
 
 /// Days to come that the first days of a book speak for, fewer the more it holds: what several days have not
 /// shown, a look is less likely to. A guess, set by simulation (docs/advice.md).
@@ -24,9 +23,9 @@ type Row = [f32; STEPS];
 
 impl LeavePlan {
     /// The point in time to leave the next cast for, at least `best`.
-    pub(crate) fn look(&self, best: usize, likely: &[(usize, f32)], mean: &[f32; POINTS]) -> usize {
-        let steps = self.steps(best);
-        let (after_bite, waiting) = self.one_step_ahead(&steps, likely);
+    pub(crate) fn look(&self, best: usize, reckoned: &Reckoned) -> usize {
+        let (steps, mean) = (self.steps(best), &reckoned.rate);
+        let (after_bite, waiting) = self.one_step_ahead(&steps, reckoned);
         let highest = |row: &Row| row[..steps.len()].iter().copied().fold(0.0, f32::max);
         let credit = self.settings.look_credit * self.minutes_ahead();
         // What is expected if there was no bite yet, and of the best rate after a bite up to here.
@@ -51,13 +50,12 @@ impl LeavePlan {
 
     /// For a bite between each time and the one before: the rate expected of every leave time from then on, times the chance
     /// of that bite. And for each time how long a cast left for it waits.
-    fn one_step_ahead(&self, steps: &[usize], likely: &[(usize, f32)]) -> (Vec<Row>, Row) {
+    fn one_step_ahead(&self, steps: &[usize], reckoned: &Reckoned) -> (Vec<Row>, Row) {
+        let rows = self.rows(reckoned.own.as_deref());
         let mut after_bite = vec![[0.0; STEPS]; steps.len()];
         let mut waiting = [0.0; STEPS];
-        for &(shape, weight) in likely.iter().filter(|(_, weight)| *weight > LIGHTEST) {
-            let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
-            let waits = &self.shapes.waiting[shape * POINTS..][..POINTS];
-            let rates = self.rates(shape);
+        for &(shape, weight) in reckoned.likely.iter().filter(|(_, weight)| *weight > LIGHTEST) {
+            let (bitten, waits, rates) = (rows.bitten(shape), rows.waiting(shape), rows.rates(shape));
             let rates: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| rates[i]));
             let mut before = 0.0;
             for ((row, waited), &i) in after_bite.iter_mut().zip(&mut waiting).zip(steps) {
@@ -99,6 +97,7 @@ impl LeavePlan {
 #[cfg(test)]
 mod tests {
     use super::super::plan::top;
+    use super::super::shapes::POINTS;
     use super::*;
     use crate::{Record, Settings, Wait};
 
@@ -110,7 +109,7 @@ mod tests {
             let of = |t: usize| -> f64 {
                 let part = |&(shape, weight): &(usize, f32)| {
                     let bitten = &plan.shapes.bitten[shape * POINTS..][..POINTS];
-                    f64::from(weight) * chance(bitten) * f64::from(plan.rates(shape)[t])
+                    f64::from(weight) * chance(bitten) * f64::from(plan.rows(None).rates(shape)[t])
                 };
                 likely.iter().map(part).sum()
             };
@@ -132,7 +131,7 @@ mod tests {
         let plan = LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap();
         let mean = plan.reckoned().rate;
         let steps = plan.steps(top(&mean));
-        let (after_bite, _) = plan.one_step_ahead(&steps, &plan.reckoned().likely);
+        let (after_bite, _) = plan.one_step_ahead(&steps, plan.reckoned());
         let highest = |row: &Row| f64::from(row[..steps.len()].iter().copied().fold(0.0, f32::max));
         let mut none: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| mean[i]));
         let now = highest(&none);

@@ -1,6 +1,7 @@
 //! The plan of leave times: shapes of the wait weighed by the record, and what each leave time is
 //! expected to bring.
 
+use super::fed::{FED_TIMES, FedEffect, FedShapes, FedWaits};
 use super::leave_time::Means;
 use super::likelihood::Likelihood;
 use super::record::{EarlierDay, Record, Settings};
@@ -10,7 +11,7 @@ use super::{BiteError, Wait};
 use std::sync::{Arc, OnceLock};
 
 /// Shapes below this weight, the heaviest being 1, are left out of means.
-const NEGLIGIBLE: f64 = 1e-5;
+pub(crate) const NEGLIGIBLE: f64 = 1e-5;
 /// Minutes of a day's fishing, all-in to all-out, where nothing else is known. A guess.
 pub(crate) const DAY_MIN: f64 = 300.0;
 
@@ -39,18 +40,53 @@ pub struct LeavePlan {
     rates: Arc<[f32]>,
     /// Weight of each shape, the heaviest 1.
     pub(crate) weights: Vec<f64>,
-    /// What follows from the weights, worked out when first asked for: a running clock asks every second.
-    reckoned: OnceLock<Reckoned>,
+    /// The same casts by whether they lay in fed water.
+    pub(crate) by_feed: FedWaits,
+    /// Whether the next cast lies in fed water, as things stand.
+    pub(crate) fed: bool,
+    /// What follows from the weights, worked out when first asked for: a running clock asks every second. The second is of
+    /// casts in fed water, where feed counts.
+    reckoned: [OnceLock<Reckoned>; 2],
 }
+
+/// Shapes that count, with their weights, which sum to 1.
+pub(crate) type Likely = Vec<(usize, f32)>;
 
 /// What follows from the weights of a record.
 #[derive(Debug, Clone)]
 pub(crate) struct Reckoned {
-    /// The shapes that count, with their weights, which sum to 1.
-    pub likely: Vec<(usize, f32)>,
+    pub likely: Likely,
+    /// What these shapes are, where they aren't the plan's own: shapes as casts in fed water or in other water meet them.
+    pub(crate) own: Option<Arc<FedShapes>>,
     /// Mean bites per minute by leave time.
     pub rate: [f32; POINTS],
     pub means: Means,
+}
+
+/// The rows of the shapes that count.
+#[derive(Clone, Copy)]
+pub(crate) struct Rows<'a> {
+    bitten: &'a [f32],
+    waiting: &'a [f32],
+    rates: &'a [f32],
+    ever: &'a [f64],
+}
+
+impl<'a> Rows<'a> {
+    /// Share of casts with a bite by each time.
+    pub(crate) fn bitten(self, shape: usize) -> &'a [f32] {
+        &self.bitten[shape * POINTS..][..POINTS]
+    }
+
+    /// Mean of the wait or the time.
+    pub(crate) fn waiting(self, shape: usize) -> &'a [f32] {
+        &self.waiting[shape * POINTS..][..POINTS]
+    }
+
+    /// Bites per minute by leave time.
+    pub(crate) fn rates(self, shape: usize) -> &'a [f32] {
+        &self.rates[shape * POINTS..][..POINTS]
+    }
 }
 
 impl LeavePlan {
@@ -77,18 +113,27 @@ impl LeavePlan {
             days: 0.0,
             weights: shapes.prior.clone(),
             shapes,
-            reckoned: OnceLock::new(),
+            by_feed: FedWaits::default(),
+            fed: false,
+            reckoned: Default::default(),
         };
         plan.open_book(record.earlier)?;
-        for &wait in record.today {
-            plan.add(wait);
+        plan.by_feed = FedWaits::new(&plan.weights, settings.fed);
+        for (wait, fed) in record.today_by_feed()? {
+            plan.add_by_feed(wait, fed);
         }
         Ok(plan)
     }
 
-    /// Adds a finished cast of today.
+    /// Adds a finished cast of today that did not lie in fed water.
     pub fn add(&mut self, wait: Wait) {
-        self.reckoned = OnceLock::new();
+        self.add_by_feed(wait, false);
+    }
+
+    /// Adds a finished cast of today.
+    pub fn add_by_feed(&mut self, wait: Wait, fed: bool) {
+        self.reckoned = Default::default();
+        self.by_feed.add(&self.shapes, wait, fed);
         self.casts += 1;
         self.waited_min += wait.minutes();
         if wait.is_bite() {
@@ -111,7 +156,7 @@ impl LeavePlan {
     /// What a cast costs beside its wait is learned anew with every cast, and so is the habit. Neither says anything of the
     /// waits: the weights stay.
     pub(crate) fn set_pace(&mut self, costs: Costs, habit_min: Option<f64>) {
-        self.reckoned = OnceLock::new();
+        self.reckoned = Default::default();
         self.rates = self.shapes.rates(costs);
         (self.costs, self.habit_min) = (costs, habit_min);
     }
@@ -143,26 +188,47 @@ impl LeavePlan {
     }
 
     /// The shapes that count, with their weights, which sum to 1.
-    fn likely(&self) -> Vec<(usize, f32)> {
+    fn likely(&self) -> Likely {
         let counted = self.weights.iter().enumerate().filter(|(_, w)| **w > NEGLIGIBLE);
         let sum: f64 = counted.clone().map(|(_, w)| w).sum();
         counted.map(|(k, w)| (k, (w / sum) as f32)).collect()
     }
 
-    /// Bites per minute of one shape left until each time.
-    pub(crate) fn rates(&self, shape: usize) -> &[f32] {
-        &self.rates[shape * POINTS..][..POINTS]
+    /// Takes whether the next cast lies in fed water, as things stand. Where feed counts, all that is said is said of such
+    /// casts.
+    pub fn next_is_fed(&mut self, fed: bool) {
+        self.fed = fed;
     }
 
-    /// Mean bites per minute by leave time.
-    fn mean_rates(&self, likely: &[(usize, f32)]) -> [f32; POINTS] {
-        let mut mean = [0.0; POINTS];
-        for &(shape, weight) in likely {
-            for (m, r) in mean.iter_mut().zip(self.rates(shape)) {
-                *m += weight * r;
+    /// Whether casts in fed water are told from others: both sides have casts enough.
+    pub fn feed_counts(&self) -> bool {
+        self.by_feed.counts()
+    }
+
+    /// How likely casts in fed water have each multiple of the hazard of the others; none where feed doesn't count.
+    pub fn fed_times(&self) -> Option<[(f64, f64); FED_TIMES]> {
+        self.by_feed.times()
+    }
+
+    /// How much quicker casts in fed water get their bites, with a credible interval of that level; none where feed doesn't
+    /// count.
+    pub fn fed_effect(&self, level: f64) -> Result<Option<FedEffect>, BiteError> {
+        Ok(self.by_feed.effect(super::error::open_share("the credible level", level)?))
+    }
+
+    /// The rows of the shapes that count.
+    pub(crate) fn rows<'a>(&'a self, own: Option<&'a FedShapes>) -> Rows<'a> {
+        match own {
+            Some(own) => {
+                Rows { bitten: &own.bitten, waiting: &own.waiting, rates: &own.rates, ever: &own.ever }
             }
+            None => Rows {
+                bitten: &self.shapes.bitten,
+                waiting: &self.shapes.waiting,
+                rates: &self.rates,
+                ever: &self.shapes.ever,
+            },
         }
-        mean
     }
 
     /// Posterior means by leave time.
@@ -171,24 +237,33 @@ impl LeavePlan {
     }
 
     pub(crate) fn reckoned(&self) -> &Reckoned {
-        self.reckoned.get_or_init(|| {
-            let likely = self.likely();
-            let rate = self.mean_rates(&likely);
-            let means = self.worked_out(&likely, &rate);
-            Reckoned { likely, rate, means }
+        self.reckoned_of(self.fed)
+    }
+
+    /// What follows from the weights for casts in fed water, or for others.
+    pub(crate) fn reckoned_of(&self, fed: bool) -> &Reckoned {
+        let fed = fed && self.feed_counts();
+        self.reckoned[usize::from(fed)].get_or_init(|| {
+            let (likely, own) = match self.by_feed.shapes_of(&self.shapes, self.costs, fed) {
+                Some((likely, own)) => (likely, Some(own)),
+                None => (self.likely(), None),
+            };
+            let rows = self.rows(own.as_deref());
+            let rate = mean_rates(rows, &likely);
+            let means = self.worked_out(rows, &likely, &rate);
+            Reckoned { likely, own, rate, means }
         })
     }
 
-    fn worked_out(&self, likely: &[(usize, f32)], rate: &[f32; POINTS]) -> Means {
+    fn worked_out(&self, rows: Rows, likely: &[(usize, f32)], rate: &[f32; POINTS]) -> Means {
         let best = top(rate);
         let mut sums = [[0.0_f64; POINTS]; 3];
         let mut ever = 0.0;
         for &(shape, weight) in likely {
             let w = f64::from(weight);
-            let bitten = &self.shapes.bitten[shape * POINTS..][..POINTS];
-            let waiting = &self.shapes.waiting[shape * POINTS..][..POINTS];
-            let fresh = w * f64::from(self.rates(shape)[best]);
-            ever += w * self.shapes.ever[shape];
+            let (bitten, waiting) = (rows.bitten(shape), rows.waiting(shape));
+            let fresh = w * f64::from(rows.rates(shape)[best]);
+            ever += w * rows.ever[shape];
             for i in 0..POINTS {
                 let b = f64::from(bitten[i]);
                 sums[0][i] += w * b;
@@ -212,6 +287,17 @@ impl LeavePlan {
         let end = self.settings.horizon_min.max(1.5 * self.longest_min);
         (self.shapes.times.partition_point(|&t| t <= end)).clamp(3, POINTS)
     }
+}
+
+/// Mean bites per minute by leave time.
+fn mean_rates(rows: Rows, likely: &[(usize, f32)]) -> [f32; POINTS] {
+    let mut mean = [0.0; POINTS];
+    for &(shape, weight) in likely {
+        for (m, r) in mean.iter_mut().zip(rows.rates(shape)) {
+            *m += weight * r;
+        }
+    }
+    mean
 }
 
 /// The first of the highest.

@@ -76,9 +76,14 @@ impl WaitPosterior {
         })
     }
 
-    /// Adds a finished cast of today.
+    /// Adds a finished cast of today that did not lie in fed water.
     pub fn add(&mut self, wait: Wait) {
-        self.plan.add(wait);
+        self.add_by_feed(wait, false);
+    }
+
+    /// Adds a finished cast of today.
+    pub fn add_by_feed(&mut self, wait: Wait, fed: bool) {
+        self.plan.add_by_feed(wait, fed);
         self.waits.add(wait, 1.0);
         self.evidence = OnceLock::new();
         self.longest_min = self.longest_min.max(wait.minutes());

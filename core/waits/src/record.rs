@@ -2,6 +2,7 @@
 
 use super::error::positive;
 use super::evidence::WeighedWaits;
+use super::fed::{FED_PRIOR, FedPrior};
 use super::grid::Fineness;
 use super::prior::{BITE_EXTRA_GUESS_MIN, PRIORS, Priors, TURN_ROUND_GUESS_MIN};
 use super::renewal::Costs;
@@ -21,6 +22,8 @@ pub struct EarlierDay<'a> {
 pub struct Record<'a> {
     /// Today's finished casts.
     pub today: &'a [Wait],
+    /// Whether each of them lay in fed water; empty where nothing was fed.
+    pub fed: &'a [bool],
     /// Earlier sessions.
     pub earlier: &'a [EarlierDay<'a>],
     /// Minutes from winding in to the next splash, learned or guessed.
@@ -36,11 +39,22 @@ impl<'a> Record<'a> {
     pub fn of_today(today: &'a [Wait]) -> Self {
         Self {
             today,
+            fed: &[],
             earlier: &[],
             turn_round_min: TURN_ROUND_GUESS_MIN,
             bite_extra_min: BITE_EXTRA_GUESS_MIN,
             habit_min: None,
         }
+    }
+
+    /// Today's casts, each with whether it lay in fed water.
+    pub(crate) fn today_by_feed(&self) -> Result<impl Iterator<Item = (Wait, bool)>, BiteError> {
+        let (waits, groups) = (self.today.len(), self.fed.len());
+        if groups != 0 && groups != waits {
+            return Err(BiteError::GroupsDontMatch { waits, groups });
+        }
+        let fed = self.fed.iter().copied().chain(std::iter::repeat(false));
+        Ok(self.today.iter().copied().zip(fed))
     }
 
     pub(crate) fn costs(&self) -> Result<Costs, BiteError> {
@@ -116,6 +130,8 @@ impl Accuracy {
 pub struct Settings {
     /// What is believed before the first cast.
     pub priors: Priors,
+    /// What is believed of feed.
+    pub fed: FedPrior,
     /// How finely the posterior is worked out.
     pub accuracy: Accuracy,
     /// Leave times are looked at up to here, minutes, or to one and a half times the longest wait.
@@ -131,6 +147,7 @@ impl Default for Settings {
     fn default() -> Self {
         Self {
             priors: PRIORS,
+            fed: FED_PRIOR,
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
@@ -142,6 +159,7 @@ impl Default for Settings {
 impl Settings {
     pub(crate) fn check(&self) -> Result<(), BiteError> {
         self.priors.check()?;
+        self.fed.check()?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
         super::error::share("the credit of a look", self.look_credit)?;

@@ -146,16 +146,6 @@ impl Shapes {
         (after - 1, ((minutes - a) / (b - a)).clamp(0.0, 1.0))
     }
 
-    /// Share of casts with a bite by a place in time.
-    pub(crate) fn bitten_at_place(&self, shape: usize, place: (usize, f64)) -> f64 {
-        between(&self.bitten[shape * POINTS..][..POINTS], place)
-    }
-
-    /// Mean of the wait or that time.
-    pub(crate) fn waiting_at_place(&self, shape: usize, place: (usize, f64)) -> f64 {
-        between(&self.waiting[shape * POINTS..][..POINTS], place)
-    }
-
     /// How many shapes there are.
     pub fn count(&self) -> usize {
         self.prior.len()
@@ -282,7 +272,8 @@ fn shared((weight, curve): &Curve) -> Vec<Shape> {
     SHARES.into_iter().map(of).collect()
 }
 
-fn between(row: &[f32], (point, part): (usize, f64)) -> f64 {
+/// A row at a place in time.
+pub(crate) fn between(row: &[f32], (point, part): (usize, f64)) -> f64 {
     let (a, b) = (f64::from(row[point]), f64::from(row[point + 1]));
     a + (b - a) * part
 }

@@ -7,6 +7,8 @@
 use restwater_tests::sim::belief::{self, Believed, MoreCasts};
 use restwater_tests::sim::book::{BETWEEN_DAYS, Differing, differing};
 use restwater_tests::sim::change::{Habit, Said, said};
+use restwater_tests::sim::fed::{self, Found};
+use restwater_tests::sim::feeds::When;
 use restwater_tests::sim::goal::{self, Goal};
 use restwater_tests::sim::looks::{Looked, level, looked};
 use restwater_tests::sim::share::{Catches, Days, catches};
@@ -52,11 +54,12 @@ fn main() -> ExitCode {
 /// Prints a part's tables and gives its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 7] = [
+const PARTS: [(&str, Part); 8] = [
     ("advice", advice),
     ("books", books),
     ("changes", changes),
     ("feed", feed),
+    ("fed", fed),
     ("beliefs", beliefs),
     ("casts", more_casts),
     ("looks", looks),
@@ -118,6 +121,22 @@ fn feed(asked: &Asked) -> Vec<Goal> {
     println!("False \"clearly better\" of feed, read after every cast\n\n{}", table::false_claims(&rows));
     println!("\"Clearly better\" of fed water, where feed matters\n\n{}", table::power(&rows));
     goal::of_changes(&rows)
+}
+
+/// Feed in the model of waits, where it does nothing and where it doubles how keen the fish are.
+fn fed(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let mut list: Vec<(Water, When, &'static str, f64)> = Vec::new();
+    for water in asked.named(tuned()) {
+        list.extend(
+            fed::WAYS.into_iter().flat_map(|(when, name)| fed::TIMES.map(|times| (water, when, name, times))),
+        );
+    }
+    let rows: Vec<(String, f64, Found)> = on_two_threads(&list, |&(water, when, name, times)| {
+        (format!("{}, {name}", water.name), times, fed::found(&water, when, times, first, run))
+    });
+    println!("Feed in the model of waits\n\n{}", table::fed(&rows));
+    goal::of_feed(&rows)
 }
 
 fn beliefs(asked: &Asked) -> Vec<Goal> {

@@ -8,6 +8,7 @@ mod case;
 mod common_practice;
 mod compare;
 mod compound;
+mod fed_casts;
 mod gamma_poisson;
 mod geodesy;
 mod lengthweight;

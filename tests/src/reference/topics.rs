@@ -1,8 +1,8 @@
 //! Which topics are answered, and by which file.
 
 use super::{
-    Topic, binomial_fisher, common_practice, compound, gamma_poisson, geodesy, lengthweight, logrank,
-    physics, planar, poisson_rates, renewal, sun, survival_bayes, survival_km, survival_parametric,
+    Topic, binomial_fisher, common_practice, compound, fed_casts, gamma_poisson, geodesy, lengthweight,
+    logrank, physics, planar, poisson_rates, renewal, sun, survival_bayes, survival_km, survival_parametric,
 };
 
 /// Every topic the core answers so far.
@@ -10,6 +10,7 @@ pub const ALL: &[Topic] = &[
     binomial_fisher::TOPIC,
     common_practice::TOPIC,
     compound::TOPIC,
+    fed_casts::TOPIC,
     gamma_poisson::TOPIC,
     geodesy::TOPIC,
     lengthweight::TOPIC,

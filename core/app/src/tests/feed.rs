@@ -205,3 +205,73 @@ fn a_tap_twice_within_the_rule_feeds_once() {
     assert!(phone.tap(2 * MIN + 500, &feed(FeedTap::Again)).unwrap().repeated);
     assert_eq!(phone.app().session().unwrap().fed.len(), 2);
 }
+
+/// What the Bank reads of the chosen rod.
+fn reading(phone: &mut Phone, ms: i64) -> restwater_screen::Reading {
+    let app = phone.app();
+    let now = app.on_line(&at(ms));
+    let session = app.journal.recent().current().map(|loaded| &loaded.session).unwrap();
+    app.advisor.read(session, app.chosen, &now).unwrap()
+}
+
+/// Every other cast gets a bite after five minutes, every fourth after fourteen; the former are fed, if at all.
+fn cast_eight_times(phone: &mut Phone, feeds: bool) -> i64 {
+    let mut now = MIN;
+    for i in 0..8 {
+        if feeds && i % 2 == 1 {
+            phone.tap(now, &HANDFUL).unwrap();
+        }
+        phone.tap(now + MIN, &CAST).unwrap();
+        let bite = i % 4 != 0;
+        now += MIN + if i % 2 == 1 { 5 * MIN } else { 14 * MIN };
+        phone.tap(now, if bite { &BITE } else { &WOUND_IN }).unwrap();
+        if bite {
+            phone.tap(now + MIN, &LANDED).unwrap();
+        }
+        // Feed counts for half an hour.
+        now += 31 * MIN;
+    }
+    now
+}
+
+#[test]
+fn the_bank_reads_the_water_of_the_cast_that_is_out_and_then_that_of_the_next() {
+    let mut phone = with_a_spot();
+    let now = cast_eight_times(&mut phone, true);
+    let other = reading(&mut phone, now);
+    phone.tap(now, &HANDFUL).unwrap();
+    let fed = reading(&mut phone, now + MIN);
+    assert!(fed.advice.best_rate_per_hour > 1.1 * other.advice.best_rate_per_hour);
+    assert_eq!(
+        reading(&mut phone, now + 31 * MIN).advice,
+        other.advice,
+        "half an hour later it no longer counts"
+    );
+    let mut chance = |splash: i64| {
+        phone.tap(splash, &CAST).unwrap();
+        let read = reading(&mut phone, splash + 3 * MIN);
+        phone.tap(splash + 4 * MIN, &Action::Undo).unwrap();
+        read.waiting.unwrap().bite_in_five
+    };
+    let (in_it, later) = (chance(now + 2 * MIN), chance(now + 40 * MIN));
+    assert!(in_it > 1.1 * later, "{in_it} {later}");
+    // Taps and restarts come to the same.
+    phone.open();
+    assert_eq!(reading(&mut phone, now + MIN).advice, fed.advice);
+}
+
+#[test]
+fn feed_that_is_taken_back_leaves_the_advice_that_never_knew_of_it() {
+    let mut phone = with_a_spot();
+    let now = cast_eight_times(&mut phone, true);
+    let knew = reading(&mut phone, now).advice;
+    let fed: Vec<_> = phone.app().session().unwrap().fed.iter().map(|fed| fed.op).collect();
+    for op in fed {
+        phone.tap(now, &Action::Mend { op, tap: restwater_screen::MendTap::Remove }).unwrap();
+    }
+    let never = reading(&mut phone, now).advice;
+    assert!(never != knew);
+    let mut other = with_a_spot();
+    let at_ms = cast_eight_times(&mut other, false);
+    assert_eq!(never, reading(&mut other, at_ms).advice);
+}

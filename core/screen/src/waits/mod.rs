@@ -10,8 +10,8 @@ use super::casts_that_count::CastFilter;
 use super::figures::{trimmed, whole};
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::CastRow;
-use restwater_session::{Rhythm, Session, habit_before_bites};
-use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
+use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
+use restwater_waits::{Advice, EarlierDay, FedEffect, Record, Settings, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 
 /// Level of every interval on this screen.
@@ -98,6 +98,8 @@ pub struct WaitsInput<'a> {
     pub rhythm: Rhythm,
     /// When the angler winds in by habit.
     pub habit_min: Option<f64>,
+    /// Whether the cast that is asked about lies in fed water.
+    pub in_fed_water: bool,
     /// The sentences.
     pub words: &'a Wording,
 }
@@ -105,12 +107,16 @@ pub struct WaitsInput<'a> {
 /// The casts that count.
 pub(super) struct Counted {
     today: Vec<Wait>,
+    /// Whether each of them lay in fed water.
+    today_fed: Vec<bool>,
     today_at: Vec<f64>,
     earlier: Vec<(Vec<Wait>, f64)>,
     /// When the waits of each earlier day began, minutes into that day.
     earlier_at: Vec<Vec<f64>>,
     /// How many casts today's waits are of: a cast has more than one where twitches start the wait anew.
     today_casts: usize,
+    /// How many of them did not lie in fed water, and how many did.
+    today_casts_by_feed: [usize; 2],
     earlier_casts: usize,
     /// Earlier days among them that are another angler's.
     of_another: usize,
@@ -141,16 +147,18 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
         counted.earlier.iter().map(|(waits, weight)| EarlierDay { waits, weight: *weight }).collect();
     let record = Record {
         today: &counted.today,
+        fed: &counted.today_fed,
         earlier: &earlier,
         turn_round_min: input.rhythm.turn_round_min,
         bite_extra_min: input.rhythm.bite_extra_min,
         habit_min: input.habit_min,
     };
-    let Ok(posterior) = WaitPosterior::new(&record, &Settings::default()) else { return (view, None) };
+    let Ok(mut posterior) = WaitPosterior::new(&record, &Settings::default()) else { return (view, None) };
+    posterior.next_is_fed(input.in_fed_water);
     if !all.is_empty() {
         let pictures = pictures(input, &counted, &all, &posterior);
         let line = |p: &Picture| format!("{}. {}", p.chart.title, p.figures.join(" "));
-        let lines = pictures.iter().map(line).collect();
+        let lines = pictures.iter().map(line).chain(counted.fed_words(words, &posterior)).collect();
         view.figures = Some(FiguresView { title: words.say("waits-figures"), lines });
         view.charts = pictures.into_iter().map(|p| p.chart).collect();
     }
@@ -191,6 +199,7 @@ impl Counted {
         };
         Self {
             today: today.iter().map(|row| row.wait).collect(),
+            today_fed: today.iter().map(|row| is_fed(row)).collect(),
             today_at: today.iter().map(|row| row.at_min).collect(),
             earlier: days.iter().filter_map(of).collect(),
             earlier_at: days
@@ -201,6 +210,8 @@ impl Counted {
                 .filter(|day: &Vec<f64>| !day.is_empty())
                 .collect(),
             today_casts: today.iter().filter(|row| !row.twitched).count(),
+            today_casts_by_feed: [false, true]
+                .map(|fed| today.iter().filter(|row| !row.twitched && is_fed(row) == fed).count()),
             earlier_casts: days
                 .iter()
                 .flat_map(|day| day.rows)
@@ -220,6 +231,22 @@ impl Counted {
             0 => counts,
             count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
         }
+    }
+
+    /// How much quicker casts in fed water get their bites, where the answers above tell them from the others.
+    fn fed_words(&self, words: &Wording, posterior: &WaitPosterior) -> Option<String> {
+        let FedEffect { times, low, high } = posterior.fed_effect(LEVEL).ok()??;
+        let [other, fed] = self.today_casts_by_feed;
+        let (minutes, times) = (FED_WITHIN_MIN.to_string(), trimmed(times, 1));
+        let limits = range_words(words, low, high, 1);
+        let args = [
+            ("minutes", Arg::Text(&minutes)),
+            ("times", Arg::Text(&times)),
+            ("limits", Arg::Text(&limits)),
+            ("fed", Arg::Count(fed)),
+            ("other", Arg::Count(other)),
+        ];
+        Some(words.say_with("waits-fed", &args))
     }
 
     fn casts(&self) -> usize {

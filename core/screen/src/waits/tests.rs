@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::{ChartKind, DotShape, LineStyle};
-use restwater_log::{Payload, Reach, Rig, Spot};
+use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, Payload, Reach, Rig, Spot};
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, habit_min, rhythm, rows_of};
 
@@ -43,12 +43,71 @@ fn screen(
         whose: None,
         rhythm: rhythm(session, 2.0, 3.0),
         habit_min: habit_min(session),
+        in_fed_water: false,
         words: &words,
     })
 }
 
 fn chart(view: &WaitsView, kind: ChartKind) -> &ChartView {
     view.charts.iter().find(|chart| chart.kind == kind).unwrap()
+}
+
+/// Invented day: six casts after feed, with a bite at six minutes, and seven before it, every other one with a bite at twelve.
+fn fed_day() -> Session {
+    let mut day = Written::new(1);
+    let mut cast = |minute: i64, waits: i64, bite: bool| {
+        day.log(minute * 60, Payload::Cast { rod: 1 });
+        let end = (minute + waits) * 60;
+        if bite {
+            day.log(end, Payload::Bite { rod: 1 });
+            day.log(end + 60, Payload::Lost { rod: 1 });
+        } else {
+            day.log(end, Payload::WoundIn { rod: 1 });
+        }
+    };
+    (0..7).for_each(|i| cast(10 + 20 * i, 12 + i % 2, i % 2 == 0));
+    let amount = FeedAmount::Measures { measure: FeedMeasure::Handful, count: 1, each_mg: 30_000 };
+    let fed = FeedSaid { what: FeedKind::Loose, amount, rod: Some(1), place: None };
+    for i in 0..6 {
+        let minute = 160 + 10 * i;
+        day.log(minute * 60, Payload::Fed(fed));
+        day.log((minute + 1) * 60, Payload::Cast { rod: 1 });
+        day.log((minute + 7) * 60, Payload::Bite { rod: 1 });
+        day.log((minute + 8) * 60, Payload::Lost { rod: 1 });
+    }
+    fold(SESSION, &day.ops)
+}
+
+#[test]
+fn figures_say_how_much_quicker_fed_casts_are_where_there_are_both() {
+    let lines = |session: &Session| screen(session, &[], &CastFilter::default()).0.figures.unwrap().lines;
+    let said = lines(&fed_day());
+    let fed = said.last().unwrap();
+    assert!(fed.starts_with("Casts fed in the 30 min before their splash: bites about 1."), "{fed}");
+    assert!(fed.ends_with("Casts counted: 6 fed, 7 not."), "{fed}");
+    assert!(!lines(&day(6, 20)).iter().any(|line| line.contains("fed")));
+}
+
+#[test]
+fn curves_are_of_the_water_of_the_cast_that_is_asked_about() {
+    let (session, words) = (fed_day(), Wording::new());
+    let rows = rows_of(&session);
+    let chance = |in_fed_water| {
+        let filter = CastFilter::default();
+        let input = WaitsInput {
+            session: &session,
+            rows: &rows,
+            earlier: &[],
+            filter: &filter,
+            whose: None,
+            rhythm: rhythm(&session, 2.0, 3.0),
+            habit_min: None,
+            in_fed_water,
+            words: &words,
+        };
+        waits(&input).1.unwrap().waiting_on(3.0).unwrap().bite_in_five
+    };
+    assert!(chance(true) > 1.1 * chance(false), "{} {}", chance(true), chance(false));
 }
 
 #[test]
