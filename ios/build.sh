@@ -23,7 +23,7 @@ libraries() {
   rustup target add "${TARGETS[@]}"
   local target
   for target in "${TARGETS[@]}"; do
-    cargo rustc --release --locked -p restwater-bindings --lib --target "$target" --crate-type staticlib
+    cargo rustc --release --locked -p restwater-bindings --no-default-features --lib --target "$target" --crate-type staticlib
   done
 }
 

@@ -105,7 +105,7 @@ abstract class CargoNdk @Inject constructor(processes: ExecOperations) : Cargo(p
         val targets = abis.get().flatMap { listOf("--target", it) }
         cargo(
             listOf("ndk", "--platform", platform.get(), "--output-dir", libraries.get().asFile.path) + targets +
-                listOf("build", "--profile", profile.get(), "--locked", "--package", "restwater-bindings"),
+                listOf("build", "--profile", profile.get(), "--locked", "--package", "restwater-bindings", "--no-default-features"),
             mapOf("ANDROID_NDK_HOME" to ndk.get().asFile.path, "RUSTFLAGS" to "-C link-arg=-Wl,-z,max-page-size=16384"),
         )
     }

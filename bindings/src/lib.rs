@@ -1,6 +1,7 @@
 //! The uniffi surface of the core: one long-lived object, long work off the caller's thread, errors flattened. The records
 //! derive uniffi in the crates that own them. No rule lives here.
 
+mod days;
 mod entropy;
 mod error;
 mod files;

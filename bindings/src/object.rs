@@ -1,5 +1,6 @@
 //! The one long-lived object of a shell.
 
+use crate::days;
 use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
@@ -52,10 +53,10 @@ impl Restwater {
         self.with(|app| app.screen(which, now))
     }
 
-    /// The same as JSON, for reports and the day player.
+    /// The same as JSON, for the day player; refused by a phone's library.
     pub fn screen_json(&self, which: Which, now: &Moment) -> Result<String, RestwaterError> {
         let screen = self.with(|app| app.screen(which, now))?;
-        serde_json::to_string(&screen).map_err(|error| RestwaterError::plain(ErrorKind::Internal, &error))
+        days::screen_json(&screen)
     }
 
     /// The picture of the swim for a canvas: one call a frame.
@@ -168,8 +169,8 @@ pub fn key_action(key: Key, rod: u8) -> Option<Action> {
     Action::of_key(key, rod).action().cloned()
 }
 
-/// Reads a day file: JSON lines of times and taps. An error names line and column.
+/// Reads a day file: JSON lines of times and taps. An error names line and column. Refused by a phone's library.
 #[uniffi::export]
 pub fn read_day(text: &str) -> Result<Vec<DayTap>, RestwaterError> {
-    restwater_app::read_day(text).map_err(|error| RestwaterError::plain(ErrorKind::BadFile, &error))
+    days::read(text)
 }

@@ -5,7 +5,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 MOST=4000000
 
-cargo build --release --quiet -p restwater-bindings -p restwater-empty
+cargo build --release --quiet --no-default-features -p restwater-bindings -p restwater-empty
 FOLDER=target/bench-library
 mkdir -p $FOLDER
 for name in restwater restwater_empty; do

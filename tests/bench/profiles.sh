@@ -11,7 +11,7 @@ mb() { awk -v b="$1" 'BEGIN { printf "%.2f MB", b / 1e6 }'; }
 for candidate in ${PROFILES:-3:thin 3:fat 2:fat s:thin s:fat z:fat}; do
   export CARGO_PROFILE_RELEASE_OPT_LEVEL=${candidate%:*} CARGO_PROFILE_RELEASE_LTO=${candidate#*:}
   export CARGO_TARGET_DIR=target/profiles/${candidate%:*}-${candidate#*:}
-  cargo build --release --quiet -p restwater-bindings -p restwater-empty
+  cargo build --release --quiet --no-default-features -p restwater-bindings -p restwater-empty
   for name in restwater restwater_empty; do
     strip --strip-unneeded -o "$CARGO_TARGET_DIR/$name.stripped.so" "$CARGO_TARGET_DIR/release/lib$name.so"
   done

@@ -54,7 +54,7 @@ apk_native() {
   rust && rust_target aarch64-linux-android
   command -v cargo-ndk >/dev/null || try cargo install --locked --quiet "cargo-ndk@$CARGO_NDK"
   RUSTFLAGS="-C link-arg=-Wl,-z,max-page-size=16384" cargo ndk --platform "$(catalogue minSdk)" --target $ABI \
-    --output-dir "$TREE/$APK_OUT/lib" build --release --locked --package restwater-bindings
+    --output-dir "$TREE/$APK_OUT/lib" build --release --locked --package restwater-bindings --no-default-features
 }
 
 # app_gradle NAME: a plain value of the app's Gradle file.

@@ -93,7 +93,7 @@ check_phones() {
 
 # check_for TARGET CARGO-OPTION...
 check_for() {
-  LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-bindings --target "$@"
+  LIBSQLITE3_SYS_USE_PKG_CONFIG=1 cargo check --quiet --locked -p restwater-bindings --no-default-features --target "$@"
 }
 
 # Dependencies only point down, between the crates of the core and inside each.

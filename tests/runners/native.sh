@@ -19,7 +19,7 @@ native_library() {
 release_library() {
   rust || return 1
   LIBRARY=target/release
-  step "build the core for release" cargo build --release -p restwater-bindings
+  step "build the core for release" cargo build --release -p restwater-bindings --no-default-features
 }
 
 # generate_bindings DIR: both languages, read from the library's own metadata (its symbols must still be there).
