@@ -277,6 +277,8 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             all.extend(in_twos(later(vec![
                 Key::Feed,
                 Key::Neighbour,
+                Key::NeighbourSecond,
+                Key::NeighbourThird,
                 Key::Redo,
                 Key::Away,
                 Key::FeedOther,
@@ -292,6 +294,8 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             rest.extend([
                 Key::Feed,
                 Key::Neighbour,
+                Key::NeighbourSecond,
+                Key::NeighbourThird,
                 Key::Redo,
                 Key::Away,
                 Key::FeedOther,
@@ -311,6 +315,8 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             rest.extend([
                 Key::Feed,
                 Key::Neighbour,
+                Key::NeighbourSecond,
+                Key::NeighbourThird,
                 Key::TimeBack,
                 Key::LostLate,
                 Key::Seen,

@@ -74,7 +74,15 @@ fn a_neighbours_fish_is_one_key_of_the_bank_which_says_the_side_and_any_side_fro
     let across = view.small.iter().find(|key| key.tag == "neighbour-across").unwrap();
     assert!(across.closes);
     phone.tap(4 * MIN, across.tap.action().unwrap()).unwrap();
-    assert_eq!(phone.bank_key(5 * MIN, Key::Neighbour).label, "FAR BANK");
+    let keys = [Key::Neighbour, Key::NeighbourSecond, Key::NeighbourThird];
+    let labels = |phone: &mut Phone, ms| keys.map(|key| phone.bank_key(ms, key).label);
+    assert_eq!(labels(&mut phone, 5 * MIN), ["FAR BANK", "LEFT PEG", "RIGHT PEG"]);
+    let third = phone.bank_key(5 * MIN, Key::NeighbourThird);
+    let logged = phone.tap(5 * MIN, third.tap.action().unwrap()).unwrap();
+    assert_eq!(logged.notice, "Logged: a fish to the right.");
+    assert_eq!(labels(&mut phone, 5 * MIN + 1_000), ["RIGHT PEG", "FAR BANK", "LEFT PEG"]);
+    phone.tap(5 * MIN + 2_000, &Action::Undo).unwrap();
+    assert_eq!(labels(&mut phone, 5 * MIN + 3_000), ["FAR BANK", "LEFT PEG", "RIGHT PEG"]);
     phone.tap(6 * MIN, &caught(Side::Left)).unwrap();
     assert_eq!(
         phone.seen_screen(14 * MIN).says,

@@ -18,8 +18,8 @@ fn place(layout: &BankLayout, key: Key) -> Rect {
 fn every_key_of_a_state_is_on_some_page() {
     use Key::{
         Away, Bite, Cast, End, Feed, FeedOther, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost,
-        LostLate, Missed, Neighbour, PutBack, Redo, Seen, Start, Tackle, TimeBack, TimeBackFive, Twitch,
-        Undo, Weigh, WoundIn,
+        LostLate, Missed, Neighbour, NeighbourSecond, NeighbourThird, PutBack, Redo, Seen, Start, Tackle,
+        TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
     };
     let wanted = |state| match state {
         BankState::NoSession => vec![Start, Undo, Redo],
@@ -31,6 +31,8 @@ fn every_key_of_a_state_is_on_some_page() {
                 FeedOther,
                 Seen,
                 Neighbour,
+                NeighbourSecond,
+                NeighbourThird,
                 FishClass,
                 PutBack,
                 Weigh,
@@ -50,6 +52,8 @@ fn every_key_of_a_state_is_on_some_page() {
                 Feed,
                 FeedOther,
                 Neighbour,
+                NeighbourSecond,
+                NeighbourThird,
                 Seen,
                 Tackle,
                 TimeBack,
@@ -76,6 +80,8 @@ fn every_key_of_a_state_is_on_some_page() {
             FeedOther,
             Seen,
             Neighbour,
+            NeighbourSecond,
+            NeighbourThird,
             Tackle,
             End,
         ],

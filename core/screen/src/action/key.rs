@@ -55,6 +55,10 @@ pub enum Key {
     Seen,
     /// A neighbour landed a fish, on the side last said.
     Neighbour,
+    /// One landed a fish on another side: the one said before that, or the next in the order of the keys.
+    NeighbourSecond,
+    /// One landed a fish on the third side.
+    NeighbourThird,
     /// Open the tackle of the chosen rod.
     Tackle,
     /// Begin a session.

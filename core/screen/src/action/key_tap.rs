@@ -58,7 +58,9 @@ impl Action {
             Key::Weigh => return KeyTap::Open { which: Which::Weight },
             Key::PutBack => Self::Fish { cast: None, tap: FishTap::PutBack { back: true } },
             Key::Feed | Key::FeedOther => return KeyTap::Open { which: Which::Feed },
-            Key::Seen | Key::Neighbour => return KeyTap::Open { which: Which::Seen },
+            Key::Seen | Key::Neighbour | Key::NeighbourSecond | Key::NeighbourThird => {
+                return KeyTap::Open { which: Which::Seen };
+            }
             Key::Start => return KeyTap::Open { which: Which::Setup },
             Key::Cast => Self::Cast { rod },
             Key::Bite => Self::Bite { rod },

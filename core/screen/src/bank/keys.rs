@@ -2,7 +2,7 @@
 
 use super::{BankInput, BankState};
 use crate::feed::feed_words;
-use crate::seen::neighbour_id;
+use crate::seen::{neighbour_id, sides};
 use crate::{
     Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, entry_words,
 };
@@ -28,6 +28,8 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         Key::Feed,
         Key::FeedOther,
         Key::Neighbour,
+        Key::NeighbourSecond,
+        Key::NeighbourThird,
         Key::Seen,
         Key::Tackle,
         Key::Away,
@@ -50,8 +52,7 @@ impl Pad<'_> {
         let away = key == Key::Away && self.input.session.is_some_and(|session| session.away().is_some());
         let name = match key {
             Key::Away if away => "returned",
-            Key::Neighbour => neighbour_id(self.side()),
-            key => name(key),
+            key => self.side(key).map_or_else(|| name(key), neighbour_id),
         };
         let again = self.fed_last().filter(|_| key == Key::Feed);
         let what = match key {
@@ -80,9 +81,11 @@ impl Pad<'_> {
             enabled: self.is_enabled(key),
             tap: match (key, again) {
                 (Key::Away, _) if away => Action::Returned.into(),
-                (Key::Neighbour, _) => Action::Seen { tap: SeenTap::Neighbour { side: self.side() } }.into(),
                 (_, Some(_)) => Action::Feed { tap: FeedTap::Again }.into(),
-                _ => Action::of_key(key, self.input.chosen),
+                _ => match self.side(key) {
+                    Some(side) => Action::Seen { tap: SeenTap::Neighbour { side } }.into(),
+                    None => Action::of_key(key, self.input.chosen),
+                },
             },
         }
     }
@@ -93,10 +96,15 @@ impl Pad<'_> {
         Some(feed_words(self.input.words, said.what, &said.amount, self.input.weights))
     }
 
-    /// The side of the neighbour last seen to land a fish; the key says it.
-    fn side(&self) -> Side {
-        let last = self.input.session.and_then(|session| session.neighbours.last());
-        last.map_or(Side::Left, |fish| fish.side)
+    /// The side of a neighbour that a key says: that of the last fish comes first.
+    fn side(&self, key: Key) -> Option<Side> {
+        let place = match key {
+            Key::Neighbour => 0,
+            Key::NeighbourSecond => 1,
+            Key::NeighbourThird => 2,
+            _ => return None,
+        };
+        Some(sides(self.input.session)[place])
     }
 
     /// Whether every rod is in, so that the angler can go away.
@@ -142,7 +150,12 @@ impl Pad<'_> {
             Key::Redo => self.input.redo.is_some(),
             Key::Liner | Key::Indication => out || self.state == BankState::FishOn,
             Key::Twitch => out,
-            Key::Feed | Key::FeedOther | Key::Seen | Key::Neighbour => self.state != BankState::FishOn,
+            Key::Feed
+            | Key::FeedOther
+            | Key::Seen
+            | Key::Neighbour
+            | Key::NeighbourSecond
+            | Key::NeighbourThird => self.state != BankState::FishOn,
             Key::Away => self.all_in(),
             Key::TimeBack | Key::TimeBackFive => self.input.session.is_some_and(|s| s.last_timed.is_some()),
             _ => true,
@@ -212,6 +225,8 @@ fn name(key: Key) -> &'static str {
         Key::FeedOther => "feed-other",
         Key::Seen => "seen",
         Key::Neighbour => "neighbour-left",
+        Key::NeighbourSecond => "neighbour-right",
+        Key::NeighbourThird => "neighbour-across",
         Key::Tackle => "tackle",
         Key::Start => "start",
         Key::End => "end",
@@ -251,6 +266,8 @@ mod tests {
             Key::FeedOther,
             Key::Seen,
             Key::Neighbour,
+            Key::NeighbourSecond,
+            Key::NeighbourThird,
             Key::Tackle,
             Key::Start,
             Key::End,

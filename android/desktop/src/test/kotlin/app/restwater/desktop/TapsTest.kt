@@ -58,10 +58,12 @@ class TapsTest {
         counted("a neighbour's fish, on the side said last") { count(Key.NEIGHBOUR) }
         cast()
         counted("a neighbour's fish, on another side") {
-            count(Key.SEEN)
-            count("neighbour-right")
+            count(Key.NEIGHBOUR_SECOND)
         }
         assertEquals("RIGHT PEG", bank.keys.first { it.key == Key.NEIGHBOUR }.label)
+        cast()
+        counted("a neighbour's fish, on another side") { count(Key.NEIGHBOUR_THIRD) }
+        assertEquals("FAR BANK", bank.keys.first { it.key == Key.NEIGHBOUR }.label)
         cast()
         tap(Key.LANDED_LATE)
         wait(seconds = 20)
