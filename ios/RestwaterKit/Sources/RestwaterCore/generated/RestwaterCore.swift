@@ -17692,6 +17692,14 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case neighbour
     /**
+     * One landed a fish on another side: the one said before that, or the next in the order of the keys.
+     */
+    case neighbourSecond
+    /**
+     * One landed a fish on the third side.
+     */
+    case neighbourThird
+    /**
      * Open the tackle of the chosen rod.
      */
     case tackle
@@ -17772,11 +17780,15 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 24: return .neighbour
         
-        case 25: return .tackle
+        case 25: return .neighbourSecond
         
-        case 26: return .start
+        case 26: return .neighbourThird
         
-        case 27: return .end
+        case 27: return .tackle
+        
+        case 28: return .start
+        
+        case 29: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -17882,16 +17894,24 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(24))
         
         
-        case .tackle:
+        case .neighbourSecond:
             writeInt(&buf, Int32(25))
         
         
-        case .start:
+        case .neighbourThird:
             writeInt(&buf, Int32(26))
         
         
-        case .end:
+        case .tackle:
             writeInt(&buf, Int32(27))
+        
+        
+        case .start:
+            writeInt(&buf, Int32(28))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(29))
         
         }
     }

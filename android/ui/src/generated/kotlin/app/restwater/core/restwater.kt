@@ -15348,6 +15348,14 @@ enum class Key {
      */
     NEIGHBOUR,
     /**
+     * One landed a fish on another side: the one said before that, or the next in the order of the keys.
+     */
+    NEIGHBOUR_SECOND,
+    /**
+     * One landed a fish on the third side.
+     */
+    NEIGHBOUR_THIRD,
+    /**
      * Open the tackle of the chosen rod.
      */
     TACKLE,
