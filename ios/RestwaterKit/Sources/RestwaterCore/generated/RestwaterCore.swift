@@ -745,7 +745,7 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func screen(which: Which, now: Moment) throws  -> Screen
     
     /**
-     * The same as JSON, for reports and the day player.
+     * The same as JSON, for the day player; refused by a phone's library.
      */
     func screenJson(which: Which, now: Moment) throws  -> String
     
@@ -1028,7 +1028,7 @@ open func screen(which: Which, now: Moment)throws  -> Screen  {
 }
     
     /**
-     * The same as JSON, for reports and the day player.
+     * The same as JSON, for the day player; refused by a phone's library.
      */
 open func screenJson(which: Which, now: Moment)throws  -> String  {
     return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -26931,7 +26931,7 @@ public func palmMm() -> Double  {
 })
 }
 /**
- * Reads a day file: JSON lines of times and taps. An error names line and column.
+ * Reads a day file: JSON lines of times and taps. An error names line and column. Refused by a phone's library.
  */
 public func readDay(text: String)throws  -> [DayTap]  {
     return try  FfiConverterSequenceTypeDayTap.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -27028,7 +27028,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_palm_mm() != 33228) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_read_day() != 61224) {
+    if (uniffi_restwater_checksum_func_read_day() != 60744) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_layout() != 8430) {
@@ -27085,7 +27085,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_screen() != 54579) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_screen_json() != 10903) {
+    if (uniffi_restwater_checksum_method_restwater_screen_json() != 15555) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_settings() != 49289) {

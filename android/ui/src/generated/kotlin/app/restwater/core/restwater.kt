@@ -1008,7 +1008,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_palm_mm() and 0xFFFF) != 33228) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 61224) {
+    if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 60744) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 8430) {
@@ -1065,7 +1065,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_screen() and 0xFFFF) != 54579) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 10903) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 15555) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 49289) {
@@ -1740,7 +1740,7 @@ public interface RestwaterInterface {
     fun `screen`(`which`: Which, `now`: Moment): Screen
     
     /**
-     * The same as JSON, for reports and the day player.
+     * The same as JSON, for the day player; refused by a phone's library.
      */
     fun `screenJson`(`which`: Which, `now`: Moment): kotlin.String
     
@@ -2133,7 +2133,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * The same as JSON, for reports and the day player.
+     * The same as JSON, for the day player; refused by a phone's library.
      */
     @Throws(RestwaterException::class)override fun `screenJson`(`which`: Which, `now`: Moment): kotlin.String {
             return FfiConverterString.lift(
@@ -23174,7 +23174,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Reads a day file: JSON lines of times and taps. An error names line and column.
+         * Reads a day file: JSON lines of times and taps. An error names line and column. Refused by a phone's library.
          */
     @Throws(RestwaterException::class) fun `readDay`(`text`: kotlin.String): List<DayTap> {
             return FfiConverterSequenceTypeDayTap.lift(
