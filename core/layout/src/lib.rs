@@ -159,6 +159,8 @@ pub struct RodPlace {
     pub digits: Rect,
     /// Its name and state, where there is room.
     pub name: Option<Rect>,
+    /// Its number beside the digits, where several rods have no room for their names.
+    pub number: Option<Rect>,
 }
 
 /// Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
@@ -179,6 +181,13 @@ pub struct TextSizes {
     pub secondary: f64,
     /// Smaller line on a key.
     pub sub: f64,
+}
+
+impl TextSizes {
+    fn each(&mut self) -> [&mut f64; 7] {
+        let Self { header, headline, body, figures, primary, secondary, sub } = self;
+        [header, headline, body, figures, primary, secondary, sub]
+    }
 }
 
 /// The layout of the whole screen. Rectangles are pixels.
@@ -232,8 +241,10 @@ pub struct BankLayout {
     pub set_up: PagePlace,
     /// The pager of the set-up.
     pub set_up_pager: Rect,
-    /// Text sizes.
+    /// Text sizes of the Bank, whose words all stand on one glass.
     pub text: TextSizes,
+    /// Text sizes of the other screens, which have pages: those the phone is set to.
+    pub page_text: TextSizes,
     /// Whether the smaller line on a key is drawn.
     pub show_subs: bool,
     /// Rules this glass is too small for, each with the worst shortfall; mostly empty.
@@ -272,6 +283,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         set_up: pages.set_up,
         set_up_pager: pages.set_up_pager,
         text: words.text,
+        page_text: words.page_text,
         show_subs: mm.text <= SUBS_UP_TO_SCALE,
         broken: Vec::new(),
     };
@@ -305,8 +317,10 @@ impl BankLayout {
         ];
         let keys = self.keys.iter_mut().map(|k| &mut k.rect);
         let doors = self.doors.iter_mut().map(|door| &mut door.rect);
-        let rods =
-            self.rods.iter_mut().flat_map(|r| [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut()]);
+        let rods = self
+            .rods
+            .iter_mut()
+            .flat_map(|r| [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut(), r.number.as_mut()]);
         let all = single
             .into_iter()
             .chain(pages)
@@ -317,16 +331,7 @@ impl BankLayout {
         for rect in all {
             *rect = rect.scaled(px);
         }
-        let text = &mut self.text;
-        for size in [
-            &mut text.header,
-            &mut text.headline,
-            &mut text.body,
-            &mut text.figures,
-            &mut text.primary,
-            &mut text.secondary,
-            &mut text.sub,
-        ] {
+        for size in [&mut self.text, &mut self.page_text].into_iter().flat_map(TextSizes::each) {
             *size *= px;
         }
     }

@@ -24,9 +24,13 @@ const BELOW_HEADER_MM: f64 = 0.7;
 /// The place of the digits is so much higher than they must be, mm: faces differ by a hair.
 const DIGITS_SPARE_MM: f64 = 0.2;
 /// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
-const CELL_EDGE_MM: f64 = 0.75;
+const CELL_EDGE_MM: f64 = 0.45;
 /// Height of the name of a rod under its digits at its most, mm: more goes to the digits.
 const NAME_MM: f64 = 3.0;
+/// Width of the number of a rod beside its digits, where there is no room for its name, mm.
+const NUMBER_MM: f64 = 2.6;
+/// Digits are not made narrower than this for the sake of the number, mm.
+const DIGITS_BESIDE_NUMBER_MM: f64 = 18.0;
 /// Between the fan and what it stands beside, mm.
 const SIDE_GAP_MM: f64 = 1.5;
 /// The fan beside the sentences is at most so large, mm.
@@ -42,6 +46,10 @@ const HEADER_EM: f64 = 2.8;
 const FIGURES_EM: f64 = 2.4;
 /// Where even 100 % leaves no room for two sentences, on the smallest phones, the words are made smaller down to this.
 const SMALLEST_SCALE: f64 = 0.8;
+/// Where that does not fit either, the first sentence is made smaller and the second keeps this em, mm.
+const LEAST_BODY_MM: f64 = 2.1;
+/// Part of the strip's height that its figures have at the most, as in the shells.
+const FIGURES_SHARE: f64 = 0.26;
 /// Height of a line against its em.
 const LINE: f64 = 1.22;
 
@@ -58,6 +66,27 @@ pub(super) struct Words {
     pub(super) spot: Option<Rect>,
     pub(super) rig: Option<Rect>,
     pub(super) text: TextSizes,
+    pub(super) page_text: TextSizes,
+}
+
+/// Em of the words, mm: all of them against 100 %, and the first sentence, which gives way before the second does.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Sizes {
+    scale: f64,
+    headline: f64,
+}
+
+impl Sizes {
+    fn at(scale: f64) -> Self {
+        Self { scale, headline: HEADLINE_EM * scale }
+    }
+}
+
+/// Room for the words: its height, and whether its lines are short, as beside the pad.
+#[derive(Debug, Clone, Copy)]
+struct Room {
+    height: f64,
+    short_lines: bool,
 }
 
 /// Heights of the parts, from the top, mm; 0 where a part has no room.
@@ -92,33 +121,39 @@ impl Heights {
             && self.advice >= other.advice - HAIR_MM
             && name(self) >= name(other).min(body) - HAIR_MM
             && self.spot >= other.spot - HAIR_MM
+            && self.strip >= other.strip.min(FIGURES_EM / FIGURES_SHARE) - HAIR_MM
     }
 
     /// Takes a change where it still fits.
     fn take(&mut self, room: f64, change: impl FnOnce(&mut Self)) {
         let mut tried = *self;
         change(&mut tried);
-        if tried.total() <= room {
+        if tried.total() <= room + HAIR_MM {
             *self = tried;
         }
     }
 }
 
 /// Least and wanted heights at a text scale, grown into the room there is.
-fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
-    let (body, headline) = (BODY_EM * LINE * scale, HEADLINE_EM * LINE * scale);
+fn heights(room: Room, sizes: Sizes, ask: PadAsk) -> Heights {
+    let (body, headline) = (BODY_EM * LINE * sizes.scale, sizes.headline * LINE);
+    let Room { height: room, short_lines } = room;
     let several = ask.rods > 1;
-    let digits = DIGITS_MM + if several { 2.0 * CELL_EDGE_MM } else { DIGITS_SPARE_MM };
+    let digits = least_digits(ask);
     let (since, spot, rig) = (0.0, 0.0, 0.0);
     let mut h = Heights { header: HEADER_MM, digits, since, strip: STRIP_MM, advice: headline, spot, rig };
     h.take(room, |h| h.advice += body);
+    if short_lines {
+        // Beside the pad a line is short.
+        h.take(room, |h| h.spot = 2.0 * body);
+    }
     h.take(room, |h| h.strip = 10.0);
     if several {
         // A target of 15 mm, with the name of the rod under its digits.
         h.take(room, |h| h.digits = SECONDARY_MM + 0.5);
         h.take(room, |h| h.digits = DIGITS_MM + 2.0 * CELL_EDGE_MM + NAME_MM);
     }
-    h.take(room, |h| h.spot = body);
+    h.take(room, |h| h.spot = h.spot.max(body));
     if several {
         // Beside the fan a line is short: the spot and when it was fed take two.
         h.take(room, |h| h.spot = 2.0 * body);
@@ -144,20 +179,40 @@ fn heights(room: f64, scale: f64, ask: PadAsk) -> Heights {
     h
 }
 
-/// The largest scale up to that of the phone at which the first sentence and the second fit, and no other words have less
+/// Height of the digits at its least.
+fn least_digits(ask: PadAsk) -> f64 {
+    DIGITS_MM + if ask.rods > 1 { 2.0 * CELL_EDGE_MM } else { DIGITS_SPARE_MM }
+}
+
+/// The largest sizes up to that of the phone at which the first sentence and the second fit, and no other words have less
 /// room than at 100 %.
-fn scale_that_fits(room: f64, asked: f64, ask: PadAsk) -> f64 {
+fn sizes_that_fit(room: Room, asked: f64, ask: PadAsk) -> Sizes {
     if asked > 1.0 {
-        let once = scale_that_fits(room, 1.0, ask);
+        let once = sizes_that_fit(room, 1.0, ask);
+        if once.scale < 1.0 {
+            return once;
+        }
         let least = heights(room, once, ask);
         return scales_down(asked, 1.0)
-            .find(|&scale| {
-                both_fit(room, scale, ask) && heights(room, scale, ask).has_room_for(&least, once, ask)
+            .map(Sizes::at)
+            .find(|&sizes| {
+                both_fit(room, sizes, ask) && heights(room, sizes, ask).has_room_for(&least, once.scale, ask)
             })
             .unwrap_or(once);
     }
-    // Where not even the smallest fits, the shells fit both sentences into the room of the first.
-    scales_down(asked, SMALLEST_SCALE).find(|&scale| both_fit(room, scale, ask)).unwrap_or(asked)
+    scales_down(asked, SMALLEST_SCALE)
+        .map(Sizes::at)
+        .find(|&sizes| both_fit(room, sizes, ask))
+        .unwrap_or_else(|| smallest(room, ask))
+}
+
+/// Both sentences in what the least heights leave: the second as large as it must be, the first in the rest.
+fn smallest(room: Room, ask: PadAsk) -> Sizes {
+    let others = HEADER_MM + least_digits(ask) + STRIP_MM + 4.0 * LEAD_MM;
+    let both = ((room.height - others) / LINE).max(0.0);
+    let body = LEAST_BODY_MM.min(both / 2.0);
+    let scale = body / BODY_EM;
+    Sizes { scale, headline: (both - body).min(HEADLINE_EM * scale) }
 }
 
 /// Scales from one down to another. Fourteen steps halve a size, as in the shells: so 100 % is one of the steps from 200 %.
@@ -168,17 +223,18 @@ fn scales_down(from: f64, above: f64) -> impl Iterator<Item = f64> {
 }
 
 /// Whether the first sentence and the second have a line each.
-fn both_fit(room: f64, scale: f64, ask: PadAsk) -> bool {
-    let h = heights(room, scale, ask);
+fn both_fit(room: Room, sizes: Sizes, ask: PadAsk) -> bool {
+    let h = heights(room, sizes, ask);
     // What is left is shared out to the last hair, so the sum may round a hair over.
-    let both = (HEADLINE_EM + BODY_EM) * LINE * scale;
-    h.total() <= room + HAIR_MM && h.advice >= both - HAIR_MM
+    let both = (sizes.headline + BODY_EM * sizes.scale) * LINE;
+    h.total() <= room.height + HAIR_MM && h.advice >= both - HAIR_MM
 }
 
-fn text_sizes(scale: f64, keys: f64) -> TextSizes {
+fn text_sizes(sizes: Sizes, keys: f64) -> TextSizes {
+    let scale = sizes.scale;
     TextSizes {
         header: HEADER_EM * scale,
-        headline: HEADLINE_EM * scale,
+        headline: sizes.headline,
         body: BODY_EM * scale,
         figures: FIGURES_EM * scale.min(1.3),
         primary: 5.0 * keys,
@@ -215,9 +271,10 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let narrow = glass.on_its_side();
     // Beside the pad the three keys of the top have a line of their own.
     let own_line = if narrow { HEADER_MM + LEAD_MM } else { 0.0 };
-    let room = free.height - ABOVE_PAD_MM - BELOW_HEADER_MM - own_line;
-    let scale = scale_that_fits(room, glass.text, ask);
-    let h = heights(room, scale, ask);
+    let height = free.height - ABOVE_PAD_MM - BELOW_HEADER_MM - own_line;
+    let room = Room { height, short_lines: narrow };
+    let sizes = sizes_that_fit(room, glass.text, ask);
+    let h = heights(room, sizes, ask);
     let mut column = Column { left: free.left, width: free.width, y: free.top + LEAD_MM };
     let (header, tops) = if narrow {
         let header = column.always(h.header);
@@ -245,7 +302,8 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         advice,
         spot,
         rig,
-        text: text_sizes(scale, glass.text),
+        text: text_sizes(sizes, glass.text),
+        page_text: text_sizes(Sizes::at(glass.text), glass.text),
     };
     if ask.state == BankState::Ready {
         // With nothing out, spot and rig have the pair's row on the pad, and the advice has their lines;
@@ -279,7 +337,7 @@ fn three(row: Rect) -> [Rect; 3] {
 /// The clocks: one across, or a cell for each rod.
 fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
     if rods == 1 {
-        return vec![RodPlace { rod: 1, target: row, digits: row, name: None }];
+        return vec![RodPlace { rod: 1, target: row, digits: row, name: None, number: None }];
     }
     let width = (row.width - GAP_MM * f64::from(rods - 1)) / f64::from(rods);
     (0..rods)
@@ -287,7 +345,7 @@ fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
             let target = Rect { left: row.left + f64::from(i) * (width + GAP_MM), width, ..row };
             let inner = row.height - 2.0 * CELL_EDGE_MM;
             let name_h = (inner - DIGITS_MM).min(NAME_MM);
-            let digits = Rect {
+            let mut digits = Rect {
                 left: target.left + 1.0,
                 top: target.top + CELL_EDGE_MM,
                 width: width - 2.0,
@@ -295,7 +353,13 @@ fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
             };
             let name =
                 (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });
-            RodPlace { rod: i + 1, target, digits, name }
+            let number = (name.is_none() && digits.width - NUMBER_MM >= DIGITS_BESIDE_NUMBER_MM)
+                .then_some(Rect { width: NUMBER_MM, ..digits });
+            if number.is_some() {
+                digits.left += NUMBER_MM;
+                digits.width -= NUMBER_MM;
+            }
+            RodPlace { rod: i + 1, target, digits, name, number }
         })
         .collect()
 }
