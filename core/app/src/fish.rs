@@ -7,7 +7,7 @@ use restwater_match_day::rules::same_name;
 use restwater_match_day::typed::TypedWeight;
 use restwater_match_day::weight::WeightError;
 use restwater_screen as screen;
-use restwater_screen::{FishInput, FishTap, FishView, LandedFish, UsualClass, WeightView};
+use restwater_screen::{FirstFish, FishInput, FishTap, FishView, LandedFish, UsualClass, WeightView};
 use restwater_session::match_setup::MatchError;
 use restwater_session::own_count::{OwnCount, own_count};
 use restwater_session::{CaughtFish, EndCause, MatchSetup, NotNow, RodState, Session, catch, classes_used};
@@ -43,6 +43,7 @@ impl App {
         let chosen = self.meant(&caught);
         let typed = self.typed_weight(chosen.and_then(|i| caught.get(i)).map(|fish| fish.cast));
         make(&FishInput {
+            first: self.first_fish(),
             chosen,
             caught: &caught,
             setup,
@@ -51,6 +52,17 @@ impl App {
             typed: &typed,
             words: &self.words,
         })
+    }
+
+    /// What leads to a fish where none is landed.
+    fn first_fish(&self) -> FirstFish {
+        let Some(session) = self.session().filter(|session| session.is_open()) else {
+            return FirstFish::Start;
+        };
+        match session.rod(self.chosen).map(|rod| &rod.state) {
+            Some(RodState::Out { .. } | RodState::FishOn { .. }) => FirstFish::Landed(self.chosen),
+            _ => FirstFish::Cast(self.chosen),
+        }
     }
 
     /// What the Bank asks of the fish that the chosen rod landed last, until its next cast.

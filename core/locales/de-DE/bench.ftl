@@ -194,7 +194,10 @@ bench-row-heights_of = Würfe von
 bench-sessions-all = allen Ansitzen
 bench-sessions-this = diesem Ansitz
 bench-row-rung = Leiter
-bench-rungs = { $count } Höhen
+bench-rungs = { $count ->
+    [one] 1 Höhe
+   *[other] { $count } Höhen
+}
 
 # Was Storno nennt.
 entry-conditions_set = Wetter

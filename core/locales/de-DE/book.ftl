@@ -96,7 +96,13 @@ book-rates-cant-tell = { $which }, noch unklar: { $bites ->
     [one] 1 Biss
    *[other] { $bites } Bisse
 }.
-book-rates-says = { $which }: etwa alle { $minutes } min ein Biss, solange ein Köder draußen ist. Das sind { $bites } Bisse in { $hours } Stunden im Wasser.
+book-rates-says = { $which }: etwa alle { $minutes } min ein Biss, solange ein Köder draußen ist. Das { $bites ->
+    [one] ist 1 Biss
+   *[other] sind { $bites } Bisse
+} in { $hours ->
+    [one] 1 Stunde
+   *[other] { $hours } Stunden
+} im Wasser.
 book-together = { $count ->
     [one] 1 Ansitz
    *[other] { $count } Ansitze
@@ -209,7 +215,7 @@ peg-history-says = { $place }: { $bites ->
     [one] 1 Ansitz
    *[other] die letzten { $count } Ansitze
 }.
-peg-history-how = Deine und die aus Dateien. Bisse je Stunde im Wasser, mit exakten { $level }-%-Grenzen (Garwood). Tage sind verschieden, Angler auch: ein paar Ansitze trennen einen guten Platz nicht von einem guten Tag.
+peg-history-how = Deine und die aus Dateien. Bisse je Stunde im Wasser, mit exakten { $level }-%-Grenzen. Tage sind verschieden, Angler auch: ein paar Ansitze trennen einen guten Platz nicht von einem guten Tag.
 
 book-light-title = Licht
 light-left = Noch { $left } Sonne.

@@ -5,8 +5,9 @@ changes-none = Noch wurde zwischen Würfen nichts geändert. Änderungen kommen 
 changes-no-session = Beginne einen Ansitz und wirf: Änderungen zwischen Würfen kommen aus dem Protokoll.
 changes-looked-at = { $count ->
     [one] 1 Änderung betrachtet.
-   *[other] { $count } Änderungen betrachtet. Probiert man vieles, sieht etwas durch Glück gut aus; darum ist jedes p angehoben (Holm).
+   *[other] { $count } Änderungen betrachtet. Probiert man vieles, sieht etwas durch Glück gut aus: das ist berücksichtigt.
 }
+changes-raised = Jedes p ist um die Zahl der betrachteten Änderungen angehoben (Holm).
 changes-clear = { $count ->
     [0] Noch nichts klar.
     [one] 1 ist klarer als Zufall.
@@ -75,7 +76,7 @@ reason-times = Die zwei lagen verschieden lange, und die Minuten und der Verglei
 forest-axis = Bisse je Minute, neu gegen alt
 forest-same = gleich
 change-start = TESTEN
-change-start-sub = { $a } und { $b } im Wechsel
+change-start-sub = beide im Wechsel
 change-start-spoken = Einen Test im Wechsel beginnen: { $a } und { $b }.
 
 test-title = Test ({ $factor }): { $a } und { $b }

@@ -148,8 +148,11 @@ check-repaired = { $ops ->
 check-without = Eine Übersicht davon ließ sich nicht speichern oder lesen ({ $why }); die App geht auch so. Schaff Platz und prüfe noch einmal.
 check-damaged = { $count ->
     [one] 1 Eintrag ist beschädigt
-    *[other] { $count } Einträge sind beschädigt
-  } und { $ops } sind heil. Hol die letzte Sicherung zurück oder lies eine Datei von einem anderen Handy ein.
+   *[other] { $count } Einträge sind beschädigt
+} und { $ops ->
+    [one] 1 ist
+   *[other] { $ops } sind
+} heil. Hol die letzte Sicherung zurück oder lies eine Datei von einem anderen Handy ein.
 salvage = { $saved ->
     [one] 1 Eintrag gerettet
     *[other] { $saved } Einträge gerettet

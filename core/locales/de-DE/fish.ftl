@@ -1,6 +1,9 @@
 # Ein gelandeter Fisch, in der Wertung oder nicht, und die Zifferntasten für sein Gewicht.
 
 fish-none = Noch kein Fisch gelandet
+fish-none-start = Beginne einen Ansitz. Jeder gelandete Fisch steht dann hier.
+fish-none-cast = Erst auswerfen. Nach LANDUNG steht der Fisch hier: Klasse, Gewicht, Netz.
+fish-none-landed = Tippe LANDUNG, sobald der Fisch im Kescher ist. Dann steht er hier.
 fish-title = Fisch { $number }, gelandet { $time }
 fish-what = { $class }, { $weight }.
 fish-only = { $what }.

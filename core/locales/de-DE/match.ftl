@@ -122,7 +122,10 @@ match-place = Rang im Sektor
 match-place-known = Rang unter den bekannten Netzen
 match-place-is = { $best } von { $of }
 match-place-between = { $best } bis { $worst } von { $of }
-match-place-how = Rang: deine Netze zählen { $mine }, und { $known } von { $all } anderen sind bekannt, davon { $guessed } geschätzt. Eine Schätzung kann um ein Viertel daneben liegen; ein unbekanntes Netz kann vorn sein.
+match-place-how = Rang: deine Netze zählen { $mine }. Von { $all ->
+    [one] 1 anderen
+   *[other] { $all } anderen
+} bekannt: { $known }, davon geschätzt: { $guessed }. Eine Schätzung kann um ein Viertel daneben liegen; ein unbekanntes Netz kann vorn sein.
 match-own = selbst gezählt { $weight }
 match-weighed-in = { $weight }, { $differs }: { $agreement }
 match-more-by = { $by } mehr als gezählt

@@ -67,7 +67,13 @@ report-strip-none = Noch keine Wartezeit zu zeigen.
 report-minutes = Minuten seit dem Einschlag
 
 report-curve = Würfe noch ohne Biss
-report-curve-read = Kaplan-Meier-Schätzung aus { $casts } Würfen mit { $bites } Bissen; das schattierte Band enthält den wahren Anteil zu jeder Minute mit 95 % Sicherheit (Log-log-Grenzen). Kleine Zahlen geben breite Bänder.
+report-curve-read = Kaplan-Meier-Schätzung aus { $casts ->
+    [one] 1 Wurf
+   *[other] { $casts } Würfen
+} mit { $bites ->
+    [one] 1 Biss
+   *[other] { $bites } Bissen
+}; das schattierte Band enthält den wahren Anteil zu jeder Minute mit 95 % Sicherheit (Log-log-Grenzen). Kleine Zahlen geben breite Bänder.
 report-curve-alt = Anteil der Würfe noch ohne Biss: { $list }.
 report-curve-at = { $share } % nach { $minutes } min
 report-curve-few = Noch unklar: weniger als drei Bisse.

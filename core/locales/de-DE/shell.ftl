@@ -15,3 +15,5 @@ shell-position-not-allowed = Restwater darf die Position nicht lesen. Gib sie ei
 shell-position-not-found = Keine Position gefunden. Schalte den Standort in den Einstellungen ein und stell dich ins Freie, oder gib sie ein.
 shell-position-read = Die Position des Handys ist eingetragen. Prüfe sie, dann LAGE SETZEN.
 shell-position-rough = Die Position des Handys ist eingetragen, aber grob. Erlaube Restwater den genauen Standort oder verbessere sie, dann LAGE SETZEN.
+# Between whole numbers and decimals.
+decimal-mark = ,

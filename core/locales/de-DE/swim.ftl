@@ -7,7 +7,10 @@ swim-squares = { $fished } von { $all } Feldern ruhen
 swim-next = Jetzt: { $where }, { $reach }
 swim-stay = Bleib: { $where }, { $reach }
 swim-go-in = Ins geschonte Wasser: { $where }, { $reach }
-swim-go-in-dry = kein Biss in den letzten { $casts } Würfen
+swim-go-in-dry = kein Biss { $casts ->
+    [one] im letzten Wurf
+   *[other] in den letzten { $casts } Würfen
+}
 swim-go-in-rest = sonst ist nichts ausgeruht
 swim-moving = deine letzte Stelle braucht noch { $minutes } min
 swim-aimed = { $where }, { $reach }
@@ -80,10 +83,17 @@ cell-shown = { $times ->
     [one] Fisch zeigte sich vor { $minutes } min.
    *[other] Fisch zeigte sich { $times }-mal, zuletzt vor { $minutes } min.
 }
-drift-out = Die Bisse sind über den Tag nach außen gewandert (tau { $tau }, p { $p }, { $n } Bisse).
-drift-in = Die Bisse sind über den Tag nach innen gewandert (tau { $tau }, p { $p }, { $n } Bisse).
-drift-right = Die Bisse sind über den Tag nach rechts gewandert (tau { $tau }, p { $p }, { $n } Bisse).
-drift-left = Die Bisse sind über den Tag nach links gewandert (tau { $tau }, p { $p }, { $n } Bisse).
+drift-out = Die Bisse sind über den Tag nach außen gewandert.
+drift-in = Die Bisse sind über den Tag nach innen gewandert.
+drift-right = Die Bisse sind über den Tag nach rechts gewandert.
+drift-left = Die Bisse sind über den Tag nach links gewandert.
+drift-figures = Über den Tag, { $way ->
+    [out] nach außen oder innen
+   *[across] nach rechts oder links
+}: tau { $tau }, p { $p } zu jedem Zeitpunkt, { $n ->
+    [one] 1 Biss
+   *[other] { $n } Bisse
+}.
 drift-with-casts = Du bist gewandert, das sagt also wenig über die Fische.
 drift-cant-tell = Ob die Fische wandern: noch unklar.
 replay-at = Wie es um { $time } war

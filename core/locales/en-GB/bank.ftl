@@ -5,6 +5,7 @@ peg-none = No peg
 length-session = { $time } since the start
 length-none = Nothing open
 rod = Rod { $rod }
+rod-number = { $rod }
 # With several rods: what is to be seen from standing.
 rod-fish-on = { $rod }: FISH ON
 rod-due-first = { $rod }: due first
@@ -170,7 +171,7 @@ advice-length-hardly = Longer makes little difference. Recast by { $leave }.
 advice-no-reason-to-wind-in = No reason to wind in before { $leave }.
 advice-past = Past { $leave }: recast.
 advice-away = Away from the rods.
-advice-away-detail = Nothing counts as fishing until you cast or tap I'M BACK.
+advice-away-detail = Nothing counts until you cast or tap I'M BACK.
 advice-fish-on = Fish on.
 advice-fish-on-detail = No need to tap anything now.
 advice-look = Longer than the bites so far suggest, to learn what comes later.
@@ -197,6 +198,7 @@ advice-guess = Assumes { $minutes } min between casts until three are timed.
 
 strip-spoken = { $elapsed ->
     [none] Nothing out.
+    [one] 1 minute out.
    *[other] { $elapsed } minutes out.
 } { $headline } { $bites ->
     [0] No bites yet.

@@ -194,7 +194,10 @@ bench-row-heights_of = Casts of
 bench-sessions-all = all sessions
 bench-sessions-this = this session
 bench-row-rung = Ladder
-bench-rungs = { $count } heights
+bench-rungs = { $count ->
+    [one] 1 height
+   *[other] { $count } heights
+}
 
 # What undo names.
 entry-conditions_set = weather

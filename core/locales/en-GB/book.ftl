@@ -97,7 +97,13 @@ book-rates-cant-tell = Can't tell yet for { $which }: { $bites ->
     [one] 1 bite
    *[other] { $bites } bites
 }.
-book-rates-says = { $which }: about a bite every { $minutes } min with a bait out. That is { $bites } bites in { $hours } hours out.
+book-rates-says = { $which }: about a bite every { $minutes } min with a bait out. That is { $bites ->
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $hours ->
+    [one] 1 hour
+   *[other] { $hours } hours
+} out.
 book-together = { $count ->
     [one] 1 session
    *[other] { $count } sessions
@@ -210,7 +216,7 @@ peg-history-says = { $place }: { $bites ->
     [one] 1 session
    *[other] the last { $count } sessions
 }.
-peg-history-how = Yours and those that came in by files. Bites an hour out, with exact { $level } % limits (Garwood). Days differ, and so do anglers: a few sessions can't tell a good peg from a good day.
+peg-history-how = Yours and those that came in by files. Bites an hour out, with exact { $level } % limits. Days differ, and so do anglers: a few sessions can't tell a good peg from a good day.
 book-light-title = Light
 light-left = Sunset in { $left }.
 light-day = The sun is up.

@@ -5,8 +5,9 @@ changes-none = Nothing was changed between casts yet. Changes are found from the
 changes-no-session = Start a session and cast: changes between casts are found from the log.
 changes-looked-at = { $count ->
     [one] 1 change looked at.
-   *[other] { $count } changes looked at. Try many things and one will look good by luck, so every p is raised for that (Holm).
+   *[other] { $count } changes looked at. Try many things and one will look good by luck: that is allowed for.
 }
+changes-raised = Every p is raised for the number of changes looked at (Holm).
 changes-clear = { $count ->
     [0] Nothing clear yet.
     [one] 1 is clearer than chance.
@@ -75,7 +76,7 @@ reason-times = The two were left out for different times, and the minutes and li
 forest-axis = bites per minute, new against old
 forest-same = same
 change-start = TEST IT
-change-start-sub = alternate { $a } and { $b }
+change-start-sub = alternate the two
 change-start-spoken = Start an alternating test of { $a } and { $b }.
 
 test-title = Test of { $factor }: { $a } and { $b }

@@ -148,8 +148,11 @@ check-repaired = { $ops ->
 check-without = A summary of them could not be saved or read ({ $why }); the app works without it. Free some space, then check again.
 check-damaged = { $count ->
     [one] 1 entry is damaged
-    *[other] { $count } entries are damaged
-  } and { $ops } are whole. Restore the latest backup, or import a file from another phone.
+   *[other] { $count } entries are damaged
+} and { $ops ->
+    [one] 1 is
+   *[other] { $ops } are
+} whole. Restore the latest backup, or import a file from another phone.
 salvage = { $saved ->
     [one] 1 entry saved
     *[other] { $saved } entries saved

@@ -1,6 +1,9 @@
 # A landed fish, in a match or not, and the number pad for its weight.
 
 fish-none = No fish landed yet
+fish-none-start = Start a session. Each fish you land stands here.
+fish-none-cast = Cast first. After LANDED the fish stands here: its class, its weight, its net.
+fish-none-landed = Tap LANDED once the fish is in the net. It stands here then.
 fish-title = Fish { $number }, landed { $time }
 fish-what = { $class }, { $weight }.
 fish-only = { $what }.

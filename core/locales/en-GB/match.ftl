@@ -121,7 +121,10 @@ match-place = Place in the section
 match-place-known = Place among the nets you know
 match-place-is = { $best } of { $of }
 match-place-between = { $best } to { $worst } of { $of }
-match-place-how = Place: your nets count { $mine }, and { $known } of { $all } others are known, { $guessed } of them guessed. A guess may be a quarter out either way; a net that isn't known may be ahead.
+match-place-how = Place: your nets count { $mine }, and { $known } of { $all ->
+    [one] 1 other is known
+   *[other] { $all } others are known
+}, { $guessed } of them guessed. A guess may be a quarter out either way; a net that isn't known may be ahead.
 match-own = own count { $weight }
 match-weighed-in = { $weight }, { $differs }: { $agreement }
 match-more-by = { $by } over own count

@@ -56,12 +56,22 @@ report-rule = Dead and returned fish: { $rule }
 
 report-strip = Waits
 report-strip-read = Each mark is one cast: a filled diamond where a bite ended the wait, an upright stroke where something else did, so that the wait was longer than that.
-report-strip-alt = { $bites } waits ended with a bite: { $list }. { $others } ended without one.
+report-strip-alt = { $bites ->
+    [one] 1 wait
+   *[other] { $bites } waits
+} ended with a bite: { $list }. { $others } ended without one.
 report-strip-none = No wait to show yet.
 report-minutes = minutes since the splash
 
 report-curve = Casts still without a bite
-report-curve-read = Kaplan-Meier estimate from { $casts } casts with { $bites } bites; the shaded band holds the true share with 95 % confidence at each minute (log-log limits). Small numbers give wide bands.
+report-curve-read = Kaplan-Meier estimate from { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+} with { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+}; the shaded band holds the true share with 95 % confidence at each minute (log-log limits). Small numbers give wide bands.
 report-curve-alt = Share of casts still without a bite: { $list }.
 report-curve-at = { $share } % after { $minutes } min
 report-curve-few = Can't tell yet: fewer than three bites.
@@ -70,7 +80,14 @@ report-share = still without a bite
 report-swim = Where the casts went
 report-swim-read = Seen from the peg, straight out is up. At each spot: casts / bites. A filled diamond had a bite, a dot had none.
 report-swim-alt = { $list }.
-report-swim-spot = { $where }: { $casts } casts, { $bites } bites
+report-swim-spot = { $where }: { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+}, { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+}
 report-swim-none = No spot was logged.
 report-where-mark = { $mark }, { $metres } m
 report-where = { $metres } m, { $degrees }° { $side }
@@ -87,7 +104,10 @@ report-wait-value = { $minutes } min
 report-wait-longer = over { $minutes } min
 report-end = Ended by
 report-bait = Bait
-report-more = { $count } more casts are in the CSV file.
+report-more = { $count ->
+    [one] 1 more cast is
+   *[other] { $count } more casts are
+} in the CSV file.
 report-notes = Notes
 
 report-end-landed = landed

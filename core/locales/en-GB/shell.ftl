@@ -15,3 +15,5 @@ shell-position-not-allowed = Restwater may not read the position. Type it, or al
 shell-position-not-found = No position was found. Turn on location in the phone's settings and stand in the open, or type it.
 shell-position-read = The phone's position is filled in. Check it, then SET PLACE.
 shell-position-rough = The phone's position is filled in, but it is rough. Allow the precise position for Restwater, or correct it, then SET PLACE.
+# Between whole numbers and decimals.
+decimal-mark = .

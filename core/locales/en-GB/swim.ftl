@@ -7,7 +7,10 @@ swim-squares = { $fished } of { $all } squares resting
 swim-next = Next: { $where }, { $reach }
 swim-stay = Stay: { $where }, { $reach }
 swim-go-in = Into the kept water: { $where }, { $reach }
-swim-go-in-dry = no bite in the last { $casts } casts
+swim-go-in-dry = no bite in the last { $casts ->
+    [one] cast
+   *[other] { $casts } casts
+}
 swim-go-in-rest = nothing else has rested
 swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
@@ -80,10 +83,17 @@ cell-shown = { $times ->
     [one] Fish showed { $minutes } min ago.
    *[other] Fish showed { $times } times, last { $minutes } min ago.
 }
-drift-out = Bites have moved out over the day (tau { $tau }, p { $p }, { $n } bites).
-drift-in = Bites have moved in over the day (tau { $tau }, p { $p }, { $n } bites).
-drift-right = Bites have moved to the right over the day (tau { $tau }, p { $p }, { $n } bites).
-drift-left = Bites have moved to the left over the day (tau { $tau }, p { $p }, { $n } bites).
+drift-out = Bites have moved out over the day.
+drift-in = Bites have moved in over the day.
+drift-right = Bites have moved to the right over the day.
+drift-left = Bites have moved to the left over the day.
+drift-figures = Over the day, { $way ->
+    [out] out or in
+   *[across] right or left
+}: tau { $tau }, p { $p } at any look, { $n ->
+    [one] 1 bite
+   *[other] { $n } bites
+}.
 drift-with-casts = You moved, so this says little about the fish.
 drift-cant-tell = Whether the fish move: can't tell yet.
 replay-at = As it was at { $time }

@@ -23,7 +23,10 @@ bench-no-hair = sans cheveu
 bench-mm = { $mm } mm
 bench-cm = { $cm } cm
 bench-celsius = { $t } °C
-bench-have = { $have } prêts
+bench-have = { $have ->
+    [one] { $have } prêt
+   *[other] { $have } prêts
+}
 bench-have-of = { $have } sur { $want }
 bench-row-kind = Lequel
 bench-row-length = Longueur

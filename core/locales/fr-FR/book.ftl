@@ -96,7 +96,13 @@ book-rates-cant-tell = { $which }, pas encore clair : { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches
 }.
-book-rates-says = { $which } : environ une touche toutes les { $minutes } min avec un appât à l'eau. Soit { $bites } touches en { $hours } heures à l'eau.
+book-rates-says = { $which } : environ une touche toutes les { $minutes } min avec un appât à l'eau. Soit { $bites ->
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $hours ->
+    [one] { $hours } heure
+   *[other] { $hours } heures
+} à l'eau.
 book-together = { $count ->
     [one] { $count } sortie
    *[other] { $count } sorties
@@ -209,7 +215,7 @@ peg-history-says = { $place } : { $bites ->
     [one] { $count } sortie
    *[other] les { $count } dernières sorties
 }.
-peg-history-how = Les vôtres et celles venues par fichiers. Touches par heure à l'eau, avec limites exactes à { $level } % (Garwood). Les jours diffèrent, les pêcheurs aussi : quelques sorties ne séparent pas une bonne place d'un bon jour.
+peg-history-how = Les vôtres et celles venues par fichiers. Touches par heure à l'eau, avec limites exactes à { $level } %. Les jours diffèrent, les pêcheurs aussi : quelques sorties ne séparent pas une bonne place d'un bon jour.
 
 book-light-title = Lumière
 light-left = Coucher du soleil dans { $left }.

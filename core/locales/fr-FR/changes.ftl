@@ -5,8 +5,9 @@ changes-none = Rien n'a encore changé entre les lancers. Les changements vienne
 changes-no-session = Commencez une sortie et lancez : les changements entre lancers viennent du journal.
 changes-looked-at = { $count ->
     [one] { $count } changement examiné.
-   *[other] { $count } changements examinés. À force d'essayer, l'un a l'air bon par chance ; chaque p est donc relevé (Holm).
+   *[other] { $count } changements examinés. À force d'essayer, l'un a l'air bon par chance : on en tient compte.
 }
+changes-raised = Chaque p est relevé pour le nombre de changements examinés (Holm).
 changes-clear = { $count ->
     [0] Rien de net encore.
     [one] { $count } est plus net que le hasard.
@@ -75,7 +76,7 @@ reason-times = Les deux sont restés à l'eau des temps différents, et les minu
 forest-axis = touches par minute, nouveau contre ancien
 forest-same = égal
 change-start = TESTER
-change-start-sub = alterner { $a } et { $b }
+change-start-sub = les deux en alternance
 change-start-spoken = Commencer un essai alterné de { $a } et { $b }.
 
 test-title = Essai ({ $factor }) : { $a } et { $b }

@@ -148,8 +148,11 @@ check-repaired = { $ops ->
 check-without = Un de leurs résumés n'a pu être enregistré ou lu ({ $why }) ; l'application marche sans. Libérez de la place, puis vérifiez encore.
 check-damaged = { $count ->
     [one] { $count } note est abîmée
-    *[other] { $count } notes sont abîmées
-  } et { $ops } sont entières. Restaurez la dernière copie, ou importez un fichier d'un autre téléphone.
+   *[other] { $count } notes sont abîmées
+} et { $ops ->
+    [one] { $ops } est entière
+   *[other] { $ops } sont entières
+}. Restaurez la dernière copie, ou importez un fichier d'un autre téléphone.
 salvage = { $saved ->
     [one] { $saved } note sauvée
     *[other] { $saved } notes sauvées

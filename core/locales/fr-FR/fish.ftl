@@ -1,6 +1,9 @@
 # Un poisson pris, en concours ou non, et le pavé de chiffres pour son poids.
 
 fish-none = Aucun poisson pris
+fish-none-start = Commencez une sortie. Chaque poisson pris se trouve ici.
+fish-none-cast = Lancez d'abord. Après PRIS le poisson se trouve ici : sa classe, son poids, son filet.
+fish-none-landed = Touchez PRIS quand le poisson est dans l'épuisette. Il se trouve alors ici.
 fish-title = Poisson { $number }, pris à { $time }
 fish-what = { $class }, { $weight }.
 fish-only = { $what }.

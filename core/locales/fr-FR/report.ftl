@@ -67,7 +67,13 @@ report-strip-none = Aucune attente à montrer.
 report-minutes = minutes depuis l'impact
 
 report-curve = Lancers encore sans touche
-report-curve-read = Estimation de Kaplan-Meier sur { $casts } lancers avec { $bites } touches ; la bande grisée contient la vraie part avec 95 % de confiance à chaque minute (limites log-log). Peu de données donnent des bandes larges.
+report-curve-read = Estimation de Kaplan-Meier sur { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+} avec { $bites ->
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} ; la bande grisée contient la vraie part avec 95 % de confiance à chaque minute (limites log-log). Peu de données donnent des bandes larges.
 report-curve-alt = Part des lancers encore sans touche : { $list }.
 report-curve-at = { $share } % après { $minutes } min
 report-curve-few = Pas encore clair : moins de trois touches.

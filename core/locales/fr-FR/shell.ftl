@@ -15,3 +15,5 @@ shell-position-not-allowed = Restwater ne peut pas lire la position. Tapez-la, o
 shell-position-not-found = Aucune position trouvée. Activez la localisation dans les réglages et mettez-vous à découvert, ou tapez-la.
 shell-position-read = La position du téléphone est remplie. Vérifiez-la, puis SITUER.
 shell-position-rough = La position du téléphone est remplie, mais grossière. Accordez la position exacte à Restwater, ou corrigez-la, puis SITUER.
+# Between whole numbers and decimals.
+decimal-mark = ,

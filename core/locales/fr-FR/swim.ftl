@@ -7,7 +7,10 @@ swim-squares = { $fished } carrés sur { $all } au repos
 swim-next = Ensuite : { $where }, { $reach }
 swim-stay = Restez : { $where }, { $reach }
 swim-go-in = Dans l'eau gardée : { $where }, { $reach }
-swim-go-in-dry = aucune touche aux { $casts } derniers lancers
+swim-go-in-dry = aucune touche { $casts ->
+    [one] au dernier lancer
+   *[other] aux { $casts } derniers lancers
+}
 swim-go-in-rest = rien d'autre n'est reposé
 swim-moving = votre dernier point demande encore { $minutes } min
 swim-aimed = { $where }, { $reach }
@@ -81,10 +84,17 @@ cell-shown = { $times ->
     [one] Poisson vu il y a { $minutes } min.
    *[other] Poisson vu { $times } fois, la dernière il y a { $minutes } min.
 }
-drift-out = Les touches sont parties au large dans la journée (tau { $tau }, p { $p }, { $n } touches).
-drift-in = Les touches se sont rapprochées dans la journée (tau { $tau }, p { $p }, { $n } touches).
-drift-right = Les touches sont allées à droite dans la journée (tau { $tau }, p { $p }, { $n } touches).
-drift-left = Les touches sont allées à gauche dans la journée (tau { $tau }, p { $p }, { $n } touches).
+drift-out = Les touches sont parties au large dans la journée.
+drift-in = Les touches se sont rapprochées dans la journée.
+drift-right = Les touches sont allées à droite dans la journée.
+drift-left = Les touches sont allées à gauche dans la journée.
+drift-figures = Dans la journée, { $way ->
+    [out] au large ou au bord
+   *[across] à droite ou à gauche
+} : tau { $tau }, p { $p } à tout moment, { $n ->
+    [one] { $n } touche
+   *[other] { $n } touches
+}.
 drift-with-casts = Vous avez bougé, cela dit donc peu du poisson.
 drift-cant-tell = Si le poisson bouge : pas encore clair.
 replay-at = Tel qu'à { $time }

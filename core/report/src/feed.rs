@@ -18,7 +18,7 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
             feedings.iter().filter(|f| f.with_cast == with_cast).map(|f| feed_mg(&f.amount)).sum::<u64>()
         };
         let (all, feeder) = (mg(true) + mg(false), mg(true));
-        let weight = |mg| feed_weight(WeightUnit::Grams, mg);
+        let weight = |mg| feed_weight(words, WeightUnit::Grams, mg);
         let id = if feeder > 0 { "report-fed-feeder" } else { "report-fed" };
         let args = [("weight", weight(all)), ("feeder", weight(feeder))];
         lines.push(words.say_with(id, &args.each_ref().map(|(name, text)| (*name, Arg::Text(text)))));

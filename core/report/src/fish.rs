@@ -15,9 +15,9 @@ const NAME_CHARS: usize = 20;
 /// What was said of a fish, each part as far as it was: class, weight, net, put back.
 pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
     let weight = match &fish.weight {
-        Some(FishWeight::Weighed { unit, count }) => Some(weight_words(entered(*unit, *count))),
+        Some(FishWeight::Weighed { unit, count }) => Some(weight_words(words, entered(*unit, *count))),
         Some(FishWeight::Guessed { unit, count }) => {
-            let weight = weight_words(entered(*unit, *count));
+            let weight = weight_words(words, entered(*unit, *count));
             Some(words.say_with("fish-by-eye", &[("weight", Arg::Text(&weight))]))
         }
         _ => None,
@@ -63,7 +63,7 @@ fn net(words: &Wording, name: &str, caught: &[CaughtFish], scales: &[NetScales])
     match scales.iter().find(|scales| same_name(&scales.net, name)) {
         None => line,
         Some(scales) => {
-            let shown = weight_words(scales.shown);
+            let shown = weight_words(words, scales.shown);
             words.say_with("report-net-scales", &[("line", Arg::Text(&line)), ("shown", Arg::Text(&shown))])
         }
     }

@@ -61,7 +61,7 @@ fn other_net(words: &Wording, net: &OtherNet) -> String {
         Side::Across => "match-peg-across",
     };
     let peg = sentence_case(&words.say_with(id, &[("place", Arg::Text(&net.peg.place.to_string()))]));
-    let weight = weight_words(net.shown);
+    let weight = weight_words(words, net.shown);
     let how = if net.guessed { "match-other-guessed" } else { "match-other-called" };
     let how = words.say_with(how, &[("weight", Arg::Text(&weight))]);
     words.say_with("report-other-net", &[("peg", Arg::Text(&peg)), ("weight", Arg::Text(&how))])

@@ -1,6 +1,6 @@
 //! A picture as plain numbers: what a shell draws without knowing what it means.
 
-use super::figures::trimmed;
+use super::wording::Wording;
 use serde::{Deserialize, Serialize};
 
 /// One figure on an axis.
@@ -187,15 +187,20 @@ impl ChartView {
 
 impl Axis {
     /// From nought to at least `top`, with about four figures at round steps.
-    pub(crate) fn up_to(label: String, top: f64) -> Self {
+    pub(crate) fn up_to(words: &Wording, id: &str, top: f64) -> Self {
         let step = round_step(top / 4.0);
         let count = libm::ceil(top / step - 1e-9).max(1.0);
         let decimals = if step < 0.1 { 2 } else { usize::from(step < 1.0) };
         let tick = |i: u32| {
             let at = f64::from(i) * step;
-            Tick { at, label: trimmed(at, decimals) }
+            Tick { at, label: words.figure(at, decimals) }
         };
-        Self { label, from: 0.0, to: count * step, ticks: (0..=count as u32).map(tick).collect() }
+        Self {
+            label: words.say(id),
+            from: 0.0,
+            to: count * step,
+            ticks: (0..=count as u32).map(tick).collect(),
+        }
     }
 }
 
@@ -216,7 +221,7 @@ mod tests {
         for (top, to, count) in
             [(23.0, 30.0, 4), (1.0, 1.0, 3), (40.0, 40.0, 5), (0.07, 0.08, 5), (0.0, 0.001, 2)]
         {
-            let axis = Axis::up_to(String::new(), top);
+            let axis = Axis::up_to(&Wording::new(), "axis-wait", top);
             assert!((axis.to - to).abs() < 1e-9 && axis.ticks.len() == count, "{top} {axis:?}");
         }
     }

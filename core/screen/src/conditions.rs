@@ -1,6 +1,6 @@
 //! Conditions in a few taps: what is known, and the keys of what is asked next.
 
-use super::figures::{clock, trimmed};
+use super::figures::clock;
 use super::{Action, Arg, ConditionsTap, Leaf, LeafKey, LeafLine, LeavesView, Wording};
 use restwater_session::Session;
 use restwater_sky::conditions::{Answer, Conditions, Question, answers};
@@ -100,7 +100,7 @@ fn tag(answer: Answer) -> String {
 fn choice_words(words: &Wording, choice: Answer) -> String {
     match choice {
         Answer::Water(t) | Answer::Air(t) => {
-            let t = trimmed(f64::from(t) / 10.0, 1).replace('-', "−");
+            let t = words.figure(f64::from(t) / 10.0, 1).replace('-', "−");
             words.say_with("bench-celsius", &[("t", Arg::Text(&t))])
         }
         Answer::Wind(wind) => words.say(&format!("wind-{}", snake(wind))),

@@ -2,7 +2,7 @@
 //! those of a landed fish are.
 
 use super::feed_ways::{FEED_WAYS, FeedWay, feed_way};
-use super::figures::{trimmed, whole};
+use super::figures::whole;
 use super::match_day::weight_words;
 use super::phone_settings::FeedGuesses;
 use super::place::spot_words;
@@ -161,7 +161,7 @@ fn ways(input: &FeedInput) -> Vec<&'static FeedWay> {
 }
 
 fn way_key(input: &FeedInput, way: &FeedWay) -> FishKey {
-    let each = feed_weight(input.unit, u64::from(input.guesses.of(way)));
+    let each = feed_weight(input.words, input.unit, u64::from(input.guesses.of(way)));
     let kind = input.words.say(kind_id(way.what));
     let id = format!("feed-way-{}", way.tag);
     let tap = FeedTap::Measure { what: way.what, measure: way.measure };
@@ -203,7 +203,7 @@ fn feeder_key(input: &FeedInput) -> FishKey {
     let usual = feed_way(FeedKind::Feeder, FeedMeasure::Fill).and_then(|place| FEED_WAYS.get(place));
     let mg = if fill.is_some() { None } else { usual.map(|way| input.guesses.of(way)) };
     let id = if fill.is_some() { "feed-each-cast-on" } else { "feed-each-cast" };
-    let weight = feed_weight(input.unit, u64::from(fill.unwrap_or_default()));
+    let weight = feed_weight(input.words, input.unit, u64::from(fill.unwrap_or_default()));
     let args = [("rod", input.rod.to_string()), ("weight", weight)];
     let args = [("rod", args[0].1.as_str()), ("weight", args[1].1.as_str())];
     FishKey {
@@ -236,7 +236,7 @@ pub(crate) fn kind_id(kind: FeedKind) -> &'static str {
 /// "Fed 12 min ago, 340 g here today."
 pub(crate) fn fed_words(words: &Wording, here: &FedHere, unit: WeightUnit) -> String {
     let minutes = whole(libm::floor(here.since_min.max(0.0)));
-    let weight = feed_weight(unit, here.mg);
+    let weight = feed_weight(words, unit, here.mg);
     words.say_with("feed-here", &[("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))])
 }
 
@@ -252,7 +252,7 @@ pub fn feed_words(words: &Wording, what: FeedKind, amount: &FeedAmount, unit: We
         return measures_words(words, way, count);
     }
     let unit = if let FeedAmount::Weight { unit, .. } = amount { *unit } else { unit };
-    let (kind, weight) = (words.say(kind_id(what)), feed_weight(unit, feed_mg(amount)));
+    let (kind, weight) = (words.say(kind_id(what)), feed_weight(words, unit, feed_mg(amount)));
     words.say_with("feed-by-weight-words", &[("kind", Arg::Text(&kind)), ("weight", Arg::Text(&weight))])
 }
 
@@ -262,15 +262,15 @@ pub(crate) fn measures_words(words: &Wording, way: &FeedWay, count: u16) -> Stri
 }
 
 /// A weight of feed: whole grams and from a kilogram on its hundredths, or ounces, below one drams.
-pub fn feed_weight(unit: WeightUnit, mg: u64) -> String {
+pub fn feed_weight(words: &Wording, unit: WeightUnit, mg: u64) -> String {
     let grams = mg as f64 / 1_000.0;
     match unit {
-        WeightUnit::Grams if grams >= 1_000.0 => format!("{} kg", trimmed(grams / 1_000.0, 2)),
+        WeightUnit::Grams if grams >= 1_000.0 => format!("{} kg", words.figure(grams / 1_000.0, 2)),
         WeightUnit::Grams => format!("{} g", whole(grams)),
         WeightUnit::Drams => {
             let drams = grams * 256.0 / 453.592_37;
             let step = if drams >= 16.0 { 16.0 } else { 1.0 };
-            weight_words(Weight::Drams((libm::round(drams / step) * step) as i64))
+            weight_words(words, Weight::Drams((libm::round(drams / step) * step) as i64))
         }
     }
 }
@@ -308,9 +308,9 @@ mod tests {
     /// An ounce is 28.349523125 g exactly (international yard and pound agreement of 1959).
     #[test]
     fn weights_of_feed_are_short() {
-        assert_eq!(feed_weight(WeightUnit::Grams, 340_400), "340 g");
-        assert_eq!(feed_weight(WeightUnit::Grams, 1_250_000), "1.25 kg");
-        assert_eq!(feed_weight(WeightUnit::Drams, 340_194), "12 oz");
-        assert_eq!(feed_weight(WeightUnit::Drams, 3_544), "2 dr");
+        assert_eq!(feed_weight(&Wording::new(), WeightUnit::Grams, 340_400), "340 g");
+        assert_eq!(feed_weight(&Wording::new(), WeightUnit::Grams, 1_250_000), "1.25 kg");
+        assert_eq!(feed_weight(&Wording::new(), WeightUnit::Drams, 340_194), "12 oz");
+        assert_eq!(feed_weight(&Wording::new(), WeightUnit::Drams, 3_544), "2 dr");
     }
 }

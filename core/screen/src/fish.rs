@@ -3,7 +3,7 @@
 use super::figures::clock;
 use super::match_day::{estimate, net_weight, unit_id, weight_words};
 use super::{Action, Arg, FishTap, KeyTap, Which, Wording};
-use restwater_log::{FishWeight, WeightUnit};
+use restwater_log::{FishWeight, RodNumber, WeightUnit};
 use restwater_match_day::rules::{NetRule, same_name};
 use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_session::own_count::{OwnCount, entered};
@@ -45,7 +45,7 @@ pub struct FishView {
     pub classes: Vec<FishKey>,
     /// The net or NO WEIGHT, PUT BACK, EARLIER.
     pub small: Vec<FishKey>,
-    /// Opens the number pad.
+    /// Opens the number pad; without a fish what leads to one.
     pub weigh: FishKey,
 }
 
@@ -65,8 +65,21 @@ pub struct WeightView {
     pub weighed: FishKey,
 }
 
+/// What leads to the first fish of a session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FirstFish {
+    /// A session.
+    Start,
+    /// A cast of the chosen rod.
+    Cast(RodNumber),
+    /// What is out on the chosen rod, or a fish on it.
+    Landed(RodNumber),
+}
+
 /// What both screens are made from.
 pub struct FishInput<'a> {
+    /// What to do where no fish is landed.
+    pub first: FirstFish,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
     /// Which of them is meant, by its place.
@@ -114,6 +127,9 @@ fn say(words: &Wording, id: &str, args: &[(&str, &str)]) -> String {
 
 /// Makes the screen of a fish.
 pub fn fish_view(input: &FishInput) -> FishView {
+    if input.fish().is_none() {
+        return no_fish(input);
+    }
     let unit = unit(input.typed);
     let several = input.setup.is_some_and(|setup| setup.rules.nets.len() > 1);
     let first = match input.setup.filter(|_| several) {
@@ -129,6 +145,36 @@ pub fn fish_view(input: &FishInput) -> FishView {
             tap: KeyTap::Open { which: Which::Weight },
             ..input.key("weigh", "fish-weigh", FishTap::NextUnit)
         },
+    }
+}
+
+/// No key that could do nothing: what to do, and the key for it.
+fn no_fish(input: &FishInput) -> FishView {
+    let (tag, says, key, tap): (_, _, _, KeyTap) = match input.first {
+        FirstFish::Start => ("start", "fish-none-start", "key-start", KeyTap::Open { which: Which::Setup }),
+        FirstFish::Cast(rod) => ("cast", "fish-none-cast", "key-cast", Action::Cast { rod }.into()),
+        FirstFish::Landed(rod) => {
+            ("landed", "fish-none-landed", "key-landed", Action::Landed { rod, fish: None }.into())
+        }
+    };
+    let sub = if key == "key-cast" { "key-cast-first".to_owned() } else { format!("{key}-sub") };
+    let weigh = FishKey {
+        tag: tag.into(),
+        label: input.say(key, &[]),
+        sub: input.say(&sub, &[]),
+        spoken: input.say(&format!("{key}-spoken"), &[]),
+        solid: true,
+        enabled: true,
+        tap,
+        // The Bank is where a cast is seen.
+        closes: matches!(input.first, FirstFish::Cast(_)),
+    };
+    FishView {
+        title: title(input),
+        says: vec![input.say(says, &[])],
+        classes: Vec::new(),
+        small: Vec::new(),
+        weigh,
     }
 }
 
@@ -148,7 +194,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     pad.extend([guess, digit(0), unit_key(input)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
     // At large text the smaller line goes, so the weight itself is the word on the key.
-    let label = if typed { weight_words(input.typed.weight()) } else { weighed.label.clone() };
+    let label = if typed { weight_words(input.words, input.typed.weight()) } else { weighed.label.clone() };
     let spoken = input.say("fish-weighed-spoken", &[("weight", &label)]);
     let sub = if typed { input.say("fish-weighed-take", &[]) } else { weighed.sub.clone() };
     WeightView {
@@ -232,22 +278,22 @@ pub(crate) fn of_a_fish(words: &Wording, weight: &FishWeight) -> Option<String> 
         FishWeight::Guessed { unit, count } => ("fish-by-eye", unit, count),
         FishWeight::Class { .. } => return None,
     };
-    Some(say(words, id, &[("weight", &weight_words(entered(*unit, *count)))]))
+    Some(say(words, id, &[("weight", &weight_words(words, entered(*unit, *count)))]))
 }
 
 /// "5 lb 2 oz", as learned from the fish of the match.
 fn class_mean(input: &FishInput, unit: WeightUnit, name: &str) -> Option<String> {
     let place = input.setup?.class(name)?;
-    Some(estimate(unit, input.count?.learned.get(place)?.mean_g))
+    Some(estimate(input.words, unit, input.count?.learned.get(place)?.mean_g))
 }
 
 /// "Net 1 holds about 23 lb 4 oz."
 fn net_line(input: &FishInput, setup: &MatchSetup, net: &NetRule) -> Option<String> {
     let running = input.count?.running.nets.iter().find(|n| n.name == net.name)?;
     let weight = net_weight(input.words, setup.unit, running);
-    let limit = net
-        .limit
-        .map_or_else(String::new, |limit| input.say("fish-of-limit", &[("limit", &weight_words(limit))]));
+    let limit = net.limit.map_or_else(String::new, |limit| {
+        input.say("fish-of-limit", &[("limit", &weight_words(input.words, limit))])
+    });
     Some(input.say("fish-net-now", &[("net", &net.name), ("weight", &weight), ("limit", &limit)]))
 }
 
@@ -337,10 +383,10 @@ pub struct LandedFish {
 
 impl LandedFish {
     /// Its weight in words.
-    pub(super) fn weight_words(&self) -> Option<String> {
+    pub(super) fn weight_words(&self, words: &Wording) -> Option<String> {
         match self.weight.as_ref()? {
             FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count } => {
-                Some(weight_words(entered(*unit, *count)))
+                Some(weight_words(words, entered(*unit, *count)))
             }
             FishWeight::Class { .. } => None,
         }

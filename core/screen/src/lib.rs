@@ -91,7 +91,7 @@ pub use files::{
     FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_map, incoming_view,
     outgoing_words, salvage_words,
 };
-pub use fish::{FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};
+pub use fish::{FirstFish, FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};
 pub use key::{KeyView, KeyWeight};
 pub use leaf::{Leaf, LeafKey, LeafLine, LeafSpan, LeavesView};
 pub use legend::legend;

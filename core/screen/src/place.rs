@@ -1,6 +1,5 @@
 //! Spot and rig in words.
 
-use super::figures::trimmed;
 use super::{Arg, Wording};
 use restwater_bench::units::LineLength;
 use restwater_log::{Reach, Rig, Spot};
@@ -24,7 +23,7 @@ pub fn mark_of<'a>(session: &'a Session, spot: &Spot) -> Option<&'a Mark> {
 
 /// "12° left".
 pub(crate) fn bearing_words(words: &Wording, cdeg: i32) -> String {
-    let degrees = trimmed(f64::from(cdeg.abs()) / 100.0, 1);
+    let degrees = words.figure(f64::from(cdeg.abs()) / 100.0, 1);
     let id = match cdeg.signum() {
         -1 => "spot-left",
         1 => "spot-right",
@@ -35,10 +34,10 @@ pub(crate) fn bearing_words(words: &Wording, cdeg: i32) -> String {
 
 /// "11 wraps of 2 m, 22 m".
 pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
-    let metres = trimmed(reach_m(reach), 1);
+    let metres = words.figure(reach_m(reach), 1);
     match reach {
         Reach::Wraps { hundredths, span_tenth_mm } => {
-            let wraps = trimmed(f64::from(hundredths) / 100.0, 2);
+            let wraps = words.figure(f64::from(hundredths) / 100.0, 2);
             let span = span_words(words, span_tenth_mm);
             let args =
                 [("wraps", Arg::Text(&wraps)), ("span", Arg::Text(&span)), ("metres", Arg::Text(&metres))];
@@ -46,7 +45,7 @@ pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
         }
         Reach::Metres { .. } => words.say_with("spot-metres", &[("metres", Arg::Text(&metres))]),
         Reach::Yards { hundredths } => {
-            let yards = trimmed(f64::from(hundredths) / 100.0, 2);
+            let yards = words.figure(f64::from(hundredths) / 100.0, 2);
             words.say_with("spot-yards", &[("yards", Arg::Text(&yards)), ("metres", Arg::Text(&metres))])
         }
     }
@@ -56,32 +55,32 @@ pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
 pub(crate) fn span_words(words: &Wording, span_tenth_mm: u32) -> String {
     // A foot is 3 048 tenths of a millimetre, exactly.
     if span_tenth_mm > 0 && span_tenth_mm.is_multiple_of(1_524) {
-        let feet = trimmed(f64::from(span_tenth_mm) / 3_048.0, 1);
+        let feet = words.figure(f64::from(span_tenth_mm) / 3_048.0, 1);
         return words.say_with("span-ft", &[("feet", Arg::Text(&feet))]);
     }
-    let metres = trimmed(f64::from(span_tenth_mm) / 10_000.0, 2);
+    let metres = words.figure(f64::from(span_tenth_mm) / 10_000.0, 2);
     words.say_with("span-m", &[("metres", Arg::Text(&metres))])
 }
 
 /// A rig's length as it was meant, "18 in" or "45 cm".
-pub(crate) fn length_words(mm: u32) -> String {
-    LineLength::from_rounded_mm(mm).to_string()
+pub(crate) fn length_words(words: &Wording, mm: u32) -> String {
+    words.decimals(&LineLength::from_rounded_mm(mm).to_string())
 }
 
 /// "bread, white, 18 in pop-up, size 12, 30 cm hooklength, 28.35 g".
 pub(crate) fn rig_words(words: &Wording, rig: &Rig) -> String {
     let mut parts: Vec<String> = [&rig.bait, &rig.colour].into_iter().flatten().cloned().collect();
     if let Some(mm) = rig.popup_mm {
-        parts.push(words.say_with("rig-popup", &[("length", Arg::Text(&length_words(mm)))]));
+        parts.push(words.say_with("rig-popup", &[("length", Arg::Text(&length_words(words, mm)))]));
     }
     if let Some(size) = rig.hook_size {
         parts.push(words.say_with("rig-hook", &[("size", Arg::Text(&size.to_string()))]));
     }
     if let Some(mm) = rig.hooklength_mm {
-        parts.push(words.say_with("rig-hooklength", &[("length", Arg::Text(&length_words(mm)))]));
+        parts.push(words.say_with("rig-hooklength", &[("length", Arg::Text(&length_words(words, mm)))]));
     }
     if let Some(mg) = rig.lead_mg {
-        let grams = trimmed(f64::from(mg) / 1_000.0, 2);
+        let grams = words.figure(f64::from(mg) / 1_000.0, 2);
         parts.push(words.say_with("rig-lead-g", &[("grams", Arg::Text(&grams))]));
     }
     if parts.is_empty() { words.say("rig-none") } else { parts.join(", ") }

@@ -2,7 +2,6 @@
 //! what to pack follows from the plan.
 
 use super::bench::hooklength_words;
-use super::figures::trimmed;
 use super::place::span_words;
 use super::{
     Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, SetupTap, TypedField,
@@ -65,7 +64,9 @@ pub fn setup(input: &SetupInput) -> SetupView {
     };
     let depth = |cm: u32| match cm {
         0 => words.say("setup-unknown"),
-        cm => words.say_with("setup-metres", &[("metres", Arg::Text(&trimmed(f64::from(cm) / 100.0, 2)))]),
+        cm => {
+            words.say_with("setup-metres", &[("metres", Arg::Text(&words.figure(f64::from(cm) / 100.0, 2)))])
+        }
     };
     let span = row("span", draft.span_tenth_mm, SPANS, &|span| span_words(words, span), |tenth_mm| {
         SetupTap::Span { tenth_mm }

@@ -210,6 +210,7 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
         .into_iter()
         .chain(others.iter().map(|o| words.say_with("swim-then", &[("where", Arg::Text(o))])))
         .chain(drift.iter().cloned())
+        .chain(screen.drift_figures())
         .chain([note.clone()])
         .filter(|line| !line.is_empty())
         .collect();

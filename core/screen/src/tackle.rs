@@ -1,6 +1,5 @@
 //! The tackle of one rod: what is on the line and where it goes, changed by taps.
 
-use super::figures::trimmed;
 use super::place::{bearing_words, length_words, reach_words};
 use super::{Action, Arg, TackleTap, TypedField, TypedInto, Wording};
 use restwater_bench::hooklength::Tied;
@@ -113,10 +112,20 @@ pub fn tackle(
         make.clip(&spot),
         make.bait(rig),
         make.colour(rig),
-        make.figure("popup", rig.popup_mm, POPUPS_MM, length_words, |mm| TackleTap::PopUp { mm }),
-        make.figure("hooklength", rig.hooklength_mm, &lengths, length_words, |mm| TackleTap::Hooklength {
-            mm,
-        }),
+        make.figure(
+            "popup",
+            rig.popup_mm,
+            POPUPS_MM,
+            |mm| length_words(words, mm),
+            |mm| TackleTap::PopUp { mm },
+        ),
+        make.figure(
+            "hooklength",
+            rig.hooklength_mm,
+            &lengths,
+            |mm| length_words(words, mm),
+            |mm| TackleTap::Hooklength { mm },
+        ),
         make.figure(
             "hook",
             hook,
@@ -181,7 +190,8 @@ impl Rows<'_> {
     }
 
     fn grams(&self, mg: u32) -> String {
-        self.words.say_with("tackle-g", &[("grams", Arg::Text(&trimmed(f64::from(mg) / 1_000.0, 2)))])
+        self.words
+            .say_with("tackle-g", &[("grams", Arg::Text(&self.words.figure(f64::from(mg) / 1_000.0, 2)))])
     }
 
     fn material(&self, now: Option<LeadMaterial>) -> ChoiceRow {
@@ -225,7 +235,7 @@ impl Rows<'_> {
 
     fn reach(&self, spot: &Spot) -> ChoiceRow {
         let step = |step: &i64| {
-            let size = trimmed(step.unsigned_abs() as f64 / 100.0, 2);
+            let size = self.words.figure(step.unsigned_abs() as f64 / 100.0, 2);
             let wraps = self.words.say_with(
                 if size == "1" { "tackle-wrap" } else { "tackle-wraps" },
                 &[("wraps", Arg::Text(&size))],
@@ -257,7 +267,7 @@ impl Rows<'_> {
         let step = |step: &i32| {
             let cdeg = spot.bearing_cdeg.saturating_add(*step).clamp(-8_500, 8_500);
             let side = self.words.say(if *step < 0 { "tackle-left" } else { "tackle-right" });
-            let degrees = trimmed(f64::from(step.unsigned_abs()) / 100.0, 1);
+            let degrees = self.words.figure(f64::from(step.unsigned_abs()) / 100.0, 1);
             self.choice(step.to_string(), format!("{side} {degrees}°"), false, TackleTap::Bearing { cdeg })
         };
         let mut choices: Vec<Choice> = BEARING_STEPS.iter().map(step).collect();

@@ -247,7 +247,7 @@ fn feed_row(words: &Wording, phone: &PhoneChoices, way: &FeedWay) -> ChoiceRow {
     }
     let choices = all.into_iter().map(|mg| {
         let action = Action::Phone { tap: PhoneTap::Feed { what: way.what, measure: way.measure, mg } };
-        let label = feed_weight(phone.weights, u64::from(mg));
+        let label = feed_weight(words, phone.weights, u64::from(mg));
         Choice::new(mg.to_string(), label, mg == now, action)
     });
     let label = words.say(&format!("phone-feed-{}", way.tag));

@@ -1,5 +1,6 @@
 //! Text by Fluent: every sentence of every screen stands in `locales/`, and both shells show the same.
 
+use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
 use std::borrow::Cow;
@@ -39,6 +40,8 @@ fn asked_for(tag: &str) -> &'static Language {
 /// The sentences of one language.
 pub struct Wording {
     bundle: FluentBundle<FluentResource>,
+    /// What stands between whole numbers and decimals.
+    decimal_mark: String,
 }
 
 impl Default for Wording {
@@ -72,7 +75,19 @@ impl Wording {
             };
             bundle.add_resource_overriding(resource);
         }
-        Self { bundle }
+        let mut wording = Self { bundle, decimal_mark: String::new() };
+        wording.decimal_mark = wording.say("decimal-mark");
+        wording
+    }
+
+    /// A figure with at most this many decimals, without trailing zeros, as the language writes it: "9.5", "9,5".
+    pub fn figure(&self, value: f64, decimals: usize) -> String {
+        self.decimals(&trimmed(value, decimals))
+    }
+
+    /// Figures that a domain wrote with a point, as in "1.250 kg", as the language writes them.
+    pub fn decimals(&self, figures: &str) -> String {
+        figures.replace('.', &self.decimal_mark)
     }
 
     /// The message without arguments.
@@ -103,7 +118,7 @@ impl Wording {
 /// An argument of a message.
 #[derive(Debug, Clone, Copy)]
 pub enum Arg<'a> {
-    /// Text, put in as it is.
+    /// Text, put in as it is. A whole number chooses the plural also when it comes as text.
     Text(&'a str),
     /// A count: chooses the plural.
     Count(usize),
@@ -112,10 +127,18 @@ pub enum Arg<'a> {
 impl Arg<'_> {
     fn to_fluent(self) -> FluentValue<'static> {
         match self {
-            Arg::Text(text) => FluentValue::from(text.to_owned()),
+            Arg::Text(text) => {
+                whole_number(text).map_or_else(|| FluentValue::from(text.to_owned()), FluentValue::from)
+            }
             Arg::Count(count) => FluentValue::from(count),
         }
     }
+}
+
+/// The number that a text of nothing but digits stands for, where it would be written alike: "07" is a name.
+fn whole_number(text: &str) -> Option<u32> {
+    let digits = text.bytes().all(|b| b.is_ascii_digit()) && (text == "0" || !text.starts_with('0'));
+    if digits { text.parse().ok() } else { None }
 }
 
 #[cfg(test)]

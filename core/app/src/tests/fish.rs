@@ -168,3 +168,25 @@ fn a_second_tap_on_landed_says_nothing_of_the_fish() {
     let update = phone.press(11 * MIN + 400, Key::PutBack);
     assert!(update.repeated && !phone.caught()[0].is_said);
 }
+
+/// Without a fish no key is dead: the screen says what to do and offers the key for it.
+#[test]
+fn without_a_fish_its_screen_offers_what_leads_to_one() {
+    let mut phone = started();
+    let offered = |phone: &mut Phone| {
+        let view = phone.app().fish_screen();
+        assert!(view.classes.is_empty() && view.small.is_empty() && view.weigh.enabled, "{view:?}");
+        (view.weigh.label, view.weigh.tap)
+    };
+    let (label, tap) = offered(&mut phone);
+    assert_eq!((label.as_str(), tap), ("CAST", Action::Cast { rod: 1 }.into()));
+    phone.tap(0, &Action::Cast { rod: 1 }).unwrap();
+    let (label, tap) = offered(&mut phone);
+    assert_eq!(label, "LANDED");
+    let KeyTap::Send { action } = tap else { panic!("{tap:?}") };
+    phone.tap(10 * MIN, &action).unwrap();
+    assert_eq!(phone.caught().len(), 1);
+    let view = phone.app().fish_screen();
+    assert_eq!(view.weigh.label, "WEIGH");
+    assert!(!view.classes.is_empty());
+}

@@ -65,6 +65,7 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
         choose: Action::ChooseRod { rod: rod.number },
         elapsed_ms,
         approximate: since.is_some_and(|since| doubtful(input.now, since)),
+        number: words.say_with("rod-number", &[("rod", Arg::Count(usize::from(rod.number)))]),
         name,
         label,
     }

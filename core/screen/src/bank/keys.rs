@@ -180,7 +180,7 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
         }
         Key::PutBack => ("back", String::new(), false, said(FishTap::PutBack { back: true })),
         Key::Weigh => {
-            let weight = fish.weight_words();
+            let weight = fish.weight_words(words);
             let id = if weight.is_some() { "weight" } else { "weigh" };
             (id, weight.unwrap_or_default(), false, KeyTap::Open { which: Which::Weight })
         }

@@ -53,7 +53,9 @@ pub struct RodView {
     pub rod: u8,
     /// "Rod 1".
     pub name: String,
-    /// The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+    /// Its number, where a small glass has no room for its name: "1".
+    pub number: String,
+    /// Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
     pub label: String,
     /// What it is doing.
     pub state: BankState,

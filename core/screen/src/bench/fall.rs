@@ -2,7 +2,7 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, key};
-use crate::figures::{clock, trimmed};
+use crate::figures::clock;
 use crate::{Arg, BenchTap, Leaf, LeafKey, LeafLine};
 use restwater_bench::fall::{Calibration, calibrate, depth};
 
@@ -17,7 +17,7 @@ pub(super) fn fall(input: &BenchInput) -> Part {
     let falls: Vec<Calibration> = input.kit.falls.iter().map(|timed| timed.fall).collect();
     let speed = calibrate(&falls, REACTION_S);
     let fall_s = choices.fall_ms.map(|ms| f64::from(ms) / 1_000.0);
-    let text = |n: f64, decimals| trimmed(n, decimals);
+    let text = |n: f64, decimals| input.words.figure(n, decimals);
     let found = fall_s.map(|s| speed.and_then(|speed| depth(&speed, s, REACTION_S)));
     leaf.says = match (&choices.falling, fall_s, &found) {
         (Some(at), _, _) => words.say_with("bench-falling", &[("time", Arg::Text(&clock(at)))]),

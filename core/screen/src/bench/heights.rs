@@ -2,7 +2,7 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Part, choice};
-use crate::figures::{trimmed, whole};
+use crate::figures::whole;
 use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
 use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
 use restwater_bench::units::LineLength;
@@ -47,7 +47,10 @@ fn says(words: &Wording, rungs: &[Rung], first: LineLength) -> String {
         (Some(_), true) => words.say("bench-heights-all"),
         (Some(rung), false) => words.say_with(
             "bench-heights-says",
-            &[("most", Arg::Text(&rung.height.to_string())), ("open", Arg::Text(&open.join(", ")))],
+            &[
+                ("most", Arg::Text(&words.decimals(&rung.height.to_string()))),
+                ("open", Arg::Text(&open.join(", "))),
+            ],
         ),
     }
 }
@@ -65,16 +68,16 @@ fn lines(words: &Wording, rungs: &[Rung]) -> Vec<LeafLine> {
             ("minutes", Arg::Text(&minutes)),
         ];
         let id = if rung.casts == 0 { "bench-untried" } else { "bench-tried" };
-        let mut line = LeafLine::new(rung.height.to_string(), words.say_with(id, &args));
+        let mut line = LeafLine::new(words.decimals(&rung.height.to_string()), words.say_with(id, &args));
         let limits = garwood(rung.bites.into(), LEVEL).ok().filter(|_| rung.minutes > 0.0);
         if let Some(limits) = limits {
             let (low, high) = (limits.low / hours(rung), limits.high / hours(rung));
             line.detail = words.say_with(
                 "bench-rate",
                 &[
-                    ("rate", Arg::Text(&trimmed(rate(rung), 1))),
-                    ("low", Arg::Text(&trimmed(low, 1))),
-                    ("high", Arg::Text(&trimmed(high, 1))),
+                    ("rate", Arg::Text(&words.figure(rate(rung), 1))),
+                    ("low", Arg::Text(&words.figure(low, 1))),
+                    ("high", Arg::Text(&words.figure(high, 1))),
                 ],
             );
             line.span = Some(LeafSpan {
@@ -105,7 +108,12 @@ fn ladder_row(input: &BenchInput) -> ChoiceRow {
     let all: BTreeSet<LineLength> = usual.chain(input.kit.ladder.iter().copied()).collect();
     let rung = |height: LineLength| {
         let (tenth_mm, on) = (height.tenths_mm(), input.kit.ladder.contains(&height));
-        choice(tenth_mm.to_string(), height.to_string(), on, BenchTap::Rung { tenth_mm })
+        choice(
+            tenth_mm.to_string(),
+            input.words.decimals(&height.to_string()),
+            on,
+            BenchTap::Rung { tenth_mm },
+        )
     };
     let choices = all.into_iter().map(rung).collect();
     let value = words.say_with("bench-rungs", &[("count", Arg::Count(input.kit.ladder.len()))]);

@@ -99,8 +99,8 @@ fn rows(input: &BenchInput, kinds: &BTreeSet<Hooklength>) -> Vec<ChoiceRow> {
         tap: |size| BenchTap::HookSize { size },
     };
     let mut rows = vec![
-        length.row(words, &length_words),
-        diameter.row(words, &|um| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))])),
+        length.row(words, &|tenths| length_words(words, tenths)),
+        diameter.row(words, &|um| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(words, um as u16)))])),
         hook.row(words, &|size| size.to_string()),
         hair.row(words, &|hair| match hair {
             0 => words.say("bench-no-hair"),
@@ -164,7 +164,8 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
                 &[("count", Arg::Count(count)), ("length", Arg::Text(&length.0.to_string()))],
             ),
         );
-        line.detail = words.say_with("bench-cut-off", &[("length", Arg::Text(&length_words(waste.into())))]);
+        line.detail =
+            words.say_with("bench-cut-off", &[("length", Arg::Text(&length_words(words, waste.into())))]);
         leaf.lines.push(line);
     }
     let waste = evening.waste.to_string();

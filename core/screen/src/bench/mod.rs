@@ -7,7 +7,6 @@ mod hooklengths;
 mod pop_up;
 mod spools;
 
-use super::figures::trimmed;
 use super::{Action, Arg, BenchTap, Choice, ChoiceRow, Leaf, LeafKey, LeavesView, Wording};
 use restwater_bench::hooklength::Hooklength;
 use restwater_bench::ladder::HeightCast;
@@ -124,12 +123,12 @@ type Part = (Leaf, String);
 
 /// "18 in, 0.12 mm, size 16, 8 mm hair".
 pub(crate) fn hooklength_words(words: &Wording, h: &Hooklength) -> String {
-    let diameter = mm(h.diameter_um);
+    let diameter = mm(words, h.diameter_um);
     let size = h.hook_size.to_string();
     let text = words.say_with(
         "bench-hooklength",
         &[
-            ("length", Arg::Text(&h.length.to_string())),
+            ("length", Arg::Text(&words.decimals(&h.length.to_string()))),
             ("mm", Arg::Text(&diameter)),
             ("size", Arg::Text(&size)),
         ],
@@ -144,8 +143,8 @@ pub(crate) fn hooklength_words(words: &Wording, h: &Hooklength) -> String {
 }
 
 /// A diameter as it stands on the spool: "0.12".
-fn mm(um: u16) -> String {
-    trimmed(f64::from(um) / 1_000.0, 3)
+fn mm(words: &Wording, um: u16) -> String {
+    words.figure(f64::from(um) / 1_000.0, 3)
 }
 
 /// A choice of the Bench.
@@ -195,6 +194,6 @@ impl<N: Copy + Ord + ToString + Into<i64> + TryFrom<i64>> Figures<'_, N> {
 }
 
 /// A length in the larger of inches and centimetres that is whole.
-fn length_words(tenths: i64) -> String {
-    LineLength::from_tenths_mm(u32::try_from(tenths).unwrap_or(0)).to_string()
+fn length_words(words: &Wording, tenths: i64) -> String {
+    words.decimals(&LineLength::from_tenths_mm(u32::try_from(tenths).unwrap_or(0)).to_string())
 }

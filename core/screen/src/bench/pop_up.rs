@@ -2,7 +2,6 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, length_words, mm};
-use crate::figures::trimmed;
 use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, Wording};
 use restwater_bench::balance::{Balance, PopUp, balance};
 use restwater_bench::material::Material;
@@ -85,7 +84,7 @@ fn grams(mg: u32) -> f64 {
 }
 
 fn g(words: &Wording, grams: f64) -> String {
-    words.say_with("tackle-g", &[("grams", Arg::Text(&trimmed(grams, 3)))])
+    words.say_with("tackle-g", &[("grams", Arg::Text(&words.figure(grams, 3)))])
 }
 
 /// "BB and No. 8".
@@ -135,9 +134,10 @@ fn rule_words(input: &BenchInput, metal: Material, weights: impl Iterator<Item =
 
 fn rows(words: &Wording, m: Measured, water: i16) -> Vec<ChoiceRow> {
     let mg = |mg: i64| g(words, mg as f64 / 1_000.0);
-    let celsius = |t: i64| words.say_with("bench-celsius", &[("t", Arg::Text(&trimmed(t as f64 / 10.0, 1)))]);
+    let celsius =
+        |t: i64| words.say_with("bench-celsius", &[("t", Arg::Text(&words.figure(t as f64 / 10.0, 1)))]);
     let minutes = |n: i64| words.say_with("forecast-min", &[("minutes", Arg::Text(&n.to_string()))]);
-    let um = |um: i64| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))]);
+    let um = |um: i64| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(words, um as u16)))]);
     let large = |tag, now: u32, steps, usual, (least, most), tap| Figures {
         tag,
         now,
@@ -181,7 +181,7 @@ fn rows(words: &Wording, m: Measured, water: i16) -> Vec<ChoiceRow> {
         lift.row(words, &mg),
         soaked.row(words, &minutes),
         hook.row(words, &mg),
-        height.row(words, &length_words),
+        height.row(words, &|tenths| length_words(words, tenths)),
         line.row(words, &um),
         line_row(words, m.line),
         metal_row(words, m.shot),

@@ -2,7 +2,6 @@
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
-use crate::figures::trimmed;
 use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
 use restwater_bench::cut_down::CutDownError;
 use restwater_bench::tie_up::TieUp;
@@ -56,7 +55,7 @@ pub(super) fn tie_up(input: &BenchInput, plan: &Result<Evening, CutDownError>) -
 }
 
 fn cm_words(words: &Wording, tenths: i64) -> String {
-    words.say_with("bench-cm", &[("cm", Arg::Text(&trimmed(tenths as f64 / 100.0, 1)))])
+    words.say_with("bench-cm", &[("cm", Arg::Text(&words.figure(tenths as f64 / 100.0, 1)))])
 }
 
 fn one_line(words: &Wording, kit: &Kit, line: &OneLine) -> Vec<LeafLine> {
@@ -70,7 +69,7 @@ fn one_line(words: &Wording, kit: &Kit, line: &OneLine) -> Vec<LeafLine> {
         text
     });
     let mut lines: Vec<LeafLine> = each.collect();
-    let label = words.say_with("bench-line-of", &[("mm", Arg::Text(&mm(line.diameter_um)))]);
+    let label = words.say_with("bench-line-of", &[("mm", Arg::Text(&mm(words, line.diameter_um)))]);
     match &line.plan {
         Ok(plan) => lines.extend(from_spools(words, kit, line, plan, &label)),
         Err(error) => {
@@ -95,13 +94,14 @@ fn from_spools(words: &Wording, kit: &Kit, line: &OneLine, plan: &TieUp, label: 
             ),
             words.say_with("bench-pieces", &[("count", Arg::Count(from.cuts.len()))]),
         );
-        text.detail =
-            words.say_with("bench-left-on-it", &[("metres", Arg::Text(&trimmed(from.left.metres(), 2)))]);
+        text.detail = words
+            .say_with("bench-left-on-it", &[("metres", Arg::Text(&words.figure(from.left.metres(), 2)))]);
         lines.push(text);
     }
     if !plan.is_best() {
         let over = plan.opened.tenths_mm().saturating_sub(plan.at_least.tenths_mm());
-        let text = words.say_with("bench-not-proved", &[("length", Arg::Text(&length_words(over.into())))]);
+        let text =
+            words.say_with("bench-not-proved", &[("length", Arg::Text(&length_words(words, over.into())))]);
         lines.push(LeafLine::new(text, String::new()));
     }
     lines
@@ -116,7 +116,7 @@ pub(super) fn spools(input: &BenchInput) -> Part {
         .iter()
         .enumerate()
         .map(|(i, spool)| {
-            let line = words.say_with("bench-line-of", &[("mm", Arg::Text(&mm(spool.diameter_um)))]);
+            let line = words.say_with("bench-line-of", &[("mm", Arg::Text(&mm(words, spool.diameter_um)))]);
             let number = (i + 1).to_string();
             LeafLine::new(
                 words.say_with(
@@ -133,8 +133,8 @@ pub(super) fn spools(input: &BenchInput) -> Part {
     let sub = words.say_with(
         "bench-key-spool-sub",
         &[
-            ("mm", Arg::Text(&mm(input.choices.spool_um))),
-            ("metres", Arg::Text(&trimmed(input.choices.spool.metres(), 1))),
+            ("mm", Arg::Text(&mm(words, input.choices.spool_um))),
+            ("metres", Arg::Text(&words.figure(input.choices.spool.metres(), 1))),
         ],
     );
     leaf.keys.push(LeafKey { sub, solid: kit.spools.is_empty(), ..key });
@@ -143,7 +143,7 @@ pub(super) fn spools(input: &BenchInput) -> Part {
 }
 
 fn metres(words: &Wording, tenths: i64) -> String {
-    words.say_with("setup-metres", &[("metres", Arg::Text(&trimmed(tenths as f64 / 10_000.0, 2)))])
+    words.say_with("setup-metres", &[("metres", Arg::Text(&words.figure(tenths as f64 / 10_000.0, 2)))])
 }
 
 fn spool_rows(input: &BenchInput) -> Vec<ChoiceRow> {
@@ -169,13 +169,13 @@ fn spool_rows(input: &BenchInput) -> Vec<ChoiceRow> {
         tap: |tenth_mm| BenchTap::SpoolLength { tenth_mm },
     };
     let mut rows = vec![
-        line.row(words, &|um| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(um as u16)))])),
+        line.row(words, &|um| words.say_with("bench-mm", &[("mm", Arg::Text(&mm(words, um as u16)))])),
         length.row(words, &|tenths| metres(words, tenths)),
     ];
     if !kit.spools.is_empty() {
         let gone = kit.spools.iter().enumerate().map(|(i, spool)| {
             let number = (i + 1).to_string();
-            let line = mm(spool.diameter_um);
+            let line = mm(words, spool.diameter_um);
             let args = [("number", Arg::Text(&number)), ("line", Arg::Text(&line))];
             let label = words.say_with("bench-spool-number", &args);
             choice(spool.id.to_string(), label, false, BenchTap::SpoolGone { spool: spool.id })

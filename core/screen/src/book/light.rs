@@ -1,7 +1,7 @@
 //! The light at the peg.
 
 use super::midnight;
-use crate::figures::{clock, hours_minutes, trimmed};
+use crate::figures::{clock, hours_minutes};
 use crate::{Action, Arg, BookTap, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
 use restwater_log::Moment;
 use restwater_sky::daylight::{Daylight, Light, Place, SunToday, daylight};
@@ -83,7 +83,7 @@ fn lines(words: &Wording, day: &Daylight, now: &Moment) -> Vec<LeafLine> {
 
 fn row(words: &Wording, tag: &str, now: i64, tap: fn(i64) -> BookTap) -> ChoiceRow {
     let most = if tag == "lat" { 900_000_000 } else { 1_800_000_000 };
-    let degrees = |e7: i64| trimmed(e7.unsigned_abs() as f64 / 1e7, 2);
+    let degrees = |e7: i64| words.figure(e7.unsigned_abs() as f64 / 1e7, 2);
     let say = |e7: i64| {
         let side = match (tag, e7 < 0) {
             ("lat", false) => "light-north",

@@ -1,7 +1,7 @@
 //! Catch per hour: of all sessions shown, and of each.
 
 use super::{BookInput, Day, LEVEL_PERCENT, tally, whose_day_words};
-use crate::figures::{sentence_case, trimmed, whole};
+use crate::figures::{sentence_case, whole};
 use crate::{Arg, BookSet, Leaf, LeafKey, LeafLine, LeafSpan, Wording};
 use restwater_compare::FEWEST_BITES;
 use restwater_compare::sets::{DayTally, Rate, set_rates};
@@ -47,7 +47,7 @@ fn says(input: &BookInput, bites: Option<&Rate>) -> String {
             sentence_case(&words.say_with("book-rates-cant-tell", &args))
         }
         Some(rate) => {
-            let (minutes, hours) = (whole(60.0 / rate.per_hour), trimmed(rate.hours, 1));
+            let (minutes, hours) = (whole(60.0 / rate.per_hour), words.figure(rate.hours, 1));
             let args = [
                 ("which", Arg::Text(&which)),
                 ("minutes", Arg::Text(&minutes)),
@@ -102,26 +102,26 @@ pub(super) fn scale_of(rates: impl Iterator<Item = f64>) -> f64 {
     if top > 0.0 { top * SCALE } else { 1.0 }
 }
 
-fn figures(rate: &Rate) -> (String, String, String) {
+fn figures(words: &Wording, rate: &Rate) -> (String, String, String) {
     // As many decimals as keep a low limit from reading as nought.
     let decimals = if rate.per_hour < 1.0 { 2 } else { 1 };
     (
-        trimmed(rate.per_hour, decimals),
-        trimmed(rate.limits.low, decimals),
-        trimmed(rate.limits.high, decimals),
+        words.figure(rate.per_hour, decimals),
+        words.figure(rate.limits.low, decimals),
+        words.figure(rate.limits.high, decimals),
     )
 }
 
 /// "9 in 6.5 h".
 fn counts_words(words: &Wording, rate: &Rate) -> String {
-    let hours = trimmed(rate.hours, 1);
+    let hours = words.figure(rate.hours, 1);
     words.say_with("book-counts", &[("count", Arg::Count(rate.count as usize)), ("hours", Arg::Text(&hours))])
 }
 
 /// "9 in 6.5 h: 0.6 to 2.6".
 fn limits_words(words: &Wording, rate: &Rate) -> String {
-    let (_, low, high) = figures(rate);
-    let hours = trimmed(rate.hours, 1);
+    let (_, low, high) = figures(words, rate);
+    let hours = words.figure(rate.hours, 1);
     words.say_with(
         "book-limits",
         &[
@@ -135,7 +135,7 @@ fn limits_words(words: &Wording, rate: &Rate) -> String {
 
 /// "0.9 an hour", its limits and counts, and the range drawn.
 pub(super) fn rate_line(words: &Wording, label: String, rate: &Rate, scale: f64) -> LeafLine {
-    let (per_hour, ..) = figures(rate);
+    let (per_hour, ..) = figures(words, rate);
     let mut line = LeafLine::new(label, words.say_with("book-per-hour", &[("rate", Arg::Text(&per_hour))]));
     line.detail = limits_words(words, rate);
     line.span = Some(LeafSpan {

@@ -2,7 +2,6 @@
 
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
-use crate::figures::trimmed;
 use crate::waits::p_words;
 use crate::{Arg, BookSet, Leaf, LeafLine, Wording};
 use restwater_compare::FEWEST_BITES;
@@ -71,9 +70,9 @@ fn verdict_words(words: &Wording, found: &SetsFinding, bites: u64, fewest: usize
 
 fn lines(words: &Wording, found: &SetsFinding) -> Vec<LeafLine> {
     let limits = found.ratio.limits;
-    let high = if limits.high.is_finite() { trimmed(limits.high, 1) } else { words.say("sets-no-end") };
-    let low = trimmed(limits.low, 2);
-    let ratio = found.ratio.ratio.map_or_else(|| words.say("sets-no-ratio"), |r| trimmed(r, 2));
+    let high = if limits.high.is_finite() { words.figure(limits.high, 1) } else { words.say("sets-no-end") };
+    let low = words.figure(limits.low, 2);
+    let ratio = found.ratio.ratio.map_or_else(|| words.say("sets-no-ratio"), |r| words.figure(r, 2));
     let mut first =
         LeafLine::new(words.say("sets-ratio"), words.say_with("sets-times", &[("ratio", Arg::Text(&ratio))]));
     first.detail = words.say_with("sets-limits", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))]);

@@ -56,7 +56,8 @@ pub fn changes(words: &Wording, session: Option<&Session>, findings: &[ChangeFin
         findings.iter().map(|f| side::change(words, session, f, can_start)).collect()
     };
     let changes: Vec<ChangeView> = session.map(view).unwrap_or_default();
-    let figures = changes.iter().map(side::figures).collect();
+    let raised = (changes.len() > 1).then(|| words.say("changes-raised"));
+    let figures = changes.iter().map(side::figures).chain(raised).collect();
     ChangesView {
         title: words.say("changes-title"),
         says,

@@ -2,7 +2,7 @@
 
 use super::FOREST_LOG2;
 use crate::casts_that_count::spot_of;
-use crate::figures::{sentence_case, trimmed, whole};
+use crate::figures::{sentence_case, whole};
 use crate::place::length_words;
 use crate::waits::p_words;
 use crate::{Action, Arg, Wording};
@@ -151,7 +151,7 @@ pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, va
     match factor {
         Factor::Spot => spot_of(words, session, value),
         Factor::Height | Factor::Hooklength => {
-            length_mm(value).map_or_else(|| value.to_owned(), length_words)
+            length_mm(value).map_or_else(|| value.to_owned(), |mm| length_words(words, mm))
         }
         Factor::Feed => words.say(if value == "fed" { "value-fed" } else { "value-not-fed" }),
         Factor::FeedAmount => {
@@ -175,7 +175,7 @@ fn side_counts(words: &Wording, record: &SideRecord) -> String {
 
 fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
     let limits = record.per_hour_limits;
-    let (rate, range) = (trimmed(record.per_hour, 1), range(words, limits, 1));
+    let (rate, range) = (words.figure(record.per_hour, 1), range(words, limits, 1));
     SideView {
         value,
         counts: side_counts(words, record),
@@ -187,7 +187,7 @@ fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
 }
 
 fn range(words: &Wording, limits: Limits, decimals: usize) -> String {
-    let (low, high) = (trimmed(limits.low, decimals), trimmed(limits.high, decimals));
+    let (low, high) = (words.figure(limits.low, decimals), words.figure(limits.high, decimals));
     let id = if limits.high.is_finite() { "range" } else { "range-open" };
     words.say_with(id, &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))])
 }
@@ -277,7 +277,7 @@ fn turned(limits: Limits) -> Limits {
 fn ratio(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
     let pair = [("value", Arg::Text(new)), ("other", Arg::Text(old))];
     let Some(ratio) = f.ratio.filter(|r| *r > 0.0) else { return words.say_with("change-ratio-open", &pair) };
-    let (ratio, limits) = (trimmed(1.0 / ratio, 2), range(words, turned(f.ratio_limits), 2));
+    let (ratio, limits) = (words.figure(1.0 / ratio, 2), range(words, turned(f.ratio_limits), 2));
     let [value, other] = pair;
     words.say_with(
         "change-ratio",
@@ -302,7 +302,7 @@ fn p(words: &Wording, f: &ChangeFinding) -> String {
         ],
     );
     if f.block.smallest_p >= restwater_compare::CLEAR_BELOW {
-        let least = trimmed(f.block.smallest_p, 2);
+        let least = words.figure(f.block.smallest_p, 2);
         text.push(' ');
         text.push_str(&words.say_with("change-block-once", &[("least", Arg::Text(&least))]));
     }

@@ -4,7 +4,7 @@ use super::now::local_clock;
 use super::weights::estimate;
 use super::{MatchInput, MatchLine, RestInput};
 use crate::Arg;
-use crate::figures::{hours_minutes, trimmed, whole};
+use crate::figures::{hours_minutes, whole};
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
@@ -102,7 +102,7 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
             value: value.unwrap_or_else(|| input.say("match-cant-tell", &[])),
         };
         let count = |range: Range| likely(input, &range, whole);
-        let weight = |range: Range| likely(input, &range, |grams| estimate(setup.unit, grams));
+        let weight = |range: Range| likely(input, &range, |grams| estimate(input.words, setup.unit, grams));
         lines.push(line("match-bites", known.map(|c| count(c.bites))));
         lines.push(line("match-fish-to-come", known.map(|c| count(c.fish))));
         lines.push(line("match-weight-to-come", known.map(|c| weight(c.weight))));
@@ -111,7 +111,7 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
     } else if let Some(own) = input.counted() {
         lines.push(MatchLine {
             label: input.say("match-own-count", &[]),
-            value: estimate(setup.unit, own.running.counts_g),
+            value: estimate(input.words, setup.unit, own.running.counts_g),
         });
     }
     lines.extend(super::section::line(input));
@@ -128,7 +128,7 @@ pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
     let setup = &match_day.setup;
     let end = input.counted().map(|own| finish(&own.running, coming.weight, most(setup)).likely);
     let count = |range: Range| libm::round(range.likely).max(0.0) as usize;
-    let weight = estimate(setup.unit, end.unwrap_or(coming.weight.likely));
+    let weight = estimate(input.words, setup.unit, end.unwrap_or(coming.weight.likely));
     let args = [
         ("bites", Arg::Count(count(coming.bites))),
         ("fish", Arg::Count(count(coming.fish))),
@@ -159,7 +159,7 @@ fn numbers(input: &MatchInput, low: f64, high: f64) -> String {
 }
 
 fn span(input: &MatchInput, range: RangeMs) -> String {
-    let minutes = |ms: i64| trimmed(ms as f64 / MINUTE_MS as f64, 0);
+    let minutes = |ms: i64| input.words.figure(ms as f64 / MINUTE_MS as f64, 0);
     let (low, high) = (minutes(range.low), minutes(range.high));
     if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) }
 }
@@ -203,7 +203,7 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     if cant_tell(rest) {
         notes.push(input.say("match-cant-tell-why", &[]));
     } else if rest.rest.is_some() {
-        let ((leave, then), turn) = (leaves(rest.advice), trimmed(rest.rhythm.turn_round_min, 1));
+        let ((leave, then), turn) = (leaves(rest.advice), input.words.figure(rest.rhythm.turn_round_min, 1));
         notes.push(
             input.say("match-how", &[("leave", &whole(leave)), ("then", &whole(then)), ("turn", &turn)]),
         );

@@ -101,9 +101,9 @@ fn net_view(
         0 => input.say("match-net-empty", &[]),
         _ => input.say("match-net-holds", &[("fish", &fish), ("weight", &weight)]),
     };
-    let (low, high) = (estimate(unit, net.lower_g), estimate(unit, net.upper_g));
+    let (low, high) = (estimate(input.words, unit, net.lower_g), estimate(input.words, unit, net.upper_g));
     let range = (low != high).then(|| input.say("match-net-range", &[("low", &low), ("high", &high)]));
-    let of = rule.limit.map(|limit| input.say("match-net-limit", &[("limit", &short(limit))]));
+    let of = rule.limit.map(|limit| input.say("match-net-limit", &[("limit", &short(input.words, limit))]));
     let (warning, id) = match net.near {
         NearLimit::Clear => (NetWarning::Clear, ""),
         NearLimit::Near => (NetWarning::Near, "match-near"),
@@ -131,12 +131,12 @@ fn net_view(
 /// Exact where all was weighed, else "about" to the ounce.
 pub(crate) fn net_weight(words: &Wording, unit: WeightUnit, net: &RunningNet) -> String {
     if net.estimated.mean_g > 0.0 {
-        return words.say_with("match-about", &[("weight", Arg::Text(&estimate(unit, net.mean_g)))]);
+        return words.say_with("match-about", &[("weight", Arg::Text(&estimate(words, unit, net.mean_g)))]);
     }
     let exact = net.weighed.exact();
     match unit {
-        WeightUnit::Drams => short(exact.nearest_drams()),
-        WeightUnit::Grams => short(exact.nearest_grams()),
+        WeightUnit::Drams => short(words, exact.nearest_drams()),
+        WeightUnit::Grams => short(words, exact.nearest_grams()),
     }
 }
 

@@ -200,9 +200,14 @@ impl Rows<'_> {
         let limit_of = |n: &i64| {
             let limit = Some(units(self.setup.unit, n * per)).filter(|_| *n > 0);
             let rule = RuleTap::Limit { net: net.name.clone(), limit };
-            choice((n * per).to_string(), limit.map_or_else(none, short), limit == net.limit, rule)
+            choice(
+                (n * per).to_string(),
+                limit.map_or_else(none, |weight| short(self.input.words, weight)),
+                limit == net.limit,
+                rule,
+            )
         };
-        let value = net.limit.map_or_else(none, short);
+        let value = net.limit.map_or_else(none, |weight| short(self.input.words, weight));
         let row = self.row("limit", value, all.iter().map(limit_of).collect(), true);
         let label = self.input.say("match-row-limit", &[("net", &net.name)]);
         ChoiceRow { tag: format!("limit-{}", i + 1), label, ..row }
@@ -275,9 +280,10 @@ impl Rows<'_> {
         let one = |weight: &Weight| {
             let (Weight::Drams(n) | Weight::Grams(n)) = weight;
             let rule = RuleTap::Guess { class: class.name.clone(), weight: *weight };
-            choice(n.to_string(), short(*weight), *weight == class.guess, rule)
+            choice(n.to_string(), short(self.input.words, *weight), *weight == class.guess, rule)
         };
-        let row = self.row("guess", short(class.guess), all.iter().map(one).collect(), false);
+        let row =
+            self.row("guess", short(self.input.words, class.guess), all.iter().map(one).collect(), false);
         ChoiceRow {
             tag: format!("guess-{}", class.name),
             label: self.input.say("match-row-guess", &[("class", &class.name)]),
@@ -333,9 +339,14 @@ impl Rows<'_> {
         let all = if self.setup.unit == WeightUnit::Drams { MARKS_DR } else { MARKS_G };
         let one = |n: &i64| {
             let mark = units(self.setup.unit, *n);
-            choice(n.to_string(), short(mark), mark == self.setup.mark, RuleTap::Mark { mark })
+            choice(
+                n.to_string(),
+                short(self.input.words, mark),
+                mark == self.setup.mark,
+                RuleTap::Mark { mark },
+            )
         };
-        self.row("mark", short(self.setup.mark), all.iter().map(one).collect(), true)
+        self.row("mark", short(self.input.words, self.setup.mark), all.iter().map(one).collect(), true)
     }
 
     fn off(&self) -> ChoiceRow {

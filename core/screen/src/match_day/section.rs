@@ -56,7 +56,7 @@ pub(super) fn told(input: &MatchInput, peg: OtherPeg) -> MatchLine {
         || input.say("match-other-none", &[]),
         |net| {
             let id = if net.guessed { "match-other-guessed" } else { "match-other-called" };
-            input.say(id, &[("weight", &short(net.shown))])
+            input.say(id, &[("weight", &short(input.words, net.shown))])
         },
     );
     MatchLine { label: peg_words(input, peg), value }
@@ -80,7 +80,8 @@ pub(super) fn line(input: &MatchInput) -> Option<MatchLine> {
 pub(super) fn note(input: &MatchInput) -> Option<String> {
     let stands = stands(input)?;
     let unit = input.setup()?.unit;
-    let (low, high) = (estimate(unit, stands.mine.low_g), estimate(unit, stands.mine.high_g));
+    let (low, high) =
+        (estimate(input.words, unit, stands.mine.low_g), estimate(input.words, unit, stands.mine.high_g));
     let mine = if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) };
     let all = stands.place.of.saturating_sub(1).to_string();
     let (known, guessed) = (stands.known.to_string(), stands.guessed.to_string());

@@ -45,7 +45,7 @@ fn weighed(input: &MatchInput, name: &str, of_another: bool) -> MatchKey {
     let guess = of_another && matches!(phase(input), Some(Phase::Before { .. } | Phase::Fishing { .. }));
     let id = if guess { "match-weigh-in-guess" } else { "match-weigh-in-take" };
     // At large text the smaller line goes, so the weight itself is the word on the key.
-    let label = if typed { short(weight) } else { input.say(id, &[]) };
+    let label = if typed { short(input.words, weight) } else { input.say(id, &[]) };
     MatchKey {
         tag: "take-weight".into(),
         spoken: input.say(&format!("{id}-spoken"), &[("net", name), ("weight", &label)]),
@@ -124,7 +124,10 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
             WeightUnit::Drams => found.scales.exact().nearest_drams(),
             WeightUnit::Grams => found.scales.exact().nearest_grams(),
         };
-        lines.push(MatchLine { label: input.say("match-weigh-in-total", &[]), value: short(total) });
+        lines.push(MatchLine {
+            label: input.say("match-weigh-in-total", &[]),
+            value: short(input.words, total),
+        });
     }
     let mut notes = Vec::new();
     let any = |is: Agreement| found.nets.iter().any(|n| n.agreement == is);
@@ -146,7 +149,7 @@ fn own_lines(input: &MatchInput, setup: &MatchSetup, own: &OwnCount) -> Vec<Matc
 }
 
 fn own_line(input: &MatchInput, unit: WeightUnit, name: &str, mean_g: f64) -> MatchLine {
-    let value = input.say("match-own", &[("weight", &estimate(unit, mean_g))]);
+    let value = input.say("match-own", &[("weight", &estimate(input.words, unit, mean_g))]);
     MatchLine { label: name.to_owned(), value }
 }
 
@@ -169,8 +172,8 @@ fn line(input: &MatchInput, unit: WeightUnit, own: &OwnCount, net: &WeighedIn) -
     let value = input.say(
         "match-weighed-in",
         &[
-            ("weight", &short(net.scales)),
-            ("differs", &input.say(differs, &[("by", &short(by))])),
+            ("weight", &short(input.words, net.scales)),
+            ("differs", &input.say(differs, &[("by", &short(input.words, by))])),
             ("agreement", &input.say(agreement, &[])),
         ],
     );

@@ -1,5 +1,6 @@
 //! Weights in words.
 
+use crate::wording::Wording;
 use restwater_log::WeightUnit;
 use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_match_day::weight::Weight;
@@ -18,8 +19,8 @@ pub fn units(unit: WeightUnit, count: i64) -> Weight {
 }
 
 /// An estimate: to the ounce or to ten grams, in the unit of the match.
-pub(crate) fn estimate(unit: WeightUnit, grams: f64) -> String {
-    short(rounded(unit, grams))
+pub(crate) fn estimate(words: &Wording, unit: WeightUnit, grams: f64) -> String {
+    short(words, rounded(unit, grams))
 }
 
 /// To the ounce or to ten grams.
@@ -32,11 +33,11 @@ pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
 }
 
 /// A weight without the parts at either end that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 lb 0 oz 8 dr", "20 kg".
-pub fn short(weight: Weight) -> String {
+pub fn short(words: &Wording, weight: Weight) -> String {
     let Some((lb, oz, dr)) = weight.as_lb_oz_dr() else {
         return match weight {
             Weight::Grams(g) if g != 0 && g % 1_000 == 0 => format!("{} kg", g / 1_000),
-            _ => weight.to_string(),
+            _ => words.decimals(&weight.to_string()),
         };
     };
     let parts = [(lb, "lb"), (oz, "oz"), (dr, "dr")];
@@ -64,20 +65,23 @@ mod tests {
 
     #[test]
     fn estimates_are_said_to_the_ounce_or_ten_grams() {
-        assert_eq!(estimate(WeightUnit::Drams, 453.592_37 * 12.0 + OUNCE_G * 7.4), "12 lb 7 oz");
-        assert_eq!(estimate(WeightUnit::Drams, OUNCE_G * 15.6), "1 lb");
-        assert_eq!(estimate(WeightUnit::Grams, 5_637.0), "5.640 kg");
-        assert_eq!(estimate(WeightUnit::Grams, -3.0), "0 g");
+        assert_eq!(
+            estimate(&Wording::new(), WeightUnit::Drams, 453.592_37 * 12.0 + OUNCE_G * 7.4),
+            "12 lb 7 oz"
+        );
+        assert_eq!(estimate(&Wording::new(), WeightUnit::Drams, OUNCE_G * 15.6), "1 lb");
+        assert_eq!(estimate(&Wording::new(), WeightUnit::Grams, 5_637.0), "5.640 kg");
+        assert_eq!(estimate(&Wording::new(), WeightUnit::Grams, -3.0), "0 g");
     }
 
     #[test]
     fn weights_are_said_without_what_is_nothing() {
-        assert_eq!(short(Weight::Drams(12_800)), "50 lb");
-        assert_eq!(short(Weight::Drams(384)), "1 lb 8 oz");
-        assert_eq!(short(Weight::Drams(4)), "4 dr");
-        assert_eq!(short(Weight::Drams(4 * 256 + 8)), "4 lb 0 oz 8 dr");
-        assert_eq!(short(Weight::Drams(0)), "0 lb");
-        assert_eq!(short(Weight::Grams(20_000)), "20 kg");
-        assert_eq!(short(Weight::Grams(350)), "350 g");
+        assert_eq!(short(&Wording::new(), Weight::Drams(12_800)), "50 lb");
+        assert_eq!(short(&Wording::new(), Weight::Drams(384)), "1 lb 8 oz");
+        assert_eq!(short(&Wording::new(), Weight::Drams(4)), "4 dr");
+        assert_eq!(short(&Wording::new(), Weight::Drams(4 * 256 + 8)), "4 lb 0 oz 8 dr");
+        assert_eq!(short(&Wording::new(), Weight::Drams(0)), "0 lb");
+        assert_eq!(short(&Wording::new(), Weight::Grams(20_000)), "20 kg");
+        assert_eq!(short(&Wording::new(), Weight::Grams(350)), "350 g");
     }
 }

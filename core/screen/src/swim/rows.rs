@@ -2,7 +2,6 @@
 
 use super::{PegPlaceView, SwimScreen};
 use crate::feed::measures_words;
-use crate::figures::trimmed;
 use crate::place::bearing_words;
 use crate::{Action, Arg, Choice, ChoiceRow, HazardKind, SwimTap, SwimThing, TypedField, TypedInto};
 use crate::{FEED_WAYS, FISH_SIGNS, FeedWay};
@@ -60,7 +59,10 @@ impl SwimScreen<'_> {
         let setup = &self.session.swim;
         let none = || self.words.say("swim-none");
         let metres = |cm: u32| {
-            self.words.say_with("swim-metres", &[("metres", Arg::Text(&trimmed(f64::from(cm) / 100.0, 1)))])
+            self.words.say_with(
+                "swim-metres",
+                &[("metres", Arg::Text(&self.words.figure(f64::from(cm) / 100.0, 1)))],
+            )
         };
         let distance = |cm: u32| if cm == 0 { none() } else { metres(cm) };
         let band = |cm: u32| if cm == 0 { self.words.say("swim-usual") } else { metres(cm) };
@@ -143,7 +145,7 @@ impl SwimScreen<'_> {
                 LandmarkKind::Feature(kind) => feature_id(kind),
                 LandmarkKind::Hazard { .. } => "swim-a-hazard",
             };
-            let metres = trimmed(f64::from(l.range_cm) / 100.0, 1);
+            let metres = self.words.figure(f64::from(l.range_cm) / 100.0, 1);
             let at = self.words.say_with("swim-metres", &[("metres", Arg::Text(&metres))]);
             let said = if l.name.is_empty() { self.words.say(kind) } else { l.name.clone() };
             (l.id, format!("{said} ({at})"))

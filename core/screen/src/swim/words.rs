@@ -3,7 +3,7 @@
 use super::{OTHERS, SwimScreen};
 use crate::Arg;
 use crate::feed::feed_weight;
-use crate::figures::{trimmed, whole};
+use crate::figures::whole;
 use crate::place::reach_words;
 use restwater_swim::{Against, CellFigures, DriftAlong, DriftLean, NextSpot, Reason};
 
@@ -58,7 +58,7 @@ impl SwimScreen<'_> {
                 say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
             }
             Against::NearBoundary { metres } => {
-                say("against-boundary", &[("metres", Arg::Text(&trimmed(*metres, 1)))])
+                say("against-boundary", &[("metres", Arg::Text(&self.words.figure(*metres, 1)))])
             }
             Against::KeptBack { minutes } => say("against-kept", &[("minutes", Arg::Text(&whole(*minutes)))]),
             Against::BeyondCast { .. } => say("against-beyond", &[]),
@@ -67,7 +67,7 @@ impl SwimScreen<'_> {
                 let name = if name.is_empty() { &unnamed } else { name };
                 say(
                     "against-hazard",
-                    &[("name", Arg::Text(name)), ("metres", Arg::Text(&trimmed(*metres, 1)))],
+                    &[("name", Arg::Text(name)), ("metres", Arg::Text(&self.words.figure(*metres, 1)))],
                 )
             }
         }
@@ -77,7 +77,8 @@ impl SwimScreen<'_> {
     pub(super) fn cell(&self, figures: &CellFigures) -> String {
         let mut said = self.fished_words(figures);
         if let Some(minutes) = figures.fed_min {
-            let (minutes, weight) = (whole(libm::floor(minutes)), feed_weight(self.weights, figures.fed_mg));
+            let (minutes, weight) =
+                (whole(libm::floor(minutes)), feed_weight(self.words, self.weights, figures.fed_mg));
             let args = [("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))];
             said = format!("{said} {}", self.words.say_with("cell-fed", &args));
         }
@@ -113,12 +114,10 @@ impl SwimScreen<'_> {
 
     pub(super) fn drift_words(&self) -> Vec<String> {
         let along = |along: &DriftAlong, up: &str, down: &str| -> Option<String> {
-            let trend = along.bites.as_ref()?;
-            let (tau, p) = (trimmed(trend.tau_b, 2), trimmed(along.any_look_p, 3));
-            let args = [("tau", Arg::Text(&tau)), ("p", Arg::Text(&p)), ("n", Arg::Count(trend.n as usize))];
+            along.bites.as_ref()?;
             match along.lean {
-                DriftLean::Up => Some(self.words.say_with(up, &args)),
-                DriftLean::Down => Some(self.words.say_with(down, &args)),
+                DriftLean::Up => Some(self.words.say(up)),
+                DriftLean::Down => Some(self.words.say(down)),
                 DriftLean::WithTheCasts => Some(self.words.say("drift-with-casts")),
                 DriftLean::CantTellYet => None,
             }
@@ -130,5 +129,21 @@ impl SwimScreen<'_> {
             lines.push(self.words.say("drift-cant-tell"));
         }
         lines
+    }
+
+    /// What the words about the drift rest on, for the list in full.
+    pub(super) fn drift_figures(&self) -> Vec<String> {
+        let along = |way: &str, along: &DriftAlong| -> Option<String> {
+            let trend = along.bites.as_ref().filter(|_| along.lean != DriftLean::CantTellYet)?;
+            let (tau, p) = (self.words.figure(trend.tau_b, 2), self.words.figure(along.any_look_p, 3));
+            let args = [
+                ("way", Arg::Text(way)),
+                ("tau", Arg::Text(&tau)),
+                ("p", Arg::Text(&p)),
+                ("n", Arg::Count(trend.n as usize)),
+            ];
+            Some(self.words.say_with("drift-figures", &args))
+        };
+        [along("out", &self.drift.out), along("across", &self.drift.across)].into_iter().flatten().collect()
     }
 }

@@ -4,7 +4,7 @@ use super::{LEVEL, Picture, bites, counts_words, range_words, too_few};
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
-use crate::figures::{trimmed, whole};
+use crate::figures::whole;
 use crate::leave_words::{habit_words, leave_words};
 use crate::{Arg, Wording};
 use restwater_session::HabitBeforeBites;
@@ -37,7 +37,7 @@ impl Asked<'_> {
     }
 
     fn minutes_axis(&self) -> Axis {
-        Axis::up_to(self.words.say("axis-wait"), (1.15 * self.longest()).max(SHORTEST_AXIS_MIN))
+        Axis::up_to(self.words, "axis-wait", (1.15 * self.longest()).max(SHORTEST_AXIS_MIN))
     }
 
     fn curve(&self, kind: CurveKind, to: f64) -> Option<Vec<CurvePoint>> {
@@ -70,7 +70,7 @@ impl Asked<'_> {
         let seen = SurvivalCurve::in_clusters(self.all, self.hours).ok()?;
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::Survival, x.to)?;
-        let y = Axis::up_to(self.words.say("axis-without"), 100.0);
+        let y = Axis::up_to(self.words, "axis-without", 100.0);
         let title = self.words.say("waits-survival");
         let mut chart = ChartView::new(ChartKind::Survival, title, x, y);
         self.expected(&mut chart, &curve, 100.0, 100.0);
@@ -119,7 +119,7 @@ impl Asked<'_> {
         // One thin minute at the end of the record can have any rate: the axis follows the expected curve.
         let top =
             top.min(1.3 * high).max(high.min(3.0 * curve.iter().map(|p| 100.0 * p.mean).fold(0.0, f64::max)));
-        let y = Axis::up_to(self.words.say("axis-hazard"), top.max(1.0));
+        let y = Axis::up_to(self.words, "axis-hazard", top.max(1.0));
         let mut chart = ChartView::new(ChartKind::Hazard, self.words.say("waits-hazard"), x, y);
         self.expected(&mut chart, &curve, 100.0, 100.0 * curve.first()?.mean);
         if let (Some(band), Some(first)) = (chart.bands.first_mut(), curve.first()) {
@@ -182,7 +182,7 @@ impl Asked<'_> {
         let curve = self.curve(CurveKind::Rate, x.to)?;
         let mean = curve.iter().map(|p| p.mean).fold(0.0, f64::max);
         let top = curve.iter().map(|p| p.high).fold(0.0, f64::max).min(3.0 * mean);
-        let y = Axis::up_to(self.words.say("axis-rate"), top);
+        let y = Axis::up_to(self.words, "axis-rate", top);
         let mut chart = ChartView::new(ChartKind::LeaveTime, self.words.say("waits-leave"), x, y);
         self.expected(&mut chart, &curve, 1.0, 0.0);
         let known = !too_few(self.advice);
@@ -231,7 +231,7 @@ impl Asked<'_> {
         let words = self.words;
         let end = curve.last().map_or(0.0, |p| p.minutes);
         let at = self.advice.best_min.unwrap_or(end).min(end);
-        let rate = trimmed(self.advice.best_rate_per_hour, 1);
+        let rate = self.words.figure(self.advice.best_rate_per_hour, 1);
         let limits = near(curve, at).map(|p| range_words(words, p.low, p.high, 1))?;
         let args = [("rate", Arg::Text(&rate)), ("limits", Arg::Text(&limits))];
         (!too_few(self.advice)).then(|| words.say_with("waits-best-rate", &args))

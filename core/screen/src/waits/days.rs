@@ -18,8 +18,8 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<Picture> 
     let before: Vec<Wait> = counted.earlier.iter().flat_map(|day| &day.0).copied().collect();
     let (then, now) = (SurvivalCurve::new(&before).ok()?, SurvivalCurve::new(&counted.today).ok()?);
     let longest = then.longest_min().max(now.longest_min());
-    let x = Axis::up_to(words.say("axis-wait"), longest.max(20.0));
-    let y = Axis::up_to(words.say("axis-without"), 100.0);
+    let x = Axis::up_to(words, "axis-wait", longest.max(20.0));
+    let y = Axis::up_to(words, "axis-without", 100.0);
     let mut chart = ChartView::new(ChartKind::Earlier, words.say("waits-earlier"), x, y);
     chart.lines.extend(steps(words, &now, LineStyle::Solid, "legend-today"));
     chart.lines.extend(steps(words, &then, LineStyle::Dashed, "legend-earlier"));
@@ -94,7 +94,7 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
         return None;
     }
     let x = day_axis(words, &started.shown, end);
-    let y = Axis::up_to(words.say("axis-wait-up"), longest.max(5.0));
+    let y = Axis::up_to(words, "axis-wait-up", longest.max(5.0));
     let mut chart = ChartView::new(ChartKind::Drift, words.say("waits-drift"), x, y);
     let dot = |(at, wait): (&f64, &Wait)| ChartDot {
         x: *at,

@@ -1,6 +1,6 @@
 //! What the rest of the time is likely to hold, as ranges.
 
-use crate::figures::{trimmed, whole};
+use crate::figures::whole;
 use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
 use restwater_match_day::forecast::{Range, TimeLeft};
 use restwater_session::rest::{Rest, landing, leaves, rest_of_match};
@@ -75,7 +75,7 @@ pub fn forecast_view(
         if too_few { "forecast-cant-tell" } else { "forecast-says" },
         &[("percent", Arg::Text(&any)), ("minutes", Arg::Text(&left_min.to_string()))],
     );
-    let ((leave, then), turn) = (leaves(&advice), trimmed(rhythm.turn_round_min, 1));
+    let ((leave, then), turn) = (leaves(&advice), words.figure(rhythm.turn_round_min, 1));
     let (leave, then) = (whole(leave), whole(then));
     let minutes = [("leave", Arg::Text(&leave)), ("then", Arg::Text(&then)), ("turn", Arg::Text(&turn))];
     let how = words.say_with("forecast-how", &minutes);

@@ -7,7 +7,7 @@ mod forecast;
 pub use forecast::{ForecastLine, ForecastView, forecast_view};
 
 use super::casts_that_count::CastFilter;
-use super::figures::{trimmed, whole};
+use super::figures::whole;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::CastRow;
 use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
@@ -237,7 +237,7 @@ impl Counted {
     fn fed_words(&self, words: &Wording, posterior: &WaitPosterior) -> Option<String> {
         let FedEffect { times, low, high } = posterior.fed_effect(LEVEL).ok()??;
         let [other, fed] = self.today_casts_by_feed;
-        let (minutes, times) = (FED_WITHIN_MIN.to_string(), trimmed(times, 1));
+        let (minutes, times) = (FED_WITHIN_MIN.to_string(), words.figure(times, 1));
         let limits = range_words(words, low, high, 1);
         let args = [
             ("minutes", Arg::Text(&minutes)),
@@ -302,7 +302,7 @@ pub(crate) fn p_words(words: &Wording, p: f64) -> String {
 
 /// "1.2 to 3.3".
 fn range_words(words: &Wording, low: f64, high: f64, decimals: usize) -> String {
-    let (low, high) = (trimmed(low, decimals), trimmed(high, decimals));
+    let (low, high) = (words.figure(low, decimals), words.figure(high, decimals));
     words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))])
 }
 

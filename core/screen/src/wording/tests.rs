@@ -207,3 +207,116 @@ fn each_language_counts_by_its_own_rules() {
     assert_eq!([0, 1, 2].map(|n| entries("fr", n)), ["0 note", "1 note", "2 notes"]);
     assert_eq!([0, 1, 2].map(|n| entries("de", n)), ["0 Einträge", "1 Eintrag", "2 Einträge"]);
 }
+
+/// Words that may follow a "1" in any language, "x" being what a variable holds: no figure counts them, or they are written alike for one and for more.
+const AFTER_A_FIGURE: [&str; 35] = [
+    // English
+    "x",
+    "of",
+    "to",
+    "in",
+    "new",
+    "tied",
+    "tried",
+    "lost",
+    "landed",
+    "today",
+    "fish",
+    "more",
+    "packed",
+    // German
+    "von",
+    "auf",
+    "binden",
+    "zu",
+    "probiert",
+    "gebunden",
+    "verloren",
+    "gelandet",
+    "Std",
+    "Sonne",
+    "gepackt",
+    "Zeichen",
+    "Schnurschwimmer",
+    "Setzkescher",
+    "anderen",
+    // French
+    "sur",
+    "à",
+    "en",
+    "essayées",
+    "pris",
+    "aujourd",
+    "dans",
+];
+/// Messages that are never said of one: what they count has a larger least.
+const NEVER_ONE: [&str; 8] = [
+    // A ratio.
+    "waits-fed",
+    "book-listed",
+    "change-more-day",
+    "error-too-long",
+    "sets-days-p-all",
+    "sets-days-p-drawn",
+    "swim-squares",
+    "incoming-new-after",
+];
+
+/// One is said in the singular: "1 minutes", "1 casts". A variable that chooses a plural in one message is a count in every
+/// other, and what follows it there must choose too.
+#[test]
+fn nothing_says_one_in_the_plural() {
+    let mut found = Vec::new();
+    for language in all() {
+        let (wording, all) = (Wording::with(language), messages(language));
+        let mut counts = BTreeSet::new();
+        for (_, text) in all.values() {
+            counts.extend(text.split("->").filter_map(|before| {
+                let name = before.rsplit_once('$')?.1.trim();
+                (text.contains("[one]") && name.chars().all(char::is_alphanumeric)).then(|| name.to_owned())
+            }));
+        }
+        let names: BTreeSet<String> = all.values().flat_map(|(_, text)| variables(text)).collect();
+        for (id, (_, text)) in all.iter().filter(|(id, _)| !NEVER_ONE.contains(id)) {
+            for count in variables(text).intersection(&counts) {
+                let said = |n: &str| {
+                    let args: Vec<(&str, Arg)> = names
+                        .iter()
+                        .map(|name| (name.as_str(), Arg::Text(if name == count { n } else { "x" })))
+                        .collect();
+                    wording.say_with(id, &args)
+                };
+                let (one, two) = (said("1"), said("2"));
+                for (at, _) in one.match_indices('1') {
+                    let after: String =
+                        one[at + 1..].chars().take_while(|c| *c == ' ' || c.is_alphabetic()).collect();
+                    let word = after.split(' ').find(|word| !word.is_empty()).unwrap_or_default();
+                    let counted = after.starts_with(' ') && !word.is_empty();
+                    if counted
+                        && two == one.replace('1', "2")
+                        && !AFTER_A_FIGURE.contains(&word)
+                        && !UNITS.contains(&word)
+                    {
+                        found.push(format!("{} {id}: {one}", language.tag));
+                    }
+                }
+            }
+        }
+    }
+    assert!(found.is_empty(), "{} texts:\n{}", found.len(), found.join("\n"));
+}
+
+/// Decimals have the mark of the language, and a whole number that comes as text chooses the plural.
+#[test]
+fn figures_are_written_as_the_language_writes_them() {
+    for (tag, figure, weight) in
+        [("en", "9.5", "5.640 kg"), ("de", "9,5", "5,640 kg"), ("fr", "9,5", "5,640 kg")]
+    {
+        let words = Wording::of(tag);
+        assert_eq!(words.figure(9.50, 2), figure, "{tag}");
+        assert_eq!(words.figure(12.0, 2), "12", "{tag}");
+        assert_eq!(words.decimals("5.640 kg"), weight, "{tag}");
+    }
+    let heights = |count| Wording::new().say_with("bench-rungs", &[("count", Arg::Text(count))]);
+    assert_eq!(["1", "2", "01"].map(heights), ["1 height", "2 heights", "01 heights"]);
+}

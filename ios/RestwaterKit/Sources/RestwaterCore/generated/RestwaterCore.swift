@@ -1954,9 +1954,13 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let setUpPager: Rect
     /**
-     * Text sizes.
+     * Text sizes of the Bank, whose words all stand on one glass.
      */
     public let text: TextSizes
+    /**
+     * Text sizes of the other screens, which have pages: those the phone is set to.
+     */
+    public let pageText: TextSizes
     /**
      * Whether the smaller line on a key is drawn.
      */
@@ -2040,8 +2044,11 @@ public struct BankLayout: Equatable, Hashable {
          * The pager of the set-up.
          */setUpPager: Rect, 
         /**
-         * Text sizes.
+         * Text sizes of the Bank, whose words all stand on one glass.
          */text: TextSizes, 
+        /**
+         * Text sizes of the other screens, which have pages: those the phone is set to.
+         */pageText: TextSizes, 
         /**
          * Whether the smaller line on a key is drawn.
          */showSubs: Bool, 
@@ -2072,6 +2079,7 @@ public struct BankLayout: Equatable, Hashable {
         self.setUp = setUp
         self.setUpPager = setUpPager
         self.text = text
+        self.pageText = pageText
         self.showSubs = showSubs
         self.broken = broken
     }
@@ -2116,6 +2124,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 setUp: FfiConverterTypePagePlace.read(from: &buf), 
                 setUpPager: FfiConverterTypeRect.read(from: &buf), 
                 text: FfiConverterTypeTextSizes.read(from: &buf), 
+                pageText: FfiConverterTypeTextSizes.read(from: &buf), 
                 showSubs: FfiConverterBool.read(from: &buf), 
                 broken: FfiConverterSequenceTypeBrokenRule.read(from: &buf)
         )
@@ -2146,6 +2155,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterTypePagePlace.write(value.setUp, into: &buf)
         FfiConverterTypeRect.write(value.setUpPager, into: &buf)
         FfiConverterTypeTextSizes.write(value.text, into: &buf)
+        FfiConverterTypeTextSizes.write(value.pageText, into: &buf)
         FfiConverterBool.write(value.showSubs, into: &buf)
         FfiConverterSequenceTypeBrokenRule.write(value.broken, into: &buf)
     }
@@ -4753,7 +4763,7 @@ public struct FishView: Equatable, Hashable {
      */
     public let small: [FishKey]
     /**
-     * Opens the number pad.
+     * Opens the number pad; without a fish what leads to one.
      */
     public let weigh: FishKey
 
@@ -4773,7 +4783,7 @@ public struct FishView: Equatable, Hashable {
          * The net or NO WEIGHT, PUT BACK, EARLIER.
          */small: [FishKey], 
         /**
-         * Opens the number pad.
+         * Opens the number pad; without a fish what leads to one.
          */weigh: FishKey) {
         self.title = title
         self.says = says
@@ -8916,6 +8926,10 @@ public struct RodPlace: Equatable, Hashable {
      * Its name and state, where there is room.
      */
     public let name: Rect?
+    /**
+     * Its number beside the digits, where several rods have no room for their names.
+     */
+    public let number: Rect?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -8931,11 +8945,15 @@ public struct RodPlace: Equatable, Hashable {
          */digits: Rect, 
         /**
          * Its name and state, where there is room.
-         */name: Rect?) {
+         */name: Rect?, 
+        /**
+         * Its number beside the digits, where several rods have no room for their names.
+         */number: Rect?) {
         self.rod = rod
         self.target = target
         self.digits = digits
         self.name = name
+        self.number = number
     }
 
     
@@ -8957,7 +8975,8 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
                 rod: FfiConverterUInt8.read(from: &buf), 
                 target: FfiConverterTypeRect.read(from: &buf), 
                 digits: FfiConverterTypeRect.read(from: &buf), 
-                name: FfiConverterOptionTypeRect.read(from: &buf)
+                name: FfiConverterOptionTypeRect.read(from: &buf), 
+                number: FfiConverterOptionTypeRect.read(from: &buf)
         )
     }
 
@@ -8966,6 +8985,7 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.target, into: &buf)
         FfiConverterTypeRect.write(value.digits, into: &buf)
         FfiConverterOptionTypeRect.write(value.name, into: &buf)
+        FfiConverterOptionTypeRect.write(value.number, into: &buf)
     }
 }
 
@@ -8998,7 +9018,11 @@ public struct RodView: Equatable, Hashable {
      */
     public let name: String
     /**
-     * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     * Its number, where a small glass has no room for its name: "1".
+     */
+    public let number: String
+    /**
+     * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
      */
     public let label: String
     /**
@@ -9044,7 +9068,10 @@ public struct RodView: Equatable, Hashable {
          * "Rod 1".
          */name: String, 
         /**
-         * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+         * Its number, where a small glass has no room for its name: "1".
+         */number: String, 
+        /**
+         * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
          * What it is doing.
@@ -9072,6 +9099,7 @@ public struct RodView: Equatable, Hashable {
          */approximate: Bool) {
         self.rod = rod
         self.name = name
+        self.number = number
         self.label = label
         self.state = state
         self.digits = digits
@@ -9101,6 +9129,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
             try RodView(
                 rod: FfiConverterUInt8.read(from: &buf), 
                 name: FfiConverterString.read(from: &buf), 
+                number: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 digits: FfiConverterString.read(from: &buf), 
@@ -9116,6 +9145,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
     public static func write(_ value: RodView, into buf: inout [UInt8]) {
         FfiConverterUInt8.write(value.rod, into: &buf)
         FfiConverterString.write(value.name, into: &buf)
+        FfiConverterString.write(value.number, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterString.write(value.digits, into: &buf)

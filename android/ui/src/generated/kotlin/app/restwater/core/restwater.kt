@@ -3012,9 +3012,14 @@ data class BankLayout (
     val `setUpPager`: Rect
     , 
     /**
-     * Text sizes.
+     * Text sizes of the Bank, whose words all stand on one glass.
      */
     val `text`: TextSizes
+    , 
+    /**
+     * Text sizes of the other screens, which have pages: those the phone is set to.
+     */
+    val `pageText`: TextSizes
     , 
     /**
      * Whether the smaller line on a key is drawn.
@@ -3064,6 +3069,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
             FfiConverterTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
             FfiConverterTypeRect.read(buf),
+            FfiConverterTypeTextSizes.read(buf),
             FfiConverterTypeTextSizes.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterSequenceTypeBrokenRule.read(buf),
@@ -4586,7 +4592,7 @@ data class FishView (
     val `small`: List<FishKey>
     , 
     /**
-     * Opens the number pad.
+     * Opens the number pad; without a fish what leads to one.
      */
     val `weigh`: FishKey
     
@@ -7077,6 +7083,11 @@ data class RodPlace (
      * Its name and state, where there is room.
      */
     val `name`: Rect?
+    , 
+    /**
+     * Its number beside the digits, where several rods have no room for their names.
+     */
+    val `number`: Rect?
     
 ){
     
@@ -7096,6 +7107,7 @@ public object FfiConverterTypeRodPlace: FfiConverterOnlyRead<RodPlace> {
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
         )
     }
@@ -7119,7 +7131,12 @@ data class RodView (
     val `name`: kotlin.String
     , 
     /**
-     * The same where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     * Its number, where a small glass has no room for its name: "1".
+     */
+    val `number`: kotlin.String
+    , 
+    /**
+     * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
      */
     val `label`: kotlin.String
     , 
@@ -7179,6 +7196,7 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
     override fun read(buf: ByteBuffer): RodView {
         return RodView(
             FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeBankState.read(buf),
