@@ -38,6 +38,13 @@ extension Letters {
         }
     }
 
+    /// The largest step from `em` down at which it fits; the smallest where it never does.
+    func largest(_ em: Double, _ fits: (Double) -> Bool) -> Double {
+        var size = em
+        while size > em * Self.smallest && !fits(size) { size *= Self.smaller }
+        return size
+    }
+
     /// Of the sizes up to `em` the one at which texts are drawn largest: `share` is the part of the height they ask for that there
     /// is. Larger letters turn into more lines, and what is squeezed is drawn small.
     func largestDrawn(_ em: Double, share: (Double) -> Double) -> Double {

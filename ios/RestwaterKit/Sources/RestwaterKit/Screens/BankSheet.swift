@@ -63,6 +63,9 @@ extension Sheet {
         put("since", slate.write.fit(chosen.since, em: slate.text.body, in: since.local), spoken: "", at: since)
     }
 
+    /// Em of a rod's number against the width of its place: a figure is a little more than half an em wide.
+    private static let numberEm = 1.5
+
     private func cell(_ rod: RodView, _ place: RodPlace, _ slate: Slate) -> [Mark] {
         let edge = 0.35 * slate.mm
         let tint: Tint = rod.chosen ? .paper : .ink
@@ -72,7 +75,11 @@ extension Sheet {
             ? .fill(.rect(inner, corner: slate.mm), .ink) : .line(.rect(inner.inset(edge / 2), corner: slate.mm), .ink, Stroke(edge))
         func inside(_ rect: Rect) -> Rect { rect.with(left: rect.left - place.target.left, top: rect.top - place.target.top) }
         let name = place.name.map { slate.write.fit(rod.label, em: slate.text.body, in: inside($0), tint: tint, weight: .bold) } ?? []
-        return [frame] + slate.write.digits(rod.digits, in: inside(place.digits), tint: tint) + name
+        let number =
+            place.number.map {
+                slate.write.fit(rod.number, em: $0.width * Self.numberEm, in: inside($0), tint: tint, weight: .bold, across: .centre)
+            } ?? []
+        return [frame] + slate.write.digits(rod.digits, in: inside(place.digits), tint: tint) + name + number
     }
 
     private mutating func drawWords(_ view: BankView, _ slate: Slate) {

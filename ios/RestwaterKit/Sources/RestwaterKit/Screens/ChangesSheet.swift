@@ -23,7 +23,7 @@ extension Sheet {
         } else if let figures {
             drawFigures(figures, in: place, slate)
         } else if let plot {
-            drawPage(changes.says, [changes.warning], in: place, slate) { sheet, figures, at in
+            drawPage(changes.says, [changes.warning], in: place, slate, share: Self.forestShare) { sheet, figures, at in
                 sheet.drawForest(changes.axis, plot, figures, at, slate)
             }
         } else {
@@ -33,6 +33,9 @@ extension Sheet {
         pager(page, of: pages, slate, .nextPage)
         back(slate)
     }
+
+    /// The part of a page that is the plot's at the least: each change has two lines of words above its own.
+    private static let forestShare = 0.7
 
     private static func cells(_ test: AlternationView?, _ change: ChangeView?) -> [Cell] {
         var cells: [Cell] = []
@@ -59,13 +62,18 @@ extension Sheet {
 
     /// One change: the verdict, what it rests on, why no more can be said, and how to find out.
     private mutating func drawChange(_ change: ChangeView, in place: Rect, _ slate: Slate) {
-        let (body, large) = (slate.text.body, slate.text.body * 1.25)
-        let lines = Double(slate.letters.lines(of: change.says, em: large, width: place.width))
-        let head = place.with(height: min(place.height * 0.4, large * 1.3 * lines))
-        put("verdict", change.says, em: large, at: head, slate, weight: .bold, order: 10, middle: false)
         let all = [change.counts, change.probability] + change.reasons + [change.findOut, change.more]
-        let text = all.filter { !$0.isBlank }.joined(separator: "\n")
-        let top = head.bottom + 1.5 * slate.mm
+        let parts = all.filter { !$0.isBlank }
+        let text = parts.joined(separator: "\n")
+        let gap = 1.5 * slate.mm
+        func lines(_ text: String, _ em: Double) -> Double { Double(slate.letters.lines(of: text, em: em, width: place.width)) }
+        func verdict(_ em: Double) -> Double { em * 1.25 * 1.3 * lines(change.says, em * 1.25) }
+        func reasons(_ em: Double) -> Double { em * 1.25 * parts.map { lines($0, em) }.reduce(0, +) }
+        // Verdict and reasons in one proportion, however large the text.
+        let body = slate.letters.largest(slate.text.body) { verdict($0) + gap + reasons($0) <= place.height }
+        let head = place.with(height: min(place.height * 0.4, verdict(body)))
+        put("verdict", change.says, em: body * 1.25, at: head, slate, weight: .bold, order: 10, middle: false)
+        let top = head.bottom + gap
         put("reasons", text, em: body, at: place.with(top: top, height: place.bottom - top), slate, order: 12, middle: false)
     }
 

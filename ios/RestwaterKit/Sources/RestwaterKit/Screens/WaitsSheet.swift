@@ -61,9 +61,13 @@ extension Sheet {
     private static let lowPage = 2.0
     private static let picture = 0.52
 
+    /// The part of a page that is a chart's at the least.
+    static let chartShare = 0.62
+
     /// A sentence, a picture below it, and how it was obtained below that; on a low page the words stand beside the picture.
     mutating func drawPage(
-        _ says: String, _ notes: [String], in place: Rect, _ slate: Slate, picture: (inout Sheet, Double, Rect) -> Void
+        _ says: String, _ notes: [String], in place: Rect, _ slate: Slate, share of: Double = chartShare,
+        picture: (inout Sheet, Double, Rect) -> Void
     ) {
         let low = place.width > Self.lowPage * place.height
         let words = low ? place.with(left: place.left + place.width * Self.picture, width: place.width * (1 - Self.picture)) : place
@@ -71,19 +75,22 @@ extension Sheet {
         let text = notes.filter { !$0.isBlank }.joined(separator: " ")
         let gap = 1.5 * slate.mm
         func share(_ em: Double) -> Double { (place.height - gap) / (height(says, em) + height(text, 0.85 * em)) }
-        let body = low ? slate.letters.largestDrawn(slate.text.body, share: share) : slate.text.body
+        // The picture keeps its share of the page, however large the text.
+        let room = place.height * (1 - of) - 2.5 * gap
+        func fits(_ em: Double) -> Bool { height(says, em) + height(text, 0.85 * em) <= room }
+        let body = low ? slate.letters.largestDrawn(slate.text.body, share: share) : slate.letters.largest(slate.text.body, fits)
         let small = body * 0.85
-        // The picture keeps more than half of the page, however large the text.
-        let above = low ? height(says, body) * min(1, share(body)) : min(height(says, body), place.height * 0.2)
+        let figure = min(slate.text.body * 0.85, place.height / (low ? 15 : 24))
+        let above = low ? height(says, body) * min(1, share(body)) : height(says, body)
         put("says", says, em: body, at: words.with(height: above), slate, weight: .bold, order: 10, middle: false)
         if low {
-            picture(&self, small, place.with(width: place.width * Self.picture - 2 * gap))
+            picture(&self, figure, place.with(width: place.width * Self.picture - 2 * gap))
             let rest = words.with(top: words.top + above + gap, height: max(0, words.height - above - gap))
             put("notes", text, em: small, at: rest, slate, order: 12, middle: false)
             return
         }
-        let below = min(height(text, small), place.height * 0.2)
-        picture(&self, small, place.with(top: place.top + above + gap, height: max(0, place.height - above - below - 2.5 * gap)))
+        let below = height(text, small)
+        picture(&self, figure, place.with(top: place.top + above + gap, height: max(0, place.height - above - below - 2.5 * gap)))
         put("notes", text, em: small, at: place.with(top: place.bottom - below - gap, height: below), slate, order: 12, middle: false)
     }
 }

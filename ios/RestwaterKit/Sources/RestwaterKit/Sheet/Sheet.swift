@@ -86,7 +86,8 @@ struct Slate {
     let layout: BankLayout
     let words: PadWords
     var mm: Double { glass.pxPerMm }
-    var text: TextSizes { layout.text }
+    /// The Bank's words all stand on one glass; the other screens have pages, and the text that the phone is set to.
+    let text: TextSizes
     var write: Words { Words(letters: letters) }
 
     init(_ content: ScreenContent, bank: BankView, on measure: GlassMeasure, letters: Letters) throws {
@@ -94,6 +95,7 @@ struct Slate {
         self.letters = letters
         let rods = UInt8(min(3, max(1, bank.rods.count)))
         layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(content.paging.keys % 256)))
+        text = content.showing == .bank ? layout.text : layout.pageText
         words = padWords()
     }
 }

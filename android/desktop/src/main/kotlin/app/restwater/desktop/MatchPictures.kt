@@ -21,6 +21,7 @@ import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.MatchPage
 import app.restwater.ui.MatchScreen
+import app.restwater.ui.ofPages
 import app.restwater.ui.WeightScreen
 
 /** Every page of the Match screen by day, by night, for the left hand and at twice the text; no pages if no match is set. */
@@ -53,13 +54,13 @@ fun fishPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, wri
 
 private fun fishPicture(bank: BankView, glass: Glass, ink: Ink, screen: @Composable (BankLayout) -> Unit): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        screen(bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)))
+        screen(bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)).ofPages())
     }
 }
 
 private fun matchPicture(view: MatchView, bank: BankView, glass: Glass, ink: Ink, page: MatchPage): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        val layout = bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u))
+        val layout = bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)).ofPages()
         MatchScreen(view, matchLayout(glass), layout, padWords(), "", { }, page) { }
     }
 }

@@ -42,6 +42,7 @@ import app.restwater.ui.SwimTaps
 import app.restwater.ui.TackleScreen
 import app.restwater.ui.WaitsScreen
 import app.restwater.ui.largeFan
+import app.restwater.ui.ofPages
 import app.restwater.ui.pagesOf
 import app.restwater.ui.smallFan
 import app.restwater.ui.swimPad
@@ -172,7 +173,7 @@ internal fun inEveryKind(
     for (kind in kinds) {
         val on = glass.copy(textScale = if (kind == "large-text") 2.0 else glass.textScale, leftHanded = kind == "left")
         val ink = if (kind == "night") Ink.Night else Ink.Day
-        draw(kind, bankLayout(on, ask(bank))) { name, content ->
+        draw(kind, bankLayout(on, ask(bank)).ofPages()) { name, content ->
             val drawn = picture(on) {
                 CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content)
             }
@@ -208,7 +209,7 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
     }
     return picture(glass) {
         CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)), padWords(), "", taps)
+            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", taps)
         }
     }
 }
@@ -216,14 +217,14 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
 /** The set-up screen of a record as PNG, by day. */
 fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        SetupScreen(setup, bankLayout(glass, ask(bank)), padWords(), "", { }, { }) { }
+        SetupScreen(setup, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", { }, { }) { }
     }
 }
 
 /** The tackle screen of a record as PNG, by day. */
 fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        TackleScreen(tackle, bankLayout(glass, ask(bank)), padWords(), "", { }) { }
+        TackleScreen(tackle, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", { }) { }
     }
 }
 

@@ -11,6 +11,7 @@ import app.restwater.core.readDay
 import app.restwater.core.Hand
 import app.restwater.ui.CutOff
 import app.restwater.ui.Drawn
+import app.restwater.ui.Marks
 import app.restwater.ui.Showing
 import java.io.File
 import kotlin.test.Test
@@ -19,7 +20,8 @@ import kotlin.test.assertTrue
 
 /**
  * Every screen at moments of five days, upright and on its side, at 100 % and 200 %, for either hand: no word is cut off, no
- * two keys overlap or leave the screen, and no text at 200 % is smaller than the same text at 100 %.
+ * two keys overlap or leave the screen, no text covers another or a sign of a picture, and no text at 200 % is smaller than
+ * the same text at 100 %. The labels drawn inside pictures take part.
  */
 class EveryGlassTest {
     private val days = mapOf(
@@ -34,7 +36,7 @@ class EveryGlassTest {
 
     @Test fun largeUpright() = everyScreen(Glass(1290.0, 2796.0, 18.11, 1.0, false, 177.0, 102.0))
 
-    @Test fun smallOnItsSide() = everyScreen(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0))
+    @Test fun smallOnItsSide() = everyScreen(Glass(1334.0, 750.0, 12.84, 1.0, false, 40.0, 0.0))
 
     private fun everyScreen(glass: Glass) {
         val faults = mutableListOf<String>()
@@ -47,16 +49,16 @@ class EveryGlassTest {
                         // The left hand's mirror image is a law of the layout: here it is looked at where room is short.
                         for (hand in if (scale == 1.0) listOf(Hand.RIGHT) else Hand.entries) {
                             choose(hand)
-                            for (screen in Showing.entries) {
-                                show(screen)
-                                val where = "$day ${moment.orEmpty()} $screen at ${(100 * scale).toInt()} %, $hand"
+                            for ((screen, page) in Showing.entries.flatMap { screen -> pages(screen).map { screen to it } }) {
+                                if (page == 1) show(screen) else if (isThere("next-page")) tapOn("next-page") else continue
+                                val where = "$day ${moment.orEmpty()} $screen $page at ${(100 * scale).toInt()} %, $hand"
                                 faults += look(where)
                                 if (hand == Hand.LEFT) continue
                                 val drawn = drawn()
                                 faults += drawn.filter { (_, em) -> em < LEAST_MM * glass.pxPerMm }
                                     .map { (text, em) -> "$where: '$text' is drawn ${"%.2f".format(em / glass.pxPerMm)} mm high" }
-                                val once = sizes["$moment $screen"]
-                                if (once == null) sizes["$moment $screen"] = drawn
+                                val once = sizes["$moment $screen $page"]
+                                if (once == null) sizes["$moment $screen $page"] = drawn
                                 else faults += drawn.filter { (text, em) -> em < 0.999f * (once[text] ?: 0f) }
                                     .map { (text, em) -> "$where: '$text' is drawn at $em px, at 100 % at ${once[text]} px" }
                             }
@@ -68,15 +70,21 @@ class EveryGlassTest {
         assertEquals(emptyList(), faults.distinct(), "${faults.distinct().size} faults:\n${faults.distinct().joinToString("\n")}\n")
     }
 
+    /** Pages of a screen that are looked at: every picture of the screens that have several. */
+    private fun pages(screen: Showing) = if (screen == Showing.WAITS || screen == Showing.CHANGES) 1..4 else 1..1
+
     private companion object {
         /** Texts of a smaller em can't be read at arm's length, mm: a guess. */
         const val LEAST_MM = 1.3
+
+        /** Rounding, px. */
+        const val TOUCH = 1.5f
     }
 
     /** The smallest size at which each text of the screen is drawn, px. */
     private fun Bankside.drawn(): Map<String, Float> =
         nodes(SemanticsMatcher.keyIsDefined(Drawn)).flatMap { it.config[Drawn] }
-            .groupBy({ it.laid.layoutInput.text.text }, { it.em }).mapValues { (_, sizes) -> sizes.min() }
+            .groupBy({ it.text }, { it.em }).mapValues { (_, sizes) -> sizes.min() }
 
     private fun Bankside.look(where: String): List<String> {
         val words = nodes(SemanticsMatcher.keyIsDefined(CutOff)).map { it.config[CutOff] }
@@ -87,8 +95,28 @@ class EveryGlassTest {
             .map { "$where: ${it.name} leaves the screen" }
         val over = keys.flatMapIndexed { i, key -> keys.drop(i + 1).filter { key.overlaps(it) }.map { "$where: ${key.name} overlaps ${it.name}" } }
         assertTrue(keys.isNotEmpty() || words.isEmpty(), "$where: a screen without a key")
-        return cut + outside + over
+        return cut + outside + over + covered(where)
     }
+
+    /** Texts that stand on each other, leave the screen, or stand on a sign of the picture they belong to. */
+    private fun Bankside.covered(where: String): List<String> {
+        val screen = Rect(0f, 0f, glass.widthPx.toFloat(), glass.heightPx.toFloat()).inflate(1f)
+        val nodes = nodes(SemanticsMatcher.keyIsDefined(Drawn))
+        val texts = nodes.flatMap { node -> node.config[Drawn].filter { it.text.isNotBlank() }.map { it to it.place.translate(node.positionInRoot) } }
+        val outside = texts.filter { (_, at) -> !screen.contains(at.topLeft) || !screen.contains(at.bottomRight) }
+            .map { (text, _) -> "$where: '${text.text}' leaves the screen" }
+        val over = texts.flatMapIndexed { i, (text, at) ->
+            texts.drop(i + 1).filter { (_, other) -> at.touches(other) }.map { (other, _) -> "$where: '${text.text}' stands on '${other.text}'" }
+        }
+        val marks = nodes.flatMap { node ->
+            val signs = node.config.getOrNull(Marks).orEmpty()
+            node.config[Drawn].filter { text -> signs.any { text.place.touches(it) } }.map { "$where: '${it.text}' covers a sign" }
+        }
+        return outside + over + marks
+    }
+
+    /** Overlap by more than what rounding to pixels and the edge of a sign make. */
+    private fun Rect.touches(other: Rect) = deflate(TOUCH).overlaps(other.deflate(TOUCH))
 
     private val SemanticsNode.name get() = config[SemanticsProperties.TestTag]
 

@@ -37,7 +37,7 @@ class SwimScreenTest {
         for (bare in GLASSES) for (hand in Hand.entries) Bankside.on(bare) {
             if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
             toTheSwim()
-            val map = laid().canvas
+            val map = swimPlaces().canvas
             // Without marks and bounds: five columns of five bands.
             val aimed = (1..9).flatMap { i -> (1..12).map { j -> i / 10f to j / 13f } }.map { (x, y) ->
                 tapFan(x * map.width.toFloat(), y * map.height.toFloat())
@@ -49,7 +49,7 @@ class SwimScreenTest {
 
     @Test fun aSpotIsAimedAtAndCastToInTwoTaps() = Bankside.on {
         toTheSwim()
-        val map = laid().canvas
+        val map = swimPlaces().canvas
         tapFan(0.3f * map.width.toFloat(), 0.6f * map.height.toFloat())
         val spot = said(swim)
         tapOn(KEY(SwimKey.CAST_HERE))
@@ -105,7 +105,7 @@ class SwimScreenTest {
 
     @Test fun waterIsKeptBackAndReleased() = Bankside.on {
         toTheSwim()
-        val map = laid().canvas
+        val map = swimPlaces().canvas
         val (x, y) = 0.5f * map.width.toFloat() to 0.5f * map.height.toFloat()
         tapFan(x, y)
         tapOn(KEY(SwimKey.KEEP))
@@ -231,7 +231,7 @@ class SwimScreenTest {
 
     private fun Bankside.keysAreAsLargeAsTheLayoutSays(pad: SwimPad) {
         assertEquals(pad, swim.pad)
-        val layout = laid()
+        val layout = swimPlaces()
         val keys = layout.keys.map { KEY(it.key) to it.rect }
         val places = keys + ("back" to layout.back) + listOfNotNull(layout.more?.let { "swim-more" to it })
         for ((tag, rect) in places) {
@@ -252,7 +252,7 @@ class SwimScreenTest {
             Bankside.on {
                 if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
                 toTheSwim()
-                fun look() = laid().keys.forEach { found[it.key] = node(KEY(it.key)).fetchSemanticsNode().boundsInRoot.center.x }
+                fun look() = swimPlaces().keys.forEach { found[it.key] = node(KEY(it.key)).fetchSemanticsNode().boundsInRoot.center.x }
                 look()
                 tapOn(KEY(SwimKey.STEPS))
                 wait(seconds = 1)
@@ -298,7 +298,7 @@ class SwimScreenTest {
     /** Names that stand on the picture or in its key. */
     private fun Bankside.names() = checkNotNull(state.scene).let { scene -> scene.labelText + scene.key.map { it.text } }
 
-    private fun Bankside.laid(): SwimLayout = swimLayout(glass.copy(leftHanded = state.settings.hand == Hand.LEFT), swimPad(swim))
+    private fun Bankside.swimPlaces(): SwimLayout = swimLayout(glass.copy(leftHanded = state.settings.hand == Hand.LEFT), swimPad(swim))
 
     private fun Bankside.toTheSwim() {
         start()

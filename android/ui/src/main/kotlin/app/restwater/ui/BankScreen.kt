@@ -155,6 +155,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
     }
     Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
     place.name?.let { FitText(rod.label, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
+    place.number?.let { FitText(rod.number, it.width.toFloat() * NUMBER_EM, text, Modifier.at(it), FontWeight.Bold, TextAlign.Center) }
 }
 
 @Composable
@@ -253,6 +254,9 @@ private fun Notice(notice: String, layout: BankLayout) {
         }
     }
 }
+
+/** Em of a rod's number against the width of its place: a figure is a little more than half an em wide. */
+private const val NUMBER_EM = 1.5f
 
 /** The keys whose words are large. */
 private val LARGE = setOf(Key.CAST, Key.BITE, Key.WOUND_IN, Key.LANDED, Key.LOST, Key.MISSED, Key.START)

@@ -4,6 +4,9 @@ import androidx.compose.foundation.Canvas
 import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
+import androidx.compose.ui.unit.Density
+import androidx.compose.ui.text.TextMeasurer
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.remember
@@ -28,6 +31,7 @@ import app.restwater.core.ChangeView
 import app.restwater.core.ChangesView
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
+import androidx.compose.ui.geometry.Rect as InkRect
 import app.restwater.core.StepState
 import app.restwater.core.VerdictTone
 import app.restwater.core.Which
@@ -67,7 +71,7 @@ fun ChangesScreen(
         test != null -> TestPage(test, place, layout)
         change != null -> ChangePage(change, place, layout)
         figures != null -> FiguresPage(figures, place, layout)
-        plot != null -> Page(place, layout, changes.says, listOf(changes.warning)) { px, at -> Forest(changes, plot, px, at) }
+        plot != null -> Page(place, layout, changes.says, listOf(changes.warning), FOREST_SHARE) { px, at -> Forest(changes, plot, px, at) }
         else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     }
     KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
@@ -95,13 +99,17 @@ private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -
 /** One change: the verdict, what it rests on, why no more can be said, and how to find out. */
 @Composable
 private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
-    val body = layout.text.body.toFloat()
-    val says = (body * HEAD * 1.3 * linesOf(change.says, body * HEAD, place.width)).coerceAtMost(place.height * 0.4)
+    val text = (listOf(change.counts, change.probability) + change.reasons + change.findOut + change.more).filter { it.isNotBlank() }.joinToString("\n")
+    val gap = 1.5 * LocalPxPerMm.current
+    fun verdict(em: Float) = em * HEAD * 1.3 * linesOf(change.says, em * HEAD, place.width)
+    fun reasons(em: Float) = em * 1.25 * text.lines().sumOf { linesOf(it, em, place.width) }
+    // Verdict and reasons in one proportion, however large the text.
+    val body = largestThatFits(layout.text.body.toFloat()) { em -> verdict(em) + gap + reasons(em) <= place.height }
+    val says = verdict(body).coerceAtMost(place.height * 0.4)
     Box(Modifier.at(place.copy(height = says)).testTag("verdict").semantics { contentDescription = change.says }) {
         FitText(change.says, body * HEAD, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
-    val text = (listOf(change.counts, change.probability) + change.reasons + change.findOut + change.more).filter { it.isNotBlank() }.joinToString("\n")
-    val top = says + 1.5 * LocalPxPerMm.current
+    val top = says + gap
     Box(Modifier.at(place.copy(top = place.top + top, height = place.height - top)).testTag("reasons").semantics { contentDescription = text }) {
         FitText(text, body, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
     }
@@ -155,48 +163,90 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
     val measurer = textMeasurer()
     val density = LocalDensity.current
     val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
-    Box(Modifier.at(place).testTag("forest").semantics { contentDescription = spoken }) {
-        val (wide, high) = place.width.toInt() to place.height.toFloat()
-        val px = figurePx.coerceAtMost(high / 15f)
-        val foot = px * 2.7f + 1.2f * mm
-        val bottom = high - foot
-        val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(px * 7f)
+    Spacer(
+        Modifier.at(place).testTag("forest").semantics { contentDescription = spoken }
+            .picture(listOf(changes, rows, figurePx, ink, mm, density)) { size -> forestDrawing(changes, rows, figurePx, size, ink, mm, measurer, density) },
+    )
+}
+
+/** The plot at the largest size of text up to [figurePx] at which every title stands whole above its line. */
+private fun forestDrawing(
+    changes: ChangesView, rows: List<ChangeView>, figurePx: Float, size: Size, ink: Ink, mm: Float, measurer: TextMeasurer, density: Density,
+): ForestDrawing {
+    var px = figurePx
+    while (true) {
+        val drawing = ForestDrawing(changes, rows, size, ink, mm, Lettering(measurer, density, ink, px, size.width)) { text, weight, most ->
+            measurer.fit(text, px, size.width.toInt(), (px * 1.25f * most).toInt(), density, weight, mostLines = most)
+        }
+        if (drawing.roomy || px <= figurePx * SMALLEST) return drawing
+        px *= SMALLER
+    }
+}
+
+private class ForestDrawing(
+    changes: ChangesView, private val rows: List<ChangeView>, size: Size, private val ink: Ink, private val mm: Float,
+    letters: Lettering, fit: (text: String, weight: FontWeight, most: Int) -> Fitted,
+) : Picture {
+    private val px = letters.px
+    private val bottom = size.height - px * 2.7f - 1.2f * mm
+    private val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(px * 7f)
+    private val titles = rows.map { row ->
         val most = if (each > 4.6f * px) 2 else 1
-        val fitted = remember(rows, px, wide, most, density) {
-            rows.map { row ->
-                listOf(row.title to FontWeight.Medium, row.verdict to FontWeight.Bold).map { (text, weight) ->
-                    text to measurer.fit(text, px, wide, (px * 1.25f * most).toInt(), density, weight, mostLines = most)
-                }
-            }
+        listOf(fit(row.title, FontWeight.Medium, most), fit(row.verdict, FontWeight.Bold, most))
+    }
+    private val axis = changes.axis
+    private val left = 3f * mm
+    private val wide = size.width
+    private val right = wide - 3f * mm
+
+    /** Whether no title had to be made smaller, and none leaves its line less room than the signs on it take. */
+    val roomy = titles.all { row -> row.all { it.whole && it.em == px } && each - row.sumOf { it.lines.size.height } >= 3f * mm }
+
+    override val cut get() = titles.flatten().filter { !it.whole }.joinToString(" ") { it.lines.layoutInput.text.text }
+
+    private fun x(at: Double) = left + (right - left) * ((at - axis.from) / (axis.to - axis.from)).toFloat()
+
+    /** Height of the line of a change. */
+    private fun y(i: Int): Float {
+        val top = i * each + titles[i].sumOf { it.lines.size.height }
+        return ((top + (i + 1) * each) / 2).coerceAtMost((i + 1) * each - 1.6f * mm)
+    }
+
+    private val figures = buildList {
+        var free = 0f
+        for (tick in axis.ticks) {
+            val figure = letters.of(tick.label, if (tick.at == 0.0) FontWeight.Bold else FontWeight.Medium)
+            val from = (x(tick.at) - figure.width / 2f).coerceIn(0f, wide - figure.width)
+            if (from < free) continue
+            add(figure.at(from, bottom + 0.6f * mm))
+            free = from + figure.width + mm
         }
-        val cut = fitted.flatten().filter { !it.second.whole }.joinToString(" ") { it.first }
-        Canvas(Modifier.fillMaxSize().semantics { this[CutOff] = cut }) {
-            val letters = Lettering(measurer, density, ink, px, size.width)
-            val (left, right) = 3f * mm to size.width - 3f * mm
-            val axis = changes.axis
-            fun x(at: Double) = left + (right - left) * ((at - axis.from) / (axis.to - axis.from)).toFloat()
-            var free = 0f
-            for (tick in axis.ticks) {
-                val same = tick.at == 0.0
-                drawLine(if (same) ink.ink else ink.soft, Offset(x(tick.at), 0f), Offset(x(tick.at), bottom), (if (same) 0.35f else 0.12f) * mm)
-                val laid = letters.of(tick.label, if (same) FontWeight.Bold else FontWeight.Medium)
-                val from = (x(tick.at) - laid.size.width / 2f).coerceIn(0f, size.width - laid.size.width)
-                if (from < free) continue
-                drawText(laid, ink.ink, Offset(from, bottom + 0.6f * mm))
-                free = from + laid.size.width + mm
-            }
-            drawText(letters.of(axis.label), ink.ink, Offset(0f, bottom + 0.8f * mm + px * 1.3f))
-            rows.forEachIndexed { i, row ->
-                var top = i * each
-                for ((_, words) in fitted[i]) {
-                    // Paper under the words, so that the lines of the axis don't run through them.
-                    drawRect(ink.paper, Offset(0f, top), Size((0 until words.laid.lineCount).maxOf { words.laid.getLineRight(it) }, words.laid.size.height.toFloat()))
-                    drawText(words.laid, ink.ink, Offset(0f, top))
-                    top += words.laid.size.height
-                }
-                forestLine(row, ((top + (i + 1) * each) / 2).coerceAtMost((i + 1) * each - 1.6f * mm), ::x, ink, mm)
-            }
+        add(letters.of(axis.label).at(0f, bottom + 0.8f * mm + px * 1.3f))
+    }
+
+    private val words = titles.flatMapIndexed { i, row ->
+        var top = i * each
+        row.map { Label(it.lines, it.em, Offset(0f, top)).also { label -> top += label.line.size.height } }
+    }
+
+    override val labels = words + figures
+
+    override val marks = rows.mapIndexed { i, row ->
+        InkRect(x(row.forest.low), y(i) - 1.4f * mm, x(row.forest.high), y(i) + 1.4f * mm)
+    }
+
+    override fun draw(on: DrawScope) = with(on) {
+        for (tick in axis.ticks) {
+            val same = tick.at == 0.0
+            drawLine(if (same) ink.ink else ink.soft, Offset(x(tick.at), 0f), Offset(x(tick.at), bottom), (if (same) 0.35f else 0.12f) * mm)
         }
+        // Paper under the words, so that the lines of the axis don't run through them.
+        for (label in words) {
+            val wide = (0 until label.line.lineCount).maxOf { label.line.getLineRight(it) }
+            drawRect(ink.paper, label.at, Size(wide, label.line.size.height.toFloat()))
+        }
+        for (label in labels) drawText(label.line, ink.ink, label.at)
+        rows.forEachIndexed { i, row -> forestLine(row, y(i), ::x, ink, mm) }
     }
 }
 
@@ -222,6 +272,9 @@ private fun DrawScope.forestLine(row: ChangeView, y: Float, x: (Double) -> Float
     }
     drawCircle(ink.ink, r, centre, style = Stroke(0.4f * mm))
 }
+
+/** The part of a page that is the plot's at the least: each change has two lines of words above its own. */
+private const val FOREST_SHARE = 0.7
 
 /** Changes on one page of the plot. */
 private const val PLOT_ROWS = 5

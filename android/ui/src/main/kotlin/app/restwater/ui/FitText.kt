@@ -24,15 +24,22 @@ import androidx.compose.ui.unit.Constraints
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.em
 import app.restwater.core.Rect
+import androidx.compose.ui.geometry.Rect as InkRect
 
 /** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
 private const val CAP_OF_EM = 0.711f
 
+/** How far a "g" reaches below the line, as a share of the em. */
+private const val DEPTH_OF_EM = 0.2f
+
 /** Of drawn text: what of it does not show whole, empty where all of it does; read by tests. */
 val CutOff = SemanticsPropertyKey<String>("CutOff")
 
-/** The texts as they are drawn, from the top; read by tests. */
-val Drawn = SemanticsPropertyKey<List<Fitted>>("Drawn")
+/** The texts as they are drawn, labels of pictures among them; read by tests. */
+val Drawn = SemanticsPropertyKey<List<DrawnText>>("Drawn")
+
+/** A text as it is drawn: its size, and the place of its letters in what draws it, px. */
+class DrawnText(val text: String, val em: Float, val place: InkRect)
 
 /** A text in the size asked for, or the largest below it that shows the whole of it. */
 @Composable
@@ -56,8 +63,17 @@ fun FitText(
     )
 }
 
-/** A text laid out, the size that took, and whether all of it shows. */
-class Fitted(val laid: TextLayoutResult, val em: Float, val whole: Boolean)
+/** A text in lines, the size that took, and whether all of it shows. */
+class Fitted(val lines: TextLayoutResult, val em: Float, val whole: Boolean)
+
+/** A text whose lines stand at this point. */
+internal fun drawnText(lines: TextLayoutResult, em: Float, at: Offset): DrawnText {
+    val rows = 0 until lines.lineCount
+    val (left, right) = rows.minOf { lines.getLineLeft(it) } to rows.maxOf { lines.getLineRight(it) }
+    // From the height of a capital to the depth of a "g": the lead around the lines may overlap.
+    val (top, bottom) = lines.firstBaseline - CAP_OF_EM * em to lines.lastBaseline + DEPTH_OF_EM * em
+    return DrawnText(lines.layoutInput.text.text, em, InkRect(at.x + left, at.y + top, at.x + right, at.y + bottom))
+}
 
 /** One size for keys that belong together: the largest up to [emPx] at which each label fits its place. */
 @Composable
@@ -71,7 +87,7 @@ fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float, weight: FontWeight =
     }
 }
 
-/** Lays a text at [emPx], then ever smaller until all of it stands in [width] x [height] without a broken word. */
+/** Measures a text at [emPx], then ever smaller until all of it stands in [width] x [height] without a broken word. */
 fun TextMeasurer.fit(
     text: String,
     emPx: Float,
@@ -84,13 +100,13 @@ fun TextMeasurer.fit(
 ): Fitted {
     var em = emPx
     while (true) {
-        val fitted = layAt(em, text, width, height, density, weight, align, mostLines)
+        val fitted = fitAt(em, text, width, height, density, weight, align, mostLines)
         if (fitted.whole || em <= emPx * SMALLEST) return fitted
         em *= SMALLER
     }
 }
 
-private fun TextMeasurer.layAt(
+private fun TextMeasurer.fitAt(
     em: Float,
     text: String,
     width: Int,
@@ -101,18 +117,18 @@ private fun TextMeasurer.layAt(
     mostLines: Int = MOST_LINES,
 ): Fitted {
     val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
-    val laid = measure(
+    val measured = measure(
         text, style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
         constraints = Constraints(minWidth = width, maxWidth = width),
     )
-    return Fitted(laid, em, !laid.hasVisualOverflow && !laid.breaksAWord(text) && laid.size.height <= height + 1)
+    return Fitted(measured, em, !measured.hasVisualOverflow && !measured.breaksAWord(text) && measured.size.height <= height + 1)
 }
 
-/** Height of a text laid out whole at [em] in [width]. */
+/** Height of the whole of a text at [em] in [width]. */
 fun TextMeasurer.height(text: String, em: Float, width: Double, density: Density, weight: FontWeight): Double {
     val most = width.toInt().coerceAtLeast(1)
-    val laid = measure(text, style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
-    return laid.size.height + 1.0
+    val measured = measure(text, style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
+    return measured.size.height + 1.0
 }
 
 /** Width of a text on one line. */
@@ -158,9 +174,9 @@ fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, alig
     Canvas(modifier.clearAndSetSemantics { }.graphicsLayer()) {
         val digits = text()
         val em = size.height / CAP_OF_EM
-        val laid = measurer.clock(digits, em, size.width, density)
-        var left = if (align == TextAlign.End) (size.width - laid.sumOf { it.size.width }).coerceAtLeast(0f) else 0f
-        for (part in laid) {
+        val parts = measurer.clock(digits, em, size.width, density)
+        var left = if (align == TextAlign.End) (size.width - parts.sumOf { it.size.width }).coerceAtLeast(0f) else 0f
+        for (part in parts) {
             drawText(part, color, Offset(left, size.height - part.firstBaseline))
             left += part.size.width
         }
@@ -209,7 +225,7 @@ private fun TextMeasurer.column(
     if (others.isEmpty()) return listOf(fit(first, largest, width, height, density, FontWeight.Bold))
     val shown = two(first, others[0], largest, otherPx, width, height, density).toMutableList()
     for (sentence in others.drop(1)) {
-        val room = height - shown.sumOf { it.laid.size.height }
+        val room = height - shown.sumOf { it.lines.size.height }
         if (room < otherPx * LINE * 0.8f) break
         val next = fit(sentence, shown[1].em, width, room, density, FontWeight.Medium)
         if (!next.whole || next.em < otherPx * 0.7f) break
@@ -224,11 +240,19 @@ private fun TextMeasurer.two(
 ): List<Fitted> {
     var share = 1f
     while (true) {
-        val head = layAt(firstPx * share, first, width, height, density, FontWeight.Bold)
-        val next = layAt(secondPx * share, second, width, (height - head.laid.size.height).coerceAtLeast(0), density, FontWeight.Medium)
+        val head = fitAt(firstPx * share, first, width, height, density, FontWeight.Bold)
+        val next = fitAt(secondPx * share, second, width, (height - head.lines.size.height).coerceAtLeast(0), density, FontWeight.Medium)
         if (share <= SMALLEST || head.whole && next.whole) return listOf(head, next)
         share *= SMALLER
     }
+}
+
+/** The largest step from [em] down at which it [fits]; the smallest where it never does. */
+@Composable
+internal inline fun largestThatFits(em: Float, fits: @Composable (Float) -> Boolean): Float {
+    var size = em
+    while (size > em * SMALLEST && !fits(size)) size *= SMALLER
+    return size
 }
 
 /**

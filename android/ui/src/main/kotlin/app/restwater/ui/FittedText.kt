@@ -61,19 +61,20 @@ private class FittedNode(var what: FittedElement) : Modifier.Node(), LayoutModif
         return layout(width, height) { placed.place(0, 0) }
     }
 
+    /** Each text with the height at which it begins in a place so high. */
+    private fun placed(height: Float): List<Pair<Fitted, Offset>> {
+        var top = if (what.middle) ((height - fitted.sumOf { it.lines.size.height }) / 2f).coerceAtLeast(0f) else 0f
+        return fitted.map { text -> (text to Offset(0f, top)).also { top += text.lines.size.height } }
+    }
+
     override fun ContentDrawScope.draw() {
-        val high = fitted.sumOf { it.laid.size.height }
-        var top = if (what.middle) ((size.height - high) / 2f).coerceAtLeast(0f) else 0f
-        for (text in fitted) {
-            drawText(text.laid, what.color, Offset(0f, top))
-            top += text.laid.size.height
-        }
+        for ((text, at) in placed(size.height)) drawText(text.lines, what.color, at)
     }
 
     override val shouldClearDescendantSemantics get() = true
 
     override fun SemanticsPropertyReceiver.applySemantics() {
         this[CutOff] = if (fitted.isEmpty()) "" else what.cut(fitted)
-        this[Drawn] = fitted
+        this[Drawn] = placed(fittedTo?.third?.toFloat() ?: 0f).map { (text, at) -> drawnText(text.lines, text.em, at) }
     }
 }

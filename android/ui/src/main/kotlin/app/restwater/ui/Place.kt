@@ -6,6 +6,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.unit.IntOffset
+import app.restwater.core.BankLayout
 import app.restwater.core.Rect
 import kotlin.math.roundToInt
 
@@ -20,3 +21,6 @@ fun Modifier.at(rect: Rect): Modifier {
         this@at.absoluteOffset { IntOffset(left, top) }.size(width.toDp(), height.toDp())
     }
 }
+
+/** The layout of a screen that has pages: its text is as large as the phone is set to, which one glass of words can't be. */
+fun BankLayout.ofPages(): BankLayout = copy(text = pageText)

@@ -71,18 +71,19 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     val view = state.steadyBank ?: return
     // Without a session there is a screen yet: the keys, and the clock's place empty.
     val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), (state.page % 256).toUByte())
-    val laid = remember(glass, ask) { lay(glass, ask) }
-    val layout = laid.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
+    val placed = remember(glass, ask) { layoutOf(glass, ask) }
+    val bank = placed.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
+    val layout = remember(bank) { bank.ofPages() }
     val words = remember { padWords() }
     val notice = noticeOf(state)
     when (state.showing) {
         Showing.BANK -> {
             // The fan changes with a tap or by the minute, never by the second.
-            layout.fan?.let { place ->
+            bank.fan?.let { place ->
                 LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(smallFan(glass, place)) }
             }
             BankScreen(
-                view, layout, words, state.page, notice, remember(state) { taps(state) },
+                view, bank, words, state.page, notice, remember(state) { taps(state) },
                 remember(state.fan) { state.fan?.let { scene -> { SwimCanvas(scene, Modifier.fillMaxSize()) } } },
                 remember(state) { { state.bank ?: view } },
             )
@@ -167,8 +168,8 @@ private fun Leaves(state: RestwaterState, view: LeavesView?, notice: String, lay
 @Composable
 private fun Swim(state: RestwaterState, view: SwimView, notice: String, glass: Glass, bank: BankLayout, words: PadWords) {
     val ask = swimPad(view)
-    val laid = remember(glass, ask) { swimLayout(glass, ask) }
-    val fan = remember(glass, laid.canvas) { largeFan(glass, laid.canvas) }
+    val layout = remember(glass, ask) { swimLayout(glass, ask) }
+    val fan = remember(glass, layout.canvas) { largeFan(glass, layout.canvas) }
     LaunchedEffect(fan, view, state.minute) { state.readScene(fan) }
     val taps = remember(state, fan) {
         object : SwimTaps {
@@ -178,13 +179,13 @@ private fun Swim(state: RestwaterState, view: SwimView, notice: String, glass: G
             override fun back() = state.back()
         }
     }
-    SwimScreen(view, state.scene, laid, bank, words, notice, taps)
+    SwimScreen(view, state.scene, layout, bank, words, notice, taps)
 }
 
 /** The glass of the small fan. */
 fun smallFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, true)
 
-private fun lay(glass: Glass, ask: PadAsk): Result<BankLayout> =
+private fun layoutOf(glass: Glass, ask: PadAsk): Result<BankLayout> =
     try {
         Result.success(bankLayout(glass, ask))
     } catch (refused: RestwaterException.Failed) {

@@ -1,9 +1,10 @@
 package app.restwater.ui
 
-import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.geometry.Rect
 import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.PathEffect
@@ -30,9 +31,34 @@ fun SwimCanvas(scene: SwimScene, modifier: Modifier = Modifier) {
     val mm = LocalPxPerMm.current
     val measurer = textMeasurer()
     val density = LocalDensity.current
-    Canvas(modifier) {
-        val fit = minOf(size.width / scene.widthPx, size.height / scene.heightPx)
-        scale(fit, Offset.Zero) { SwimPen(this, scene, ink, mm).draw(measurer, density) }
+    Spacer(modifier.picture(listOf(scene, ink, mm, density)) { size -> SwimPicture(size, scene, ink, mm, measurer, density) })
+}
+
+private class SwimPicture(
+    size: Size, private val scene: SwimScene, private val ink: Ink, private val mm: Float, private val measurer: TextMeasurer, density: Density,
+) : Picture {
+    private val fit = minOf(size.width / scene.widthPx, size.height / scene.heightPx)
+
+    /** The labels in the scene's own pixels. */
+    private val own = scene.labelText.indices.map { label(it, density) }
+
+    override val labels = own.map { Label(it.line, it.em * fit, it.at * fit) }
+
+    override val marks = scene.markShape.indices.map { i ->
+        Rect(Offset(scene.markXy[2 * i], scene.markXy[2 * i + 1]) * fit, scene.markSize[i] * fit)
+    }
+
+    override val cut = own.indices.filter { own[it].line.size.width > scene.labelBox[4 * it + 2] + 1f }.joinToString(" ") { scene.labelText[it] }
+
+    override fun draw(on: DrawScope) = on.scale(fit, Offset.Zero) { SwimPen(this, scene, ink, mm).draw(own) }
+
+    private fun label(i: Int, density: Density): Label {
+        val weight = if (scene.labelRole[i] == LabelRole.RANGE) FontWeight.Medium else FontWeight.Bold
+        val colour = if (scene.labelRole[i] == LabelRole.NEXT) ink.paper else ink.ink
+        val style = TextStyle(colour, with(density) { scene.labelSize[i].toSp() }, weight, fontFamily = Face.words)
+        val line = measurer.measure(scene.labelText[i], style, softWrap = false, maxLines = 1)
+        val (x, baseline) = scene.labelAt[2 * i] to scene.labelAt[2 * i + 1]
+        return Label(line, scene.labelSize[i], Offset(x - line.size.width / 2f, baseline - line.firstBaseline))
     }
 }
 
@@ -40,7 +66,7 @@ fun SwimCanvas(scene: SwimScene, modifier: Modifier = Modifier) {
 private const val HALO = 1.35f
 
 private class SwimPen(private val on: DrawScope, private val scene: SwimScene, private val ink: Ink, private val mm: Float) {
-    fun draw(measurer: TextMeasurer, density: Density) {
+    fun draw(labels: List<Label>) {
         parts(scene.fillXy, scene.fillStart) { i, path ->
             on.drawPath(path.apply { close() }, if (scene.fillRole[i] == FillRole.WATER) ink.water else ink.ink)
         }
@@ -57,7 +83,7 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
         scene.markShape.forEachIndexed { i, shape ->
             mark(shape, scene.markXy[2 * i], scene.markXy[2 * i + 1], scene.markSize[i])
         }
-        scene.labelText.indices.forEach { label(it, measurer, density) }
+        labels.forEachIndexed { i, words -> label(i, words) }
     }
 
     /** Hands out each polyline or polygon of a packed pair of arrays. */
@@ -125,7 +151,7 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
         on.drawPath(path, ink.ink, style = Stroke(edge))
     }
 
-    private fun label(i: Int, measurer: TextMeasurer, density: Density) {
+    private fun label(i: Int, words: Label) {
         val (left, top, width, height) = scene.labelBox.subList(4 * i, 4 * i + 4)
         val next = scene.labelRole[i] == LabelRole.NEXT
         // Numbers stand on paper too, else the hatching runs through them.
@@ -134,10 +160,6 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
         if (scene.labelBoxed[i] && !next) {
             on.drawRect(ink.ink, Offset(left, top), Size(width, height), style = Stroke(0.2f * mm))
         }
-        val weight = if (scene.labelRole[i] == LabelRole.RANGE) FontWeight.Medium else FontWeight.Bold
-        val style = TextStyle(if (next) ink.paper else ink.ink, with(density) { scene.labelSize[i].toSp() }, weight, fontFamily = Face.words)
-        val text = measurer.measure(scene.labelText[i], style, softWrap = false, maxLines = 1)
-        val (x, baseline) = scene.labelAt[2 * i] to scene.labelAt[2 * i + 1]
-        on.drawText(text, topLeft = Offset(x - text.size.width / 2f, baseline - text.firstBaseline))
+        on.drawText(words.line, topLeft = words.at)
     }
 }

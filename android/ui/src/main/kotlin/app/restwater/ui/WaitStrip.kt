@@ -1,9 +1,10 @@
 package app.restwater.ui
 
-import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.runtime.Composable
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.geometry.Rect
 import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.graphics.Path
@@ -37,54 +38,63 @@ fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, 
     val mm = LocalPxPerMm.current
     val measurer = textMeasurer()
     val density = LocalDensity.current
-    Canvas(
+    Spacer(
         modifier.testTag("strip").semantics {
             contentDescription = strip.spoken
             traversalIndex = order
-        }.graphicsLayer(),
-    ) {
-        Tape(this, now(), ink, mm, figurePx).draw(measurer, density)
-    }
+        }.graphicsLayer().picture(listOf(strip, figurePx, ink, mm, density)) { size ->
+            object : Picture {
+                private val still = Tape(size, strip, ink, mm, figurePx)
+                override val labels = still.figures(measurer, density)
+                override val marks get() = emptyList<Rect>()
+                override fun draw(on: DrawScope) = Tape(size, now(), ink, mm, figurePx).draw(on, measurer, density)
+            }
+        },
+    )
 }
 
 /** One drawing of the strip: where its parts stand in the height there is. */
 private class Tape(
-    private val on: DrawScope,
+    private val size: Size,
     private val strip: StripView,
     private val ink: Ink,
     private val mm: Float,
     askedPx: Float,
 ) {
     /** On a small glass bracket, ticks and figures give way before the tape does. */
-    private val slim = (on.size.height / (11f * mm)).coerceIn(0.45f, 1f)
-    private val figurePx = askedPx.coerceAtMost(on.size.height * 0.26f)
+    private val slim = (size.height / (11f * mm)).coerceIn(0.45f, 1f)
+    private val figurePx = askedPx.coerceAtMost(size.height * 0.26f)
     private val bracket = 1.6f * mm * slim
     private val ticks = 1.4f * mm * slim
     private val left = 0.3f * mm
-    private val right = on.size.width - left
+    private val wide = size.width
+    private val high = size.height
+    private val right = wide - left
     private val top = bracket + 0.3f * mm
-    private val bottom = on.size.height - ticks - figurePx * 0.95f
+    private val bottom = size.height - ticks - figurePx * 0.95f
     private val height = bottom - top
     private val run = height * 0.3f
 
     private fun x(minute: Double): Float =
         left + (right - left) * (minute / strip.lengthMin).coerceIn(0.0, 1.0).toFloat()
 
-    fun draw(measurer: TextMeasurer, density: Density) {
+    fun draw(on: DrawScope, measurer: TextMeasurer, density: Density) = with(on) {
         unknown()
         band()
         window()
         strip.elapsedMin?.let { elapsed ->
-            on.drawRect(ink.ink, Offset(left, bottom - run), Size(x(elapsed) - left, run))
+            drawRect(ink.ink, Offset(left, bottom - run), Size(x(elapsed) - left, run))
         }
-        strip.marks.forEach(::mark)
-        on.drawRect(ink.ink, Offset(left, top), Size(right - left, height), style = Stroke(0.35f * mm))
-        scale(measurer, density)
-        strip.elapsedMin?.let(::now)
+        strip.marks.forEach { mark(it) }
+        drawRect(ink.ink, Offset(left, top), Size(right - left, height), style = Stroke(0.35f * mm))
+        scale()
+        for (figure in figures(measurer, density)) drawText(figure.line, ink.ink, figure.at)
+        strip.elapsedMin?.let { now(it) }
+        Unit
     }
 
     /** Dots where no cast has been long enough to tell. */
-    private fun unknown() {
+    private fun DrawScope.unknown() {
         val from = x(strip.knownToMin ?: return)
         val step = 1.3f * mm
         var column = 0
@@ -92,7 +102,7 @@ private class Tape(
         while (across < right) {
             var down = top + if (column % 2 == 0) step * 0.5f else step
             while (down < bottom - 0.2f * mm) {
-                on.drawCircle(ink.soft, 0.2f * mm, Offset(across, down))
+                drawCircle(ink.soft, 0.2f * mm, Offset(across, down))
                 down += step
             }
             across += step
@@ -101,7 +111,7 @@ private class Tape(
     }
 
     /** The near-best band: a bracket above, its ends drawn down; open to the right where there is no time to wind in by. */
-    private fun band() {
+    private fun DrawScope.band() {
         val hold = strip.holdMin
         val recast = strip.recastMin
         if (hold == null && recast == null) return
@@ -109,20 +119,20 @@ private class Tape(
         val to = x(recast ?: strip.lengthMin)
         val edge = 0.4f * mm
         val line = bracket * 0.45f
-        on.drawLine(ink.ink, Offset(from, line), Offset(to, line), edge)
-        if (hold != null) on.drawLine(ink.ink, Offset(from, 0f), Offset(from, bottom), edge)
-        if (recast != null) on.drawLine(ink.ink, Offset(to, 0f), Offset(to, bottom), edge)
+        drawLine(ink.ink, Offset(from, line), Offset(to, line), edge)
+        if (hold != null) drawLine(ink.ink, Offset(from, 0f), Offset(from, bottom), edge)
+        if (recast != null) drawLine(ink.ink, Offset(to, 0f), Offset(to, bottom), edge)
     }
 
     /** Half of the bites fall in here: a bar under the marks. */
-    private fun window() {
+    private fun DrawScope.window() {
         val window = strip.windowMin ?: return
         if (window.size != 2) return
         val y = bottom - run - 0.45f * mm
-        on.drawLine(ink.ink, Offset(x(window[0]), y), Offset(x(window[1]), y), 0.5f * mm)
+        drawLine(ink.ink, Offset(x(window[0]), y), Offset(x(window[1]), y), 0.5f * mm)
     }
 
-    private fun mark(mark: StripMark) {
+    private fun DrawScope.mark(mark: StripMark) {
         val half = (1.05f * mm).coerceAtMost((height - run) * 0.36f)
         val floor = bottom - run - 0.8f * mm - half
         val y = (floor - mark.stack.toInt() * half * 1.35f).coerceAtLeast(top + half + 0.2f * mm)
@@ -130,57 +140,63 @@ private class Tape(
         when (mark.shape) {
             StripMarkShape.BITE -> shape(ink.ink, x, y - half, x + half, y, x, y + half, x - half, y)
             StripMarkShape.NO_BITE ->
-                on.drawLine(ink.ink, Offset(x, y - half), Offset(x, y + half), 0.5f * mm)
+                drawLine(ink.ink, Offset(x, y - half), Offset(x, y + half), 0.5f * mm)
             StripMarkShape.LINER ->
                 shape(ink.ink, x, y - half, x + half, y + half * 0.8f, x - half, y + half * 0.8f, filled = false)
         }
     }
 
     /** A closed shape with an edge of paper, so that marks that lie close stay apart. */
-    private fun shape(colour: Color, vararg at: Float, filled: Boolean = true) {
+    private fun DrawScope.shape(colour: Color, vararg at: Float, filled: Boolean = true) {
         val path = Path().apply {
             moveTo(at[0], at[1])
             for (i in 2 until at.size step 2) lineTo(at[i], at[i + 1])
             close()
         }
-        on.drawPath(path, ink.paper, style = Stroke(0.5f * mm))
-        on.drawPath(path, if (filled) colour else ink.paper)
-        if (!filled) on.drawPath(path, colour, style = Stroke(0.35f * mm))
+        drawPath(path, ink.paper, style = Stroke(0.5f * mm))
+        drawPath(path, if (filled) colour else ink.paper)
+        if (!filled) drawPath(path, colour, style = Stroke(0.35f * mm))
     }
 
-    private fun scale(measurer: TextMeasurer, density: Density) {
-        val every = strip.figureEveryMin.toInt().coerceAtLeast(1)
-        val length = strip.lengthMin.toInt()
-        val style = TextStyle(
-            ink.ink, with(density) { figurePx.toSp() }, FontWeight.Bold, fontFamily = Face.words,
-        )
+    private val length = strip.lengthMin.toInt()
+    private val every = strip.figureEveryMin.toInt().coerceAtLeast(1)
+
+    private fun DrawScope.scale() {
         val tick = if ((right - left) / length < 0.8f * mm) 5 else 1
         for (minute in 0..length step tick) {
             val x = x(minute.toDouble())
-            val long = minute % every == 0
-            val reach = if (long) ticks else if (minute % 5 == 0) ticks * 0.75f else ticks * 0.4f
-            on.drawLine(ink.ink, Offset(x, bottom), Offset(x, bottom + reach), 0.25f * mm)
-            if (!long) continue
+            val reach = if (minute % every == 0) ticks else if (minute % 5 == 0) ticks * 0.75f else ticks * 0.4f
+            drawLine(ink.ink, Offset(x, bottom), Offset(x, bottom + reach), 0.25f * mm)
+        }
+    }
+
+    /** The figures below the tape; one that would touch the one before it is left out, and its tick stays. */
+    fun figures(measurer: TextMeasurer, density: Density): List<Label> = buildList {
+        val style = TextStyle(ink.ink, with(density) { figurePx.toSp() }, FontWeight.Bold, fontFamily = Face.words)
+        var free = 0f
+        for (minute in 0..length step every) {
             val figure = measurer.measure(minute.toString(), style)
-            val at = (x - figure.size.width / 2f).coerceIn(0f, on.size.width - figure.size.width)
-            on.drawText(figure, topLeft = Offset(at, on.size.height - figurePx * 0.1f - figure.firstBaseline))
+            val at = (x(minute.toDouble()) - figure.size.width / 2f).coerceIn(0f, wide - figure.size.width)
+            if (at < free) continue
+            add(Label(figure, figurePx, Offset(at, high - figurePx * 0.1f - figure.firstBaseline)))
+            free = at + figure.size.width + 0.5f * mm
         }
     }
 
     /** The present minute: the accent, and a flag so that it needs no colour. */
-    private fun now(elapsed: Double) {
+    private fun DrawScope.now(elapsed: Double) {
         val x = x(elapsed)
-        on.drawLine(ink.accent, Offset(x, 0f), Offset(x, bottom + ticks), 0.7f * mm)
+        drawLine(ink.accent, Offset(x, 0f), Offset(x, bottom + ticks), 0.7f * mm)
         val flag = Path().apply {
             moveTo(x - 1.1f * mm, 0f)
             lineTo(x + 1.1f * mm, 0f)
             lineTo(x, 1.6f * mm)
             close()
         }
-        on.drawPath(flag, ink.accent)
+        drawPath(flag, ink.accent)
         if (elapsed > strip.lengthMin) {
             val dashes = PathEffect.dashPathEffect(floatArrayOf(0.6f * mm, 0.6f * mm))
-            on.drawLine(ink.accent, Offset(x - 2f * mm, top), Offset(x - 2f * mm, bottom), 0.5f * mm, pathEffect = dashes)
+            drawLine(ink.accent, Offset(x - 2f * mm, top), Offset(x - 2f * mm, bottom), 0.5f * mm, pathEffect = dashes)
         }
     }
 }

@@ -75,7 +75,9 @@ internal fun FiguresPage(figures: FiguresView, place: Rect, layout: BankLayout) 
 
 /** A sentence, a picture below it, and how it was obtained below that; on a low page the words stand beside the picture. */
 @Composable
-internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<String>, picture: @Composable (Float, Rect) -> Unit) {
+internal fun Page(
+    place: Rect, layout: BankLayout, says: String, notes: List<String>, share: Double = CHART_SHARE, picture: @Composable (Float, Rect) -> Unit,
+) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val low = place.width > LOW_PAGE * place.height
@@ -84,17 +86,19 @@ internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<Str
     fun said(em: Float) = em * 1.2 * linesOf(says, em, words.width)
     fun noted(em: Float) = 0.85f * em * 1.2 * notes.sumOf { linesOf(it, 0.85f * em, words.width) }
     val usual = layout.text.body.toFloat()
-    val body = if (low) largestDrawn(usual) { em -> (place.height - gap) / (said(em) + noted(em)) } else usual
+    // The picture keeps its share of the page, however large the text.
+    val room = place.height * (1 - share) - 2.5 * gap
+    val body =
+        if (low) largestDrawn(usual) { em -> (place.height - gap) / (said(em) + noted(em)) } else largestThatFits(usual) { em -> said(em) + noted(em) <= room }
     val small = body * 0.85f
-    // The picture keeps more than half of the page, however large the text.
-    val most = if (low) said(body) * ((place.height - gap) / (said(body) + noted(body))).coerceAtMost(1.0) else place.height * 0.2
-    val sentence = said(body).coerceAtMost(most)
-    val below = if (low) place.height - sentence - gap else noted(body).coerceAtMost(most)
+    val figure = (usual * 0.85f).coerceAtMost((place.height / if (low) LOW_FIGURES else FIGURES).toFloat())
+    val sentence = if (low) said(body) * ((place.height - gap) / (said(body) + noted(body))).coerceAtMost(1.0) else said(body)
+    val below = if (low) place.height - sentence - gap else noted(body)
     Box(Modifier.at(words.copy(height = sentence)).testTag("says").semantics { contentDescription = says }) {
         FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
-    if (low) picture(small, place.copy(width = place.width * PICTURE - 2 * gap))
-    else picture(small, place.copy(top = place.top + sentence + gap, height = place.height - sentence - below - 2.5 * gap))
+    if (low) picture(figure, place.copy(width = place.width * PICTURE - 2 * gap))
+    else picture(figure, place.copy(top = place.top + sentence + gap, height = place.height - sentence - below - 2.5 * gap))
     val text = notes.joinToString(" ")
     val last = if (low) words.copy(top = words.top + sentence + gap, height = below) else words.copy(top = place.top + place.height - below - gap, height = below)
     Box(Modifier.at(last).testTag("notes").semantics { contentDescription = text }) {
@@ -105,6 +109,13 @@ internal fun Page(place: Rect, layout: BankLayout, says: String, notes: List<Str
 /** A page this many times as wide as high has its words beside the picture, which takes this share of the width. */
 private const val LOW_PAGE = 2.0
 private const val PICTURE = 0.52
+
+/** The part of a page that is a chart's at the least. */
+internal const val CHART_SHARE = 0.62
+
+/** Lines of small text as high as a page at its lowest, beside the words and below them. */
+private const val LOW_FIGURES = 15.0
+private const val FIGURES = 24.0
 
 /** Lines a text is likely to take: letters are about half as wide as their em. */
 internal fun linesOf(text: String, em: Float, width: Double): Int = (text.length * em * 0.54 / width).toInt() + 1
