@@ -34,6 +34,7 @@ mod moment;
 mod neighbour;
 mod op;
 mod payload;
+mod plan;
 mod setup;
 mod tackle;
 #[cfg(test)]
@@ -53,6 +54,7 @@ pub use moment::{Moment, Span, Yardstick, local_ms};
 pub use neighbour::{OtherPeg, Side};
 pub use op::{Op, OpOrder};
 pub use payload::{EndSaid, Payload};
+pub use plan::{MoveAt, PlanKey, PlanLine, PlanSpot};
 pub use setup::{RodNumber, SessionSetup, SwimSetup};
 pub use tackle::{Factor, LeadMaterial, Reach, Rig, Spot};
 pub use wire::{

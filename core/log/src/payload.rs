@@ -7,6 +7,7 @@ use super::fish::FishWeight;
 use super::kit::{Measured, ShotWeight};
 use super::match_day::{FishSaid, MatchSetup};
 use super::neighbour::{OtherPeg, Side};
+use super::plan::{PlanKey, PlanLine};
 use super::setup::{RodNumber, SessionSetup, SwimSetup};
 use super::tackle::{Factor, Rig, Spot};
 use super::wire::{Allowances, Conditions, FeatureKind, Hooklength, Weight};
@@ -389,6 +390,29 @@ pub enum Payload {
         /// Their ids.
         cautions: Vec<String>,
     },
+    /// A line of the plan for a day; it stands in a kit, and replaces the same line of that day.
+    PlanSet {
+        /// The day, counted from 1 January 1970 in local time.
+        day: i32,
+        /// The line.
+        line: PlanLine,
+    },
+    /// A line of the plan for a day is taken out; it stands in a kit.
+    PlanCleared {
+        /// The day, counted in the same way.
+        day: i32,
+        /// Which line.
+        line: PlanKey,
+    },
+    /// The session goes by this plan, as it stood then: what is written at home afterwards changes nothing here.
+    PlanTaken {
+        /// The day it was written for.
+        day: i32,
+        /// Its lines.
+        lines: Vec<PlanLine>,
+    },
+    /// The session goes by no plan.
+    PlanDropped,
     /// Written by a newer version: kept and passed on unread.
     #[serde(skip)]
     Unknown {

@@ -4,6 +4,7 @@ use super::book::date_words;
 use super::fish::of_a_fish;
 use super::leave_words::habit_words;
 use super::place::spot_words;
+use super::plan::plan_words;
 use super::seen::beside_words;
 use super::{Arg, ChangesView, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, VerdictTone, WaitsView, Wording};
 use restwater_log::FishWeight;
@@ -40,6 +41,7 @@ pub fn day(input: &DayInput) -> LeavesView {
     leaf.lines.push(LeafLine { detail: card.wait(input.waits), ..card.heading("day-wait") });
     leaf.lines.extend(card.place());
     leaf.lines.extend(card.beside());
+    leaf.lines.extend(card.plan());
     leaf.lines.push(LeafLine { detail: card.next(input.changes), ..card.heading("day-next") });
     let share = LeafKey::new("share-", words.say("day-share"), KeyTap::Share { text: text(&leaf) });
     leaf.keys.push(LeafKey { sub: words.say("day-share-sub"), solid: true, ..share });
@@ -143,6 +145,12 @@ impl Card<'_> {
         let says = beside_words(self.words, self.session, self.session.ended.as_ref()?);
         (!says.is_empty())
             .then(|| LeafLine { detail: says[..2.min(says.len())].join(" "), ..self.heading("day-beside") })
+    }
+
+    /// The plan against what happened, a line each.
+    fn plan(&self) -> impl Iterator<Item = LeafLine> + '_ {
+        let lines = plan_words(self.words, self.session);
+        lines.into_iter().map(|says| LeafLine { detail: says, ..self.heading("day-plan") })
     }
 
     /// The one thing that would teach most.

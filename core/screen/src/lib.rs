@@ -41,6 +41,7 @@ mod match_day;
 mod mend;
 mod phone_settings;
 mod place;
+mod plan;
 mod seen;
 mod setup;
 mod shell;
@@ -65,7 +66,7 @@ pub use bank::{
     StripMarkShape, StripView, bank,
 };
 pub use bench::REACTION_S;
-pub use bench::{BenchChoices, BenchInput, bench};
+pub use bench::{BenchChoices, BenchInput, PlanInput, bench};
 pub use book::{BookInput, Day, LightInput, NextInput, PegOf, SetFilter, book};
 pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
@@ -105,6 +106,7 @@ pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};
 pub use place::mark_of;
 pub use place::spot_words;
+pub use plan::plan_words;
 pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_view, sign_words};
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};

@@ -4,7 +4,7 @@
 use super::bench::hooklength_words;
 use super::place::span_words;
 use super::{
-    Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, SetupTap, TypedField,
+    Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, PlanTap, SetupTap, TypedField,
     TypedInto, Which, Wording,
 };
 use restwater_bench::pack::{Item, Packed};
@@ -37,6 +37,10 @@ pub struct SetupInput<'a> {
     pub copies: bool,
     /// What to pack, each with whether it is packed.
     pub pack: &'a [(Packed, bool)],
+    /// The day of the plan that START takes up, in words; none where there is none.
+    pub plan: Option<String>,
+    /// Whether it was put aside for today.
+    pub plan_aside: bool,
     /// Cautions not yet put away at this peg.
     pub cautions: usize,
     /// The sentences.
@@ -87,6 +91,7 @@ pub fn setup(input: &SetupInput) -> SetupView {
         draw(input),
     ];
     rows.extend(copy(input));
+    rows.extend(plan(input));
     rows.push(pack(input));
     let tap = KeyTap::Open { which: Which::Cautions };
     let cautions = LeafKey::new("door-cautions", words.say("setup-cautions"), tap);
@@ -173,6 +178,18 @@ fn copy(input: &SetupInput) -> Option<ChoiceRow> {
         choice("none", words.say("setup-copy-none"), !input.copies, SetupTap::CopyNothing),
     ];
     Some(ChoiceRow::of("copy", words.say("setup-copy"), choices, words.say("setup-copy-how")))
+}
+
+/// Whether START takes the plan up.
+fn plan(input: &SetupInput) -> Option<ChoiceRow> {
+    let words = input.words;
+    let choice = |tag: &str, label, takes: bool| {
+        let action = Action::Plan { tap: PlanTap::Today { takes } };
+        Choice::new(tag, label, takes != input.plan_aside, action)
+    };
+    let of = words.say_with("setup-plan-of", &[("day", Arg::Text(input.plan.as_deref()?))]);
+    let choices = vec![choice("take", of, true), choice("none", words.say("setup-plan-none"), false)];
+    Some(ChoiceRow::of("plan", words.say("setup-plan"), choices, words.say("setup-plan-how")))
 }
 
 /// What to pack; a tap says it is packed.

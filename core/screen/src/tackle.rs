@@ -78,11 +78,11 @@ const FILLS_MG: &[u32] = &[15_000, 30_000, 45_000, 60_000, 90_000];
 const BAITS: &[&str] = &["bait-bread", "bait-corn", "bait-maggot", "bait-pellet", "bait-worm"];
 const COLOURS: &[&str] = &["colour-white", "colour-yellow", "colour-pink", "colour-red", "colour-brown"];
 /// A quarter of a wrap, and a whole one.
-const WRAP_STEPS: &[i64] = &[-100, -25, 25, 100];
+pub(crate) const WRAP_STEPS: &[i64] = &[-100, -25, 25, 100];
 /// First range of a session, in hundredths of a wrap of 12 ft: about 38 yd (common practice, no source).
 pub(crate) const FIRST_WRAPS: u32 = 950;
 /// Direction steps in hundredths of a degree.
-const BEARING_STEPS: &[i32] = &[-1_000, -250, 250, 1_000];
+pub(crate) const BEARING_STEPS: &[i32] = &[-1_000, -250, 250, 1_000];
 
 /// Makes the tackle screen of a rod.
 pub fn tackle(
@@ -96,47 +96,12 @@ pub fn tackle(
     let Some((session, state)) = session.and_then(|s| s.rod(rod).map(|r| (s, r))) else {
         return TackleView { title, rod, rows: Vec::new(), caution: String::new() };
     };
-    let make = Rows { words, session, rod };
+    let make = Rows { words, session, rod, send: |rod, tap| Action::Tackle { rod, tap } };
     let rig = &state.rig;
     let spot = state.spot.clone().unwrap_or_else(|| first_spot(session));
-    // What is in the wallet first, so that a loss is told from its length.
-    let mut lengths: Vec<u32> =
-        around.wallet.iter().map(|tied| (tied.hooklength.length.tenths_mm() + 5) / 10).collect();
-    lengths.extend(HOOKLENGTHS_MM);
-    lengths.sort_unstable();
-    lengths.dedup();
-    let hook = rig.hook_size.map(u32::from);
-    let mut rows = vec![
-        make.reach(&spot),
-        make.bearing(&spot),
-        make.clip(&spot),
-        make.bait(rig),
-        make.colour(rig),
-        make.figure(
-            "popup",
-            rig.popup_mm,
-            POPUPS_MM,
-            |mm| length_words(words, mm),
-            |mm| TackleTap::PopUp { mm },
-        ),
-        make.figure(
-            "hooklength",
-            rig.hooklength_mm,
-            &lengths,
-            |mm| length_words(words, mm),
-            |mm| TackleTap::Hooklength { mm },
-        ),
-        make.figure(
-            "hook",
-            hook,
-            HOOKS,
-            |size| size.to_string(),
-            |size| TackleTap::HookSize { size: size as u8 },
-        ),
-        make.figure("lead", rig.lead_mg, LEADS_MG, |mg| make.grams(mg), |mg| TackleTap::Lead { mg }),
-        make.material(rig.material),
-        make.feeder(state.fill_mg),
-    ];
+    let mut rows = vec![make.reach(&spot), make.bearing(&spot), make.clip(&spot)];
+    rows.extend(make.rig(rig, around.wallet));
+    rows.push(make.feeder(state.fill_mg));
     let typed = [
         ("bait", TypedInto::Bait { rod }),
         ("colour", TypedInto::Colour { rod }),
@@ -150,6 +115,18 @@ pub fn tackle(
     }
     rows.extend(make.lost());
     TackleView { title, rod, rows, caution: caution(words, rig, around.region) }
+}
+
+/// The rows of a rig alone, for whatever sends their taps; the baits of a session are offered.
+pub(crate) fn rig_rows(
+    words: &Wording,
+    session: &Session,
+    rod: RodNumber,
+    rig: &Rig,
+    wallet: &[Tied],
+    send: fn(RodNumber, TackleTap) -> Action,
+) -> Vec<ChoiceRow> {
+    Rows { words, session, rod, send }.rig(rig, wallet)
 }
 
 /// The rule on lead weights, named where the weight stands. A weight of which nothing was said may be lead.
@@ -176,9 +153,35 @@ struct Rows<'a> {
     words: &'a Wording,
     session: &'a Session,
     rod: RodNumber,
+    /// What a tap sends.
+    send: fn(RodNumber, TackleTap) -> Action,
 }
 
 impl Rows<'_> {
+    /// What is on the line.
+    fn rig(&self, rig: &Rig, wallet: &[Tied]) -> Vec<ChoiceRow> {
+        // What is in the wallet first, so that a loss is told from its length.
+        let mut lengths: Vec<u32> =
+            wallet.iter().map(|tied| (tied.hooklength.length.tenths_mm() + 5) / 10).collect();
+        lengths.extend(HOOKLENGTHS_MM);
+        lengths.sort_unstable();
+        lengths.dedup();
+        let hook = rig.hook_size.map(u32::from);
+        vec![
+            self.bait(rig),
+            self.colour(rig),
+            self.figure("popup", rig.popup_mm, POPUPS_MM, |mm| length_words(self.words, mm), |mm| TackleTap::PopUp { mm }),
+            self.figure("hooklength", rig.hooklength_mm, &lengths, |mm| length_words(self.words, mm), |mm| {
+                TackleTap::Hooklength { mm }
+            }),
+            self.figure("hook", hook, HOOKS, |size| size.to_string(), |size| TackleTap::HookSize {
+                size: size as u8,
+            }),
+            self.figure("lead", rig.lead_mg, LEADS_MG, |mg| self.grams(mg), |mg| TackleTap::Lead { mg }),
+            self.material(rig.material),
+        ]
+    }
+
     fn row(&self, tag: &str, value: String, choices: Vec<Choice>, usual: bool) -> ChoiceRow {
         let source = if usual { self.words.say("source-common") } else { String::new() };
         let label = self.words.say(&format!("tackle-{tag}"));
@@ -186,7 +189,7 @@ impl Rows<'_> {
     }
 
     fn choice(&self, tag: impl Into<String>, label: String, chosen: bool, tap: TackleTap) -> Choice {
-        Choice::new(tag, label, chosen, Action::Tackle { rod: self.rod, tap })
+        Choice::new(tag, label, chosen, (self.send)(self.rod, tap))
     }
 
     fn grams(&self, mg: u32) -> String {
@@ -235,14 +238,8 @@ impl Rows<'_> {
 
     fn reach(&self, spot: &Spot) -> ChoiceRow {
         let step = |step: &i64| {
-            let size = self.words.figure(step.unsigned_abs() as f64 / 100.0, 2);
-            let wraps = self.words.say_with(
-                if size == "1" { "tackle-wrap" } else { "tackle-wraps" },
-                &[("wraps", Arg::Text(&size))],
-            );
-            let way = self.words.say(if *step < 0 { "tackle-less" } else { "tackle-more" });
             let reach = stepped(spot.reach, *step);
-            let label = format!("{way} {wraps}");
+            let label = step_words(self.words, *step);
             self.choice(step.to_string(), label, reach == spot.reach, TackleTap::Reach { reach })
         };
         let recent = self.recent_reaches().into_iter().enumerate().map(|(i, reach)| {
@@ -338,8 +335,17 @@ impl Rows<'_> {
     }
 }
 
+/// "more 0.25 wraps".
+pub(crate) fn step_words(words: &Wording, step: i64) -> String {
+    let size = trimmed(step.unsigned_abs() as f64 / 100.0, 2);
+    let id = if size == "1" { "tackle-wrap" } else { "tackle-wraps" };
+    let wraps = words.say_with(id, &[("wraps", Arg::Text(&size))]);
+    let way = words.say(if step < 0 { "tackle-less" } else { "tackle-more" });
+    format!("{way} {wraps}")
+}
+
 /// A reach a step further or nearer: hundredths of a wrap or of a yard, or about as many centimetres.
-fn stepped(reach: Reach, step: i64) -> Reach {
+pub(crate) fn stepped(reach: Reach, step: i64) -> Reach {
     let add = |n: u32, by: i64| u32::try_from((i64::from(n) + by).max(by.abs().min(25))).unwrap_or(n);
     match reach {
         Reach::Wraps { hundredths, span_tenth_mm } => {

@@ -60,6 +60,9 @@ pub enum NotNow {
     /// Nothing was fed that could be fed again.
     #[error("nothing was fed yet: choose what to feed first")]
     NothingFed,
+    /// The session goes by no plan.
+    #[error("no plan was taken up: there is none to put aside")]
+    NoPlan,
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]
     NoFishOn(RodNumber),
@@ -103,6 +106,7 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
             let out = session.rods.iter().find(|rod| !matches!(rod.state, RodState::Ready { .. }));
             return out.map_or(Ok(()), |rod| Err(NotNow::RodOut(rod.number)));
         }
+        Payload::PlanDropped if session.plan.is_none() => return Err(NotNow::NoPlan),
         Payload::Returned if session.away().is_none() => return Err(NotNow::NotAway),
         Payload::Fed(FeedSaid { rod: Some(rod), .. }) if session.rod(*rod).is_none() => {
             return Err(NotNow::NoSuchRod { rod: *rod, rods: session.rods.len() as RodNumber });

@@ -11,6 +11,7 @@ use super::model::{
 };
 use super::rows::value_of;
 use super::step::Step;
+use super::water::same_bounds;
 use super::{Stamp, TimeLine};
 use restwater_compare::Factor;
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
@@ -94,6 +95,7 @@ impl Folding {
             conditions: Vec::new(),
             losses: Vec::new(),
             next_time: Vec::new(),
+            plan: None,
             doubts: Vec::new(),
             last_timed: None,
         };
@@ -221,6 +223,7 @@ impl Folding {
             | Payload::MatchRuleSaid { .. } => {
                 session.take_match(step);
             }
+            Payload::PlanTaken { .. } | Payload::PlanDropped => session.take_plan(step),
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
             // Undo and set times are resolved before the fold; the rest is about a rod or belongs to a kit.
             _ => {}
@@ -437,12 +440,6 @@ impl Folding {
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
-}
-
-/// Whether two set-ups bound the swim alike.
-fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
-    let bounds = |s: &SwimSetup| (s.left_peg_cm, s.right_peg_cm, s.far_bank_cm, s.far_bank_pegged);
-    bounds(a) == bounds(b)
 }
 
 fn landmark(step: &Step, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {

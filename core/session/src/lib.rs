@@ -32,6 +32,8 @@ mod mending;
 mod model;
 mod neighbours;
 pub mod own_count;
+mod plan;
+mod plan_day;
 mod playing;
 mod progress;
 pub mod rest;
@@ -61,6 +63,8 @@ pub use model::{
     PegPlace, Rod, RodState, Session,
 };
 pub use neighbours::{Beside, beside};
+pub use plan::{Plan, TakenPlan};
+pub use plan_day::{PlanDue, PlanOutcome, plan_due, plan_outcomes};
 pub use playing::{Played, PlayingTime, playing_time};
 pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};

@@ -3,6 +3,7 @@
 use super::fed::{Fed, FishShown, NeighbourFish};
 use super::match_record::Section;
 use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
+use super::plan::TakenPlan;
 use super::{Alternation, Cast};
 use super::{Stamp, TimeLine};
 use restwater_log::{OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
@@ -256,6 +257,9 @@ pub struct Session {
     pub losses: Vec<Loss>,
     /// What the angler means to do next time.
     pub next_time: Vec<Note>,
+    /// The plan it goes by, if it goes by one.
+    #[serde(default)]
+    pub plan: Option<TakenPlan>,
     /// Doubtful entries.
     pub doubts: Vec<Doubt>,
     /// The last timed entry in force: what setting the time back acts on.

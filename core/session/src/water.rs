@@ -3,7 +3,7 @@
 use super::cast::{Cast, EndCause};
 use super::fed::{Feeding, feed_mg};
 use super::model::{LandmarkKind, Mark, Session};
-use restwater_log::{FeedSaid, Payload, Reach, Spot};
+use restwater_log::{FeedSaid, Payload, Reach, Spot, SwimSetup};
 use restwater_swim::planar::check_outline;
 use restwater_swim::range::{METRES_PER_YARD, metres};
 use restwater_swim::{
@@ -125,7 +125,7 @@ fn marks(session: &Session) -> Vec<AimingMark> {
     session.marks.iter().filter(usable).map(of).collect()
 }
 
-fn degrees(cdeg: i32) -> f64 {
+pub(super) fn degrees(cdeg: i32) -> f64 {
     f64::from(cdeg) / 100.0
 }
 
@@ -162,6 +162,12 @@ pub(crate) fn outline(corners_cm: &[(i32, i32)]) -> Vec<Point> {
     corners_cm.iter().map(|&(x, y)| Point { x: m(x), y: m(y) }).collect()
 }
 
+/// Whether two set-ups bound the swim alike.
+pub(super) fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
+    let bounds = |s: &SwimSetup| (s.left_peg_cm, s.right_peg_cm, s.far_bank_cm, s.far_bank_pegged);
+    bounds(a) == bounds(b)
+}
+
 /// A spot of the log in the peg frame, or `None` if no cast can lie.
 pub(crate) fn swim_spot(spot: &Spot) -> Option<restwater_swim::Spot> {
     restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).ok()
@@ -184,7 +190,7 @@ fn cast_at(cast: &Cast) -> Option<CastAt> {
     })
 }
 
-fn kept_back(water: &super::model::KeptBack) -> Option<KeptBack> {
+pub(super) fn kept_back(water: &super::model::KeptBack) -> Option<KeptBack> {
     let (bearing, range) = (water.bearing_cdeg, water.range_cm);
     let wide = bearing.0 < bearing.1 && bearing.0 >= -WIDEST_CDEG && bearing.1 <= WIDEST_CDEG;
     let deep = range.0 < range.1 && metres_of(range.1) <= LONGEST_RANGE_M;

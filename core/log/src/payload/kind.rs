@@ -164,6 +164,17 @@ mod tests {
             json!({"kind": "fall_timed", "payload": {"depth_cm": 300, "fall_ms": 3_400}}),
             json!({"kind": "ladder_set", "payload": {"heights": [508, 4_572]}}),
             json!({"kind": "cautions_seen", "payload": {"peg": "Alder Pool / 14", "cautions": ["caution-ice"]}}),
+            json!({"kind": "plan_set", "payload": {"day": 20_470, "line": {"line": "start",
+                "spot": {"mark": "gate", "reach": {"unit": "wraps", "hundredths": 1_400, "span_tenth_mm": 36_576}}}}}),
+            json!({"kind": "plan_cleared", "payload": {"day": 20_470, "line": {"line": "peg", "peg": "14"}}}),
+            json!({"kind": "plan_taken", "payload": {"day": 20_470, "lines": [
+                {"line": "peg", "peg": "14", "note": "bread to the island"},
+                {"line": "rig", "rod": 1, "rig": {"bait": "bread", "popup_mm": 457}},
+                {"line": "start", "spot": {"bearing_cdeg": -500}},
+                {"line": "leave", "minutes": 20},
+                {"line": "move", "at": {"by": "clock", "minute": 750}},
+                {"line": "move", "at": {"by": "all_in", "minutes": 90}}]}}),
+            json!({"kind": "plan_dropped"}),
         ];
         assert_eq!(examples.len(), known_kinds().count());
         for (example, kind) in examples.iter().zip(known_kinds()) {

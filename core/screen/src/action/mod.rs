@@ -11,6 +11,7 @@ mod key;
 mod key_tap;
 mod match_day;
 mod pad;
+mod plan;
 mod seen;
 mod setup;
 mod swim;
@@ -27,6 +28,7 @@ pub use key::Key;
 pub use key_tap::KeyTap;
 pub use match_day::{MatchTap, RuleTap, Signal, UsualClass};
 pub use pad::Pad;
+pub use plan::PlanTap;
 pub use seen::SeenTap;
 pub use setup::{SetupTap, TackleTap};
 pub use swim::{HazardKind, SwimTap, SwimThing};
@@ -248,6 +250,11 @@ pub enum Action {
         /// Which.
         tap: BenchTap,
     },
+    /// A tap on the plan for a day.
+    Plan {
+        /// Which.
+        tap: PlanTap,
+    },
     /// A tap in the Book.
     Book {
         /// Which.
@@ -335,6 +342,7 @@ impl Action {
             Self::Match { tap } => tap.texts(),
             Self::Fish { tap, .. } => tap.texts(),
             Self::Bench { tap } => tap.texts(),
+            Self::Plan { tap } => tap.texts(),
             Self::Book { tap } => tap.texts(),
             Self::Cautions { tap } => tap.texts(),
             Self::Typed { text, .. } => vec![("text", text)],

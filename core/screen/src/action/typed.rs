@@ -54,6 +54,12 @@ pub enum TypedInto {
     Plan,
     /// What the match says of fish that die or go back.
     MatchRule,
+    /// A peg that would be liked, and what to do there.
+    PlanPeg,
+    /// The mark to start at.
+    PlanMark,
+    /// When to move into kept-back water: a time of day, or minutes after all-in.
+    PlanMove,
 }
 
 /// The keyboard that a typed line opens with.
@@ -75,10 +81,13 @@ impl TypedInto {
     /// The keyboard it is typed with.
     pub fn keyboard(self) -> Keyboard {
         match self {
-            Self::Water | Self::Peg | Self::SwimName | Self::Bait { .. } | Self::Colour { .. } => {
-                Keyboard::Name
-            }
-            Self::Note | Self::Plan | Self::MatchRule => Keyboard::Text,
+            Self::Water
+            | Self::Peg
+            | Self::SwimName
+            | Self::Bait { .. }
+            | Self::Colour { .. }
+            | Self::PlanMark => Keyboard::Name,
+            Self::Note | Self::Plan | Self::MatchRule | Self::PlanPeg | Self::PlanMove => Keyboard::Text,
             Self::Depth | Self::PopUp { .. } | Self::Hooklength { .. } | Self::Lead { .. } => {
                 Keyboard::Figure
             }

@@ -3,6 +3,7 @@
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading};
 use crate::figures::whole;
 use crate::leave_words::{habit_words, leave, leave_words};
+use crate::plan::due_words;
 use crate::{Arg, Wording};
 use restwater_session::habit_before_bites;
 use restwater_waits::{Advice, AdviceState};
@@ -14,6 +15,21 @@ const WORTH_SAYING: f64 = 0.05;
 
 /// The words for the state of the chosen rod.
 pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
+    with_plan(input, of_the_record(input, state))
+}
+
+/// What the plan says now comes first after the headline, and before what it rests on; the headline stays.
+fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
+    let due = input.session.map_or_else(Vec::new, |session| due_words(input.words, session, input.now));
+    let mut due = due.into_iter();
+    if let Some(first) = due.next() {
+        let counts = std::mem::replace(&mut advice.detail, first);
+        advice.more.splice(0..0, due.chain([counts].into_iter().filter(|counts| !counts.is_empty())));
+    }
+    advice
+}
+
+fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     let words = input.words;
     match (state, input.reading) {
         (BankState::NoSession, _) => quiet(words.say("advice-none"), String::new()),

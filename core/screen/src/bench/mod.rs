@@ -4,6 +4,7 @@
 mod fall;
 mod heights;
 mod hooklengths;
+mod plan;
 mod pop_up;
 mod spools;
 
@@ -18,6 +19,7 @@ use restwater_log::Moment;
 use uuid::Uuid;
 
 pub use fall::REACTION_S;
+pub use plan::PlanInput;
 pub(crate) use hooklengths::sentence;
 
 /// What is under the thumb on the bench; no part of the log until a key says what was done with it.
@@ -85,6 +87,8 @@ pub struct BenchInput<'a> {
     pub others: &'a [Uuid],
     /// The kit in use.
     pub kit_id: Uuid,
+    /// The plan for a day to come.
+    pub plan: &'a PlanInput<'a>,
     /// The sentences.
     pub words: &'a Wording,
 }
@@ -92,11 +96,13 @@ pub struct BenchInput<'a> {
 /// Makes the screen.
 pub fn bench(input: &BenchInput) -> LeavesView {
     let words = input.words;
-    let plan = evening(input.kit);
+    let evening = evening(input.kit);
+    let (day_plan, of_plan) = plan::plan(input);
     let parts = vec![
+        day_plan,
         hooklengths::wallet(input),
-        hooklengths::cut_down(input, &plan),
-        spools::tie_up(input, &plan),
+        hooklengths::cut_down(input, &evening),
+        spools::tie_up(input, &evening),
         spools::spools(input),
         pop_up::pop_up(input),
         pop_up::shot(input),
@@ -115,7 +121,8 @@ pub fn bench(input: &BenchInput) -> LeavesView {
         let kits = std::iter::once(own).chain(input.others.iter().enumerate().map(other)).collect();
         first.rows.push(ChoiceRow::of("kit", words.say("bench-row-kit"), kits, words.say("bench-kit-how")));
     }
-    LeavesView { leaves: std::iter::once(first).chain(parts.into_iter().map(|(leaf, _)| leaf)).collect() }
+    let parts = parts.into_iter().map(|(leaf, _)| leaf);
+    LeavesView { leaves: std::iter::once(first).chain(parts).chain(of_plan).collect() }
 }
 
 /// A leaf with its line on the first one.

@@ -4,8 +4,8 @@ use crate::written::{Written, second};
 use proptest::prelude::*;
 use restwater_log::{
     ClassGuess, Conditions, EndSaid, FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign,
-    FishWeight, MatchRules, MatchSetup, Moment, Op, OtherPeg, Payload, Reach, Rig, Side, Spot, SwimSetup,
-    WaterPlace, Weight, WeightUnit,
+    FishWeight, MatchRules, MatchSetup, Moment, MoveAt, Op, OtherPeg, Payload, PlanLine, PlanSpot, Reach,
+    Rig, Side, Spot, SwimSetup, WaterPlace, Weight, WeightUnit,
 };
 use uuid::Uuid;
 
@@ -45,6 +45,32 @@ pub(super) fn any_payload() -> impl Strategy<Value = Payload> {
             after: Uuid::from_u128(0xD1_u128 << 64 | n), lag_s, wait_s, end,
         }),
         1 => Just(Payload::Confirmed),
+        1 => any_plan(),
+    ]
+}
+
+/// A plan taken up or put aside; a line may stand in it twice.
+fn any_plan() -> impl Strategy<Value = Payload> {
+    let reach = (1..9_000_u32).prop_map(|cm| Reach::Metres { cm });
+    let line = prop_oneof![
+        ("1?[4 ]", "[a-z]{0,4}").prop_map(|(peg, note)| PlanLine::Peg { peg, note }),
+        (0..4_u8, proptest::option::of(8..20_u8))
+            .prop_map(|(rod, hook_size)| PlanLine::Rig { rod, rig: Rig { hook_size, ..Rig::default() } }),
+        (
+            proptest::option::of("[a-z]{1,2}"),
+            proptest::option::of(-9_500..9_500_i32),
+            proptest::option::of(reach)
+        )
+            .prop_map(|(mark, bearing_cdeg, reach)| PlanLine::Start {
+                spot: PlanSpot { mark, bearing_cdeg, reach },
+            }),
+        (0..900_u16).prop_map(|minutes| PlanLine::Leave { minutes }),
+        any::<u16>().prop_map(|minutes| PlanLine::Move { at: MoveAt::AllIn { minutes } }),
+        any::<u16>().prop_map(|minute| PlanLine::Move { at: MoveAt::Clock { minute } }),
+    ];
+    prop_oneof![
+        2 => proptest::collection::vec(line, 0..6).prop_map(|lines| Payload::PlanTaken { day: 20_470, lines }),
+        1 => Just(Payload::PlanDropped),
     ]
 }
 

@@ -1,0 +1,167 @@
+//! The plan for a day in words: its lines, those that are due, and what came of each.
+
+use super::figures::{clock, clock_of, trimmed};
+use super::place::{bearing_words, mark_of, reach_words, rig_words};
+use super::{Arg, Wording};
+use restwater_log::{MoveAt, PlanLine, PlanSpot, Reach, Spot};
+use restwater_session::{PlanDue, PlanOutcome, Session, Stamp, plan_due, plan_outcomes};
+
+/// A time of day that is planned: "12:30".
+fn time_words(minute: u16) -> String {
+    clock_of(i64::from(minute) * 60_000, 0)
+}
+
+/// "12:30" or "90 min after all-in".
+pub(crate) fn move_words(words: &Wording, at: MoveAt) -> String {
+    match at {
+        MoveAt::Clock { minute } => time_words(minute),
+        MoveAt::AllIn { minutes } => {
+            words.say_with("plan-after-all-in", &[("minutes", Arg::Text(&minutes.to_string()))])
+        }
+    }
+}
+
+/// "gate, 14 wraps of 12 ft, 51.2 m".
+pub(crate) fn start_words(words: &Wording, spot: &PlanSpot) -> String {
+    let parts = [aim_words(words, spot), spot.reach.map(|reach| reach_words(words, reach))];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+fn aim_words(words: &Wording, spot: &PlanSpot) -> Option<String> {
+    spot.mark.clone().or_else(|| spot.bearing_cdeg.map(|cdeg| bearing_words(words, cdeg)))
+}
+
+/// What a line is about, and what it says.
+pub(crate) fn line_words(words: &Wording, line: &PlanLine) -> (String, String) {
+    match line {
+        PlanLine::Peg { peg, note } => (words.say_with("peg", &[("peg", Arg::Text(peg))]), note.clone()),
+        PlanLine::Rig { rod, rig } => {
+            (words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]), rig_words(words, rig))
+        }
+        PlanLine::Start { spot } => (words.say("plan-start"), start_words(words, spot)),
+        PlanLine::Leave { minutes } => {
+            let minutes = minutes.to_string();
+            (words.say("plan-leave"), words.say_with("plan-minutes", &[("minutes", Arg::Text(&minutes))]))
+        }
+        PlanLine::Move { at } => (words.say("plan-move"), move_words(words, *at)),
+    }
+}
+
+/// The lines that are due, each a sentence.
+pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
+    let say = |due: PlanDue| match due {
+        PlanDue::Peg { peg, note } => {
+            words.say_with("plan-due-peg", &[("peg", Arg::Text(peg)), ("note", Arg::Text(note))])
+        }
+        PlanDue::Rig { rod, rig } => {
+            let (rod, rig) = (rod.to_string(), rig_words(words, rig));
+            words.say_with("plan-due-rig", &[("rod", Arg::Text(&rod)), ("rig", Arg::Text(&rig))])
+        }
+        PlanDue::Start { spot } => {
+            words.say_with("plan-due-start", &[("spot", Arg::Text(&start_words(words, spot)))])
+        }
+        PlanDue::Leave { minutes } => {
+            words.say_with("plan-due-leave", &[("minutes", Arg::Text(&minutes.to_string()))])
+        }
+        PlanDue::Move { at_ms } => {
+            let time = clock_of(now.wall_at(at_ms), now.shown.offset_min);
+            words.say_with("plan-due-move", &[("time", Arg::Text(&time))])
+        }
+    };
+    plan_due(session, now).into_iter().map(say).collect()
+}
+
+/// The plan of a session against what happened, each line a sentence or two; empty where it goes by none.
+pub fn plan_words(words: &Wording, session: &Session) -> Vec<String> {
+    plan_outcomes(session).iter().map(|outcome| outcome_words(words, session, outcome)).collect()
+}
+
+fn outcome_words(words: &Wording, session: &Session, outcome: &PlanOutcome) -> String {
+    match outcome {
+        PlanOutcome::Pegs { liked, drawn, got } => {
+            let (count, pegs) = (liked.len(), liked.join(", "));
+            let id = match (drawn, got) {
+                (None, _) => "plan-pegs-none",
+                (Some(_), true) => "plan-pegs-kept",
+                (Some(_), false) => "plan-pegs-other",
+            };
+            let drawn = drawn.unwrap_or_default();
+            let args =
+                [("count", Arg::Count(count)), ("pegs", Arg::Text(&pegs)), ("drawn", Arg::Text(drawn))];
+            words.say_with(id, &args)
+        }
+        PlanOutcome::Rig { rod, rig, first, kept } => {
+            let (rod, rig) = (rod.to_string(), rig_words(words, rig));
+            let id = came_of("plan-rig", first.is_some(), *kept);
+            let first = first.map(|first| rig_words(words, first)).unwrap_or_default();
+            let args = [("rod", Arg::Text(&rod)), ("rig", Arg::Text(&rig)), ("first", Arg::Text(&first))];
+            words.say_with(&id, &args)
+        }
+        PlanOutcome::Start { spot, first, kept } => {
+            let id = came_of("plan-start", first.is_some(), *kept);
+            let at = first.and_then(|cast| cast.spot.as_ref());
+            let first = at.map_or_else(|| words.say("spot-none"), |at| as_planned(words, session, spot, at));
+            let planned = short_words(words, spot);
+            words.say_with(&id, &[("planned", Arg::Text(&planned)), ("first", Arg::Text(&first))])
+        }
+        PlanOutcome::Leave { minutes, left_min } => {
+            let minutes = minutes.to_string();
+            let left: Vec<String> = left_min.iter().map(ToString::to_string).collect();
+            let id = if left.is_empty() { "plan-leave-none" } else { "plan-leave-left" };
+            let args = [
+                ("minutes", Arg::Text(&minutes)),
+                ("left", Arg::Text(&left.join(", "))),
+                ("count", Arg::Count(left.len())),
+            ];
+            words.say_with(id, &args)
+        }
+        PlanOutcome::Move { at_ms, first } => {
+            let start = session.started.as_ref();
+            let time = start.map(|start| clock_of(start.wall_at(*at_ms), start.shown.offset_min));
+            let time = time.unwrap_or_default();
+            let id = if first.is_some() { "plan-move-cast" } else { "plan-move-none" };
+            let first = first.map(|first| clock(&first.shown)).unwrap_or_default();
+            words.say_with(id, &[("time", Arg::Text(&time)), ("first", Arg::Text(&first))])
+        }
+    }
+}
+
+fn came_of(id: &str, happened: bool, kept: bool) -> String {
+    let how = match (happened, kept) {
+        (false, _) => "none",
+        (true, true) => "kept",
+        (true, false) => "other",
+    };
+    format!("{id}-{how}")
+}
+
+/// "14 wraps, gate": what is compared, without what follows from it.
+fn short_words(words: &Wording, spot: &PlanSpot) -> String {
+    let parts = [spot.reach.map(|reach| short_reach(words, reach)), aim_words(words, spot)];
+    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+fn short_reach(words: &Wording, reach: Reach) -> String {
+    match reach {
+        Reach::Wraps { hundredths: 100, .. } => words.say("tackle-wrap"),
+        Reach::Wraps { hundredths, .. } => {
+            let wraps = trimmed(f64::from(hundredths) / 100.0, 2);
+            words.say_with("tackle-wraps", &[("wraps", Arg::Text(&wraps))])
+        }
+        other => reach_words(words, other),
+    }
+}
+
+/// Where a cast went, as far as the plan said it: a wrap of another span is named with it.
+fn as_planned(words: &Wording, session: &Session, planned: &PlanSpot, at: &Spot) -> String {
+    let reach = planned.reach.map(|reach| match (reach, at.reach) {
+        (Reach::Wraps { span_tenth_mm: a, .. }, Reach::Wraps { span_tenth_mm: b, .. }) if a == b => {
+            short_reach(words, at.reach)
+        }
+        _ => reach_words(words, at.reach),
+    });
+    let aims = planned.mark.is_some() || planned.bearing_cdeg.is_some();
+    let mark = mark_of(session, at).map(|mark| mark.name.clone());
+    let aim = aims.then(|| mark.unwrap_or_else(|| bearing_words(words, at.bearing_cdeg)));
+    reach.into_iter().chain(aim).collect::<Vec<_>>().join(", ")
+}

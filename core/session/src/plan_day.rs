@@ -1,0 +1,240 @@
+//! The plan on its day: which of its lines are due, and what came of each. Both are read from the session alone, and every
+//! time from its time line: a clock that is set neither brings a line early nor hides it.
+
+use super::model::{RodState, Session};
+use super::water::{degrees, kept_back, reach_m};
+use super::{Cast, Stamp};
+use restwater_log::{MoveAt, PlanLine, PlanSpot, Rig, RodNumber, Spot, local_ms};
+use restwater_match_day::rules::same_name;
+
+const MINUTE_MS: i64 = 60_000;
+const HOUR_MS: i64 = 60 * MINUTE_MS;
+const DAY_MS: i64 = 24 * HOUR_MS;
+/// Casts of a day that count as its first ones: a choice.
+const FIRST_CASTS: usize = 3;
+/// How long the line to move stands: after that it has been read or was decided against. A choice.
+const MOVE_STANDS_MS: i64 = 30 * MINUTE_MS;
+/// A time of day further back than this at the beginning of a session is one of the next day, as of a night: a choice.
+const NEXT_DAY_MS: i64 = 6 * HOUR_MS;
+
+/// A line that is due.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PlanDue<'a> {
+    /// What to do at the peg that was drawn.
+    Peg {
+        /// Its name or number.
+        peg: &'a str,
+        /// What to do.
+        note: &'a str,
+    },
+    /// The rig to put on a rod.
+    Rig {
+        /// Which rod.
+        rod: RodNumber,
+        /// The rig.
+        rig: &'a Rig,
+    },
+    /// Where to start.
+    Start {
+        /// Where.
+        spot: &'a PlanSpot,
+    },
+    /// How long to leave a first cast.
+    Leave {
+        /// Minutes.
+        minutes: u16,
+    },
+    /// To move into kept-back water.
+    Move {
+        /// When, in ms on the time line.
+        at_ms: i64,
+    },
+}
+
+/// A line of the plan and what happened.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PlanOutcome<'a> {
+    /// Pegs that would have been liked, and the one drawn.
+    Pegs {
+        /// Those of the plan.
+        liked: Vec<&'a str>,
+        /// The peg of the session, where it was said.
+        drawn: Option<&'a str>,
+        /// Whether it is one of them.
+        got: bool,
+    },
+    /// The rig of a rod.
+    Rig {
+        /// Which rod.
+        rod: RodNumber,
+        /// As planned.
+        rig: &'a Rig,
+        /// What was on its first cast, where there was one.
+        first: Option<&'a Rig>,
+        /// Whether it held everything that was planned of it.
+        kept: bool,
+    },
+    /// Where the first cast went.
+    Start {
+        /// As planned.
+        spot: &'a PlanSpot,
+        /// The first cast, where there was one.
+        first: Option<&'a Cast>,
+        /// Whether it went there.
+        kept: bool,
+    },
+    /// How long the first casts were left.
+    Leave {
+        /// Minutes as planned.
+        minutes: u16,
+        /// Whole minutes to the bite or the end, of those whose end is known.
+        left_min: Vec<i64>,
+    },
+    /// The move into kept-back water.
+    Move {
+        /// When, in ms on the time line.
+        at_ms: i64,
+        /// The first cast into water that was kept back.
+        first: Option<&'a Stamp>,
+    },
+}
+
+/// The lines that are due at a moment. None while a fish is on.
+pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
+    let Some(plan) = session.plan.as_ref().filter(|_| session.is_open()) else { return Vec::new() };
+    if session.rods.iter().any(|rod| matches!(rod.state, RodState::FishOn { .. })) {
+        return Vec::new();
+    }
+    let casts: Vec<&Cast> =
+        in_time(session).into_iter().filter(|cast| cast.start.at_ms <= now.at_ms).collect();
+    let due = |line: &'a PlanLine| match line {
+        PlanLine::Peg { peg, note } => {
+            let drawn = session.setup.peg.as_deref().is_some_and(|drawn| same_name(drawn, peg));
+            (casts.is_empty() && drawn && !note.is_empty()).then_some(PlanDue::Peg { peg, note })
+        }
+        PlanLine::Rig { rod, rig } => {
+            let state = session.rod(*rod)?;
+            (casts.is_empty() && !holds_rig(&state.rig, rig)).then_some(PlanDue::Rig { rod: *rod, rig })
+        }
+        PlanLine::Start { spot } => casts.is_empty().then_some(PlanDue::Start { spot }),
+        PlanLine::Leave { minutes } => {
+            let out = casts.iter().take(FIRST_CASTS).any(|cast| cast.end.is_none());
+            out.then_some(PlanDue::Leave { minutes: *minutes })
+        }
+        PlanLine::Move { at } => {
+            let at_ms = move_ms(session, *at)?;
+            let now_due = (at_ms..at_ms.saturating_add(MOVE_STANDS_MS)).contains(&now.at_ms);
+            let moved = casts.iter().any(|cast| into_kept_back(session, cast));
+            (now_due && !moved).then_some(PlanDue::Move { at_ms })
+        }
+    };
+    plan.lines.iter().filter_map(due).collect()
+}
+
+/// The plan of a session against what happened, line by line.
+pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
+    let Some(plan) = &session.plan else { return Vec::new() };
+    let casts = in_time(session);
+    let liked: Vec<&str> = plan.lines.iter().filter_map(peg_of).collect();
+    let drawn = session.setup.peg.as_deref();
+    let got = drawn.is_some_and(|drawn| liked.iter().any(|peg| same_name(drawn, peg)));
+    let pegs = (!liked.is_empty()).then_some(PlanOutcome::Pegs { liked, drawn, got });
+    let outcome = |line| match line {
+        &PlanLine::Peg { .. } => None,
+        PlanLine::Rig { rod, rig } => {
+            let first = casts.iter().find(|cast| cast.rod == *rod).map(|cast| &cast.rig);
+            let kept = first.is_some_and(|first| holds_rig(first, rig));
+            Some(PlanOutcome::Rig { rod: *rod, rig, first, kept })
+        }
+        PlanLine::Start { spot } => {
+            let first = casts.first().copied();
+            let kept = first.and_then(|cast| cast.spot.as_ref()).is_some_and(|at| goes_to(session, at, spot));
+            Some(PlanOutcome::Start { spot, first, kept })
+        }
+        PlanLine::Leave { minutes } => {
+            let ended = casts.iter().take(FIRST_CASTS).filter(|cast| !cast.end_not_seen());
+            let left_min =
+                ended.filter_map(|cast| Some(cast.wait_end()?.ms_since(&cast.start).max(0) / MINUTE_MS));
+            Some(PlanOutcome::Leave { minutes: *minutes, left_min: left_min.collect() })
+        }
+        PlanLine::Move { at } => {
+            let first = casts.iter().find(|cast| into_kept_back(session, cast)).map(|cast| &cast.start);
+            Some(PlanOutcome::Move { at_ms: move_ms(session, *at)?, first })
+        }
+    };
+    pegs.into_iter().chain(plan.lines.iter().filter_map(outcome)).collect()
+}
+
+fn peg_of(line: &PlanLine) -> Option<&str> {
+    match line {
+        PlanLine::Peg { peg, .. } => Some(peg),
+        _ => None,
+    }
+}
+
+/// The casts in the order of time: one that was forgotten and added stands last in the log.
+fn in_time(session: &Session) -> Vec<&Cast> {
+    let mut casts: Vec<&Cast> = session.casts.iter().collect();
+    casts.sort_by_key(|cast| cast.start.at_ms);
+    casts
+}
+
+/// Whether a rig has everything that was planned of it.
+fn holds_rig(rig: &Rig, planned: &Rig) -> bool {
+    fn holds<T: PartialEq>(now: Option<&T>, planned: Option<&T>) -> bool {
+        planned.is_none() || now == planned
+    }
+    holds(rig.bait.as_ref(), planned.bait.as_ref())
+        && holds(rig.colour.as_ref(), planned.colour.as_ref())
+        && holds(rig.hooklength_mm.as_ref(), planned.hooklength_mm.as_ref())
+        && holds(rig.hook_size.as_ref(), planned.hook_size.as_ref())
+        && holds(rig.popup_mm.as_ref(), planned.popup_mm.as_ref())
+        && holds(rig.lead_mg.as_ref(), planned.lead_mg.as_ref())
+        && holds(rig.material.as_ref(), planned.material.as_ref())
+}
+
+/// Whether a spot is the planned one, as far as that says where it is.
+fn goes_to(session: &Session, spot: &Spot, planned: &PlanSpot) -> bool {
+    let aims_at = |name: &str| {
+        let at = |mark: &&super::Mark| {
+            spot.mark.map_or(mark.bearing_cdeg == spot.bearing_cdeg, |id| mark.id == id)
+        };
+        session.marks.iter().find(at).is_some_and(|mark| same_name(&mark.name, name))
+    };
+    planned.mark.as_deref().is_none_or(aims_at)
+        && planned.bearing_cdeg.is_none_or(|cdeg| cdeg == spot.bearing_cdeg)
+        && planned.reach.is_none_or(|reach| (reach_m(reach) - reach_m(spot.reach)).abs() < 0.01)
+}
+
+/// Whether a cast went into water that was kept back by then, released since or not.
+fn into_kept_back(session: &Session, cast: &Cast) -> bool {
+    let Some(spot) = &cast.spot else { return false };
+    let kept = session.kept_back.iter().filter(|kept| kept.since.at_ms <= cast.start.at_ms);
+    kept.filter_map(kept_back).any(|kept| kept.holds(degrees(spot.bearing_cdeg), reach_m(spot.reach)))
+}
+
+/// When to move, in ms on the time line. A time of day is read by the clock that the match goes by, else by what the phone
+/// showed at the beginning, and is fixed on the line by that.
+fn move_ms(session: &Session, at: MoveAt) -> Option<i64> {
+    let start = session.started.as_ref()?;
+    let day = session.match_day.as_ref();
+    // What the clock of the match shows at the beginning of the session.
+    let start_ms =
+        day.map_or(start.shown.wall_ms, |day| day.phone_ms(start).saturating_add(day.setup.offset_ms));
+    let on_line = |clock_ms: i64| start.at_ms.saturating_add(clock_ms.saturating_sub(start_ms));
+    Some(match at {
+        MoveAt::AllIn { minutes } => {
+            let all_in = day.map_or(start.at_ms, |day| on_line(day.setup.all_in_ms));
+            all_in.saturating_add(i64::from(minutes) * MINUTE_MS)
+        }
+        MoveAt::Clock { minute } => {
+            let local = local_ms(start_ms, start.shown.offset_min);
+            let time_of_day = local.rem_euclid(DAY_MS);
+            let ahead = i64::from(minute) * MINUTE_MS - time_of_day;
+            start.at_ms.saturating_add(if ahead < -NEXT_DAY_MS { ahead + DAY_MS } else { ahead })
+        }
+    })
+}
+
+#[cfg(test)]
+mod tests;
