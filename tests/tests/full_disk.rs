@@ -5,7 +5,7 @@
 use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
 use restwater_log::{FeedKind, FeedMeasure, FishSign, Moment, Op, Payload, Side};
 use restwater_screen::{
-    BookTap, FeedTap, FishTap, PhoneTap, Scheme, SeenTap, SetupTap, TackleTap, TypedInto,
+    BookTap, FeedTap, FishTap, PhoneTap, PlanTap, Scheme, SeenTap, SetupTap, TackleTap, TypedInto,
 };
 use restwater_store::{FILE_NAME, Store, StoreError};
 use restwater_tests::phone::Seeded;
@@ -70,6 +70,7 @@ fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
     what_is_logged_between_casts_is_stored_or_refused();
     a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
     what_is_said_of_a_section_is_stored_or_refused();
+    a_plan_is_stored_or_refused_and_taken_up_with_the_start_or_not_at_all();
     the_welcome_needs_no_room();
     the_card_of_the_day_opens_only_when_the_day_is_over();
     night_at_dusk_is_chosen_whole_or_not_at_all();
@@ -191,6 +192,45 @@ fn what_is_logged_between_casts_is_stored_or_refused() {
                 if told.is_err() {
                     app.act(&action, &at(21)).unwrap();
                 }
+            });
+        }
+        assert!(stored > 0 && refused > 0, "{action:?}: {stored} stored, {refused} refused");
+    }
+}
+
+/// A line of a plan, a START that takes the plan up, and NOT TODAY.
+fn a_plan_is_stored_or_refused_and_taken_up_with_the_start_or_not_at_all() {
+    let plan = |tap| Action::Plan { tap };
+    let line = plan(PlanTap::Leave { minutes: Some(20) });
+    let steps = [line, START, plan(PlanTap::Today { takes: false })];
+    for (no, action) in (0..).zip(&steps) {
+        let (mut stored, mut refused) = (0, 0);
+        for room in (0..60_000).step_by(4_000) {
+            let dir = tempfile::tempdir().unwrap();
+            let mut app = open(dir.path(), 3);
+            for (minute, step) in (1..).zip(&steps[..no]) {
+                app.act(step, &at(minute)).unwrap();
+            }
+            drop(app);
+            let before = entries(dir.path());
+            let ((), _) = on_disk(None, || {
+                let mut app = open(dir.path(), 5);
+                set_room(Some(room));
+                let told = app.act(action, &at(20));
+                set_room(None);
+                drop(app);
+                match &told {
+                    Ok(update) => stored += u32::from(update.changed),
+                    Err(error) => {
+                        assert_eq!(error.kind(), ErrorKind::NotSaved, "{action:?}, {room} bytes: {error}");
+                        refused += 1;
+                    }
+                }
+                assert_eq!(entries(dir.path()) > before, told.is_ok(), "{action:?}, {room} bytes");
+                let app = open(dir.path(), 4);
+                let goes_by_it = app.session().is_some_and(|session| session.plan.is_some());
+                let expected = if no == 1 { told.is_ok() } else { no == 2 && told.is_err() };
+                assert_eq!(goes_by_it, expected, "{action:?}, {room} bytes");
             });
         }
         assert!(stored > 0 && refused > 0, "{action:?}: {stored} stored, {refused} refused");

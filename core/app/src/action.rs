@@ -53,6 +53,7 @@ pub(super) fn payload(action: &Action, draft: &SessionSetup) -> Option<Payload> 
         | Action::Feed { .. }
         | Action::Seen { .. }
         | Action::Bench { .. }
+        | Action::Plan { .. }
         | Action::Book { .. }
         | Action::Conditions { .. }
         | Action::Cautions { .. }

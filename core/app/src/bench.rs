@@ -22,7 +22,8 @@ use uuid::Uuid;
 
 impl App {
     /// The Bench screen.
-    pub(super) fn bench(&mut self) -> Result<LeavesView, AppError> {
+    pub(super) fn bench(&mut self, now: &Moment) -> Result<LeavesView, AppError> {
+        let plan = self.plan_now(now)?;
         let kit = self.kit()?;
         let mine = self.sessions.days(&self.mine).filter(|day| day.mine);
         let all: Vec<HeightCast> = mine.flat_map(|day| heights(&day.gist.rows)).collect();
@@ -42,6 +43,7 @@ impl App {
             others: &kits,
             own,
             kit_id: self.kit_id,
+            plan: &self.plan_input(&plan),
             words: &self.words,
         }))
     }

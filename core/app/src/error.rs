@@ -52,6 +52,10 @@ pub enum WhatTyped {
     Length,
     /// A weight with its unit.
     Weight,
+    /// A peg and what to do there.
+    PegNote,
+    /// A time of day, or minutes after all-in.
+    Time,
 }
 
 impl std::fmt::Display for WhatTyped {
@@ -62,6 +66,8 @@ impl std::fmt::Display for WhatTyped {
             Self::Bearing => "bearing",
             Self::Length => "length",
             Self::Weight => "weight",
+            Self::PegNote => "peg-note",
+            Self::Time => "time",
         })
     }
 }
@@ -303,6 +309,7 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::RodOut(rod) => with_rod("error-rod-out", rod),
         NotNow::AwayAlready => words.say("error-away-already"),
         NotNow::NotAway => words.say("error-not-away"),
+        NotNow::NoPlan => words.say("error-no-plan"),
         NotNow::NothingFed => words.say("error-nothing-fed"),
         NotNow::NoFishOn(rod) => with_rod("error-no-fish-on", rod),
     }

@@ -32,6 +32,8 @@ pub(super) enum Beside {
     EarlierSessions,
     /// Older sessions, for the session to show and for UNDO.
     OlderSessions,
+    /// The plan for the day, as a session begins.
+    Plan,
     /// How far the latest backup goes.
     Backup,
     /// That the cards of the first opening were shown.

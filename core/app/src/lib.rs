@@ -14,6 +14,7 @@ uniffi::use_remote_type!(restwater_log::Uuid);
 mod action;
 mod advisor;
 mod bankside;
+mod begin;
 mod bench;
 mod book;
 mod day;
@@ -32,6 +33,7 @@ mod late;
 mod learning;
 mod match_day;
 mod mend;
+mod plan;
 mod recent;
 mod repeat;
 mod seen;
@@ -69,6 +71,7 @@ use fish::FishState;
 use journal::{Beside, Committed, Journal};
 use learning::Learning;
 use match_day::MatchState;
+use plan::PlanState;
 use repeat::LastTap;
 use restwater_caution::table::Region;
 use restwater_log::{Entry, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
@@ -105,6 +108,7 @@ pub struct App {
     asking: Asking,
     book: BookState,
     setup: SetupState,
+    plan: PlanState,
     mending: Option<Uuid>,
     phone: PhoneChoices,
     /// The phones whose sessions are the angler's, this one among them.
@@ -119,7 +123,7 @@ impl App {
         let settings = settings::load_settings(store)?;
         let phone = settings::load_phone(store)?;
         let draft = settings::load_draft(store)?;
-        let setup = SetupState::load(store)?;
+        let (setup, plan) = (SetupState::load(store)?, PlanState::load(store)?);
         let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
         let mine = settings::load_mine(store)?;
         let advisor = Advisor::load(&journal, phone.whose, &mine)?;
@@ -145,6 +149,7 @@ impl App {
             asking: Asking::default(),
             book: BookState::default(),
             setup,
+            plan,
             mending: None,
             phone,
             mine,
@@ -214,6 +219,7 @@ impl App {
             Action::Conditions { tap } => self.conditions_tap(*tap, at)?,
             Action::Cautions { tap } => self.cautions_tap(tap, at)?,
             Action::Bench { tap } => self.bench_tap(tap, at)?,
+            Action::Plan { tap } => self.plan_tap(tap, at)?,
             Action::Files { tap } => self.files_tap(*tap),
             Action::Phone { tap } => self.phone_tap(*tap)?,
             Action::Back => String::new(),
@@ -247,7 +253,7 @@ impl App {
             Which::Book => Screen::Book(self.book(now)?),
             Which::Conditions => Screen::Conditions(self.conditions()),
             Which::Cautions => Screen::Cautions(self.cautions()?),
-            Which::Bench => Screen::Bench(self.bench()?),
+            Which::Bench => Screen::Bench(self.bench(now)?),
             Which::Phone => Screen::Phone(self.phone_screen()),
             Which::Mend => Screen::Mend(self.mend_screen(now)),
             Which::Files => Screen::Files(self.files_screen(now)?),
@@ -345,43 +351,14 @@ impl App {
                 f64::from(straight_out_cdeg) / 100.0,
             )?;
         }
-        let starts = matches!(payload, Payload::SessionStarted(_));
-        let as_set_up = matches!(action, Action::StartSession { setup: None });
+        if let Payload::SessionStarted(setup) = payload {
+            return self.begin(setup, matches!(action, Action::StartSession { setup: None }), at);
+        }
         let kind = payload.kind().to_owned();
-        let session = if starts { None } else { self.session().map(|s| s.id) };
+        let session = self.session().map(|s| s.id);
         let session = session.unwrap_or_else(|| self.journal.new_id(at));
-        match payload {
-            Payload::SessionStarted(setup) if as_set_up => {
-                let beginning = self.beginning(&setup)?;
-                self.write_all(session, beginning, at)?;
-                self.setup_used()?;
-            }
-            payload => self.write(session, payload, None, at)?,
-        }
-        if starts {
-            self.chosen = 1;
-            self.swim = SwimState::default();
-            self.match_day = MatchState::default();
-            self.fish = FishState::default();
-            (self.feed, self.seen_at_aim) = (FeedState::default(), false);
-            self.asking = Asking::default();
-        }
-        if starts {
-            return self.started(&kind);
-        }
+        self.write(session, payload, None, at)?;
         Ok(self.say_what("notice-logged", &kind))
-    }
-
-    /// What is said of a session that has just begun: how many cautions are new at its peg.
-    fn started(&mut self, kind: &str) -> Result<String, AppError> {
-        let count = self.cautions_to_show()?.len();
-        if count == 0 {
-            return Ok(self.say_what("notice-logged", kind));
-        }
-        let what = screen::kind_words(&self.words, kind);
-        Ok(self
-            .words
-            .say_with("notice-cautions", &[("what", Arg::Text(&what)), ("count", Arg::Count(count))]))
     }
 
     /// Writes one entry. On an error nothing was stored.

@@ -4,7 +4,7 @@ use super::error::within;
 use super::feed::HEAVIEST_FEED_MG;
 use super::settings::save_draft;
 use super::{App, AppError};
-use restwater_log::{Moment, Payload, Rig, RodNumber, SessionSetup, Spot};
+use restwater_log::{Moment, Payload, Reach, Rig, RodNumber, SessionSetup, Spot};
 use restwater_screen as screen;
 use restwater_screen::{Hand, PhoneChoices, Scheme};
 use restwater_screen::{TackleAround, TackleTap, TackleView};
@@ -78,15 +78,21 @@ impl App {
     }
 }
 
+/// A reach that a cast can have.
+pub(super) fn sound_reach(reach: Reach) -> Result<Reach, AppError> {
+    let metres = reach_m(reach);
+    if metres > 0.0 && metres <= LONGEST_RANGE_M {
+        Ok(reach)
+    } else {
+        Err(AppError::unknown("reach", screen::trimmed(metres, 1)))
+    }
+}
+
 /// The spot with one thing changed; what is no part of a spot leaves it as it is.
 fn with_spot(mut spot: Spot, tap: &TackleTap, session: &Session) -> Result<Spot, AppError> {
     match tap {
         TackleTap::Reach { reach } => {
-            let metres = reach_m(*reach);
-            if !(metres > 0.0 && metres <= LONGEST_RANGE_M) {
-                return Err(AppError::unknown("reach", screen::trimmed(metres, 1)));
-            }
-            spot.reach = *reach;
+            spot.reach = sound_reach(*reach)?;
         }
         TackleTap::Bearing { cdeg } => {
             (spot.mark, spot.bearing_cdeg) = (None, within("bearing", *cdeg, -9_000, 9_000)?);
@@ -103,7 +109,7 @@ fn with_spot(mut spot: Spot, tap: &TackleTap, session: &Session) -> Result<Spot,
 }
 
 /// The rig with one thing changed, or `None` if it is the spot that changes.
-fn with_rig(mut rig: Rig, tap: &TackleTap) -> Result<Option<Rig>, AppError> {
+pub(super) fn with_rig(mut rig: Rig, tap: &TackleTap) -> Result<Option<Rig>, AppError> {
     let name = |name: &str| Some(name.trim().to_owned()).filter(|name| !name.is_empty());
     match tap {
         TackleTap::Bait { name: bait } => rig.bait = name(bait),
@@ -127,7 +133,6 @@ fn with_rig(mut rig: Rig, tap: &TackleTap) -> Result<Option<Rig>, AppError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use restwater_log::Reach;
     use restwater_session::fold;
     use restwater_session::written::{SESSION, Written};
 

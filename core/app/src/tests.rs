@@ -17,6 +17,7 @@ mod late;
 mod learning;
 mod mend;
 mod phone_screen;
+mod plan;
 mod rods;
 mod seams;
 mod section;

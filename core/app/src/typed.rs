@@ -2,11 +2,12 @@
 //! type instead.
 
 use super::error::within;
+use super::plan::sound_move;
 use super::setup::DEEPEST_CM;
 use super::{App, AppError, WhatTyped};
 use restwater_bench::units::{LineLength, OUNCE_G, POUND_KG};
-use restwater_log::{Moment, Payload};
-use restwater_screen::{TackleTap, TypedInto};
+use restwater_log::{Moment, MoveAt, Payload, PlanLine};
+use restwater_screen::{PlanTap, TackleTap, TypedInto};
 
 impl App {
     /// A text was typed.
@@ -42,6 +43,9 @@ impl App {
             TypedInto::MatchRule => {
                 self.log_here(Payload::MatchRuleSaid { text: text.trim().to_owned() }, at)
             }
+            TypedInto::PlanPeg => self.plan_line(peg_note(text)?, at),
+            TypedInto::PlanMark => self.plan_tap(&PlanTap::Mark { name: text.into() }, at),
+            TypedInto::PlanMove => self.plan_line(PlanLine::Move { at: move_at(text)? }, at),
             TypedInto::Plan => {
                 let text = name(text).ok_or(AppError::EmptyText)?;
                 self.write_in_book(Payload::PlannedNext { text }, at)
@@ -64,6 +68,43 @@ fn name(text: &str) -> Option<String> {
 /// The error for a text that can't be read.
 fn not_read(what: WhatTyped, text: &str) -> AppError {
     AppError::NotRead { what, text: text.trim().chars().take(40).collect() }
+}
+
+/// The most letters of a peg's name, and of what to do there: it is read at a glance on the Bank.
+const LONGEST_PEG: usize = 20;
+const LONGEST_PEG_NOTE: usize = 80;
+
+/// A peg and what to do there: "14: bread to the island". Without a colon the first word is the peg.
+fn peg_note(text: &str) -> Result<PlanLine, AppError> {
+    let text = text.trim();
+    let (peg, note) = text.split_once(':').or_else(|| text.split_once(' ')).unwrap_or((text, ""));
+    let (peg, note) = (peg.trim().to_owned(), note.trim().to_owned());
+    if peg.is_empty() || peg.chars().count() > LONGEST_PEG {
+        return Err(not_read(WhatTyped::PegNote, text));
+    }
+    let count = note.chars().count();
+    if count > LONGEST_PEG_NOTE {
+        return Err(AppError::TooLong { field: "note", count, most: LONGEST_PEG_NOTE });
+    }
+    Ok(PlanLine::Peg { peg, note })
+}
+
+/// A time of day as "12:30", or minutes after all-in as "90" or "90 min".
+fn move_at(text: &str) -> Result<MoveAt, AppError> {
+    let refused = || not_read(WhatTyped::Time, text);
+    let part = |text: &str| {
+        let digits = !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+        digits.then(|| text.parse::<u16>().ok()).flatten().ok_or_else(refused)
+    };
+    let plain = text.trim().to_lowercase();
+    let at = match plain.split_once([':', '.']) {
+        Some((hour, minute)) => match (part(hour)?, part(minute)?) {
+            (hour @ 0..24, minute @ 0..60) => MoveAt::Clock { minute: 60 * hour + minute },
+            _ => return Err(refused()),
+        },
+        None => MoveAt::AllIn { minutes: part(plain.trim_end_matches("min").trim_end())? },
+    };
+    sound_move(at).map_err(|_| refused())
 }
 
 /// A figure and its unit: "18 in", "45,7cm".
@@ -163,6 +204,38 @@ mod tests {
         }
         assert_eq!(degrees(WhatTyped::Bearing, "270").ok(), Some(270.0));
         assert!(degrees(WhatTyped::Bearing, "270 W").is_err());
+    }
+
+    #[test]
+    fn a_peg_and_what_to_do_there_are_read_at_one_place() {
+        let read = |text: &str| match peg_note(text) {
+            Ok(PlanLine::Peg { peg, note }) => Some((peg, note)),
+            _ => None,
+        };
+        let said = |peg: &str, note: &str| Some((peg.to_owned(), note.to_owned()));
+        assert_eq!(read(" 14: bread to the island "), said("14", "bread to the island"));
+        assert_eq!(read("boathouse bay: margins"), said("boathouse bay", "margins"));
+        assert_eq!(read("14 feeder"), said("14", "feeder"));
+        assert_eq!(read("14"), said("14", ""));
+        assert_eq!(read("  "), None);
+        assert_eq!(read(": bread"), None);
+        assert_eq!(read("a name of a peg longer than any: x"), None);
+        assert!(matches!(
+            peg_note(&format!("14: {}", "x".repeat(81))),
+            Err(AppError::TooLong { most: 80, .. })
+        ));
+    }
+
+    #[test]
+    fn a_time_to_move_is_a_time_of_day_or_minutes() {
+        let clock = |minute| Some(MoveAt::Clock { minute });
+        let after = |minutes| Some(MoveAt::AllIn { minutes });
+        let read = |text: &str| move_at(text).ok();
+        assert_eq!((read("12:30"), read(" 9.05 ")), (clock(750), clock(545)));
+        assert_eq!((read("90"), read("90 min"), read("0MIN")), (after(90), after(90), after(0)));
+        for bad in ["", "noon", "24:00", "12:60", "12:3x", "1441", "-5", "99999999", "12:", ":30"] {
+            assert_eq!(read(bad), None, "{bad}");
+        }
     }
 
     /// An inch is 25.4 mm and an ounce 28.349523125 g, exactly (international yard and pound agreement of 1959).

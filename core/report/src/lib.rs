@@ -13,7 +13,7 @@ mod page;
 mod strip;
 
 use page::Page;
-use restwater_screen::{Arg, Wording, clock, conditions_words, iso_day};
+use restwater_screen::{Arg, Wording, clock, conditions_words, iso_day, plan_words};
 use restwater_session::figures::Counts;
 use restwater_session::{Break, Session};
 
@@ -38,6 +38,7 @@ pub fn report(words: &Wording, session: &Session, whose: WhoseDay) -> String {
     }
     weather(words, session, &mut page);
     breaks(words, session, &mut page);
+    plan(words, session, &mut page);
     feed::write(words, session, &mut page);
     others::neighbours(words, session, &mut page);
     summary(words, session, &mut page);
@@ -79,6 +80,15 @@ fn breaks(words: &Wording, session: &Session, page: &mut Page) {
         words.say_with("report-break", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))])
     };
     let lines: Vec<String> = session.breaks.iter().map(line).collect();
+    if !lines.is_empty() {
+        page.list(&lines);
+    }
+}
+
+/// The plan against what happened.
+fn plan(words: &Wording, session: &Session, page: &mut Page) {
+    let line = |what: String| words.say_with("report-plan", &[("what", Arg::Text(&what))]);
+    let lines: Vec<String> = plan_words(words, session).into_iter().map(line).collect();
     if !lines.is_empty() {
         page.list(&lines);
     }

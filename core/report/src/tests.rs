@@ -1,7 +1,7 @@
 use super::*;
 use restwater_log::{
-    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, OtherPeg, Payload, Reach,
-    Rig, Side, Spot, WaterPlace, WeightUnit,
+    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, MoveAt, OtherPeg, Payload,
+    PlanLine, Reach, Rig, Side, Spot, WaterPlace, WeightUnit,
 };
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
@@ -141,6 +141,28 @@ fn feed_and_fish_that_showed_are_in_it_with_their_times_and_places() {
         "Fed about 270 g, 30 g of it by feeders with their casts.</li>",
         "22:14 fed 3 balls, 36.6 m, 5.5° left</li>",
         "22:15 Bubbles, 36.6 m, 5.5° left</li>",
+    ] {
+        assert!(html.contains(text), "{text} in {html}");
+    }
+}
+
+#[test]
+fn a_day_that_goes_by_a_plan_has_it_against_what_happened_and_another_no_trace_of_it() {
+    let mut day = Written::new(1);
+    assert!(!report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own).contains("Plan"));
+    let lines = vec![
+        PlanLine::Peg { peg: "<14>".into(), note: String::new() },
+        PlanLine::Leave { minutes: 20 },
+        PlanLine::Move { at: MoveAt::AllIn { minutes: 90 } },
+    ];
+    day.log(10, Payload::PlanTaken { day: 19_675, lines });
+    day.log(60, Payload::Cast { rod: 1 });
+    day.log(60 + 12 * 60, Payload::WoundIn { rod: 1 });
+    let html = report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own);
+    for text in [
+        "Plan: peg &lt;14&gt;. No peg was entered.</li>",
+        "Plan: leave the first casts 20 min. The first was left 12 min.</li>",
+        "Plan: kept-back water at 23:43. No cast went there.</li>",
     ] {
         assert!(html.contains(text), "{text} in {html}");
     }

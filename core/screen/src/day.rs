@@ -1,6 +1,6 @@
 //! The card of the day: bites, fish, the waits, where they came, what to try next; to be shared as a text.
 
-use super::book::date_words;
+use super::date::date_words;
 use super::fish::of_a_fish;
 use super::leave_words::habit_words;
 use super::place::spot_words;

@@ -25,6 +25,7 @@ mod cautions;
 mod changes;
 mod chart;
 mod conditions;
+mod date;
 mod day;
 mod doors;
 mod entry;
@@ -57,9 +58,9 @@ mod wording;
 
 pub use action::{
     Action, BenchTap, BookSet, BookTap, CautionsTap, ConditionsTap, FeedTap, FilesTap, FilterTap, FishTap,
-    FormChoice, HazardKind, Key, KeyTap, Keyboard, MatchTap, MendTap, Pad, PhoneTap, RuleTap, Season,
-    SeenTap, SetupTap, Signal, Span, SwimTap, SwimThing, TackleTap, Temperature, TypedField, TypedInto,
-    UsualClass, WaitsTap, WaterChoice, Which,
+    FormChoice, HazardKind, Key, KeyTap, Keyboard, MatchTap, MendTap, Pad, PhoneTap, PlanTap, RuleTap,
+    Season, SeenTap, SetupTap, Signal, Span, SwimTap, SwimThing, TackleTap, Temperature, TypedField,
+    TypedInto, UsualClass, WaitsTap, WaterChoice, Which,
 };
 pub use bank::{
     AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, StripMark,
@@ -106,7 +107,7 @@ pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};
 pub use place::mark_of;
 pub use place::spot_words;
-pub use plan::plan_words;
+pub use plan::{plan_day_words, plan_words};
 pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_view, sign_words};
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};

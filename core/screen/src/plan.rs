@@ -1,10 +1,20 @@
 //! The plan for a day in words: its lines, those that are due, and what came of each.
 
+use super::date::date_words;
 use super::figures::{clock, clock_of, trimmed};
 use super::place::{bearing_words, mark_of, reach_words, rig_words};
 use super::{Arg, Wording};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Reach, Spot};
 use restwater_session::{PlanDue, PlanOutcome, Session, Stamp, plan_due, plan_outcomes};
+
+/// "today", "tomorrow" or the date of a day counted from 1 January 1970.
+pub fn plan_day_words(words: &Wording, day: i32, today: i32) -> String {
+    match day.saturating_sub(today) {
+        0 => words.say("plan-today"),
+        1 => words.say("plan-tomorrow"),
+        _ => date_words(words, i64::from(day).saturating_mul(86_400_000), 0),
+    }
+}
 
 /// A time of day that is planned: "12:30".
 fn time_words(minute: u16) -> String {
@@ -78,18 +88,7 @@ pub fn plan_words(words: &Wording, session: &Session) -> Vec<String> {
 
 fn outcome_words(words: &Wording, session: &Session, outcome: &PlanOutcome) -> String {
     match outcome {
-        PlanOutcome::Pegs { liked, drawn, got } => {
-            let (count, pegs) = (liked.len(), liked.join(", "));
-            let id = match (drawn, got) {
-                (None, _) => "plan-pegs-none",
-                (Some(_), true) => "plan-pegs-kept",
-                (Some(_), false) => "plan-pegs-other",
-            };
-            let drawn = drawn.unwrap_or_default();
-            let args =
-                [("count", Arg::Count(count)), ("pegs", Arg::Text(&pegs)), ("drawn", Arg::Text(drawn))];
-            words.say_with(id, &args)
-        }
+        PlanOutcome::Pegs { liked, drawn, got } => pegs_came(words, liked, *drawn, *got),
         PlanOutcome::Rig { rod, rig, first, kept } => {
             let (rod, rig) = (rod.to_string(), rig_words(words, rig));
             let id = came_of("plan-rig", first.is_some(), *kept);
@@ -100,30 +99,51 @@ fn outcome_words(words: &Wording, session: &Session, outcome: &PlanOutcome) -> S
         PlanOutcome::Start { spot, first, kept } => {
             let id = came_of("plan-start", first.is_some(), *kept);
             let at = first.and_then(|cast| cast.spot.as_ref());
-            let first = at.map_or_else(|| words.say("spot-none"), |at| as_planned(words, session, spot, at));
+            let first =
+                at.map_or_else(|| words.say("plan-spot-none"), |at| as_planned(words, session, spot, at));
             let planned = short_words(words, spot);
             words.say_with(&id, &[("planned", Arg::Text(&planned)), ("first", Arg::Text(&first))])
         }
-        PlanOutcome::Leave { minutes, left_min } => {
-            let minutes = minutes.to_string();
-            let left: Vec<String> = left_min.iter().map(ToString::to_string).collect();
-            let id = if left.is_empty() { "plan-leave-none" } else { "plan-leave-left" };
-            let args = [
-                ("minutes", Arg::Text(&minutes)),
-                ("left", Arg::Text(&left.join(", "))),
-                ("count", Arg::Count(left.len())),
-            ];
-            words.say_with(id, &args)
-        }
-        PlanOutcome::Move { at_ms, first } => {
-            let start = session.started.as_ref();
-            let time = start.map(|start| clock_of(start.wall_at(*at_ms), start.shown.offset_min));
-            let time = time.unwrap_or_default();
-            let id = if first.is_some() { "plan-move-cast" } else { "plan-move-none" };
-            let first = first.map(|first| clock(&first.shown)).unwrap_or_default();
-            words.say_with(id, &[("time", Arg::Text(&time)), ("first", Arg::Text(&first))])
-        }
+        PlanOutcome::Leave { minutes, left_min } => left_words(words, *minutes, left_min),
+        PlanOutcome::Move { at_ms, first } => moved_words(words, session, *at_ms, *first),
     }
+}
+
+/// "one of pegs 14, 22. You drew 14."
+fn pegs_came(words: &Wording, liked: &[&str], drawn: Option<&str>, got: bool) -> String {
+    let id = match (drawn, got) {
+        (None, _) => "plan-pegs-none",
+        (Some(_), true) => "plan-pegs-kept",
+        (Some(_), false) => "plan-pegs-other",
+    };
+    let args = [
+        ("count", Arg::Count(liked.len())),
+        ("pegs", Arg::Text(&liked.join(", "))),
+        ("drawn", Arg::Text(drawn.unwrap_or_default())),
+    ];
+    words.say_with(id, &args)
+}
+
+/// "leave the first casts 20 min. The first 2 were left 16, 25 min."
+fn left_words(words: &Wording, minutes: u16, left_min: &[i64]) -> String {
+    let left: Vec<String> = left_min.iter().map(ToString::to_string).collect();
+    let id = if left.is_empty() { "plan-leave-none" } else { "plan-leave-left" };
+    let args = [
+        ("minutes", Arg::Text(&minutes.to_string())),
+        ("left", Arg::Text(&left.join(", "))),
+        ("count", Arg::Count(left.len())),
+    ];
+    words.say_with(id, &args)
+}
+
+/// "kept-back water at 12:30. First cast there 12:47."
+fn moved_words(words: &Wording, session: &Session, at_ms: i64, first: Option<&Stamp>) -> String {
+    let start = session.started.as_ref();
+    let time = start.map(|start| clock_of(start.wall_at(at_ms), start.shown.offset_min));
+    let id = if first.is_some() { "plan-move-cast" } else { "plan-move-none" };
+    let first = first.map(|first| clock(&first.shown)).unwrap_or_default();
+    let args = [("time", Arg::Text(time.as_deref().unwrap_or_default())), ("first", Arg::Text(&first))];
+    words.say_with(id, &args)
 }
 
 fn came_of(id: &str, happened: bool, kept: bool) -> String {

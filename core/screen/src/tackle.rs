@@ -174,9 +174,13 @@ impl Rows<'_> {
             self.figure("hooklength", rig.hooklength_mm, &lengths, |mm| length_words(self.words, mm), |mm| {
                 TackleTap::Hooklength { mm }
             }),
-            self.figure("hook", hook, HOOKS, |size| size.to_string(), |size| TackleTap::HookSize {
-                size: size as u8,
-            }),
+            self.figure(
+                "hook",
+                hook,
+                HOOKS,
+                |size| size.to_string(),
+                |size| TackleTap::HookSize { size: size as u8 },
+            ),
             self.figure("lead", rig.lead_mg, LEADS_MG, |mg| self.grams(mg), |mg| TackleTap::Lead { mg }),
             self.material(rig.material),
         ]

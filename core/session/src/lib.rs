@@ -60,10 +60,10 @@ pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};
 pub use match_setup::{ClassGuess, MatchSetup};
 pub use model::{
     Break, ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note,
-    PegPlace, Rod, RodState, Session,
+    PegPlace, Rod, RodState, Session, TakenPlan,
 };
 pub use neighbours::{Beside, beside};
-pub use plan::{Plan, TakenPlan};
+pub use plan::Plan;
 pub use plan_day::{PlanDue, PlanOutcome, plan_due, plan_outcomes};
 pub use playing::{Played, PlayingTime, playing_time};
 pub use progress::Progress;

@@ -3,10 +3,9 @@
 use super::fed::{Fed, FishShown, NeighbourFish};
 use super::match_record::Section;
 use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
-use super::plan::TakenPlan;
 use super::{Alternation, Cast};
 use super::{Stamp, TimeLine};
-use restwater_log::{OpOrder, Payload, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
+use restwater_log::{OpOrder, Payload, PlanLine, Rig, RodNumber, SessionSetup, Spot, SwimSetup};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
 use serde::{Deserialize, Serialize};
@@ -195,6 +194,17 @@ pub struct Break {
     pub from: Stamp,
     /// Until when: the angler was back, a bait was cast, or the session was over. None while it lasts.
     pub to: Option<Stamp>,
+}
+
+/// The plan that a session goes by, as it stood when it was taken up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TakenPlan {
+    /// The op that took it up.
+    pub op: Uuid,
+    /// The day it was written for, counted from 1 January 1970.
+    pub day: i32,
+    /// Its lines, each once.
+    pub lines: Vec<PlanLine>,
 }
 
 /// A whole session.

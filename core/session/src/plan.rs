@@ -1,11 +1,9 @@
 //! The plan for a day: the lines in force of the entries that wrote them, and the plan that a session goes by.
 
-use super::model::Session;
+use super::model::{Session, TakenPlan};
 use super::step::Step;
 use restwater_log::{Payload, PlanKey, PlanLine};
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-use uuid::Uuid;
 
 /// A plan as it is written: each line once, in the order in which a day comes to them.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -22,6 +20,11 @@ impl Plan {
     /// Takes a line out.
     pub fn clear(&mut self, key: &PlanKey) {
         self.lines.remove(&named_alike(key.clone()));
+    }
+
+    /// Whether it has a line.
+    pub fn has(&self, key: &PlanKey) -> bool {
+        self.lines.contains_key(&named_alike(key.clone()))
     }
 
     /// Its lines.
@@ -43,17 +46,6 @@ fn named_alike(key: PlanKey) -> PlanKey {
     }
 }
 
-/// The plan that a session goes by, as it stood when it was taken up.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct TakenPlan {
-    /// The op that took it up.
-    pub op: Uuid,
-    /// The day it was written for, counted from 1 January 1970.
-    pub day: i32,
-    /// Its lines, each once.
-    pub lines: Vec<PlanLine>,
-}
-
 impl Session {
     /// A plan is taken up or dropped; the last word holds.
     pub(super) fn take_plan(&mut self, step: &Step) {
@@ -63,7 +55,9 @@ impl Session {
         };
         // A file from elsewhere may say a line twice: the later one holds, as at home.
         let mut plan = Plan::default();
-        lines.iter().for_each(|line| plan.set(line));
+        for line in lines {
+            plan.set(line);
+        }
         let lines = plan.lines().cloned().collect();
         self.plan = Some(TakenPlan { op: step.op.id, day: *day, lines });
     }

@@ -62,6 +62,8 @@ pub struct Shown {
     pub things: BTreeMap<String, String>,
     /// What each rod does: "ready", "out" or "fish_on".
     pub rods: Vec<&'static str>,
+    /// The lines of the plan that it goes by, if it goes by one.
+    pub plan: Option<Value>,
 }
 
 /// What the Bank screen says.
@@ -145,6 +147,7 @@ pub fn shown(app: &App) -> Option<Shown> {
         casts: session.casts.iter().map(|cast| (cast.op.to_string(), cast_shown(cast))).collect(),
         things: marks.chain(landmarks).collect(),
         rods: session.rods.iter().map(|rod| state(&rod.state)).collect(),
+        plan: session.plan.as_ref().and_then(|plan| serde_json::to_value(&plan.lines).ok()),
     })
 }
 

@@ -365,6 +365,30 @@ pub fn seen(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": "seen", "tap": tap})
 }
 
+/// A line of the plan for a day, written or taken out; whether today goes by it.
+pub fn planning(rng: &mut ChaCha8Rng) -> Value {
+    let n: u32 = rng.random_range(1..4);
+    let tap = match rng.random_range(0..12) {
+        0 => json!({"tap": "rig", "rod": n, "change": {"tap": "bait", "name": "corn"}}),
+        1 => json!({"tap": "rig", "rod": n, "change": {"tap": "hook_size", "size": 14 + n}}),
+        2 => json!({"tap": "no_rig", "rod": n}),
+        3 => json!({"tap": "reach", "reach": {"unit": "yards", "hundredths": 3_000 + 100 * n}}),
+        4 => json!({"tap": "mark", "name": "gate"}),
+        5 => json!({"tap": "no_start"}),
+        6 => json!({"tap": "leave", "minutes": 10 * n}),
+        7 => json!({"tap": "leave", "minutes": null}),
+        8 => json!({"tap": "move", "at": {"by": "all_in", "minutes": 60 * n}}),
+        9 => json!({"tap": "no_peg", "peg": "14"}),
+        10 => json!({"tap": "today", "takes": n > 1}),
+        _ => {
+            let text =
+                pick(rng, &["14: bread to the island", "14: corn", "a4 margins", "A4", "12:30 too late"]);
+            return json!({"do": "typed", "into": "plan_peg", "text": text});
+        }
+    };
+    json!({"do": "plan", "tap": tap})
+}
+
 /// A whole import taken back, or brought back.
 pub fn importing(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": pick(rng, &["undo_import", "redo_import"]), "id": format!("$import:{}", rng.random_range(0..3))})

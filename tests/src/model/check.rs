@@ -74,6 +74,10 @@ pub fn shown(oracle: &Oracle, shown: Option<&Shown>, naive: Option<&Session>) ->
         let why = format!("shown {:?}, expected {:?}", shown.things, naive.things);
         return broken("marks and landmarks are those set and not taken away", why);
     }
+    if shown.plan != naive.plan {
+        let why = format!("shown {:?}, expected {:?}", shown.plan, naive.plan);
+        return broken("a session goes by the plan that it took up", why);
+    }
     let rods: Vec<&str> = naive.rods.iter().map(|cast| rod(naive, *cast)).collect();
     if shown.rods != rods {
         return broken(

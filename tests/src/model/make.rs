@@ -1,8 +1,8 @@
 //! A day out of a seed.
 
 use super::actions::{
-    alarm, choosing, feed, fish, fishing, importing, marking, matching, mending, noting, pick, saying, seen,
-    turning,
+    alarm, choosing, feed, fish, fishing, importing, marking, matching, mending, noting, pick, planning,
+    saying, seen, turning,
 };
 use super::day::{Day, Step};
 use rand::{RngExt, SeedableRng};
@@ -31,6 +31,7 @@ pub fn day(seed: u64) -> Day {
             26..30 => aimed(&mut rng, &mut steps),
             30..33 => noted(&mut rng, &mut steps),
             33..36 => rung(&mut rng, &mut steps),
+            36..39 => planned(&mut rng, &mut steps),
             _ => {
                 let step = step(&mut rng, &moods);
                 steps.push(step);
@@ -126,6 +127,20 @@ fn noted(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
         steps.push(Step::new(phone, rng.random_range(1_000..20_000), what));
     }
     steps.push(Step::new(phone, 5_000, json!({"event": "page", "of": rng.random_range(0..9)})));
+}
+
+/// An evening's plan, now and then by both phones, and a session that goes by it.
+fn planned(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
+    let phone = usize::from(rng.random_range(0..10) < 3);
+    for _ in 0..rng.random_range(1..6) {
+        let other = usize::from(rng.random_range(0..4) == 0);
+        steps.push(Step::new((phone + other) % 2, rng.random_range(1_000..20_000), planning(rng)));
+        if rng.random_range(0..6) == 0 {
+            let what = [json!({"event": "swap"}), turning(rng), json!({"event": "restart"})];
+            steps.push(Step::new(phone, 5_000, what[rng.random_range(0..3)].clone()));
+        }
+    }
+    next_session(rng, steps);
 }
 
 /// A cast with an alarm, looked at while it is out.

@@ -13,6 +13,7 @@ mod happen;
 mod make;
 mod naive;
 mod oracle;
+mod plans;
 mod shrink;
 mod world;
 

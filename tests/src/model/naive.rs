@@ -61,6 +61,8 @@ pub struct Session {
     pub rods: Vec<Option<usize>>,
     /// Texts of notes.
     pub notes: Vec<String>,
+    /// The lines of the plan that it goes by, if it goes by one.
+    pub plan: Option<Value>,
     spots: Vec<Option<Value>>,
     /// How far apart the wall clock's errors lie within the session, by device: what bridging a boot may be off by.
     pub spread_ms: i64,
@@ -156,6 +158,8 @@ impl Session {
                 let last = renamed.copied().find(|amend| amend.kind == kind).unwrap_or(entry);
                 self.things.insert(entry.id.clone(), text(last, "name").to_owned());
             }
+            "plan_taken" => self.plan = entry.payload.get("lines").cloned(),
+            "plan_dropped" => self.plan = None,
             "noted" => self.notes.push(text(entry, "text").to_owned()),
             _ => {}
         }

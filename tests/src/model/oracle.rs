@@ -131,6 +131,10 @@ fn word(kind: &str) -> &'static str {
         ("fall_timed", "fall"),
         ("ladder_set", "ladder"),
         ("cautions_seen", "cautions"),
+        ("plan_set", "plan"),
+        ("plan_cleared", "line out of the plan"),
+        ("plan_taken", "plan for today"),
+        ("plan_dropped", "no plan today"),
     ];
     WORDS.iter().find(|(name, _)| *name == kind).map_or("", |(_, word)| word)
 }
@@ -275,8 +279,17 @@ impl Oracle {
 
     /// The sessions that have an entry, kits left out.
     pub fn sessions(&self) -> Vec<&str> {
+        self.of_version(b'7')
+    }
+
+    /// The kits that have an entry.
+    pub fn kits(&self) -> Vec<&str> {
+        self.of_version(b'8')
+    }
+
+    fn of_version(&self, version: u8) -> Vec<&str> {
         let mut ids: Vec<&str> = self.log.values().map(|entry| entry.session.as_str()).collect();
-        ids.retain(|id| id.as_bytes().get(14) == Some(&b'7'));
+        ids.retain(|id| id.as_bytes().get(14) == Some(&version));
         ids.sort_unstable();
         ids.dedup();
         ids

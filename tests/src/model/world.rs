@@ -7,6 +7,7 @@ use super::day::{Day, Step};
 use super::device::Device;
 use super::naive::{self, Session};
 use super::oracle::{Entry, Oracle, Truth, Truths};
+use super::plans;
 use serde_json::{Map, Value};
 use std::path::Path;
 
@@ -139,6 +140,7 @@ impl World {
             let why = format!("{verb} went to {}, meant was {meant:?}", entry.session);
             return broken("a tap goes to the session shown", why);
         }
+        plans::taken(&self.sides[side].oracle, &new)?;
         self.take(side, verb, new, &tapped.notice)?;
         Ok(Some(tapped.bank))
     }

@@ -153,3 +153,8 @@ fn every_tap_of_the_day_of_neighbours_is_accepted_or_refused_in_words() -> Resul
 fn every_tap_of_the_feeder_day_is_accepted_or_refused_in_words() -> Result<(), Box<dyn Error>> {
     every_tap(include_str!("../../days/feeder.jsonl"))
 }
+
+#[test]
+fn every_tap_of_the_planned_day_is_accepted_or_refused_in_words() -> Result<(), Box<dyn Error>> {
+    every_tap(include_str!("../../days/plan.jsonl"))
+}

@@ -11,6 +11,7 @@ mod match_day;
 mod neighbours_day;
 mod older_reader;
 mod op_file;
+mod plan_day;
 mod r_agreement;
 mod report_print;
 mod safekeeping;

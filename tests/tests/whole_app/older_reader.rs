@@ -1,6 +1,6 @@
 //! What a version that doesn't know some kinds of entry does with a file that holds them: it keeps them unread, reads the rest
-//! as it always did, and passes every byte on. One fixture has breaks, feed and fish that show, the other what other anglers
-//! land and weigh and the rule on dead fish.
+//! as it always did, and passes every byte on. One fixture has breaks, feed and fish that show, one what other anglers
+//! land and weigh and the rule on dead fish, and two have a plan: as it is written in a kit, and as a day takes it up.
 //!
 //! Each is a file as it was written when its kinds came in. It may never be made again: it also holds this version and every
 //! later one to what those entries meant.
@@ -8,8 +8,9 @@
 
 use restwater_app::{App, read_day};
 use restwater_exchange::{Incoming, Place, Progress, Selection, export, import, read_op_file};
-use restwater_log::{Op, Payload, Side, canonical_bytes};
+use restwater_log::{Op, Payload, PlanLine, Side, canonical_bytes};
 use restwater_match_day::weight::Weight;
+use restwater_screen::{Wording, plan_words};
 use restwater_session::{DoubtKind, Section, Session, fold, waits_of};
 use restwater_store::Store;
 use restwater_tests::phone::Seeded;
@@ -29,6 +30,15 @@ const BETWEEN_CASTS: Fixture = Fixture {
 const OTHER_ANGLERS: Fixture = Fixture {
     file: include_bytes!("../../fixtures/other_anglers.restwater.json-seq"),
     kinds: &["other_net_told", "section_set", "match_rule_said", "neighbour_caught"],
+};
+const PLAN_OF_A_DAY: Fixture = Fixture {
+    file: include_bytes!("../../fixtures/plan_of_a_day.restwater.json-seq"),
+    kinds: &["plan_taken", "plan_dropped"],
+};
+/// The entries of a kit: they are of no day, and stand in a file of their own.
+const PLANS_IN_A_KIT: Fixture = Fixture {
+    file: include_bytes!("../../fixtures/plans_in_a_kit.restwater.json-seq"),
+    kinds: &["plan_set", "plan_cleared"],
 };
 
 fn go(_: Progress) -> ControlFlow<()> {
@@ -105,6 +115,40 @@ fn other_nets_section_rule_and_neighbours_fish_mean_what_they_meant_when_they_we
     assert_eq!((session.casts.len(), session.doubts.len()), (1, 0));
 }
 
+#[test]
+fn a_plan_means_what_it_meant_when_it_was_written() {
+    let session = session_in(&PLAN_OF_A_DAY);
+    let said: Vec<String> = plan_words(&Wording::new(), &session);
+    assert_eq!(
+        said,
+        [
+            "one of pegs 14, 22. You drew 14.",
+            "rod 1 with bread, 18 in pop-up. So you began.",
+            "start at 14 wraps. You started at 16 wraps.",
+            "leave the first casts 20 min. The first 3 were left 16, 25, 20 min.",
+            "kept-back water at 12:30. First cast there 12:47.",
+        ]
+    );
+    assert!(session.doubts.iter().all(|doubt| doubt.kind != DoubtKind::Newer));
+    let kit: Vec<Op> = entries(&PLANS_IN_A_KIT).into_iter().map(|(op, _)| op).collect();
+    let plans = restwater_kit::fold(&kit, &[]).plans;
+    assert_eq!(plans.len(), 1, "one day is planned");
+    let lines: Vec<PlanLine> =
+        plans.into_values().flat_map(|p| p.lines().cloned().collect::<Vec<_>>()).collect();
+    assert_eq!(Some(lines), session.plan.map(|plan| plan.lines), "and taken up as it stood");
+}
+
+#[test]
+fn a_plan_is_kept_unread_and_passed_on_byte_by_byte() {
+    let session = kept_unread_and_passed_on(&PLAN_OF_A_DAY);
+    assert_eq!((session.casts.len(), waits_of(&session).len()), (3, 3));
+    assert_eq!((session.plan, session.kept_back.len()), (None, 1));
+    kept_unread_and_passed_on(&PLANS_IN_A_KIT);
+    let entries = entries(&PLANS_IN_A_KIT);
+    let older: Vec<Op> = entries.iter().map(|entry| as_before(entry, PLANS_IN_A_KIT.kinds)).collect();
+    assert!(restwater_kit::fold(&older, &[]).plans.is_empty(), "the kit is as it was");
+}
+
 /// The session as the version before reads it, with one doubt for each entry that it keeps unread; its log gives the same file,
 /// and a phone of this version that takes it in has the whole day.
 fn kept_unread_and_passed_on(fixture: &Fixture) -> Session {
@@ -166,4 +210,6 @@ fn days_of_today_hold_the_kinds_that_the_fixtures_have() {
     let mut others = kinds_of_a_day(include_str!("../../days/section.jsonl"));
     others.extend(kinds_of_a_day(include_str!("../../days/neighbours.jsonl")));
     assert!(OTHER_ANGLERS.kinds.iter().all(|kind| others.iter().any(|k| k == kind)), "{others:?}");
+    let plan = kinds_of_a_day(include_str!("../../days/plan.jsonl"));
+    assert!(PLAN_OF_A_DAY.kinds.iter().all(|kind| plan.iter().any(|k| k == kind)), "{plan:?}");
 }

@@ -6,11 +6,12 @@ use restwater_bench::pack::Item;
 use restwater_bench::units::LineLength;
 use restwater_caution::table::Region;
 use restwater_log::{
-    EndSaid, FeedKind, FeedMeasure, LeadMaterial, LineMaterial, ShotMetal, Side, WeightUnit,
+    EndSaid, FeedKind, FeedMeasure, LeadMaterial, LineMaterial, MoveAt, ShotMetal, Side, WeightUnit,
 };
 use restwater_screen::{
     BookSet, BookTap, CautionsTap, ConditionsTap, FISH_SIGNS, FeedTap, FilesTap, FilterTap, FormChoice,
-    HazardKind, MendTap, PhoneTap, Season, SeenTap, Span, SwimThing, Temperature, WaterChoice, Whose,
+    HazardKind, MendTap, PhoneTap, PlanTap, Season, SeenTap, Span, SwimThing, Temperature, WaterChoice,
+    Whose,
 };
 use restwater_sky::conditions::{Answer, Question, WaterColour, WindFrom, WindStrength};
 use restwater_swim::{CellId, FeatureKind};
@@ -241,6 +242,31 @@ pub(super) fn any_choice() -> impl Strategy<Value = Action> {
         1 => any_book().prop_map(|tap| Action::Book { tap }),
         1 => any_conditions().prop_map(|tap| Action::Conditions { tap }),
         1 => any_small(),
+        2 => any_plan(),
+    ]
+}
+
+/// Any tap on the plan.
+fn any_plan() -> impl Strategy<Value = Action> {
+    let minutes = || any::<u16>().prop_map(|n| n % 2_000);
+    let tap = prop_oneof![
+        1 => (-9..900_i32).prop_map(|ahead| PlanTap::Day { day: 19_675 + ahead }),
+        1 => "[ab]".prop_map(|peg| PlanTap::NoPeg { peg }),
+        2 => (0..4_u8, any_tackle()).prop_map(|(rod, change)| PlanTap::Rig { rod, change }),
+        1 => (0..4_u8).prop_map(|rod| PlanTap::NoRig { rod }),
+        1 => any::<u32>().prop_map(|cm| PlanTap::Reach { reach: Reach::Metres { cm: cm % 20_000 } }),
+        1 => (-9_500..9_500_i32).prop_map(|cdeg| PlanTap::Bearing { cdeg }),
+        1 => "[a ]{0,2}".prop_map(|name| PlanTap::Mark { name }),
+        1 => Just(PlanTap::NoStart),
+        1 => prop::option::of(minutes()).prop_map(|minutes| PlanTap::Leave { minutes }),
+        1 => prop::option::of(minutes()).prop_map(|n| PlanTap::Move { at: n.map(|minutes| MoveAt::AllIn { minutes }) }),
+        1 => prop::option::of(minutes()).prop_map(|n| PlanTap::Move { at: n.map(|minute| MoveAt::Clock { minute }) }),
+        3 => any::<bool>().prop_map(|takes| PlanTap::Today { takes }),
+    ];
+    let line = (one(vec![TypedInto::PlanPeg, TypedInto::PlanMark, TypedInto::PlanMove]), "[ab:0-9 ]{0,6}");
+    prop_oneof![
+        3 => tap.prop_map(|tap| Action::Plan { tap }),
+        1 => line.prop_map(|(into, text)| Action::Typed { into, text }),
     ]
 }
 

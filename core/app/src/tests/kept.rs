@@ -4,7 +4,7 @@
 use super::*;
 use restwater_exchange::Progress;
 use restwater_log::{FeedKind, FeedMeasure, FishSign, Side};
-use restwater_screen::{FeedTap, FishTap, SeenTap};
+use restwater_screen::{FeedTap, FishTap, PlanTap, SeenTap};
 use restwater_session::{catch, fold};
 use std::ops::ControlFlow;
 use std::path::Path;
@@ -178,6 +178,14 @@ kept! {
         ready: &[],
         action: Action::Seen { tap: SeenTap::Neighbour { side: Side::Across } },
         shows: |session| format!("{:?}", session.neighbours.iter().map(|f| (f.at.at_ms, f.side)).collect::<Vec<_>>()),
+    };
+    plan_dropped: Kept {
+        ready: &[
+            (1, Action::Plan { tap: PlanTap::Leave { minutes: Some(20) } }),
+            (2, Action::Plan { tap: PlanTap::Today { takes: true } }),
+        ],
+        action: Action::Plan { tap: PlanTap::Today { takes: false } },
+        shows: |session| format!("{:?}", session.plan.as_ref().map(|plan| &plan.lines)),
     };
     fed_with_a_cast: Kept {
         ready: &[(1, Action::Tackle { rod: 1, tap: TackleTap::Feeder { mg: Some(30_000) } })],

@@ -3,9 +3,10 @@
 use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
+use chrono::DateTime;
 use restwater_log::Side;
 use restwater_session::figures::{Counts, side_name};
-use restwater_session::{Note, OtherNet, Session, feed_mg};
+use restwater_session::{Note, OtherNet, PlanOutcome, Session, feed_mg, plan_outcomes, reach_m};
 use std::io::Write;
 use uuid::Uuid;
 
@@ -50,6 +51,13 @@ pub(super) const HEADER: &[&str] = &[
     "section_right",
     "other_nets",
     "dead_fish_rule",
+    "plan_day",
+    "plan_start_m",
+    "first_cast_m",
+    "plan_first_casts_min",
+    "first_casts_min",
+    "plan_move_min",
+    "first_kept_back_cast_min",
     "phone_id",
 ];
 
@@ -89,6 +97,7 @@ pub(super) fn row<W: Write>(
     cells.number((mg > 0).then_some(mg as f64 / 1_000.0), 0)?;
     cells.plain(&session.shown.len())?;
     others(cells, session)?;
+    plan(cells, session)?;
     cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
     cells.end_row()
 }
@@ -105,6 +114,45 @@ fn others<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), Excha
     cells.plain(&pegs(session.section.map(|section| section.right)))?;
     cells.words(Some(&session.others.iter().map(other_net).collect::<Vec<_>>().join(" | ")))?;
     cells.words(Some(&session.match_rule))
+}
+
+/// What the plan said in figures, each beside what happened; minutes run from the beginning of the session.
+fn plan<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+    let minutes = |ms: i64| ms as f64 / 60_000.0;
+    let mut planned: [Option<f64>; 5] = [None; 5];
+    let mut left = String::new();
+    for outcome in plan_outcomes(session) {
+        match outcome {
+            PlanOutcome::Start { spot, first, .. } => {
+                planned[0] = spot.reach.map(reach_m);
+                let at = first.and_then(|cast| cast.spot.as_ref());
+                planned[1] = at.map(|at| reach_m(at.reach));
+            }
+            PlanOutcome::Leave { minutes, left_min } => {
+                planned[2] = Some(f64::from(minutes));
+                left = left_min.iter().map(ToString::to_string).collect::<Vec<_>>().join(" | ");
+            }
+            PlanOutcome::Move { at_ms, first } => {
+                planned[3] = Some(minutes(at_ms));
+                planned[4] = first.map(|first| minutes(first.at_ms));
+            }
+            PlanOutcome::Pegs { .. } | PlanOutcome::Rig { .. } => {}
+        }
+    }
+    let day = session.plan.as_ref().and_then(|plan| date_of(plan.day));
+    cells.plain(&day.unwrap_or_default())?;
+    cells.number(planned[0], 1)?;
+    cells.number(planned[1], 1)?;
+    cells.number(planned[2], 0)?;
+    cells.plain(&left)?;
+    cells.number(planned[3], 1)?;
+    cells.number(planned[4], 1)
+}
+
+/// The date of a day counted from 1 January 1970.
+fn date_of(day: i32) -> Option<String> {
+    let date = DateTime::from_timestamp(i64::from(day).saturating_mul(86_400), 0)?;
+    Some(date.format("%Y-%m-%d").to_string())
 }
 
 /// "left 2: 1200.0 g by eye".

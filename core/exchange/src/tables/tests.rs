@@ -1,7 +1,7 @@
 use super::*;
 use restwater_log::{
-    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, LeadMaterial, OtherPeg,
-    Payload, Reach, Rig, SessionSetup, Side, Spot, WaterPlace, WeightUnit,
+    FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, LeadMaterial, MoveAt,
+    OtherPeg, Payload, PlanLine, PlanSpot, Reach, Rig, SessionSetup, Side, Spot, WaterPlace, WeightUnit,
 };
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
@@ -192,6 +192,7 @@ fn whole_day() -> Session {
     for (s, side) in [(2_170, Side::Left), (2_180, Side::Across), (2_190, Side::Left)] {
         day.log(s, Payload::NeighbourCaught { side });
     }
+    day.log(2_195, plan());
     day.log(2_200, Payload::WoundIn { rod: 2 });
     day.log(2_210, Payload::FeederSet { rod: 2, fill_mg: Some(30_000) });
     day.log(2_300, Payload::Cast { rod: 2 });
@@ -206,6 +207,17 @@ fn whole_day() -> Session {
     }
     day.log(2_730, Payload::MatchRuleSaid { text: "=dead fish don't count".into() });
     fold(SESSION, &day.ops)
+}
+
+/// A plan with a figure in each line that has one.
+fn plan() -> Payload {
+    let reach = Some(Reach::Metres { cm: 3_500 });
+    let lines = vec![
+        PlanLine::Start { spot: PlanSpot { reach, ..PlanSpot::default() } },
+        PlanLine::Leave { minutes: 20 },
+        PlanLine::Move { at: MoveAt::AllIn { minutes: 30 } },
+    ];
+    Payload::PlanTaken { day: 19_675, lines }
 }
 
 /// The tables to the letter: every column, every unit, every line end (`\r` shows as `␍`).

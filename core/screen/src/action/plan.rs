@@ -24,7 +24,7 @@ pub enum PlanTap {
         /// Which rod.
         rod: RodNumber,
         /// Which thing.
-        tap: TackleTap,
+        change: TackleTap,
     },
     /// No rig is planned for a rod.
     NoRig {
@@ -70,7 +70,7 @@ impl PlanTap {
         match self {
             Self::NoPeg { peg } => vec![("peg", peg)],
             Self::Mark { name } => vec![("mark", name)],
-            Self::Rig { tap, .. } => tap.texts(),
+            Self::Rig { change, .. } => change.texts(),
             _ => Vec::new(),
         }
     }

@@ -19,8 +19,8 @@ use restwater_log::Moment;
 use uuid::Uuid;
 
 pub use fall::REACTION_S;
-pub use plan::PlanInput;
 pub(crate) use hooklengths::sentence;
+pub use plan::PlanInput;
 
 /// What is under the thumb on the bench; no part of the log until a key says what was done with it.
 #[derive(Debug, Clone, PartialEq)]

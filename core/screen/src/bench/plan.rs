@@ -1,11 +1,12 @@
 //! The plan for a day to come. Every line of it may be left out.
 
 use super::{BenchInput, Part};
-use crate::book::date_words;
 use crate::place::{bearing_words, rig_words};
-use crate::plan::{line_words, move_words, start_words};
+use crate::plan::{line_words, move_words, plan_day_words, start_words};
 use crate::tackle::{BEARING_STEPS, FIRST_WRAPS, WRAP_STEPS, rig_rows, step_words, stepped};
-use crate::{Action, Arg, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, PlanTap, TypedField, TypedInto, Wording};
+use crate::{
+    Action, Arg, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, PlanTap, TypedField, TypedInto, Wording,
+};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Reach, Rig, RodNumber};
 use restwater_session::{Plan, Session, TakenPlan};
 
@@ -64,11 +65,7 @@ impl Make<'_> {
     }
 
     fn day_words(&self, day: i32) -> String {
-        match day - self.plan.today {
-            0 => self.words.say("plan-today"),
-            1 => self.words.say("plan-tomorrow"),
-            _ => date_words(self.words, i64::from(day).saturating_mul(86_400_000), 0),
-        }
+        plan_day_words(self.words, day, self.plan.today)
     }
 
     /// "tomorrow: 4 lines".
@@ -106,20 +103,27 @@ impl Make<'_> {
             days.insert(0, input.day);
         }
         let choice = |day: i32| {
-            let tag = (day - input.today).to_string();
+            let tag = day.saturating_sub(input.today).to_string();
             plan_choice(tag, self.day_words(day), day == input.day, PlanTap::Day { day })
         };
         let choices = days.into_iter().map(choice).collect();
         ChoiceRow::of("plan-day", self.words.say("plan-row-day"), choices, String::new())
     }
 
-    /// NOT TODAY where a plan is taken up or would be; TODAY where it was put aside.
+    /// NOT TODAY where a session goes by a plan, or would go by the one for today; TODAY where that was put aside.
     fn today(&self) -> Option<LeafKey> {
         let input = self.plan;
-        let takes = if input.open { input.taken.is_none() } else { input.put_aside };
-        input.nearest.or(input.taken.map(|plan| plan.day))?;
+        let (takes, any) = if input.open {
+            (input.taken.is_none(), input.taken.is_some() || input.nearest.is_some())
+        } else {
+            (input.put_aside, input.nearest == Some(input.today))
+        };
+        if !any {
+            return None;
+        }
         let id = if takes { "plan-key-today" } else { "plan-key-not-today" };
-        let key = LeafKey::new("plan-today-", self.words.say(id), Action::Plan { tap: PlanTap::Today { takes } });
+        let key =
+            LeafKey::new("plan-today-", self.words.say(id), Action::Plan { tap: PlanTap::Today { takes } });
         Some(LeafKey { sub: self.words.say(&format!("{id}-sub")), ..key })
     }
 
@@ -177,15 +181,19 @@ impl Make<'_> {
             plan_choice(step.to_string(), step_words(self.words, *step), false, PlanTap::Reach { reach })
         };
         let choices = std::iter::once(here).chain(WRAP_STEPS.iter().map(step)).collect();
-        ChoiceRow::of("plan-reach", self.words.say("tackle-reach"), choices, String::new())
+        let row = ChoiceRow::of("plan-reach", self.words.say("tackle-reach"), choices, String::new());
+        self.or_open(row)
     }
 
     fn aim(&self, spot: &PlanSpot) -> ChoiceRow {
         let words = self.words;
         let mut names: Vec<&str> = self.plan.last.marks.iter().map(|mark| mark.name.as_str()).collect();
-        names.extend(spot.mark.as_deref().filter(|name| !self.plan.last.marks.iter().any(|m| m.name == **name)));
+        names.extend(
+            spot.mark.as_deref().filter(|name| !self.plan.last.marks.iter().any(|m| m.name == **name)),
+        );
         let now = spot.bearing_cdeg.unwrap_or(0);
-        let bearings = [0].iter().chain(BEARING_STEPS).map(|step| now.saturating_add(*step).clamp(-8_500, 8_500));
+        let bearings =
+            [0].iter().chain(BEARING_STEPS).map(|step| now.saturating_add(*step).clamp(-8_500, 8_500));
         let marks = names.into_iter().enumerate().map(|(i, name)| {
             let chosen = spot.mark.as_deref() == Some(name);
             plan_choice(format!("mark-{i}"), name.to_owned(), chosen, PlanTap::Mark { name: name.into() })
@@ -198,8 +206,16 @@ impl Make<'_> {
         // At the edge a step goes nowhere.
         choices.dedup_by(|a, b| a.tag == b.tag);
         let label = words.say("plan-row-aim");
-        let row = ChoiceRow::of("plan-aim", label.clone(), choices, String::new());
+        let row = self.or_open(ChoiceRow::of("plan-aim", label.clone(), choices, String::new()));
         ChoiceRow { typing: Some(TypedField::sent(words, "plan-mark", label, TypedInto::PlanMark)), ..row }
+    }
+
+    /// A row without a value says that it is left open.
+    fn or_open(&self, mut row: ChoiceRow) -> ChoiceRow {
+        if row.value.is_empty() {
+            row.value = self.words.say("plan-open");
+        }
+        row
     }
 
     fn leave(&self) -> ChoiceRow {
@@ -208,7 +224,8 @@ impl Make<'_> {
             PlanLine::Leave { minutes } => Some(*minutes),
             _ => None,
         });
-        let none = plan_choice("none", words.say("plan-open"), now.is_none(), PlanTap::Leave { minutes: None });
+        let none =
+            plan_choice("none", words.say("plan-open"), now.is_none(), PlanTap::Leave { minutes: None });
         let say = |n: u16| words.say_with("plan-minutes", &[("minutes", Arg::Text(&n.to_string()))]);
         let choice = |n: &u16| {
             plan_choice(n.to_string(), say(*n), now == Some(*n), PlanTap::Leave { minutes: Some(*n) })
@@ -249,7 +266,7 @@ impl Make<'_> {
         leaf.id = format!("plan-rig-{rod}");
         leaf.title = words.say_with("plan-rig-of", &[("rod", Arg::Text(&name))]);
         leaf.says = rig_words(words, rig.as_ref().unwrap_or(&Rig::default()));
-        let send = |rod, tap| Action::Plan { tap: PlanTap::Rig { rod, tap } };
+        let send = |rod, change| Action::Plan { tap: PlanTap::Rig { rod, change } };
         let now = rig.clone().unwrap_or_default();
         let wallet = self.wallet.kit.wallet.tied();
         leaf.rows = rig_rows(words, self.plan.last, rod, &now, wallet, send);

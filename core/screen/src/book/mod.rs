@@ -13,14 +13,14 @@ pub use light::LightInput;
 pub use next::NextInput;
 pub use peg::PegOf;
 
+use super::date::date_words;
 use super::figures::hours_minutes;
 use super::{
     Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Whose,
     Wording,
 };
-use chrono::{DateTime, Datelike};
 use restwater_compare::sets::DayTally;
-use restwater_log::{Moment, local_ms};
+use restwater_log::Moment;
 use restwater_session::{Session, Summary};
 use uuid::Uuid;
 
@@ -174,18 +174,6 @@ pub fn day_words(words: &Wording, day: &Summary) -> String {
 pub(crate) fn whose_day_words(words: &Wording, day: &Day) -> String {
     let label = day_words(words, day.gist);
     if day.mine { label } else { words.say_with("book-of-another", &[("day", Arg::Text(&label))]) }
-}
-
-/// "17 Jan 2026".
-pub(crate) fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
-    let local = DateTime::from_timestamp_millis(local_ms(wall_ms, offset_min));
-    let Some(local) = local else { return String::new() };
-    let month = words.say(&format!("month-{}", local.month()));
-    let (day, year) = (local.day().to_string(), local.year().to_string());
-    words.say_with(
-        "book-date",
-        &[("day", Arg::Text(&day)), ("month", Arg::Text(&month)), ("year", Arg::Text(&year))],
-    )
 }
 
 /// "7 bites in 15 casts, 5 h 05".

@@ -1,7 +1,8 @@
 //! A session opened to read.
 
-use super::{BookInput, Day, date_words, gist};
+use super::{BookInput, Day, gist};
 use crate::conditions_words;
+use crate::date::date_words;
 use crate::figures::{clock, whole};
 use crate::place::{rig_words, spot_words};
 use crate::{Action, Arg, BookTap, Leaf, LeafKey, LeafLine, TypedInto, Wording};

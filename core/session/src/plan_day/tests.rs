@@ -270,7 +270,9 @@ proptest! {
     #[test]
     fn the_last_word_on_a_line_holds(lines in prop::collection::vec(any_line(), 0..12)) {
         let mut plan = crate::Plan::default();
-        lines.iter().for_each(|line| plan.set(line));
+        for line in &lines {
+            plan.set(line);
+        }
         let kept: Vec<&PlanLine> = plan.lines().collect();
         for line in &lines {
             let last = lines.iter().rev().find(|other| other.key() == line.key()).unwrap();

@@ -12719,6 +12719,14 @@ public enum Action: Equatable, Hashable {
          */tap: BenchTap
     )
     /**
+     * A tap on the plan for a day.
+     */
+    case plan(
+        /**
+         * Which.
+         */tap: PlanTap
+    )
+    /**
      * A tap in the Book.
      */
     case book(
@@ -12951,41 +12959,44 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         case 41: return .bench(tap: try FfiConverterTypeBenchTap.read(from: &buf)
         )
         
-        case 42: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
+        case 42: return .plan(tap: try FfiConverterTypePlanTap.read(from: &buf)
         )
         
-        case 43: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
+        case 43: return .book(tap: try FfiConverterTypeBookTap.read(from: &buf)
         )
         
-        case 44: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
+        case 44: return .conditions(tap: try FfiConverterTypeConditionsTap.read(from: &buf)
         )
         
-        case 45: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
+        case 45: return .cautions(tap: try FfiConverterTypeCautionsTap.read(from: &buf)
         )
         
-        case 46: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
+        case 46: return .files(tap: try FfiConverterTypeFilesTap.read(from: &buf)
         )
         
-        case 47: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
+        case 47: return .phone(tap: try FfiConverterTypePhoneTap.read(from: &buf)
         )
         
-        case 48: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
+        case 48: return .openDoubt(op: try FfiConverterOptionTypeUuid.read(from: &buf)
         )
         
-        case 49: return .back
-        
-        case 50: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 49: return .mend(op: try FfiConverterTypeUuid.read(from: &buf), tap: try FfiConverterTypeMendTap.read(from: &buf)
         )
         
-        case 51: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 50: return .back
+        
+        case 51: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 52: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 52: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 53: return .undo
+        case 53: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        )
         
-        case 54: return .redo
+        case 54: return .undo
+        
+        case 55: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -13201,68 +13212,73 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             FfiConverterTypeBenchTap.write(tap, into: &buf)
             
         
-        case let .book(tap):
+        case let .plan(tap):
             writeInt(&buf, Int32(42))
+            FfiConverterTypePlanTap.write(tap, into: &buf)
+            
+        
+        case let .book(tap):
+            writeInt(&buf, Int32(43))
             FfiConverterTypeBookTap.write(tap, into: &buf)
             
         
         case let .conditions(tap):
-            writeInt(&buf, Int32(43))
+            writeInt(&buf, Int32(44))
             FfiConverterTypeConditionsTap.write(tap, into: &buf)
             
         
         case let .cautions(tap):
-            writeInt(&buf, Int32(44))
+            writeInt(&buf, Int32(45))
             FfiConverterTypeCautionsTap.write(tap, into: &buf)
             
         
         case let .files(tap):
-            writeInt(&buf, Int32(45))
+            writeInt(&buf, Int32(46))
             FfiConverterTypeFilesTap.write(tap, into: &buf)
             
         
         case let .phone(tap):
-            writeInt(&buf, Int32(46))
+            writeInt(&buf, Int32(47))
             FfiConverterTypePhoneTap.write(tap, into: &buf)
             
         
         case let .openDoubt(op):
-            writeInt(&buf, Int32(47))
+            writeInt(&buf, Int32(48))
             FfiConverterOptionTypeUuid.write(op, into: &buf)
             
         
         case let .mend(op,tap):
-            writeInt(&buf, Int32(48))
+            writeInt(&buf, Int32(49))
             FfiConverterTypeUuid.write(op, into: &buf)
             FfiConverterTypeMendTap.write(tap, into: &buf)
             
         
         case .back:
-            writeInt(&buf, Int32(49))
+            writeInt(&buf, Int32(50))
         
         
         case let .typed(into,text):
-            writeInt(&buf, Int32(50))
+            writeInt(&buf, Int32(51))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(51))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(52))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(53))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(54))
         
         
         case .redo:
-            writeInt(&buf, Int32(54))
+            writeInt(&buf, Int32(55))
         
         }
     }
@@ -19437,6 +19453,93 @@ public func FfiConverterTypeMendTap_lower(_ value: MendTap) -> RustBuffer {
 
 
 /**
+ * When to move into kept-back water.
+ */
+
+public enum MoveAt: Equatable, Hashable {
+    
+    /**
+     * So long after all-in; after the beginning of the session where there is no match.
+     */
+    case allIn(
+        /**
+         * Minutes.
+         */minutes: UInt16
+    )
+    /**
+     * At a time of day.
+     */
+    case clock(
+        /**
+         * Minutes since midnight.
+         */minute: UInt16
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension MoveAt: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeMoveAt: FfiConverterRustBuffer {
+    typealias SwiftType = MoveAt
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> MoveAt {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .allIn(minutes: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        case 2: return .clock(minute: try FfiConverterUInt16.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: MoveAt, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .allIn(minutes):
+            writeInt(&buf, Int32(1))
+            FfiConverterUInt16.write(minutes, into: &buf)
+            
+        
+        case let .clock(minute):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt16.write(minute, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMoveAt_lift(_ buf: RustBuffer) throws -> MoveAt {
+    return try FfiConverterTypeMoveAt.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeMoveAt_lower(_ value: MoveAt) -> RustBuffer {
+    return FfiConverterTypeMoveAt.lower(value)
+}
+
+
+
+/**
  * What a net may hold.
  */
 
@@ -19932,6 +20035,352 @@ public func FfiConverterTypePhoneTap_lift(_ buf: RustBuffer) throws -> PhoneTap 
 #endif
 public func FfiConverterTypePhoneTap_lower(_ value: PhoneTap) -> RustBuffer {
     return FfiConverterTypePhoneTap.lower(value)
+}
+
+
+
+/**
+ * Which line of a plan.
+ */
+
+public enum PlanKey: Equatable, Hashable {
+    
+    /**
+     * That of a peg.
+     */
+    case peg(
+        /**
+         * Its name or number.
+         */peg: String
+    )
+    /**
+     * That of the rig of a rod.
+     */
+    case rig(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * Where to start.
+     */
+    case start
+    /**
+     * How long to leave the first casts.
+     */
+    case leave
+    /**
+     * When to move into kept-back water.
+     */
+    case move
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension PlanKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePlanKey: FfiConverterRustBuffer {
+    typealias SwiftType = PlanKey
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PlanKey {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .peg(peg: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 2: return .rig(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 3: return .start
+        
+        case 4: return .leave
+        
+        case 5: return .move
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: PlanKey, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .peg(peg):
+            writeInt(&buf, Int32(1))
+            FfiConverterString.write(peg, into: &buf)
+            
+        
+        case let .rig(rod):
+            writeInt(&buf, Int32(2))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case .start:
+            writeInt(&buf, Int32(3))
+        
+        
+        case .leave:
+            writeInt(&buf, Int32(4))
+        
+        
+        case .move:
+            writeInt(&buf, Int32(5))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePlanKey_lift(_ buf: RustBuffer) throws -> PlanKey {
+    return try FfiConverterTypePlanKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePlanKey_lower(_ value: PlanKey) -> RustBuffer {
+    return FfiConverterTypePlanKey.lower(value)
+}
+
+
+
+/**
+ * A choice or a key of the plan.
+ */
+
+public enum PlanTap: Equatable, Hashable {
+    
+    /**
+     * The day that is planned; it writes nothing.
+     */
+    case day(
+        /**
+         * Counted from 1 January 1970 in local time.
+         */day: Int32
+    )
+    /**
+     * A peg is taken out.
+     */
+    case noPeg(
+        /**
+         * Which.
+         */peg: String
+    )
+    /**
+     * One thing of the rig to put on a rod; the rest carries over.
+     */
+    case rig(
+        /**
+         * Which rod.
+         */rod: UInt8, 
+        /**
+         * Which thing.
+         */change: TackleTap
+    )
+    /**
+     * No rig is planned for a rod.
+     */
+    case noRig(
+        /**
+         * Which rod.
+         */rod: UInt8
+    )
+    /**
+     * How far out to start.
+     */
+    case reach(
+        /**
+         * In the unit it is counted in.
+         */reach: Reach
+    )
+    /**
+     * In which direction to start.
+     */
+    case bearing(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */cdeg: Int32
+    )
+    /**
+     * At which mark to start.
+     */
+    case mark(
+        /**
+         * Its name.
+         */name: String
+    )
+    /**
+     * Where to start is left open.
+     */
+    case noStart
+    /**
+     * How long to leave the first casts.
+     */
+    case leave(
+        /**
+         * In minutes, or `None` where that is left open.
+         */minutes: UInt16?
+    )
+    /**
+     * When to move into kept-back water.
+     */
+    case move(
+        /**
+         * When, or `None` where that is left open.
+         */at: MoveAt?
+    )
+    /**
+     * Today's session goes by this plan, or by none; before START the one to come.
+     */
+    case today(
+        /**
+         * Whether it goes by it.
+         */takes: Bool
+    )
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension PlanTap: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypePlanTap: FfiConverterRustBuffer {
+    typealias SwiftType = PlanTap
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> PlanTap {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .day(day: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 2: return .noPeg(peg: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 3: return .rig(rod: try FfiConverterUInt8.read(from: &buf), change: try FfiConverterTypeTackleTap.read(from: &buf)
+        )
+        
+        case 4: return .noRig(rod: try FfiConverterUInt8.read(from: &buf)
+        )
+        
+        case 5: return .reach(reach: try FfiConverterTypeReach.read(from: &buf)
+        )
+        
+        case 6: return .bearing(cdeg: try FfiConverterInt32.read(from: &buf)
+        )
+        
+        case 7: return .mark(name: try FfiConverterString.read(from: &buf)
+        )
+        
+        case 8: return .noStart
+        
+        case 9: return .leave(minutes: try FfiConverterOptionUInt16.read(from: &buf)
+        )
+        
+        case 10: return .move(at: try FfiConverterOptionTypeMoveAt.read(from: &buf)
+        )
+        
+        case 11: return .today(takes: try FfiConverterBool.read(from: &buf)
+        )
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: PlanTap, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case let .day(day):
+            writeInt(&buf, Int32(1))
+            FfiConverterInt32.write(day, into: &buf)
+            
+        
+        case let .noPeg(peg):
+            writeInt(&buf, Int32(2))
+            FfiConverterString.write(peg, into: &buf)
+            
+        
+        case let .rig(rod,change):
+            writeInt(&buf, Int32(3))
+            FfiConverterUInt8.write(rod, into: &buf)
+            FfiConverterTypeTackleTap.write(change, into: &buf)
+            
+        
+        case let .noRig(rod):
+            writeInt(&buf, Int32(4))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
+        
+        case let .reach(reach):
+            writeInt(&buf, Int32(5))
+            FfiConverterTypeReach.write(reach, into: &buf)
+            
+        
+        case let .bearing(cdeg):
+            writeInt(&buf, Int32(6))
+            FfiConverterInt32.write(cdeg, into: &buf)
+            
+        
+        case let .mark(name):
+            writeInt(&buf, Int32(7))
+            FfiConverterString.write(name, into: &buf)
+            
+        
+        case .noStart:
+            writeInt(&buf, Int32(8))
+        
+        
+        case let .leave(minutes):
+            writeInt(&buf, Int32(9))
+            FfiConverterOptionUInt16.write(minutes, into: &buf)
+            
+        
+        case let .move(at):
+            writeInt(&buf, Int32(10))
+            FfiConverterOptionTypeMoveAt.write(at, into: &buf)
+            
+        
+        case let .today(takes):
+            writeInt(&buf, Int32(11))
+            FfiConverterBool.write(takes, into: &buf)
+            
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePlanTap_lift(_ buf: RustBuffer) throws -> PlanTap {
+    return try FfiConverterTypePlanTap.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypePlanTap_lower(_ value: PlanTap) -> RustBuffer {
+    return FfiConverterTypePlanTap.lower(value)
 }
 
 
@@ -23159,6 +23608,18 @@ public enum TypedInto: Equatable, Hashable {
      * What the match says of fish that die or go back.
      */
     case matchRule
+    /**
+     * A peg that would be liked, and what to do there.
+     */
+    case planPeg
+    /**
+     * The mark to start at.
+     */
+    case planMark
+    /**
+     * When to move into kept-back water: a time of day, or minutes after all-in.
+     */
+    case planMove
 
 
 
@@ -23214,6 +23675,12 @@ public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
         case 14: return .plan
         
         case 15: return .matchRule
+        
+        case 16: return .planPeg
+        
+        case 17: return .planMark
+        
+        case 18: return .planMove
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -23286,6 +23753,18 @@ public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
         
         case .matchRule:
             writeInt(&buf, Int32(15))
+        
+        
+        case .planPeg:
+            writeInt(&buf, Int32(16))
+        
+        
+        case .planMark:
+            writeInt(&buf, Int32(17))
+        
+        
+        case .planMove:
+            writeInt(&buf, Int32(18))
         
         }
     }
@@ -25235,6 +25714,30 @@ fileprivate struct FfiConverterOptionTypeLeadMaterial: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeLeadMaterial.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeMoveAt: FfiConverterRustBuffer {
+    typealias SwiftType = MoveAt?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeMoveAt.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeMoveAt.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

@@ -30,6 +30,7 @@ class EveryGlassTest {
         "match" to listOf("05-near-the-limit", "10-weigh-in"),
         "section" to listOf(null),
         "neighbours" to listOf("01-both-out", "05-away"),
+        "plan" to listOf("02-before-the-first-cast", "05-the-hour"),
     )
 
     @Test fun smallUpright() = everyScreen(Glass(750.0, 1334.0, 12.84, 1.0, false, 40.0, 0.0))

@@ -9665,6 +9665,21 @@ sealed class Action {
     }
     
     /**
+     * A tap on the plan for a day.
+     */
+    data class Plan(
+        /**
+         * Which.
+         */
+        val `tap`: app.restwater.core.PlanTap) : Action()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A tap in the Book.
      */
     data class Book(
@@ -9971,41 +9986,44 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
             41 -> Action.Bench(
                 FfiConverterTypeBenchTap.read(buf),
                 )
-            42 -> Action.Book(
+            42 -> Action.Plan(
+                FfiConverterTypePlanTap.read(buf),
+                )
+            43 -> Action.Book(
                 FfiConverterTypeBookTap.read(buf),
                 )
-            43 -> Action.Conditions(
+            44 -> Action.Conditions(
                 FfiConverterTypeConditionsTap.read(buf),
                 )
-            44 -> Action.Cautions(
+            45 -> Action.Cautions(
                 FfiConverterTypeCautionsTap.read(buf),
                 )
-            45 -> Action.Files(
+            46 -> Action.Files(
                 FfiConverterTypeFilesTap.read(buf),
                 )
-            46 -> Action.Phone(
+            47 -> Action.Phone(
                 FfiConverterTypePhoneTap.read(buf),
                 )
-            47 -> Action.OpenDoubt(
+            48 -> Action.OpenDoubt(
                 FfiConverterOptionalTypeUuid.read(buf),
                 )
-            48 -> Action.Mend(
+            49 -> Action.Mend(
                 FfiConverterTypeUuid.read(buf),
                 FfiConverterTypeMendTap.read(buf),
                 )
-            49 -> Action.Back
-            50 -> Action.Typed(
+            50 -> Action.Back
+            51 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            51 -> Action.UndoImport(
+            52 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            52 -> Action.RedoImport(
+            53 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            53 -> Action.Undo
-            54 -> Action.Redo
+            54 -> Action.Undo
+            55 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -10297,6 +10315,13 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
             (
                 4UL
                 + FfiConverterTypeBenchTap.allocationSize(value.`tap`)
+            )
+        }
+        is Action.Plan -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypePlanTap.allocationSize(value.`tap`)
             )
         }
         is Action.Book -> {
@@ -10599,68 +10624,73 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeBenchTap.write(value.`tap`, buf)
                 Unit
             }
-            is Action.Book -> {
+            is Action.Plan -> {
                 buf.putInt(42)
+                FfiConverterTypePlanTap.write(value.`tap`, buf)
+                Unit
+            }
+            is Action.Book -> {
+                buf.putInt(43)
                 FfiConverterTypeBookTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Conditions -> {
-                buf.putInt(43)
+                buf.putInt(44)
                 FfiConverterTypeConditionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Cautions -> {
-                buf.putInt(44)
+                buf.putInt(45)
                 FfiConverterTypeCautionsTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Files -> {
-                buf.putInt(45)
+                buf.putInt(46)
                 FfiConverterTypeFilesTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Phone -> {
-                buf.putInt(46)
+                buf.putInt(47)
                 FfiConverterTypePhoneTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.OpenDoubt -> {
-                buf.putInt(47)
+                buf.putInt(48)
                 FfiConverterOptionalTypeUuid.write(value.`op`, buf)
                 Unit
             }
             is Action.Mend -> {
-                buf.putInt(48)
+                buf.putInt(49)
                 FfiConverterTypeUuid.write(value.`op`, buf)
                 FfiConverterTypeMendTap.write(value.`tap`, buf)
                 Unit
             }
             is Action.Back -> {
-                buf.putInt(49)
+                buf.putInt(50)
                 Unit
             }
             is Action.Typed -> {
-                buf.putInt(50)
+                buf.putInt(51)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(51)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(52)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(53)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(54)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(54)
+                buf.putInt(55)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -16543,6 +16573,104 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
 
 
 /**
+ * When to move into kept-back water.
+ */
+sealed class MoveAt {
+    
+    /**
+     * So long after all-in; after the beginning of the session where there is no match.
+     */
+    data class AllIn(
+        /**
+         * Minutes.
+         */
+        val `minutes`: kotlin.UShort) : MoveAt()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * At a time of day.
+     */
+    data class Clock(
+        /**
+         * Minutes since midnight.
+         */
+        val `minute`: kotlin.UShort) : MoveAt()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeMoveAt : FfiConverterRustBuffer<MoveAt>{
+    override fun read(buf: ByteBuffer): MoveAt {
+        return when(buf.getInt()) {
+            1 -> MoveAt.AllIn(
+                FfiConverterUShort.read(buf),
+                )
+            2 -> MoveAt.Clock(
+                FfiConverterUShort.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: MoveAt): ULong = when(value) {
+        is MoveAt.AllIn -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is MoveAt.Clock -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUShort.allocationSize(value.`minute`)
+            )
+        }
+    }
+
+    override fun write(value: MoveAt, buf: ByteBuffer) {
+        when(value) {
+            is MoveAt.AllIn -> {
+                buf.putInt(1)
+                FfiConverterUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is MoveAt.Clock -> {
+                buf.putInt(2)
+                FfiConverterUShort.write(value.`minute`, buf)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
  * What a net may hold.
  */
 sealed class NetHolds {
@@ -16946,6 +17074,456 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
             }
             is PhoneTap.NightAtDusk -> {
                 buf.putInt(5)
+                Unit
+            }
+        }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
+    }
+}
+
+
+
+
+
+/**
+ * Which line of a plan.
+ */
+sealed class PlanKey {
+    
+    /**
+     * That of a peg.
+     */
+    data class Peg(
+        /**
+         * Its name or number.
+         */
+        val `peg`: kotlin.String) : PlanKey()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * That of the rig of a rod.
+     */
+    data class Rig(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : PlanKey()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where to start.
+     */
+    object Start : PlanKey()
+    
+    
+    /**
+     * How long to leave the first casts.
+     */
+    object Leave : PlanKey()
+    
+    
+    /**
+     * When to move into kept-back water.
+     */
+    object Move : PlanKey()
+    
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePlanKey : FfiConverterOnlyRead<PlanKey>{
+    override fun read(buf: ByteBuffer): PlanKey {
+        return when(buf.getInt()) {
+            1 -> PlanKey.Peg(
+                FfiConverterString.read(buf),
+                )
+            2 -> PlanKey.Rig(
+                FfiConverterUByte.read(buf),
+                )
+            3 -> PlanKey.Start
+            4 -> PlanKey.Leave
+            5 -> PlanKey.Move
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+}
+
+
+
+
+
+/**
+ * A choice or a key of the plan.
+ */
+sealed class PlanTap {
+    
+    /**
+     * The day that is planned; it writes nothing.
+     */
+    data class Day(
+        /**
+         * Counted from 1 January 1970 in local time.
+         */
+        val `day`: kotlin.Int) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A peg is taken out.
+     */
+    data class NoPeg(
+        /**
+         * Which.
+         */
+        val `peg`: kotlin.String) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * One thing of the rig to put on a rod; the rest carries over.
+     */
+    data class Rig(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte, 
+        /**
+         * Which thing.
+         */
+        val `change`: app.restwater.core.TackleTap) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * No rig is planned for a rod.
+     */
+    data class NoRig(
+        /**
+         * Which rod.
+         */
+        val `rod`: kotlin.UByte) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * How far out to start.
+     */
+    data class Reach(
+        /**
+         * In the unit it is counted in.
+         */
+        val `reach`: app.restwater.core.Reach) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * In which direction to start.
+     */
+    data class Bearing(
+        /**
+         * Degrees clockwise from straight out, in hundredths.
+         */
+        val `cdeg`: kotlin.Int) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * At which mark to start.
+     */
+    data class Mark(
+        /**
+         * Its name.
+         */
+        val `name`: kotlin.String) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Where to start is left open.
+     */
+    object NoStart : PlanTap()
+    
+    
+    /**
+     * How long to leave the first casts.
+     */
+    data class Leave(
+        /**
+         * In minutes, or `None` where that is left open.
+         */
+        val `minutes`: kotlin.UShort?) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * When to move into kept-back water.
+     */
+    data class Move(
+        /**
+         * When, or `None` where that is left open.
+         */
+        val `at`: app.restwater.core.MoveAt?) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * Today's session goes by this plan, or by none; before START the one to come.
+     */
+    data class Today(
+        /**
+         * Whether it goes by it.
+         */
+        val `takes`: kotlin.Boolean) : PlanTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+
+    
+
+    
+    
+
+
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypePlanTap : FfiConverterRustBuffer<PlanTap>{
+    override fun read(buf: ByteBuffer): PlanTap {
+        return when(buf.getInt()) {
+            1 -> PlanTap.Day(
+                FfiConverterInt.read(buf),
+                )
+            2 -> PlanTap.NoPeg(
+                FfiConverterString.read(buf),
+                )
+            3 -> PlanTap.Rig(
+                FfiConverterUByte.read(buf),
+                FfiConverterTypeTackleTap.read(buf),
+                )
+            4 -> PlanTap.NoRig(
+                FfiConverterUByte.read(buf),
+                )
+            5 -> PlanTap.Reach(
+                FfiConverterTypeReach.read(buf),
+                )
+            6 -> PlanTap.Bearing(
+                FfiConverterInt.read(buf),
+                )
+            7 -> PlanTap.Mark(
+                FfiConverterString.read(buf),
+                )
+            8 -> PlanTap.NoStart
+            9 -> PlanTap.Leave(
+                FfiConverterOptionalUShort.read(buf),
+                )
+            10 -> PlanTap.Move(
+                FfiConverterOptionalTypeMoveAt.read(buf),
+                )
+            11 -> PlanTap.Today(
+                FfiConverterBoolean.read(buf),
+                )
+            else -> throw RuntimeException("invalid enum value, something is very wrong!!")
+        }
+    }
+
+    override fun allocationSize(value: PlanTap): ULong = when(value) {
+        is PlanTap.Day -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`day`)
+            )
+        }
+        is PlanTap.NoPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`peg`)
+            )
+        }
+        is PlanTap.Rig -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+                + FfiConverterTypeTackleTap.allocationSize(value.`change`)
+            )
+        }
+        is PlanTap.NoRig -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterUByte.allocationSize(value.`rod`)
+            )
+        }
+        is PlanTap.Reach -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeReach.allocationSize(value.`reach`)
+            )
+        }
+        is PlanTap.Bearing -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterInt.allocationSize(value.`cdeg`)
+            )
+        }
+        is PlanTap.Mark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterString.allocationSize(value.`name`)
+            )
+        }
+        is PlanTap.NoStart -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is PlanTap.Leave -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalUShort.allocationSize(value.`minutes`)
+            )
+        }
+        is PlanTap.Move -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterOptionalTypeMoveAt.allocationSize(value.`at`)
+            )
+        }
+        is PlanTap.Today -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterBoolean.allocationSize(value.`takes`)
+            )
+        }
+    }
+
+    override fun write(value: PlanTap, buf: ByteBuffer) {
+        when(value) {
+            is PlanTap.Day -> {
+                buf.putInt(1)
+                FfiConverterInt.write(value.`day`, buf)
+                Unit
+            }
+            is PlanTap.NoPeg -> {
+                buf.putInt(2)
+                FfiConverterString.write(value.`peg`, buf)
+                Unit
+            }
+            is PlanTap.Rig -> {
+                buf.putInt(3)
+                FfiConverterUByte.write(value.`rod`, buf)
+                FfiConverterTypeTackleTap.write(value.`change`, buf)
+                Unit
+            }
+            is PlanTap.NoRig -> {
+                buf.putInt(4)
+                FfiConverterUByte.write(value.`rod`, buf)
+                Unit
+            }
+            is PlanTap.Reach -> {
+                buf.putInt(5)
+                FfiConverterTypeReach.write(value.`reach`, buf)
+                Unit
+            }
+            is PlanTap.Bearing -> {
+                buf.putInt(6)
+                FfiConverterInt.write(value.`cdeg`, buf)
+                Unit
+            }
+            is PlanTap.Mark -> {
+                buf.putInt(7)
+                FfiConverterString.write(value.`name`, buf)
+                Unit
+            }
+            is PlanTap.NoStart -> {
+                buf.putInt(8)
+                Unit
+            }
+            is PlanTap.Leave -> {
+                buf.putInt(9)
+                FfiConverterOptionalUShort.write(value.`minutes`, buf)
+                Unit
+            }
+            is PlanTap.Move -> {
+                buf.putInt(10)
+                FfiConverterOptionalTypeMoveAt.write(value.`at`, buf)
+                Unit
+            }
+            is PlanTap.Today -> {
+                buf.putInt(11)
+                FfiConverterBoolean.write(value.`takes`, buf)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -20281,6 +20859,24 @@ sealed class TypedInto {
     object MatchRule : TypedInto()
     
     
+    /**
+     * A peg that would be liked, and what to do there.
+     */
+    object PlanPeg : TypedInto()
+    
+    
+    /**
+     * The mark to start at.
+     */
+    object PlanMark : TypedInto()
+    
+    
+    /**
+     * When to move into kept-back water: a time of day, or minutes after all-in.
+     */
+    object PlanMove : TypedInto()
+    
+    
 
     
 
@@ -20322,6 +20918,9 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
             13 -> TypedInto.Note
             14 -> TypedInto.Plan
             15 -> TypedInto.MatchRule
+            16 -> TypedInto.PlanPeg
+            17 -> TypedInto.PlanMark
+            18 -> TypedInto.PlanMove
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -20422,6 +21021,24 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
                 4UL
             )
         }
+        is TypedInto.PlanPeg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PlanMark -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.PlanMove -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: TypedInto, buf: ByteBuffer) {
@@ -20489,6 +21106,18 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
             }
             is TypedInto.MatchRule -> {
                 buf.putInt(15)
+                Unit
+            }
+            is TypedInto.PlanPeg -> {
+                buf.putInt(16)
+                Unit
+            }
+            is TypedInto.PlanMark -> {
+                buf.putInt(17)
+                Unit
+            }
+            is TypedInto.PlanMove -> {
+                buf.putInt(18)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -21952,6 +22581,38 @@ public object FfiConverterOptionalTypeLeadMaterial: FfiConverterRustBuffer<LeadM
         } else {
             buf.put(1)
             FfiConverterTypeLeadMaterial.write(value, buf)
+        }
+    }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeMoveAt: FfiConverterRustBuffer<MoveAt?> {
+    override fun read(buf: ByteBuffer): MoveAt? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeMoveAt.read(buf)
+    }
+
+    override fun allocationSize(value: MoveAt?): ULong {
+        if (value == null) {
+            return 1UL
+        } else {
+            return 1UL + FfiConverterTypeMoveAt.allocationSize(value)
+        }
+    }
+
+    override fun write(value: MoveAt?, buf: ByteBuffer) {
+        if (value == null) {
+            buf.put(0)
+        } else {
+            buf.put(1)
+            FfiConverterTypeMoveAt.write(value, buf)
         }
     }
 }

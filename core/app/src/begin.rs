@@ -1,0 +1,48 @@
+//! The beginning of a session: what START writes, and the screens as a new day finds them.
+
+use super::bankside::Asking;
+use super::feed::FeedState;
+use super::fish::FishState;
+use super::match_day::MatchState;
+use super::swim::SwimState;
+use super::{App, AppError};
+use restwater_log::{Moment, Payload, SessionSetup};
+use restwater_screen as screen;
+
+impl App {
+    /// Begins a session, with the plan for today where there is one; what is said of it.
+    pub(super) fn begin(
+        &mut self,
+        setup: SessionSetup,
+        as_set_up: bool,
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        let id = self.journal.new_id(at);
+        let mut entries =
+            if as_set_up { self.beginning(&setup)? } else { vec![Payload::SessionStarted(setup)] };
+        entries.extend(self.plan_to_take(at));
+        self.write_all(id, entries, at)?;
+        if as_set_up {
+            self.setup_used()?;
+        }
+        self.chosen = 1;
+        self.swim = SwimState::default();
+        self.match_day = MatchState::default();
+        self.fish = FishState::default();
+        (self.feed, self.seen_at_aim) = (FeedState::default(), false);
+        self.asking = Asking::default();
+        self.begun()
+    }
+
+    /// What is said of a session that has just begun: how many cautions are new at its peg.
+    fn begun(&mut self) -> Result<String, AppError> {
+        let count = self.cautions_to_show()?.len();
+        let kind = "session_started";
+        if count == 0 {
+            return Ok(self.say_what("notice-logged", kind));
+        }
+        let what = screen::kind_words(&self.words, kind);
+        let args = [("what", screen::Arg::Text(&what)), ("count", screen::Arg::Count(count))];
+        Ok(self.words.say_with("notice-cautions", &args))
+    }
+}

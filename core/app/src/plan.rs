@@ -1,0 +1,259 @@
+//! The plan for a day: what a tap on it writes, and which plan a session takes up.
+
+use super::error::within;
+use super::journal::Beside;
+use super::tackle::{sound_reach, with_rig};
+use super::{App, AppError, settings};
+use restwater_kit::{Kit, nearest_plan};
+use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, RodNumber, kit_of};
+use restwater_screen::{PlanInput, PlanTap};
+use restwater_session::{MOST_RODS, NotNow, Plan, Session, check, fold};
+use restwater_store::Store;
+use std::collections::BTreeMap;
+use uuid::Uuid;
+
+const ASIDE: &str = "plan_aside";
+const DAY_MS: i64 = 86_400_000;
+/// From this hour on a plan is written for tomorrow: a choice.
+const EVENING_MS: i64 = 12 * 3_600_000;
+/// How far ahead a day may be planned.
+const DAYS_AHEAD: i32 = 400;
+/// Longer than any cast is left, and than any session before its move, in minutes.
+const LONGEST_MIN: u16 = 1_440;
+
+/// What is chosen beside the plan itself; it belongs to the phone.
+#[derive(Default)]
+pub(super) struct PlanState {
+    /// The day that is planned, where one was chosen.
+    day: Option<i32>,
+    /// The day for which the plan was put aside before START.
+    aside: Option<i32>,
+}
+
+/// What the screens are told of the plan.
+pub(super) struct PlanNow {
+    day: i32,
+    pub(super) today: i32,
+    plan: Option<Plan>,
+    /// The day of the plan that START would take up if it weren't put aside.
+    pub(super) nearest: Option<i32>,
+    /// Whether it is put aside.
+    pub(super) aside: bool,
+    last: Session,
+}
+
+impl PlanState {
+    pub(super) fn load(store: &Store) -> Result<Self, AppError> {
+        Ok(Self { day: None, aside: settings::read(store, ASIDE)? })
+    }
+}
+
+/// The day by the phone's calendar, counted from 1 January 1970.
+fn day_of(at: &Moment) -> i32 {
+    i32::try_from(at.local_ms().div_euclid(DAY_MS)).unwrap_or_default()
+}
+
+impl App {
+    /// The plan as it stands.
+    pub(super) fn plan_now(&mut self, now: &Moment) -> Result<PlanNow, AppError> {
+        let today = day_of(now);
+        let plans = self.plans()?;
+        let day = self.planned_day(now);
+        let aside = self.plan.aside == Some(today);
+        let nearest = self.nearest(&plans, today).map(|(day, _)| day);
+        let last = self.session().cloned().unwrap_or_else(|| fold(Uuid::nil(), &[]));
+        Ok(PlanNow { day, today, plan: plans.get(&day).cloned(), nearest, aside, last })
+    }
+
+    /// What the Bench shows of it.
+    pub(super) fn plan_input<'a>(&self, now: &'a PlanNow) -> PlanInput<'a> {
+        let open = now.last.is_open();
+        PlanInput {
+            day: now.day,
+            today: now.today,
+            plan: now.plan.as_ref(),
+            nearest: now.nearest,
+            put_aside: now.aside,
+            taken: now.last.plan.as_ref().filter(|_| open),
+            open,
+            last: &now.last,
+            rods: self.draft.rods,
+            span_tenth_mm: self.draft.span_tenth_mm,
+        }
+    }
+
+    /// A tap on the plan. An error changes nothing.
+    pub(super) fn plan_tap(&mut self, tap: &PlanTap, at: &Moment) -> Result<String, AppError> {
+        match tap {
+            PlanTap::Day { day } => {
+                let today = day_of(at);
+                let (first, last) = (today.saturating_sub(DAYS_AHEAD), today.saturating_add(DAYS_AHEAD));
+                self.plan.day = Some(within("day", *day, first, last)?);
+                Ok(String::new())
+            }
+            PlanTap::Today { takes } => self.plan_today(*takes, at),
+            line => {
+                let day = self.planned_day(at);
+                let plan = self.plans()?.remove(&day).unwrap_or_default();
+                match changed(&plan, line)? {
+                    Some(Changed::Set(line)) => self.write_plan(Payload::PlanSet { day, line }, at),
+                    Some(Changed::Cleared(line)) if plan.has(&line) => {
+                        self.write_plan(Payload::PlanCleared { day, line }, at)
+                    }
+                    _ => Ok(String::new()),
+                }
+            }
+        }
+    }
+
+    /// A line that was typed.
+    pub(super) fn plan_line(&mut self, line: PlanLine, at: &Moment) -> Result<String, AppError> {
+        let day = self.planned_day(at);
+        self.write_plan(Payload::PlanSet { day, line }, at)
+    }
+
+    /// The plan that a session takes up as it begins, as it stands now. Where it can't be read the session begins without.
+    pub(super) fn plan_to_take(&mut self, at: &Moment) -> Option<Payload> {
+        let today = day_of(at);
+        if self.plan.aside == Some(today) {
+            return None;
+        }
+        let plans = self.plans();
+        let plans = self.journal.beside(Beside::Plan, plans)?;
+        let (day, plan) = self.nearest(&plans, today)?;
+        Some(Payload::PlanTaken { day, lines: plan.lines().cloned().collect() })
+    }
+
+    /// Today goes by the plan, or by none: the session that runs, else the next one of today.
+    fn plan_today(&mut self, takes: bool, at: &Moment) -> Result<String, AppError> {
+        let Some(session) = self.session().filter(|session| session.is_open()).map(|session| session.id)
+        else {
+            let aside = (!takes).then(|| day_of(at));
+            settings::write(self.journal.store(), ASIDE, &aside)?;
+            self.plan.aside = aside;
+            return Ok(String::new());
+        };
+        let payload = if takes {
+            let plans = self.plans()?;
+            let (day, plan) = self.nearest(&plans, day_of(at)).ok_or(NotNow::NoPlan)?;
+            Payload::PlanTaken { day, lines: plan.lines().cloned().collect() }
+        } else {
+            Payload::PlanDropped
+        };
+        check(self.session(), &payload)?;
+        let kind = payload.kind().to_owned();
+        self.write(session, payload, None, at)?;
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    fn write_plan(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
+        let kind = payload.kind().to_owned();
+        let kit = self.plan_kit();
+        self.write_all(kit, vec![payload], at)?;
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// The day that was chosen, else today, and in the evening tomorrow, unless a session still runs.
+    fn planned_day(&self, now: &Moment) -> i32 {
+        let open = self.session().is_some_and(Session::is_open);
+        let evening = !open && now.local_ms().rem_euclid(DAY_MS) >= EVENING_MS;
+        self.plan.day.unwrap_or_else(|| day_of(now).saturating_add(i32::from(evening)))
+    }
+
+    /// The kit that the angler's plans stand in: the one in use where a phone of the angler's began it, else this phone's own.
+    /// A partner's wallet may be shared; a partner's plan stays the partner's.
+    fn plan_kit(&self) -> Uuid {
+        let mine = self.mine.iter().any(|phone| kit_of(*phone) == self.kit_id);
+        if mine { self.kit_id } else { kit_of(self.journal.store().device()) }
+    }
+
+    fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
+        self.sessions.refresh(&self.journal)?;
+        let kit: Kit = restwater_kit::fold(self.journal.recent().kit(self.plan_kit()), &[]);
+        Ok(kit.plans)
+    }
+
+    /// The plan that today goes by. What was fished before has used a plan up; a session that still runs hasn't.
+    fn nearest<'p>(&self, plans: &'p BTreeMap<i32, Plan>, today: i32) -> Option<(i32, &'p Plan)> {
+        let running = self.session().filter(|session| session.is_open()).map(|session| session.id);
+        let fished = self.sessions.days(&self.mine).filter(|day| day.mine && Some(day.id) != running);
+        let last = fished.filter_map(|day| {
+            let local = restwater_log::local_ms(day.gist.started_ms?, day.gist.offset_min);
+            i32::try_from(local.div_euclid(DAY_MS)).ok()
+        });
+        nearest_plan(plans, today, last.max())
+    }
+}
+
+/// What becomes of a line.
+enum Changed {
+    Set(PlanLine),
+    Cleared(PlanKey),
+}
+
+/// The line that a tap changes, as it is then; none where it changes no line.
+fn changed(plan: &Plan, tap: &PlanTap) -> Result<Option<Changed>, AppError> {
+    Ok(Some(match tap {
+        PlanTap::NoPeg { peg } => Changed::Cleared(PlanKey::Peg { peg: peg.clone() }),
+        PlanTap::NoRig { rod } => Changed::Cleared(PlanKey::Rig { rod: *rod }),
+        PlanTap::NoStart => Changed::Cleared(PlanKey::Start),
+        PlanTap::Leave { minutes: None } => Changed::Cleared(PlanKey::Leave),
+        PlanTap::Move { at: None } => Changed::Cleared(PlanKey::Move),
+        PlanTap::Leave { minutes: Some(minutes) } => {
+            Changed::Set(PlanLine::Leave { minutes: within("leave", *minutes, 1, LONGEST_MIN)? })
+        }
+        PlanTap::Move { at: Some(at) } => Changed::Set(PlanLine::Move { at: sound_move(*at)? }),
+        PlanTap::Rig { rod, change } => {
+            let rod = within("rods", *rod, 1, MOST_RODS)?;
+            let rig = with_rig(planned_rig(plan, rod), change)?;
+            let rig = rig.ok_or_else(|| AppError::unknown("rig", rod))?;
+            Changed::Set(PlanLine::Rig { rod, rig })
+        }
+        PlanTap::Reach { reach } => {
+            let reach = Some(sound_reach(*reach)?);
+            start(PlanSpot { reach, ..planned_start(plan) })
+        }
+        PlanTap::Bearing { cdeg } => {
+            let bearing_cdeg = Some(within("bearing", *cdeg, -9_000, 9_000)?);
+            start(PlanSpot { bearing_cdeg, mark: None, ..planned_start(plan) })
+        }
+        PlanTap::Mark { name } => {
+            let mark = Some(mark_name(name)?);
+            start(PlanSpot { mark, bearing_cdeg: None, ..planned_start(plan) })
+        }
+        PlanTap::Day { .. } | PlanTap::Today { .. } => return Ok(None),
+    }))
+}
+
+fn start(spot: PlanSpot) -> Changed {
+    Changed::Set(PlanLine::Start { spot })
+}
+
+fn mark_name(name: &str) -> Result<String, AppError> {
+    let name = Some(name.trim()).filter(|name| !name.is_empty());
+    Ok(name.ok_or(AppError::NothingTyped)?.to_owned())
+}
+
+fn planned_start(plan: &Plan) -> PlanSpot {
+    let spot = plan.lines().find_map(|line| match line {
+        PlanLine::Start { spot } => Some(spot.clone()),
+        _ => None,
+    });
+    spot.unwrap_or_default()
+}
+
+fn planned_rig(plan: &Plan, rod: RodNumber) -> Rig {
+    let rig = plan.lines().find_map(|line| match line {
+        PlanLine::Rig { rod: of, rig } if *of == rod => Some(rig.clone()),
+        _ => None,
+    });
+    rig.unwrap_or_default()
+}
+
+/// A time that a move can have.
+pub(super) fn sound_move(at: MoveAt) -> Result<MoveAt, AppError> {
+    Ok(match at {
+        MoveAt::AllIn { minutes } => MoveAt::AllIn { minutes: within("move", minutes, 0, LONGEST_MIN)? },
+        MoveAt::Clock { minute } => MoveAt::Clock { minute: within("move", minute, 0, LONGEST_MIN - 1)? },
+    })
+}
