@@ -1,7 +1,7 @@
 //! The plan for a day in words: its lines, those that are due, and what came of each.
 
 use super::date::date_words;
-use super::figures::{clock, clock_of, trimmed};
+use super::figures::{clock, clock_of};
 use super::place::{bearing_words, mark_of, reach_words, rig_words};
 use super::{Arg, Wording};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Reach, Spot};
@@ -165,7 +165,7 @@ fn short_reach(words: &Wording, reach: Reach) -> String {
     match reach {
         Reach::Wraps { hundredths: 100, .. } => words.say("tackle-wrap"),
         Reach::Wraps { hundredths, .. } => {
-            let wraps = trimmed(f64::from(hundredths) / 100.0, 2);
+            let wraps = words.figure(f64::from(hundredths) / 100.0, 2);
             words.say_with("tackle-wraps", &[("wraps", Arg::Text(&wraps))])
         }
         other => reach_words(words, other),

@@ -341,7 +341,7 @@ impl Rows<'_> {
 
 /// "more 0.25 wraps".
 pub(crate) fn step_words(words: &Wording, step: i64) -> String {
-    let size = trimmed(step.unsigned_abs() as f64 / 100.0, 2);
+    let size = words.figure(step.unsigned_abs() as f64 / 100.0, 2);
     let id = if size == "1" { "tackle-wrap" } else { "tackle-wraps" };
     let wraps = words.say_with(id, &[("wraps", Arg::Text(&size))]);
     let way = words.say(if step < 0 { "tackle-less" } else { "tackle-more" });
