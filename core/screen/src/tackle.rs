@@ -170,10 +170,20 @@ impl Rows<'_> {
         vec![
             self.bait(rig),
             self.colour(rig),
-            self.figure("popup", rig.popup_mm, POPUPS_MM, |mm| length_words(self.words, mm), |mm| TackleTap::PopUp { mm }),
-            self.figure("hooklength", rig.hooklength_mm, &lengths, |mm| length_words(self.words, mm), |mm| {
-                TackleTap::Hooklength { mm }
-            }),
+            self.figure(
+                "popup",
+                rig.popup_mm,
+                POPUPS_MM,
+                |mm| length_words(self.words, mm),
+                |mm| TackleTap::PopUp { mm },
+            ),
+            self.figure(
+                "hooklength",
+                rig.hooklength_mm,
+                &lengths,
+                |mm| length_words(self.words, mm),
+                |mm| TackleTap::Hooklength { mm },
+            ),
             self.figure(
                 "hook",
                 hook,

@@ -11,10 +11,9 @@
 //! every day on which all casts or none lay in fed water, nothing of this is reckoned.
 
 use super::likelihood::Likelihood;
-use super::plan::{Likely, NEGLIGIBLE};
 use super::renewal::Costs;
-use super::shapes::{POINTS, Shapes};
-use super::{BiteError, Wait, WaitPosterior};
+use super::shapes::{Likely, NEGLIGIBLE, POINTS, Shapes};
+use super::{BiteError, Wait};
 use libm::{exp, log};
 use std::sync::Arc;
 
@@ -201,23 +200,6 @@ impl FedWaits {
             }
         }
         Some((likely, Arc::new(rows)))
-    }
-}
-
-impl WaitPosterior {
-    /// Takes whether the next cast lies in fed water: see [`super::LeavePlan::next_is_fed`].
-    pub fn next_is_fed(&mut self, fed: bool) {
-        self.plan.next_is_fed(fed);
-    }
-
-    /// Whether casts in fed water are told from others: see [`super::LeavePlan::feed_counts`].
-    pub fn feed_counts(&self) -> bool {
-        self.plan.feed_counts()
-    }
-
-    /// How much quicker casts in fed water get their bites: see [`super::LeavePlan::fed_effect`].
-    pub fn fed_effect(&self, level: f64) -> Result<Option<FedEffect>, BiteError> {
-        self.plan.fed_effect(level)
     }
 }
 

@@ -11,6 +11,7 @@ mod day_effects;
 mod error;
 mod evidence;
 mod fed;
+mod fed_water;
 mod fit;
 mod grid;
 mod kaplan_meier;

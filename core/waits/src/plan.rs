@@ -6,12 +6,10 @@ use super::leave_time::Means;
 use super::likelihood::Likelihood;
 use super::record::{EarlierDay, Record, Settings};
 use super::renewal::Costs;
-use super::shapes::{POINTS, SHAPE_PRIORS, Shapes};
+use super::shapes::{Likely, NEGLIGIBLE, POINTS, SHAPE_PRIORS, Shapes};
 use super::{BiteError, Wait};
 use std::sync::{Arc, OnceLock};
 
-/// Shapes below this weight, the heaviest being 1, are left out of means.
-pub(crate) const NEGLIGIBLE: f64 = 1e-5;
 /// Minutes of a day's fishing, all-in to all-out, where nothing else is known. A guess.
 pub(crate) const DAY_MIN: f64 = 300.0;
 
@@ -48,9 +46,6 @@ pub struct LeavePlan {
     /// casts in fed water, where feed counts.
     reckoned: [OnceLock<Reckoned>; 2],
 }
-
-/// Shapes that count, with their weights, which sum to 1.
-pub(crate) type Likely = Vec<(usize, f32)>;
 
 /// What follows from the weights of a record.
 #[derive(Debug, Clone)]

@@ -11,6 +11,12 @@ use super::wait_law::{Law, WaitLaw};
 use libm::{exp, log};
 use std::sync::{Arc, Mutex, OnceLock};
 
+/// Shapes below this weight, the heaviest being 1, are left out of means.
+pub(crate) const NEGLIGIBLE: f64 = 1e-5;
+
+/// Shapes that count, with their weights, which sum to 1.
+pub(crate) type Likely = Vec<(usize, f32)>;
+
 /// Points in time at which the shapes are known, the splash included.
 pub(crate) const POINTS: usize = 121;
 /// Shares of casts that get a bite at all.

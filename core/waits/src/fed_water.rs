@@ -1,0 +1,21 @@
+//! Fed water, asked of a posterior.
+
+use super::fed::FedEffect;
+use super::{BiteError, WaitPosterior};
+
+impl WaitPosterior {
+    /// Takes whether the next cast lies in fed water: see [`super::LeavePlan::next_is_fed`].
+    pub fn next_is_fed(&mut self, fed: bool) {
+        self.plan.next_is_fed(fed);
+    }
+
+    /// Whether casts in fed water are told from others: see [`super::LeavePlan::feed_counts`].
+    pub fn feed_counts(&self) -> bool {
+        self.plan.feed_counts()
+    }
+
+    /// How much quicker casts in fed water get their bites: see [`super::LeavePlan::fed_effect`].
+    pub fn fed_effect(&self, level: f64) -> Result<Option<FedEffect>, BiteError> {
+        self.plan.fed_effect(level)
+    }
+}
