@@ -62,10 +62,10 @@ plan-pegs-none = { $count ->
     [one] peg { $pegs }
    *[other] one of pegs { $pegs }
 }. No peg was entered.
-plan-rig-kept = rod { $rod } with { $rig }. So you began.
+plan-rig-kept = rod { $rod } with { $rig }: as planned.
 plan-rig-other = rod { $rod } with { $rig }. You began with: { $first }.
 plan-rig-none = rod { $rod } with { $rig }. It was not cast.
-plan-start-kept = start at { $planned }. So you did.
+plan-start-kept = start at { $planned }: as planned.
 plan-start-other = start at { $planned }. You started at { $first }.
 plan-spot-none = a spot that was not set
 plan-start-none = start at { $planned }. There was no cast.

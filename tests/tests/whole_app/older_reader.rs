@@ -123,7 +123,7 @@ fn a_plan_means_what_it_meant_when_it_was_written() {
         said,
         [
             "one of pegs 14, 22. You drew 14.",
-            "rod 1 with bread, 18 in pop-up. So you began.",
+            "rod 1 with bread, 18 in pop-up: as planned.",
             "start at 14 wraps. You started at 16 wraps.",
             "leave the first casts 20 min. The first 3 were left 16, 25, 20 min.",
             "kept-back water at 12:30. First cast there 12:47.",

@@ -204,7 +204,7 @@ fn the_card_holds_the_plan_against_the_day() {
     phone.tap(end, &Action::EndSession).unwrap();
     let says = [
         "one of pegs 14, 22. You drew 14.",
-        "rod 1 with bread. So you began.",
+        "rod 1 with bread: as planned.",
         "start at 14 wraps. You started at 16 wraps.",
         "leave the first casts 20 min. The first 2 were left 12, 25 min.",
         "kept-back water at 11:43. No cast went there.",
