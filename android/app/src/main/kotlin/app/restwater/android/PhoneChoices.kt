@@ -10,6 +10,7 @@ import app.restwater.R
 import app.restwater.ui.PhoneRows
 import app.restwater.ui.ShellChoice
 import app.restwater.ui.ShellRow
+import app.restwater.ui.listing
 
 /** What Android allows the app, each with the key that opens its setting; and the volume keys. */
 internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRows {
@@ -20,7 +21,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
         get() = kept.getBoolean(VOLUME, false)
         private set(on) = kept.edit().putBoolean(VOLUME, on).apply()
 
-    override fun rows(): List<ShellRow> = buildList {
+    override fun rows(): List<ShellRow> = listing {
         add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.allowed))
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {
             add(allowance(EXACT, R.string.exact_alarms, R.string.exact_alarms_why, context.lockScreen.exactAlarms))

@@ -11,7 +11,6 @@ import androidx.compose.ui.geometry.CornerRadius
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.drawscope.Stroke
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.Role
 import androidx.compose.ui.semantics.clearAndSetSemantics
@@ -78,7 +77,7 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
     val ink = LocalInk.current
     val spoken = "${header.place}, ${header.clock}, ${header.length}"
     val px = layout.text.header.toFloat()
-    Box(Modifier.at(layout.header).testTag("header").semantics { contentDescription = spoken; traversalIndex = 0f }) {
+    Box(Modifier.at(layout.header).tagged("header").semantics { contentDescription = spoken; traversalIndex = 0f }) {
         val full = local(layout.header)
         val half = full.copy(height = full.height / 2)
         FitText("${header.place}  ${header.clock}", px, ink.ink, Modifier.at(half), FontWeight.Bold, oneLine = true)
@@ -123,7 +122,7 @@ private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps, seconds: 
 
 @Composable
 private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
-    Box(Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)) {
+    Box(Modifier.at(place.target).tagged("clock-${rod.rod}").wait(rod)) {
         Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, LocalInk.current.ink, Modifier.fillMaxSize())
     }
 }
@@ -141,7 +140,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
     val mm = LocalPxPerMm.current
     val text = if (rod.chosen) ink.paper else ink.ink
     Box(
-        Modifier.at(place.target).testTag("clock-${rod.rod}").wait(rod)
+        Modifier.at(place.target).tagged("clock-${rod.rod}").wait(rod)
             .semantics { selected = rod.chosen; role = Role.Tab }
             .clickable { taps.rod(rod) },
     ) {
@@ -166,7 +165,7 @@ private fun Words(view: BankView, layout: BankLayout) {
     // The sentences that find no line are still spoken.
     val spoken = (listOf(advice.headline, advice.detail) + advice.more).filter { it.isNotBlank() }.joinToString(" ")
     Box(
-        Modifier.at(layout.advice).testTag("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
+        Modifier.at(layout.advice).tagged("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
     ) {
         Sentences(
             advice.headline, listOf(advice.detail) + advice.more, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
@@ -178,7 +177,7 @@ private fun Words(view: BankView, layout: BankLayout) {
         FitText(view.logged, body, ink.ink, Modifier.at(place))
     }
     Box(
-        Modifier.at(layout.spot ?: layout.notice).testTag("spot").semantics {
+        Modifier.at(layout.spot ?: layout.notice).tagged("spot").semantics {
             contentDescription = listOf(view.spot, view.rig).filter { it.isNotBlank() }.joinToString(". ")
             traversalIndex = ORDER_SPOT
         },
@@ -188,7 +187,7 @@ private fun Words(view: BankView, layout: BankLayout) {
 @Composable
 private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable () -> Unit) {
     Box(
-        Modifier.at(place).testTag("fan").clearAndSetSemantics {
+        Modifier.at(place).tagged("fan").clearAndSetSemantics {
             contentDescription = words.swim.spoken
             role = Role.Button
             traversalIndex = ORDER_FAN
@@ -244,7 +243,7 @@ fun tag(key: Key) = "key-$key"
 @Composable
 private fun Notice(notice: String, layout: BankLayout) {
     Box(
-        Modifier.at(layout.notice).testTag("notice").semantics {
+        Modifier.at(layout.notice).tagged("notice").semantics {
             if (notice.isNotBlank()) contentDescription = notice
             liveRegion = LiveRegionMode.Assertive
         },

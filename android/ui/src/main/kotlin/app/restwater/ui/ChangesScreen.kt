@@ -19,7 +19,6 @@ import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.drawText
@@ -86,7 +85,7 @@ fun pagesOf(changes: ChangesView): Int {
     return (tests + (changes.changes.size + PLOT_ROWS - 1) / PLOT_ROWS + changes.changes.size + figures).coerceAtLeast(1)
 }
 
-private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -> Unit): List<Cell> = buildList {
+private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -> Unit): List<Cell> = listing {
     change?.start?.let { start ->
         add(Cell(KeyFace(start.label, start.sub, start.spoken), "start-test") { onAct(start.action) })
     }
@@ -106,11 +105,11 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
     // Verdict and reasons in one proportion, however large the text.
     val body = largestThatFits(layout.text.body.toFloat()) { em -> verdict(em) + gap + reasons(em) <= place.height }
     val says = verdict(body).coerceAtMost(place.height * 0.4)
-    Box(Modifier.at(place.copy(height = says)).testTag("verdict").semantics { contentDescription = change.says }) {
+    Box(Modifier.at(place.copy(height = says)).tagged("verdict").semantics { contentDescription = change.says }) {
         FitText(change.says, body * HEAD, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
     val top = says + gap
-    Box(Modifier.at(place.copy(top = place.top + top, height = place.height - top)).testTag("reasons").semantics { contentDescription = text }) {
+    Box(Modifier.at(place.copy(top = place.top + top, height = place.height - top)).tagged("reasons").semantics { contentDescription = text }) {
         FitText(text, body, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
     }
 }
@@ -132,7 +131,7 @@ private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
             val bold = step.state == StepState.NEXT || step.state == StepState.OUT
             Canvas(Modifier.at(at.copy(width = 6.0 * mm))) { stepMark(step.state, ink, mm) }
             val words = Modifier.at(at.copy(left = at.left + 6.5 * mm, width = at.width - 7.0 * mm))
-            Box(words.testTag("step-${i + 1}").semantics { contentDescription = "${step.label}, ${step.state}" }) {
+            Box(words.tagged("step-${i + 1}").semantics { contentDescription = "${step.label}, ${step.state}" }) {
                 FitText(step.label, px * 1.15f, ink.ink, Modifier.fillMaxSize(), if (bold) FontWeight.Bold else FontWeight.Medium)
             }
         }
@@ -164,7 +163,7 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
     val density = LocalDensity.current
     val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
     Spacer(
-        Modifier.at(place).testTag("forest").semantics { contentDescription = spoken }
+        Modifier.at(place).tagged("forest").semantics { contentDescription = spoken }
             .picture(listOf(changes, rows, figurePx, ink, mm, density)) { size -> forestDrawing(changes, rows, figurePx, size, ink, mm, measurer, density) },
     )
 }
@@ -212,7 +211,7 @@ private class ForestDrawing(
         return ((top + (i + 1) * each) / 2).coerceAtMost((i + 1) * each - 1.6f * mm)
     }
 
-    private val figures = buildList {
+    private val figures = listing {
         var free = 0f
         for (tick in axis.ticks) {
             val figure = letters.of(tick.label, if (tick.at == 0.0) FontWeight.Bold else FontWeight.Medium)

@@ -13,7 +13,6 @@ import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.graphics.drawscope.clipRect
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextLayoutResult
@@ -40,7 +39,7 @@ fun ChartCanvas(chart: ChartView, figurePx: Float, modifier: Modifier = Modifier
     val measurer = textMeasurer()
     val density = LocalDensity.current
     Spacer(
-        modifier.testTag("chart-${chart.kind}").semantics { contentDescription = "${chart.title}. ${chart.says}" }
+        modifier.tagged("chart-${chart.kind}").semantics { contentDescription = "${chart.title}. ${chart.says}" }
             .picture(listOf(chart, figurePx, ink, mm, density)) { size ->
                 ChartDrawing(size, chart, ink, mm, Lettering(measurer, density, ink, figurePx, size.width))
             },
@@ -121,7 +120,7 @@ private class ChartDrawing(
         for (label in labels) drawText(label.line, ink.ink, label.at)
     }
 
-    private fun axisLabels(): List<Label> = buildList {
+    private fun axisLabels(): List<Label> = listing {
         val title = letters.of(chart.y.label, FontWeight.Bold)
         add(title.at(0f, 0f))
         for ((at, figure) in upLabels) {

@@ -25,7 +25,6 @@ import androidx.compose.ui.focus.onFocusChanged
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.graphics.SolidColor
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.heading
@@ -197,7 +196,7 @@ internal fun PageHead(title: String, notice: String, layout: BankLayout, page: P
         // Where they share a place the notice is read instead of the title.
         if (page.title != page.notice || notice.isBlank()) FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
-    Box(Modifier.at(page.notice).testTag("notice").semantics { contentDescription = notice; liveRegion = LiveRegionMode.Assertive }) {
+    Box(Modifier.at(page.notice).tagged("notice").semantics { contentDescription = notice; liveRegion = LiveRegionMode.Assertive }) {
         FitText(notice, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize())
     }
     return page.rest
@@ -337,7 +336,7 @@ internal fun Field(
         FitText(label, em, ink.ink, Modifier.width(mm(14f)).height(mm(6f)))
         BasicTextField(
             typed, { typed = it; onTyped(it) },
-            Modifier.weight(1f).padding(vertical = mm(2f)).testTag("field-$tag").onFocusChanged { typing = it.isFocused }
+            Modifier.weight(1f).padding(vertical = mm(2f)).tagged("field-$tag").onFocusChanged { typing = it.isFocused }
                 .semantics { contentDescription = label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
             textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(keyboard),
@@ -366,7 +365,7 @@ internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, pla
     Box(Modifier.at(place.copy(width = place.width - width - 2.0 * mm)), contentAlignment = Alignment.CenterStart) {
         BasicTextField(
             text, { text = it },
-            Modifier.fillMaxWidth().testTag("typed-${typing.tag}").semantics { contentDescription = typing.label }
+            Modifier.fillMaxWidth().tagged("typed-${typing.tag}").semantics { contentDescription = typing.label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
             textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(typing.keyboard),
             decorationBox = { inner ->

@@ -8,7 +8,6 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.liveRegion
@@ -71,7 +70,7 @@ private fun KeyAt(key: FishKey, place: Rect, layout: BankLayout, px: Float, onKe
 private fun Sentenced(title: String, says: List<String>, place: Rect, layout: BankLayout) {
     val body = layout.text.body.toFloat()
     val spoken = (listOf(title) + says).joinToString(" ")
-    Box(Modifier.at(place).testTag("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
+    Box(Modifier.at(place).tagged("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
         Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
     }
 }

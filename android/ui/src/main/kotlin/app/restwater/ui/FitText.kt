@@ -9,7 +9,6 @@ import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.graphics.graphicsLayer
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.semantics.SemanticsPropertyKey
 import androidx.compose.ui.semantics.clearAndSetSemantics
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.text.TextMeasurer
@@ -24,22 +23,9 @@ import androidx.compose.ui.unit.Constraints
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.em
 import app.restwater.core.Rect
-import androidx.compose.ui.geometry.Rect as InkRect
 
 /** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
-private const val CAP_OF_EM = 0.711f
-
-/** How far a "g" reaches below the line, as a share of the em. */
-private const val DEPTH_OF_EM = 0.2f
-
-/** Of drawn text: what of it does not show whole, empty where all of it does; read by tests. */
-val CutOff = SemanticsPropertyKey<String>("CutOff")
-
-/** The texts as they are drawn, labels of pictures among them; read by tests. */
-val Drawn = SemanticsPropertyKey<List<DrawnText>>("Drawn")
-
-/** A text as it is drawn: its size, and the place of its letters in what draws it, px. */
-class DrawnText(val text: String, val em: Float, val place: InkRect)
+internal const val CAP_OF_EM = 0.711f
 
 /** A text in the size asked for, or the largest below it that shows the whole of it. */
 @Composable
@@ -65,15 +51,6 @@ fun FitText(
 
 /** A text in lines, the size that took, and whether all of it shows. */
 class Fitted(val lines: TextLayoutResult, val em: Float, val whole: Boolean)
-
-/** A text whose lines stand at this point. */
-internal fun drawnText(lines: TextLayoutResult, em: Float, at: Offset): DrawnText {
-    val rows = 0 until lines.lineCount
-    val (left, right) = rows.minOf { lines.getLineLeft(it) } to rows.maxOf { lines.getLineRight(it) }
-    // From the height of a capital to the depth of a "g": the lead around the lines may overlap.
-    val (top, bottom) = lines.firstBaseline - CAP_OF_EM * em to lines.lastBaseline + DEPTH_OF_EM * em
-    return DrawnText(lines.layoutInput.text.text, em, InkRect(at.x + left, at.y + top, at.x + right, at.y + bottom))
-}
 
 /** One size for keys that belong together: the largest up to [emPx] at which each label fits its place. */
 @Composable

@@ -16,7 +16,6 @@ import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextMeasurer
@@ -138,7 +137,7 @@ private fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> {
     val body = layout.text.body.toFloat()
     return remember(leaf, body, width, density) {
         val small = body * 0.85f
-        buildList {
+        listing {
             if (leaf.says.isNotBlank()) {
                 add(Block.Words(leaf.says, body, FontWeight.Bold, "says", measurer.height(leaf.says, body, width, density, FontWeight.Bold) + 1.5 * mm))
             }
@@ -195,7 +194,7 @@ private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onK
         val at = place.copy(top = top, height = height)
         top += height
         when (block) {
-            is Block.Words -> Box(Modifier.at(at).testTag(block.tag).semantics { contentDescription = block.text }) {
+            is Block.Words -> Box(Modifier.at(at).tagged(block.tag).semantics { contentDescription = block.text }) {
                 FitText(block.text, block.em, if (block.weight == FontWeight.Bold) ink.ink else ink.soft, Modifier.fillMaxSize(), block.weight, middle = false)
             }
             is Block.Boxed -> Caution(block.text, block.em, at.copy(height = height - 1.5 * mm))
@@ -221,7 +220,7 @@ internal fun cautionHeight(text: String, em: Float, width: Double): Double {
 internal fun Caution(text: String, em: Float, place: Rect) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    Box(Modifier.at(place).testTag("caution").semantics { contentDescription = text }) {
+    Box(Modifier.at(place).tagged("caution").semantics { contentDescription = text }) {
         Canvas(Modifier.fillMaxSize()) {
             drawRect(ink.ink, Offset.Zero, Size(1.2f * mm, size.height))
             drawRect(ink.ink, style = Stroke(0.3f * mm))
@@ -240,7 +239,7 @@ private fun LeafFigure(line: LeafLine, i: Int, em: Float, place: Rect) {
     val measurer = textMeasurer()
     val density = LocalDensity.current
     val shape = remember(line, em, place.width, density) { measurer.shape(line, em, place.width, density) }
-    Box(Modifier.at(place).testTag("line-$i").semantics { contentDescription = spoken }) {
+    Box(Modifier.at(place).tagged("line-$i").semantics { contentDescription = spoken }) {
         Canvas(Modifier.fillMaxSize()) {
             drawLine(ink.soft, Offset(0f, 0f), Offset(size.width, 0f), 0.12f * mm)
         }

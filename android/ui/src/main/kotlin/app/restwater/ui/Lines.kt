@@ -8,7 +8,6 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
@@ -40,7 +39,7 @@ private fun LineAt(line: ListLine, place: Rect, layout: BankLayout, leftHanded: 
     val text = place.copy(left = if (leftHanded) key.left + key.width + 2 * mm else place.left, width = place.width - key.width - 2 * mm)
     val body = layout.text.body.toFloat()
     val spoken = "${line.says} ${line.more}".trim()
-    Box(Modifier.at(text).testTag("says-${line.tag}").semantics { contentDescription = spoken }) {
+    Box(Modifier.at(text).tagged("says-${line.tag}").semantics { contentDescription = spoken }) {
         val first = if (line.more.isEmpty()) text.height else text.height * 0.42
         FitText(line.says, body, ink.ink, Modifier.at(Rect(0.0, 0.0, text.width, first)), FontWeight.Bold)
         if (line.more.isNotEmpty()) FitText(line.more, body * 0.9f, ink.ink, Modifier.at(Rect(0.0, first, text.width, text.height - first)))
@@ -58,7 +57,7 @@ private fun keyPlace(place: Rect, mm: Float, leftHanded: Boolean): Rect {
 @Composable
 internal fun Sentences(sentences: List<String>, place: Rect, layout: BankLayout, tag: String) {
     val all = sentences.joinToString("\n")
-    Box(Modifier.at(place).testTag(tag).semantics { contentDescription = all }) {
+    Box(Modifier.at(place).tagged(tag).semantics { contentDescription = all }) {
         FitText(all, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
     }
 }

@@ -8,7 +8,6 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.liveRegion
@@ -76,7 +75,7 @@ private fun Now(sheet: Sheet) = with(sheet) {
     val place = PageHead(view.title, notice, layout, keys.now)
     val clock = if (view.digits.isEmpty()) 0.0 else CLOCK_MM * mm
     if (clock > 0) Digits({ view.digits }, LocalInk.current.ink, Modifier.at(place.copy(height = clock)))
-    Box(Modifier.at(place.copy(height = clock.coerceAtLeast(mm * 1.0))).testTag("match-clock").semantics {
+    Box(Modifier.at(place.copy(height = clock.coerceAtLeast(mm * 1.0))).tagged("match-clock").semantics {
         contentDescription = view.spoken
         liveRegion = LiveRegionMode.Polite
     })
@@ -143,7 +142,7 @@ private fun Coming(sheet: Sheet) = with(sheet) {
     } else {
         val place = PageHead(view.toComing.label, notice, layout)
         val says = texts(listOf(view.comingSays), body * BOLD, place.width)
-        Box(Modifier.at(place.copy(height = says)).testTag("coming-says").semantics { contentDescription = view.comingSays }) {
+        Box(Modifier.at(place.copy(height = says)).tagged("coming-says").semantics { contentDescription = view.comingSays }) {
             FitText(view.comingSays, body, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
         }
         val top = says + 2 * mm
@@ -166,7 +165,7 @@ internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, 
     val body = layout.text.body.toFloat()
     val alone = place.height <= 0
     val spoken = if (alone) (listOf(figure) + says).joinToString(" ") else figure
-    Box(Modifier.at(low).testTag("figure").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
+    Box(Modifier.at(low).tagged("figure").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
         FitText(figure, (low.height * 0.8).toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
     if (alone) return
@@ -199,14 +198,14 @@ private fun MatchFigure(line: MatchLine, tag: String, place: Rect, body: Float, 
     val ink = LocalInk.current
     if (tight) {
         val text = "${line.label}: ${line.value}"
-        Box(Modifier.at(place).testTag(tag).semantics { contentDescription = text }) {
+        Box(Modifier.at(place).tagged(tag).semantics { contentDescription = text }) {
             FitText(text, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
         }
         return
     }
     val label = texts(listOf(line.label), body * LABEL, place.width)
     val share = label / lineHeight(line, body, place.width)
-    Box(Modifier.at(place).testTag(tag).semantics { contentDescription = "${line.label}: ${line.value}" }) {
+    Box(Modifier.at(place).tagged(tag).semantics { contentDescription = "${line.label}: ${line.value}" }) {
         FitText(line.label, body * LABEL, ink.ink, Modifier.at(Rect(0.0, 0.0, place.width, place.height * share)), middle = false)
         FitText(
             line.value, body * VALUE, ink.ink, Modifier.at(Rect(0.0, place.height * share, place.width, place.height * (0.97 - share))),
@@ -225,7 +224,7 @@ private fun texts(all: List<String>, em: Float, width: Double) = all.sumOf { lin
 @Composable
 private fun Said(text: String, tag: String, place: Rect, px: Float) {
     if (text.isBlank()) return
-    Box(Modifier.at(place).testTag(tag).semantics { contentDescription = text }) {
+    Box(Modifier.at(place).tagged(tag).semantics { contentDescription = text }) {
         FitText(text, px, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
     }
 }

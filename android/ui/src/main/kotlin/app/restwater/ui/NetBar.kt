@@ -10,7 +10,6 @@ import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
@@ -30,7 +29,7 @@ fun NetBar(net: NetView, tag: String, place: Rect, body: Float) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     val unit = place.height / netLines(net)
-    Box(Modifier.at(place).testTag(tag).semantics { contentDescription = net.spoken }) {
+    Box(Modifier.at(place).tagged(tag).semantics { contentDescription = net.spoken }) {
         val sign = 3.5 * mm
         Canvas(Modifier.at(Rect(0.0, 0.0, sign, unit * 1.2))) { if (net.inUse) arrow(ink, mm) }
         FitText("${net.name}: ${net.holds}", body * 1.05f, ink.ink, Modifier.at(Rect(sign, 0.0, place.width - sign, unit * 1.2)), FontWeight.Bold)

@@ -21,9 +21,7 @@ import androidx.compose.ui.graphics.PathEffect
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.Role
-import androidx.compose.ui.semantics.SemanticsPropertyKey
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.disabled
 import androidx.compose.ui.semantics.role
@@ -33,12 +31,6 @@ import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
 import app.restwater.core.Rect
 import app.restwater.core.Said
-
-/** Whether a key is drawn in solid ink at this moment; read by tests. */
-val SolidInk = SemanticsPropertyKey<Boolean>("SolidInk")
-
-/** Whether a key is drawn with the ring of the focus; read by tests. */
-val FocusRing = SemanticsPropertyKey<Boolean>("FocusRing")
 
 /** What a key looks like and says. */
 data class KeyFace(
@@ -75,14 +67,16 @@ fun PadKey(
     val text = if (solid) colours.paper else if (face.enabled) colours.ink else colours.soft
     Box(
         modifier
-            .testTag(tag)
+            .tagged(tag)
             .clickable(touch, indication = null, enabled = face.enabled, role = Role.Button, onClick = onTap)
             .semantics(mergeDescendants = true) {
                 contentDescription = face.spoken
                 role = Role.Button
                 traversalIndex = order
-                this[SolidInk] = solid
-                this[FocusRing] = focused
+                forTests {
+                    this[SolidInk] = solid
+                    this[FocusRing] = focused
+                }
                 if (!face.enabled) disabled()
             },
     ) {

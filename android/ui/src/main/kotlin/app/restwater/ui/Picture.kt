@@ -17,13 +17,9 @@ import androidx.compose.ui.node.invalidateDraw
 import androidx.compose.ui.node.invalidateMeasurement
 import androidx.compose.ui.node.invalidateSemantics
 import androidx.compose.ui.platform.InspectorInfo
-import androidx.compose.ui.semantics.SemanticsPropertyKey
 import androidx.compose.ui.semantics.SemanticsPropertyReceiver
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.unit.Constraints
-
-/** What the labels of a picture must not cover, px in it; read by tests. */
-val Marks = SemanticsPropertyKey<List<Rect>>("Marks")
 
 /** A line of text in a picture: its size, and its upper left corner. */
 internal class Label(val line: TextLayoutResult, val em: Float, val at: Offset)
@@ -60,7 +56,6 @@ private class PictureElement(val key: List<Any>, val make: (Size) -> Picture) : 
 
     override fun InspectorInfo.inspectableProperties() {
         name = "picture"
-        properties["key"] = key
     }
 }
 
@@ -85,8 +80,8 @@ private class PictureNode(var what: PictureElement) : Modifier.Node(), LayoutMod
         drawContent()
     }
 
-    override fun SemanticsPropertyReceiver.applySemantics() {
-        val picture = picture ?: return
+    override fun SemanticsPropertyReceiver.applySemantics() = forTests {
+        val picture = picture ?: return@forTests
         this[CutOff] = picture.cut
         this[Drawn] = picture.labels.map { drawnText(it.line, it.em, it.at) }
         this[Marks] = picture.marks

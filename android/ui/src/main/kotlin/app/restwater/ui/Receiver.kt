@@ -3,7 +3,7 @@ package app.restwater.ui
 import app.restwater.core.shellWords
 
 /** Where the phone is, degrees north and east (WGS 84), and how good it says that is. */
-data class Position(val latDeg: Double, val lonDeg: Double, val accuracyM: Double)
+class Position(val latDeg: Double, val lonDeg: Double, val accuracyM: Double)
 
 /** The phone's receiver, asked once when its key is tapped; never in the background, never needed. */
 interface Receiver {

@@ -11,7 +11,6 @@ import androidx.compose.runtime.getValue
 import androidx.compose.runtime.produceState
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.liveRegion
@@ -225,7 +224,7 @@ fun Trouble(text: String, measure: GlassMeasure, key: String? = null, onKey: () 
             val bottom = constraints.maxHeight - measure.insetBottomPx - edge
             val top = measure.insetTopPx + edge
             Box(
-                Modifier.at(Rect(edge, top, wide, (bottom - high - edge - top).coerceAtLeast(0.0))).testTag("trouble")
+                Modifier.at(Rect(edge, top, wide, (bottom - high - edge - top).coerceAtLeast(0.0))).tagged("trouble")
                     .semantics { contentDescription = text; paneTitle = text; liveRegion = LiveRegionMode.Assertive },
             ) { FitText(text, (mm * 3.6).toFloat(), ink.ink, Modifier.fillMaxSize()) }
             if (key != null) {

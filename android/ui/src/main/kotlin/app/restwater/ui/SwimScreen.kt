@@ -12,7 +12,6 @@ import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.input.pointer.pointerInput
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.heading
@@ -102,7 +101,7 @@ private fun SwimHead(view: SwimView, layout: SwimLayout, bank: BankLayout, onLeg
 private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: SwimTaps) {
     val said = listOf(view.headline, view.why, view.cell).joinToString(" ")
     Box(
-        Modifier.at(layout.canvas).background(LocalInk.current.paper).testTag("swim-fan")
+        Modifier.at(layout.canvas).background(LocalInk.current.paper).tagged("swim-fan")
             .semantics { contentDescription = said }
             .pointerInput(taps) { detectTapGestures { taps.aim(it.x.toDouble(), it.y.toDouble()) } },
     ) {
@@ -115,7 +114,7 @@ private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: Swi
 private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankLayout) {
     val lines = listOf(notice, view.why, view.cell).plus(view.drift).filter { it.isNotEmpty() }
     val body = bank.text.body.toFloat()
-    Box(Modifier.at(layout.words).testTag("swim-words").semantics { contentDescription = (listOf(view.headline) + lines).joinToString(" "); liveRegion = LiveRegionMode.Polite }) {
+    Box(Modifier.at(layout.words).tagged("swim-words").semantics { contentDescription = (listOf(view.headline) + lines).joinToString(" "); liveRegion = LiveRegionMode.Polite }) {
         Sentences(view.headline, lines, body * 1.25f, body, LocalInk.current.ink, Modifier.fillMaxSize())
     }
 }
@@ -178,7 +177,7 @@ private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
     // All lines in one size: they are one list.
     val em = commonEm(texts, bank.text.body.toFloat() * 1.1f, FontWeight.Medium)
     for ((i, line) in texts.withIndex()) {
-        Box(Modifier.at(line.second).testTag("legend-$i").semantics { contentDescription = line.first }) {
+        Box(Modifier.at(line.second).tagged("legend-$i").semantics { contentDescription = line.first }) {
             FitText(line.first, em, LocalInk.current.ink, Modifier.fillMaxSize())
         }
     }
@@ -189,7 +188,7 @@ private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
 private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayout) {
     val key = scene?.key.orEmpty().map { line -> listOfNotNull(line.number?.toString(), line.text).joinToString(": ") }
     val text = (view.list + key).joinToString("\n")
-    Box(Modifier.at(rest).testTag("swim-list-text").semantics { contentDescription = text }) {
+    Box(Modifier.at(rest).tagged("swim-list-text").semantics { contentDescription = text }) {
         FitText(text, bank.text.body.toFloat() * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
     }
 }

@@ -13,7 +13,6 @@ import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.graphics.graphicsLayer
 import androidx.compose.ui.platform.LocalDensity
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
@@ -39,7 +38,7 @@ fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, 
     val measurer = textMeasurer()
     val density = LocalDensity.current
     Spacer(
-        modifier.testTag("strip").semantics {
+        modifier.tagged("strip").semantics {
             contentDescription = strip.spoken
             traversalIndex = order
         }.graphicsLayer().picture(listOf(strip, figurePx, ink, mm, density)) { size ->
@@ -171,7 +170,7 @@ private class Tape(
     }
 
     /** The figures below the tape; one that would touch the one before it is left out, and its tick stays. */
-    fun figures(measurer: TextMeasurer, density: Density): List<Label> = buildList {
+    fun figures(measurer: TextMeasurer, density: Density): List<Label> = listing {
         val style = TextStyle(ink.ink, with(density) { figurePx.toSp() }, FontWeight.Bold, fontFamily = Face.words)
         var free = 0f
         for (minute in 0..length step every) {

@@ -8,7 +8,6 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.platform.testTag
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
@@ -68,7 +67,7 @@ fun WaitsScreen(
 @Composable
 internal fun FiguresPage(figures: FiguresView, place: Rect, layout: BankLayout) {
     val text = figures.lines.joinToString("\n")
-    Box(Modifier.at(place).testTag("figures").semantics { contentDescription = text }) {
+    Box(Modifier.at(place).tagged("figures").semantics { contentDescription = text }) {
         FitText(text, layout.text.body.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
     }
 }
@@ -94,14 +93,14 @@ internal fun Page(
     val figure = (usual * 0.85f).coerceAtMost((place.height / if (low) LOW_FIGURES else FIGURES).toFloat())
     val sentence = if (low) said(body) * ((place.height - gap) / (said(body) + noted(body))).coerceAtMost(1.0) else said(body)
     val below = if (low) place.height - sentence - gap else noted(body)
-    Box(Modifier.at(words.copy(height = sentence)).testTag("says").semantics { contentDescription = says }) {
+    Box(Modifier.at(words.copy(height = sentence)).tagged("says").semantics { contentDescription = says }) {
         FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
     if (low) picture(figure, place.copy(width = place.width * PICTURE - 2 * gap))
     else picture(figure, place.copy(top = place.top + sentence + gap, height = place.height - sentence - below - 2.5 * gap))
     val text = notes.joinToString(" ")
     val last = if (low) words.copy(top = words.top + sentence + gap, height = below) else words.copy(top = place.top + place.height - below - gap, height = below)
-    Box(Modifier.at(last).testTag("notes").semantics { contentDescription = text }) {
+    Box(Modifier.at(last).tagged("notes").semantics { contentDescription = text }) {
         FitText(text, small, ink.ink, Modifier.fillMaxSize(), middle = false)
     }
 }
@@ -128,7 +127,7 @@ private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout
         val each = (slot.height / forecast.lines.size.coerceAtLeast(1)).coerceAtMost(MOST_OF_EM * body)
         forecast.lines.forEachIndexed { i, line ->
             val at = slot.copy(top = slot.top + i * each, height = each)
-            Box(Modifier.at(at).testTag("forecast-$i").semantics { contentDescription = "${line.label}: ${line.value}" }) {
+            Box(Modifier.at(at).tagged("forecast-$i").semantics { contentDescription = "${line.label}: ${line.value}" }) {
                 FitText(line.label, body * 0.85f, ink.ink, Modifier.at(Rect(0.0, 0.0, at.width, each * 0.42)))
                 FitText(line.value, body * 1.1f, ink.ink, Modifier.at(Rect(0.0, each * 0.42, at.width, each * 0.5)), FontWeight.Bold)
             }
