@@ -191,7 +191,7 @@ enum Changed {
     Cleared(PlanKey),
 }
 
-/// The line that a tap changes, as it is then; none where it changes no line.
+/// The line that a tap changes, as it is then, or `None` if it changes no line.
 fn changed(plan: &Plan, tap: &PlanTap) -> Result<Option<Changed>, AppError> {
     Ok(Some(match tap {
         PlanTap::NoPeg { peg } => Changed::Cleared(PlanKey::Peg { peg: peg.clone() }),

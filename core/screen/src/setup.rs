@@ -37,7 +37,7 @@ pub struct SetupInput<'a> {
     pub copies: bool,
     /// What to pack, each with whether it is packed.
     pub pack: &'a [(Packed, bool)],
-    /// The day of the plan that START takes up, in words; none where there is none.
+    /// The day of the plan that START takes up, in words, or `None`.
     pub plan: Option<String>,
     /// Whether it was put aside for today.
     pub plan_aside: bool,

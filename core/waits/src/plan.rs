@@ -200,13 +200,13 @@ impl LeavePlan {
         self.by_feed.counts()
     }
 
-    /// How likely casts in fed water have each multiple of the hazard of the others; none where feed doesn't count.
+    /// How likely casts in fed water have each multiple of the hazard of the others, or `None` if feed doesn't count.
     pub fn fed_times(&self) -> Option<[(f64, f64); FED_TIMES]> {
         self.by_feed.times()
     }
 
-    /// How much quicker casts in fed water get their bites, with a credible interval of that level; none where feed doesn't
-    /// count.
+    /// How much quicker casts in fed water get their bites, with a credible interval of that level, or `None` if
+    /// feed doesn't count.
     pub fn fed_effect(&self, level: f64) -> Result<Option<FedEffect>, BiteError> {
         Ok(self.by_feed.effect(super::error::open_share("the credible level", level)?))
     }

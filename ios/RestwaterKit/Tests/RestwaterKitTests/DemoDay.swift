@@ -4,28 +4,30 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The demo day played through the state, with every screen at each of its pictures.
+/// The demo day, or another, played through the state, with its screens at each of its pictures.
 @MainActor
 final class DemoDay {
     let taps: [DayTap]
     private let clock: DayClock
     let state: RestwaterState
 
-    init() throws {
-        taps = try readDay(text: try Self.tree("tests/days/demo.jsonl"))
+    init(_ name: String = "demo") throws {
+        taps = try readDay(text: try Self.tree("tests/days/\(name).jsonl"))
         let clock = DayClock(taps[0].at)
         self.clock = clock
-        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("demo-\(UUID().uuidString)")
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("\(name)-\(UUID().uuidString)")
         state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }), clock: { clock.now })
     }
 
-    func play(on measure: GlassMeasure, each: (String, Showing, Sheet) throws -> Void) async throws {
+    func play(
+        on measure: GlassMeasure, screens: [Showing] = Showing.allCases, each: (String, Showing, Sheet) throws -> Void
+    ) async throws {
         for tap in taps {
             clock.now = tap.at
             if let action = tap.action { state.act(action) }
             await state.settled()
             guard let picture = tap.picture else { continue }
-            for showing in Showing.allCases {
+            for showing in screens {
                 state.open(showing)
                 await state.settled()
                 let sheet = { Sheet.of(self.state.content, on: measure, letters: plainLetters) }

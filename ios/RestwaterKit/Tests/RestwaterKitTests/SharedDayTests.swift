@@ -52,6 +52,23 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertGreaterThan(drawn, 50)
     }
 
+    /// The days with feed, neighbours, a match with its weights, a section and a plan: the screens that show them are drawn at each
+    /// of their pictures, and the Bank says what the core says.
+    func testTheScreensOfTheOtherDaysAreDrawn() async throws {
+        for name in ["feeder", "neighbours", "match", "section", "plan"] {
+            let day = try DemoDay(name)
+            var drawn = 0
+            try await day.play(on: Bankside.phone, screens: [.bank, .swim, .match, .fish, .seen, .day]) { picture, showing, sheet in
+                XCTAssertFalse(sheet.pieces.flatMap(\.marks).isEmpty, "\(name), \(picture), \(showing)")
+                drawn += 1
+                guard showing == .bank, let bank = day.state.content.bank else { return }
+                let spoken = sheet.pieces.map(\.spoken).joined(separator: "\n")
+                XCTAssertTrue(spoken.contains(bank.advice.headline), "\(name), \(picture): \(bank.advice.headline) is not in \(spoken)")
+            }
+            XCTAssertGreaterThan(drawn, 20, name)
+        }
+    }
+
     /// The record, or what the core says where it has none: the swim has nothing to show without a session.
     private func screen(_ core: Restwater, _ which: Which, _ at: Moment) -> String {
         do { return try core.screenJson(which: which, now: at) } catch { return Refusal(error).text }
