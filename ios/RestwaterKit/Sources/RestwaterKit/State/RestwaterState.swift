@@ -85,7 +85,7 @@ public final class RestwaterState: Observed {
     /// The screen that the app opens with, which is not always the Bank.
     public func greet() {
         let at = clock()
-        // The Bank's record says which hand and which text size every screen is laid out for, so it is read first.
+        // The Bank's record says for which hand and text size the screens are meant, so it is read first.
         ask({ core in (try core.firstScreen(), try core.screen(which: .bank, now: at)) }) { state, answer in
             state.content.show(answer.1)
             // What came first, as a file to open, is not covered.
