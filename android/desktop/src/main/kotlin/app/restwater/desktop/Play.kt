@@ -151,9 +151,9 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     (earliest?.tap as? KeyTap.Send)?.let { core.act(it.action, last.at) }
     inEveryKind(glass, bank, out) { kind, layout, write ->
         write("screens") { ScreenList(core.doors(), layout, padWords(), { }) { } }
-        for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS)) {
+        for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS, Which.DAY)) {
             val view = leavesOf(core.screen(which, last.at)) ?: continue
-            val all = if (kind == "day" || kind == "large-text") view.leaves.take(MOST_LEAVES) else view.leaves.take(1)
+            val all = if (kind == "day" || kind == "large-text") view.leaves.take(if (which == Which.CAUTIONS) MOST_CAUTIONS else view.leaves.size) else view.leaves.take(1)
             for (leaf in all) {
                 repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
                     write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
@@ -187,11 +187,12 @@ private fun leavesOf(screen: Screen): LeavesView? = when (screen) {
     is Screen.Book -> screen.v1
     is Screen.Conditions -> screen.v1
     is Screen.Cautions -> screen.v1
+    is Screen.Day -> screen.v1
     else -> null
 }
 
-/** Leaves drawn of a screen: one card of the cautions looks like another. */
-private const val MOST_LEAVES = 9
+/** Leaves drawn of the cautions: one card looks like another. */
+private const val MOST_CAUTIONS = 9
 
 /** Parts drawn of a leaf: where there are fewer the first comes again. */
 private const val LEAF_PARTS = 2
