@@ -25,6 +25,8 @@ book-doubts = { $count ->
     [one] 1 Eintrag
    *[other] { $count } Einträge
 } zu prüfen.
+hours-minutes = { $hours } h { $minutes }
+minutes-short = { $minutes } min
 book-date = { $day }. { $month } { $year }
 month-1 = Jan.
 month-2 = Feb.

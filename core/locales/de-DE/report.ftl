@@ -63,6 +63,7 @@ report-strip-alt = { $bites ->
     [one] 1 Wartezeit endete
    *[other] { $bites } Wartezeiten endeten
 } mit einem Biss: { $list }. { $others } ohne.
+report-strip-wait = { $minutes } min
 report-strip-none = Noch keine Wartezeit zu zeigen.
 report-minutes = Minuten seit dem Einschlag
 

@@ -26,6 +26,8 @@ book-doubts = { $count ->
     [one] 1 entry
    *[other] { $count } entries
 } to mend.
+hours-minutes = { $hours } h { $minutes }
+minutes-short = { $minutes } min
 book-date = { $day } { $month } { $year }
 month-1 = Jan
 month-2 = Feb

@@ -60,6 +60,7 @@ report-strip-alt = { $bites ->
     [one] 1 wait
    *[other] { $bites } waits
 } ended with a bite: { $list }. { $others } ended without one.
+report-strip-wait = { $minutes } min
 report-strip-none = No wait to show yet.
 report-minutes = minutes since the splash
 

@@ -25,6 +25,8 @@ book-doubts = { $count ->
     [one] { $count } note
    *[other] { $count } notes
 } à revoir.
+hours-minutes = { $hours } h { $minutes }
+minutes-short = { $minutes } min
 book-date = { $day } { $month } { $year }
 month-1 = janv.
 month-2 = févr.

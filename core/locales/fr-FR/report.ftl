@@ -63,6 +63,7 @@ report-strip-alt = { $bites ->
     [one] { $bites } attente a fini
    *[other] { $bites } attentes ont fini
 } par une touche : { $list }. { $others } sans.
+report-strip-wait = { $minutes } min
 report-strip-none = Aucune attente à montrer.
 report-minutes = minutes depuis l'impact
 

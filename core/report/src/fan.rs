@@ -101,7 +101,7 @@ fn spot_words(words: &Wording, (cdeg, cm): (i32, u32), at: At) -> String {
 
 /// "Gate, 38.0 m" at an aiming mark, else "36.6 m, 5.5° left".
 pub(super) fn where_words(words: &Wording, mark: Option<&Mark>, cdeg: i32, metres: f64) -> String {
-    let metres = format!("{metres:.1}");
+    let metres = words.decimal(metres, 1);
     if let Some(mark) = mark {
         let name = cut(&mark.name, NAME_CHARS);
         let args = [("mark", Arg::Text(&name)), ("metres", Arg::Text(&metres))];
@@ -110,7 +110,7 @@ pub(super) fn where_words(words: &Wording, mark: Option<&Mark>, cdeg: i32, metre
     if cdeg == 0 {
         return words.say_with("report-where-straight", &[("metres", Arg::Text(&metres))]);
     }
-    let degrees = format!("{:.1}", f64::from(cdeg).abs() / 100.0);
+    let degrees = words.decimal(f64::from(cdeg).abs() / 100.0, 1);
     let side = words.say(if cdeg < 0 { "report-left" } else { "report-right" });
     let args = [("metres", Arg::Text(&metres)), ("degrees", Arg::Text(&degrees)), ("side", Arg::Text(&side))];
     words.say_with("report-where", &args)

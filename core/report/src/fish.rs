@@ -56,7 +56,7 @@ fn net(words: &Wording, name: &str, caught: &[CaughtFish], scales: &[NetScales])
         }
         _ => None,
     });
-    let kg = format!("{:.2}", known.sum::<f64>() / 1_000.0);
+    let kg = words.decimal(known.sum::<f64>() / 1_000.0, 2);
     let short = cut(name, NAME_CHARS);
     let args = [("net", Arg::Text(&short)), ("fish", Arg::Count(here.len())), ("kg", Arg::Text(&kg))];
     let line = words.say_with("report-net", &args);

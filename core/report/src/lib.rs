@@ -13,7 +13,7 @@ mod page;
 mod strip;
 
 use page::Page;
-use restwater_screen::{Arg, Wording, clock, conditions_words, iso_day, plan_words};
+use restwater_screen::{Arg, Wording, clock, conditions_words, date_words, plan_words};
 use restwater_session::figures::Counts;
 use restwater_session::{Break, Session};
 
@@ -56,7 +56,10 @@ fn title(words: &Wording, session: &Session) -> String {
         || words.say("report-peg-none"),
         |peg| words.say_with("report-peg", &[("peg", Arg::Text(peg))]),
     );
-    let day = session.started.as_ref().map_or_else(|| words.say("report-day-none"), |at| iso_day(&at.shown));
+    let day = session.started.as_ref().map_or_else(
+        || words.say("report-day-none"),
+        |at| date_words(words, at.shown.wall_ms, at.shown.offset_min),
+    );
     let args = [("peg", Arg::Text(&peg)), ("day", Arg::Text(&day))];
     match session.setup.water.as_deref() {
         None => words.say_with("report-title", &args),
@@ -112,7 +115,7 @@ fn weather(words: &Wording, session: &Session, page: &mut Page) {
 
 fn summary(words: &Wording, session: &Session, page: &mut Page) {
     let counts = Counts::of(session);
-    let kg = format!("{:.2}", counts.grams / 1_000.0);
+    let kg = words.decimal(counts.grams / 1_000.0, 2);
     let weight = if counts.unweighed == 0 {
         words.say_with("report-weight-value", &[("kg", Arg::Text(&kg))])
     } else {

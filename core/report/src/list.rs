@@ -53,7 +53,7 @@ fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish
     let spot =
         cast.spot.as_ref().map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_m(s.reach)));
     let wait = wait_minutes(session, cast).map(|minutes| {
-        let minutes = format!("{minutes:.1}");
+        let minutes = words.decimal(minutes, 1);
         let id = if cast.bite.is_some() { "report-wait-value" } else { "report-wait-longer" };
         words.say_with(id, &[("minutes", Arg::Text(&minutes))])
     });

@@ -58,7 +58,9 @@ fn marks(waits: &[Wait], x: impl Fn(f64) -> f64, drawing: &mut Drawing) {
 fn alternative(words: &Wording, waits: &[Wait]) -> String {
     let mut bites: Vec<f64> = waits.iter().filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
     bites.sort_by(f64::total_cmp);
-    let list: Vec<String> = bites.iter().map(|m| format!("{m:.1} min")).collect();
+    let wait =
+        |m: &f64| words.say_with("report-strip-wait", &[("minutes", Arg::Text(&words.decimal(*m, 1)))]);
+    let list: Vec<String> = bites.iter().map(wait).collect();
     words.say_with(
         "report-strip-alt",
         &[

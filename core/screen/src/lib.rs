@@ -82,6 +82,7 @@ pub use chart::{
 };
 pub use conditions::conditions;
 pub use conditions::conditions_words;
+pub use date::date_words;
 pub use day::{DayInput, day};
 pub use doors::{Door, DoorGroup, DoorsView, TOP_DOORS, doors};
 pub use entry::{entry_words, kind_words};

@@ -85,6 +85,11 @@ impl Wording {
         self.decimals(&trimmed(value, decimals))
     }
 
+    /// A figure with just this many decimals, as the language writes it: "9.50", "9,50".
+    pub fn decimal(&self, value: f64, decimals: usize) -> String {
+        self.decimals(&format!("{value:.decimals$}"))
+    }
+
     /// Figures that a domain wrote with a point, as in "1.250 kg", as the language writes them.
     pub fn decimals(&self, figures: &str) -> String {
         figures.replace('.', &self.decimal_mark)

@@ -270,8 +270,10 @@ fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     let length = open.and_then(|session| session.started.as_ref()).map_or_else(
         || words.say("length-none"),
         |start| {
-            words
-                .say_with("length-session", &[("time", Arg::Text(&hours_minutes(input.now.ms_since(start))))])
+            words.say_with(
+                "length-session",
+                &[("time", Arg::Text(&hours_minutes(words, input.now.ms_since(start))))],
+            )
         },
     );
     let setup = open.map(|session| &session.setup);

@@ -60,7 +60,7 @@ fn says(words: &Wording, day: &Daylight, now: &Moment) -> String {
     let left = day.sunset.map(|sunset| sunset - now.wall_ms).filter(|ms| *ms > 0);
     match (day.light_at(now.wall_ms), left) {
         (Light::Day, Some(ms)) => {
-            let left = hours_minutes(ms);
+            let left = hours_minutes(words, ms);
             words.say_with("light-left", &[("left", Arg::Text(&left))])
         }
         (Light::Day, None) => words.say("light-day"),

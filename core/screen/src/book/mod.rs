@@ -179,7 +179,7 @@ pub(crate) fn whose_day_words(words: &Wording, day: &Day) -> String {
 /// "7 bites in 15 casts, 5 h 05".
 fn gist(words: &Wording, day: &Summary) -> String {
     let bites = Arg::Count(day.bites() as usize);
-    let length = day.length_min.map(|min| hours_minutes((min * 60_000.0) as i64));
+    let length = day.length_min.map(|min| hours_minutes(words, (min * 60_000.0) as i64));
     let open = words.say("book-open");
     let length = length.unwrap_or(open);
     let args = [("bites", bites), ("casts", Arg::Count(day.casts as usize)), ("length", Arg::Text(&length))];

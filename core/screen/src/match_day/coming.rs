@@ -190,7 +190,7 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
     );
     let (Some(sunset), Some(minutes)) = (sun.sunset, at.minutes_to_sunset) else { return Some(light) };
     let time = local_clock(input.now, sunset);
-    let by = hours_minutes(minutes.abs() * MINUTE_MS);
+    let by = hours_minutes(input.words, minutes.abs() * MINUTE_MS);
     let id = if minutes >= 0 { "match-sunset-after" } else { "match-sunset-before" };
     Some(input.say(id, &[("time", &time), ("by", &by), ("light", &light)]))
 }

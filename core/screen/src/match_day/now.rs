@@ -45,7 +45,7 @@ impl Clocks {
         };
         let time = local_clock(input.now, at);
         let says = input.say(id, &[("time", &time)]);
-        let left_words = hours_minutes(left);
+        let left_words = hours_minutes(input.words, left);
         let spoken = input.say("match-spoken", &[("left", &left_words), ("says", &says)]);
         let digits = if phase == MatchPhase::Over { String::new() } else { digits(left) };
         Self { phase, digits, spoken: if phase == MatchPhase::Over { says.clone() } else { spoken }, says }
@@ -65,7 +65,7 @@ fn offset_words(input: &MatchInput, offset_ms: i64) -> Option<String> {
         1 => "match-clock-ahead",
         _ => "match-clock-behind",
     };
-    let by = if seconds < 120 { format!("{seconds} s") } else { hours_minutes(offset_ms.abs()) };
+    let by = if seconds < 120 { format!("{seconds} s") } else { hours_minutes(input.words, offset_ms.abs()) };
     Some(input.say(id, &[("by", &by)]))
 }
 
@@ -78,7 +78,7 @@ pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, now: &Stamp) -> O
         Phase::Over => ("match-bank-over", 0),
     };
     // Time left is rounded down: nobody is late by a minute that was not there.
-    Some(words.say_with(id, &[("time", Arg::Text(&hours_minutes(ms)))]))
+    Some(words.say_with(id, &[("time", Arg::Text(&hours_minutes(words, ms)))]))
 }
 
 /// The nets with their running weights.
