@@ -6,6 +6,7 @@ pub mod bench_row;
 pub mod bench_stats;
 pub mod crash;
 pub mod fuzz;
+pub mod importing;
 pub mod invented;
 pub mod merge;
 pub mod model;

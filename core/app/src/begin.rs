@@ -22,15 +22,16 @@ impl App {
             if as_set_up { self.beginning(&setup)? } else { vec![Payload::SessionStarted(setup)] };
         entries.extend(self.plan_to_take(at));
         self.write_all(id, entries, at)?;
-        if as_set_up {
-            self.setup_used()?;
-        }
+        // The session has begun: the screens are those of a new day, whatever fails from here on.
         self.chosen = 1;
         self.swim = SwimState::default();
         self.match_day = MatchState::default();
         self.fish = FishState::default();
         (self.feed, self.seen_at_aim) = (FeedState::default(), false);
         self.asking = Asking::default();
+        if as_set_up {
+            self.setup_used()?;
+        }
         self.begun()
     }
 

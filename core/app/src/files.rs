@@ -196,14 +196,13 @@ impl App {
         let incoming = Incoming {
             id: self.journal.new_id(at),
             source: source.chars().take(SOURCE_CHARS).collect(),
-            wall_ms: at.wall_ms,
-            offset_min: at.offset_min,
+            at: self.journal.here(at),
         };
         let tally: Tally = if looks_like_a_store(file)? {
-            self.journal.exchange(at, |store, _, _| restore(store, file, &incoming, progress))?
+            self.journal.exchange(at, |store, _, new_id| restore(store, file, &incoming, new_id, progress))?
         } else {
             let from = open(file)?;
-            self.journal.exchange(at, |store, _, _| import(store, from, &incoming, progress))?
+            self.journal.exchange(at, |store, _, new_id| import(store, from, &incoming, new_id, progress))?
         };
         self.reload();
         Ok(incoming_view(&self.words, &tally, Stage::After))
@@ -286,9 +285,8 @@ impl App {
         now: &Moment,
     ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
-        let (store, saved) = Store::salvage(dir, device, now.wall_ms)?;
         // The new file counts its entries anew: what was said of the old one does not hold for it.
-        store.set_setting(BACKED_UP, "")?;
+        let saved = Store::salvage(dir, device, now.wall_ms, &[BACKED_UP])?;
         Ok(restwater_screen::salvage_words(&restwater_screen::Wording::new(), &saved))
     }
 

@@ -171,7 +171,12 @@ impl App {
         }
         let before = self.journal.version();
         let notice = match self.perform(action, at) {
-            Ok(notice) => notice,
+            Ok(notice) => {
+                if self.journal.version() > before {
+                    self.journal.beside(Beside::AfterTheTap, Ok::<(), AppError>(()));
+                }
+                notice
+            }
             // The entry is stored. What failed after it can't call it back: it is done without, and the check says so.
             Err(error) if self.journal.version() > before => {
                 self.journal.beside::<(), _>(Beside::AfterTheTap, Err(error));

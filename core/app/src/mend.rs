@@ -115,30 +115,33 @@ fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u3
     Some(Payload::CastEndSet { end, after_s })
 }
 
-/// The gap before a cast in which something may be missing: the end of the cast before it, and its splash.
+/// The gap before a cast in which something may be missing: from the end of the cast before it to its splash, of which a logged
+/// break is no part.
 fn gap_before(session: &Session, op: Uuid) -> Option<(Stamp, Stamp)> {
     let gapped = |d: &restwater_session::Doubt| d.op == op && d.kind == DoubtKind::LongGap;
     session.doubts.iter().find(|d| gapped(d))?;
     let next = session.casts.iter().find(|cast| cast.op == op)?;
     let before =
         session.casts.iter().filter(|cast| cast.rod == next.rod).take_while(|cast| cast.op != op).last()?;
-    Some((before.end.as_ref()?.at.clone(), next.start.clone()))
+    Some(session.without_a_break(&before.end.as_ref()?.at, &next.start))
 }
 
-/// A cast in the gap before another: out a turn-round after the end before it, in a turn-round before the next.
+/// A cast in the gap before another: out a turn-round after what came before it, in a turn-round before what comes next.
 fn forgotten(session: &Session, op: Uuid) -> Option<Payload> {
     let gapped = |d: &restwater_session::Doubt| d.op == op && d.kind == DoubtKind::LongGap;
     session.doubts.iter().find(|d| gapped(d))?;
     let next = session.casts.iter().find(|cast| cast.op == op)?;
     let before =
         session.casts.iter().filter(|cast| cast.rod == next.rod).take_while(|cast| cast.op != op).last()?;
-    let gap_s = next.start.ms_since(&before.end.as_ref()?.at) / 1_000;
+    let end = &before.end.as_ref()?.at;
+    let (since, until) = session.without_a_break(end, &next.start);
+    let gap_s = until.ms_since(&since) / 1_000;
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
     let turn_s = ((turn_min * 60.0) as i64).min(gap_s / 3);
     let seconds = |s: i64| u32::try_from(s).ok();
     Some(Payload::CastAdded {
         after: before.op,
-        lag_s: seconds(turn_s)?,
+        lag_s: seconds(since.ms_since(end) / 1_000 + turn_s)?,
         wait_s: seconds(gap_s - 2 * turn_s)?,
         end: EndSaid::WoundIn,
     })

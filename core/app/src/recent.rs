@@ -176,6 +176,12 @@ impl Recent {
         Ok(true)
     }
 
+    /// How many sessions are held in memory.
+    #[cfg(test)]
+    pub(super) fn in_memory(&self) -> usize {
+        self.loaded.len()
+    }
+
     fn is_loaded(&self, id: Uuid) -> bool {
         self.loaded.iter().any(|loaded| loaded.session.id == id)
     }

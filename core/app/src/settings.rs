@@ -52,6 +52,11 @@ pub(super) fn save_draft(store: &Store, draft: &SessionSetup) -> Result<(), AppE
     write(store, DRAFT, draft)
 }
 
+/// Keeps the set-up with the setting that names the session it is copied from, all or nothing.
+pub(super) fn save_copied(store: &Store, draft: &SessionSetup, copy: (&str, &str)) -> Result<(), AppError> {
+    Ok(store.set_settings(&[(DRAFT, &text_of(draft)?), copy])?)
+}
+
 /// A setting that can't be read (an older form) falls back to its default: nothing hangs on it.
 pub(super) fn read<T: Default + for<'a> Deserialize<'a>>(
     store: &Store,

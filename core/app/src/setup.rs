@@ -116,16 +116,17 @@ impl App {
                 self.sessions.refresh(&self.journal)?;
                 let id = self.last_day().ok_or(AppError::NoSuchSession)?.id;
                 let session = fold(id, &self.journal.store().ops_of(id)?);
-                settings::save_draft(self.journal.store(), &session.setup)?;
-                self.draft = session.setup;
-                self.set_copy(Some(id))?;
+                settings::save_copied(self.journal.store(), &session.setup, (COPY, &id.to_string()))?;
+                (self.draft, self.setup.copy) = (session.setup, Some(id));
             }
             SetupTap::Pack { item } => {
-                match self.setup.packed.iter().position(|packed| packed == item) {
-                    Some(i) => drop(self.setup.packed.remove(i)),
-                    None => self.setup.packed.push(item.clone()),
+                let mut packed = self.setup.packed.clone();
+                match packed.iter().position(|known| known == item) {
+                    Some(i) => drop(packed.remove(i)),
+                    None => packed.push(item.clone()),
                 }
-                self.save_packed()?;
+                settings::write(self.journal.store(), PACKED, &packed)?;
+                self.setup.packed = packed;
             }
         }
         Ok(String::new())
@@ -135,10 +136,6 @@ impl App {
         self.journal.store().set_setting(COPY, &copy.map_or_else(String::new, |id| id.to_string()))?;
         self.setup.copy = copy;
         Ok(())
-    }
-
-    fn save_packed(&mut self) -> Result<(), AppError> {
-        settings::write(self.journal.store(), PACKED, &self.setup.packed)
     }
 
     /// What a session begins with: its set-up, and where the last one is copied its rigs, and at the same peg its spots,
@@ -151,11 +148,10 @@ impl App {
         Ok(payloads)
     }
 
-    /// A session has begun: what was chosen for it is used up.
+    /// A session has begun: what was chosen for it is used up, whether or not that can be noted.
     pub(super) fn setup_used(&mut self) -> Result<(), AppError> {
-        self.set_copy(None)?;
-        self.setup.packed.clear();
-        self.save_packed()
+        (self.setup.copy, self.setup.packed) = (None, Vec::new());
+        Ok(self.journal.store().set_settings(&[(COPY, ""), (PACKED, "[]")])?)
     }
 
     /// What to pack, with what is packed.
@@ -224,6 +220,9 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     let rigged = rods().filter(|rod| rod.rig != restwater_log::Rig::default());
     let mut payloads: Vec<Payload> =
         rigged.map(|rod| Payload::RigSet { rod: rod.number, rig: rod.rig.clone() }).collect();
+    payloads.extend(
+        rods().filter_map(|rod| Some(Payload::FeederSet { rod: rod.number, fill_mg: Some(rod.fill_mg?) })),
+    );
     // The angler picked this session to copy: at the same peg its water is the same one, named or not.
     let same_peg = setup.peg.is_some() && setup.peg == last.setup.peg && setup.water == last.setup.water;
     if !same_peg {

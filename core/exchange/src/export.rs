@@ -2,10 +2,11 @@
 
 use super::write_atomically;
 use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
-use restwater_log::{Payload, op_from_bytes};
+use restwater_log::{Payload, op_from_bytes, sorted, voided};
 use restwater_store::{Store, StoreError};
-use rusqlite::{CachedStatement, Rows};
+use rusqlite::{CachedStatement, Connection, Rows};
 use sha2::{Digest, Sha256};
+use std::collections::HashSet;
 use std::io::Write;
 use std::path::Path;
 use uuid::Uuid;
@@ -60,6 +61,7 @@ pub fn export(
         Selection::Began { .. } => include_str!("sql/export_began.sql"),
         Selection::Everything => include_str!("sql/export_everything.sql"),
     })?;
+    let left_here = taken_back_here(&conn, what)?;
     let mut rows = select(&mut statement, what)?;
     let mut ops = 0;
     while let Some(row) = rows.next()? {
@@ -70,7 +72,11 @@ pub fn export(
         if place == Place::LeftOut && says_where(body) {
             continue;
         }
-        file.op(Uuid::from_bytes(row.get(0)?), body)?;
+        let id = Uuid::from_bytes(row.get(0)?);
+        if left_here.contains(&id) {
+            continue;
+        }
+        file.op(id, body)?;
         ops += 1;
         if ops % PROGRESS_EVERY == 0 && progress(Progress { ops, bytes: file.bytes() }).is_break() {
             return Err(ExchangeError::Cancelled);
@@ -86,6 +92,28 @@ fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqli
         Selection::Began { from_ms, to_ms } => statement.query([from_ms, to_ms]),
         Selection::Everything => statement.query([]),
     }
+}
+
+/// What has to do with imports taken back on this phone: the entries that say so, and those of the imports that are out of force by
+/// them. Sent on, they would take the same entries off the phone of whoever logged them.
+fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, ExchangeError> {
+    let mut statement = conn.prepare_cached(match what {
+        Selection::Session(_) => include_str!("sql/said_of_imports_in_session.sql"),
+        Selection::Began { .. } | Selection::Everything => include_str!("sql/said_of_imports.sql"),
+    })?;
+    let mut rows = match what {
+        Selection::Session(id) => statement.query([id.as_bytes()])?,
+        Selection::Began { .. } | Selection::Everything => statement.query([])?,
+    };
+    let mut said = Vec::new();
+    while let Some(row) = rows.next()? {
+        let body = row.get_ref(0)?.as_blob().map_err(rusqlite::Error::from)?;
+        // One of another kind has the word somewhere in its text.
+        said.extend(op_from_bytes(body).ok().filter(|op| !op.is_step_of_undo()));
+    }
+    let mut left_here = voided(&sorted(&said));
+    left_here.extend(said.iter().map(|op| op.id));
+    Ok(left_here)
 }
 
 /// Whether an op says where the peg lies. Few do: only a body with the word in it is read.

@@ -1,14 +1,16 @@
 //! Taking in what another phone, or an earlier day of this one, has logged: one transaction, one undo.
 
 use super::reading::{Sink, op_of, read};
+use super::undo::Writer;
 use super::{
     ExchangeError, Fault, FaultKind, LooksLike, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer,
 };
-use restwater_log::Op;
+use restwater_log::{HybridClock, Moment, Op};
 use restwater_store::{
     Added, Adding, Brought, Hashed, ImportRow, RowFault, Store, StoreError, each_op_of_file,
 };
-use rusqlite::TransactionBehavior;
+use rusqlite::{Transaction, TransactionBehavior};
+use std::collections::{BTreeSet, HashMap, HashSet};
 use std::fs::File;
 use std::io::Read;
 use std::path::Path;
@@ -21,10 +23,8 @@ pub struct Incoming {
     pub id: Uuid,
     /// What the user calls the partner, or the file.
     pub source: String,
-    /// Wall time now, ms since 1970 UTC.
-    pub wall_ms: i64,
-    /// Minutes east of UTC now.
-    pub offset_min: i16,
+    /// When.
+    pub at: Moment,
 }
 
 /// What an import of the file would bring. The log is left as it is.
@@ -34,19 +34,20 @@ pub fn preview(
     now_ms: i64,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
-    let nobody = Incoming { id: Uuid::nil(), source: String::new(), wall_ms: now_ms, offset_min: 0 };
-    Ok(take_in(store, &nobody, false, |sink| read(file, sink, progress))?.0)
+    Ok(take_in(store, now_ms, None, |sink| read(file, sink, progress))?.0)
 }
 
-/// Imports the file: everything that is whole, and the tally says what was left. All or, on an error,
-/// nothing.
+/// Imports the file: everything that is whole, and the tally says what was left. What the file holds of imports that were taken
+/// back is brought back; `new_id` is for the entries that say so. All or, on an error, nothing.
 pub fn import(
     store: &mut Store,
     file: impl Read,
     incoming: &Incoming,
+    new_id: &mut dyn FnMut() -> Uuid,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
-    let (tally, brought) = take_in(store, incoming, true, |sink| read(file, sink, progress))?;
+    let (tally, brought) =
+        take_in(store, incoming.at.wall_ms, Some((incoming, new_id)), |sink| read(file, sink, progress))?;
     store.saw(brought);
     Ok(tally)
 }
@@ -57,9 +58,12 @@ pub fn restore(
     store: &mut Store,
     backup: &Path,
     incoming: &Incoming,
+    new_id: &mut dyn FnMut() -> Uuid,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
-    let (tally, brought) = take_in(store, incoming, true, |sink| read_backup(backup, sink, progress))?;
+    let (tally, brought) = take_in(store, incoming.at.wall_ms, Some((incoming, new_id)), |sink| {
+        read_backup(backup, sink, progress)
+    })?;
     store.saw(brought);
     Ok(tally)
 }
@@ -71,8 +75,7 @@ pub fn preview_backup(
     now_ms: i64,
     progress: &mut OnProgress<'_>,
 ) -> Result<Tally, ExchangeError> {
-    let nobody = Incoming { id: Uuid::nil(), source: String::new(), wall_ms: now_ms, offset_min: 0 };
-    Ok(take_in(store, &nobody, false, |sink| read_backup(backup, sink, progress))?.0)
+    Ok(take_in(store, now_ms, None, |sink| read_backup(backup, sink, progress))?.0)
 }
 
 /// Whether a file is a database, as a backup is: told by its first bytes, whatever it is called.
@@ -118,45 +121,90 @@ fn read_backup(
     Ok(tally)
 }
 
-/// Runs `read` with a sink that adds to the log, in one transaction, which is kept or given up.
+/// Runs `read` with a sink that adds to the log, in one transaction, which is kept where `keep` says whose entries they are, or
+/// given up.
 fn take_in(
     store: &Store,
-    incoming: &Incoming,
-    keep: bool,
+    now_ms: i64,
+    keep: Option<(&Incoming, &mut dyn FnMut() -> Uuid)>,
     read: impl FnOnce(&mut Sink<'_>) -> Result<Tally, ExchangeError>,
 ) -> Result<(Tally, Brought), ExchangeError> {
     let mut conn = store.conn()?;
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
     let before = ImportRow::last_seq(&tx)?;
+    let mut taken_back = TakenBack::of(&tx)?;
     let mut adding = Adding::begin(&tx)?;
-    let mut sink = |op: &Op, body: Hashed<'_>, tally: &mut Tally| add(&mut adding, op, body, incoming, tally);
-    let tally = read(&mut sink)?;
-    let brought = adding.finish()?;
-    if !keep {
-        return Ok((tally, brought)); // the transaction is given up as it goes out of scope
+    let mut sink = |op: &Op, body: Hashed<'_>, tally: &mut Tally| {
+        add(&mut adding, op, body, now_ms, &mut taken_back, tally)
+    };
+    let mut tally = read(&mut sink)?;
+    let mut brought = adding.finish()?;
+    tally.brought_back = taken_back.in_the_file.len() as u64;
+    // Otherwise the transaction is given up as it goes out of scope.
+    if let Some((incoming, new_id)) = keep {
+        if tally.new > 0 {
+            let (wall_ms, offset_min) = (incoming.at.wall_ms, incoming.at.offset_min);
+            ImportRow::add(&tx, incoming.id, &incoming.source, (wall_ms, offset_min), before)?;
+        }
+        let clock = HybridClock::after(store.last_hlc().max(brought.last_hlc()));
+        let mut writer = Writer { device: store.device(), clock, at: &incoming.at, new_id };
+        for row in taken_back.touched() {
+            brought = brought.and(writer.bring_back(&tx, row, &taken_back.in_the_file)?);
+        }
+        tx.commit().map_err(StoreError::from)?;
     }
-    if tally.new > 0 {
-        ImportRow::add(&tx, incoming.id, &incoming.source, (incoming.wall_ms, incoming.offset_min), before)?;
-    }
-    tx.commit().map_err(StoreError::from)?;
     Ok((tally, brought))
+}
+
+/// The imports that are taken back, and what the file that comes in holds of them.
+struct TakenBack {
+    rows: Vec<ImportRow>,
+    /// The place in `rows` by the id of each entry.
+    entries: HashMap<Uuid, usize>,
+    in_the_file: HashSet<Uuid>,
+}
+
+impl TakenBack {
+    fn of(tx: &Transaction<'_>) -> Result<Self, StoreError> {
+        let mut rows = ImportRow::all(tx)?;
+        rows.retain(|row| row.undone);
+        let mut entries = HashMap::new();
+        for (place, row) in rows.iter().enumerate() {
+            entries.extend(row.ops_out_of_force(tx)?.into_iter().map(|id| (id, place)));
+        }
+        Ok(Self { rows, entries, in_the_file: HashSet::new() })
+    }
+
+    fn saw(&mut self, id: Uuid) {
+        if self.entries.contains_key(&id) {
+            self.in_the_file.insert(id);
+        }
+    }
+
+    fn touched(&self) -> impl Iterator<Item = &ImportRow> {
+        let places: BTreeSet<usize> =
+            self.in_the_file.iter().filter_map(|id| self.entries.get(id)).copied().collect();
+        places.into_iter().filter_map(|place| self.rows.get(place))
+    }
 }
 
 fn add(
     adding: &mut Adding<'_>,
     op: &Op,
     body: Hashed<'_>,
-    incoming: &Incoming,
+    now_ms: i64,
+    taken_back: &mut TakenBack,
     tally: &mut Tally,
 ) -> Result<Option<FaultKind>, ExchangeError> {
     match adding.add(op, body) {
         Ok(Added::New) => {
             tally.added(op);
-            tally.clock(op, incoming.wall_ms);
+            tally.clock(op, now_ms);
             Ok(None)
         }
         Ok(Added::Known) => {
             tally.known += 1;
+            taken_back.saw(op.id);
             Ok(None)
         }
         Ok(Added::Clash) => Ok(Some(FaultKind::Clash(op.id))),

@@ -48,6 +48,8 @@ pub struct Tally {
     pub newer: u64,
     /// Already in the log, byte for byte.
     pub known: u64,
+    /// Of the known: they were taken back with an import, and are brought back.
+    pub brought_back: u64,
     /// Left out: another entry has that id, and was kept.
     pub clashes: u64,
     /// Records left out because they can't be read.

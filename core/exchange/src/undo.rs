@@ -1,11 +1,11 @@
 //! Taking a whole import back, and bringing it back: new ops that point at what it brought, so that
-//! this too survives a restart and merges like any other entry.
+//! this too survives a restart. It is of this phone alone: neither they nor what they point at go out in a file.
 
 use super::ExchangeError;
 use restwater_log::{HybridClock, Moment, Op, Payload, canonical_bytes};
-use restwater_store::{Adding, Hashed, ImportRow, Store, StoreError};
+use restwater_store::{Adding, Brought, Hashed, ImportRow, Store, StoreError};
 use rusqlite::{Transaction, TransactionBehavior};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashSet};
 use uuid::Uuid;
 
 /// Ids in one op, so that none grows beyond what a record may hold.
@@ -38,26 +38,94 @@ fn step(
     new_id: &mut dyn FnMut() -> Uuid,
     redo: bool,
 ) -> Result<Vec<Uuid>, ExchangeError> {
-    let (device, mut clock) = (store.device(), HybridClock::after(store.last_hlc()));
+    let clock = HybridClock::after(store.last_hlc());
+    let mut writer = Writer { device: store.device(), clock, at, new_id };
     let (sessions, brought) = {
         let mut conn = store.conn()?;
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
         let row = ImportRow::find(&tx, import)?
             .filter(|row| row.undone == redo)
             .ok_or(ExchangeError::NoSuchImport(import))?;
-        let targets = targets(&tx, &row)?;
-        let before = ImportRow::last_seq(&tx)?;
-        let group = new_id();
-        let mut adding = Adding::begin(&tx)?;
-        for (session, ids) in &targets {
+        let targets = if redo { row.ops_that_took_it_back(&tx)? } else { row.ops_brought(&tx)? };
+        let sessions = targets.iter().map(|(session, _)| *session).collect::<std::collections::BTreeSet<_>>();
+        let brought = if redo {
+            let brought =
+                writer.point_at(&tx, targets, &|targets| Payload::ImportRedone { import, targets })?;
+            ImportRow::set_undone(&tx, import, None)?;
+            brought
+        } else {
+            writer.take_back(&tx, import, targets)?
+        };
+        tx.commit().map_err(StoreError::from)?;
+        (sessions.into_iter().collect(), brought)
+    };
+    store.saw(brought);
+    Ok(sessions)
+}
+
+/// Who writes the ops that point at those of an import, and when.
+pub(super) struct Writer<'a> {
+    pub(super) device: Uuid,
+    pub(super) clock: HybridClock,
+    pub(super) at: &'a Moment,
+    pub(super) new_id: &'a mut dyn FnMut() -> Uuid,
+}
+
+impl Writer<'_> {
+    /// Brings back what the file holds of an import that was taken back; the rest of it stays taken back.
+    pub(super) fn bring_back(
+        &mut self,
+        tx: &Transaction<'_>,
+        row: &ImportRow,
+        in_the_file: &HashSet<Uuid>,
+    ) -> Result<Brought, ExchangeError> {
+        let import = row.id;
+        let (took_it_back, out_of_force) = (row.ops_that_took_it_back(tx)?, row.ops_out_of_force(tx)?);
+        let brought =
+            self.point_at(tx, took_it_back, &|targets| Payload::ImportRedone { import, targets })?;
+        let mut rest = row.ops_brought(tx)?;
+        rest.retain(|(_, id)| out_of_force.contains(id) && !in_the_file.contains(id));
+        if rest.is_empty() {
+            ImportRow::set_undone(tx, import, None)?;
+            return Ok(brought);
+        }
+        self.take_back(tx, import, rest)
+    }
+
+    fn take_back(
+        &mut self,
+        tx: &Transaction<'_>,
+        import: Uuid,
+        targets: Vec<(Uuid, Uuid)>,
+    ) -> Result<Brought, ExchangeError> {
+        let before = ImportRow::last_seq(tx)?;
+        let brought = self.point_at(tx, targets, &|targets| Payload::ImportUndone { import, targets })?;
+        ImportRow::set_undone(tx, import, Some(before))?;
+        Ok(brought)
+    }
+
+    /// Writes, in each session, that its targets are taken back or brought back.
+    fn point_at(
+        &mut self,
+        tx: &Transaction<'_>,
+        targets: Vec<(Uuid, Uuid)>,
+        said: &dyn Fn(Vec<Uuid>) -> Payload,
+    ) -> Result<Brought, ExchangeError> {
+        let mut by_session: BTreeMap<Uuid, Vec<Uuid>> = BTreeMap::new();
+        for (session, id) in targets {
+            by_session.entry(session).or_default().push(id);
+        }
+        let group = (self.new_id)();
+        let mut adding = Adding::begin(tx)?;
+        for (session, ids) in by_session {
             for targets in ids.chunks(TARGETS) {
                 let op = Op {
-                    id: new_id(),
-                    device,
-                    hlc: clock.tick(at.wall_ms),
-                    at: at.clone(),
-                    session: *session,
-                    payload: said(import, targets.to_vec(), redo),
+                    id: (self.new_id)(),
+                    device: self.device,
+                    hlc: self.clock.tick(self.at.wall_ms),
+                    at: self.at.clone(),
+                    session,
+                    payload: said(targets.to_vec()),
                     amends: None,
                     group: Some(group),
                 };
@@ -65,24 +133,6 @@ fn step(
                 adding.add(&op, Hashed::of(&body))?;
             }
         }
-        let brought = adding.finish()?;
-        ImportRow::set_undone(&tx, import, (!redo).then_some(before))?;
-        tx.commit().map_err(StoreError::from)?;
-        (targets.into_keys().collect(), brought)
-    };
-    store.saw(brought);
-    Ok(sessions)
-}
-
-fn said(import: Uuid, targets: Vec<Uuid>, redo: bool) -> Payload {
-    if redo { Payload::ImportRedone { import, targets } } else { Payload::ImportUndone { import, targets } }
-}
-
-/// What has to be pointed at, by session: the ops of the import, or the ops that took it back.
-fn targets(tx: &Transaction<'_>, row: &ImportRow) -> Result<BTreeMap<Uuid, Vec<Uuid>>, StoreError> {
-    let mut targets: BTreeMap<Uuid, Vec<Uuid>> = BTreeMap::new();
-    for (session, id) in row.ops_in_force(tx)? {
-        targets.entry(session).or_default().push(id);
+        Ok(adding.finish()?)
     }
-    Ok(targets)
 }

@@ -98,6 +98,14 @@ incoming-new-after = { $count ->
     [one] 1 neuer Eintrag in { $sessions } ist im Protokoll. EINLESEN STORNO entfernt ihn.
     *[other] { $count } neue Einträge in { $sessions } sind im Protokoll. EINLESEN STORNO entfernt sie.
   }
+incoming-back = { $count ->
+    [one] EINLESEN STORNO hat 1 Eintrag dieser Datei entfernt. EINLESEN bringt ihn zurück.
+    *[other] EINLESEN STORNO hat { $count } Einträge dieser Datei entfernt. EINLESEN bringt sie zurück.
+  }
+incoming-back-after = { $count ->
+    [one] 1 Eintrag, den EINLESEN STORNO entfernt hatte, ist wieder da.
+    *[other] { $count } Einträge, die EINLESEN STORNO entfernt hatte, sind wieder da.
+  }
 incoming-known = { $count ->
     [one] 1 Eintrag ist schon hier.
     *[other] { $count } Einträge sind schon hier.

@@ -98,6 +98,14 @@ incoming-new-after = { $count ->
     [one] 1 new entry in { $sessions } is in the log. UNDO IMPORT removes it.
     *[other] { $count } new entries in { $sessions } are in the log. UNDO IMPORT removes them.
   }
+incoming-back = { $count ->
+    [one] UNDO IMPORT removed 1 entry of this file. IMPORT brings it back.
+    *[other] UNDO IMPORT removed { $count } entries of this file. IMPORT brings them back.
+  }
+incoming-back-after = { $count ->
+    [one] 1 entry that UNDO IMPORT had removed is back.
+    *[other] { $count } entries that UNDO IMPORT had removed are back.
+  }
 incoming-known = { $count ->
     [one] 1 entry is here already.
     *[other] { $count } entries are here already.

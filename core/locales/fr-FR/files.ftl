@@ -98,6 +98,14 @@ incoming-new-after = { $count ->
     [one] { $count } note nouvelle en { $sessions } est au journal. ANNULER IMPORT la retire.
     *[other] { $count } notes nouvelles en { $sessions } sont au journal. ANNULER IMPORT les retire.
   }
+incoming-back = { $count ->
+    [one] ANNULER IMPORT avait retiré { $count } note de ce fichier. IMPORTER la remet.
+    *[other] ANNULER IMPORT avait retiré { $count } notes de ce fichier. IMPORTER les remet.
+  }
+incoming-back-after = { $count ->
+    [one] { $count } note retirée par ANNULER IMPORT est de retour.
+    *[other] { $count } notes retirées par ANNULER IMPORT sont de retour.
+  }
 incoming-known = { $count ->
     [one] { $count } note est déjà ici.
     *[other] { $count } notes sont déjà ici.

@@ -72,7 +72,7 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
 
 /// The ids that an op in force puts out of force: an undo, a removal, an import taken back. Read from the latest op back, so that
 /// an undo that is itself undone has no say; an op can only point at what came before it.
-pub(crate) fn voided(ordered: &[&Op]) -> HashSet<Uuid> {
+pub fn voided(ordered: &[&Op]) -> HashSet<Uuid> {
     let mut void: HashSet<Uuid> = HashSet::new();
     for op in ordered.iter().rev() {
         if let Some(targets) = op.payload.voids()

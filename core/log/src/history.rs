@@ -34,10 +34,9 @@ pub struct History {
 /// Taking an import back and bringing it back have keys of their own and are neither; what is gone with an import is not offered.
 pub fn history(ordered: &[&Op], device: Uuid) -> History {
     let mut history = History::default();
-    for op in ordered.iter().filter(|op| op.device == device) {
+    for op in ordered.iter().filter(|op| op.device == device && op.is_step_of_undo()) {
         match &op.payload {
             Payload::Undone { targets } => history.step(op, targets),
-            Payload::ImportUndone { .. } | Payload::ImportRedone { .. } => {}
             _ => history.done(op),
         }
     }

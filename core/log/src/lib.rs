@@ -43,7 +43,7 @@ mod wire;
 
 pub use began::Began;
 pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
-pub use effect::{Effective, Said, effective, sorted};
+pub use effect::{Effective, Said, effective, sorted, voided};
 pub use feed::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, WaterPlace};
 pub use fish::{FishWeight, WeightUnit};
 pub use history::{Entry, History, history};

@@ -64,6 +64,11 @@ impl Serialize for Op {
 pub type OpOrder = (Hlc, Uuid, Uuid);
 
 impl Op {
+    /// Whether UNDO and REDO have to do with it. Taking an import back and bringing it back have keys of their own.
+    pub fn is_step_of_undo(&self) -> bool {
+        !matches!(self.payload, Payload::ImportUndone { .. } | Payload::ImportRedone { .. })
+    }
+
     /// Its place in the order of the log.
     pub fn order(&self) -> OpOrder {
         (self.hlc, self.device, self.id)

@@ -253,7 +253,7 @@ pub fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> IncomingVi
     IncomingView {
         title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
         lines: incoming_lines(words, tally, after),
-        brings: tally.new > 0,
+        brings: tally.new > 0 || tally.brought_back > 0,
         whole: tally.is_whole(),
         take_in: words.say("incoming-take"),
         leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
@@ -317,9 +317,13 @@ fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
     let sessions = count("incoming-sessions", tally.sessions.len() as u64);
     let new = Arg::Count(tally.new as usize);
     let id = if after { "incoming-new-after" } else { "incoming-new" };
-    let mut lines = vec![words.say_with(id, &[("count", new), ("sessions", Arg::Text(&sessions))])];
+    let news = words.say_with(id, &[("count", new), ("sessions", Arg::Text(&sessions))]);
+    // Where there is nothing new but something to bring back, that there is nothing new would be read as the end of it.
+    let mut lines: Vec<String> =
+        (tally.new > 0 || tally.brought_back == 0).then_some(news).into_iter().collect();
     for (id, n) in [
-        ("incoming-known", tally.known),
+        (if after { "incoming-back-after" } else { "incoming-back" }, tally.brought_back),
+        ("incoming-known", tally.known - tally.brought_back.min(tally.known)),
         ("incoming-amended", tally.amended),
         ("incoming-newer", tally.newer),
         ("incoming-clashes", tally.clashes),

@@ -66,12 +66,36 @@ impl Session {
     }
 
     fn overlap_min(&self, from_ms: i64, to_ms: i64) -> f64 {
-        let overlap = |rest: &Break| {
-            let end = rest.to.as_ref().map_or(to_ms, |end| end.at_ms).min(to_ms);
-            end.saturating_sub(rest.from.at_ms.max(from_ms)).max(0) as f64 / 60_000.0
-        };
-        // An empty sum of floats is a negative nought.
-        self.breaks.iter().map(overlap).sum::<f64>() + 0.0
+        let end = |rest: &Break| rest.to.as_ref().map_or(to_ms, |end| end.at_ms).min(to_ms);
+        let mut spans: Vec<(i64, i64)> =
+            self.breaks.iter().map(|rest| (rest.from.at_ms.max(from_ms), end(rest))).collect();
+        spans.sort_unstable();
+        // A break remembered in the evening may lie over one that was logged: a minute is away once.
+        let (mut until, mut away_ms) = (from_ms, 0_i64);
+        for (from, to) in spans {
+            away_ms = away_ms.saturating_add(to.saturating_sub(from.max(until)).max(0));
+            until = until.max(to);
+        }
+        away_ms as f64 / 60_000.0
+    }
+
+    /// The longest stretch between two stamps without a break in it. The rods are in on a break, so that what was forgotten there
+    /// was not in it.
+    pub fn without_a_break(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
+        let ended = self.breaks.iter().filter_map(|rest| Some((&rest.from, rest.to.as_ref()?)));
+        let mut rests: Vec<(&Stamp, &Stamp)> =
+            ended.filter(|(gone, back)| back.ms_since(from) > 0 && to.ms_since(gone) > 0).collect();
+        rests.sort_by_key(|(gone, _)| gone.at_ms);
+        let (mut since, mut longest) = (from, (from, from));
+        for (until, next) in rests.into_iter().chain([(to, to)]) {
+            if until.ms_since(since) > longest.1.ms_since(longest.0) {
+                longest = (since, until);
+            }
+            if next.ms_since(since) > 0 {
+                since = next;
+            }
+        }
+        (longest.0.clone(), longest.1.clone())
     }
 }
 

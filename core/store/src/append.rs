@@ -50,6 +50,19 @@ pub struct Brought {
     version: u64,
 }
 
+impl Brought {
+    /// This and what a later addition of the same transaction brings.
+    #[must_use]
+    pub fn and(self, later: Self) -> Self {
+        Self { last_hlc: self.last_hlc.max(later.last_hlc), version: self.version.max(later.version) }
+    }
+
+    /// The latest clock of the ops that were added.
+    pub fn last_hlc(self) -> Hlc {
+        self.last_hlc
+    }
+}
+
 /// What became of an op that was to be added.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Added {
@@ -98,7 +111,7 @@ struct Growth {
     began: Option<Began>,
     /// Order of its latest op.
     last: OpOrder,
-    /// Order of the latest new op by the device of this store.
+    /// Order of the latest new op by the device of this store that UNDO has to do with.
     own: Option<OpOrder>,
 }
 
@@ -122,7 +135,7 @@ impl<'tx> Adding<'tx> {
             growth.ops += 1;
             growth.began = Began::and_of(growth.began, op);
             growth.last = growth.last.max(op.order());
-            if op.device == self.device {
+            if op.device == self.device && op.is_step_of_undo() {
                 growth.own = growth.own.max(Some(op.order()));
             }
         }

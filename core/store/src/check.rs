@@ -155,7 +155,7 @@ fn grow(sessions: &mut BTreeMap<Uuid, SessionRow>, op: &Op, device: Uuid) {
     row.ops += 1;
     row.began = row.began.and(began);
     row.last = row.last.max(last);
-    if op.device == device {
+    if op.device == device && op.is_step_of_undo() {
         row.own = row.own.max(Some(last));
     }
 }

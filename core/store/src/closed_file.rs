@@ -23,8 +23,11 @@ pub type EachOp<'a, E> = dyn FnMut(Result<&[u8], RowFault>) -> Result<(), E> + '
 /// nor beside it. Returns whether every row could be read.
 pub fn each_op_of_file<E: From<StoreError>>(file: &Path, each: &mut EachOp<'_, E>) -> Result<bool, E> {
     let conn = open_closed(file)?;
-    let mut statement = conn.prepare("SELECT sha256, body FROM op ORDER BY seq").map_err(StoreError::from)?;
-    let mut rows = statement.query([]).map_err(StoreError::from)?;
+    // A file whose first page is broken has no row that could be read.
+    let Ok(mut statement) = conn.prepare("SELECT sha256, body FROM op ORDER BY seq") else {
+        return Ok(false);
+    };
+    let Ok(mut rows) = statement.query([]) else { return Ok(false) };
     loop {
         let row = match rows.next() {
             Ok(Some(row)) => row,

@@ -6,7 +6,7 @@ use super::{Durability, FILE_NAME, StoreError};
 use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 use std::fs::{self, File, TryLockError};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 use uuid::Uuid;
 
@@ -25,17 +25,35 @@ pub(super) fn connect(
 ) -> Result<Connection, StoreError> {
     let file = dir.join(FILE_NAME);
     if look(&file)? == Found::Nothing {
+        if has_log(dir) {
+            return Err(StoreError::Damaged("its file is gone and its write-ahead log is not".into()));
+        }
         create(dir, &file, new_device)?;
         look(&file)?;
     }
-    let log = dir.join("restwater.db-wal");
+    let log = log_of(dir);
     let had_log = log.exists();
-    hold(&file, durability).inspect_err(|_| {
-        // SQLite makes an empty log before it reads the first page; a refused file gets none.
-        if !had_log && fs::metadata(&log).is_ok_and(|meta| meta.len() == 0) {
-            let _ = fs::remove_file(&log);
-        }
-    })
+    hold(&file, durability)
+        .inspect_err(|_| {
+            // SQLite makes an empty log before it reads the first page; a refused file gets none.
+            if !had_log && fs::metadata(&log).is_ok_and(|meta| meta.len() == 0) {
+                let _ = fs::remove_file(&log);
+            }
+        })
+        .map_err(|error| match error {
+            // The look found a store by its header: what SQLite then takes for no database is a damaged one.
+            StoreError::Foreign(what) => StoreError::Damaged(what),
+            other => other,
+        })
+}
+
+/// Whether a write-ahead log lies in the folder that holds something. A new store must not be made beside it.
+pub(super) fn has_log(dir: &Path) -> bool {
+    fs::metadata(log_of(dir)).is_ok_and(|meta| meta.len() > 0)
+}
+
+fn log_of(dir: &Path) -> PathBuf {
+    dir.join(format!("{FILE_NAME}-wal"))
 }
 
 /// Opens a file that looks like a store, migrates it where needed and holds it.

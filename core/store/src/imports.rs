@@ -1,10 +1,12 @@
 //! The imports: which ops each of them brought, so that one undo takes back one import.
 //!
-//! It is of this phone alone. What an undo writes into the log is not: that merges like any entry.
+//! It is of this phone alone: what was taken back here is no business of whoever gets a file.
 
 use super::read::count_of;
 use super::{Store, StoreError, uuid_of};
+use restwater_log::op_from_bytes;
 use rusqlite::{Connection, OptionalExtension, Row};
+use std::collections::HashSet;
 use uuid::Uuid;
 
 /// One import that brought something.
@@ -30,6 +32,13 @@ impl Store {
     /// All imports that brought something, latest first.
     pub fn imports(&self) -> Result<Vec<ImportRow>, StoreError> {
         let conn = self.conn()?;
+        ImportRow::all(&conn)
+    }
+}
+
+impl ImportRow {
+    /// All of them, latest first.
+    pub fn all(conn: &Connection) -> Result<Vec<Self>, StoreError> {
         let mut statement = conn.prepare_cached(include_str!("sql/imports.sql"))?;
         let mut rows = statement.query([])?;
         let mut imports = Vec::new();
@@ -38,9 +47,7 @@ impl Store {
         }
         Ok(imports)
     }
-}
 
-impl ImportRow {
     /// The number of the row added last.
     pub fn last_seq(conn: &Connection) -> Result<i64, StoreError> {
         Ok(conn.query_row("SELECT coalesce(max(seq), 0) FROM op", [], |row| row.get(0))?)
@@ -86,9 +93,31 @@ impl ImportRow {
         Ok(())
     }
 
-    /// Session and id of the ops to point at next: those it brought, or those that took it back.
-    pub fn ops_in_force(&self, conn: &Connection) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
-        let (first, last) = self.undone_by.unwrap_or(self.brought);
+    /// Session and id of the ops that it brought.
+    pub fn ops_brought(&self, conn: &Connection) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
+        Self::ops_between(conn, self.brought)
+    }
+
+    /// Session and id of the ops that took it back; none where it is not taken back.
+    pub fn ops_that_took_it_back(&self, conn: &Connection) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
+        self.undone_by.map_or_else(|| Ok(Vec::new()), |rows| Self::ops_between(conn, rows))
+    }
+
+    /// Those of the ops that it brought that are taken back at present.
+    pub fn ops_out_of_force(&self, conn: &Connection) -> Result<HashSet<Uuid>, StoreError> {
+        let Some((first, last)) = self.undone_by else { return Ok(HashSet::new()) };
+        let mut statement = conn.prepare_cached("SELECT body FROM op WHERE seq BETWEEN ?1 AND ?2")?;
+        let mut rows = statement.query([first, last])?;
+        let mut taken_back = HashSet::new();
+        while let Some(row) = rows.next()? {
+            let body = row.get_ref(0)?.as_blob().map_err(rusqlite::Error::from)?;
+            let op = op_from_bytes(body).map_err(|error| StoreError::Damaged(error.to_string()))?;
+            taken_back.extend(op.payload.voids().unwrap_or_default());
+        }
+        Ok(taken_back)
+    }
+
+    fn ops_between(conn: &Connection, (first, last): (i64, i64)) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
         let mut statement = conn.prepare_cached(include_str!("sql/ops_in_row.sql"))?;
         let rows = statement.query_map([first, last], |row| {
             Ok((Uuid::from_bytes(row.get(0)?), Uuid::from_bytes(row.get(1)?)))

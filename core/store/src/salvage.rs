@@ -5,10 +5,10 @@
 //! is right, so that nothing invented by damage gets in.
 
 use super::closed_file::open_closed;
-use super::connect::{lock, make_whole, sync_directory};
+use super::connect::{has_log, lock, make_whole, sync_directory};
 use super::look::{Found, look_only};
 use super::{Adding, FILE_NAME, Hashed, MOST_OPS, Store, StoreError, uuid_of};
-use restwater_log::{Op, canonical_bytes, op_from_bytes};
+use restwater_log::{Op, op_from_bytes};
 use rusqlite::{Connection, TransactionBehavior};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -46,13 +46,18 @@ pub(super) enum Step {
 }
 
 impl Store {
-    /// Sets the damaged store in `dir` aside and opens a new one with every op that could be saved.
+    /// Sets the damaged store in `dir` aside and puts a new one with every op that could be saved in its place.
     ///
     /// The new store is made beside the damaged one, which stays as it is until the new one is whole. For a store that gave
-    /// [`StoreError::Damaged`]. A foreign or newer file is not touched: its own error.
-    pub fn salvage(dir: &Path, new_device: Uuid, wall_ms: i64) -> Result<(Self, SalvageReport), StoreError> {
-        let report = salvage_stopping(dir, new_device, wall_ms, &mut |_| Ok(()))?;
-        Ok((Self::open(dir, new_device)?, report))
+    /// [`StoreError::Damaged`]. A foreign or newer file is not touched: its own error. `forget` names the settings that were true
+    /// of the damaged file alone.
+    pub fn salvage(
+        dir: &Path,
+        new_device: Uuid,
+        wall_ms: i64,
+        forget: &[&str],
+    ) -> Result<SalvageReport, StoreError> {
+        salvage_stopping(dir, new_device, wall_ms, forget, &mut |_| Ok(()))
     }
 }
 
@@ -61,16 +66,18 @@ pub(super) fn salvage_stopping(
     dir: &Path,
     new_device: Uuid,
     wall_ms: i64,
+    forget: &[&str],
     at: &mut dyn FnMut(Step) -> Result<(), StoreError>,
 ) -> Result<SalvageReport, StoreError> {
     finish_salvage(dir)?;
     match look_only(&dir.join(FILE_NAME)) {
-        Ok(Found::Nothing) => return Err(StoreError::Foreign("nothing to save".into())),
-        Ok(Found::Store) | Err(StoreError::Damaged(_)) => {}
+        Ok(Found::Nothing) if !has_log(dir) => return Err(StoreError::Foreign("nothing to save".into())),
+        Ok(_) | Err(StoreError::Damaged(_)) => {}
         Err(other) => return Err(other),
     }
     let _lock = lock(dir)?;
-    let found = gather(dir)?;
+    let mut found = gather(dir)?;
+    found.settings.retain(|(key, _)| !forget.contains(&key.as_str()));
     let saved = found.ops.len() as u64;
     let mut wall_ms = wall_ms;
     while set_aside_as(dir, wall_ms).exists() {
@@ -89,8 +96,8 @@ pub(super) fn salvage_stopping(
 fn fill(conn: &mut Connection, found: &Salvaged) -> Result<(), StoreError> {
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
     let mut adding = Adding::begin(&tx)?;
-    for op in found.ops.values() {
-        adding.add(op, Hashed::of(&canonical_bytes(op)?))?;
+    for (op, body) in found.ops.values() {
+        adding.add(op, Hashed::of(body))?;
     }
     adding.finish()?;
     for (key, value) in &found.settings {
@@ -153,7 +160,8 @@ fn take_place(
 
 #[derive(Default)]
 struct Salvaged {
-    ops: BTreeMap<Uuid, Op>,
+    /// Each with the bytes it was found in: those are the entry, also where a later version wrote more than is known here.
+    ops: BTreeMap<Uuid, (Op, Vec<u8>)>,
     settings: Vec<(String, String)>,
     device: Option<Uuid>,
     had: Option<u64>,
@@ -169,7 +177,10 @@ fn gather(dir: &Path) -> Result<Salvaged, StoreError> {
     for end in ["", "-wal"] {
         let path = dir.join(format!("{FILE_NAME}{end}"));
         match fs::read(&path) {
-            Ok(bytes) => by_bytes(&bytes, &mut found.ops),
+            Ok(bytes) => {
+                by_bytes(&bytes, &mut found.ops);
+                found.device = found.device.or_else(|| device_in(&bytes));
+            }
             Err(e) if e.kind() == std::io::ErrorKind::NotFound => {}
             Err(e) => return Err(StoreError::from_io(e)),
         }
@@ -194,7 +205,7 @@ fn by_rows(conn: &Connection, found: &mut Salvaged) -> Result<(), StoreError> {
             && Sha256::digest(&body).as_slice() == sha
             && let Ok(op) = op_from_bytes(&body)
         {
-            found.ops.insert(op.id, op);
+            found.ops.insert(op.id, (op, body));
         }
     }
     Ok(())
@@ -211,7 +222,7 @@ fn settings(conn: &Connection) -> Result<Vec<(String, String)>, StoreError> {
 const STARTS: [&[u8]; 2] = [br#"{"at":{""#, br#"{"amends":""#];
 
 /// Finds ops in bare bytes: the start of one, the hash right before it, and JSON up to its end.
-fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, Op>) {
+fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, (Op, Vec<u8>)>) {
     for start in STARTS {
         let mut from = 32;
         while let Some(at) = position(bytes, start, from) {
@@ -225,10 +236,20 @@ fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, Op>) {
             if Sha256::digest(body).as_slice() == &bytes[at - 32..at]
                 && let Ok(op) = op_from_bytes(body)
             {
-                ops.insert(op.id, op);
+                ops.insert(op.id, (op, body.to_vec()));
             }
         }
     }
+}
+
+/// How the row begins that says whose the store is (SQLite file format, sections 1.6 and 2.1): 25 bytes of payload, a header of
+/// three with the types of a text of six bytes and a blob of sixteen, and the text. The sixteen bytes of the device follow.
+const DEVICE_ROW: &[u8] = b"\x19\x03\x19\x2cdevice";
+
+/// The device of a store whose page that leads to that row is lost, where the row itself is not.
+fn device_in(bytes: &[u8]) -> Option<Uuid> {
+    let at = position(bytes, DEVICE_ROW, 0)? + DEVICE_ROW.len();
+    Uuid::from_slice(bytes.get(at..at + 16)?).ok()
 }
 
 fn position(bytes: &[u8], what: &[u8], from: usize) -> Option<usize> {

@@ -10,6 +10,7 @@ use restwater_exchange::{Incoming, OpFileWriter, Progress, import};
 use restwater_log::{Moment, canonical_bytes};
 use restwater_store::Store;
 use restwater_swim::{AimingMark, CastAt, Fan, SceneAsk, SceneWords, Spot, Swim, SwimInput};
+use restwater_tests::importing::{imported_at, no_ids};
 use restwater_tests::invented::Phone;
 use restwater_tests::phone::Seeded;
 use restwater_waits::{Record, Settings, Wait, WaitPosterior};
@@ -181,8 +182,9 @@ fn file_of_10_000() -> (TempDir, Store, File) {
 #[bench::of_10_000(setup = file_of_10_000)]
 fn importing(phone: (TempDir, Store, File)) -> (TempDir, Store) {
     let (dir, mut store, file) = phone;
-    let from = Incoming { id: Uuid::from_u128(1), source: "Robin".into(), wall_ms: 0, offset_min: 0 };
-    let tally = import(&mut store, file, &from, &mut |_: Progress| ControlFlow::Continue(())).unwrap();
+    let from = Incoming { id: Uuid::from_u128(1), source: "Robin".into(), at: imported_at(0) };
+    let tally =
+        import(&mut store, file, &from, &mut no_ids, &mut |_: Progress| ControlFlow::Continue(())).unwrap();
     assert_eq!(tally.new, 10_000);
     (dir, store)
 }

@@ -6,6 +6,7 @@ use restwater_exchange::{Incoming, OpFileWriter, Progress, import};
 use restwater_log::{Moment, canonical_bytes};
 use restwater_store::{FILE_NAME, Store};
 use restwater_tests::bench_row::{Row, median, peak_mb, reset_peak, timed};
+use restwater_tests::importing::{imported_at, no_ids};
 use restwater_tests::invented::{BEGIN_MS, Phone};
 use restwater_tests::phone::Seeded;
 use rusqlite::{Connection, Statement};
@@ -121,12 +122,12 @@ fn importing(count: usize, goal: Duration) -> Result<(), Failed> {
     let path = dir.path().join("all.restwater.json-seq");
     write_file(&path, count)?;
     let mut store = Store::open(dir.path(), Uuid::from_u128(1))?;
-    let incoming =
-        Incoming { id: Uuid::from_u128(1), source: "Robin".into(), wall_ms: BEGIN_MS, offset_min: 0 };
+    let incoming = Incoming { id: Uuid::from_u128(1), source: "Robin".into(), at: imported_at(BEGIN_MS) };
     reset_peak();
     let start = Instant::now();
-    let tally =
-        import(&mut store, File::open(&path)?, &incoming, &mut |_: Progress| ControlFlow::Continue(()))?;
+    let tally = import(&mut store, File::open(&path)?, &incoming, &mut no_ids, &mut |_: Progress| {
+        ControlFlow::Continue(())
+    })?;
     let ours = start.elapsed();
     let peak = peak_mb();
     if tally.new != count as u64 || !tally.is_whole() {

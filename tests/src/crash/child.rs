@@ -1,6 +1,7 @@
 //! The child: works until it is killed, and says what is safe as soon as it is told so.
 
 use super::{Failed, Work};
+use crate::importing::{imported_at, no_ids};
 use crate::invented::{BEGIN_MS, Phone, log_of};
 use restwater_exchange::{Incoming, OpFileWriter, Place, Progress, Selection, export_to, import};
 use restwater_log::{Op, canonical_bytes};
@@ -102,10 +103,9 @@ fn import_on(dir: &Path, phone: &Phone, seed: u64) -> Result<(), Failed> {
         let incoming = Incoming {
             id: Uuid::from_u128(u128::from(n)),
             source: "Robin".into(),
-            wall_ms: BEGIN_MS,
-            offset_min: 0,
+            at: imported_at(BEGIN_MS),
         };
-        import(&mut store, &bytes[..], &incoming, &mut go)?;
+        import(&mut store, &bytes[..], &incoming, &mut no_ids, &mut go)?;
         say(&format!("imported {n}"))?;
     }
     Ok(())

@@ -8,6 +8,7 @@ mod mutate;
 
 pub use mutate::Mutator;
 
+use crate::importing::{imported_at, no_ids};
 use restwater_app::read_day;
 use restwater_exchange::{
     CsvOptions, OpFileWriter, Place, Progress, Selection, Table, Tally, export, import, read_op_file,
@@ -98,8 +99,8 @@ pub fn fuzz_op_body(data: &[u8]) {
 fn keep(file: &[u8], body: &[u8]) {
     let Ok(dir) = tempfile::tempdir() else { return };
     let Ok(mut store) = Store::open(dir.path(), Uuid::from_u128(1)) else { return };
-    let incoming = Incoming { id: Uuid::from_u128(2), source: String::new(), wall_ms: 0, offset_min: 0 };
-    let tally = import(&mut store, file, &incoming, &mut go).map(|tally| tally.new);
+    let incoming = Incoming { id: Uuid::from_u128(2), source: String::new(), at: imported_at(0) };
+    let tally = import(&mut store, file, &incoming, &mut no_ids, &mut go).map(|tally| tally.new);
     assert!(matches!(tally, Ok(1)), "{tally:?}");
     let mut out = Vec::new();
     let exported = export(&store, Selection::Everything, Place::Included, &mut out, &mut go);

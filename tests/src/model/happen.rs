@@ -10,7 +10,7 @@ use super::world::{World, boot_of, io};
 use crate::powercut::{acknowledge, on_disk, set_room};
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashSet};
 use std::fs;
 use std::path::Path;
 
@@ -76,8 +76,9 @@ impl World {
         let entries = entries_in(&bytes);
         let (device, oracle) = (&self.sides[side].device, &self.sides[side].oracle);
         let there: BTreeSet<&str> = entries.iter().map(|entry| entry.id.as_str()).collect();
-        if !oracle.log.keys().map(String::as_str).eq(there.iter().copied()) {
-            let why = format!("{} entries in the file, {} in the log", there.len(), oracle.log.len());
+        let expected = oracle.to_send();
+        if expected != there {
+            let why = format!("{} entries in the file, {} to send", there.len(), expected.len());
             return broken("a file with everything holds everything", why);
         }
         let path = device.file(&format!("sent-{}", device.sent.len()));
@@ -104,11 +105,43 @@ impl World {
         let reading = self.sides[side].device.read(self.now);
         let full = self.sides[side].device.on_disk;
         match act::take_in(self.app(side)?, path, &reading) {
-            Ok(()) => self.sides[side].oracle.add_new(entries),
+            Ok(()) => {
+                let held: Vec<String> = entries.iter().map(|entry| entry.id.clone()).collect();
+                self.sides[side].oracle.add_new(entries);
+                self.brought_back(side, &held)?;
+            }
             Err(refused) if full && refused.not_saved => {}
             Err(refused) => return broken("a file of ours is taken in", refused.why),
         }
         self.whole_log(side)
+    }
+
+    /// What a file holds is in force again where an import that was taken back had brought it. The log gains what says so, and nothing
+    /// else.
+    fn brought_back(&mut self, side: usize, held: &[String]) -> Result<(), Broken> {
+        if self.sides[side].oracle.taken_back().is_disjoint(&held.iter().cloned().collect()) {
+            return Ok(());
+        }
+        let said = self.new_entries(side, true)?;
+        if let Some(other) = said.iter().find(|entry| !entry.kind.starts_with("import_")) {
+            return broken("an import brings what is in the file", format!("it wrote {}", other.kind));
+        }
+        let before = self.sides[side].oracle.taken_back();
+        self.sides[side].oracle.add(said);
+        let held: HashSet<String> = held.iter().cloned().collect();
+        let expected: HashSet<String> = before.difference(&held).cloned().collect();
+        let after: HashSet<String> = self.sides[side].oracle.taken_back();
+        let logged = |ids: HashSet<String>| -> HashSet<String> {
+            let log = &self.sides[side].oracle.log;
+            ids.into_iter()
+                .filter(|id| log.get(id).is_some_and(|entry| !entry.kind.starts_with("import_")))
+                .collect()
+        };
+        if logged(after.clone()) != logged(expected) {
+            let why = format!("{} entries stay taken back of {}", after.len(), before.len());
+            return broken("what a file holds is no longer taken back, the rest is", why);
+        }
+        Ok(())
     }
 
     /// Both phones hand everything to the other: then both say the same.

@@ -5,7 +5,7 @@
 //! from that alone; times come from the model's own true clock.
 
 use serde_json::Value;
-use std::collections::{BTreeMap, HashMap, HashSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
 /// One entry, read from its JSON.
 #[derive(Debug, Clone, PartialEq)]
@@ -220,7 +220,7 @@ impl Oracle {
         Some(deed)
     }
 
-    /// A partner who took back an import took back what it brought of this phone, too: that is not offered.
+    /// What is gone with an import that was taken back is not offered: a file of an older version may say so of this phone's entries.
     fn last_there(&self, deeds: &[Deed]) -> Option<usize> {
         let mut gone: HashSet<&str> = HashSet::new();
         if self.log.values().any(|entry| entry.kind == "import_undone") {
@@ -264,6 +264,20 @@ impl Oracle {
             }
         }
         void
+    }
+
+    /// The entries that imports taken back here had brought, and what took back those that were brought back since.
+    pub fn taken_back(&self) -> HashSet<String> {
+        let said: Vec<&Entry> =
+            self.ordered(None).into_iter().filter(|entry| entry.kind.starts_with("import_")).collect();
+        Self::void(&said)
+    }
+
+    /// What a file with everything holds: all but what was taken back with an import here, and what says so.
+    pub fn to_send(&self) -> BTreeSet<&str> {
+        let taken_back = self.taken_back();
+        let stays = |entry: &&Entry| entry.kind.starts_with("import_") || taken_back.contains(&entry.id);
+        self.log.values().filter(|entry| !stays(entry)).map(|entry| entry.id.as_str()).collect()
     }
 
     /// The session that has to be shown: the latest by the order of the log that this phone began and has not taken

@@ -6,6 +6,7 @@ mod vfs;
 
 pub use disk::{Disk, Full};
 
+use crate::importing::{imported_at, no_ids};
 use crate::invented::{BEGIN_MS, Phone};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -132,14 +133,10 @@ fn import_some(store: &mut Store, seed: u64) -> Result<Vec<Op>, Failed> {
     for (id, op) in sorted {
         file.op(id, &canonical_bytes(op)?)?;
     }
-    let incoming = Incoming {
-        id: Uuid::from_u128(u128::from(seed)),
-        source: "Robin".into(),
-        wall_ms: BEGIN_MS,
-        offset_min: 0,
-    };
+    let incoming =
+        Incoming { id: Uuid::from_u128(u128::from(seed)), source: "Robin".into(), at: imported_at(BEGIN_MS) };
     let mut go = |_: Progress| ControlFlow::Continue(());
-    import(store, &file.end()?.0[..], &incoming, &mut go)?;
+    import(store, &file.end()?.0[..], &incoming, &mut no_ids, &mut go)?;
     Ok(ops)
 }
 

@@ -13,6 +13,7 @@ use restwater_match_day::weight::Weight;
 use restwater_screen::{Wording, plan_words};
 use restwater_session::{DoubtKind, Section, Session, fold, waits_of};
 use restwater_store::Store;
+use restwater_tests::importing::{imported_at, no_ids};
 use restwater_tests::phone::Seeded;
 use std::ops::ControlFlow;
 use uuid::Uuid;
@@ -46,7 +47,7 @@ fn go(_: Progress) -> ControlFlow<()> {
 }
 
 fn incoming(n: u128) -> Incoming {
-    Incoming { id: Uuid::from_u128(n), source: "Robin".into(), wall_ms: 1_800_000_000_000, offset_min: 0 }
+    Incoming { id: Uuid::from_u128(n), source: "Robin".into(), at: imported_at(1_800_000_000_000) }
 }
 
 /// The entries of a file with their bytes.
@@ -167,7 +168,7 @@ fn kept_unread_and_passed_on(fixture: &Fixture) -> Session {
     export(&store, Selection::Everything, Place::Included, &mut passed_on, &mut go).unwrap();
     assert_eq!(passed_on, fixture.file);
     let mut store = Store::open(ours.path(), Uuid::from_u128(9)).unwrap();
-    import(&mut store, &passed_on[..], &incoming(1), &mut go).unwrap();
+    import(&mut store, &passed_on[..], &incoming(1), &mut no_ids, &mut go).unwrap();
     let read = session_of(&store.ops_of(older[0].session).unwrap());
     let meant: Vec<Op> = entries.into_iter().map(|(op, _)| op).collect();
     assert_eq!(read, session_of(&meant));

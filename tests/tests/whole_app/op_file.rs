@@ -7,6 +7,7 @@ use restwater_exchange::{
 };
 use restwater_log::{Op, canonical_bytes, sha256_hex};
 use restwater_store::{Durability, Store};
+use restwater_tests::importing::{imported_at, no_ids};
 use restwater_tests::invented::{BEGIN_MS, log_of};
 use std::ops::ControlFlow;
 use uuid::Uuid;
@@ -32,7 +33,7 @@ fn read(bytes: &[u8]) -> Result<(Vec<Op>, Tally), ExchangeError> {
 }
 
 fn incoming(n: u128) -> Incoming {
-    Incoming { id: Uuid::from_u128(n), source: "Robin".into(), wall_ms: BEGIN_MS * 2, offset_min: 0 }
+    Incoming { id: Uuid::from_u128(n), source: "Robin".into(), at: imported_at(BEGIN_MS * 2) }
 }
 
 /// A record around an op's bytes, as the file has it.
@@ -59,13 +60,13 @@ fn export_import_export_gives_the_same_bytes() {
     let mut second = Store::open(other.path(), Uuid::from_u128(2)).unwrap();
     let seen = preview(&second, &bytes[..], BEGIN_MS * 2, &mut go).unwrap();
     assert_eq!(second.sessions().unwrap(), vec![], "a preview changes nothing");
-    let tally = import(&mut second, &bytes[..], &incoming(1), &mut go).unwrap();
+    let tally = import(&mut second, &bytes[..], &incoming(1), &mut no_ids, &mut go).unwrap();
     assert_eq!(seen, tally);
     assert_eq!((tally.whole, tally.new, tally.sessions.len()), (240, 240, 4));
     assert!(tally.is_whole() && tally.amended > 0 && tally.newer > 0);
     assert_eq!(all(&second, Selection::Everything), bytes);
     assert_eq!(second.last_hlc(), first.last_hlc());
-    let again = import(&mut second, &bytes[..], &incoming(2), &mut go).unwrap();
+    let again = import(&mut second, &bytes[..], &incoming(2), &mut no_ids, &mut go).unwrap();
     assert_eq!((again.new, again.known), (0, 240));
     assert_eq!(second.imports().unwrap().len(), 1, "an import that brought nothing leaves no trace");
     for row in first.sessions().unwrap() {
@@ -87,7 +88,7 @@ fn export_import_export_gives_the_same_bytes_ten_thousand_times() {
         let bytes = file_of(&ops);
         let (read, tally) = read(&bytes).unwrap();
         assert!(tally.is_whole() && file_of(&read) == bytes, "seed {seed}");
-        let tally = import(&mut store, &bytes[..], &incoming(seed.into()), &mut go).unwrap();
+        let tally = import(&mut store, &bytes[..], &incoming(seed.into()), &mut no_ids, &mut go).unwrap();
         assert_eq!((tally.new, tally.known), (ops.len() as u64, 0), "seed {seed}");
         let mut out = Vec::new();
         let what = Selection::Session(ops[0].session);
@@ -213,7 +214,7 @@ fn shuffled_and_repeated_records_lose_nothing() {
     assert_eq!(tally.trailer, Trailer::Differs { said: 40 });
     let dir = tempfile::tempdir().unwrap();
     let mut store = Store::open(dir.path(), Uuid::from_u128(1)).unwrap();
-    let tally = import(&mut store, &records.concat()[..], &incoming(1), &mut go).unwrap();
+    let tally = import(&mut store, &records.concat()[..], &incoming(1), &mut no_ids, &mut go).unwrap();
     assert_eq!((tally.new, tally.known), (40, 1));
 }
 
@@ -281,13 +282,13 @@ fn a_clash_is_reported_and_never_overwrites() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = Store::open(dir.path(), ops[0].device).unwrap();
     store.append(&ops, None).unwrap();
-    let tally = import(&mut store, &file_of(&other)[..], &incoming(1), &mut go).unwrap();
+    let tally = import(&mut store, &file_of(&other)[..], &incoming(1), &mut no_ids, &mut go).unwrap();
     assert_eq!((tally.known, tally.clashes, tally.new, tally.damaged), (9, 1, 0, 0));
     assert_eq!(tally.faults[0].kind, FaultKind::Clash(ops[3].id));
     assert_eq!(store.ops_of(ops[0].session).unwrap(), ops);
     let mut elsewhere = ops[4].clone();
     elsewhere.session = Uuid::from_u128(77);
-    import(&mut store, &file_of(&[elsewhere])[..], &incoming(2), &mut go).unwrap();
+    import(&mut store, &file_of(&[elsewhere])[..], &incoming(2), &mut no_ids, &mut go).unwrap();
     assert_eq!(store.sessions().unwrap().len(), 1, "a clash makes no session");
 }
 
@@ -302,11 +303,14 @@ fn cancelling_leaves_nothing_behind() {
         if calls == 2 { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
     };
     let file = file_of(&ops);
-    assert!(matches!(import(&mut store, &file[..], &incoming(1), &mut stop), Err(ExchangeError::Cancelled)));
+    assert!(matches!(
+        import(&mut store, &file[..], &incoming(1), &mut no_ids, &mut stop),
+        Err(ExchangeError::Cancelled)
+    ));
     assert_eq!(calls, 2);
     assert_eq!(store.sessions().unwrap(), vec![]);
     assert_eq!(store.imports().unwrap(), vec![]);
-    import(&mut store, &file[..], &incoming(1), &mut go).unwrap();
+    import(&mut store, &file[..], &incoming(1), &mut no_ids, &mut go).unwrap();
     let mut at_once = |_: Progress| ControlFlow::Break(());
     let cancelled = export(&store, Selection::Everything, Place::Included, std::io::sink(), &mut at_once);
     assert!(matches!(cancelled, Err(ExchangeError::Cancelled)));

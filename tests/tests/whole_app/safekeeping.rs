@@ -5,6 +5,7 @@ use restwater_exchange::{Incoming, Progress, restore};
 use restwater_log::Op;
 use restwater_session::fold;
 use restwater_store::{FILE_NAME, SnapshotRow, Store, StoreError, backups};
+use restwater_tests::importing::{imported_at, no_ids};
 use restwater_tests::invented::{BEGIN_MS, log_of};
 use rusqlite::Connection;
 use std::fs;
@@ -33,13 +34,13 @@ fn a_backup_is_verified_and_restores_as_an_import() {
     store.append(&ops[500..], None).unwrap();
     let (_other, mut fresh) = store_of(&log_of(2, 1, 5));
     let incoming =
-        Incoming { id: Uuid::from_u128(1), source: "backup".into(), wall_ms: BEGIN_MS * 2, offset_min: 0 };
+        Incoming { id: Uuid::from_u128(1), source: "backup".into(), at: imported_at(BEGIN_MS * 2) };
     let mut go = |_: Progress| ControlFlow::Continue(());
     let before = fs::read(&backup.path).unwrap();
-    let tally = restore(&mut fresh, &backup.path, &incoming, &mut go).unwrap();
+    let tally = restore(&mut fresh, &backup.path, &incoming, &mut no_ids, &mut go).unwrap();
     assert_eq!((tally.new, tally.is_whole()), (500, true));
     assert_eq!(fresh.imports().unwrap()[0].ops, 500);
-    let tally = restore(&mut store, &backup.path, &incoming, &mut go).unwrap();
+    let tally = restore(&mut store, &backup.path, &incoming, &mut no_ids, &mut go).unwrap();
     assert_eq!((tally.new, tally.known), (0, 500), "what was logged since the backup stays");
     assert_eq!(store.count().unwrap(), 600);
     assert!(fs::read(&backup.path).unwrap() == before, "a backup is only read");
@@ -117,7 +118,8 @@ fn a_torn_store_is_set_aside_and_all_that_is_whole_is_saved() {
         }
         let dir = tempfile::tempdir().unwrap();
         fs::write(dir.path().join(FILE_NAME), &bytes).unwrap();
-        let (store, report) = Store::salvage(dir.path(), Uuid::from_u128(9), BEGIN_MS).unwrap();
+        let report = Store::salvage(dir.path(), Uuid::from_u128(9), BEGIN_MS, &[]).unwrap();
+        let store = Store::open(dir.path(), Uuid::from_u128(9)).unwrap();
         assert!(fs::read(&report.set_aside).unwrap() == bytes, "the damaged file stays as it was");
         assert_eq!(store.count().unwrap(), report.saved);
         if let Some(lost) = report.lost {
@@ -142,8 +144,8 @@ fn a_torn_store_is_set_aside_and_all_that_is_whole_is_saved() {
 #[test]
 fn a_foreign_file_is_not_salvaged() {
     let dir = tempfile::tempdir().unwrap();
-    assert!(matches!(Store::salvage(dir.path(), Uuid::nil(), 0), Err(StoreError::Foreign(_))));
+    assert!(matches!(Store::salvage(dir.path(), Uuid::nil(), 0, &[]), Err(StoreError::Foreign(_))));
     fs::write(dir.path().join(FILE_NAME), "mine").unwrap();
-    assert!(matches!(Store::salvage(dir.path(), Uuid::nil(), 0), Err(StoreError::Foreign(_))));
+    assert!(matches!(Store::salvage(dir.path(), Uuid::nil(), 0, &[]), Err(StoreError::Foreign(_))));
     assert_eq!(fs::read(dir.path().join(FILE_NAME)).unwrap(), b"mine");
 }

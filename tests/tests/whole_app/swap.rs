@@ -8,6 +8,7 @@ use restwater_exchange::{
 use restwater_log::{Op, canonical_bytes, effective, sorted};
 use restwater_session::fold;
 use restwater_store::Store;
+use restwater_tests::importing::{imported_at, no_ids};
 use restwater_tests::invented::{BEGIN_MS, Phone};
 use restwater_tests::merge::{Variants, merge};
 use std::collections::BTreeSet;
@@ -33,13 +34,9 @@ fn everything(store: &Store) -> Vec<u8> {
 }
 
 fn give(from: &Store, to: &mut Store, import_id: u128) -> u64 {
-    let incoming = Incoming {
-        id: Uuid::from_u128(import_id),
-        source: "Robin".into(),
-        wall_ms: BEGIN_MS * 2,
-        offset_min: 0,
-    };
-    import(to, &everything(from)[..], &incoming, &mut go).unwrap().new
+    let incoming =
+        Incoming { id: Uuid::from_u128(import_id), source: "Robin".into(), at: imported_at(BEGIN_MS * 2) };
+    import(to, &everything(from)[..], &incoming, &mut no_ids, &mut go).unwrap().new
 }
 
 /// Two phones that logged the same session, and one of them another one too.
@@ -108,7 +105,7 @@ proptest! {
         prop_assert!(one.imports().unwrap()[0].undone);
         let again = undo_import(&mut one, import_id, &at, &mut || phone.new_id());
         prop_assert!(matches!(again, Err(ExchangeError::NoSuchImport(_))));
-        // The undo reaches the other phone like any entry, and so does its undo.
+        // What was taken back stays here, and so does the word that it was; brought back, it goes out again.
         let (_c, mut third) = store_of(&[], 3);
         give(&one, &mut third, 5);
         prop_assert_eq!(in_force(&third, session), before);
@@ -143,4 +140,40 @@ fn the_journal_of_imports_survives_a_restart() {
     assert!(one.imports().unwrap()[0].undone);
     redo_import(&mut one, rows[0].id, &at, &mut || phone.new_id()).unwrap();
     assert!(!one.imports().unwrap()[0].undone);
+}
+
+/// An import of which a later file holds a part: that part is brought back, and the rest stays taken back.
+#[test]
+fn a_file_brings_back_what_it_holds_of_an_import_that_was_taken_back() {
+    let (mine, theirs) = two_phones(5, 10);
+    let (_a, mut one) = store_of(&mine, 1);
+    let (_b, other) = store_of(&theirs, 2);
+    give(&other, &mut one, 1);
+    let mut phone = Phone::new(6);
+    let (first, at) = (Uuid::from_u128(1), phone.tick());
+    undo_import(&mut one, first, &at, &mut || phone.new_id()).unwrap();
+    let their_own = theirs
+        .iter()
+        .map(|op| op.session)
+        .find(|id| one.ops_of(*id).unwrap().len() == theirs.iter().filter(|op| op.session == *id).count() + 1)
+        .unwrap();
+    assert!(in_force(&one, their_own).is_empty());
+    let mut file = Vec::new();
+    export(&other, Selection::Session(their_own), Place::Included, &mut file, &mut go).unwrap();
+    let incoming = Incoming { id: Uuid::from_u128(2), source: "Robin".into(), at: at.clone() };
+    let tally = import(&mut one, &file[..], &incoming, &mut || phone.new_id(), &mut go).unwrap();
+    let held = theirs.iter().filter(|op| op.session == their_own).count() as u64;
+    assert_eq!((tally.new, tally.known, tally.brought_back), (0, held, held));
+    assert_eq!(in_force(&one, their_own), in_force(&other, their_own));
+    let shared = mine[0].session;
+    let (_c, alone) = store_of(&mine, 3);
+    assert_eq!(in_force(&one, shared), in_force(&alone, shared), "the rest is still taken back");
+    let rows = one.imports().unwrap();
+    assert_eq!((rows.len(), rows[0].undone), (1, true));
+    redo_import(&mut one, first, &at, &mut || phone.new_id()).unwrap();
+    let (_d, mut both) = store_of(&mine, 4);
+    give(&other, &mut both, 3);
+    for session in [shared, their_own] {
+        assert_eq!(in_force(&one, session), in_force(&both, session));
+    }
 }

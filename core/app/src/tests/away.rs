@@ -61,3 +61,49 @@ fn a_break_that_was_not_logged_is_mended_from_the_gap_it_left() {
     phone.tap(131 * MIN, &Action::Undo).unwrap();
     assert_eq!(phone.app().session().unwrap().doubts.len(), 1);
 }
+
+/// A gap with a logged break in it: what was forgotten is either more of a break, or a cast before or after it.
+#[test]
+fn a_gap_beside_a_logged_break_is_mended_without_the_minutes_of_that_break() {
+    let with_a_gap = || {
+        let mut phone = started();
+        for start in [0, 15, 30, 45] {
+            phone.tap(start * MIN, &CAST).unwrap();
+            phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+        }
+        phone.tap(60 * MIN, &Action::Away).unwrap();
+        phone.tap(80 * MIN, &Action::Returned).unwrap();
+        phone.tap(140 * MIN, &CAST).unwrap();
+        phone.tap(153 * MIN, &WOUND_IN).unwrap();
+        let op = phone.app().session().unwrap().doubts[0].op;
+        (phone, op)
+    };
+    let (mut phone, op) = with_a_gap();
+    phone.tap(160 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    phone.tap(165 * MIN, &Action::EndSession).unwrap();
+    let session = phone.app().session().unwrap();
+    // Of the 60 min from the return to the splash all but a turn-round of 2 are away too; the logged 20 count once.
+    assert_eq!(session.fished_min(), Some(165.0 - 20.0 - 58.0));
+
+    let (mut phone, op) = with_a_gap();
+    phone.tap(160 * MIN, &Action::Mend { op, tap: MendTap::AddCast }).unwrap();
+    let session = phone.app().session().unwrap();
+    let added = session.casts.iter().find(|cast| cast.start.at_ms > session.casts[3].start.at_ms).unwrap();
+    let from = session.breaks[0].to.as_ref().unwrap();
+    assert!(added.start.ms_since(from) >= 0, "it went out after the break");
+    assert_eq!(waits_of(session).iter().map(|wait| wait.minutes() as i64).max(), Some(56));
+}
+
+/// Breaks that overlap, as one remembered in the evening may, are away once.
+#[test]
+fn a_minute_is_away_once_however_often_it_was_said() {
+    let mut phone = started();
+    for start in [0, 15, 30, 45, 110] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    let op = phone.app().session().unwrap().doubts[0].op;
+    phone.tap(130 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    phone.tap(135 * MIN, &Action::EndSession).unwrap();
+    assert_eq!(phone.app().session().unwrap().fished_min(), Some(85.0));
+}

@@ -265,3 +265,59 @@ fn other_json_and_a_map_too_long_are_named() {
         assert!(said.contains(says), "{said}");
     }
 }
+
+/// Spoils a copy of a log with one session in two ways that leave its first bytes a log's: its header, and its first page.
+#[test]
+fn a_log_whose_first_page_is_broken_is_saved_and_stays_this_phones() {
+    for damage in [16..56, 100..4_096] {
+        let mut phone = logged(10);
+        let device = phone.app().journal.store().device();
+        drop(phone.app.take());
+        let file = phone.dir.path().join("restwater.db");
+        let mut bytes = fs::read(&file).unwrap();
+        bytes[damage.clone()].fill(if damage.start == 16 { 0xFF } else { 0x5A });
+        fs::write(&file, bytes).unwrap();
+        let entropy = || Box::new(Counting(77_000_000));
+        let Err(error) = App::open(phone.dir.path(), entropy(), &at(40 * MIN)) else {
+            panic!("it is broken")
+        };
+        assert_eq!(error.kind(), ErrorKind::Damaged, "{damage:?}: {error}");
+        let said = App::salvage(phone.dir.path(), entropy(), &at(40 * MIN)).unwrap();
+        assert!(said.starts_with("6 entries saved"), "{damage:?}: {said}");
+        phone.open();
+        assert_eq!(phone.app().journal.store().device(), device, "{damage:?}");
+        assert!(phone.app().session().is_some_and(Session::is_open), "{damage:?}: my session is on the Bank");
+    }
+}
+
+#[test]
+fn a_damaged_backup_is_said_to_be_cut_and_nothing_is_said_of_the_log() {
+    let mut phone = logged(10);
+    let copy = phone.app().back_up_if_due(&at(40 * MIN)).unwrap().unwrap();
+    let mut bytes = fs::read(&copy.path).unwrap();
+    bytes[100..4_096].fill(0x5A);
+    let broken = phone.dir.path().join("broken");
+    fs::write(&broken, bytes).unwrap();
+    let seen = phone.app().look_into(&broken, &at(41 * MIN), &mut go).unwrap();
+    assert_eq!((seen.whole, seen.new), (false, 0));
+    assert!(
+        seen.lines.iter().any(|line| line.contains("The end of the file is missing")),
+        "{:?}",
+        seen.lines
+    );
+}
+
+/// A log whose file is gone, as after a restore of half of a phone: what its write-ahead log still holds is saved.
+#[test]
+fn a_write_ahead_log_without_its_file_is_salvaged_and_no_new_log_is_begun_beside_it() {
+    let mut phone = logged(10);
+    let log = phone.dir.path().join("restwater.db-wal");
+    let alone = TempDir::new().unwrap();
+    fs::copy(&log, alone.path().join("restwater.db-wal")).unwrap();
+    assert!(phone.app().session().is_some(), "it is open, or its log would be empty");
+    let entropy = || Box::new(Counting(77_000_000));
+    let Err(error) = App::open(alone.path(), entropy(), &at(40 * MIN)) else { panic!("a new log was begun") };
+    assert_eq!(error.kind(), ErrorKind::Damaged, "{error}");
+    let said = App::salvage(alone.path(), entropy(), &at(40 * MIN)).unwrap();
+    assert!(said.starts_with("6 entries saved"), "{said}");
+}

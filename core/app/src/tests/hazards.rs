@@ -1,5 +1,5 @@
 //! What a restart, an import and a clock that is set leave of the rule on dead fish, of the welcome, of the card of the day and
-//! of night at dusk. What a full disk leaves of them is asked in `tests/tests/full_disk.rs`.
+//! of night at dusk. What a full disk leaves of them is asked in `tests/tests/full_disk/main.rs`.
 
 use super::clock_steps::{STEPS, WallStep, stepped};
 use super::day_card::{day_taps, fish, leaf, leaf_at};

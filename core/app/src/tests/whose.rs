@@ -9,7 +9,7 @@ use std::path::PathBuf;
 
 const DAY: i64 = 24 * 60 * MIN;
 
-fn go(_: Progress) -> ControlFlow<()> {
+pub(super) fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
 
@@ -21,9 +21,14 @@ fn shown(set: BookSet, whose: Whose) -> Action {
     Action::Book { tap: BookTap::Filter { set, by: FilterTap::Whose { whose } } }
 }
 
+/// The Book lists the sessions of everybody.
+pub(super) fn all_sessions() -> Action {
+    shown(BookSet::Shown, Whose::Both)
+}
+
 impl Phone {
     /// A day on one peg of one water. Every bite comes after about fifteen minutes and is landed.
-    fn day_with(&mut self, from: i64, peg: &str, bites: i64) -> i64 {
+    pub(super) fn day_with(&mut self, from: i64, peg: &str, bites: i64) -> i64 {
         self.tap(from - 2_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
         self.tap(from - 1_000, &typed(TypedInto::Peg, peg)).unwrap();
         self.tap(from, &START).unwrap();
@@ -38,12 +43,12 @@ impl Phone {
         end
     }
 
-    fn all_of_it(&mut self, ms: i64) -> PathBuf {
+    pub(super) fn all_of_it(&mut self, ms: i64) -> PathBuf {
         self.tap(ms, &Action::Files { tap: FilesTap::Span { span: Span::Everything } }).unwrap();
         PathBuf::from(self.app().send(&at(ms), &mut go).unwrap().path)
     }
 
-    fn take(&mut self, file: &std::path::Path, ms: i64) -> Uuid {
+    pub(super) fn take(&mut self, file: &std::path::Path, ms: i64) -> Uuid {
         self.app().take_in(file, "a friend", &at(ms), &mut go).unwrap();
         match self.app().screen(Which::Files, &at(ms)).unwrap() {
             Screen::Files(files) => files.imports[0].id,
@@ -51,7 +56,7 @@ impl Phone {
         }
     }
 
-    fn book_leaf(&mut self, ms: i64, id: &str) -> Leaf {
+    pub(super) fn book_leaf(&mut self, ms: i64, id: &str) -> Leaf {
         match self.app().screen(Which::Book, &at(ms)).unwrap() {
             Screen::Book(book) => book.leaves.into_iter().find(|leaf| leaf.id == id).unwrap(),
             other => panic!("{other:?}"),

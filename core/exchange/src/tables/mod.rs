@@ -14,6 +14,7 @@ mod weather;
 use super::{ExchangeError, OnProgress, Progress, Selection};
 use cells::Cells;
 pub use cells::rfc3339;
+use restwater_log::{effective, sorted};
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
 use std::io::Write;
@@ -58,7 +59,10 @@ pub fn write_csv(
     let mut done = Progress::default();
     for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)) {
         let ops = store.ops_of(row.id)?;
-        rows(&mut cells, table, &fold(row.id, &ops), row.began.device)?;
+        // A session of which every entry is taken back, as with an import, is none.
+        if !effective(&sorted(&ops)).is_empty() {
+            rows(&mut cells, table, &fold(row.id, &ops), row.began.device)?;
+        }
         done.ops += ops.len() as u64;
         if progress(done).is_break() {
             return Err(ExchangeError::Cancelled);

@@ -26,6 +26,7 @@ impl Action {
             Self::Match { tap } => tap.steps(),
             Self::Fish { tap, .. } => tap.steps(),
             Self::Feed { tap } => tap.steps(),
+            Self::Setup { tap } => tap.steps(),
             _ => false,
         }
     }

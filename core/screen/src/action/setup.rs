@@ -121,6 +121,11 @@ pub enum TackleTap {
 }
 
 impl SetupTap {
+    /// Whether it types a digit: the same one may follow fast.
+    pub fn steps(&self) -> bool {
+        matches!(self, Self::DrawDigit { .. })
+    }
+
     pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
             Self::Pack { item: Item::Shot(name) | Item::Leads(name) | Item::Bait(name) } => {

@@ -30,11 +30,14 @@ fn a_salvage_that_is_ended_anywhere_loses_nothing_and_is_gone_on_with() {
     for step in [Step::Filling, Step::Whole, Step::LogSetAside, Step::SetAside] {
         let dir = damaged();
         let before = bytes_of(dir.path());
-        let error = salvage_stopping(dir.path(), Uuid::from_u128(9), 77, &mut ended(step)).unwrap_err();
+        let error = salvage_stopping(dir.path(), Uuid::from_u128(9), 77, &[], &mut ended(step)).unwrap_err();
         assert!(matches!(error, StoreError::NoSpace));
         let count = if step == Step::Filling {
             assert!(bytes_of(dir.path()) == before, "the damaged store is as it was");
-            Store::salvage(dir.path(), Uuid::from_u128(9), 78).unwrap().0.count().unwrap()
+            {
+                Store::salvage(dir.path(), Uuid::from_u128(9), 78, &[]).unwrap();
+                Store::open(dir.path(), Uuid::from_u128(9)).unwrap().count().unwrap()
+            }
         } else {
             // The new store was whole: what opens the log next puts it in its place.
             open(dir.path()).count().unwrap()
@@ -61,7 +64,7 @@ fn a_salvage_that_is_ended_anywhere_loses_nothing_and_is_gone_on_with() {
 fn a_second_salvage_in_the_same_millisecond_sets_its_file_aside_too() {
     let dir = damaged();
     for files in 1..=2 {
-        drop(Store::salvage(dir.path(), Uuid::from_u128(9), 0).unwrap());
+        Store::salvage(dir.path(), Uuid::from_u128(9), 0, &[]).unwrap();
         let aside = fs::read_dir(dir.path()).unwrap().filter(|entry| {
             let name = entry.as_ref().unwrap().file_name().into_string().unwrap();
             name.contains("damaged") && !name.ends_with("-wal")

@@ -2,6 +2,8 @@
 //! default VFS is one for all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod set_up;
+
 use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
 use restwater_log::{FeedKind, FeedMeasure, FishSign, Moment, Op, Payload, Side};
 use restwater_screen::{
@@ -74,6 +76,8 @@ fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
     the_welcome_needs_no_room();
     the_card_of_the_day_opens_only_when_the_day_is_over();
     night_at_dusk_is_chosen_whole_or_not_at_all();
+    set_up::what_is_chosen_for_the_next_day_is_kept_whole_or_not_at_all();
+    set_up::a_start_that_was_stored_shows_the_new_day_whatever_could_not_be_noted();
 }
 
 fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {
@@ -245,13 +249,15 @@ fn a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was() {
     bytes[4_096..8_192].fill(0xff);
     fs::write(&file, &bytes).unwrap();
     for room in [0, 5_000, 20_000, 40_000, 60_000] {
-        let (error, _) = on_disk(Some(room), || Store::salvage(dir.path(), Uuid::nil(), T0).unwrap_err());
+        let (error, _) =
+            on_disk(Some(room), || Store::salvage(dir.path(), Uuid::nil(), T0, &[]).unwrap_err());
         assert!(matches!(error, StoreError::NoSpace), "{room}: {error}");
         assert!(fs::read(&file).unwrap() == bytes, "{room}");
         let names: Vec<_> = fs::read_dir(dir.path()).unwrap().map(|e| e.unwrap().file_name()).collect();
         assert!(!names.iter().any(|n| n.to_string_lossy().contains("damaged")), "{names:?}");
     }
-    let (store, report) = Store::salvage(dir.path(), Uuid::nil(), T0).unwrap();
+    let report = Store::salvage(dir.path(), Uuid::nil(), T0, &[]).unwrap();
+    let store = Store::open(dir.path(), Uuid::nil()).unwrap();
     assert_eq!((store.count().unwrap(), report.saved), (count, count));
 }
 

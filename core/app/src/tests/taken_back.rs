@@ -1,0 +1,149 @@
+//! Imports that are taken back: what that means on this phone, on others, and for the taps that follow.
+
+use super::whose::{all_sessions, go};
+use super::*;
+use restwater_screen::SetupTap;
+
+const DAY: i64 = 24 * 60 * MIN;
+
+/// A partner takes my day in, takes that back, and sends me everything of his.
+#[test]
+fn a_partner_who_takes_my_day_back_takes_it_off_his_phone_alone() {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(0, &typed(TypedInto::Water, "Alder Pool")).unwrap();
+    theirs.tap(30 * MIN, &START).unwrap();
+    theirs.tap(31 * MIN, &CAST).unwrap();
+    let mut mine = started();
+    mine.tap(32 * MIN, &CAST).unwrap();
+    let file = mine.all_of_it(40 * MIN);
+    let id = theirs.take(&file, 41 * MIN);
+    theirs.tap(42 * MIN, &Action::UndoImport { id }).unwrap();
+    let file = theirs.all_of_it(43 * MIN);
+    mine.take(&file, 44 * MIN);
+    let water = |phone: &mut Phone| phone.app().session().and_then(|s| s.setup.water.clone());
+    assert_eq!(water(&mut mine).as_deref(), Some("Mill pool"));
+    mine.open();
+    assert_eq!(water(&mut mine).as_deref(), Some("Mill pool"), "after a restart too");
+    let update = mine.tap(45 * MIN, &WOUND_IN).unwrap();
+    assert!(update.undo_label.is_some_and(|label| label.starts_with("wound in")));
+}
+
+/// What was brought back goes out again: a file holds what is in force, whatever became of the import meanwhile.
+#[test]
+fn an_import_taken_back_is_not_sent_on_and_one_brought_back_is() {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(-7 * DAY, "22", 3);
+    let file = theirs.all_of_it(end + MIN);
+    let mut mine = started();
+    let id = mine.take(&file, MIN);
+    let sessions_sent = |mine: &mut Phone, ms: i64, entropy: u64| {
+        let file = mine.all_of_it(ms);
+        let mut third = Phone::with_ids_from(entropy);
+        third.take(&file, ms + 1_000);
+        third.tap(ms + 2_000, &all_sessions()).unwrap();
+        third.book_leaf(ms + 3_000, "sessions").says
+    };
+    assert_eq!(sessions_sent(&mut mine, 2 * MIN, 900), "2 sessions of 2.");
+    mine.tap(3 * MIN, &Action::UndoImport { id }).unwrap();
+    assert_eq!(sessions_sent(&mut mine, 4 * MIN, 910), "1 session of 1.");
+    mine.tap(5 * MIN, &Action::RedoImport { id }).unwrap();
+    assert_eq!(sessions_sent(&mut mine, 6 * MIN, 920), "2 sessions of 2.");
+}
+
+#[test]
+fn a_file_taken_in_again_after_it_was_taken_back_is_there_again() {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(-7 * DAY, "22", 3);
+    let file = theirs.all_of_it(end + MIN);
+    let mut mine = started();
+    let id = mine.take(&file, MIN);
+    mine.tap(2 * MIN, &Action::UndoImport { id }).unwrap();
+    let seen = mine.app().look_into(&file, &at(3 * MIN), &mut go).unwrap();
+    assert!(seen.brings, "{:?}", seen.lines);
+    assert_eq!(seen.lines[0], "UNDO IMPORT removed 11 entries of this file. IMPORT brings them back.");
+    mine.take(&file, 4 * MIN);
+    mine.tap(5 * MIN, &all_sessions()).unwrap();
+    assert_eq!(mine.book_leaf(5 * MIN, "sessions").says, "2 sessions of 2.");
+    let seen = mine.app().look_into(&file, &at(6 * MIN), &mut go).unwrap();
+    assert!(!seen.brings, "nothing is left to bring: {:?}", seen.lines);
+    // The one line of it on the Files screen takes it back again, and so over a restart.
+    mine.open();
+    mine.tap(7 * MIN, &Action::UndoImport { id }).unwrap();
+    mine.tap(8 * MIN, &all_sessions()).unwrap();
+    assert_eq!(mine.book_leaf(8 * MIN, "sessions").says, "1 session of 1.");
+}
+
+/// A longer file of the same day, after the shorter one was taken back: the day is there, with all that the file holds.
+#[test]
+fn a_longer_file_brings_back_the_day_whose_beginning_was_taken_back() {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(-DAY, &typed(TypedInto::Water, "Alder Pool")).unwrap();
+    theirs.tap(-DAY + MIN, &START).unwrap();
+    theirs.tap(-DAY + 2 * MIN, &CAST).unwrap();
+    let shorter = theirs.all_of_it(-DAY + 3 * MIN);
+    theirs.tap(-DAY + 9 * MIN, &BITE).unwrap();
+    theirs.tap(-DAY + 11 * MIN, &LANDED).unwrap();
+    let longer = theirs.all_of_it(-DAY + 12 * MIN);
+    let mut mine = started();
+    let id = mine.take(&shorter, MIN);
+    mine.tap(2 * MIN, &Action::UndoImport { id }).unwrap();
+    mine.take(&longer, 3 * MIN);
+    mine.tap(4 * MIN, &all_sessions()).unwrap();
+    let sessions = mine.book_leaf(4 * MIN, "sessions");
+    assert_eq!(sessions.says, "2 sessions of 2.");
+    assert!(sessions.list.iter().any(|day| day.label.contains("Alder Pool")), "{:?}", sessions.list);
+}
+
+#[test]
+fn taking_an_import_back_reads_no_session_that_the_bank_does_not_need() {
+    let mut theirs = Phone::with_ids_from(500);
+    for day in 0..20 {
+        theirs.day_with((day - 30) * DAY, "22", 1);
+    }
+    let file = theirs.all_of_it(-5 * DAY);
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    let id = mine.take(&file, 2 * MIN);
+    mine.tap(3 * MIN, &Action::UndoImport { id }).unwrap();
+    assert_eq!(mine.app().journal.recent().in_memory(), 1, "the session on the Bank alone");
+    mine.open();
+    assert_eq!(mine.app().journal.recent().in_memory(), 1);
+    assert_eq!(mine.app().journal.recent().undo().unwrap().kind, "cast");
+    mine.tap(5 * MIN, &Action::RedoImport { id }).unwrap();
+    mine.app().look_over().unwrap();
+    assert_eq!(mine.app().journal.recent().in_memory(), 1, "nor when the log was looked over");
+}
+
+/// A file of mine that a partner sends back is no news, taken back or not.
+#[test]
+fn my_own_day_sent_back_to_me_brings_nothing() {
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    let mine_sent = mine.all_of_it(2 * MIN);
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.take(&mine_sent, 3 * MIN);
+    let back = theirs.all_of_it(4 * MIN);
+    let seen = mine.app().look_into(&back, &at(5 * MIN), &mut go).unwrap();
+    assert_eq!((seen.new, seen.brings), (0, false), "{:?}", seen.lines);
+}
+
+/// Everything that an angler types on the set-up is copied with the last one: the feeder of a rod feeds with its casts.
+#[test]
+fn the_feeder_of_the_last_day_is_on_the_line_again_when_its_set_up_is_copied() {
+    let mut phone = started();
+    phone.tap(MIN, &tackle(TackleTap::Feeder { mg: Some(30_000) })).unwrap();
+    phone.tap(2 * MIN, &Action::EndSession).unwrap();
+    phone.tap(DAY, &Action::Setup { tap: SetupTap::CopyLast }).unwrap();
+    phone.tap(DAY + MIN, &START).unwrap();
+    assert_eq!(phone.app().session().unwrap().rods[0].fill_mg, Some(30_000));
+}
+
+#[test]
+fn a_peg_of_two_like_digits_is_typed_as_fast_as_any_other() {
+    let mut phone = Phone::new();
+    for ms in [0, 300] {
+        phone.tap(ms, &Action::Setup { tap: SetupTap::DrawDigit { digit: 2 } }).unwrap();
+    }
+    phone.tap(2_000, &START).unwrap();
+    assert_eq!(phone.app().session().unwrap().setup.peg.as_deref(), Some("22"));
+}
