@@ -1,6 +1,8 @@
 package app.restwater.android
 
 import android.app.Application
+import androidx.compose.foundation.ComposeFoundationFlags
+import androidx.compose.foundation.ExperimentalFoundationApi
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
@@ -32,6 +34,14 @@ internal sealed interface Opening {
 
 /** Holds what outlives every activity: the one core of the process, over the log in the app's own folder, alarms, imports. */
 class RestwaterApplication : Application() {
+    /** Typed text has the menu without pictures, here as in what R8 makes (proguard-rules.pro). */
+    @OptIn(ExperimentalFoundationApi::class)
+    override fun onCreate() {
+        super.onCreate()
+        ComposeFoundationFlags.isNewContextMenuEnabled = false
+        ComposeFoundationFlags.isSmartSelectionEnabled = false
+    }
+
     private val folder: File get() = filesDir.resolve("log").apply { mkdirs() }
 
     /** The phone's clocks; a test sets its own. */
