@@ -31,6 +31,8 @@ pub struct StepView {
     pub side: String,
     /// Where it stands.
     pub state: StepState,
+    /// What a screen reader says of it: "3. pink, next".
+    pub spoken: String,
 }
 
 /// The alternating test that runs.
@@ -75,12 +77,14 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
         _ => StepState::Later,
     };
     let step = |(i, side): (usize, &Side)| {
-        let (number, value) = ((i + 1).to_string(), value(*side));
+        let (number, value, state) = ((i + 1).to_string(), value(*side), state(i));
+        let label =
+            words.say_with("test-step", &[("number", Arg::Text(&number)), ("value", Arg::Text(&value))]);
         StepView {
-            label: words
-                .say_with("test-step", &[("number", Arg::Text(&number)), ("value", Arg::Text(&value))]),
             side: if *side == Side::A { "A".into() } else { "B".into() },
-            state: state(i),
+            state,
+            spoken: words.say_with(spoken(state), &[("step", Arg::Text(&label))]),
+            label,
         }
     };
     let next = progress.sides.get(progress.done).copied();
@@ -107,6 +111,16 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
         set: Action::SetNextStep,
         end: Action::EndAlternation,
     })
+}
+
+/// The message that says where a step stands.
+fn spoken(state: StepState) -> &'static str {
+    match state {
+        StepState::Done => "test-step-done",
+        StepState::Out => "test-step-out",
+        StepState::Next => "test-step-next",
+        StepState::Later => "test-step-later",
+    }
 }
 
 fn says(words: &Wording, rod: u8, out: Option<&str>, next: Option<&str>) -> String {

@@ -136,6 +136,8 @@ fn a_running_test_shows_its_steps_and_hides_the_keys_that_start_one() {
     assert_eq!(test.says, "Out now: white. Then pink.");
     let states: Vec<StepState> = test.steps.iter().map(|s| s.state).collect();
     assert_eq!(states, [StepState::Out, StepState::Next, StepState::Later, StepState::Later]);
+    let spoken: Vec<&str> = test.steps.iter().map(|s| s.spoken.as_str()).collect();
+    assert_eq!(spoken, ["1. white, out now", "2. pink, next", "3. pink, later", "4. white, later"]);
 }
 
 #[test]

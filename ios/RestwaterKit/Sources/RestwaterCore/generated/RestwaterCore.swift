@@ -10012,6 +10012,10 @@ public struct StepView: Equatable, Hashable {
      * Where it stands.
      */
     public let state: StepState
+    /**
+     * What a screen reader says of it: "3. pink, next".
+     */
+    public let spoken: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -10024,10 +10028,14 @@ public struct StepView: Equatable, Hashable {
          */side: String, 
         /**
          * Where it stands.
-         */state: StepState) {
+         */state: StepState, 
+        /**
+         * What a screen reader says of it: "3. pink, next".
+         */spoken: String) {
         self.label = label
         self.side = side
         self.state = state
+        self.spoken = spoken
     }
 
     
@@ -10048,7 +10056,8 @@ public struct FfiConverterTypeStepView: FfiConverterRustBuffer {
             try StepView(
                 label: FfiConverterString.read(from: &buf), 
                 side: FfiConverterString.read(from: &buf), 
-                state: FfiConverterTypeStepState.read(from: &buf)
+                state: FfiConverterTypeStepState.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -10056,6 +10065,7 @@ public struct FfiConverterTypeStepView: FfiConverterRustBuffer {
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.side, into: &buf)
         FfiConverterTypeStepState.write(value.state, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
     }
 }
 

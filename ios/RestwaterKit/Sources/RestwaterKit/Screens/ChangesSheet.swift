@@ -90,7 +90,7 @@ extension Sheet {
                 let marks =
                     stepMarks(step.state, in: cell.local, mm: slate.mm)
                     + slate.write.fit(step.label, em: figures * 1.15, in: words, weight: bold ? .bold : .medium)
-                sheet.put("step-\(i + 1)", marks, spoken: "\(step.label), \(String.tag(step.state))", at: cell, order: 11 + Double(i) / 100)
+                sheet.put("step-\(i + 1)", marks, spoken: step.spoken, at: cell, order: 11 + Double(i) / 100)
             }
         }
     }

@@ -7730,6 +7730,11 @@ data class StepView (
      * Where it stands.
      */
     val `state`: StepState
+    , 
+    /**
+     * What a screen reader says of it: "3. pink, next".
+     */
+    val `spoken`: kotlin.String
     
 ){
     
@@ -7749,6 +7754,7 @@ public object FfiConverterTypeStepView: FfiConverterOnlyRead<StepView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeStepState.read(buf),
+            FfiConverterString.read(buf),
         )
     }
 

@@ -131,7 +131,7 @@ private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
             val bold = step.state == StepState.NEXT || step.state == StepState.OUT
             Canvas(Modifier.at(at.copy(width = 6.0 * mm))) { stepMark(step.state, ink, mm) }
             val words = Modifier.at(at.copy(left = at.left + 6.5 * mm, width = at.width - 7.0 * mm))
-            Box(words.tagged("step-${i + 1}").semantics { contentDescription = "${step.label}, ${step.state}" }) {
+            Box(words.tagged("step-${i + 1}").semantics { contentDescription = step.spoken }) {
                 FitText(step.label, px * 1.15f, ink.ink, Modifier.fillMaxSize(), if (bold) FontWeight.Bold else FontWeight.Medium)
             }
         }
