@@ -23,10 +23,10 @@ public enum UNNotificationInterruptionLevel: UInt, Sendable { case passive, acti
 // usernotifications/unnotification
 open class UNNotification: NSObject { public var request: UNNotificationRequest { fatalError() } }
 // usernotifications/unnotificationcontent
-open class UNNotificationContent: NSObject {}
+open class UNNotificationContent: NSObject { public var title: String { fatalError() } }
 // usernotifications/unmutablenotificationcontent
 open class UNMutableNotificationContent: UNNotificationContent {
-    public var title: String {
+    override public var title: String {
         get { fatalError() }
         set { fatalError() }
     }
@@ -53,6 +53,7 @@ open class UNTimeIntervalNotificationTrigger: UNNotificationTrigger {
 open class UNNotificationRequest: NSObject {
     public convenience init(identifier: String, content: UNNotificationContent, trigger: UNNotificationTrigger?) { fatalError() }
     public var identifier: String { fatalError() }
+    public var content: UNNotificationContent { fatalError() }
 }
 // usernotifications/unauthorizationstatus
 public enum UNAuthorizationStatus: Int, Sendable { case notDetermined, denied, authorized, provisional, ephemeral }

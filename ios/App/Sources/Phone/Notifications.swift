@@ -59,15 +59,16 @@ struct Notifications: AlarmCenter {
 
 /// Answers the notification centre while the app is in front.
 final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
-    private let onDueInFront: @MainActor @Sendable () -> Void
+    private let onDueInFront: @MainActor @Sendable (String) -> Void
 
-    init(onDueInFront: @escaping @MainActor @Sendable () -> Void) { self.onDueInFront = onDueInFront }
+    /// With what is told of an alarm's title.
+    init(onDueInFront: @escaping @MainActor @Sendable (String) -> Void) { self.onDueInFront = onDueInFront }
 
-    /// In front the app itself rings, whatever the ring switch says, and no banner covers the clock.
+    /// In front the app itself rings and says for what, whatever the ring switch says, and no banner covers the clock.
     func userNotificationCenter(
         _ center: UNUserNotificationCenter, willPresent notification: UNNotification
     ) async -> UNNotificationPresentationOptions {
-        await onDueInFront()
+        await onDueInFront(notification.request.content.title)
         return []
     }
 }

@@ -20,7 +20,7 @@ final class Phone {
         session = PhoneSession(opening: Opening(folder: Self.logFolder), alarms: Self.alarmCenters, activities: LiveActivities())
         session.onOpen = { [unowned self] state in listen(to: state) }
         session.onPlan = { plan in UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake }
-        let notifications = NotificationDelegate { [weak self] in self?.ring() }
+        let notifications = NotificationDelegate { [weak self] title in self?.ring(title) }
         UNUserNotificationCenter.current().delegate = notifications
         self.notifications = notifications
         AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }
@@ -60,7 +60,8 @@ final class Phone {
         state.onPositionWanted = { [unowned self] in position.read { state.positionRead($0) } }
     }
 
-    private func ring() {
+    private func ring(_ title: String) {
+        session.dueInFront(title)
         haptics.play(.alarm)
         speaker.play(.alarm, for: .alarm)
     }

@@ -102,6 +102,38 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(phone.alarms.pending.map { $0.at.timeIntervalSince(first.at) }, [300])
     }
 
+    func testAnAlarmThatRingsIsSilencedByTheEndOfItsCastAlone() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.act(.setup(tap: .rods(rods: 2)))
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        phone.clock.forward(ms: 15 * 60_000)
+        phone.session.phase(.active)
+        await phone.session.settled()
+        XCTAssertEqual(phone.alarms.pending.count, 1, "it rings on when the app comes to the front")
+        try await phone.act(.cast(rod: 2))
+        XCTAssertEqual(phone.alarms.pending.count, 2, "and beside the other rod's key")
+        try await phone.act(.phone(tap: .alarm(alarm: .after(14))))
+        XCTAssertEqual(phone.alarms.pending.count, 2, "and where its minute has moved")
+        await phone.kill()
+        await phone.launch()
+        XCTAssertEqual(phone.alarms.pending.count, 2, "and in a process that did not set it")
+        try await phone.act(.woundIn(rod: 1))
+        XCTAssertEqual(phone.alarms.pending.map(\.id), try phone.state.plan.alarms.map(\.id))
+        XCTAssertEqual(phone.alarms.pending.count, 1)
+    }
+
+    func testAnAlarmThatIsDueInFrontSaysWhatItRingsFor() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        let title = try XCTUnwrap(phone.alarms.pending.first).title
+        phone.session.dueInFront(title)
+        XCTAssertEqual(try phone.state.content.notice, title)
+    }
+
     func testRefusedNotificationsAreSaidOnceBesideWhatTheCoreSaidOfTheTap() async throws {
         let phone = Handset(alarms: PlayedAlarms(.refused))
         await phone.launch()

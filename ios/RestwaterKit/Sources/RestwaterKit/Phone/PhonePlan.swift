@@ -34,13 +34,16 @@ public struct PhonePlan: Equatable, Sendable {
     public let keepsAwake: Bool
     /// None without a session.
     public let wait: RunningWait?
+    /// What is to ring.
     public let alarms: [PlannedAlarm]
+    /// What was to ring by now and still stands: it is silenced by the end of its cast alone.
+    public let due: [PlannedAlarm]
 
     /// Nothing to show and nothing to ring.
     public static let none = PhonePlan(keepsAwake: false, wait: nil, alarms: [])
 
-    init(keepsAwake: Bool, wait: RunningWait?, alarms: [PlannedAlarm]) {
-        (self.keepsAwake, self.wait, self.alarms) = (keepsAwake, wait, alarms)
+    init(keepsAwake: Bool, wait: RunningWait?, alarms: [PlannedAlarm], due: [PlannedAlarm] = []) {
+        (self.keepsAwake, self.wait, self.alarms, self.due) = (keepsAwake, wait, alarms, due)
     }
 
     init(_ watch: WatchView) {
@@ -51,7 +54,12 @@ public struct PhonePlan: Equatable, Sendable {
                 title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
                 keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
             ) : nil
-        alarms = watch.alarms.map { PlannedAlarm(id: $0.id, at: Self.second($0.atWallMs), title: $0.title, text: $0.text) }
+        alarms = watch.alarms.map(Self.planned)
+        due = watch.due.map(Self.planned)
+    }
+
+    private static func planned(_ alarm: WatchAlarm) -> PlannedAlarm {
+        PlannedAlarm(id: alarm.id, at: second(alarm.atWallMs), title: alarm.title, text: alarm.text)
     }
 
     /// To the whole second, so that a plan read twice is the same plan: the two clocks of the phone differ by less.

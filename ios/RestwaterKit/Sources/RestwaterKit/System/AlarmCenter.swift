@@ -21,21 +21,29 @@ public protocol AlarmCenter: Sendable {
 }
 
 extension PlannedAlarm {
-    /// What the system knows this alarm by. It is made from all that the alarm says, so that an alarm with another time or
-    /// other words is another alarm: what is pending can be compared with what is planned by these alone.
+    /// What the system knows this alarm by. Its first half is made from what it rings for, its second from all else that the
+    /// alarm says, so that an alarm with another time or other words is another alarm: what is pending can be compared with
+    /// what is planned by these alone.
     public var systemId: UUID {
-        let text = [id, String(Int64(at.timeIntervalSince1970)), title, self.text].joined(separator: "\u{1f}")
-        // FNV-1a, twice with different bases: not a secret, only the same in every process.
-        var halves: [UInt64] = [0xcbf2_9ce4_8422_2325, 0x9ae1_6a3b_2f90_404f]
-        for byte in text.utf8 {
-            for i in halves.indices { halves[i] = (halves[i] ^ UInt64(byte)) &* 0x0000_0100_0000_01b3 }
-        }
-        let bytes = halves.flatMap { half in (0..<8).map { UInt8(truncatingIfNeeded: half >> (8 * $0)) } }
+        let rest = [String(Int64(at.timeIntervalSince1970)), title, text].joined(separator: "\u{1f}")
+        let bytes = [Self.half(id), Self.half(rest)].flatMap { half in (0..<8).map { UInt8(truncatingIfNeeded: half >> (8 * $0)) } }
         return UUID(
             uuid: (
                 bytes[0], bytes[1], bytes[2], bytes[3], bytes[4], bytes[5], bytes[6], bytes[7],
                 bytes[8], bytes[9], bytes[10], bytes[11], bytes[12], bytes[13], bytes[14], bytes[15]
             )
         )
+    }
+
+    /// Whether the system's alarm was set for the same cast or minute of the match, with whatever time and words.
+    func isSet(as other: UUID) -> Bool {
+        let (own, theirs) = (systemId.uuid, other.uuid)
+        return (own.0, own.1, own.2, own.3) == (theirs.0, theirs.1, theirs.2, theirs.3)
+            && (own.4, own.5, own.6, own.7) == (theirs.4, theirs.5, theirs.6, theirs.7)
+    }
+
+    /// FNV-1a: not a secret, only the same in every process.
+    private static func half(_ text: String) -> UInt64 {
+        text.utf8.reduce(0xcbf2_9ce4_8422_2325) { ($0 ^ UInt64($1)) &* 0x0000_0100_0000_01b3 }
     }
 }

@@ -53,6 +53,11 @@ public final class PhoneSession {
         await reconciler.settled()
     }
 
+    /// An alarm is due while the app is in front: its title says what it rings for.
+    public func dueInFront(_ title: String) {
+        if case .open(let state) = opening.stage { state.say(title) }
+    }
+
     /// A file that another app hands over.
     public func takeIn(_ url: URL) {
         Task {

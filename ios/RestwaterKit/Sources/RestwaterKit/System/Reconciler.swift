@@ -62,17 +62,19 @@ public final class Reconciler {
             break
         }
         for (i, center) in alarms.enumerated() {
-            await reconcile(center, with: i == ringing ? plan.alarms : [])
+            await reconcile(center, with: i == ringing ? plan.alarms : [], leaving: i == ringing ? plan.due : [])
         }
         if ringing != nil || plan.wait == nil { toldOfRefusal = false }
         if ringing == nil && !plan.alarms.isEmpty { await tellOfRefusal() }
     }
 
-    private func reconcile(_ center: any AlarmCenter, with planned: [PlannedAlarm]) async {
+    /// What has rung stays until the core no longer says that it is due, whatever its minute would be by now: that moves with
+    /// what is learned from another rod.
+    private func reconcile(_ center: any AlarmCenter, with planned: [PlannedAlarm], leaving due: [PlannedAlarm]) async {
         do {
             let known = try await center.known()
             let wanted = Set(planned.map(\.systemId))
-            let gone = known.subtracting(wanted)
+            let gone = known.subtracting(wanted).filter { id in !due.contains { $0.isSet(as: id) } }
             if !gone.isEmpty { try await center.cancel(gone) }
             for alarm in planned where !known.contains(alarm.systemId) { try await center.schedule(alarm) }
         } catch {
