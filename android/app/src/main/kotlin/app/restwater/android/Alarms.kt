@@ -17,7 +17,7 @@ import kotlin.math.abs
  * The system's alarms: they wake the phone out of doze. What is planned and what has rung is kept on the phone, since the
  * process may be gone when it rings and the system's own list is gone after a restart.
  */
-internal class Alarms(private val context: Context, private val ringing: Ringing) {
+internal class Alarms(private val context: Context, private val ringing: Ringing, private val openApp: () -> PendingIntent) {
     private val manager = checkNotNull(context.getSystemService(AlarmManager::class.java))
     private val planned = Kept(context, "planned:")
     private val rung = Kept(context, "rung:")
@@ -50,7 +50,8 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     private fun plan(alarm: WatchAlarm) {
         val rings = intent(alarm.id, alarm)
         if (exact) {
-            manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
+            // Of the other exact alarms Android 8 to 11 let an app have one in nine minutes while the phone dozes.
+            manager.setAlarmClock(AlarmManager.AlarmClockInfo(alarm.atWallMs, openApp()), rings)
         } else {
             manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
         }

@@ -19,8 +19,12 @@ internal class Asking<I, O>(private val key: String, private val contract: Activ
     /** An activity that can ask is there; to be called before it starts. */
     fun attach(activity: ComponentActivity) {
         val own = activity.activityResultRegistry.register(key, activity, contract, ::answered)
-        launcher = own
         activity.lifecycle.addObserver(object : DefaultLifecycleObserver {
+            // There may be two, one of them in the task of an app that shared a file: the one that can be seen asks.
+            override fun onStart(owner: LifecycleOwner) {
+                launcher = own
+            }
+
             override fun onDestroy(owner: LifecycleOwner) {
                 if (launcher === own) launcher = null
             }

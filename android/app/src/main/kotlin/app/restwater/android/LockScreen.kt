@@ -27,7 +27,7 @@ import app.restwater.ui.Lookout
 class LockScreen(private val context: Context) : Lookout, Ringing {
     private val notifications = NotificationManagerCompat.from(context)
     private val words = shellWords()
-    private val alarms = Alarms(context, this)
+    private val alarms = Alarms(context, this, ::openApp)
     private val app get() = context.applicationContext as RestwaterApplication
 
     init {
@@ -51,6 +51,10 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             return asked && notifications.areNotificationsEnabled()
         }
 
+    /** Whether an alarm may be shown and rung: its channel can be switched off by itself. */
+    val alarmsAllowed: Boolean
+        get() = allowed && notifications.getNotificationChannel(ALARM)?.importance != NotificationManager.IMPORTANCE_NONE
+
     override fun show(watch: WatchView): String? {
         val late = alarms.set(watch)
         if (!watch.open) {
@@ -59,7 +63,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         }
         if (!allowed) return words.noNotifications
         post(null, WAIT_ID, running(watch))
-        return words.lateAlarms.takeIf { late }
+        return words.noNotifications.takeIf { !alarmsAllowed && watch.alarms.isNotEmpty() } ?: words.lateAlarms.takeIf { late }
     }
 
     private fun running(watch: WatchView): Notification {
@@ -90,7 +94,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     override fun ring(alarm: WatchAlarm) {
         app.rings(alarm)
         // Without notifications the phone still sounds, for as long as the system lets the process be.
-        if (!allowed) return app.sounder.sound(alarm.id)
+        if (!alarmsAllowed) return app.sounder.sound(alarm.id)
         val builder = NotificationCompat.Builder(context, ALARM)
             .setSmallIcon(R.drawable.wait)
             .setContentTitle(alarm.title)

@@ -4,6 +4,7 @@ import android.Manifest
 import android.app.UiModeManager
 import android.content.Intent
 import android.content.res.Configuration
+import android.graphics.Color
 import android.net.Uri
 import android.os.Build
 import android.os.Bundle
@@ -12,6 +13,7 @@ import android.view.KeyEvent
 import android.view.MotionEvent
 import android.view.WindowManager
 import androidx.activity.ComponentActivity
+import androidx.activity.SystemBarStyle
 import androidx.activity.compose.BackHandler
 import androidx.activity.compose.setContent
 import androidx.activity.enableEdgeToEdge
@@ -44,6 +46,7 @@ import androidx.lifecycle.Lifecycle
 import androidx.lifecycle.lifecycleScope
 import androidx.lifecycle.repeatOnLifecycle
 import app.restwater.R
+import app.restwater.core.BankState
 import app.restwater.core.Scheme
 import app.restwater.core.palmMm
 import app.restwater.core.shellWords
@@ -72,20 +75,31 @@ class MainActivity : ComponentActivity() {
     private val volume by lazy { VolumeKeys(this, app) }
     private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) { onReady { it.lookOut() } }
 
+    /** The bars have no ground of their own, and their marks are the scheme's whatever theme the phone has. */
+    private val bare = SystemBarStyle.auto(Color.TRANSPARENT, Color.TRANSPARENT) { phone ->
+        state?.settings?.scheme?.let { it == Scheme.NIGHT }
+            ?: (phone.configuration.uiMode and Configuration.UI_MODE_NIGHT_MASK == Configuration.UI_MODE_NIGHT_YES)
+    }
+
+    /** What is shown. */
+    internal val stage: Stage get() = model.stage
+
     /** What the screens draw; none until the log is open. */
-    internal val state: RestwaterState? get() = (model.stage as? Stage.Ready)?.state
+    internal val state: RestwaterState? get() = (stage as? Stage.Ready)?.state
 
     override fun onCreate(savedInstanceState: Bundle?) {
         super.onCreate(savedInstanceState)
         wearFace()
-        enableEdgeToEdge()
+        enableEdgeToEdge(bare, bare)
         // They register their questions before the activity has started, as the system wants it.
         app.files.attach(this, savedInstanceState)
         app.receiver.attach(this)
         setContent { Shown(model.stage) }
         // The clock of the screens runs while they can be seen. Composition is paused behind that, so it can't decide it.
         lifecycleScope.launch { repeatOnLifecycle(Lifecycle.State.STARTED) { model.ready().runClock() } }
-        if (savedInstanceState == null) take(intent)
+        // Opened again from the list of recent apps, an activity gets the intent it once began with.
+        val again = intent.flags and Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY != 0
+        if (savedInstanceState == null && !again) take(intent)
     }
 
     private fun onReady(task: suspend (RestwaterState) -> Unit) {
@@ -122,6 +136,8 @@ class MainActivity : ComponentActivity() {
 
     override fun onStart() {
         super.onStart()
+        // There may be space by now, or the other process that held the log may be gone.
+        if (stage is Stage.Refused) app.open()
         app.feel.view = window.decorView
         app.heard = { alarm -> state?.say(alarm.title) }
     }
@@ -192,8 +208,9 @@ class MainActivity : ComponentActivity() {
         LaunchedEffect(state.keepAwake) {
             val on = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
             if (state.keepAwake) window.addFlags(on) else window.clearFlags(on)
-            if (state.keepAwake) askForNotifications()
         }
+        val fishOn = state.steadyBank?.state == BankState.FISH_ON
+        LaunchedEffect(state.sessionOpen, fishOn) { if (state.sessionOpen && !fishOn) askForNotifications() }
         CompositionLocalProvider(LocalSystemBack provides { onBack -> BackHandler(onBack = onBack) }) {
             // What stands at the sides, a camera or three buttons, is no glass.
             Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure(insets), ticking = false) }

@@ -22,7 +22,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
         private set(on) = kept.edit().putBoolean(VOLUME, on).apply()
 
     override fun rows(): List<ShellRow> = listing {
-        add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.allowed))
+        add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.alarmsAllowed))
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {
             add(allowance(EXACT, R.string.exact_alarms, R.string.exact_alarms_why, context.lockScreen.exactAlarms))
         }

@@ -1,6 +1,5 @@
 package app.restwater.android
 
-import android.content.ActivityNotFoundException
 import android.content.Context
 import android.content.Intent
 import android.net.Uri
@@ -23,6 +22,7 @@ import java.io.FileNotFoundException
 import java.io.IOException
 import java.io.InputStream
 import java.io.OutputStream
+import kotlinx.coroutines.CancellationException
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
@@ -43,9 +43,12 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
     /** An activity that can ask is there; [saved] is what an earlier one of it kept. */
     fun attach(activity: ComponentActivity, saved: Bundle?) {
-        front = activity
         listOf(create, open, tree).forEach { it.attach(activity) }
         activity.lifecycle.addObserver(object : DefaultLifecycleObserver {
+            override fun onStart(owner: LifecycleOwner) {
+                front = activity
+            }
+
             override fun onDestroy(owner: LifecycleOwner) {
                 if (front === activity) front = null
             }
@@ -140,7 +143,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         val before = before(to)
         try {
             write(to) { out -> pour(file.inputStream(), out) }
-        } catch (failed: IOException) {
+        } catch (failed: Exception) {
             if (before == null) {
                 runCatching { DocumentsContract.deleteDocument(app.contentResolver, to) }
             } else {
@@ -206,10 +209,10 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
             } catch (failed: IOException) {
                 val full = (failed.cause as? ErrnoException)?.errno == OsConstants.ENOSPC || "ENOSPC" in failed.message.orEmpty()
                 throw FileTrouble(if (full) shellWords().fileNoSpace else shellWords().fileFailed)
-            } catch (nobody: ActivityNotFoundException) {
-                throw FileTrouble(shellWords().fileFailed)
-            } catch (odd: IllegalArgumentException) {
-                throw FileTrouble(shellWords().fileGone)
+            } catch (odd: RuntimeException) {
+                if (odd is CancellationException) throw odd
+                // A provider may throw anything, and its process may die under the call.
+                throw FileTrouble(if (odd is IllegalArgumentException) shellWords().fileGone else shellWords().fileFailed)
             }
     }
 }

@@ -2,6 +2,7 @@ package app.restwater.android
 
 import android.Manifest.permission.ACCESS_COARSE_LOCATION
 import android.Manifest.permission.ACCESS_FINE_LOCATION
+import android.content.ActivityNotFoundException
 import android.content.Context
 import android.content.pm.PackageManager
 import android.location.Location
@@ -31,12 +32,14 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
     fun attach(activity: ComponentActivity) = permission.attach(activity)
 
     override suspend fun position(): Position {
-        if (!allowed(ACCESS_FINE_LOCATION) && !allowed(ACCESS_COARSE_LOCATION)) {
-            permission.ask(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
-        }
         val at = try {
+            if (!allowed(ACCESS_FINE_LOCATION) && !allowed(ACCESS_COARSE_LOCATION)) {
+                permission.ask(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
+            }
             provider()?.let { withTimeoutOrNull(WITHIN_MS) { read(it) } }
         } catch (refused: SecurityException) {
+            throw ReceiverTrouble(shellWords().positionNotAllowed)
+        } catch (nobody: ActivityNotFoundException) {
             throw ReceiverTrouble(shellWords().positionNotAllowed)
         }
         at ?: throw ReceiverTrouble(shellWords().positionNotFound)

@@ -96,20 +96,19 @@ class RestwaterApplication : Application() {
     internal suspend fun opened(): Opening.Open = opening.filterIsInstance<Opening.Open>().first()
 
     /** Sets a damaged log aside and saves of it what can be saved, off the main thread; what came of it, in words. */
-    internal suspend fun salvage(): String {
+    internal suspend fun salvage(): String? {
         log.value = Opening.Working
-        val said = withContext(worker) { salvaged() }
-        open()
-        return said
+        return try {
+            withContext(worker) { salvaged() }.also { open() }
+        } catch (refused: RestwaterException.Failed) {
+            // Why has to be read first: the log is tried again when the app comes to the front.
+            log.value = Opening.Refused(refused)
+            null
+        }
     }
 
     @Synchronized
-    private fun salvaged(): String =
-        try {
-            salvage(folder.path, now()).also { opened = null }
-        } catch (refused: RestwaterException.Failed) {
-            refused.text
-        }
+    private fun salvaged(): String = salvage(folder.path, now()).also { opened = null }
 
     /** Told of an alarm while a screen is in front. */
     internal var heard: ((WatchAlarm) -> Unit)? = null

@@ -64,10 +64,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
 
     /** Saves what can be saved of a damaged log. */
     fun salvage() {
-        viewModelScope.launch {
-            val said = phone.salvage()
-            ready().say(said)
-        }
+        viewModelScope.launch { phone.salvage()?.let { said -> ready().say(said) } }
     }
 
     private fun bundle(): Bundle {

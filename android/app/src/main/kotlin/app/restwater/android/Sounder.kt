@@ -18,9 +18,6 @@ class Sounder(private val context: Context) {
     private val vibrator get() = context.getSystemService(Vibrator::class.java)
 
     @Synchronized
-    fun sounding(alarmId: String) = alarmId in sounding
-
-    @Synchronized
     fun sound(alarmId: String) {
         sounding += alarmId
         val use = AudioAttributes.Builder().setUsage(AudioAttributes.USAGE_ALARM).setContentType(AudioAttributes.CONTENT_TYPE_SONIFICATION).build()

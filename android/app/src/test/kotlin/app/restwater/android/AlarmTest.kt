@@ -3,12 +3,14 @@ package app.restwater.android
 import android.Manifest
 import android.app.AlarmManager
 import android.app.Notification
+import android.app.NotificationManager
 import android.content.Context
 import android.content.Intent
 import android.media.Ringtone
 import android.media.RingtoneManager
 import android.net.Uri
 import android.os.Vibrator
+import app.restwater.R
 import app.restwater.core.Action
 import app.restwater.core.Alarm
 import app.restwater.core.PhoneTap
@@ -16,6 +18,7 @@ import app.restwater.core.SetupTap
 import app.restwater.core.shellWords
 import org.junit.After
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
 import org.junit.Before
@@ -190,6 +193,23 @@ class AlarmTest {
         assertTrue("it shakes", vibrator.isVibrating)
         act(Action.WoundIn(1u))
         assertTrue("its own key silences it", !vibrator.isVibrating)
+    }
+
+    @Test @Config(shadows = [TonesAsked::class]) fun withItsChannelSwitchedOffAnAlarmSoundsAllTheSame() {
+        show()
+        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
+        manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_NONE
+        val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertEquals("it is said", shellWords().noNotifications, show())
+        val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
+        assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
+        TonesAsked.last = null
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals("the alarm's tone is asked for", RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM), TonesAsked.last)
+        assertTrue("it shakes", vibrator.isVibrating)
+        assertNotNull("the wait is shown all the same", Handset.wait())
     }
 
     private companion object {

@@ -2,10 +2,12 @@ package app.restwater.android
 
 import android.content.ContentProvider
 import android.content.ContentValues
+import android.content.Context
 import android.content.Intent
 import android.database.Cursor
 import android.net.Uri
 import android.os.ParcelFileDescriptor
+import android.provider.DocumentsContract
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
@@ -19,10 +21,12 @@ import app.restwater.core.FormChoice
 import app.restwater.core.Restwater
 import app.restwater.core.Work
 import app.restwater.core.shellWords
+import app.restwater.ui.FileTrouble
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
 import java.io.File
 import java.io.FileNotFoundException
+import kotlinx.coroutines.runBlocking
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Rule
@@ -146,6 +150,31 @@ class FilesTest {
         assertEquals("deleted", 0, shelf.deleted)
     }
 
+    @Test fun whereTheProviderFailsOddlyTheOldFileIsStillThere() {
+        shelf.odd = 1
+        saveOver { it.state?.notice == shellWords().fileFailed }
+        assertEquals(OLD, checkNotNull(shelf.file).readText())
+        assertEquals("deleted", 0, shelf.deleted)
+    }
+
+    @Test fun aBackupFolderWhoseProviderDiedIsSaid() {
+        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
+        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
+        val backup = File.createTempFile("backup", ".db")
+        val said = runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } }.exceptionOrNull()
+        assertTrue("$said", said is FileTrouble)
+        assertEquals(shellWords().fileFailed, said?.message)
+    }
+
+    @Test fun aFileIsNotTakenInAgainWhenTheAppIsOpenedFromTheListOfRecentOnes() {
+        shelf.refuses = true
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI).addFlags(Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY)) { activity, _ ->
+            until(activity) { activity.state?.bank != null }
+            Handset.settle()
+            assertEquals("", activity.state?.notice)
+        }
+    }
+
     @Test fun theShareSheetGetsAFileThatItMayRead() {
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
@@ -175,6 +204,9 @@ class Shelf : ContentProvider() {
 
     /** How often a file is opened so that writing to it fails. */
     var breaks = 0
+
+    /** How often its app fails in a way of its own when a file is written to. */
+    var odd = 0
     var deleted = 0
     val modes = mutableListOf<String>()
 
@@ -187,6 +219,11 @@ class Shelf : ContentProvider() {
         if (refuses) throw SecurityException("not for you")
         val there = file ?: throw FileNotFoundException("gone")
         modes += mode
+        if ('w' in mode && odd > 0) {
+            odd -= 1
+            there.writeText("half")
+            throw IllegalStateException("not now")
+        }
         if ('w' in mode && breaks > 0) {
             breaks -= 1
             there.writeText("half")

@@ -100,6 +100,30 @@ class ReceiverTest {
         assertTrue(rule.onAllNodesWithTag("field-lat").fetchSemanticsNodes().isNotEmpty())
     }
 
+    @Test fun aSecondTapWhileItAsksIsRefusedAndTheAnswerStillCounts() {
+        tap("swim-USE_PHONE")
+        until { shadowOf(rule.activity).lastRequestedPermission != null }
+        val asked = shadowOf(rule.activity).lastRequestedPermission
+        tap("swim-USE_PHONE")
+        // What the system says at once to a question that is put while another stands.
+        @Suppress("DEPRECATION")
+        if (shadowOf(rule.activity).lastRequestedPermission !== asked) {
+            rule.runOnUiThread { rule.activity.onRequestPermissionsResult(asked.requestCode, emptyArray(), intArrayOf()) }
+        }
+        answer(fine = true, coarse = true)
+        reads(LocationManager.GPS_PROVIDER, -17.5, 178.25, 6f)
+        until { state.notice == positionWords(6.0) }
+        assertEquals(listOf("-17.5000000", "178.2500000", ""), lines())
+    }
+
+    @Test fun whileItReadsTheScreenSaysThatItWaits() {
+        Handset.allow(ACCESS_FINE_LOCATION)
+        tap("swim-USE_PHONE")
+        until { state.notice == "…" }
+        reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 4f)
+        until { state.notice == positionWords(4.0) }
+    }
+
     @Test fun aReadingFillsTheLinesAndLogsNothing() {
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)

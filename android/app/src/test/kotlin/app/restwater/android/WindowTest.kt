@@ -17,6 +17,7 @@ import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
+import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
@@ -42,6 +43,34 @@ class WindowTest {
         until("dark marks by day") { bars.isAppearanceLightStatusBars }
         scenario.onActivity { it.state?.act(Action.Set(null, Scheme.NIGHT)) }
         until("light marks by night") { !bars.isAppearanceLightStatusBars }
+    }
+
+    private fun on(test: (ActivityScenario<MainActivity>, MainActivity) -> Unit) = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+        var activity: MainActivity? = null
+        scenario.onActivity { activity = it }
+        val there = checkNotNull(activity)
+        until("no screen") { there.state?.bank != null }
+        test(scenario, there)
+    }
+
+    @Suppress("DEPRECATION") // Android 8 to 14 draw it.
+    @Test @Config(sdk = [26, 31, 34]) fun theBarBelowHasNoGroundOfItsOwn() = on { scenario, activity ->
+        assertEquals("by day", 0, activity.window.navigationBarColor)
+        scenario.onActivity { it.state?.act(Action.Set(null, Scheme.NIGHT)) }
+        until("night") { activity.state?.settings?.scheme == Scheme.NIGHT }
+        assertEquals("by night", 0, activity.window.navigationBarColor)
+    }
+
+    // Android 10 and 11 take the same way; from 12 on a phone follows the scheme that the app has set.
+    @Test @Config(sdk = [31]) fun theMarksStayTheSchemesWhenThePhonesThemeTurns() = on { scenario, activity ->
+        val bars = WindowCompat.getInsetsController(activity.window, activity.window.decorView)
+        until("dark marks by day") { bars.isAppearanceLightStatusBars }
+        scenario.onActivity {
+            RuntimeEnvironment.setQualifiers("+night")
+            it.window.decorView.dispatchConfigurationChanged(it.resources.configuration)
+        }
+        rule.waitForIdle()
+        assertTrue("still dark", bars.isAppearanceLightStatusBars && bars.isAppearanceLightNavigationBars)
     }
 
     @Test fun theFirstWindowIsThePaperOfTheScheme() {

@@ -205,7 +205,7 @@ private fun noticeOf(state: RestwaterState): String {
             value = true
         }
     }
-    return if (shown) listOfNotNull("…", state.desk.progress?.toString()).joinToString(" ") else state.notice
+    return if (shown) listOfNotNull(WAITS, state.desk.progress?.toString()).joinToString(" ") else state.notice
 }
 
 /** An answer that takes longer is seen to be waited for. */

@@ -101,6 +101,11 @@ class RestwaterState(
     val desk: FilesDesk = FilesDesk(core, now, scope, ports),
 ) {
     init {
+        hearFiles()
+    }
+
+    /** What is said of files is shown here: two screens may share one desk, and the one in front hears it. */
+    private fun hearFiles() {
         desk.heard = { said ->
             if (said.isNotEmpty()) notice = said
             refresh()
@@ -157,6 +162,10 @@ class RestwaterState(
 
     /** The large fan of the Swim screen. */
     var scene by mutableStateOf<SwimScene?>(null)
+        private set
+
+    /** Whether a session is open. */
+    var sessionOpen by mutableStateOf(false)
         private set
 
     /** Whether the screen is to stay on. */
@@ -232,6 +241,10 @@ class RestwaterState(
      * SET PLACE. Where it is refused or does not come a sentence says so, and the lines can be typed as ever.
      */
     private fun usePhone() {
+        if (reading) return feel.refused()
+        reading = true
+        // A receiver may take most of a minute.
+        notice = WAITS
         scope.launch {
             try {
                 val at = receiver.position()
@@ -241,9 +254,14 @@ class RestwaterState(
                 }
             } catch (trouble: ReceiverTrouble) {
                 notice = trouble.message.orEmpty()
+            } finally {
+                reading = false
             }
         }
     }
+
+    /** Whether the phone is being asked where it is. */
+    private var reading = false
 
     /** A key of the Bank screen. */
     fun tap(key: KeyView) {
@@ -317,6 +335,7 @@ class RestwaterState(
         val at = now()
         answer { core.watch(at) }?.let { watch ->
             keepAwake = watch.keepAwake
+            sessionOpen = watch.open
             val trouble = lookout.show(watch)
             // Said when it comes up: after that it would only hide what is said of the taps.
             if (trouble != null && trouble != troubleSaid) notice = listOf(notice, trouble).filter { it.isNotBlank() }.joinToString(" ")
@@ -358,6 +377,7 @@ class RestwaterState(
 
     /** To the front again: keys of the lock screen may have logged meanwhile. */
     suspend fun toFront() {
+        hearFiles()
         refresh()
         lookOut()
     }
@@ -392,6 +412,9 @@ class RestwaterState(
 }
 
 private const val SECOND_MS = 1_000L
+
+/** Stands where an answer is waited for. */
+internal const val WAITS = "…"
 
 private fun whichOf(screen: Screen): Which = when (screen) {
     is Screen.Bank -> Which.BANK

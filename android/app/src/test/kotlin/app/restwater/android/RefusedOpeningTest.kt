@@ -1,0 +1,80 @@
+package app.restwater.android
+
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasTestTag
+import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.performClick
+import androidx.lifecycle.Lifecycle
+import androidx.test.core.app.ActivityScenario
+import app.restwater.core.Action
+import app.restwater.core.Restwater
+import java.io.File
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Rule
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+
+/** A log that can't be opened is tried again when the app comes back, and why one could not be salvaged is said. */
+@OptIn(ExperimentalTestApi::class)
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [26, 34], qualifiers = "w411dp-h891dp-xhdpi")
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class RefusedOpeningTest {
+    @get:Rule val rule = createEmptyComposeRule()
+
+    private val folder get() = Handset.app.filesDir.resolve("log").apply { mkdirs() }
+    private val log get() = folder.resolve("restwater.db")
+
+    @Before fun notificationsAreAllowed() = Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
+
+    private fun refused(test: (ActivityScenario<MainActivity>, () -> Stage) -> Unit) = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+        rule.waitUntilExactlyOneExists(hasTestTag("trouble"), 20_000)
+        var activity: MainActivity? = null
+        scenario.onActivity { activity = it }
+        test(scenario) { checkNotNull(activity).stage }
+    }
+
+    @Test fun whatKeptItFromOpeningIsGoneWhenTheAppComesBack() {
+        log.writeText("this is no log")
+        refused { scenario, stage ->
+            log.delete()
+            scenario.moveToState(Lifecycle.State.CREATED)
+            scenario.moveToState(Lifecycle.State.RESUMED)
+            Handset.until({ "still refused" }) { (stage() as? Stage.Ready)?.state?.bank != null }
+        }
+    }
+
+    /** A log of which the second half is overwritten. */
+    private fun damage() {
+        val made = java.nio.file.Files.createTempDirectory("damaged").toFile()
+        Restwater.open(made.path, Handset.app.now()).use { core -> core.act(Action.StartSession(null), Handset.app.now()) }
+        val bytes = made.resolve("restwater.db").readBytes()
+        assertTrue("${bytes.size}", bytes.size > 2 * PAGE)
+        for (i in PAGE until bytes.size step 7) bytes[i] = (bytes[i].toInt() xor 0x5A).toByte()
+        log.writeBytes(bytes)
+    }
+
+    @Test fun whyADamagedLogCouldNotBeSalvagedIsSaid() {
+        damage()
+        refused { _, stage ->
+            assertTrue("a damaged log", (stage() as Stage.Refused).damaged)
+            val opening = (stage() as Stage.Refused).text
+            // The new file can't be made: something else has its name.
+            val inTheWay = File(folder, "restwater.db.saving").apply { mkdirs() }.resolve("kept").apply { writeText("") }
+            rule.onNodeWithTag("trouble-key").performClick()
+            Handset.until({ "not said: $opening" }) { (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening) }
+            Handset.settle()
+            assertTrue("it still stands there", (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening))
+            inTheWay.parentFile?.deleteRecursively()
+        }
+    }
+
+    private companion object {
+        const val PAGE = 4_096
+    }
+}
