@@ -24,9 +24,9 @@ impl RestwaterError {
         Self::Failed { kind: error.kind(), text: app.message(error), detail: format!("{error:?}") }
     }
 
-    /// An error before there is an app.
-    pub(crate) fn at_opening(error: &AppError) -> Self {
-        let text = error.message(&Wording::new());
+    /// An error before there is an app, in the words of a language.
+    pub(crate) fn at_opening(error: &AppError, language: &str) -> Self {
+        let text = error.message(Wording::shared(language));
         Self::Failed { kind: error.kind(), text, detail: format!("{error:?}") }
     }
 

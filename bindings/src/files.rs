@@ -7,7 +7,7 @@ use crate::object::Restwater;
 use restwater_app::{App, AppError, BackupMade, ErrorKind, Outgoing};
 use restwater_exchange::OnProgress;
 use restwater_log::Moment;
-use restwater_screen::IncomingView;
+use restwater_screen::{IncomingView, Wording};
 use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
@@ -135,9 +135,9 @@ impl Restwater {
 }
 
 /// Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
-/// it. What was saved and lost, in words.
+/// it. What was saved and lost, in the words of the language that a tag of BCP 47 asks for.
 #[uniffi::export]
-pub fn salvage(dir: &str, now: &Moment) -> Result<String, RestwaterError> {
-    App::salvage(Path::new(dir), Box::new(SystemEntropy::default()), now)
-        .map_err(|error| RestwaterError::at_opening(&error))
+pub fn salvage(dir: &str, now: &Moment, language: &str) -> Result<String, RestwaterError> {
+    App::salvage(Path::new(dir), Box::new(SystemEntropy::default()), now, Wording::shared(language))
+        .map_err(|error| RestwaterError::at_opening(&error, language))
 }

@@ -156,6 +156,11 @@ impl App {
         })
     }
 
+    /// From now on everything is said in the language that a tag of BCP 47 asks for; in British English where it is not here.
+    pub fn set_language(&mut self, tag: &str) {
+        self.words = Wording::of(tag);
+    }
+
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
     pub fn act(&mut self, action: &Action, at: &Moment) -> Result<Update, AppError> {
         let at = &self.journal.here(at);

@@ -4,6 +4,7 @@ use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
 use std::borrow::Cow;
+use std::sync::OnceLock;
 use unic_langid::LanguageIdentifier;
 
 /// The files of one language: the same for each. A file missing from a language's folder fails to compile.
@@ -44,6 +45,9 @@ pub struct Wording {
     decimal_mark: String,
 }
 
+/// The languages that were asked for without a log, English first, each read once.
+static READ: [OnceLock<Wording>; 3] = [const { OnceLock::new() }; 3];
+
 impl Default for Wording {
     fn default() -> Self {
         Self::new()
@@ -59,6 +63,13 @@ impl Wording {
     /// The language that a tag of BCP 47 asks for; British English where it is not here.
     pub fn of(tag: &str) -> Self {
         Self::with(asked_for(tag))
+    }
+
+    /// The same, read once for as long as the process is there: to read a language takes longer than to draw a screen.
+    pub fn shared(tag: &str) -> &'static Self {
+        let language = asked_for(tag);
+        let place = OTHERS.iter().position(|other| other.tag == language.tag).map_or(0, |i| i + 1);
+        READ[place].get_or_init(|| Self::with(language))
     }
 
     /// A fault in a file costs the messages concerned, not the app; a test looks for faults.

@@ -92,11 +92,11 @@ class FilesTest {
     @Test fun aFileThatIsGoneOrNotAllowedIsSaid() {
         shelf.file = null
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            until(activity) { activity.state?.notice == shellWords().fileGone }
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileGone }
         }
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            until(activity) { activity.state?.notice == shellWords().fileNotAllowed }
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileNotAllowed }
         }
     }
 
@@ -145,14 +145,14 @@ class FilesTest {
 
     @Test fun whereSavingFailsTheOldFileIsStillThere() {
         shelf.breaks = 1
-        saveOver { it.state?.notice == shellWords().fileFailed }
+        saveOver { it.state?.notice == shellWords("en-GB").fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
 
     @Test fun whereTheProviderFailsOddlyTheOldFileIsStillThere() {
         shelf.odd = 1
-        saveOver { it.state?.notice == shellWords().fileFailed }
+        saveOver { it.state?.notice == shellWords("en-GB").fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
@@ -163,7 +163,7 @@ class FilesTest {
         val backup = File.createTempFile("backup", ".db")
         val said = runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } }.exceptionOrNull()
         assertTrue("$said", said is FileTrouble)
-        assertEquals(shellWords().fileFailed, said?.message)
+        assertEquals(shellWords("en-GB").fileFailed, said?.message)
     }
 
     @Test fun aFileIsNotTakenInAgainWhenTheAppIsOpenedFromTheListOfRecentOnes() {

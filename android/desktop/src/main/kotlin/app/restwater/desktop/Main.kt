@@ -30,7 +30,7 @@ internal fun openWindow(folder: File, seen: (RestwaterState) -> Unit = {}) {
     wearFace()
     folder.mkdirs()
     val core = try {
-        Restwater.open(folder.path, present())
+        Restwater.open(folder.path, present(), "en-GB")
     } catch (refused: RestwaterException.Failed) {
         System.err.println("$folder: ${refused.text}")
         exitProcess(1)

@@ -54,7 +54,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     var state = newState()
         private set
 
-    private fun open() = Restwater.open(folder.path, now())
+    private fun open() = Restwater.open(folder.path, now(), "en-GB")
 
     private fun newState() =
         RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined + work), Dispatchers.Unconfined, files, receiver = receiver)
