@@ -21,10 +21,10 @@ whose-counted = { $count ->
     [one] 1 früherer Ansitz darin ist von einem anderen Angler.
    *[other] { $count } frühere Ansitze darin sind von einem anderen Angler.
 }
-book-doubts = { $count ->
+book-doubts = Zu prüfen: { $count ->
     [one] 1 Eintrag
    *[other] { $count } Einträge
-} zu prüfen.
+}.
 hours-minutes = { $hours } h { $minutes }
 minutes-short = { $minutes } min
 book-date = { $day }. { $month } { $year }
@@ -302,8 +302,6 @@ day-beside = Nachbarn
 day-next = Als Nächstes
 day-next-cast = Ein Wurf: nichts lag lange genug, um es zu sagen.
 day-next-none = Eine andere Stelle oder ein Wurf über { $minutes } min: bis dahin kam nichts.
-day-next-longer = Jeden Wurf über { $minutes } min liegen lassen.
-day-next-test = { $a } und { $b } im Wechsel, auf einer Stelle.
 day-next-past = Ein oder zwei Würfe über { $minutes } min, den bisher längsten.
 day-share = TEILEN
 day-share-sub = als Text

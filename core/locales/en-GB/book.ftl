@@ -22,10 +22,10 @@ whose-counted = { $count ->
     [one] 1 earlier session in it is another angler's.
    *[other] { $count } earlier sessions in it are another angler's.
 }
-book-doubts = { $count ->
+book-doubts = To mend: { $count ->
     [one] 1 entry
    *[other] { $count } entries
-} to mend.
+}.
 hours-minutes = { $hours } h { $minutes }
 minutes-short = { $minutes } min
 book-date = { $day } { $month } { $year }
@@ -303,8 +303,6 @@ day-beside = Neighbours
 day-next = Try next
 day-next-cast = A cast: nothing was out long enough to tell.
 day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then.
-day-next-longer = Leave every cast past { $minutes } min.
-day-next-test = { $a } and { $b } by turns, on one spot.
 day-next-past = A cast or two past { $minutes } min, the longest so far.
 day-share = SHARE
 day-share-sub = as a text

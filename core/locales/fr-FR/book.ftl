@@ -21,10 +21,10 @@ whose-counted = { $count ->
     [one] { $count } sortie passée y est d'un autre pêcheur.
    *[other] { $count } sorties passées y sont d'un autre pêcheur.
 }
-book-doubts = { $count ->
+book-doubts = À revoir : { $count ->
     [one] { $count } note
    *[other] { $count } notes
-} à revoir.
+}.
 hours-minutes = { $hours } h { $minutes }
 minutes-short = { $minutes } min
 book-date = { $day } { $month } { $year }
@@ -308,8 +308,6 @@ day-beside = Voisins
 day-next = À essayer
 day-next-cast = Un lancer : rien n'est resté assez longtemps pour dire.
 day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien n'est venu avant.
-day-next-longer = Laisser chaque lancer plus de { $minutes } min.
-day-next-test = { $a } et { $b } en alternant, sur un point.
 day-next-past = Un ou deux lancers de plus de { $minutes } min, le plus long jusqu'ici.
 day-share = PARTAGER
 day-share-sub = en texte

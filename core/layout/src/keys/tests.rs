@@ -3,8 +3,14 @@ use super::super::{BankLayout, bank_layout};
 use super::*;
 use std::collections::BTreeSet;
 
-const STATES: [BankState; 5] =
-    [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed];
+const STATES: [BankState; 6] = [
+    BankState::NoSession,
+    BankState::Ready,
+    BankState::Away,
+    BankState::Out,
+    BankState::FishOn,
+    BankState::Landed,
+];
 
 fn layouts(state: BankState, rods: u8, page: u8) -> Vec<BankLayout> {
     PHONES.iter().map(|p| bank_layout(&p.glass(1.0, false), PadAsk { state, rods, page }).unwrap()).collect()
@@ -45,7 +51,7 @@ fn every_key_of_a_state_is_on_some_page() {
                 End,
             ]
         }
-        BankState::Ready => {
+        BankState::Ready | BankState::Away => {
             vec![
                 Away,
                 Cast,

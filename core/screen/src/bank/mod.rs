@@ -31,6 +31,8 @@ pub enum BankState {
     FishOn,
     /// Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
     Landed,
+    /// The angler is away from the rods: I'M BACK is what comes next.
+    Away,
 }
 
 /// The line at the top.
@@ -229,7 +231,11 @@ pub fn bank(input: &BankInput) -> BankView {
     let open = input.session.filter(|s| s.is_open());
     let rods: Vec<RodView> = open.map_or_else(Vec::new, |session| clock::rods(input, session));
     let state = rods.iter().find(|rod| rod.chosen).map_or(BankState::NoSession, |rod| rod.state);
-    let state = if state == BankState::Ready && input.landed.is_some() { BankState::Landed } else { state };
+    let state = match state {
+        BankState::Ready if open.is_some_and(|session| session.away().is_some()) => BankState::Away,
+        BankState::Ready if input.landed.is_some() => BankState::Landed,
+        state => state,
+    };
     let rod = open.and_then(|session| session.rod(input.chosen));
     let cast = open.and_then(|session| session.running(input.chosen));
     let spot = cast.map_or_else(|| rod.and_then(|r| r.spot.as_ref()), |c| c.spot.as_ref());
