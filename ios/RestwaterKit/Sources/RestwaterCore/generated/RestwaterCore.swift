@@ -6700,7 +6700,7 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let now: PagePlace
     /**
-     * Two or four large keys above BACK, counted from the thumb.
+     * Two, three or four large keys above BACK, counted from the thumb.
      */
     public let classes: [Rect]
     /**
@@ -6737,7 +6737,7 @@ public struct MatchLayout: Equatable, Hashable {
          * The page beside those.
          */now: PagePlace, 
         /**
-         * Two or four large keys above BACK, counted from the thumb.
+         * Two, three or four large keys above BACK, counted from the thumb.
          */classes: [Rect], 
         /**
          * Three small keys above those.
@@ -13673,6 +13673,10 @@ public enum BankState: Equatable, Hashable, CaseIterable {
      * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
      */
     case landed
+    /**
+     * The angler is away from the rods: I'M BACK is what comes next.
+     */
+    case away
 
 
 
@@ -13704,6 +13708,8 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case 5: return .landed
         
+        case 6: return .away
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -13730,6 +13736,10 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case .landed:
             writeInt(&buf, Int32(5))
+        
+        
+        case .away:
+            writeInt(&buf, Int32(6))
         
         }
     }

@@ -5719,7 +5719,7 @@ data class MatchLayout (
     val `now`: PagePlace
     , 
     /**
-     * Two or four large keys above BACK, counted from the thumb.
+     * Two, three or four large keys above BACK, counted from the thumb.
      */
     val `classes`: List<Rect>
     , 
@@ -11098,7 +11098,11 @@ enum class BankState {
     /**
      * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
      */
-    LANDED;
+    LANDED,
+    /**
+     * The angler is away from the rods: I'M BACK is what comes next.
+     */
+    AWAY;
 
     
 
