@@ -15,6 +15,7 @@ pub mod feeds;
 pub mod goal;
 pub mod looks;
 pub mod luck;
+pub mod questions;
 pub mod restwater;
 pub mod share;
 pub mod table;

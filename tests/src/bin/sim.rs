@@ -11,6 +11,7 @@ use restwater_tests::sim::fed::{self, Found};
 use restwater_tests::sim::feeds::When;
 use restwater_tests::sim::goal::{self, Goal};
 use restwater_tests::sim::looks::{Looked, level, looked};
+use restwater_tests::sim::questions;
 use restwater_tests::sim::share::{Catches, Days, catches};
 use restwater_tests::sim::water::Water;
 use restwater_tests::sim::waters::{seen_before, tuned, unseen};
@@ -25,6 +26,8 @@ const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 const PER_BOOK: u64 = 8;
 /// The run of the tables in docs/advice.md: no setting was chosen on its days.
 const SEED: u64 = 20_261_128;
+/// How many times fewer seasons of a question.
+const DAYS_A_SEASON: u64 = 4;
 /// How many times as many days for the casts that are named, which is seldom.
 const MORE_CASTS: u64 = 16;
 /// How many times as keen the fish are for the better colour, where there is one.
@@ -54,7 +57,7 @@ fn main() -> ExitCode {
 /// Prints a part's tables and gives its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 8] = [
+const PARTS: [(&str, Part); 9] = [
     ("advice", advice),
     ("books", books),
     ("changes", changes),
@@ -63,6 +66,7 @@ const PARTS: [(&str, Part); 8] = [
     ("beliefs", beliefs),
     ("casts", more_casts),
     ("looks", looks),
+    ("questions", questions),
 ];
 
 fn advice(asked: &Asked) -> Vec<Goal> {
@@ -171,6 +175,37 @@ fn looks(asked: &Asked) -> Vec<Goal> {
     });
     println!("Claimed at some look of the day, read after every cast\n\n{}", table::looks(&rows));
     goal::of_looks(&rows)
+}
+
+/// Two colours alternated over seasons of six days; and what is promised of more days.
+fn questions(asked: &Asked) -> Vec<Goal> {
+    let seasons = (asked.days.first / DAYS_A_SEASON).max(1);
+    let waters = asked.named(questions::waters());
+    let mut list: Vec<(Water, Habit, &'static str, f64)> = Vec::new();
+    for water in &waters {
+        list.extend(
+            [1.0].into_iter().chain(EFFECTS).map(|times| (*water, Habit::Alternating, "alternating", times)),
+        );
+        list.extend(questions::OTHER_WAYS.map(|(habit, name)| (*water, habit, name, 1.0)));
+    }
+    let rows: Vec<(String, f64, questions::Asked)> = on_two_threads(&list, |&(water, habit, name, times)| {
+        let found = questions::asked(&water, habit, times, seasons, asked.days.run);
+        (format!("{}, {name}", water.name), times, found)
+    });
+    println!(
+        "Two colours over {seasons} seasons of six days, read after every cast\n\n{}",
+        table::questions(&rows)
+    );
+    let mut goals = goal::of_questions(&rows);
+    if asked.water.is_empty() {
+        let found = questions::promised(4 * seasons, asked.days.run);
+        println!(
+            "More days, alternated: what was promised, and what they did\n\n{}",
+            table::more_days(&found)
+        );
+        goals.push(goal::of_more_days(&found));
+    }
+    goals
 }
 
 /// What the command line asks for.
