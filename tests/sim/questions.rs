@@ -59,7 +59,7 @@ fn season(water: &Water, habit: Habit, effect: f64, number: u64, run: u64) -> Ve
 
 fn colour(rows: &[CastRow]) -> Option<DayOfQuestion> {
     let is = |asked: &Compared| asked.factor == restwater_compare::Factor::Colour;
-    compared(rows).into_iter().find(is).map(|asked| asked.day)
+    compared(rows).iter().find(|asked| is(asked)).map(|asked| asked.day(rows))
 }
 
 /// Fishes seasons in which colour B makes the fish `effect` times as keen, and reads the answer after every cast. The question
@@ -71,7 +71,7 @@ pub fn asked(water: &Water, habit: Habit, effect: f64, seasons: u64, run: u64) -
         let mut days: Vec<DayOfQuestion> = Vec::new();
         for (n, rows) in season(water, habit, effect, number, run).iter().enumerate() {
             for casts in 1..=rows.len() {
-                let Some(today) = colour(&rows[..casts]).filter(DayOfQuestion::counts) else { continue };
+                let Some(today) = colour(&rows[..casts]).filter(|day| day.counts) else { continue };
                 days.push(today);
                 let grown = stakes(&days);
                 let enough = |stake: f64| 2.0 / stake < CLEAR_BELOW;

@@ -18,6 +18,7 @@ mod learning;
 mod mend;
 mod phone_screen;
 mod plan;
+mod questions;
 mod rods;
 mod seams;
 mod section;

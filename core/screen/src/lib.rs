@@ -43,6 +43,7 @@ mod mend;
 mod phone_settings;
 mod place;
 mod plan;
+mod questions;
 mod seen;
 mod setup;
 mod shell;
@@ -109,6 +110,7 @@ pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Setting
 pub use place::mark_of;
 pub use place::spot_words;
 pub use plan::{plan_day_words, plan_words};
+pub use questions::StandingQuestion;
 pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_view, sign_words};
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};

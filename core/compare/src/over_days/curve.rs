@@ -110,6 +110,22 @@ impl Curve {
         (each.collect(), NO_DIFFERENCE * exp(self.0[HALF] - top))
     }
 
+    /// Lower limit, middle and upper limit (95 %) of r by the belief, if the sides differ at all.
+    pub(super) fn ratio(&self) -> [f64; 3] {
+        let (each, _) = self.weights();
+        let all: f64 = each.iter().map(|(_, weight)| weight).sum();
+        [0.025, 0.5, 0.975].map(|share| {
+            let mut left = share * all;
+            let place = each.iter().position(|(_, weight)| {
+                left -= weight;
+                left <= 0.0
+            });
+            let place = place.unwrap_or(PLACES - 1);
+            // Within the step it is reached in, in proportion.
+            exp(each[place].0 + STEP * (0.5 + left / each[place].1.max(f64::MIN_POSITIVE)))
+        })
+    }
+
     fn top(&self) -> f64 {
         self.0.iter().copied().fold(f64::NEG_INFINITY, f64::max)
     }

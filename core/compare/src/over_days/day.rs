@@ -12,6 +12,7 @@ use crate::finding::{habit, two_sided_strata};
 use crate::permutation::Stratum;
 use crate::poisson_rates::Tally;
 use crate::verdict::FEWEST_SWITCHES;
+use restwater_waits::Wait;
 use std::iter::Sum;
 
 /// What one side brought.
@@ -45,8 +46,67 @@ pub struct Compared {
     pub a: String,
     /// The other (side B).
     pub b: String,
-    /// Its day.
-    pub day: DayOfQuestion,
+    /// Switches from one to the other, over all rods.
+    pub switches: usize,
+    /// Whether nothing else was changed with it each time.
+    pub alone: bool,
+    /// Places of its casts in the rows of the day.
+    places: [Vec<usize>; 2],
+    /// Rod, spot and side of each.
+    casts: Vec<SidedCast>,
+}
+
+impl Compared {
+    /// Whether the day counts for it: changed back and forth often enough, and nothing else with it each time.
+    pub fn counts(&self) -> bool {
+        self.alone && self.switches >= FEWEST_SWITCHES
+    }
+
+    /// What the day says of it. `rows` are those it was found in.
+    pub fn day(&self, rows: &[CastRow]) -> DayOfQuestion {
+        let (casts, strata) = (&self.casts, two_sided_strata(&self.casts));
+        let scatter = spell_variance(casts);
+        let (mut minutes, mut waits) = (Curve::flat(), Curve::flat());
+        for (a, b) in &strata {
+            let (in_a, in_b) = (tally(a), tally(b));
+            if in_a.time > 0.0 && in_b.time > 0.0 {
+                minutes.add(&Curve::of_minutes(in_a, in_b));
+            }
+            waits.add(&Curve::of_waits(a, b));
+        }
+        let whole: Vec<bool> = self.places.iter().flatten().map(|&i| !rows[i].twitched).collect();
+        DayOfQuestion {
+            sides: self.places.each_ref().map(|places| count(rows, places)),
+            counts: self.counts(),
+            leave_min: habit(casts),
+            scatter,
+            minutes_blurred: minutes.blurred(scatter),
+            waits_blurred: waits.blurred(scatter),
+            minutes,
+            waits,
+            pairs: pairs(casts, &whole),
+            blocks: of_most_switched(&blocks(casts)),
+        }
+    }
+
+    fn of(change: Change, rows: &[CastRow]) -> Option<Self> {
+        let mut casts = change.sided(rows);
+        let Change { factor, before, after, mut places, changed_together } = change;
+        let turn = before > after;
+        let (a, b) = if turn { (after, before) } else { (before, after) };
+        if turn {
+            let on_a = places[0].len();
+            casts.rotate_left(on_a);
+            casts.iter_mut().for_each(|cast| cast.side = cast.side.other());
+            places.swap(0, 1);
+        }
+        let fished = |side: Side| casts.iter().any(|cast| cast.side == side && cast.wait.minutes() > 0.0);
+        if !(may_be_asked(factor) && fished(Side::A) && fished(Side::B)) {
+            return None;
+        }
+        let (switches, alone) = (switches(&casts), changed_together.is_empty());
+        Some(Self { factor, a, b, switches, alone, places, casts })
+    }
 }
 
 /// What a day says of a question. It is made once from the day's casts.
@@ -54,10 +114,8 @@ pub struct Compared {
 pub struct DayOfQuestion {
     /// What each side brought.
     pub sides: [SideCount; 2],
-    /// Switches from one to the other, over all rods.
-    pub switches: usize,
-    /// Whether nothing else was changed with it each time.
-    pub alone: bool,
+    /// Whether it counts.
+    pub counts: bool,
     /// How long casts without a bite were left, minutes.
     pub(super) leave_min: f64,
     /// Variance by which spells alone may have pulled ln r.
@@ -70,70 +128,15 @@ pub struct DayOfQuestion {
     pub(super) blocks: Option<Stratum>,
 }
 
-impl DayOfQuestion {
-    /// Whether it counts: changed back and forth often enough, and nothing else with it each time.
-    pub fn counts(&self) -> bool {
-        self.alone && self.switches >= FEWEST_SWITCHES
-    }
+fn tally(waits: &[Wait]) -> Tally {
+    let bites = waits.iter().filter(|wait| wait.is_bite()).count() as u64;
+    Tally { bites, time: waits.iter().map(|wait| wait.minutes()).sum() }
+}
 
-    fn of(change: &Change, rows: &[CastRow]) -> Option<Self> {
-        let turn = change.before > change.after;
-        let places = if turn {
-            [&change.places[1], &change.places[0]]
-        } else {
-            [&change.places[0], &change.places[1]]
-        };
-        let sides = places.map(|places| count(rows, places));
-        if !sides.iter().all(|side| side.minutes > 0.0) {
-            return None;
-        }
-        let mut casts = change.sided(rows);
-        if turn {
-            casts.iter_mut().for_each(|cast| cast.side = cast.side.other());
-        }
-        let whole: Vec<bool> = change.places.iter().flatten().map(|&i| !rows[i].twitched).collect();
-        let blocks = blocks(&casts);
-        let switches = blocks.windows(2).filter(|pair| pair[0].rod == pair[1].rod).count();
-        let alone = change.changed_together.is_empty();
-        Some(Self::made(sides, switches, alone, &casts, &whole, &blocks))
-    }
-
-    fn made(
-        sides: [SideCount; 2],
-        switches: usize,
-        alone: bool,
-        casts: &[SidedCast],
-        whole: &[bool],
-        blocks: &[Block],
-    ) -> Self {
-        let strata = two_sided_strata(casts);
-        let scatter = spell_variance(casts);
-        let tally = |waits: &[restwater_waits::Wait]| Tally {
-            bites: waits.iter().filter(|w| w.is_bite()).count() as u64,
-            time: waits.iter().map(|w| w.minutes()).sum(),
-        };
-        let (mut minutes, mut waits) = (Curve::flat(), Curve::flat());
-        for (a, b) in &strata {
-            let (in_a, in_b) = (tally(a), tally(b));
-            if in_a.time > 0.0 && in_b.time > 0.0 {
-                minutes.add(&Curve::of_minutes(in_a, in_b));
-            }
-            waits.add(&Curve::of_waits(a, b));
-        }
-        Self {
-            sides,
-            switches,
-            alone,
-            leave_min: habit(casts),
-            scatter,
-            minutes_blurred: minutes.blurred(scatter),
-            waits_blurred: waits.blurred(scatter),
-            minutes,
-            waits,
-            pairs: pairs(casts, whole),
-            blocks: of_most_switched(blocks),
-        }
-    }
+fn switches(casts: &[SidedCast]) -> usize {
+    let mut order: Vec<&SidedCast> = casts.iter().collect();
+    restwater_sorting::by(&mut order, |x, y| x.rod.cmp(&y.rod).then(x.at_min.total_cmp(&y.at_min)));
+    order.windows(2).filter(|pair| pair[0].rod == pair[1].rod && pair[0].side != pair[1].side).count()
 }
 
 fn count(rows: &[CastRow], places: &[usize]) -> SideCount {
@@ -179,16 +182,7 @@ pub fn may_be_asked(factor: Factor) -> bool {
     !matches!(factor, Factor::Spot | Factor::Feed | Factor::FeedAmount)
 }
 
-/// The pairs of values compared on a day, in the order of the first time each was changed; times are those of the fold.
+/// The pairs of values compared on a day, in the order of the first time each was changed.
 pub fn compared(rows: &[CastRow]) -> Vec<Compared> {
-    let asked = |change: Change| {
-        let day = DayOfQuestion::of(&change, rows)?;
-        let (a, b) = if change.before > change.after {
-            (change.after, change.before)
-        } else {
-            (change.before, change.after)
-        };
-        Some(Compared { factor: change.factor, a, b, day })
-    };
-    find_changes(rows).into_iter().filter(|change| may_be_asked(change.factor)).filter_map(asked).collect()
+    find_changes(rows).into_iter().filter_map(|change| Compared::of(change, rows)).collect()
 }

@@ -78,6 +78,8 @@ pub struct Question {
     pub any_look_p: f64,
     /// Whole blocks dealt anew within their days; 1 where there are none.
     pub block_p: f64,
+    /// Ratio of the rates A / B if they differ at all: the middle of what is believed by the minutes, between its 95 % limits.
+    pub ratio: [f64; 3],
     /// Which side is better: the smaller claim of minutes and waits.
     pub belief: Belief,
     /// What may be said.
@@ -100,7 +102,7 @@ impl Question {
 /// permutations.
 pub fn question(days: &[DayOfQuestion], place: usize, seed: u64) -> Question {
     let place = place.max(1);
-    let counted: Vec<&DayOfQuestion> = days.iter().filter(|day| day.counts()).collect();
+    let counted: Vec<&DayOfQuestion> = days.iter().filter(|day| day.counts).collect();
     let stakes = stakes(days);
     let belief = belief(&counted);
     let of = |side: usize| -> SideCount {
@@ -118,6 +120,7 @@ pub fn question(days: &[DayOfQuestion], place: usize, seed: u64) -> Question {
         stakes,
         any_look_p: (share_of_error(place) / stakes.decides).min(1.0),
         block_p: block_p(&counted, seed),
+        ratio: counted.iter().map(|day| &day.minutes_blurred).sum::<Curve>().ratio(),
         belief,
         verdict: OverDays::CantTellYet,
     };
@@ -127,7 +130,7 @@ pub fn question(days: &[DayOfQuestion], place: usize, seed: u64) -> Question {
 
 /// What the days' stakes have become; a day that doesn't count stakes nothing.
 pub fn stakes(days: &[DayOfQuestion]) -> Stakes {
-    let counted = || days.iter().filter(|day| day.counts());
+    let counted = || days.iter().filter(|day| day.counts);
     let sum = |of: fn(&DayOfQuestion) -> &Curve| exp(counted().map(of).sum::<Curve>().ln_e_value());
     let (minutes, waits) = (sum(|day| &day.minutes), sum(|day| &day.waits));
     let casts = by_casts::e_value(counted().map(|day| day.pairs.as_slice()));

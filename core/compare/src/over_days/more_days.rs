@@ -37,7 +37,7 @@ pub struct MoreDays {
 /// Plays the futures. `None` while no day counts, or where its casts were not left for any time. In the futures fish come by
 /// evenly, where the minutes and the waits say about the same: the stake by the minutes stands for both.
 pub fn more_days(days: &[DayOfQuestion], place: usize, seed: u64) -> Option<MoreDays> {
-    let counted: Vec<&DayOfQuestion> = days.iter().filter(|day| day.counts()).collect();
+    let counted: Vec<&DayOfQuestion> = days.iter().filter(|day| day.counts).collect();
     let like = *counted.last().filter(|day| day.leave_min > 0.0)?;
     let stakes = stakes(days);
     let start = State {

@@ -25,8 +25,13 @@ fn rows(plan: &str, means: [f64; 2], seed: u64) -> Vec<CastRow> {
 
 const PLAN: &str = "pwwppwwppwwppwwppwwp";
 
+/// What the only change of a day says.
+fn of(rows: &[CastRow]) -> DayOfQuestion {
+    compared(rows)[0].day(rows)
+}
+
 fn day(plan: &str, means: [f64; 2], seed: u64) -> DayOfQuestion {
-    compared(&rows(plan, means, seed)).remove(0).day
+    of(&rows(plan, means, seed))
 }
 
 fn days(n: u64, means: [f64; 2], seed: u64) -> Vec<DayOfQuestion> {
@@ -42,7 +47,7 @@ fn one_day_stakes_what_the_days_own_figure_does() {
             bites: change.places[side].iter().filter(|&&i| rows[i].wait.is_bite()).count() as u64,
             time: change.places[side].iter().map(|&i| rows[i].wait.minutes()).sum(),
         };
-        let found = question(&[compared(&rows).remove(0).day], 1, 1);
+        let found = question(&[of(&rows)], 1, 1);
         let alone = any_look_p(tally(0), tally(1));
         assert!(
             alone == 1.0 || (found.stakes.minutes * alone - 1.0).abs() < 1e-4,
@@ -72,18 +77,23 @@ fn evidence_over_days_multiplies_and_a_day_of_its_own_rate_does_no_harm() {
 
 #[test]
 fn it_is_the_same_question_whichever_of_the_two_was_there_before() {
-    let (one, other) = (rows("pwwppwwp", [5.0, 12.0], 3), rows("wppwwppw", [5.0, 12.0], 3));
-    let [one, other] = [compared(&one).remove(0), compared(&other).remove(0)];
+    let (first, second) = (rows("pwwppwwpww", [5.0, 12.0], 3), rows("wppwwppww", [5.0, 12.0], 3));
+    let [one, other] = [compared(&first).remove(0), compared(&second).remove(0)];
     assert_eq!((one.a.as_str(), one.b.as_str()), ("pink", "white"));
     assert_eq!((one.factor, &one.a, &one.b), (other.factor, &other.a, &other.b));
-    assert_eq!(one.day.sides[0].casts, 4);
+    assert_eq!([one.day(&first), other.day(&second)].map(|day| day.sides.map(|s| s.casts)), [[4, 6], [4, 5]]);
+    // A day and the same with the other one first are the same day.
+    let turned: Vec<CastRow> =
+        first.iter().map(|row| CastRow { at_min: 500.0 - row.at_min, ..row.clone() }).collect();
+    let [there, back] = [of(&first), of(&turned)];
+    assert_eq!((there.sides, there.minutes, there.waits), (back.sides, back.minutes, back.waits));
 }
 
 #[test]
 fn a_day_counts_when_changed_back_and_forth_and_nothing_else_with_it() {
-    let plain = day("pwpwp", [5.0, 12.0], 1);
+    let plain = &compared(&rows("pwpwp", [5.0, 12.0], 1))[0];
     assert!(plain.counts() && plain.switches == 4);
-    assert!(!day("ppppwwwwppp", [5.0, 12.0], 1).counts());
+    assert!(!day("ppppwwwwppp", [5.0, 12.0], 1).counts);
     let both: Vec<CastRow> = rows(PLAN, [5.0, 12.0], 1)
         .into_iter()
         .map(|mut row| {
@@ -92,21 +102,21 @@ fn a_day_counts_when_changed_back_and_forth_and_nothing_else_with_it() {
             row
         })
         .collect();
-    assert!(compared(&both).iter().all(|asked| !asked.day.counts()));
-    let nothing = question(&[compared(&both).remove(0).day], 1, 1);
+    assert!(compared(&both).iter().all(|asked| !asked.counts()));
+    let nothing = question(&[of(&both)], 1, 1);
     assert_eq!((nothing.days, nothing.other_days, nothing.casts()), (0, 1, 20));
     assert_eq!((nothing.stakes.decides, nothing.block_p, nothing.verdict), (1.0, 1.0, OverDays::CantTellYet));
 }
 
 #[test]
 fn neither_spots_nor_feed_are_asked_about() {
-    let of = |factor: Factor| {
+    let asked = |factor: Factor| {
         let rows: Vec<CastRow> = (0..6)
             .map(|i| row(1, 10.0 * f64::from(i), 5.0, true, &[(factor, if i % 2 == 0 { "a" } else { "b" })]))
             .collect();
         compared(&rows).len()
     };
-    assert_eq!([Spot, Factor::Feed, Factor::FeedAmount, Factor::Bait, Height].map(of), [0, 0, 0, 1, 1]);
+    assert_eq!([Spot, Factor::Feed, Factor::FeedAmount, Factor::Bait, Height].map(asked), [0, 0, 0, 1, 1]);
 }
 
 /// Invented seasons, seeded: equal rates that differ from day to day, read after every third cast of six days.
@@ -120,11 +130,11 @@ fn where_nothing_matters_a_stake_of_one_seldom_grows_to_twenty_over_a_season() {
             let mean = 12.0 * libm::exp(0.5 * chance.normal());
             let rows = rows(PLAN, [mean, mean], 1_000 * seed + n);
             let grown = (6..=rows.len()).step_by(3).any(|casts| {
-                let today = compared(&rows[..casts]).remove(0).day;
+                let today = of(&rows[..casts]);
                 let all: Vec<DayOfQuestion> = days.iter().cloned().chain([today]).collect();
                 stakes(&all).decides >= 20.0
             });
-            days.push(compared(&rows).remove(0).day);
+            days.push(of(&rows));
             grown
         })
     };
@@ -137,8 +147,8 @@ fn the_rod_that_was_switched_most_stands_for_the_blocks_of_its_day() {
     let one = rows(PLAN, [4.0, 20.0], 6);
     let mut both = one.clone();
     both.extend(one.iter().take(9).map(|row| CastRow { rod: 2, ..row.clone() }));
-    let of = |rows: &[CastRow]| question(&[compared(rows).remove(0).day], 1, 1).block_p;
-    assert_eq!(of(&one), of(&both));
+    let p = |rows: &[CastRow]| question(&[of(rows)], 1, 1).block_p;
+    assert_eq!(p(&one), p(&both));
 }
 
 #[test]

@@ -5,7 +5,7 @@ use crate::casts_that_count::spot_of;
 use crate::figures::{sentence_case, whole};
 use crate::place::length_words;
 use crate::waits::p_words;
-use crate::{Action, Arg, Wording};
+use crate::{Action, Arg, StandingQuestion, Wording};
 use restwater_compare::{
     ChangeFinding, DAY_CASTS, FEWEST_SWITCHES, Limits, Reason, Side, SideRecord, Verdict,
 };
@@ -88,7 +88,7 @@ pub struct ChangeView {
     pub tone: VerdictTone,
     /// "Can't tell yet", "Leans to pink", "Pink clearly better here today".
     pub verdict: String,
-    /// The verdict as an angler would say it: "Pink or white? Can't tell yet."
+    /// The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
     pub says: String,
     /// What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
     pub counts: String,
@@ -102,7 +102,7 @@ pub struct ChangeView {
     pub ratio: String,
     /// Exact and block p, plain and raised for the number looked at.
     pub p: String,
-    /// Why no more can be said.
+    /// What the days say where the same was asked on others, and why no more can be said of today.
     pub reasons: Vec<String>,
     /// How many more casts it would take.
     pub more: String,
@@ -113,7 +113,13 @@ pub struct ChangeView {
 }
 
 /// Makes one change.
-pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_start: bool) -> ChangeView {
+pub(super) fn change(
+    words: &Wording,
+    session: &Session,
+    f: &ChangeFinding,
+    can_start: bool,
+    asked: Option<&StandingQuestion>,
+) -> ChangeView {
     let value = |record: &SideRecord| value_words(words, session, f.factor, &record.value);
     let (old, new) = (value(&f.a), value(&f.b));
     let factor = factor_words(words, f.factor);
@@ -125,14 +131,22 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
         new: side(words, &f.b, new.clone()),
         tone,
         verdict: sentence_case(&verdict),
-        says: says(words, f.verdict, &old, &new),
+        says: [Some(says(words, f.verdict, &old, &new)), asked.map(|asked| asked.says(words))]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join(" "),
         counts: counts(words, f, &old, &new),
         find_out: find_out(words, f, &old, &new),
         probability: probability(words, f, &old, &new),
         new_better: f.belief.b,
         ratio: ratio(words, f, &old, &new),
         p: p(words, f),
-        reasons: f.reasons.iter().map(|reason| reason_words(words, *reason)).collect(),
+        reasons: asked
+            .and_then(|asked| asked.of_100(words))
+            .into_iter()
+            .chain(f.reasons.iter().map(|reason| reason_words(words, *reason)))
+            .collect(),
         more: more(words, f),
         forest: forest(f),
         start: can_start.then(|| start(words, f, &old, &new)).flatten(),
@@ -140,7 +154,7 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
 }
 
 /// "Pop-up height".
-pub(super) fn factor_words(words: &Wording, factor: Factor) -> String {
+pub(crate) fn factor_words(words: &Wording, factor: Factor) -> String {
     let name = serde_json::to_value(factor).ok();
     let name = name.as_ref().and_then(serde_json::Value::as_str).unwrap_or_default();
     words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
@@ -150,6 +164,13 @@ pub(super) fn factor_words(words: &Wording, factor: Factor) -> String {
 pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, value: &str) -> String {
     match factor {
         Factor::Spot => spot_of(words, session, value),
+        _ => value_of_factor(words, factor, value),
+    }
+}
+
+/// The same of a factor that needs no session to be told.
+pub(crate) fn value_of_factor(words: &Wording, factor: Factor, value: &str) -> String {
+    match factor {
         Factor::Height | Factor::Hooklength => {
             length_mm(value).map_or_else(|| value.to_owned(), |mm| length_words(words, mm))
         }
@@ -163,11 +184,11 @@ pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, va
 }
 
 /// "4 bites in 6 casts, 85 min".
-fn side_counts(words: &Wording, record: &SideRecord) -> String {
-    let minutes = whole(record.minutes);
+pub(crate) fn side_counts(words: &Wording, bites: u64, casts: usize, minutes: f64) -> String {
+    let minutes = whole(minutes);
     let counts = [
-        ("bites", Arg::Count(record.bites as usize)),
-        ("casts", Arg::Count(record.casts)),
+        ("bites", Arg::Count(bites as usize)),
+        ("casts", Arg::Count(casts)),
         ("minutes", Arg::Text(&minutes)),
     ];
     words.say_with("change-side", &counts)
@@ -178,7 +199,7 @@ fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
     let (rate, range) = (words.figure(record.per_hour, 1), range(words, limits, 1));
     SideView {
         value,
-        counts: side_counts(words, record),
+        counts: side_counts(words, record.bites, record.casts, record.minutes),
         rate: words.say_with("change-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&range))]),
         per_hour: record.per_hour,
         per_hour_low: limits.low,
@@ -219,7 +240,7 @@ fn says(words: &Wording, verdict: Verdict, old: &str, new: &str) -> String {
 /// What each side brought.
 fn counts(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
     let of = |value: &str, record: &SideRecord| {
-        let counts = side_counts(words, record);
+        let counts = side_counts(words, record.bites, record.casts, record.minutes);
         let args = [("value", Arg::Text(value)), ("counts", Arg::Text(&counts))];
         sentence_case(&words.say_with("change-counts", &args))
     };
