@@ -26,7 +26,7 @@ impl Phone {
         self.tap_at(&moment(0), &typed(TypedInto::Water, water));
         self.tap_at(&moment(1), &START);
         let (mut now, mut on, mut whites) = (2, ' ', 0);
-        for (n, letter) in plan.chars().enumerate() {
+        for (n, letter) in (0_i64..).zip(plan.chars()) {
             if letter != on {
                 let name = if letter == 'p' { "pink" } else { "white" };
                 self.tap_at(&moment(now), &tackle(TackleTap::Colour { name: name.into() }));
@@ -34,21 +34,18 @@ impl Phone {
             }
             whites += i64::from(letter == 'w');
             let bite_after = match letter {
-                'p' => Some(7 + n as i64 % 4),
+                'p' => Some(7 + n % 4),
                 _ if whites % 5 == 2 => Some(12),
                 _ => None,
             };
             self.tap_at(&moment(now + 1), &CAST);
-            match bite_after {
-                Some(minutes) => {
-                    self.tap_at(&moment(now + 1 + minutes), &BITE);
-                    self.tap_at(&moment(now + 2 + minutes), &LANDED);
-                    now += 3 + minutes;
-                }
-                None => {
-                    self.tap_at(&moment(now + 16), &WOUND_IN);
-                    now += 17;
-                }
+            if let Some(minutes) = bite_after {
+                self.tap_at(&moment(now + 1 + minutes), &BITE);
+                self.tap_at(&moment(now + 2 + minutes), &LANDED);
+                now += 3 + minutes;
+            } else {
+                self.tap_at(&moment(now + 16), &WOUND_IN);
+                now += 17;
             }
         }
         now

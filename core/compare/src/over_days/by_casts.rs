@@ -9,35 +9,36 @@
 //! in each block). The odds of a and b differ by the ratio r, over which the mean is taken last; their middle is
 //! what the pairs before had.
 
-use super::curve::Curve;
-use libm::{exp, log};
+use super::curve::{Curve, ln_product};
+use libm::exp;
 
 /// A pair of casts: whether that of A had a bite, and that of B.
 pub(super) type Pair = [bool; 2];
 
 /// What a unit staked against "they are alike" has become.
 pub(super) fn e_value<'a>(days: impl Iterator<Item = &'a [Pair]>) -> f64 {
-    let mut bet = Curve::flat();
     let (mut bites, mut casts) = (0.5, 1.0);
+    let mut bets: Vec<(Pair, f64)> = Vec::new();
     for pair in days.flatten() {
-        let odds = bites / (casts - bites);
-        bet.take(|u| ln_pays(*pair, odds, u));
+        bets.push((*pair, bites / (casts - bites)));
         bites += pair.iter().filter(|bite| **bite).count() as f64;
         casts += 2.0;
     }
-    exp(bet.ln_e_value())
+    let paid = |u: f64| {
+        let lean = exp(0.5 * u);
+        ln_product(bets.iter().map(|(pair, odds)| pays(*pair, *odds, lean)))
+    };
+    exp(Curve::of(paid).ln_e_value())
 }
 
-/// What the bet on ln r = `u` pays, where `odds` are those of a bite in the middle between the two.
-fn ln_pays(pair: Pair, odds: f64, u: f64) -> f64 {
-    let chance = |lean: f64| {
-        let odds = odds * exp(lean * u);
-        odds / (1.0 + odds)
-    };
-    let (a, b) = (chance(0.5), chance(-0.5));
+/// What the bet on one ratio pays, where `odds` are those of a bite in the middle between the two, and `lean` is the root of
+/// the ratio.
+fn pays(pair: Pair, odds: f64, lean: f64) -> f64 {
+    let chance = |odds: f64| odds / (1.0 + odds);
+    let (a, b) = (chance(odds * lean), chance(odds / lean));
     let middle = 0.5 * (a + b);
     let of = |p: f64, bite: bool| if bite { p } else { 1.0 - p };
-    log(of(a, pair[0]) * of(b, pair[1]) / (of(middle, pair[0]) * of(middle, pair[1])))
+    of(a, pair[0]) * of(b, pair[1]) / (of(middle, pair[0]) * of(middle, pair[1]))
 }
 
 #[cfg(test)]
@@ -53,7 +54,7 @@ mod tests {
                 let chance =
                     |pair: Pair| -> f64 { pair.iter().map(|b| if *b { p } else { 1.0 - p }).product() };
                 let mean: f64 =
-                    outcomes.iter().map(|pair| chance(*pair) * exp(ln_pays(*pair, odds, u))).sum();
+                    outcomes.iter().map(|pair| chance(*pair) * pays(*pair, odds, exp(0.5 * u))).sum();
                 assert!(mean <= 1.0 + 1e-12 && mean > 0.2, "{mean} at {p}, {odds}, {u}");
             }
         }
@@ -61,10 +62,10 @@ mod tests {
 
     #[test]
     fn the_more_pairs_differ_the_one_way_the_more_is_paid() {
-        let pays = |pairs: &[Pair]| e_value([pairs].into_iter());
+        let grown = |pairs: &[Pair]| e_value([pairs].into_iter());
         let (one_way, both_ways) = (vec![[true, false]; 12], [[true, false], [false, true]].repeat(6));
-        assert!(pays(&one_way) > 20.0 && pays(&both_ways) < 1.0);
-        assert!((pays(&one_way) - pays(&vec![[false, true]; 12])).abs() < 1e-9 * pays(&one_way));
-        assert!((pays(&[]) - 1.0).abs() < 1e-12);
+        assert!(grown(&one_way) > 20.0 && grown(&both_ways) < 1.0);
+        assert!((grown(&one_way) - grown(&[[false, true]; 12])).abs() < 1e-9 * grown(&one_way));
+        assert!((grown(&[]) - 1.0).abs() < 1e-12);
     }
 }

@@ -34,10 +34,15 @@ impl Curve {
         Self(vec![0.0; PLACES])
     }
 
+    /// What a bet on each ln r has made of a unit staked, as a logarithm.
+    pub(super) fn of(ln_paid: impl Fn(f64) -> f64) -> Self {
+        Self((0..PLACES).map(|place| ln_paid(ln_r(place))).collect())
+    }
+
     /// Of these bites in these times, both above nought: those on A are binomial with odds r T_A : T_B, which is the bet with
     /// the common rate integrated out.
     pub(super) fn of_minutes(a: Tally, b: Tally) -> Self {
-        Self((0..PLACES).map(|place| crate::belief::ln_likelihood(a, b, ln_r(place))).collect())
+        Self::of(|u| crate::belief::ln_likelihood(a, b, u))
     }
 
     /// Of the waits of a stratum, like for like (partial likelihood, ties by Efron).
@@ -45,8 +50,7 @@ impl Curve {
         let sets = risk_sets(a, b);
         let alike = ln_against(&sets, 1.0);
         let on_a: f64 = sets.iter().map(RiskSet::bites_on_a).sum();
-        let at = |place: usize| on_a * ln_r(place) - ln_against(&sets, exp(ln_r(place))) + alike;
-        Self((0..PLACES).map(at).collect())
+        Self::of(|u| on_a * u - ln_against(&sets, exp(u)) + alike)
     }
 
     /// The likelihood where ln r may be off by a normal error of its own on this day.
@@ -130,13 +134,6 @@ impl Curve {
         self.0.iter().copied().fold(f64::NEG_INFINITY, f64::max)
     }
 
-    /// Takes in one more bet: what it pays at each ln r, as a logarithm.
-    pub(super) fn take(&mut self, ln_pays: impl Fn(f64) -> f64) {
-        for (place, sum) in self.0.iter_mut().enumerate() {
-            *sum += ln_pays(ln_r(place));
-        }
-    }
-
     /// Takes another day or stratum in.
     pub(super) fn add(&mut self, other: &Self) {
         for (sum, ln) in self.0.iter_mut().zip(&other.0) {
@@ -153,11 +150,16 @@ impl<'a> Sum<&'a Curve> for Curve {
     }
 }
 
-/// The logarithm of what stood against all bites at the ratio `r`. A product takes one logarithm where a sum takes many.
+/// The logarithm of what stood against all bites at the ratio `r`.
 fn ln_against(sets: &[RiskSet], r: f64) -> f64 {
+    ln_product(sets.iter().flat_map(|set| set.taken_of(r)))
+}
+
+/// The logarithm of a product, of which it takes far fewer than a sum of logarithms does.
+pub(super) fn ln_product(factors: impl Iterator<Item = f64>) -> f64 {
     let (mut sum, mut product) = (0.0, 1.0);
-    for taken in sets.iter().flat_map(|set| set.taken_of(r)) {
-        product *= taken;
+    for factor in factors {
+        product *= factor;
         if !(1.0 / LARGE..LARGE).contains(&product) {
             (sum, product) = (sum + log(product), 1.0);
         }

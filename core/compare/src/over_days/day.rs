@@ -97,7 +97,9 @@ impl Compared {
         if turn {
             let on_a = places[0].len();
             casts.rotate_left(on_a);
-            casts.iter_mut().for_each(|cast| cast.side = cast.side.other());
+            for cast in &mut casts {
+                cast.side = cast.side.other();
+            }
             places.swap(0, 1);
         }
         let fished = |side: Side| casts.iter().any(|cast| cast.side == side && cast.wait.minutes() > 0.0);
