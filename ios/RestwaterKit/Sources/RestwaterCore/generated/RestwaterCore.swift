@@ -2499,7 +2499,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let verdict: String
     /**
-     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
      */
     public let says: String
     /**
@@ -2527,7 +2527,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let p: String
     /**
-     * Why no more can be said.
+     * What the days say where the same was asked on others, and why no more can be said of today.
      */
     public let reasons: [String]
     /**
@@ -2562,7 +2562,7 @@ public struct ChangeView: Equatable, Hashable {
          * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
          */verdict: String, 
         /**
-         * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+         * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
          */says: String, 
         /**
          * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
@@ -2583,7 +2583,7 @@ public struct ChangeView: Equatable, Hashable {
          * Exact and block p, plain and raised for the number looked at.
          */p: String, 
         /**
-         * Why no more can be said.
+         * What the days say where the same was asked on others, and why no more can be said of today.
          */reasons: [String], 
         /**
          * How many more casts it would take.

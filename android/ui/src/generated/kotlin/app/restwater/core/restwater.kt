@@ -3287,7 +3287,7 @@ data class ChangeView (
     val `verdict`: kotlin.String
     , 
     /**
-     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
      */
     val `says`: kotlin.String
     , 
@@ -3322,7 +3322,7 @@ data class ChangeView (
     val `p`: kotlin.String
     , 
     /**
-     * Why no more can be said.
+     * What the days say where the same was asked on others, and why no more can be said of today.
      */
     val `reasons`: List<kotlin.String>
     , 
