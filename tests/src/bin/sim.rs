@@ -7,11 +7,14 @@
 use restwater_tests::sim::belief::{self, Believed, MoreCasts};
 use restwater_tests::sim::book::{BETWEEN_DAYS, Differing, differing};
 use restwater_tests::sim::change::{Habit, Said, said};
+use restwater_tests::sim::claims::weights::{CASES, Weights, weights};
+use restwater_tests::sim::claims::{self, Claims};
 use restwater_tests::sim::fed::{self, Found};
 use restwater_tests::sim::feeds::When;
 use restwater_tests::sim::goal::{self, Goal};
 use restwater_tests::sim::looks::{Looked, level, looked};
 use restwater_tests::sim::questions;
+use restwater_tests::sim::sbc;
 use restwater_tests::sim::share::{Catches, Days, catches};
 use restwater_tests::sim::water::Water;
 use restwater_tests::sim::waters::{seen_before, tuned, unseen};
@@ -28,6 +31,8 @@ const PER_BOOK: u64 = 8;
 const SEED: u64 = 20_261_128;
 /// How many times fewer seasons of a question.
 const DAYS_A_SEASON: u64 = 4;
+/// One day in so many for what is claimed: each says a great deal.
+const CLAIMS: u64 = 5;
 /// How many times as many days for the casts that are named, which is seldom.
 const MORE_CASTS: u64 = 16;
 /// How many times as keen the fish are for the better colour, where there is one.
@@ -57,8 +62,10 @@ fn main() -> ExitCode {
 /// Prints a part's tables and gives its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 9] = [
+const PARTS: [(&str, Part); 11] = [
     ("advice", advice),
+    ("claims", claimed),
+    ("sbc", calibrated),
     ("books", books),
     ("changes", changes),
     ("feed", feed),
@@ -83,6 +90,30 @@ fn advice(asked: &Asked) -> Vec<Goal> {
         goals.extend(goal::of_advice(&all));
     }
     goals
+}
+
+/// What is claimed of bites and of their weight on first days.
+fn claimed(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let days = first.div_ceil(CLAIMS);
+    let rows: Vec<(String, Claims)> = on_two_threads(&asked.named(tuned()), |water| {
+        (water.name.to_owned(), claims::claims(water, days, run))
+    });
+    println!("A bite in the next five minutes, claimed / came (%)\n\n{}", claims::table::five_minutes(&rows));
+    println!("The 95 % band of bites an hour at the leave advised\n\n{}", claims::table::rates(&rows));
+    println!("Bites to come, foretold at half of the day\n\n{}", claims::table::coming(&rows));
+    let weights: Vec<Weights> = on_two_threads(&CASES, |case| weights(*case, days, run));
+    println!("Weight to come, foretold after eight fish\n\n{}", claims::table::weights(&weights));
+    let of = [claims::goals::of_five_minutes, claims::goals::of_rates, claims::goals::of_coming];
+    of.iter().flat_map(|goals| goals(&rows)).chain(claims::goals::of_weights(&weights)).collect()
+}
+
+/// Truths drawn from what is believed, and their ranks in what is believed after a day.
+fn calibrated(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let rows = on_two_threads(&sbc::OF, |of| sbc::ranks(of, first, run));
+    println!("Ranks of truths drawn from what is believed\n\n{}", sbc::table(&rows));
+    sbc::goals(&rows)
 }
 
 fn books(asked: &Asked) -> Vec<Goal> {
