@@ -135,9 +135,12 @@ impl StandingQuestion {
         words.say_with("question-title", &args)
     }
 
-    /// Stakes, p-values and the ratio, for the page behind.
-    pub(crate) fn figures(&self, words: &Wording) -> String {
+    /// Stakes, p-values and the ratio, for the page behind; none before a day counts.
+    pub(crate) fn figures(&self, words: &Wording) -> Option<String> {
         let found = &self.found;
+        if found.days == 0 {
+            return None;
+        }
         let stake = |stake: f64| words.figure(stake, if stake < 10.0 { 2 } else { 0 });
         let [minutes, waits, casts, decides] =
             [found.stakes.minutes, found.stakes.waits, found.stakes.casts, found.stakes.decides].map(stake);
@@ -158,7 +161,7 @@ impl StandingQuestion {
             ("anylook", Arg::Text(&any_look)),
             ("block", Arg::Text(&block)),
         ];
-        words.say_with("question-figures", &args)
+        Some(words.say_with("question-figures", &args))
     }
 }
 
@@ -180,7 +183,7 @@ pub(crate) fn leaves(words: &Wording, standing: &[StandingQuestion]) -> Option<[
         leaf.lines.push(with(question.says(words), question.counts(words)));
         leaf.lines.extend(question.of_100(words).map(|of_100| LeafLine::new(of_100, String::new())));
         leaf.lines.push(with(question.next(words), question.more(words)));
-        figures.lines.push(with(title, question.figures(words)));
+        figures.lines.extend(question.figures(words).map(|figures| with(title, figures)));
     }
     leaf.notes = ["questions-how", "questions-own-rate"].map(|id| words.say(id)).to_vec();
     let left_out = standing.len().saturating_sub(LISTED);

@@ -70,7 +70,7 @@ pub fn changes(
     let asked_today = |asked: &&&StandingQuestion| {
         findings.iter().any(|f| asked.is_about(f.factor, &f.a.value, &f.b.value))
     };
-    let over_days = standing.iter().filter(asked_today).map(|asked| asked.figures(words));
+    let over_days = standing.iter().filter(asked_today).filter_map(|asked| asked.figures(words));
     let figures = changes.iter().map(side::figures).chain(over_days).chain(raised).collect();
     ChangesView {
         title: words.say("changes-title"),
