@@ -24,6 +24,7 @@ mod casts_that_count;
 mod cautions;
 mod changes;
 mod chart;
+mod compared;
 mod conditions;
 mod date;
 mod day;

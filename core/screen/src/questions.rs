@@ -1,6 +1,6 @@
 //! A question asked over days: on "Did it matter?", beside what today says, and as a page of the Book.
 
-use super::changes::{factor_words, side_counts, value_of_factor};
+use super::compared::{factor_words, side_counts, value_of_factor};
 use super::figures::sentence_case;
 use super::waits::p_words;
 use super::{Arg, Leaf, LeafKey, LeafLine, Wording};

@@ -6,7 +6,6 @@
 //! a Metropolis walk (1953) on what is believed beforehand, so that time alone, without a cast that tells, changes nothing.
 
 use super::Wait;
-use super::shapes::Shapes;
 
 /// Chance that a day changes: one in five. A guess, checked by simulation (docs/advice.md).
 pub(crate) const CHANGES: f64 = 0.2;
@@ -34,12 +33,13 @@ type Way = (u32, u32, [f32; 2]);
 pub(crate) struct Drift(Vec<Way>);
 
 impl Drift {
-    pub(crate) fn new(shapes: &Shapes) -> Self {
+    /// Between the stops of shapes that are believed in beforehand as `prior` says.
+    pub(crate) fn new(prior: &[f64], stops: &[Stop]) -> Self {
         let mut ways = Vec::new();
-        let accepted = |from: usize, to: usize| (shapes.prior[to] / shapes.prior[from]).min(1.0) as f32;
-        for stop in &shapes.stops {
+        let accepted = |from: usize, to: usize| (prior[to] / prior[from]).min(1.0) as f32;
+        for stop in stops {
             let beside = |other: &&Stop| other.track == stop.track && other.step == stop.step + 1;
-            let Some(next) = shapes.stops.iter().find(beside) else { continue };
+            let Some(next) = stops.iter().find(beside) else { continue };
             for share in 0..stop.shares {
                 let (i, j) = (stop.first + share, next.first + share);
                 ways.push((i as u32, j as u32, [accepted(i, j), accepted(j, i)]));
@@ -88,6 +88,7 @@ impl Drift {
 
 #[cfg(test)]
 mod tests {
+    use super::super::shapes::Shapes;
     use super::super::{LeavePlan, Record, SHAPE_PRIORS, Settings};
     use super::*;
 

@@ -177,7 +177,7 @@ impl Shapes {
 
     /// Where weight moves on a day that changes.
     pub(crate) fn drift(&self) -> &Drift {
-        self.drift.get_or_init(|| Drift::new(self))
+        self.drift.get_or_init(|| Drift::new(&self.prior, &self.stops))
     }
 
     /// Takes where the curves that are added next lie: their track among these, and the step on it.

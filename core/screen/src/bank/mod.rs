@@ -5,9 +5,10 @@ mod clock;
 mod keys;
 mod strip;
 
+use super::date::hours_minutes;
 use super::doors::top_doors;
 use super::feed::fed_words;
-use super::figures::{clock, hours_minutes};
+use super::figures::clock;
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Action, Arg, Door, KeyView, LandedFish, Wording};

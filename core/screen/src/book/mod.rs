@@ -14,7 +14,7 @@ pub use next::NextInput;
 pub use peg::PegOf;
 
 use super::date::date_words;
-use super::figures::hours_minutes;
+use super::date::hours_minutes;
 use super::{
     Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, StandingQuestion, TypedField,
     TypedInto, Which, Whose, Wording, questions,

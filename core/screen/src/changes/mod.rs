@@ -4,7 +4,6 @@ mod side;
 mod test;
 
 pub use side::{ChangeView, ForestPoint, SideView, StartTest, VerdictTone};
-pub(crate) use side::{factor_words, side_counts, value_of_factor};
 pub use test::{AlternationView, StepState, StepView};
 
 use super::chart::{Axis, Tick};

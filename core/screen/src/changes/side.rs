@@ -2,15 +2,15 @@
 
 use super::FOREST_LOG2;
 use crate::casts_that_count::spot_of;
-use crate::figures::{sentence_case, whole};
-use crate::place::length_words;
+use crate::compared::{factor_words, side_counts, value_of_factor};
+use crate::figures::sentence_case;
 use crate::waits::p_words;
 use crate::{Action, Arg, StandingQuestion, Wording};
 use restwater_compare::{
     ChangeFinding, DAY_CASTS, FEWEST_SWITCHES, Limits, Reason, Side, SideRecord, Verdict,
 };
 use restwater_compare::{Factor, FactorValue};
-use restwater_session::{FED_WITHIN_MIN, FeedBand, Session, length_mm};
+use restwater_session::Session;
 use serde::{Deserialize, Serialize};
 
 /// What may be said of a change, for drawing.
@@ -153,45 +153,12 @@ pub(super) fn change(
     }
 }
 
-/// "Pop-up height".
-pub(crate) fn factor_words(words: &Wording, factor: Factor) -> String {
-    let name = serde_json::to_value(factor).ok();
-    let name = name.as_ref().and_then(serde_json::Value::as_str).unwrap_or_default();
-    words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
-}
-
 /// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
 pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, value: &str) -> String {
     match factor {
         Factor::Spot => spot_of(words, session, value),
         _ => value_of_factor(words, factor, value),
     }
-}
-
-/// The same of a factor that needs no session to be told.
-pub(crate) fn value_of_factor(words: &Wording, factor: Factor, value: &str) -> String {
-    match factor {
-        Factor::Height | Factor::Hooklength => {
-            length_mm(value).map_or_else(|| value.to_owned(), |mm| length_words(words, mm))
-        }
-        Factor::Feed => words.say(if value == "fed" { "value-fed" } else { "value-not-fed" }),
-        Factor::FeedAmount => {
-            let band = FeedBand::ALL.into_iter().position(|band| band.spelled() == value);
-            band.map_or_else(|| value.to_owned(), |place| words.say(&format!("value-feed-{place}")))
-        }
-        _ => value.to_owned(),
-    }
-}
-
-/// "4 bites in 6 casts, 85 min".
-pub(crate) fn side_counts(words: &Wording, bites: u64, casts: usize, minutes: f64) -> String {
-    let minutes = whole(minutes);
-    let counts = [
-        ("bites", Arg::Count(bites as usize)),
-        ("casts", Arg::Count(casts)),
-        ("minutes", Arg::Text(&minutes)),
-    ];
-    words.say_with("change-side", &counts)
 }
 
 fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {

@@ -170,6 +170,6 @@ fn every_sentence_is_there() {
         Factor::Feed,
         Factor::FeedAmount,
     ] {
-        assert!(!side::factor_words(&words, factor).starts_with("factor-"), "{factor:?}");
+        assert!(!crate::compared::factor_words(&words, factor).starts_with("factor-"), "{factor:?}");
     }
 }
