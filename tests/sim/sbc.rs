@@ -75,7 +75,7 @@ fn settings() -> Settings {
     Settings { changing: 0.0, ..Settings::default() }
 }
 
-/// Ranks of so many truths.
+/// The ranks of `truths` truths, each drawn from what is believed beforehand.
 pub fn ranks((of, draw): &(&'static str, Draw), truths: u64, run: u64) -> Ranks {
     let believed = Believed::default();
     let mut parts = [0.0; PARTS];

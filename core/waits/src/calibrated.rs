@@ -69,7 +69,7 @@ fn rank(shapes: &Shapes, weights: &[f64], truth: usize, draws: &mut Draws) -> f6
     (sum(&|v| v < at) + draws.uniform() * sum(&|v| v == at)) / weights.iter().sum::<f64>()
 }
 
-/// Ranks of so many truths are as even as luck would have them.
+/// Draws the rank of each of this many truths, and fails where the ranks are less even than chance allows.
 fn even(truths: u64, mut draw: impl FnMut(&mut Draws) -> f64) {
     let mut parts = [0.0_f64; PARTS];
     for truth in 0..truths {

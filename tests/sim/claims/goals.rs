@@ -77,7 +77,7 @@ fn of_water(name: &str, coming: &[Coming; AHEAD.len()]) -> [Goal; 3] {
             .join(", ")
     };
     let held = format!(
-        "{name}: bites to come lie in their range, of 100 that hold so many: {} (goal: within 3)",
+        "{name}: bites to come lie in their range, held in 100 beside the nominal share: {} (goal: within 3)",
         list(&|c| format!(
             "{:.1} ± {:.1} of {:.1}",
             100.0 * c.held.value(),

@@ -24,7 +24,7 @@ pub const CASES: [(usize, f64); 6] = [(1, 0.35), (3, 0.35), (8, 0.35), (1, 1.0),
 const LANDED: usize = 8;
 /// Least share of bites that are landed on a day; it is drawn evenly from here to all.
 const LANDS: f64 = 0.5;
-/// Minutes ahead, and at least so many.
+/// How many minutes ahead the weight is forecast, and the least of them that a day must have left.
 const AHEAD: f64 = 120.0;
 const LEAST: f64 = 60.0;
 /// The guess of the class, which is also what the app takes a fish of no class to weigh: a pound.

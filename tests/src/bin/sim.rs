@@ -29,9 +29,9 @@ const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 const PER_BOOK: u64 = 8;
 /// The run of the tables in docs/advice.md: no setting was chosen on its days.
 const SEED: u64 = 20_261_128;
-/// How many times fewer seasons of a question.
+/// The questions over days fish one season for every four days of the other parts.
 const DAYS_A_SEASON: u64 = 4;
-/// One day in so many for what is claimed: each says a great deal.
+/// The calibration of claims fishes one day for every five of the other parts: each day has many claims to check.
 const CLAIMS: u64 = 5;
 /// How many times as many days for the casts that are named, which is seldom.
 const MORE_CASTS: u64 = 16;

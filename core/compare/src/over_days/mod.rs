@@ -32,7 +32,7 @@ pub use more_days::{MOST_DAYS, MoreDays, more_days};
 use super::alternation::Side;
 use super::belief::Belief;
 use super::permutation::{Stratum, permutation_p};
-use super::verdict::{CLEAR_BELOW, CLEAR_FROM, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM};
+use super::verdict::{FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, is_clear};
 use curve::Curve;
 use libm::exp;
 use serde::{Deserialize, Serialize};
@@ -169,14 +169,6 @@ fn verdict(question: &Question) -> OverDays {
     } else {
         OverDays::LeansTo(side)
     }
-}
-
-fn is_clear(belief: Belief, block_p: f64, any_look_p: f64) -> bool {
-    let of_two = belief.a_if_any();
-    belief.better().1 >= LEANS_FROM
-        && of_two.max(1.0 - of_two) >= CLEAR_FROM
-        && block_p < CLEAR_BELOW
-        && any_look_p < CLEAR_BELOW
 }
 
 #[cfg(test)]

@@ -1,16 +1,7 @@
-use super::super::phones::PHONES;
+use super::super::phones::{PHONES, STATES};
 use super::super::{BankLayout, bank_layout};
 use super::*;
 use std::collections::BTreeSet;
-
-const STATES: [BankState; 6] = [
-    BankState::NoSession,
-    BankState::Ready,
-    BankState::Away,
-    BankState::Out,
-    BankState::FishOn,
-    BankState::Landed,
-];
 
 fn layouts(state: BankState, rods: u8, page: u8) -> Vec<BankLayout> {
     PHONES.iter().map(|p| bank_layout(&p.glass(1.0, false), PadAsk { state, rods, page }).unwrap()).collect()

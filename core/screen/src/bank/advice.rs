@@ -1,6 +1,6 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
-use super::{AdviceTone, AdviceView, BankInput, BankState, Reading};
+use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, match_phase};
 use crate::figures::whole;
 use crate::leave_words::{habit_words, leave, leave_words};
 use crate::plan::due_words;
@@ -51,8 +51,7 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
 
 /// Whether a match is on and its last bait has to be out of the water.
 fn is_past_all_out(input: &BankInput) -> bool {
-    let phase = input.session.and_then(|session| session.match_day.as_ref()?.phase(input.now).ok());
-    matches!(phase, Some(Phase::Landing { .. } | Phase::Over))
+    matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
 }
 
 /// The habit that came before every bite is the first thing said after the counts, where it is earned.

@@ -1,6 +1,6 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
-use super::{BankInput, BankState};
+use super::{BankInput, BankState, match_phase};
 use crate::feed::feed_words;
 use crate::seen::{neighbour_id, sides};
 use crate::{
@@ -202,9 +202,8 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
 }
 
 /// Whether a match is on and no bait may be in the water: before all-in or after all-out.
-pub(super) fn is_out_of_hours(input: &BankInput) -> bool {
-    let phase = input.session.and_then(|session| session.match_day.as_ref()?.phase(input.now).ok());
-    phase.is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
+fn is_out_of_hours(input: &BankInput) -> bool {
+    match_phase(input).is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
 }
 
 /// The part of a message id that names the key.
