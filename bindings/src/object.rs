@@ -20,8 +20,8 @@ pub struct Restwater {
 }
 
 impl Restwater {
-    fn app(&self) -> Result<MutexGuard<'_, App>, RestwaterError> {
-        self.app.lock().map_err(|_| RestwaterError::broken())
+    pub(crate) fn app(&self) -> Result<MutexGuard<'_, App>, RestwaterError> {
+        self.app.lock().map_err(|poisoned| RestwaterError::broken(poisoned.get_ref()))
     }
 
     pub(crate) fn with<T>(
@@ -35,8 +35,8 @@ impl Restwater {
 
 #[uniffi::export]
 impl Restwater {
-    /// Opens the log in the folder, or begins one there. Everything is said in the language that a tag of BCP 47 asks for, such
-    /// as "de-AT"; in British English where it is not here.
+    /// Opens the log in the folder, or begins one there. Everything is said in the first language that is here of those that
+    /// tags of BCP 47 ask for, with commas between them as in "nl, de-AT"; in British English where none is.
     #[uniffi::constructor]
     pub fn open(dir: &str, now: &Moment, language: &str) -> Result<Arc<Self>, RestwaterError> {
         let app = App::open(Path::new(dir), Box::new(SystemEntropy::default()), now);

@@ -4,8 +4,8 @@
 
 use restwater_screen::{ShellWords, Wording};
 
-/// Words for what the phone's system shows: channels, permissions, files and the position. As everywhere here, in the language
-/// that a tag of BCP 47 asks for.
+/// Words for what the phone's system shows: channels, permissions, files and the position, in the language that tags of BCP 47
+/// ask for, as when the log is opened.
 #[uniffi::export]
 #[must_use]
 pub fn shell_words(language: &str) -> ShellWords {

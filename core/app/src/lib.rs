@@ -160,9 +160,15 @@ impl App {
         })
     }
 
-    /// From now on everything is said in the language that a tag of BCP 47 asks for; in British English where it is not here.
-    pub fn set_language(&mut self, tag: &str) {
-        self.words = Wording::of(tag);
+    /// From now on everything is said in the first language that is here of those that tags of BCP 47 ask for, with commas
+    /// between them; in British English where none is.
+    pub fn set_language(&mut self, tags: &str) {
+        self.words = Wording::of(tags);
+    }
+
+    /// The sentences that everything is said in.
+    pub fn words(&self) -> &Wording {
+        &self.words
     }
 
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.

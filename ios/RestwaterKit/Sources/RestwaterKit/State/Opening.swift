@@ -60,8 +60,8 @@ public final class Opening: Observed {
 
     /// Sets the damaged log aside, begins a new one with what could be saved, and says what that was.
     public func salvage() {
-        begin { [folder, clock, open] in
-            let said = try RestwaterCore.salvage(dir: folder.path, now: clock(), language: phoneLanguage())
+        begin { [folder, clock, open, language = phoneLanguage()] in
+            let said = try RestwaterCore.salvage(dir: folder.path, now: clock(), language: language)
             return (try open(folder, clock), said)
         }
     }

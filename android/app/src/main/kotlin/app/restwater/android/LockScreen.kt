@@ -32,6 +32,11 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     private val app get() = context.applicationContext as RestwaterApplication
 
     init {
+        renamed()
+    }
+
+    /** Gives the channels the names of the phone's language; what the angler set of a channel stays. */
+    fun renamed() {
         val wait = NotificationChannel(WAIT, words.channelWait, NotificationManager.IMPORTANCE_LOW)
         wait.setShowBadge(false)
         val alarm = NotificationChannel(ALARM, words.channelAlarm, NotificationManager.IMPORTANCE_HIGH)

@@ -47,9 +47,24 @@ class RestwaterApplication : Application() {
     /** The angler chose another language in the phone's settings while the process is there. */
     override fun onConfigurationChanged(newConfig: Configuration) {
         super.onConfigurationChanged(newConfig)
-        val core = opened?.getOrNull() ?: return
-        receivers.launch { core.setLanguage(language()) }
+        val chosen = language()
+        if (chosen == said) return
+        said = chosen
+        // After an opening that is under way, and before anything that a new activity asks.
+        receivers.launch {
+            val core = opened?.getOrNull() ?: return@launch
+            try {
+                core.setLanguage(chosen)
+                lockScreen.renamed()
+                lockScreen.show(core.watch(now()))
+            } catch (broken: RestwaterException.Failed) {
+                // The next tap says so.
+            }
+        }
     }
+
+    /** What everything is said in. */
+    private var said = language()
 
     private val folder: File get() = filesDir.resolve("log").apply { mkdirs() }
 
