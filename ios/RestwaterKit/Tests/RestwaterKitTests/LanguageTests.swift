@@ -33,7 +33,7 @@ final class LanguageTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testALogThatCantBeOpenedIsSaidInThePhonesLanguage() throws {
+    func testALogThatCantBeOpenedIsSaidInThePhonesLanguage() async throws {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("no-log-\(UUID().uuidString)")
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         try Data("this is no log".utf8).write(to: folder.appendingPathComponent("restwater.db"))
