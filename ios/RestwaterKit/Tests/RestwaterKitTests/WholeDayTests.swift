@@ -204,7 +204,8 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         day.state.onPositionWanted = { asked += 1 }
         await day.tap("swim-USE_PHONE")
         XCTAssertEqual(asked, 1)
-        for (read, says) in [(PositionRead.notAllowed, shellWords(language: phoneLanguage()).positionNotAllowed), (.notFound, shellWords(language: phoneLanguage()).positionNotFound)] {
+        let words = shellWords(language: phoneLanguage())
+        for (read, says) in [(PositionRead.notAllowed, words.positionNotAllowed), (.notFound, words.positionNotFound)] {
             day.state.positionRead(read)
             await day.look()
             XCTAssertEqual(day.state.content.notice, says)

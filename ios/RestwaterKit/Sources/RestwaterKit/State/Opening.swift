@@ -70,7 +70,8 @@ public final class Opening: Observed {
     /// damaged log.
     public func trouble(on measure: GlassMeasure, letters: Letters) -> Sheet {
         guard case .failed(let refusal) = stage else { return Sheet() }
-        return .trouble(refusal.text, key: refusal.kind == .damaged ? shellWords(language: phoneLanguage()).salvage : nil, on: measure, letters: letters)
+        let key = refusal.kind == .damaged ? shellWords(language: phoneLanguage()).salvage : nil
+        return .trouble(refusal.text, key: key, on: measure, letters: letters)
     }
 
     private func begin(_ reading: @escaping @Sendable () throws -> (Restwater, String?)) {
