@@ -1,7 +1,7 @@
 //! Conditions and cautions: what the Conditions and Cautions screens do.
 
 use super::{App, AppError};
-use restwater_caution::shown::{Occasion, to_show};
+use restwater_caution::shown::{Occasion, Seen, to_show};
 use restwater_log::{LeadMaterial, Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{CautionsInput, CautionsTap, ConditionsTap, LeavesView};
@@ -55,14 +55,14 @@ impl App {
 
     /// The Cautions screen.
     pub(super) fn cautions(&mut self) -> Result<LeavesView, AppError> {
-        let kit = self.kit()?;
+        let seen = self.cautions_seen();
         let (peg, peg_words) = self.peg();
         Ok(screen::cautions(&CautionsInput {
             region: self.region,
             occasion: self.occasion(),
             peg: &peg,
             peg_words: &peg_words,
-            seen: &kit.seen,
+            seen: &seen,
             words: &self.words,
         }))
     }
@@ -83,14 +83,19 @@ impl App {
         }
         let (peg, _) = self.peg();
         let cautions = seen.into_iter().map(str::to_owned).collect();
-        self.log_kit(vec![Payload::CautionsSeen { peg, cautions }], at)
+        self.log_own(Payload::CautionsSeen { peg, cautions }, at)
     }
 
     /// Ids of the cautions not yet put away at this peg.
     pub(super) fn cautions_to_show(&mut self) -> Result<Vec<&'static str>, AppError> {
-        let seen = self.kit()?.seen;
+        let seen = self.cautions_seen();
         let (peg, _) = self.peg();
         Ok(to_show(self.region, &self.occasion(), &peg, &seen).into_iter().map(|c| c.id).collect())
+    }
+
+    /// What the angler has read, and at which peg.
+    fn cautions_seen(&self) -> Vec<Seen> {
+        restwater_kit::fold(self.journal.recent().kit(self.own_kit()), &[]).seen
     }
 
     /// The peg as its cautions are keyed, and in words: that of the open session, else the one being set up.
@@ -98,12 +103,15 @@ impl App {
         let session = self.session().filter(|s| s.is_open());
         let setup = session.map_or(&self.draft, |session| &session.setup);
         let names: Vec<&str> = [&setup.water, &setup.peg].into_iter().flatten().map(String::as_str).collect();
-        if setup.peg.is_none() {
-            // A peg without a name is asked for at each session.
+        let peg = |peg: &String| self.words.say_with("peg", &[("peg", screen::Arg::Text(peg))]);
+        let peg_words: Vec<String> =
+            setup.water.clone().into_iter().chain(setup.peg.as_ref().map(peg)).collect();
+        if setup.water.is_none() || setup.peg.is_none() {
+            // Without the names of both it may be any peg: it is asked about at each session.
             let id = session.map(|session| session.id.to_string()).unwrap_or_default();
-            return (id, String::new());
+            return (id, peg_words.join(", "));
         }
-        (names.join(" / "), names.join(", "))
+        (names.join(" / "), peg_words.join(", "))
     }
 
     fn occasion(&self) -> Occasion {

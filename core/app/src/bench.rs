@@ -310,7 +310,12 @@ pub(super) fn heights(rows: &[CastRow]) -> Vec<HeightCast> {
     let cast = |row: &CastRow| {
         let height =
             LineLength::from_rounded_mm(length_mm(row.setup.get(&Factor::Height)?).filter(|mm| *mm > 0)?);
-        Some(HeightCast { height, minutes: row.wait.minutes(), bites: u16::from(row.wait.is_bite()) })
+        Some(HeightCast {
+            begins: !row.twitched,
+            height,
+            minutes: row.wait.minutes(),
+            bites: u16::from(row.wait.is_bite()),
+        })
     };
     rows.iter().filter_map(cast).collect()
 }

@@ -4,7 +4,7 @@ use restwater_exchange::rfc3339;
 use restwater_log::FeedAmount;
 use restwater_session::figures::{feed_kind_name, fish_sign_name, grams, side_name, weight_parts};
 use restwater_session::{
-    Break, CaughtFish, Feeding, FishShown, NeighbourFish, OtherNet, Session, catch, feed_mg, point_of,
+    Break, CaughtFish, Feeding, FishShown, NeighbourFish, OtherNet, Session, catch_by_net, feed_mg, point_of,
     reach_m,
 };
 use restwater_swim::{DayOnMap, FED, FISH_LANDED, FISH_SHOWING, Point, Spot, bearing_range};
@@ -17,8 +17,9 @@ pub(super) fn day_on_map(session: &Session, phone: Option<Uuid>) -> DayOnMap {
     let feed =
         session.feedings().into_iter().filter_map(|feeding| Some((spot(feeding.place?)?, fed(&feeding))));
     let shown = session.shown.iter().filter_map(|seen| Some((spot(point_of(seen.place)?)?, showing(seen))));
-    let fish =
-        catch(session).into_iter().filter_map(|fish| Some((where_landed(session, &fish)?, landed(&fish))));
+    let fish = catch_by_net(session)
+        .into_iter()
+        .filter_map(|fish| Some((where_landed(session, &fish)?, landed(&fish))));
     DayOnMap { session: of_session(session, phone), seen: feed.chain(shown).chain(fish).collect() }
 }
 

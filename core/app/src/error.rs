@@ -111,6 +111,9 @@ pub enum AppError {
     /// No cell of the swim is meant, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
+    /// The Swim shows an earlier moment, of which nothing more is logged.
+    #[error("the Swim shows an earlier moment: tap NOW first")]
+    EarlierShown,
     /// Something typed in a form that can't be read.
     #[error("\"{text}\" is no {what}: type it as the line says")]
     NotRead {
@@ -211,6 +214,7 @@ impl AppError {
             | Self::NothingToRedo
             | Self::NothingToSetBack
             | Self::NoCell
+            | Self::EarlierShown
             | Self::NothingTyped
             | Self::EmptyText
             | Self::GeoJson(GeoJsonError::PegNeeded)
@@ -255,6 +259,7 @@ impl AppError {
             Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NotOfThatEntry => words.say("error-not-of-that-entry"),
             Self::NoCell => words.say("error-no-cell"),
+            Self::EarlierShown => words.say("error-earlier-shown"),
             Self::NothingTyped => words.say("error-nothing-typed"),
             Self::EmptyText => words.say("error-empty-text"),
             Self::NotRead { what, text } => {

@@ -43,11 +43,31 @@ impl App {
     /// Writes in the kit; several entries are undone together.
     pub(super) fn log_kit(&mut self, payloads: Vec<Payload>, at: &Moment) -> Result<String, AppError> {
         let kind = payloads.first().map(|p| p.kind().to_owned()).unwrap_or_default();
-        // What is written stays this phone's choice, also when a partner's kit comes in later.
-        if self.journal.recent().kits().is_empty() {
-            self.journal.store().set_setting(KIT, &self.kit_id.to_string())?;
-        }
+        self.keep_kit()?;
         self.write_all(self.kit_id, payloads, at)?;
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// The kit in use stays so once anything is written, also when a kit that was written in later comes in by a file.
+    pub(super) fn keep_kit(&mut self) -> Result<(), AppError> {
+        if self.journal.store().setting(KIT)?.is_none() {
+            self.choose_kit(self.kit_id)?;
+        }
+        Ok(())
+    }
+
+    /// The kit in which the angler's own plans and read cautions stand: the one in use if a phone of the angler's began it,
+    /// else this phone's own. A partner's wallet may be shared; what a partner planned and read stays the partner's.
+    pub(super) fn own_kit(&self) -> Uuid {
+        let mine = self.mine.iter().any(|phone| kit_of(*phone) == self.kit_id);
+        if mine { self.kit_id } else { kit_of(self.journal.store().device()) }
+    }
+
+    /// Writes in that kit.
+    pub(super) fn log_own(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
+        let kind = payload.kind().to_owned();
+        self.keep_kit()?;
+        self.write_all(self.own_kit(), vec![payload], at)?;
         Ok(self.say_what("notice-logged", &kind))
     }
 

@@ -394,6 +394,8 @@ impl App {
     /// What follows an entry, and can't fail it. Another session may be today's for it: one that has begun, or one whose beginning
     /// was undone or brought back. The days before today's are read anew then, and where one of them changed.
     fn after(&mut self, committed: &Committed) {
+        // Who logs is looking at now.
+        self.swim.steps_back = 0;
         let today = self.session().map(|s| s.id);
         let before_today = today != Some(committed.session) && !is_kit(committed.session);
         if before_today || !self.advisor.is_of(today) {

@@ -63,6 +63,7 @@ impl App {
         screen::match_view(&MatchInput {
             session: self.session(),
             now,
+            peg: self.session().and_then(|session| self.peg_of(session)),
             count: count.as_ref(),
             rest,
             on_scales: state.on_scales.as_ref(),
@@ -128,9 +129,7 @@ impl App {
                 self.log_here(Payload::SectionSet { left, right }, at)
             }
             MatchTap::WeighIn => {
-                let first = || self.first_net().map(OnScales::Net);
-                let on = self.match_day.on_scales.clone().or_else(first).ok_or(NotNow::NoMatch)?;
-                self.unit()?;
+                let on = self.on_scales().ok_or(NotNow::NoMatch)?;
                 let (unit, count) = unit_and_count(self.scales_typed().weight());
                 match on {
                     OnScales::Net(net) => self.weigh_in(&net, unit, count, at),
@@ -145,8 +144,9 @@ impl App {
         Ok(self.match_setup().ok_or(NotNow::NoMatch)?.unit)
     }
 
-    fn first_net(&self) -> Option<String> {
-        self.match_setup()?.rules.nets.first().map(|net| net.name.clone())
+    /// What hangs on the scales, as the screen names it.
+    fn on_scales(&self) -> Option<OnScales> {
+        screen::hanging(self.match_setup()?, self.session()?, self.match_day.on_scales.as_ref())
     }
 
     /// A net of the rules by its name.

@@ -5,7 +5,7 @@ use super::journal::Beside;
 use super::tackle::{sound_reach, with_rig};
 use super::{App, AppError, settings};
 use restwater_kit::{Kit, nearest_plan};
-use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, RodNumber, kit_of};
+use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, RodNumber};
 use restwater_screen::{PlanInput, PlanTap};
 use restwater_session::{MOST_RODS, NotNow, Plan, Session, check, fold};
 use restwater_store::Store;
@@ -96,9 +96,9 @@ impl App {
                 let day = self.planned_day(at);
                 let plan = self.plans()?.remove(&day).unwrap_or_default();
                 match changed(&plan, line)? {
-                    Some(Changed::Set(line)) => self.write_plan(Payload::PlanSet { day, line }, at),
+                    Some(Changed::Set(line)) => self.log_own(Payload::PlanSet { day, line }, at),
                     Some(Changed::Cleared(line)) if plan.has(&line) => {
-                        self.write_plan(Payload::PlanCleared { day, line }, at)
+                        self.log_own(Payload::PlanCleared { day, line }, at)
                     }
                     _ => Ok(String::new()),
                 }
@@ -109,7 +109,7 @@ impl App {
     /// A line that was typed.
     pub(super) fn plan_line(&mut self, line: PlanLine, at: &Moment) -> Result<String, AppError> {
         let day = self.planned_day(at);
-        self.write_plan(Payload::PlanSet { day, line }, at)
+        self.log_own(Payload::PlanSet { day, line }, at)
     }
 
     /// The plan that a session takes up as it begins, as it stands now. Where it can't be read the session begins without.
@@ -146,13 +146,6 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    fn write_plan(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
-        let kind = payload.kind().to_owned();
-        let kit = self.plan_kit();
-        self.write_all(kit, vec![payload], at)?;
-        Ok(self.say_what("notice-logged", &kind))
-    }
-
     /// The day that was chosen, else today, and in the evening tomorrow, unless a session still runs.
     fn planned_day(&self, now: &Moment) -> i32 {
         let open = self.session().is_some_and(Session::is_open);
@@ -160,16 +153,9 @@ impl App {
         self.plan.day.unwrap_or_else(|| day_of(now).saturating_add(i32::from(evening)))
     }
 
-    /// The kit that the angler's plans stand in: the one in use where a phone of the angler's began it, else this phone's own.
-    /// A partner's wallet may be shared; a partner's plan stays the partner's.
-    fn plan_kit(&self) -> Uuid {
-        let mine = self.mine.iter().any(|phone| kit_of(*phone) == self.kit_id);
-        if mine { self.kit_id } else { kit_of(self.journal.store().device()) }
-    }
-
     fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
         self.sessions.refresh(&self.journal)?;
-        let kit: Kit = restwater_kit::fold(self.journal.recent().kit(self.plan_kit()), &[]);
+        let kit: Kit = restwater_kit::fold(self.journal.recent().kit(self.own_kit()), &[]);
         Ok(kit.plans)
     }
 

@@ -21,7 +21,7 @@ const CLEAR_CM: u32 = 300;
 pub(super) struct SwimState {
     aimed: Option<CellId>,
     pad: SwimPad,
-    steps_back: i64,
+    pub(super) steps_back: i64,
     pub(super) typed: Typed,
 }
 
@@ -67,7 +67,8 @@ impl App {
     pub fn swim_scene(&self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
-        let at = self.shown(now);
+        // Only the Swim screen says that it shows an earlier moment.
+        let at = if glass.small { self.swim_now(now) } else { self.shown(now) };
         let figures = swim.figures(at.at_ms);
         let next = swim.where_next(&figures);
         let mut ask = self.scene_ask(glass)?;
@@ -130,8 +131,9 @@ impl App {
     /// The place of the cell that is aimed at.
     pub(super) fn aimed_place(&self, now: &Moment) -> Result<WaterPlace, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
+        self.shows_now()?;
         let swim = swim_of(session)?;
-        let next = swim.where_next(&swim.figures(self.on_line(now).at_ms));
+        let next = swim.where_next(&swim.figures(self.swim_now(now).at_ms));
         let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
         let spot = swim.cell(cell)?.aim.ok_or(AppError::NoCell)?;
         Ok(WaterPlace {
@@ -163,9 +165,21 @@ impl App {
         Ok(String::new())
     }
 
+    /// Now; of a day that has ended, its end: the water was left as it was then.
+    fn swim_now(&self, now: &Moment) -> Stamp {
+        let now = self.on_line(now);
+        let ended = self.session().and_then(|session| session.ended.clone());
+        ended.filter(|ended| ended.at_ms < now.at_ms).unwrap_or(now)
+    }
+
     /// The moment that is shown: now, or this many steps before.
     fn shown(&self, now: &Moment) -> Stamp {
-        self.on_line(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
+        self.swim_now(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
+    }
+
+    /// Nothing is logged where the ring stands at an earlier moment: it may stand elsewhere now.
+    fn shows_now(&self) -> Result<(), AppError> {
+        if self.swim.steps_back > 0 { Err(AppError::EarlierShown) } else { Ok(()) }
     }
 
     /// LEFT, RIGHT, IN, OUT.
@@ -180,7 +194,7 @@ impl App {
     /// EARLIER and LATER; 0 is now.
     pub(super) fn replay(&mut self, steps_back: u32, at: &Moment) -> Result<String, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let begun = session.started.as_ref().map_or(0, |start| self.on_line(at).ms_since(start));
+        let begun = session.started.as_ref().map_or(0, |start| self.swim_now(at).ms_since(start));
         let most = (begun / (REPLAY_STEP_MIN * 60_000)).max(0);
         self.swim.steps_back = i64::from(steps_back).min(most);
         Ok(String::new())
@@ -189,8 +203,9 @@ impl App {
     /// What the aimed cell is kept back as, cast to, or marked as: one op.
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        self.shows_now()?;
         let swim = swim_of(session)?;
-        let next = swim.where_next(&swim.figures(self.on_line(at).at_ms));
+        let next = swim.where_next(&swim.figures(self.swim_now(at).at_ms));
         let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
         check_swim(session, &payload, None)?;

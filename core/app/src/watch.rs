@@ -48,7 +48,7 @@ impl App {
     }
 
     /// Where its peg lies, or else one of the angler's last days on the same water.
-    fn peg_of(&self, session: &Session) -> Option<PegPlace> {
+    pub(super) fn peg_of(&self, session: &Session) -> Option<PegPlace> {
         let water = session.setup.water.as_deref();
         let mut before = self
             .advisor

@@ -29,6 +29,7 @@ error-io = Das Handy konnte nicht schreiben ({ $detail }). Der letzte Eintrag wu
 error-internal = In Restwater ging etwas schief ({ $detail }). Nichts ging verloren. Tippe noch einmal.
 error-clock-range = Die Uhr des Handys liegt außerhalb des Bereichs. Stell sie und tippe noch einmal.
 error-no-cell = Der Ring ist außerhalb der Karte. Versetz ihn erst.
+error-earlier-shown = Das ist die Angelstelle zu einem früheren Zeitpunkt. Tipp erst JETZT.
 error-nothing-typed = Gib erst einen Namen ein, dann wähle, wofür er ist.
 error-no-such-caution = Dieser Hinweis war schon weggelegt. Öffne die Liste noch einmal.
 error-not-of-that-entry = An diesem Eintrag ist dergleichen nicht zu verbessern. Öffne ihn noch einmal aus der Liste.

@@ -29,6 +29,7 @@ error-io = The phone could not write ({ $detail }). The last entry was not saved
 error-internal = Something went wrong in Restwater ({ $detail }). Nothing was lost. Tap again.
 error-clock-range = The clock of the phone is out of range. Set it, then tap again.
 error-no-cell = The ring is outside the swim. Move it first.
+error-earlier-shown = This is the swim at an earlier moment. Tap NOW first.
 error-nothing-typed = Type a name first, then choose what it is for.
 error-no-such-caution = That caution was already put away. Open the list again.
 error-not-of-that-entry = This entry has nothing of that kind to mend. Open it again from the list.

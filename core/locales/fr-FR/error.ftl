@@ -29,6 +29,7 @@ error-io = Le téléphone n'a pas pu écrire ({ $detail }). La dernière note n'
 error-internal = Un problème dans Restwater ({ $detail }). Rien n'est perdu. Touchez encore.
 error-clock-range = L'horloge du téléphone est hors limites. Réglez-la, puis touchez encore.
 error-no-cell = L'anneau est hors du poste. Déplacez-le d'abord.
+error-earlier-shown = C'est le poste à un moment antérieur. Touchez d'abord MAINTENANT.
 error-nothing-typed = Tapez d'abord un nom, puis choisissez à quoi il sert.
 error-no-such-caution = Cette consigne était déjà rangée. Rouvrez la liste.
 error-not-of-that-entry = Cette note n'a rien de tel à corriger. Rouvrez-la depuis la liste.

@@ -103,6 +103,17 @@ impl Weight {
         self.within(MOST_FISH)
     }
 
+    /// This weight, or the heaviest that a fish may have where it is above that.
+    pub fn at_most_a_fish(self) -> Self {
+        if self.exact() <= MOST_FISH {
+            return self;
+        }
+        match self {
+            Self::Drams(_) => Self::Drams(MOST_FISH.0.div_euclid(PER_DRAM) as i64),
+            Self::Grams(_) => Self::Grams(MOST_FISH.0.div_euclid(PER_GRAM) as i64),
+        }
+    }
+
     /// This weight, if it can be a net, a limit or a catch.
     pub fn of_a_net(self) -> Result<Self, WeightError> {
         self.within(MOST_NET)

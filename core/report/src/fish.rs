@@ -6,7 +6,7 @@ use restwater_match_day::rules::same_name;
 use restwater_screen::{Arg, Wording, weight_words};
 use restwater_session::figures::grams;
 use restwater_session::own_count::entered;
-use restwater_session::{CaughtFish, NetScales, Session, catch};
+use restwater_session::{CaughtFish, NetScales, Session, catch_by_net};
 
 /// Nets listed, and characters of a name.
 const MOST_NETS: usize = 12;
@@ -30,7 +30,7 @@ pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
 
 /// A line a net, where fish went to nets or nets were weighed.
 pub(super) fn nets(words: &Wording, session: &Session, page: &mut Page) {
-    let caught = catch(session);
+    let caught = catch_by_net(session);
     let mut names: Vec<&str> = Vec::new();
     let kept = caught.iter().filter(|fish| !fish.put_back).filter_map(|fish| fish.net.as_deref());
     for name in kept.chain(session.scales.iter().map(|scales| scales.net.as_str())) {

@@ -110,9 +110,12 @@ impl Card<'_> {
         let class = |(name, count): (&str, usize)| {
             words.say_with("day-class", &[("name", Arg::Text(name)), ("count", Arg::Count(count))])
         };
+        let named: usize = classes.iter().map(|(_, count)| count).sum();
+        let rest = Some(caught.len() - named).filter(|rest| *rest > 0 && named > 0);
+        let rest = rest.map(|rest| words.say_with("day-class-none", &[("count", Arg::Count(rest))]));
         let best = best(&caught).and_then(|weight| of_a_fish(words, weight));
         let best = best.map(|weight| words.say_with("day-best", &[("weight", Arg::Text(&weight))]));
-        let all: Vec<String> = classes.into_iter().map(class).chain(best).collect();
+        let all: Vec<String> = classes.into_iter().map(class).chain(rest).chain(best).collect();
         (!all.is_empty()).then(|| LeafLine { detail: all.join(", "), ..self.heading("day-fish") })
     }
 

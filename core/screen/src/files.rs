@@ -2,7 +2,8 @@
 
 use super::{FormChoice, Span};
 
-use super::figures::{clock_of, iso_day_of};
+use super::date::date_words;
+use super::figures::clock_of;
 use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};
 use restwater_exchange::{Place, Tally, Trailer};
 use restwater_session::Session;
@@ -236,9 +237,9 @@ fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
     }
 }
 
-/// "2026-01-17 12:46", local.
+/// "17 Jan 2026 12:46", local.
 fn stamp(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
-    let (day, time) = (iso_day_of(wall_ms, offset_min), clock_of(wall_ms, offset_min));
+    let (day, time) = (date_words(words, wall_ms, offset_min), clock_of(wall_ms, offset_min));
     words.say_with("files-stamp", &[("day", Arg::Text(&day)), ("time", Arg::Text(&time))])
 }
 

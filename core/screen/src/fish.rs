@@ -6,7 +6,7 @@ use super::{Action, Arg, FishTap, KeyTap, Which, Wording};
 use restwater_log::{FishWeight, RodNumber, WeightUnit};
 use restwater_match_day::rules::{NetRule, same_name};
 use restwater_match_day::typed::{Scales, TypedWeight};
-use restwater_session::own_count::{OwnCount, entered};
+use restwater_session::own_count::{OwnCount, entered, nets_of};
 use restwater_session::{CaughtFish, MatchSetup};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -239,10 +239,8 @@ fn title(input: &FishInput) -> String {
 
 fn says(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> Vec<String> {
     let mut says = vec![what(input, unit, fish)];
-    if let Some((setup, net)) = input.setup.and_then(|setup| Some((setup, net_of(setup, fish)?)))
-        && !fish.put_back
-    {
-        let id = if fish.net_said { "fish-into" } else { "fish-into-carried" };
+    if let Some((setup, net)) = input.setup.and_then(|setup| Some((setup, net_of(input, setup)?))) {
+        let id = if fish.net_said || fish.net.is_none() { "fish-into" } else { "fish-into-carried" };
         says.push(input.say(id, &[("net", &net.name)]));
         says.extend(net_line(input, setup, net));
     }
@@ -297,11 +295,11 @@ fn net_line(input: &FishInput, setup: &MatchSetup, net: &NetRule) -> Option<Stri
     Some(input.say("fish-net-now", &[("net", &net.name), ("weight", &weight), ("limit", &limit)]))
 }
 
-/// The net a fish is in: the one said or carried over, else the first that may hold it.
-fn net_of<'a>(setup: &'a MatchSetup, fish: &CaughtFish) -> Option<&'a NetRule> {
-    let kind = fish.class.as_deref().unwrap_or_default();
-    let said = fish.net.as_ref().and_then(|name| setup.rules.net(name)).filter(|net| net.may_hold(kind));
-    said.or_else(|| setup.rules.nets.iter().find(|net| net.may_hold(kind)))
+/// The net in which the fish that is meant lies.
+fn net_of<'a>(input: &FishInput<'a>, setup: &'a MatchSetup) -> Option<&'a NetRule> {
+    let place = input.chosen.filter(|place| *place < input.caught.len())?;
+    let net = nets_of(setup, input.caught).into_iter().nth(place)??;
+    setup.rules.net(&net)
 }
 
 fn class_key(input: &FishInput, name: &str) -> FishKey {
@@ -334,7 +332,7 @@ fn net_key(input: &FishInput, setup: &MatchSetup) -> FishKey {
     let fish = input.fish();
     let kind = fish.and_then(|f| f.class.as_deref()).unwrap_or_default();
     let may: Vec<&NetRule> = setup.rules.nets.iter().filter(|net| net.may_hold(kind)).collect();
-    let now = fish.and_then(|f| net_of(setup, f)).or_else(|| may.first().copied());
+    let now = net_of(input, setup).or_else(|| may.first().copied());
     let place = now.and_then(|now| may.iter().position(|net| net.name == now.name)).unwrap_or(0);
     let next = may.get((place + 1) % may.len().max(1)).copied();
     let name = now.map_or_else(|| input.say("fish-net-none", &[]), |net| net.name.clone());

@@ -5,7 +5,7 @@ use restwater_bench::units::LineLength;
 use restwater_log::{Reach, Rig, Spot};
 use restwater_session::{Mark, Session, reach_m};
 
-/// "Dead tree, 11 wraps of 2 m, 22 m, clipped up".
+/// "Dead tree, 11 wraps of 2 m (22 m), clipped up".
 pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
     let Some(spot) = spot else { return words.say("spot-none") };
     let aim = mark_of(session, spot)
@@ -32,7 +32,7 @@ pub(crate) fn bearing_words(words: &Wording, cdeg: i32) -> String {
     words.say_with(id, &[("degrees", Arg::Text(&degrees))])
 }
 
-/// "11 wraps of 2 m, 22 m".
+/// "11 wraps of 2 m (22 m)".
 pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
     let metres = words.figure(reach_m(reach), 1);
     match reach {
@@ -94,9 +94,9 @@ mod tests {
     fn a_reach_keeps_the_span_it_was_measured_with() {
         let words = Wording::new();
         let of = |hundredths, span_tenth_mm| reach_words(&words, Reach::Wraps { hundredths, span_tenth_mm });
-        assert_eq!(of(950, 36_576), "9.5 wraps of 12 ft, 34.7 m");
-        assert_eq!(of(1_100, 20_000), "11 wraps of 2 m, 22 m");
-        assert_eq!(reach_words(&words, Reach::Yards { hundredths: 4_000 }), "40 yd, 36.6 m");
+        assert_eq!(of(950, 36_576), "9.5 wraps of 12 ft (34.7 m)");
+        assert_eq!(of(1_100, 20_000), "11 wraps of 2 m (22 m)");
+        assert_eq!(reach_words(&words, Reach::Yards { hundredths: 4_000 }), "40 yd (36.6 m)");
     }
 
     #[test]

@@ -88,7 +88,7 @@ pub struct SwimView {
     pub title: String,
     /// "3 of 25 squares resting": those just fished among them.
     pub area: String,
-    /// The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+    /// The verdict: "Next: Dead tree, 14 wraps of 2 m (28 m)".
     pub headline: String,
     /// The reasons for it and against it, each with its figures.
     pub reasons: Vec<String>,

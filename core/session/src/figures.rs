@@ -1,7 +1,7 @@
 //! The figures of a session as tables and report give them.
 
 use crate::own_count::entered;
-use crate::{Cast, CaughtFish, EndCause, Session, catch, wait_of};
+use crate::{Cast, CaughtFish, EndCause, Session, catch, catch_by_net, wait_of};
 use restwater_log::{FeedKind, FishSign, FishWeight, Side, WeightUnit};
 use restwater_sky::conditions::Conditions;
 use std::collections::HashMap;
@@ -105,9 +105,9 @@ pub fn grams(unit: WeightUnit, count: u32) -> f64 {
     entered(unit, count).grams()
 }
 
-/// The landed fish by the op of their cast.
+/// The landed fish by the op of their cast, each with the net in which it lies.
 pub fn fish_by_cast(session: &Session) -> HashMap<Uuid, CaughtFish> {
-    catch(session).into_iter().map(|fish| (fish.cast, fish)).collect()
+    catch_by_net(session).into_iter().map(|fish| (fish.cast, fish)).collect()
 }
 
 /// The conditions last logged by the splash of a cast.

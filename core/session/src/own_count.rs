@@ -60,12 +60,17 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
     let mut in_nets = Vec::with_capacity(fish.len());
     // Of each class, of fish of none, and of fish that weigh nothing.
     let mut landed = vec![0; count.learned.len() + 1];
-    for one in fish {
-        let netted = count.place(setup, one);
+    let (nets, using) = placed(setup, fish);
+    count.using = using.or(count.using);
+    for (one, net) in fish.iter().zip(nets) {
+        let netted = count.count(setup, one, net);
         let counts = netted.as_ref().filter(|f| setup.rules.counts(&f.kind));
         let class = one.class.as_deref().and_then(|name| setup.class(name)).unwrap_or(setup.classes.len());
         landed[counts.map_or(count.learned.len(), |_| class)] += 1;
         in_nets.extend(netted);
+    }
+    if fish.is_empty() {
+        landed = one_of_each(setup);
     }
     count.running = running(&in_nets, &count.learned, &setup.rules)?;
     count.kinds = kinds(landed, &count.learned);
@@ -75,25 +80,19 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
 }
 
 impl OwnCount {
-    /// Where a fish goes; none for one put back, or where no net may hold it.
-    fn place(&mut self, setup: &MatchSetup, one: &CaughtFish) -> Option<NetFish> {
-        let kind = one.class.clone().unwrap_or_default();
-        if let Some(net) = one.net.as_ref().and_then(|name| setup.rules.net(name)) {
-            self.using = Some(net.name.clone());
-        }
+    /// A fish in its net; none for one put back, or where no net may hold it.
+    fn count(&mut self, setup: &MatchSetup, one: &CaughtFish, net: Option<String>) -> Option<NetFish> {
         if one.put_back {
             self.put_back += 1;
             return None;
         }
-        // Where it may, the net in use first.
-        let may = |net: &&NetRule| net.may_hold(&kind);
-        let using = self.using.as_ref().and_then(|name| setup.rules.net(name)).filter(may);
-        let Some(net) = using.or_else(|| setup.rules.nets.iter().find(may)) else {
+        let kind = one.class.clone().unwrap_or_default();
+        let Some(net) = net else {
             self.no_net.push(kind);
             return None;
         };
         let weighed = self.weighed(setup, one);
-        Some(NetFish { net: net.name.clone(), kind, weighed })
+        Some(NetFish { net, kind, weighed })
     }
 
     fn weighed(&mut self, setup: &MatchSetup, one: &CaughtFish) -> Weighed {
@@ -109,23 +108,51 @@ impl OwnCount {
     }
 }
 
+/// The net in which each fish lies; none for one put back, or where no net may hold it.
+pub fn nets_of(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Option<String>> {
+    placed(setup, fish).0
+}
+
+/// The same, and the net that was last said.
+fn placed(setup: &MatchSetup, fish: &[CaughtFish]) -> (Vec<Option<String>>, Option<String>) {
+    let mut using = setup.rules.nets.first();
+    let mut place = |one: &CaughtFish| {
+        using = one.net.as_ref().and_then(|name| setup.rules.net(name)).or(using);
+        let kind = one.class.as_deref().unwrap_or_default();
+        // Where it may, the net in use first.
+        let may = |net: &&NetRule| !one.put_back && net.may_hold(kind);
+        let net = using.filter(may).or_else(|| setup.rules.nets.iter().find(may))?;
+        Some(net.name.clone())
+    };
+    let nets = fish.iter().map(&mut place).collect();
+    (nets, using.map(|net| net.name.clone()))
+}
+
+/// The upper end is cut at what a fish can weigh: one guess must not keep all others from being counted.
 fn by_eye(unit: WeightUnit, count: u32) -> Weighed {
-    let end = |share: f64| entered(unit, libm::round(f64::from(count) * share).max(1.0) as u32);
+    let end =
+        |share: f64| entered(unit, libm::round(f64::from(count) * share).max(1.0) as u32).at_most_a_fish();
     Weighed::Guessed { low: end(1.0 - EYE), high: end(1.0 + EYE) }
 }
 
-/// Fish to come are like those landed; before any is landed each class is as likely as another.
-fn kinds(mut landed: Vec<u32>, learned: &[Learned]) -> Vec<FishKind> {
-    if landed.iter().all(|fish| *fish == 0) {
-        landed[..(learned.len() - 1).max(1)].fill(1);
-    }
+/// Fish to come are like those landed.
+fn kinds(landed: Vec<u32>, learned: &[Learned]) -> Vec<FishKind> {
     let known =
         learned.iter().map(|l| FishKind { fish: 0, mean: l.mean_g, sd: l.sd_g, rests_on: l.rests_on });
     let all = known.chain([FishKind::alike(0.0)]).zip(landed).map(|(kind, fish)| FishKind { fish, ..kind });
     all.filter(|kind| kind.fish > 0).collect()
 }
 
-/// Each class from the fish of it that were weighed; last, the pool of all that an unknown fish is like.
+/// Before any is landed each class is as likely as another. Those that don't count, or that no net may hold, weigh nothing.
+fn one_of_each(setup: &MatchSetup) -> Vec<u32> {
+    let adds = |name: &str| setup.rules.counts(name) && setup.rules.nets.iter().any(|net| net.may_hold(name));
+    let mut landed: Vec<u32> = setup.classes.iter().map(|class| u32::from(adds(&class.name))).collect();
+    let nothing = setup.classes.len() - landed.iter().filter(|one| **one > 0).count();
+    landed.extend([u32::from(setup.classes.is_empty()), nothing as u32]);
+    landed
+}
+
+/// Each class from the fish of it that were weighed; last, the pool of all fish that count, which an unknown fish is like.
 fn learn(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Learned> {
     let exact = |f: &CaughtFish| match &f.weight {
         Some(FishWeight::Weighed { unit, count }) => entered(*unit, *count).of_a_fish().ok(),
@@ -147,17 +174,21 @@ fn pooled(
     learned: &[Learned],
     exact: &dyn Fn(&CaughtFish) -> Option<Weight>,
 ) -> Learned {
-    let of_class = |f: &CaughtFish| f.class.as_deref().and_then(|n| setup.class(n));
+    let counts = |name: &str| setup.rules.counts(name);
+    let others: Vec<&CaughtFish> =
+        fish.iter().filter(|f| !f.put_back && counts(f.class.as_deref().unwrap_or_default())).collect();
+    let of_class = |f: &&CaughtFish| f.class.as_deref().and_then(|n| setup.class(n));
     let mut means: Vec<f64> =
-        fish.iter().filter_map(of_class).filter_map(|c| learned.get(c)).map(|l| l.mean_g).collect();
+        others.iter().filter_map(of_class).filter_map(|c| learned.get(c)).map(|l| l.mean_g).collect();
     if means.is_empty() {
-        means = learned.iter().map(|l| l.mean_g).collect();
+        let of_any = setup.classes.iter().zip(learned).filter(|(class, _)| counts(&class.name));
+        means = of_any.map(|(_, l)| l.mean_g).collect();
     }
     let guess = match means.len() {
         0 => FIRST_GUESS,
         n => Weight::Grams(libm::round(means.iter().sum::<f64>() / n as f64).max(1.0) as i64),
     };
-    let weighed: Vec<Weight> = fish.iter().filter_map(exact).collect();
+    let weighed: Vec<Weight> = others.into_iter().filter_map(exact).collect();
     let any = SizeClass { name: "any".into(), guess, spread: UNKNOWN_SPREAD };
     any.learn(&weighed).unwrap_or_else(|_| plain(guess))
 }

@@ -54,7 +54,7 @@ fn an_evening_at_the_bench_by_taps_alone() {
     assert_eq!(update.undo_label.as_deref(), Some("cut down 22:13"));
     let have = |phone: &mut Phone| phone.leaf(Which::Bench, 5_000, "hooklengths").lines;
     let values: Vec<String> = have(&mut phone).into_iter().map(|line| line.value).collect();
-    assert_eq!(values, ["4 of 5", "2 of 2"]);
+    assert_eq!(values, ["4 tied, 5 wanted", "2 tied, 2 wanted"]);
     let spool = [
         BenchTap::AddSpool,
         BenchTap::HookKnot { tenth_mm: 600 },
@@ -217,6 +217,22 @@ fn heights_tried_come_from_the_casts_of_all_days() {
 }
 
 #[test]
+fn a_cast_twitched_twice_is_one_cast_of_its_height() {
+    let mut phone = Phone::new();
+    phone.tap(0, &Action::Setup { tap: SetupTap::TwitchRestarts { restarts: true } }).unwrap();
+    phone.tap(1_000, &START).unwrap();
+    phone.tap(2_000, &tackle(TackleTap::PopUp { mm: 457 })).unwrap();
+    for (minute, action) in
+        [(1, CAST), (6, Action::Twitch { rod: 1 }), (11, Action::Twitch { rod: 1 }), (16, BITE), (17, LANDED)]
+    {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let leaf = phone.leaf(Which::Bench, 18 * MIN, "heights");
+    let rung = leaf.lines.iter().find(|line| line.label == "18 in").unwrap();
+    assert_eq!(rung.value, "1 bite in 1 cast, 15 min");
+}
+
+#[test]
 fn conditions_are_six_taps_and_a_calm_saves_one() {
     let mut phone = started();
     let mut answered = Vec::new();
@@ -259,7 +275,7 @@ fn cautions_are_asked_once_per_peg() {
     let all = Action::Cautions { tap: CautionsTap::AllSeen };
     phone.tap(3_000, &all).unwrap();
     let list = phone.leaf(Which::Cautions, 4_000, "list");
-    assert_eq!(list.says, "All read for Mill pool, 14. They stay here.");
+    assert_eq!(list.says, "All read for Mill pool, Peg 14. They stay here.");
     assert!(phone.tap(5_000, &all).is_err(), "nothing is left to put away");
     phone.tap(6_000, &Action::EndSession).unwrap();
     phone.open();
@@ -268,6 +284,39 @@ fn cautions_are_asked_once_per_peg() {
     phone.tap(2 * MIN, &Action::EndSession).unwrap();
     phone.tap(3 * MIN, &typed(TypedInto::Peg, "15")).unwrap();
     assert!(phone.tap(4 * MIN, &START).unwrap().notice.contains("cautions for this peg are new"));
+}
+
+/// Peg 14 of an unnamed water is not peg 14 of the next.
+#[test]
+fn cautions_of_a_water_without_a_name_are_asked_at_each_session() {
+    let mut phone = Phone::new();
+    phone.tap(0, &typed(TypedInto::Peg, "14")).unwrap();
+    phone.tap(1_000, &START).unwrap();
+    phone.tap(2_000, &Action::Cautions { tap: CautionsTap::AllSeen }).unwrap();
+    phone.tap(3_000, &Action::EndSession).unwrap();
+    let again = phone.tap(7 * 24 * 60 * MIN, &START).unwrap();
+    assert!(again.notice.contains("cautions for this peg are new"), "{}", again.notice);
+}
+
+/// Read by a partner, whose kit came in by a file, is not read by this angler.
+#[test]
+fn cautions_that_a_partner_read_are_shown_to_the_angler() {
+    let go = &mut |_: restwater_exchange::Progress| std::ops::ControlFlow::Continue(());
+    let at_the_peg = |entropy| {
+        let mut phone = Phone::with_ids_from(entropy);
+        phone.tap(0, &typed(TypedInto::Water, "Mill pool")).unwrap();
+        phone.tap(1_000, &typed(TypedInto::Peg, "14")).unwrap();
+        phone
+    };
+    let (mut theirs, mut mine) = (at_the_peg(300), at_the_peg(400));
+    theirs.tap(2_000, &START).unwrap();
+    theirs.tap(3_000, &Action::Cautions { tap: CautionsTap::AllSeen }).unwrap();
+    let all = restwater_screen::FilesTap::Span { span: restwater_screen::Span::Everything };
+    theirs.tap(4_000, &Action::Files { tap: all }).unwrap();
+    let path = theirs.app().send(&at(5_000), go).unwrap().path;
+    mine.app().take_in(std::path::Path::new(&path), "a friend", &at(6_000), go).unwrap();
+    let begun = mine.tap(7_000, &START).unwrap();
+    assert!(begun.notice.contains("cautions for this peg are new"), "{}", begun.notice);
 }
 
 #[test]

@@ -204,7 +204,7 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
     let bank = phone.bank(DAY + 2_000);
     assert_eq!(
         (bank.rig.as_str(), bank.spot.as_str()),
-        ("bread, 18 in pop-up", "Gate, 38 yd, 34.7 m, clipped up")
+        ("bread, 18 in pop-up", "Gate, 38 yd (34.7 m), clipped up")
     );
     phone.tap(DAY + 3_000, &Action::Undo).unwrap();
     assert!(phone.app().session().is_some_and(|s| !s.is_open()), "one undo takes all of it back");
@@ -278,4 +278,40 @@ fn kits_stay_apart_and_move_to_a_new_phone() {
     assert_eq!(have(&mut theirs), "3 tied", "and can be looked at");
     let nobody = BenchTap::UseKit { kit: Uuid::from_u128(5) };
     assert_eq!(theirs.bench(6_000, nobody).unwrap_err().kind(), ErrorKind::BadInput);
+}
+
+/// The old phone's kit was taken over and written in: neither a plan nor a kit written later takes its place.
+#[test]
+fn the_kit_in_use_stays_over_a_plan_a_restart_and_a_partners_file() {
+    let tied = |count| Action::Bench { tap: BenchTap::Tied { count } };
+    let all = Action::Files { tap: FilesTap::Span { span: Span::Everything } };
+    let sent = |phone: &mut Phone, ms| {
+        phone.tap(ms, &all).unwrap();
+        phone.app().send(&at(ms + 1_000), &mut |_| ControlFlow::Continue(())).unwrap().path
+    };
+    let taken = |phone: &mut Phone, path: &str, ms| {
+        phone
+            .app()
+            .take_in(Path::new(path), "a friend", &at(ms), &mut |_| ControlFlow::Continue(()))
+            .unwrap();
+    };
+    let have = |phone: &mut Phone| phone.leaf(Which::Bench, 90_000, "hooklengths").lines[0].value.clone();
+    let (mut old, mut theirs) = (Phone::with_ids_from(50), Phone::with_ids_from(70));
+    old.tap(0, &tied(3)).unwrap();
+    let of_old = sent(&mut old, 1_000);
+
+    let mut planning = Phone::with_ids_from(90);
+    taken(&mut planning, &of_old, 3_000);
+    let leave = restwater_screen::PlanTap::Leave { minutes: Some(20) };
+    planning.tap(5_000, &Action::Plan { tap: leave }).unwrap();
+    planning.open();
+    assert_eq!(have(&mut planning), "3 tied", "a plan is no wallet");
+
+    let mut tying = Phone::with_ids_from(110);
+    taken(&mut tying, &of_old, 3_000);
+    tying.tap(5_000, &tied(5)).unwrap();
+    theirs.tap(6_000, &tied(7)).unwrap();
+    let of_theirs = sent(&mut theirs, 7_000);
+    taken(&mut tying, &of_theirs, 9_000);
+    assert_eq!(have(&mut tying), "8 tied", "five more than the three taken over");
 }

@@ -68,7 +68,7 @@ fn a_session_goes_to_another_phone_and_an_import_is_taken_back_whole() {
     assert_eq!(took.lines[0], "6 new entries in 1 session are in the log. UNDO IMPORT removes them.");
     assert_eq!(theirs.app().ops(), before, "the Bank stays with this phone's own session");
     let imports = theirs.files(52 * MIN).imports;
-    assert_eq!(imports[0].says, "a friend, 2023-11-14 23:04: 6 entries");
+    assert_eq!(imports[0].says, "a friend, 14 Nov 2023 23:04: 6 entries");
     assert_eq!(theirs.take_in(&sent.path, 53 * MIN).lines[0], "Nothing new was in it.");
 
     let id = imports[0].id;

@@ -108,7 +108,7 @@ fn a_plan_is_written_by_taps_and_each_is_taken_back_by_one() {
             said("Peg 14", "bread to the island"),
             said("Peg 22", ""),
             said("Rod 1", "bread"),
-            said("Where to start", "14 wraps of 12 ft, 51.2 m"),
+            said("Where to start", "14 wraps of 12 ft (51.2 m)"),
             said("Leave the first casts", "20 min"),
             said("Into kept-back water", "90 min after all-in"),
         ]
@@ -177,7 +177,7 @@ fn the_bank_shows_each_line_when_it_is_due_and_moves_nothing_for_it() {
         [
             "Plan for peg 14: bread to the island.",
             "Plan for rod 1: bread.",
-            "Plan, first cast: 14 wraps of 12 ft, 51.2 m."
+            "Plan, first cast: 14 wraps of 12 ft (51.2 m)."
         ]
     );
     let leave = "Plan: leave the first casts 20 min.";

@@ -137,3 +137,30 @@ fn the_rule_on_dead_fish_is_kept_in_the_organisers_words() {
     let refused = phone.tap(2_000, &tap(MatchTap::Section { left: 1, right: 1 })).unwrap_err();
     assert!(phone.app().message(&refused).starts_with("No match is set."));
 }
+
+/// The section was shortened, or set back by UNDO, while a peg beyond it hung on the scales.
+#[test]
+fn what_was_typed_goes_to_the_net_that_the_page_names() {
+    let mut phone = in_match();
+    phone.tap(FISHING, &tap(MatchTap::Section { left: 4, right: 1 })).unwrap();
+    let over = 331 * MIN;
+    phone.tap(over, &peg(Side::Left, 4)).unwrap();
+    phone.tap(over + MIN, &tap(MatchTap::Section { left: 2, right: 1 })).unwrap();
+    assert_eq!(phone.view(over + 2 * MIN).weigh_in.unwrap().title, "Weigh-in: Net 1");
+    phone.scales_show(over + 3 * MIN, &[9]);
+    let session = phone.app().session().unwrap();
+    assert_eq!(session.scales.iter().map(|scales| scales.net.as_str()).collect::<Vec<_>>(), ["Net 1"]);
+    assert!(session.others.is_empty());
+}
+
+#[test]
+fn a_net_that_the_rules_no_longer_have_leaves_the_scales() {
+    let mut phone = in_match();
+    let over = 331 * MIN;
+    phone.tap(over, &tap(MatchTap::ScalesNet { name: "Net 2".into() })).unwrap();
+    let one = restwater_screen::RuleTap::Nets { count: 1 };
+    phone.tap(over + MIN, &tap(MatchTap::Rule { rule: one })).unwrap();
+    assert_eq!(phone.view(over + 2 * MIN).weigh_in.unwrap().title, "Weigh-in: Net 1");
+    phone.scales_show(over + 3 * MIN, &[9]);
+    assert_eq!(phone.app().session().unwrap().scales[0].net, "Net 1");
+}

@@ -3,7 +3,7 @@
 use super::*;
 use restwater_log::{Payload, SwimSetup};
 use restwater_screen::{HazardKind, SwimThing, SwimView};
-use restwater_swim::{FeatureKind, LineRole, SwimScene};
+use restwater_swim::{FeatureKind, LineRole, MarkShape, SwimScene};
 
 fn swim(phone: &mut Phone, ms: i64) -> SwimView {
     match phone.app().screen(Which::Swim, &at(ms)).unwrap() {
@@ -430,4 +430,45 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn an_earlier_moment_is_shown_on_the_swim_alone_and_nothing_is_logged_at_its_ring() {
+    let mut phone = started();
+    phone.tap(24 * MIN, &Action::CastHere).unwrap();
+    phone.tap(25 * MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &Action::Replay { steps_back: 3 }).unwrap();
+    assert!(!swim(&mut phone, 31 * MIN).replay.is_empty());
+    let small = scene(&mut phone, 31 * MIN, true);
+    assert!(small.mark_shape.contains(&MarkShape::OutNow), "the Bank's fan shows what is out now");
+    let tags = |phone: &mut Phone| -> Vec<String> {
+        swim(phone, 31 * MIN).rows.into_iter().map(|row| row.tag).collect()
+    };
+    assert!(
+        !tags(&mut phone).iter().any(|tag| ["seen", "feed", "feature", "hazard"].contains(&tag.as_str()))
+    );
+    for tap in [SwimTap::Hazard { hazard: HazardKind::Rope }, SwimTap::Feature { feature: FeatureKind::Bar }]
+    {
+        let said = refused(&mut phone, 31 * MIN, &choose(tap), ErrorKind::NotNow);
+        assert_eq!(said, "This is the swim at an earlier moment. Tap NOW first.");
+    }
+    refused(&mut phone, 31 * MIN, &Action::CastHere, ErrorKind::NotNow);
+    // Whoever logs is looking at now.
+    phone.tap(32 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(swim(&mut phone, 33 * MIN).replay, "");
+    assert!(tags(&mut phone).contains(&"hazard".into()));
+}
+
+#[test]
+fn the_swim_of_a_day_that_has_ended_is_that_of_its_end() {
+    let mut phone = started();
+    phone.tap(5 * MIN, &CAST).unwrap();
+    phone.tap(15 * MIN, &WOUND_IN).unwrap();
+    phone.tap(20 * MIN, &Action::EndSession).unwrap();
+    let evening = swim(&mut phone, 21 * MIN);
+    let next_day = 20 * 60 * MIN;
+    assert_eq!(swim(&mut phone, next_day), evening);
+    phone.tap(next_day, &Action::Replay { steps_back: 1 }).unwrap();
+    let earlier = swim(&mut phone, next_day).replay;
+    assert!(earlier.contains("22:23"), "ten minutes before the end: {earlier}");
 }

@@ -10,7 +10,7 @@ mod weights;
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
 pub use rules::{first_match, net_name};
-pub use section::{OnScales, scales_cycle};
+pub use section::{OnScales, hanging, scales_cycle};
 pub(crate) use weights::{estimate, unit_id};
 pub use weights::{short as weight_words, units};
 
@@ -20,7 +20,7 @@ use restwater_match_day::typed::TypedWeight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
-use restwater_session::{CaughtFish, MatchDay, Rhythm, Session, Stamp};
+use restwater_session::{CaughtFish, MatchDay, PegPlace, Rhythm, Session, Stamp};
 use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
 
@@ -216,6 +216,8 @@ pub struct MatchInput<'a> {
     pub session: Option<&'a Session>,
     /// Now, on the time line of the session.
     pub now: &'a Stamp,
+    /// Where the peg lies: this session's, else that of an earlier day on the same water.
+    pub peg: Option<PegPlace>,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
     /// The own count; none without a match.

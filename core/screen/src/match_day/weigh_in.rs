@@ -1,6 +1,6 @@
 //! The weigh-in: what the scales showed against the own count.
 
-use super::section::{self, OnScales, scales_cycle, told};
+use super::section::{self, OnScales, hanging, scales_cycle, told};
 use super::weights::unit_id;
 use super::weights::{estimate, rounded, short};
 use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
@@ -15,12 +15,12 @@ use restwater_session::own_count::OwnCount;
 /// The page of what hangs on the scales.
 pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
     let all = input.session.map_or_else(Vec::new, |session| scales_cycle(setup, session));
-    let place = input.on_scales.and_then(|on| all.iter().position(|other| other == on)).unwrap_or(0);
-    let on = all.get(place);
-    let name = on.map_or_else(String::new, |on| on.words(input));
+    let on = input.session.and_then(|session| hanging(setup, session, input.on_scales));
+    let place = all.iter().position(|other| Some(other) == on.as_ref()).unwrap_or(0);
+    let name = on.as_ref().map_or_else(String::new, |on| on.words(input));
     let (lines, notes) = match on {
         Some(OnScales::Peg(peg)) => {
-            (std::iter::once(told(input, *peg)).chain(section::line(input)).collect(), Vec::new())
+            (std::iter::once(told(input, peg)).chain(section::line(input)).collect(), Vec::new())
         }
         _ => compared(input, setup),
     };

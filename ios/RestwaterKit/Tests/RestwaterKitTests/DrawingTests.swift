@@ -43,6 +43,17 @@ final class DrawingTests: XCTestCase {
         XCTAssertLessThan(fitted.em, 40)
     }
 
+    func testAFigureStaysOnTheLineOfItsUnit() {
+        let words = { (text: String) in Substring(text).wordsWithUnits }
+        XCTAssertEqual(words("Gate, 38 yd (34.7 m), clipped up"), ["Gate,", "38 yd", "(34.7 m),", "clipped", "up"])
+        XCTAssertEqual(words("below 15 °C"), ["below", "15 °C"])
+        XCTAssertEqual(words("9 bites in 17 casts"), ["9", "bites", "in", "17", "casts"])
+        for width in stride(from: 60.0, to: 260, by: 10) {
+            let fitted = plainLetters.fit("19 wraps of 2 m (38 m)", em: 20, width: width, height: 200)
+            for line in fitted.lines { XCTAssertFalse(line.hasSuffix("2") || line.hasSuffix("38"), "\(fitted.lines)") }
+        }
+    }
+
     func testATextThatFindsNoRoomIsCutAndSaysSo() {
         let fitted = plainLetters.fit(String(repeating: "bite ", count: 80), em: 20, width: 60, height: 24)
         XCTAssertFalse(fitted.whole)
@@ -50,7 +61,7 @@ final class DrawingTests: XCTestCase {
     }
 
     func testTheSentenceBelowIsMadeSmallerAndNotLeftOut() {
-        let first = "Next: Dead tree, 22.5 wraps of 2 m, 45 m"
+        let first = "Next: Dead tree, 22.5 wraps of 2 m (45 m)"
         let second = "Rested 53 min; 2 bites near, the last 3 m away, 37 min ago; a liner here. 9 bites so far: too few to be sure."
         for height in [60.0, 80, 120] {
             let place = Rect(left: 0, top: 0, width: 300, height: height)

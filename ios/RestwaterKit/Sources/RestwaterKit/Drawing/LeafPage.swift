@@ -47,7 +47,7 @@ struct LeafPage {
         case .words(let tag, let text, let em, let weight):
             slate.letters.height(text, em: em, width: width, weight: weight) + (tag == "says" ? 1.5 : 1) * mm
         case .boxed(let text, let em): slate.cautionHeight(text, em: em, width: width)
-        case .line(let line, _): shape(line, width).height
+        case .line(let line, _): shape(line, width, body).height
         case .wide: wideKey
         }
     }
@@ -68,8 +68,13 @@ struct LeafPage {
         for block in all {
             let height = height(block, width: width)
             if height > left && !parts[parts.count - 1].isEmpty {
-                parts.append([])
-                left = room
+                // A heading goes along with what it heads.
+                var carried: [LeafBlock] = []
+                if case .line(let line, _)? = parts[parts.count - 1].last, line.heads, parts[parts.count - 1].count > 1 {
+                    carried = [parts[parts.count - 1].removeLast()]
+                }
+                parts.append(carried)
+                left = room - carried.map { self.height($0, width: width) }.reduce(0, +)
             }
             parts[parts.count - 1].append(block)
             left -= height
@@ -84,22 +89,24 @@ struct LeafPage {
         var height: Double { label + (beside ? 0 : value) + detail + span + gap }
     }
 
-    private func shape(_ line: LeafLine, _ width: Double) -> Shape {
+    private func shape(_ line: LeafLine, _ width: Double, _ em: Double) -> Shape {
         let letters = slate.letters
-        let valueWidth = line.value.isBlank ? 0 : min(width, letters.width(line.value, body, .bold) * 1.03 + 2)
-        let labelWidth = letters.width(line.label, body, .medium)
+        let valueWidth = line.value.isBlank ? 0 : min(width, letters.width(line.value, em, .bold) * 1.03 + 2)
+        let labelWidth = letters.width(line.label, em, .medium)
         // Side by side where that takes one line, or where the value is short and the label can wrap beside it.
         let beside = line.value.isBlank || valueWidth < width * 0.42 || labelWidth + valueWidth < width * 0.94
-        let label = letters.height(line.label, em: body, width: beside ? width - valueWidth - body * 0.8 : width)
+        let label = letters.height(line.label, em: em, width: beside ? width - valueWidth - em * 0.8 : width)
         return Shape(
-            beside: beside, label: label, value: letters.height(line.value, em: body, width: width, weight: .bold), valueWidth: valueWidth,
-            detail: line.detail.isBlank ? 0 : letters.height(line.detail, em: small, width: width), span: line.span == nil ? 0 : 4 * mm, gap: 1.6 * mm
+            beside: beside, label: label, value: letters.height(line.value, em: em, width: width, weight: .bold), valueWidth: valueWidth,
+            detail: line.detail.isBlank ? 0 : letters.height(line.detail, em: em * 0.85, width: width), span: line.span == nil ? 0 : 4 * mm, gap: 1.6 * mm
         )
     }
 
-    /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale.
-    func marks(_ line: LeafLine, width: Double) -> [Mark] {
-        let shape = shape(line, width)
+    /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale. A figure
+    /// higher than its part is made smaller as a whole.
+    func marks(_ line: LeafLine, width: Double, height: Double) -> [Mark] {
+        let em = slate.letters.largest(body) { shape(line, width, $0).height <= height + 1 }
+        let (small, shape) = (em * 0.85, shape(line, width, em))
         let write = slate.write
         func place(_ left: Double, _ top: Double, _ width: Double, _ height: Double) -> Rect {
             Rect(left: left, top: top, width: width, height: height)
@@ -108,14 +115,14 @@ struct LeafPage {
         var y = shape.gap / 2
         let weight: Weight = line.heads ? .bold : .medium
         let labelWidth = shape.beside ? width - shape.valueWidth - (shape.valueWidth > 0 ? 2 * mm : 0) : width
-        marks += write.fit(line.label, em: body, in: place(0, y, labelWidth, shape.label), weight: weight, middle: false)
+        marks += write.fit(line.label, em: em, in: place(0, y, labelWidth, shape.label), weight: weight, middle: false)
         if shape.beside {
             let at = place(width - shape.valueWidth, y, shape.valueWidth, shape.label)
-            marks += write.fit(line.value, em: body, in: at, weight: .bold, across: .end, middle: false)
+            marks += write.fit(line.value, em: em, in: at, weight: .bold, across: .end, middle: false)
             y += shape.label
         } else {
             y += shape.label
-            marks += write.fit(line.value, em: body, in: place(0, y, width, shape.value), weight: .bold, middle: false)
+            marks += write.fit(line.value, em: em, in: place(0, y, width, shape.value), weight: .bold, middle: false)
             y += shape.value
         }
         marks += write.fit(line.detail, em: small, in: place(0, y, width, shape.detail), tint: .soft, middle: false)

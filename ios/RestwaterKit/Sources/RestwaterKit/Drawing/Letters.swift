@@ -73,11 +73,11 @@ extension Letters {
         var unbroken = true
         for paragraph in text.split(separator: "\n", omittingEmptySubsequences: false) {
             var line = ""
-            for word in paragraph.split(separator: " ") {
-                let longer = line.isEmpty ? String(word) : line + " " + word
+            for word in paragraph.wordsWithUnits {
+                let longer = line.isEmpty ? word : line + " " + word
                 if !line.isEmpty && width(longer, em, weight) > most {
                     lines.append(line)
-                    line = String(word)
+                    line = word
                 } else {
                     line = longer
                 }
@@ -118,4 +118,20 @@ extension Letters {
 
 extension String {
     var isBlank: Bool { allSatisfy(\.isWhitespace) }
+}
+
+extension Substring {
+    /// Its words; a figure and the short word after it, its unit as a rule, are one: "38 m" is not turned over after 38.
+    var wordsWithUnits: [String] {
+        var words: [String] = []
+        for word in split(separator: " ") {
+            let letters = word.prefix { $0.isLetter || $0 == "°" }.count
+            if let last = words.last?.last, last.isNumber, (1...3).contains(letters) {
+                words[words.count - 1] += " " + word
+            } else {
+                words.append(String(word))
+            }
+        }
+        return words
+    }
 }

@@ -73,7 +73,7 @@ extension Sheet {
             case .boxed(let text, let em): caution(text, em: em, at: at.with(height: max(0, height - 1.5 * slate.mm)), slate, order: order)
             case .line(let line, let i):
                 let spoken = [line.label, line.value, line.detail].filter { !$0.isBlank }.joined(separator: ", ")
-                put("line-\(i)", page.marks(line, width: at.width), spoken: spoken, at: at, order: order)
+                put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: spoken, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))
                 self.key(

@@ -33,9 +33,9 @@ extension Sheet {
         drawNowBody(page, place.with(top: top, height: place.bottom - top))
         if view.weighIn != nil {
             pageKey("match-fish", view.toFish, keys.wide, page, .open(.fish), solid: view.fishWaits, large: true)
-            let small: [(PageKey, String, MatchPage)] = [
-                (view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn), (view.toRules, "match-rules", .rules),
-            ]
+            var small: [(PageKey, String, MatchPage)] = [(view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn)]
+            // After the session there are no rules left to change.
+            if !view.rows.isEmpty { small.append((view.toRules, "match-rules", .rules)) }
             for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, .match(goal)) }
         } else if let begin = view.begin {
             matchKey(begin, keys.wide, page, large: true)

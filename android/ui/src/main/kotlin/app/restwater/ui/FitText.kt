@@ -95,7 +95,7 @@ private fun TextMeasurer.fitAt(
 ): Fitted {
     val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
     val measured = measure(
-        text, style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
+        text.withUnits(), style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
         constraints = Constraints(minWidth = width, maxWidth = width),
     )
     return Fitted(measured, em, !measured.hasVisualOverflow && !measured.breaksAWord(text) && measured.size.height <= height + 1)
@@ -104,7 +104,7 @@ private fun TextMeasurer.fitAt(
 /** Height of the whole of a text at [em] in [width]. */
 fun TextMeasurer.height(text: String, em: Float, width: Double, density: Density, weight: FontWeight): Double {
     val most = width.toInt().coerceAtLeast(1)
-    val measured = measure(text, style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
+    val measured = measure(text.withUnits(), style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
     return measured.size.height + 1.0
 }
 
@@ -117,6 +117,25 @@ private fun TextLayoutResult.breaksAWord(text: String): Boolean =
         val end = getLineEnd(line)
         end in 1 until text.length && !text[end - 1].isWhitespace() && text[end - 1] != '-' && !text[end].isWhitespace()
     }
+
+/** A figure and the short word after it, its unit as a rule, stand on one line: "38 m" is not turned over after 38. */
+internal fun String.withUnits(): String {
+    var bound: StringBuilder? = null
+    for (i in 1 until length - 1) {
+        if (this[i] != ' ' || !this[i - 1].isDigit() || lettersFrom(i + 1) !in 1..LONGEST_UNIT) continue
+        bound = (bound ?: StringBuilder(this)).apply { setCharAt(i, NO_BREAK) }
+    }
+    return bound?.toString() ?: this
+}
+
+private fun String.lettersFrom(start: Int): Int {
+    var end = start
+    while (end < length && (this[end].isLetter() || this[end] == '°')) end++
+    return end - start
+}
+
+private const val LONGEST_UNIT = 3
+private const val NO_BREAK = '\u00a0'
 
 private fun style(em: Float, density: Density, weight: FontWeight, align: TextAlign, family: FontFamily = Face.words) = TextStyle(
     fontSize = with(density) { em.toSp() },

@@ -231,13 +231,19 @@ internal fun Caution(text: String, em: Float, place: Rect) {
 
 /** What on the left, how much on the right, what more there is to say below; the range as a line on its scale. */
 @Composable
-private fun LeafFigure(line: LeafLine, i: Int, em: Float, place: Rect) {
+private fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    val small = em * 0.85f
     val spoken = listOf(line.label, line.value, line.detail).filter { it.isNotBlank() }.joinToString(", ")
     val measurer = textMeasurer()
     val density = LocalDensity.current
+    // A figure higher than its part is made smaller as a whole.
+    val em = remember(line, asked, place.width, place.height, density) {
+        var size = asked
+        while (size > asked * SMALLEST && measurer.lineHeight(line, size, place.width, density, mm) > place.height + 1) size *= SMALLER
+        size
+    }
+    val small = em * 0.85f
     val shape = remember(line, em, place.width, density) { measurer.shape(line, em, place.width, density) }
     Box(Modifier.at(place).tagged("line-$i").semantics { contentDescription = spoken }) {
         Canvas(Modifier.fillMaxSize()) {

@@ -85,9 +85,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
     when {
         weighIn != null -> {
             PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fishWaits, large = true) { open(Which.FISH) }
-            val small = listOf(
+            // After the session there are no rules left to change.
+            val small = listOfNotNull(
                 Triple(view.toComing, "match-coming", MatchPage.COMING), Triple(view.toWeighIn, "match-scales", MatchPage.WEIGH_IN),
-                Triple(view.toRules, "match-rules", MatchPage.RULES),
+                Triple(view.toRules, "match-rules", MatchPage.RULES).takeIf { view.rows.isNotEmpty() },
             )
             small.forEachIndexed { i, (key, tag, goal) -> PageKeyAt(key, tag, keys.small[i], sheet) { turn(goal) } }
         }
