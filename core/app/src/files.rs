@@ -11,8 +11,8 @@ use restwater_exchange::{
 use restwater_log::Moment;
 use restwater_report::{WhoseDay, report};
 use restwater_screen::{
-    Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map,
-    incoming_view,
+    Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, Wording, files_view,
+    incoming_map, incoming_view,
 };
 use restwater_session::NotNow;
 use restwater_store::{BackupFile, Store, backups};
@@ -278,16 +278,17 @@ impl App {
     }
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
-    /// lost, in words.
+    /// lost, in `words`.
     pub fn salvage(
         dir: &Path,
         mut entropy: Box<dyn super::Entropy>,
         now: &Moment,
+        words: &Wording,
     ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
         // The new file counts its entries anew: what was said of the old one does not hold for it.
         let saved = Store::salvage(dir, device, now.wall_ms, &[BACKED_UP])?;
-        Ok(restwater_screen::salvage_words(&restwater_screen::Wording::new(), &saved))
+        Ok(restwater_screen::salvage_words(words, &saved))
     }
 
     /// The Files screen.

@@ -160,6 +160,17 @@ impl App {
         })
     }
 
+    /// From now on everything is said in the first language that is here of those that tags of BCP 47 ask for, with commas
+    /// between them; in British English where none is.
+    pub fn set_language(&mut self, tags: &str) {
+        self.words = Wording::of(tags);
+    }
+
+    /// The sentences that everything is said in.
+    pub fn words(&self) -> &Wording {
+        &self.words
+    }
+
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
     pub fn act(&mut self, action: &Action, at: &Moment) -> Result<Update, AppError> {
         let at = &self.journal.here(at);

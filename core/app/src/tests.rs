@@ -13,6 +13,7 @@ mod files;
 mod fish;
 mod hazards;
 mod kept;
+mod language;
 mod late;
 mod learning;
 mod mend;

@@ -27,6 +27,7 @@ error-busy = Ein anderes Programm hat das Protokoll offen. Schließ es und versu
 error-no-space = Auf dem Handy ist kein Platz mehr. Schaff welchen und tippe noch einmal: der letzte Eintrag wurde nicht gespeichert.
 error-io = Das Handy konnte nicht schreiben ({ $detail }). Der letzte Eintrag wurde nicht gespeichert: tippe noch einmal.
 error-internal = In Restwater ging etwas schief ({ $detail }). Nichts ging verloren. Tippe noch einmal.
+error-broken = Ein Fehler in Restwater. Nichts ist verloren: App schließen und wieder öffnen.
 error-clock-range = Die Uhr des Handys liegt außerhalb des Bereichs. Stell sie und tippe noch einmal.
 error-no-cell = Der Ring ist außerhalb der Karte. Versetz ihn erst.
 error-earlier-shown = Das ist die Angelstelle zu einem früheren Zeitpunkt. Tipp erst JETZT.

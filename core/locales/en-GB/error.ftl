@@ -27,6 +27,7 @@ error-busy = Another program has the log open. Close it and try again.
 error-no-space = There is no space left on the phone. Free some and tap again: the last entry was not saved.
 error-io = The phone could not write ({ $detail }). The last entry was not saved: tap again.
 error-internal = Something went wrong in Restwater ({ $detail }). Nothing was lost. Tap again.
+error-broken = A fault in Restwater. Nothing was lost: close the app and open it again.
 error-clock-range = The clock of the phone is out of range. Set it, then tap again.
 error-no-cell = The ring is outside the swim. Move it first.
 error-earlier-shown = This is the swim at an earlier moment. Tap NOW first.

@@ -27,6 +27,7 @@ error-busy = Un autre programme a ouvert le journal. Fermez-le et réessayez.
 error-no-space = Il n'y a plus de place sur le téléphone. Libérez-en et touchez encore : la dernière note n'est pas enregistrée.
 error-io = Le téléphone n'a pas pu écrire ({ $detail }). La dernière note n'est pas enregistrée : touchez encore.
 error-internal = Un problème dans Restwater ({ $detail }). Rien n'est perdu. Touchez encore.
+error-broken = Une erreur dans Restwater. Rien n'est perdu : fermez l'application et rouvrez-la.
 error-clock-range = L'horloge du téléphone est hors limites. Réglez-la, puis touchez encore.
 error-no-cell = L'anneau est hors du poste. Déplacez-le d'abord.
 error-earlier-shown = C'est le poste à un moment antérieur. Touchez d'abord MAINTENANT.

@@ -6,7 +6,7 @@ use crate::phone::Seeded;
 use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
 use restwater_exchange::Progress;
 use restwater_log::Moment;
-use restwater_screen::{BankState, Key};
+use restwater_screen::{BankState, Key, Wording};
 use restwater_session::{Cast, EndCause, RodState};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeMap;
@@ -268,7 +268,8 @@ pub fn page(app: &mut App, session: &str, at: &Reading) -> Result<Option<Vec<Str
 
 /// Sets a damaged log aside and begins a new one with all that can be saved.
 pub fn salvage(dir: &Path, seed: u64, at: &Reading) -> Result<String, String> {
-    App::salvage(dir, Box::new(Seeded::new(seed)), &moment(at)).map_err(|e| e.to_string())
+    App::salvage(dir, Box::new(Seeded::new(seed)), &moment(at), Wording::shared("en-GB"))
+        .map_err(|e| e.to_string())
 }
 
 /// Imports by their ids, latest first.

@@ -2,7 +2,7 @@
 
 use super::*;
 use restwater_exchange::Progress;
-use restwater_screen::{FilesTap, FilesView, FormChoice, IncomingView, Span};
+use restwater_screen::{FilesTap, FilesView, FormChoice, IncomingView, Span, Wording};
 use std::fs;
 use std::ops::ControlFlow;
 use std::path::Path;
@@ -201,7 +201,7 @@ fn looking_over_finds_all_well_and_a_damaged_log_is_salvaged() {
     let entropy = || Box::new(Counting(77_000_000));
     let refused = App::open(phone.dir.path(), entropy(), &at(0)).err().unwrap();
     assert_eq!(refused.kind(), ErrorKind::Damaged, "{refused}");
-    let said = App::salvage(phone.dir.path(), entropy(), &at(41 * MIN)).unwrap();
+    let said = App::salvage(phone.dir.path(), entropy(), &at(41 * MIN), Wording::shared("en-GB")).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
     let app = App::open(phone.dir.path(), entropy(), &at(42 * MIN)).unwrap();
     assert_eq!(app.journal.store().count().unwrap(), 6);
@@ -282,7 +282,8 @@ fn a_log_whose_first_page_is_broken_is_saved_and_stays_this_phones() {
             panic!("it is broken")
         };
         assert_eq!(error.kind(), ErrorKind::Damaged, "{damage:?}: {error}");
-        let said = App::salvage(phone.dir.path(), entropy(), &at(40 * MIN)).unwrap();
+        let said =
+            App::salvage(phone.dir.path(), entropy(), &at(40 * MIN), Wording::shared("en-GB")).unwrap();
         assert!(said.starts_with("6 entries saved"), "{damage:?}: {said}");
         phone.open();
         assert_eq!(phone.app().journal.store().device(), device, "{damage:?}");
@@ -318,6 +319,6 @@ fn a_write_ahead_log_without_its_file_is_salvaged_and_no_new_log_is_begun_beside
     let entropy = || Box::new(Counting(77_000_000));
     let Err(error) = App::open(alone.path(), entropy(), &at(40 * MIN)) else { panic!("a new log was begun") };
     assert_eq!(error.kind(), ErrorKind::Damaged, "{error}");
-    let said = App::salvage(alone.path(), entropy(), &at(40 * MIN)).unwrap();
+    let said = App::salvage(alone.path(), entropy(), &at(40 * MIN), Wording::shared("en-GB")).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
 }

@@ -72,7 +72,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes.last, .refused)
         day.state.offer(junk.appendingPathExtension("gone"))
         await day.state.settled()
-        XCTAssertEqual(day.state.content.notice, shellWords().fileGone)
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileGone)
     }
 
     func testAnAnswerBelongsToTheDialogThatWasShownLast() async throws {
@@ -89,9 +89,9 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         await day.tap("save")
         day.state.dialogClosed()
         day.state.dialogFailed(CocoaError(.fileWriteOutOfSpace))
-        XCTAssertEqual(day.state.content.notice, shellWords().fileNoSpace)
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileNoSpace)
         day.state.dialogSaved()
-        XCTAssertEqual(day.state.content.notice, shellWords().fileNoSpace, "nothing is waited for any more")
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileNoSpace, "nothing is waited for any more")
     }
 
     /// File coordination waits for other processes and for drives.

@@ -140,7 +140,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         try await phone.begin()
         let core = try await sameTapElsewhere()
         try await phone.act(.cast(rod: 1))
-        let words = shellWords().noNotifications
+        let words = shellWords(language: phoneLanguage()).noNotifications
         let notice = try phone.state.content.notice
         XCTAssertTrue(notice.hasSuffix(words), notice)
         XCTAssertTrue(notice.hasPrefix(core), "\(notice) begins with \(core)")

@@ -199,12 +199,13 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap("swim-place")
         func values() -> [String] { day.state.content.swim?.place.fields.map(\.value) ?? [] }
         await day.tap("swim-USE_PHONE")
-        XCTAssertEqual(day.state.content.notice, shellWords().noReceiver)
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).noReceiver)
         var asked = 0
         day.state.onPositionWanted = { asked += 1 }
         await day.tap("swim-USE_PHONE")
         XCTAssertEqual(asked, 1)
-        for (read, says) in [(PositionRead.notAllowed, shellWords().positionNotAllowed), (.notFound, shellWords().positionNotFound)] {
+        let words = shellWords(language: phoneLanguage())
+        for (read, says) in [(PositionRead.notAllowed, words.positionNotAllowed), (.notFound, words.positionNotFound)] {
             day.state.positionRead(read)
             await day.look()
             XCTAssertEqual(day.state.content.notice, says)
@@ -212,7 +213,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         }
         day.state.positionRead(.found(latDeg: -17.5, lonDeg: 178.25, accuracyM: 6))
         await day.look()
-        XCTAssertEqual(day.state.content.notice, positionWords(accuracyM: 6))
+        XCTAssertEqual(day.state.content.notice, positionWords(accuracyM: 6, language: phoneLanguage()))
         XCTAssertEqual(values(), ["-17.5000000", "178.2500000", ""])
         XCTAssertEqual(day.state.content.swim?.place.value, "not set", "nothing is logged by a reading")
     }

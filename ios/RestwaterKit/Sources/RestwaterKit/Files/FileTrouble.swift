@@ -5,7 +5,7 @@ import RestwaterCore
 enum FileTrouble {
     static func refusal(of error: any Error) -> Refusal {
         if error is RestwaterError || error is Refusal { return Refusal(error) }
-        let words = shellWords()
+        let words = shellWords(language: phoneLanguage())
         let text: String =
             switch (error as? CocoaError)?.code {
             case .fileReadNoPermission?, .fileWriteNoPermission?: words.fileNotAllowed

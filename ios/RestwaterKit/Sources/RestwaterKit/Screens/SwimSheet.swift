@@ -90,7 +90,7 @@ extension Sheet {
     private mutating func drawLegend(_ view: SwimView, in rest: Rect, _ slate: Slate) {
         let column = rest.with(width: Self.legendMm * slate.mm)
         let glass = FanGlass(widthPx: column.width, heightPx: column.height, pxPerMm: slate.mm, textScale: 1, small: false)
-        if let scene = Log.attempt("drawing the legend", { try swimLegend(glass: glass) }) {
+        if let scene = Log.attempt("drawing the legend", { try swimLegend(glass: glass, language: phoneLanguage()) }) {
             put("legend", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: "", at: column, order: 9)
         }
         let row = rest.height / Double(max(1, view.legend.count))

@@ -96,6 +96,6 @@ struct Slate {
         let rods = UInt8(min(3, max(1, bank.rods.count)))
         layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(content.paging.keys % 256)))
         text = content.showing == .bank ? layout.text : layout.pageText
-        words = padWords()
+        words = padWords(language: phoneLanguage())
     }
 }

@@ -56,7 +56,7 @@ extension Sheet {
 extension Slate {
     /// What the pager says on a page, from 0.
     func pagerFace(_ page: Int, of pages: Int) -> KeyFace {
-        let said = pagerWords(page: UInt32(page + 1), pages: UInt32(pages))
+        let said = pagerWords(page: UInt32(page + 1), pages: UInt32(pages), language: phoneLanguage())
         return KeyFace(said.label, sub: said.of, spoken: said.spoken)
     }
 

@@ -60,8 +60,8 @@ public final class Opening: Observed {
 
     /// Sets the damaged log aside, begins a new one with what could be saved, and says what that was.
     public func salvage() {
-        begin { [folder, clock, open] in
-            let said = try RestwaterCore.salvage(dir: folder.path, now: clock())
+        begin { [folder, clock, open, language = phoneLanguage()] in
+            let said = try RestwaterCore.salvage(dir: folder.path, now: clock(), language: language)
             return (try open(folder, clock), said)
         }
     }
@@ -70,7 +70,8 @@ public final class Opening: Observed {
     /// damaged log.
     public func trouble(on measure: GlassMeasure, letters: Letters) -> Sheet {
         guard case .failed(let refusal) = stage else { return Sheet() }
-        return .trouble(refusal.text, key: refusal.kind == .damaged ? shellWords().salvage : nil, on: measure, letters: letters)
+        let key = refusal.kind == .damaged ? shellWords(language: phoneLanguage()).salvage : nil
+        return .trouble(refusal.text, key: key, on: measure, letters: letters)
     }
 
     private func begin(_ reading: @escaping @Sendable () throws -> (Restwater, String?)) {

@@ -15,20 +15,20 @@ public enum PositionRead: Equatable, Sendable {
 extension RestwaterState {
     /// The key: the phone is asked, where there is one to ask.
     func usePhone() {
-        guard let ask = onPositionWanted else { return say(shellWords().noReceiver) }
+        guard let ask = onPositionWanted else { return say(shellWords(language: phoneLanguage()).noReceiver) }
         ask()
     }
 
     /// The answer only fills two lines of the Swim screen: the angler sees it and taps SET PLACE.
     public func positionRead(_ read: PositionRead) {
         switch read {
-        case .notAllowed: say(shellWords().positionNotAllowed)
-        case .notFound: say(shellWords().positionNotFound)
+        case .notAllowed: say(shellWords(language: phoneLanguage()).positionNotAllowed)
+        case .notFound: say(shellWords(language: phoneLanguage()).positionNotFound)
         case .found(let latDeg, let lonDeg, let accuracyM):
             // Without a locale: a point, whatever the phone writes elsewhere.
             let written = [latDeg, lonDeg].map { String(format: "%.7f", $0) }
             act(.typed(into: .pegLatitude, text: written[0])) {
-                $0.act(.typed(into: .pegLongitude, text: written[1])) { $0.say(positionWords(accuracyM: accuracyM)) }
+                $0.act(.typed(into: .pegLongitude, text: written[1])) { $0.say(positionWords(accuracyM: accuracyM, language: phoneLanguage())) }
             }
         }
     }

@@ -130,7 +130,7 @@ public final class RestwaterState: Observed {
 
     /// The phone does not let us ring, although something is to. What the core said of the tap stays.
     public func alarmsAreOff() {
-        let words = shellWords().noNotifications
+        let words = shellWords(language: phoneLanguage()).noNotifications
         guard !content.notice.contains(words) else { return }
         say([content.notice, words].filter { !$0.isBlank }.joined(separator: " "))
     }

@@ -19,6 +19,7 @@ import app.restwater.core.WatchAlarm
 import app.restwater.core.WatchView
 import app.restwater.core.shellWords
 import app.restwater.ui.Lookout
+import app.restwater.ui.language
 
 /**
  * The running wait on the lock screen, with its keys, and the alarms. There is no foreground service: the chronometer of
@@ -26,11 +27,16 @@ import app.restwater.ui.Lookout
  */
 class LockScreen(private val context: Context) : Lookout, Ringing {
     private val notifications = NotificationManagerCompat.from(context)
-    private val words = shellWords()
+    private val words get() = shellWords(language())
     private val alarms = Alarms(context, this, ::openApp)
     private val app get() = context.applicationContext as RestwaterApplication
 
     init {
+        renamed()
+    }
+
+    /** Gives the channels the names of the phone's language; what the angler set of a channel stays. */
+    fun renamed() {
         val wait = NotificationChannel(WAIT, words.channelWait, NotificationManager.IMPORTANCE_LOW)
         wait.setShowBadge(false)
         val alarm = NotificationChannel(ALARM, words.channelAlarm, NotificationManager.IMPORTANCE_HIGH)

@@ -17,6 +17,7 @@ import app.restwater.core.shellWords
 import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble
 import app.restwater.ui.FilesDesk
+import app.restwater.ui.language
 import java.io.File
 import java.io.FileNotFoundException
 import java.io.IOException
@@ -203,16 +204,16 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
             try {
                 task()
             } catch (refused: SecurityException) {
-                throw FileTrouble(shellWords().fileNotAllowed)
+                throw FileTrouble(shellWords(language()).fileNotAllowed)
             } catch (gone: FileNotFoundException) {
-                throw FileTrouble(shellWords().fileGone)
+                throw FileTrouble(shellWords(language()).fileGone)
             } catch (failed: IOException) {
                 val full = (failed.cause as? ErrnoException)?.errno == OsConstants.ENOSPC || "ENOSPC" in failed.message.orEmpty()
-                throw FileTrouble(if (full) shellWords().fileNoSpace else shellWords().fileFailed)
+                throw FileTrouble(if (full) shellWords(language()).fileNoSpace else shellWords(language()).fileFailed)
             } catch (odd: RuntimeException) {
                 if (odd is CancellationException) throw odd
                 // A provider may throw anything, and its process may die under the call.
-                throw FileTrouble(if (odd is IllegalArgumentException) shellWords().fileGone else shellWords().fileFailed)
+                throw FileTrouble(if (odd is IllegalArgumentException) shellWords(language()).fileGone else shellWords(language()).fileFailed)
             }
     }
 }

@@ -17,6 +17,7 @@ import app.restwater.core.shellWords
 import app.restwater.ui.Position
 import app.restwater.ui.Receiver
 import app.restwater.ui.ReceiverTrouble
+import app.restwater.ui.language
 import kotlin.coroutines.resume
 import kotlinx.coroutines.suspendCancellableCoroutine
 import kotlinx.coroutines.withTimeoutOrNull
@@ -38,11 +39,11 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
             }
             provider()?.let { withTimeoutOrNull(WITHIN_MS) { read(it) } }
         } catch (refused: SecurityException) {
-            throw ReceiverTrouble(shellWords().positionNotAllowed)
+            throw ReceiverTrouble(shellWords(language()).positionNotAllowed)
         } catch (nobody: ActivityNotFoundException) {
-            throw ReceiverTrouble(shellWords().positionNotAllowed)
+            throw ReceiverTrouble(shellWords(language()).positionNotAllowed)
         }
-        at ?: throw ReceiverTrouble(shellWords().positionNotFound)
+        at ?: throw ReceiverTrouble(shellWords(language()).positionNotFound)
         val accuracyM = if (at.hasAccuracy()) at.accuracy.toDouble() else Double.NaN
         return Position(at.latitude, at.longitude, accuracyM)
     }

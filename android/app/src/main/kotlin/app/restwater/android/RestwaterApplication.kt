@@ -1,6 +1,7 @@
 package app.restwater.android
 
 import android.app.Application
+import android.content.res.Configuration
 import androidx.compose.foundation.ComposeFoundationFlags
 import androidx.compose.foundation.ExperimentalFoundationApi
 import app.restwater.core.Moment
@@ -9,6 +10,7 @@ import app.restwater.core.RestwaterException
 import app.restwater.core.WatchAlarm
 import app.restwater.core.salvage
 import app.restwater.ui.FilesDesk
+import app.restwater.ui.language
 import java.io.File
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
@@ -42,6 +44,28 @@ class RestwaterApplication : Application() {
         ComposeFoundationFlags.isSmartSelectionEnabled = false
     }
 
+    /** The angler chose another language in the phone's settings while the process is there. */
+    override fun onConfigurationChanged(newConfig: Configuration) {
+        super.onConfigurationChanged(newConfig)
+        val chosen = language()
+        if (chosen == said) return
+        said = chosen
+        // After an opening that is under way, and before anything that a new activity asks.
+        receivers.launch {
+            val core = opened?.getOrNull() ?: return@launch
+            try {
+                core.setLanguage(chosen)
+                lockScreen.renamed()
+                lockScreen.show(core.watch(now()))
+            } catch (broken: RestwaterException.Failed) {
+                // The next tap says so.
+            }
+        }
+    }
+
+    /** What everything is said in. */
+    private var said = language()
+
     private val folder: File get() = filesDir.resolve("log").apply { mkdirs() }
 
     /** The phone's clocks; a test sets its own. */
@@ -52,7 +76,7 @@ class RestwaterApplication : Application() {
     /** Opened at first use, which may take its time; what the core said where it could not be. */
     @get:Synchronized
     val core: Result<Restwater>
-        get() = opened?.takeIf { it.isSuccess } ?: runCatching { Restwater.open(folder.path, now()) }.also { opened = it }
+        get() = opened?.takeIf { it.isSuccess } ?: runCatching { Restwater.open(folder.path, now(), language()) }.also { opened = it }
 
     /** Where all calls to the core are made, one after another: from the screens, the lock screen and the alarm. */
     val worker = Dispatchers.IO.limitedParallelism(1)
@@ -108,7 +132,7 @@ class RestwaterApplication : Application() {
     }
 
     @Synchronized
-    private fun salvaged(): String = salvage(folder.path, now()).also { opened = null }
+    private fun salvaged(): String = salvage(folder.path, now(), language()).also { opened = null }
 
     /** Told of an alarm while a screen is in front. */
     internal var heard: ((WatchAlarm) -> Unit)? = null

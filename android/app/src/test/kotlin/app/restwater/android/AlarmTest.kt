@@ -173,7 +173,7 @@ class AlarmTest {
         assertNull("the same alarm is not told of twice", show())
         Handset.later(60)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals(shellWords().lateAlarms, show())
+        assertEquals(shellWords("en-GB").lateAlarms, show())
         assertTrue("on the lock screen too", "hour late" in checkNotNull(Handset.wait()).extras.getCharSequence(Notification.EXTRA_BIG_TEXT, ""))
     }
 
@@ -201,7 +201,7 @@ class AlarmTest {
         manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_NONE
         val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals("it is said", shellWords().noNotifications, show())
+        assertEquals("it is said", shellWords("en-GB").noNotifications, show())
         val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
         assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
         TonesAsked.last = null

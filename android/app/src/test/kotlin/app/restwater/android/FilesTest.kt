@@ -93,11 +93,11 @@ class FilesTest {
     @Test fun aFileThatIsGoneOrNotAllowedIsSaid() {
         shelf.file = null
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            until(activity) { activity.state?.notice == shellWords().fileGone }
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileGone }
         }
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            until(activity) { activity.state?.notice == shellWords().fileNotAllowed }
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileNotAllowed }
         }
     }
 
@@ -146,14 +146,14 @@ class FilesTest {
 
     @Test fun whereSavingFailsTheOldFileIsStillThere() {
         shelf.breaks = 1
-        saveOver { it.state?.notice == shellWords().fileFailed }
+        saveOver { it.state?.notice == shellWords("en-GB").fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
 
     @Test fun whereTheProviderFailsOddlyTheOldFileIsStillThere() {
         shelf.odd = 1
-        saveOver { it.state?.notice == shellWords().fileFailed }
+        saveOver { it.state?.notice == shellWords("en-GB").fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
@@ -165,7 +165,7 @@ class FilesTest {
         val said = runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } }.exceptionOrNull()
         assertTrue("$said", said is FileTrouble)
         // Android 8 answers nothing where later ones pass the fault on.
-        val words = if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) shellWords().fileGone else shellWords().fileFailed
+        val words = with(shellWords("en-GB")) { if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) fileGone else fileFailed }
         assertEquals(words, said?.message)
     }
 

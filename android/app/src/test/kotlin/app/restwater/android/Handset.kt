@@ -59,7 +59,7 @@ object Handset {
 
     /** A file of another phone with two entries. */
     fun fromAnotherPhone(): File {
-        val core = Restwater.open(java.nio.file.Files.createTempDirectory("another").toFile().path, app.now())
+        val core = Restwater.open(java.nio.file.Files.createTempDirectory("another").toFile().path, app.now(), "en-GB")
         core.act(Action.StartSession(null), app.now())
         core.act(Action.Cast(1u), app.now())
         val file = File(runBlocking { core.send(app.now(), Work()) }.path)

@@ -123,10 +123,10 @@ class LockScreenTest {
     @Test @Config(sdk = [34, 36]) fun whatIsNotAllowedIsSaid() {
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
-        assertEquals(shellWords().lateAlarms, show())
+        assertEquals(shellWords("en-GB").lateAlarms, show())
         assertEquals("it is set all the same", 1, Handset.alarms().size)
         Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
-        assertEquals(shellWords().noNotifications, show())
+        assertEquals(shellWords("en-GB").noNotifications, show())
     }
 
     @Test fun whenTheSessionEndsTheLockScreenIsEmpty() {

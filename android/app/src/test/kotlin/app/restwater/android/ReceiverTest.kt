@@ -95,7 +95,7 @@ class ReceiverTest {
     @Test fun aRefusalIsSaidAndTheLinesCanStillBeTyped() {
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = false)
-        until { state.notice == shellWords().positionNotAllowed }
+        until { state.notice == shellWords("en-GB").positionNotAllowed }
         assertEquals(listOf("", "", ""), lines())
         assertTrue(rule.onAllNodesWithTag("field-lat").fetchSemanticsNodes().isNotEmpty())
     }
@@ -112,7 +112,7 @@ class ReceiverTest {
         }
         answer(fine = true, coarse = true)
         reads(LocationManager.GPS_PROVIDER, -17.5, 178.25, 6f)
-        until { state.notice == positionWords(6.0) }
+        until { state.notice == positionWords(6.0, "en-GB") }
         assertEquals(listOf("-17.5000000", "178.2500000", ""), lines())
     }
 
@@ -121,14 +121,14 @@ class ReceiverTest {
         tap("swim-USE_PHONE")
         until { state.notice == "…" }
         reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 4f)
-        until { state.notice == positionWords(4.0) }
+        until { state.notice == positionWords(4.0, "en-GB") }
     }
 
     @Test fun aReadingFillsTheLinesAndLogsNothing() {
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)
         reads(LocationManager.GPS_PROVIDER, -17.5, 178.25, 6f)
-        until { state.notice == positionWords(6.0) }
+        until { state.notice == positionWords(6.0, "en-GB") }
         assertEquals(listOf("-17.5000000", "178.2500000", ""), lines())
         assertTrue("peg_placed" !in Handset.kinds())
     }
@@ -138,7 +138,7 @@ class ReceiverTest {
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = true)
         reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 2_000f)
-        until { state.notice == positionWords(2_000.0) }
+        until { state.notice == positionWords(2_000.0, "en-GB") }
         assertEquals("52.0000000", lines().first())
     }
 
@@ -146,14 +146,14 @@ class ReceiverTest {
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, false)
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)
-        until { state.notice == shellWords().positionNotFound }
+        until { state.notice == shellWords("en-GB").positionNotFound }
     }
 
     @Test fun onceAllowedItIsNotAskedForAgain() {
         Handset.allow(ACCESS_FINE_LOCATION)
         tap("swim-USE_PHONE")
         reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 4f)
-        until { state.notice == positionWords(4.0) }
+        until { state.notice == positionWords(4.0, "en-GB") }
         assertNull(shadowOf(rule.activity).lastRequestedPermission)
     }
 }

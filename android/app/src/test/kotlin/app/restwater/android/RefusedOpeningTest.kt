@@ -52,7 +52,7 @@ class RefusedOpeningTest {
     /** A log of which the second half is overwritten. */
     private fun damage() {
         val made = java.nio.file.Files.createTempDirectory("damaged").toFile()
-        Restwater.open(made.path, Handset.app.now()).use { core -> core.act(Action.StartSession(null), Handset.app.now()) }
+        Restwater.open(made.path, Handset.app.now(), "en-GB").use { core -> core.act(Action.StartSession(null), Handset.app.now()) }
         val bytes = made.resolve("restwater.db").readBytes()
         assertTrue("${bytes.size}", bytes.size > 2 * PAGE)
         for (i in PAGE until bytes.size step 7) bytes[i] = (bytes[i].toInt() xor 0x5A).toByte()

@@ -54,7 +54,7 @@ class WholeDayTest {
     /** As ./dev play does it: each action to the core at its moment. */
     private fun played(): List<String> {
         val folder = Files.createTempDirectory("played").toFile()
-        val core = Restwater.open(folder.path, day.first().at)
+        val core = Restwater.open(folder.path, day.first().at, "en-GB")
         day.forEach { step -> step.action?.let { core.act(it, step.at) } }
         return log(core).also { core.close() }
     }

@@ -39,11 +39,11 @@ internal fun deskPictures(core: Restwater, last: DayTap, out: File, glass: Glass
         val left = kind == "left"
         for (page in FilesPage.entries) {
             desk.page = page
-            write("files-${page.name.lowercase()}") { FilesScreen(files, desk, layout, padWords(), "", left, { }) { } }
+            write("files-${page.name.lowercase()}") { FilesScreen(files, desk, layout, padWords("en-GB"), "", left, { }) { } }
         }
-        write("mend-list") { MendScreen(mend, layout, padWords(), "", left, { }) { } }
-        if (opened.open != null) write("mend-entry") { MendScreen(opened, layout, padWords(), "", left, { }) { } }
-        write("phone") { RowsScreen(phone.title, phone.rows, layout, padWords(), "", { }) { } }
+        write("mend-list") { MendScreen(mend, layout, padWords("en-GB"), "", left, { }) { } }
+        if (opened.open != null) write("mend-entry") { MendScreen(opened, layout, padWords("en-GB"), "", left, { }) { } }
+        write("phone") { RowsScreen(phone.title, phone.rows, layout, padWords("en-GB"), "", { }) { } }
     }
 }
 

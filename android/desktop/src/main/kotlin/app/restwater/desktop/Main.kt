@@ -14,6 +14,7 @@ import app.restwater.core.RestwaterException
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
+import app.restwater.ui.language
 import java.io.File
 import java.time.ZoneId
 import kotlin.system.exitProcess
@@ -30,7 +31,7 @@ internal fun openWindow(folder: File, seen: (RestwaterState) -> Unit = {}) {
     wearFace()
     folder.mkdirs()
     val core = try {
-        Restwater.open(folder.path, present())
+        Restwater.open(folder.path, present(), language())
     } catch (refused: RestwaterException.Failed) {
         System.err.println("$folder: ${refused.text}")
         exitProcess(1)

@@ -43,8 +43,8 @@ fun fishPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, wri
     val fish = (core.screen(Which.FISH, tap.at) as Screen.Fish).v1
     val weight = (core.screen(Which.WEIGHT, tap.at) as Screen.Weight).v1
     fun draw(kind: String, on: Glass, ink: Ink) {
-        write("fish-$kind", fishPicture(bank, on, ink) { layout -> FishScreen(fish, matchLayout(on), layout, padWords(), "", { }) { } })
-        write("weight-$kind", fishPicture(bank, on, ink) { layout -> WeightScreen(weight, matchLayout(on), layout, padWords(), "", { }) { } })
+        write("fish-$kind", fishPicture(bank, on, ink) { layout -> FishScreen(fish, matchLayout(on), layout, padWords("en-GB"), "", { }) { } })
+        write("weight-$kind", fishPicture(bank, on, ink) { layout -> WeightScreen(weight, matchLayout(on), layout, padWords("en-GB"), "", { }) { } })
     }
     draw("day", glass, Ink.Day)
     draw("night", glass, Ink.Night)
@@ -61,6 +61,6 @@ private fun fishPicture(bank: BankView, glass: Glass, ink: Ink, screen: @Composa
 private fun matchPicture(view: MatchView, bank: BankView, glass: Glass, ink: Ink, page: MatchPage): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
         val layout = bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)).ofPages()
-        MatchScreen(view, matchLayout(glass), layout, padWords(), "", { }, page) { }
+        MatchScreen(view, matchLayout(glass), layout, padWords("en-GB"), "", { }, page) { }
     }
 }

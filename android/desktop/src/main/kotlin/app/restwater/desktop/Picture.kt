@@ -53,7 +53,7 @@ fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, R
             val layout = bankLayout(of, ask)
             val scene = layout.fan?.let { fan(of, it) }
             BankScreen(
-                view, layout, padWords(), 0, "", NoTaps,
+                view, layout, padWords("en-GB"), 0, "", NoTaps,
                 scene?.let { drawn -> { SwimCanvas(drawn, Modifier.fillMaxSize()) } },
             )
         }

@@ -74,7 +74,7 @@ fun main(args: Array<String>) {
 fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
     val log = Files.createTempDirectory("restwater-day").toFile()
     try {
-        val core = Restwater.open(log.path, day.first().at)
+        val core = Restwater.open(log.path, day.first().at, "en-GB")
         out.mkdirs()
         File(out, "screens.jsonl").bufferedWriter().use { screens ->
             var said = ""
@@ -135,10 +135,10 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1
     inEveryKind(glass, bank, out, listOf("day", "night", "large-text")) { _, layout, write ->
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
-            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords(), "", { }, page) { } }
+            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords("en-GB"), "", { }, page) { } }
         }
         repeat(pagesOf(changes)) { page ->
-            write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords(), "", { }, page) { } }
+            write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords("en-GB"), "", { }, page) { } }
         }
     }
 }
@@ -150,14 +150,14 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.tap is KeyTap.Send }
     (earliest?.tap as? KeyTap.Send)?.let { core.act(it.action, last.at) }
     inEveryKind(glass, bank, out) { kind, layout, write ->
-        write("screens") { ScreenList(core.doors(), layout, padWords(), { }) { } }
+        write("screens") { ScreenList(core.doors(), layout, padWords("en-GB"), { }) { } }
         for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS, Which.DAY)) {
             val view = leavesOf(core.screen(which, last.at)) ?: continue
             val all = if (kind == "day" || kind == "large-text") view.leaves.take(if (which == Which.CAUTIONS) MOST_CAUTIONS else view.leaves.size) else view.leaves.take(1)
             for (leaf in all) {
                 repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
                     write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
-                        LeavesScreen(view, layout, padWords(), "", { }, leaf.id, part) { }
+                        LeavesScreen(view, layout, padWords("en-GB"), "", { }, leaf.id, part) { }
                     }
                 }
             }
@@ -210,7 +210,7 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
     }
     return picture(glass) {
         CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", taps)
+            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", taps)
         }
     }
 }
@@ -218,14 +218,14 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
 /** The set-up screen of a record as PNG, by day. */
 fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        SetupScreen(setup, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", { }, { }) { }
+        SetupScreen(setup, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", { }, { }) { }
     }
 }
 
 /** The tackle screen of a record as PNG, by day. */
 fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        TackleScreen(tackle, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", { }) { }
+        TackleScreen(tackle, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", { }) { }
     }
 }
 

@@ -30,9 +30,11 @@ import app.restwater.ui.Receiver
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
+import app.restwater.ui.language
 import app.restwater.ui.tag
 import java.io.File
 import java.nio.file.Files
+import java.util.Locale
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.SupervisorJob
@@ -54,7 +56,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     var state = newState()
         private set
 
-    private fun open() = Restwater.open(folder.path, now())
+    private fun open() = Restwater.open(folder.path, now(), language())
 
     private fun newState() =
         RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined + work), Dispatchers.Unconfined, files, receiver = receiver)
@@ -161,8 +163,11 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         /** 17 January 2026, 9:00. */
         private const val NINE_O_CLOCK = 1_768_640_400_000L
 
-        fun on(glass: Glass = GLASS, day: Bankside.() -> Unit) {
+        /** The tests run in English (pom.xml); [language] is a tag of BCP 47. */
+        fun on(glass: Glass = GLASS, language: String = "en-GB", day: Bankside.() -> Unit) {
             wearFace()
+            val before = Locale.getDefault()
+            Locale.setDefault(Locale.forLanguageTag(language))
             val folder = Files.createTempDirectory("restwater-test").toFile()
             try {
                 runDesktopComposeUiTest(glass.widthPx.toInt(), glass.heightPx.toInt()) {
@@ -172,6 +177,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
                     bankside.close()
                 }
             } finally {
+                Locale.setDefault(before)
                 folder.deleteRecursively()
             }
         }

@@ -56,7 +56,7 @@ fun main(args: Array<String>) {
 
 /** Taps and bare inserts by turns, so that whatever else the machine does falls on both. */
 private fun act(folder: File) {
-    val core = Restwater.open(File(folder, "log").apply { mkdirs() }.path, moment(0))
+    val core = Restwater.open(File(folder, "log").apply { mkdirs() }.path, moment(0), "en-GB")
     core.act(Action.StartSession(null), moment(1))
     val ours = mutableListOf<Double>()
     val bare = mutableListOf<Double>()
@@ -222,7 +222,7 @@ private fun withScreens(folder: File, use: (ImageComposeScene, RestwaterState, B
 private fun withState(folder: File, use: (RestwaterState, BenchClock, Restwater) -> Unit) {
     folder.mkdirs()
     val clock = BenchClock()
-    Restwater.open(folder.path, moment(0)).use { core ->
+    Restwater.open(folder.path, moment(0), "en-GB").use { core ->
         core.act(Action.StartSession(null), moment(1))
         val state = RestwaterState(core, { moment(clock.ms / 1_000) }, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
         runBlocking { state.refresh() }

@@ -25,7 +25,7 @@ private object EmptyLibrary {
 
 /** What a call costs: by turns with an empty one, in batches since the clock's step is as long as a call. */
 internal fun ffi(folder: File) {
-    val core = Restwater.open(folder.path, moment(0))
+    val core = Restwater.open(folder.path, moment(0), "en-GB")
     core.act(Action.StartSession(null), moment(1))
     core.act(Action.Cast(1u), moment(2))
     val empty = mutableListOf<Double>()

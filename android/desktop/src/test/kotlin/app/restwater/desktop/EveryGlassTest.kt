@@ -9,6 +9,7 @@ import androidx.compose.ui.test.SemanticsMatcher
 import app.restwater.core.Glass
 import app.restwater.core.readDay
 import app.restwater.core.Hand
+import app.restwater.core.Key
 import app.restwater.ui.CutOff
 import app.restwater.ui.Drawn
 import app.restwater.ui.Marks
@@ -39,14 +40,23 @@ class EveryGlassTest {
 
     @Test fun smallOnItsSide() = everyScreen(Glass(1334.0, 750.0, 12.84, 1.0, false, 40.0, 0.0))
 
-    private fun everyScreen(glass: Glass) {
+    @Test fun smallUprightInGerman() = inAnotherLanguage("de-AT", undo = "STORNO")
+
+    @Test fun smallUprightInFrench() = inAnotherLanguage("fr-FR", undo = "ANNULER")
+
+    /** The demo day in a language whose words are longer. */
+    private fun inAnotherLanguage(language: String, undo: String) =
+        everyScreen(Glass(750.0, 1334.0, 12.84, 1.0, false, 40.0, 0.0), language, undo, days.filterKeys { it == "demo" })
+
+    private fun everyScreen(glass: Glass, language: String = "en-GB", undo: String = "UNDO", days: Map<String, List<String?>> = this.days) {
         val faults = mutableListOf<String>()
         for ((day, moments) in days) {
             val sizes = mutableMapOf<String, Map<String, Float>>()
             for (scale in listOf(1.0, 2.0)) {
                 for (moment in moments) {
-                    Bankside.on(glass.copy(textScale = scale)) {
+                    Bankside.on(glass.copy(textScale = scale), language) {
                         live(readDay(File(System.getProperty("restwater.tree"), "tests/days/$day.jsonl").readText()), moment)
+                        assertEquals(undo, bank.keys.first { it.key == Key.UNDO }.label)
                         // The left hand's mirror image is a law of the layout: here it is looked at where room is short.
                         for (hand in if (scale == 1.0) listOf(Hand.RIGHT) else Hand.entries) {
                             choose(hand)

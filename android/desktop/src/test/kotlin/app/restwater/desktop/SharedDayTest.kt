@@ -25,7 +25,7 @@ class SharedDayTest {
         val log = Files.createTempDirectory("restwater-shared").toFile()
         try {
             val day = readDay(File(tree, "tests/days/demo.jsonl").readText())
-            val core = Restwater.open(log.path, day.first().at)
+            val core = Restwater.open(log.path, day.first().at, "en-GB")
             val (screens, whole) = StringBuilder() to StringBuilder()
             for (tap in day) {
                 tap.action?.let { core.act(it, tap.at) }

@@ -38,7 +38,7 @@ class SharedTagsTest {
         try {
             val day = readDay(File(kept.parentFile, "demo.jsonl").readText())
             var at = day.first().at
-            val core = Restwater.open(log.path, at)
+            val core = Restwater.open(log.path, at, "en-GB")
             val state = RestwaterState(core, { at }, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
             runDesktopComposeUiTest(GLASS.widthPx.toInt(), GLASS.heightPx.toInt()) {
                 setContent { RestwaterApp(state, GlassMeasure(GLASS.pxPerMm, 1.0, GLASS.insetTopPx, GLASS.insetBottomPx), ticking = false) }

@@ -78,7 +78,7 @@ class SwimPicturesTest {
         try {
             var minute = 0L
             fun now() = Moment(NINE + minute * 60_000, 0, "Europe/London", 1_000 + minute * 60_000, "one boot", 0u)
-            val core = Restwater.open(log.path, now())
+            val core = Restwater.open(log.path, now(), "en-GB")
             fun act(action: Action, minutes: Long = 1) {
                 minute += minutes
                 core.act(action, now())

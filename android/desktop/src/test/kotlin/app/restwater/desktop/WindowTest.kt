@@ -70,7 +70,7 @@ class WindowTest {
     /** What the log holds, read as another phone would. */
     private fun kinds(folder: File): List<String> {
         val now = Moment(System.currentTimeMillis(), 0, "Europe/London", 0, "after", 0u)
-        val core = Restwater.open(folder.path, now)
+        val core = Restwater.open(folder.path, now, "en-GB")
         val file = File(runBlocking { core.send(now, Work()) }.path).readText()
         core.close()
         val kinds = Regex("\"kind\":\"([a-z_]+)\"").findAll(file).map { it.groupValues[1] }.toList()

@@ -177,7 +177,7 @@ internal fun Pager(page: Int, pages: Int, layout: BankLayout, at: Rect = layout.
 /** What the pager says on page [page], from 0. */
 @Composable
 internal fun pagerFace(page: Int, pages: Int): KeyFace {
-    val said = remember(page, pages) { pagerWords((page + 1).toUInt(), pages.toUInt()) }
+    val said = remember(page, pages) { pagerWords((page + 1).toUInt(), pages.toUInt(), language()) }
     return KeyFace(said.label, said.of, said.spoken)
 }
 

@@ -16,5 +16,5 @@ class ReceiverTrouble(text: String) : Exception(text)
 
 /** A device without a receiver, as a PC is. */
 object NoReceiver : Receiver {
-    override suspend fun position(): Position = throw ReceiverTrouble(shellWords().noReceiver)
+    override suspend fun position(): Position = throw ReceiverTrouble(shellWords(language()).noReceiver)
 }

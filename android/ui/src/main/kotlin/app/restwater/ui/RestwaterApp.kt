@@ -73,7 +73,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
     val placed = remember(glass, ask) { layoutOf(glass, ask) }
     val bank = placed.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
     val layout = remember(bank) { bank.ofPages() }
-    val words = remember { padWords() }
+    val words = remember { padWords(language()) }
     val notice = noticeOf(state)
     when (state.showing) {
         Showing.BANK -> {

@@ -250,7 +250,7 @@ class RestwaterState(
                 val at = receiver.position()
                 fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
                 act(Action.Typed(TypedInto.PegLatitude, written(at.latDeg))) {
-                    act(Action.Typed(TypedInto.PegLongitude, written(at.lonDeg))) { notice = positionWords(at.accuracyM) }
+                    act(Action.Typed(TypedInto.PegLongitude, written(at.lonDeg))) { notice = positionWords(at.accuracyM, language()) }
                 }
             } catch (trouble: ReceiverTrouble) {
                 notice = trouble.message.orEmpty()

@@ -167,7 +167,7 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, onOpen: (Stri
 private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
     val mm = LocalPxPerMm.current
     val column = rest.copy(width = LEGEND_MM * mm)
-    val scene = remember(column) { swimLegend(FanGlass(column.width, column.height, mm.toDouble(), 1.0, false)) }
+    val scene = remember(column) { swimLegend(FanGlass(column.width, column.height, mm.toDouble(), 1.0, false), language()) }
     Box(Modifier.at(column)) { SwimCanvas(scene, Modifier.fillMaxSize()) }
     val row = rest.height / view.legend.size
     val texts = view.legend.mapIndexed { i, text ->
