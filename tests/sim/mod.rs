@@ -17,6 +17,8 @@ pub mod looks;
 pub mod luck;
 pub mod restwater;
 pub mod share;
+pub mod spot_waters;
+pub mod spots;
 pub mod table;
 pub mod water;
 pub mod waters;

@@ -22,6 +22,7 @@ mod rods;
 mod seams;
 mod section;
 mod seen;
+mod spots;
 mod taken_back;
 mod watch;
 mod whose;

@@ -47,6 +47,12 @@ reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, vor { $minutes } min
    *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, vor { $minutes } min
 }
+reason-fish-here = Fisch an { $here } von 100 solchen Stellen, an { $elsewhere } von 100 nicht versuchten; etwa { $rate } Bisse pro Stunde
+reason-not-tried = Fisch an { $here } von 100 nicht versuchten Stellen; etwa { $rate } Bisse pro Stunde
+against-nothing-here = { $casts ->
+    [one] hier nichts in { $minutes } min: Fisch an { $here } von 100 solchen Stellen
+   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: Fisch an { $here } von 100 solchen Stellen
+}
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
 against-rested = ruht erst { $minutes } von { $target } min
 against-maybe = { $casts ->

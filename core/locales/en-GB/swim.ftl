@@ -47,6 +47,12 @@ reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { $minutes } min ago
    *[other] fish showed { $times } times near, last { reason-shown-where }, { $minutes } min ago
 }
+reason-fish-here = fish on { $here } of 100 such spots, on { $elsewhere } of 100 not tried; about { $rate } bites an hour
+reason-not-tried = fish on { $here } of 100 spots not tried; about { $rate } bites an hour
+against-nothing-here = { $casts ->
+    [one] nothing here in { $minutes } min: fish on { $here } of 100 such spots
+   *[other] nothing here in { $minutes } min over { $casts } casts: fish on { $here } of 100 such spots
+}
 reason-usual-start = a usual first range (common practice, no source)
 against-rested = rested { $minutes } of { $target } min
 against-maybe = { $casts ->

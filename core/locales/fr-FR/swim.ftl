@@ -47,6 +47,12 @@ reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, il y a { $minutes } min
    *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, il y a { $minutes } min
 }
+reason-fish-here = du poisson sur { $here } postes sur 100 de ce genre, sur { $elsewhere } sur 100 non essayés ; environ { $rate } touches par heure
+reason-not-tried = du poisson sur { $here } postes sur 100 non essayés ; environ { $rate } touches par heure
+against-nothing-here = { $casts ->
+    [one] rien ici en { $minutes } min : du poisson sur { $here } postes sur 100 de ce genre
+   *[other] rien ici en { $minutes } min sur { $casts } lancers : du poisson sur { $here } postes sur 100 de ce genre
+}
 reason-usual-start = une première distance usuelle (sans source)
 against-rested = repos de { $minutes } min sur { $target }
 against-maybe = { $casts ->

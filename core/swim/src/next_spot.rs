@@ -4,6 +4,7 @@ use super::cells::{Cell, CellId, Swim};
 use super::fished::{CellFigures, CellState, SwimFigures, known_by, minutes_between};
 use super::frame::Spot;
 use super::input::{Band, CastAt};
+use super::told::SpotsTold;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 
@@ -61,6 +62,22 @@ pub enum Reason {
         /// How long ago that was, minutes.
         minutes_ago: f64,
     },
+    /// Fish are likelier here than on a spot not tried, by how long casts waited here.
+    FishHere {
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
+        /// The same of spots not tried.
+        elsewhere_of_100: u32,
+        /// Bites an hour of a cast here.
+        per_hour: f64,
+    },
+    /// Not tried, where a spot that was is likelier empty.
+    NotTried {
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
+        /// Bites an hour of a cast here.
+        per_hour: f64,
+    },
     /// Holds the range at which it is usual to start, while nothing has bitten (common practice, no source).
     UsualStart {
         /// The usual stretch.
@@ -83,6 +100,15 @@ pub enum Against {
     MaybeDisturbed {
         /// How many of them are expected to have reached it.
         casts: f64,
+    },
+    /// Casts here waited in vain, so that fish are less likely than on a spot not tried.
+    NothingHere {
+        /// How many in a row.
+        casts: u32,
+        /// Their minutes.
+        minutes: f64,
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
     },
     /// So near the boundary that the lead may disturb water beyond it.
     NearBoundary {
@@ -156,8 +182,9 @@ const DRY_CASTS: usize = 4;
 /// Spots in order, and those set aside.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct WhereNext {
-    /// Best first: most reasons less objections, then nearest to the latest bite (before the first: to
-    /// the usual start), then longest rested, then straightest out, then left before right.
+    /// Best first: most bites an hour where the record tells spots apart, in tenths; then most reasons less objections, then
+    /// nearest to the latest bite (before the first: to the usual start), then longest rested, then straightest out, then left
+    /// before right.
     pub ranked: Vec<NextSpot>,
     /// Not proposed: kept back, out of reach or by a hazard.
     pub set_aside: Vec<NextSpot>,
@@ -176,16 +203,26 @@ struct Bite {
 impl Swim {
     /// Ranks the cells of the swim for the next cast by reasons; promises nothing.
     pub fn where_next(&self, figures: &SwimFigures) -> WhereNext {
+        self.where_next_told(figures, None)
+    }
+
+    /// The same with what the record tells of fish at the cells, where it tells anything.
+    pub fn where_next_told(&self, figures: &SwimFigures, told: Option<&SpotsTold>) -> WhereNext {
         let bites = self.bites_until(figures.at_ms);
         let mut ranked = Vec::new();
         let mut set_aside = Vec::new();
         for (cell, known) in self.cells().iter().zip(&figures.cells) {
             let Some(spot) = cell.aim else { continue };
-            let next = self.weigh(cell, spot, known, &bites, figures);
+            let mut next = self.weigh(cell, spot, known, &bites, figures);
+            if let Some(told) = told {
+                next.reasons.splice(0..0, told.reason(cell.id));
+                next.against.splice(0..0, told.objection(cell.id));
+            }
             let barred = next.against.iter().any(|a| {
                 let is_mild = matches!(
                     a,
                     Against::RestedTooShort { .. }
+                        | Against::NothingHere { .. }
                         | Against::MaybeDisturbed { .. }
                         | Against::NearBoundary { .. }
                 );
@@ -193,7 +230,10 @@ impl Swim {
             });
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
-        restwater_sorting::by(&mut ranked, |a, b| self.before(a, b));
+        let tenths = |n: &NextSpot| told.map_or(0.0, |told| told.tenths_per_hour(n.cell));
+        restwater_sorting::by(&mut ranked, |a, b| {
+            tenths(b).total_cmp(&tenths(a)).then_with(|| self.before(a, b))
+        });
         let go_in = self.go_in(figures, &ranked, &set_aside);
         WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum(), go_in }
     }
@@ -208,7 +248,9 @@ impl Swim {
         } else {
             GoInBecause::NoBites { casts: self.dry_casts(figures.at_ms)? }
         };
-        let only_kept = |n: &&NextSpot| n.against.iter().all(|a| matches!(a, Against::KeptBack { .. }));
+        let only_kept = |n: &&NextSpot| {
+            n.against.iter().all(|a| matches!(a, Against::KeptBack { .. } | Against::NothingHere { .. }))
+        };
         let rested = |n: &&NextSpot| n.figures.kept_back_min.is_some_and(|m| m >= target) && free(n);
         let best = set_aside.iter().filter(only_kept).filter(rested).min_by(|a, b| {
             let away = |n: &NextSpot| n.last_bite_m.unwrap_or(0.0);

@@ -103,6 +103,11 @@ impl FedWaits {
         Self { waits: Vec::new(), before: before.to_vec(), prior: prior.0.map(|p| p / sum), weights: None }
     }
 
+    /// The weights of the shapes before the first cast of today.
+    pub(crate) fn before(&self) -> &[f64] {
+        &self.before
+    }
+
     /// Takes in a finished cast of today.
     pub(crate) fn add(&mut self, shapes: &Shapes, wait: Wait, fed: bool) {
         self.waits.push((wait, fed));

@@ -43,6 +43,21 @@ impl SwimScreen<'_> {
                     ("minutes", Arg::Text(&whole(*minutes_ago))),
                 ],
             ),
+            Reason::FishHere { of_100, elsewhere_of_100, per_hour } => say(
+                "reason-fish-here",
+                &[
+                    ("here", Arg::Count(*of_100 as usize)),
+                    ("elsewhere", Arg::Count(*elsewhere_of_100 as usize)),
+                    ("rate", Arg::Text(&self.words.figure(*per_hour, 1))),
+                ],
+            ),
+            Reason::NotTried { of_100, per_hour } => say(
+                "reason-not-tried",
+                &[
+                    ("here", Arg::Count(*of_100 as usize)),
+                    ("rate", Arg::Text(&self.words.figure(*per_hour, 1))),
+                ],
+            ),
             Reason::UsualStart { .. } => say("reason-usual-start", &[]),
         }
     }
@@ -57,6 +72,14 @@ impl SwimScreen<'_> {
             Against::MaybeDisturbed { casts } => {
                 say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
             }
+            Against::NothingHere { casts, minutes, of_100 } => say(
+                "against-nothing-here",
+                &[
+                    ("casts", Arg::Count(*casts as usize)),
+                    ("minutes", Arg::Text(&whole(*minutes))),
+                    ("here", Arg::Count(*of_100 as usize)),
+                ],
+            ),
             Against::NearBoundary { metres } => {
                 say("against-boundary", &[("metres", Arg::Text(&self.words.figure(*metres, 1)))])
             }
