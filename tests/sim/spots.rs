@@ -60,7 +60,8 @@ impl Reader {
 
     fn spot(&self, spot: usize) -> Spot {
         let apart = APART_CDEG[self.spots];
-        let bearing_cdeg = apart * spot as i32 - apart * (self.spots as i32 - 1) / 2;
+        let of = |count: usize| i32::try_from(count).unwrap_or(0);
+        let bearing_cdeg = apart * of(spot) - apart * of(self.spots - 1) / 2;
         Spot { mark: None, bearing_cdeg, reach: Reach::Metres { cm: RANGE_CM }, clipped: true }
     }
 

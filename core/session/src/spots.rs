@@ -75,13 +75,21 @@ impl SpotsOfDay {
         let at_min = minutes(at_ms);
         let of = |(spot, (&cell, &(dry_casts, dry_min)))| {
             let worth = self.beliefs.worth(Some(spot), at_min);
-            CellTold { cell, here: worth.here, per_hour: worth.per_hour, dry_casts, dry_min }
+            CellTold {
+                cell,
+                here: worth.here,
+                per_hour: worth.per_hour,
+                rank: worth.rank,
+                dry_casts,
+                dry_min,
+            }
         };
         let elsewhere = self.beliefs.worth(None, at_min);
         SpotsTold {
             cells: self.cells.iter().zip(&self.dry).enumerate().map(of).collect(),
             elsewhere: elsewhere.here,
             elsewhere_per_hour: elsewhere.per_hour,
+            elsewhere_rank: elsewhere.rank,
         }
     }
 

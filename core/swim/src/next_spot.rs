@@ -182,7 +182,8 @@ const DRY_CASTS: usize = 4;
 /// Spots in order, and those set aside.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct WhereNext {
-    /// Best first: most bites an hour where the record tells spots apart, in tenths; then most reasons less objections, then
+    /// Best first: most bites an hour where the record tells cells apart (a bite where fish
+    /// weren't known counts more), in hundredths; then most reasons less objections, then
     /// nearest to the latest bite (before the first: to the usual start), then longest rested, then straightest out, then left
     /// before right.
     pub ranked: Vec<NextSpot>,
@@ -230,9 +231,9 @@ impl Swim {
             });
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
-        let tenths = |n: &NextSpot| told.map_or(0.0, |told| told.tenths_per_hour(n.cell));
+        let hundredths = |n: &NextSpot| told.map_or(0.0, |told| told.hundredths(n.cell));
         restwater_sorting::by(&mut ranked, |a, b| {
-            tenths(b).total_cmp(&tenths(a)).then_with(|| self.before(a, b))
+            hundredths(b).total_cmp(&hundredths(a)).then_with(|| self.before(a, b))
         });
         let go_in = self.go_in(figures, &ranked, &set_aside);
         WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum(), go_in }

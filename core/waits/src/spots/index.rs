@@ -21,7 +21,7 @@ struct Visit {
     /// Share of casts with a bite by each step, and the mean of the wait or the time.
     bitten: Vec<f64>,
     waiting: Vec<f64>,
-    /// The step at which a cast is worth most, and its bites per minute.
+    /// The step at which a cast is worth most, and its bites per minute as they are ranked.
     best: (usize, f64),
 }
 
@@ -37,9 +37,9 @@ struct Sums {
 impl SpotBeliefs {
     /// What a cast at a spot at a moment is worth; `None` is a spot that was never fished.
     pub fn worth(&self, spot: Option<usize>, at_min: f64) -> SpotWorth {
-        self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0 }, |spot| {
-            let visit = self.visit(spot, at_min);
-            SpotWorth { here: visit.here, per_hour: 60.0 * visit.best.1 }
+        self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0, rank: 0.0 }, |spot| {
+            let Visit { here, best: (_, rank), .. } = self.visit(spot, at_min);
+            SpotWorth { here, per_hour: 60.0 * rank / come_back(here), rank: 60.0 * rank }
         })
     }
 
@@ -55,12 +55,12 @@ impl SpotBeliefs {
         let best = others.reduce(|a, b| if b.2.best.1 > a.2.best.1 { b } else { a });
         let steps = steps(self);
         let mut last = None;
-        for step in 0..steps.len() - 1 {
+        for (step, &point) in steps.iter().enumerate().take(steps.len() - 1) {
             let on = self.waiting_on(&here, step);
-            let stay = self.after(&here, steps[step], None, at_min);
+            let stay = self.after(&here, point, None, at_min);
             let (mut rate, mut then, mut sums) = (self.rate(stay), Then::RecastHere, stay);
             if let Some((other, place, visit)) = &best {
-                let move_on = self.after(&here, steps[step], Some((place, visit)), at_min);
+                let move_on = self.after(&here, point, Some((place, visit)), at_min);
                 if self.rate(move_on) > rate {
                     (rate, then, sums) = (self.rate(move_on), Then::MoveTo(*other), move_on);
                 }
@@ -69,9 +69,9 @@ impl SpotBeliefs {
                 (Some((_, _, visit)), Then::MoveTo(_)) => visit.here,
                 _ => sums.here / sums.still.max(1e-12),
             };
-            let minutes = self.shapes.times[steps[step]];
-            let here = stay.here / stay.still.max(1e-12);
-            last = Some(SpotLeave { leave_min: None, then, here, there });
+            let minutes = self.shapes.times[point];
+            let left = stay.here / stay.still.max(1e-12);
+            last = Some(SpotLeave { leave_min: None, then, here: left, there });
             if on < rate {
                 return last.map(|leave| SpotLeave { leave_min: Some(minutes), ..leave });
             }
@@ -96,7 +96,7 @@ impl SpotBeliefs {
         let steps = steps(self);
         let bitten = self.bitten_by(&times, &back_in, &steps);
         let waiting = self.waits(&bitten, &steps);
-        let more = 1.0 + COME_BACK * (1.0 - here);
+        let more = come_back(here);
         let mut best = (0, 0.0);
         for (i, (b, w)) in bitten.iter().zip(&waiting).enumerate() {
             let rate = b * more / (w + self.costs.turn_round_min + self.costs.bite_extra_min * b);
@@ -205,6 +205,11 @@ impl SpotBeliefs {
         let (point, part) = self.shapes.place(minutes);
         if part < 0.5 { point } else { point + 1 }
     }
+}
+
+/// How much a bite counts at a spot that holds fish with this chance.
+fn come_back(here: f64) -> f64 {
+    1.0 + COME_BACK * (1.0 - here)
 }
 
 /// The times among which is chosen: every minute up to twenty, then ever longer steps to three hours.

@@ -105,9 +105,10 @@ struct Spot {
 pub struct SpotWorth {
     /// Chance that it holds fish.
     pub here: f64,
-    /// Bites an hour of a cast there, left for the time that is best of it; a bite where fish weren't known counts more, since
-    /// one can come back.
+    /// Bites an hour of a cast there, left for the time that is best of it.
     pub per_hour: f64,
+    /// The same by which spots are ranked: a bite where fish weren't known counts more, since one can come back.
+    pub rank: f64,
 }
 
 /// What to do when a cast has waited long enough.
@@ -179,7 +180,7 @@ impl LeavePlan {
         let weight = |i: usize| self.weights[kinds[i]];
         let mut heaviest = restwater_sorting::places(kinds.len(), &|i, j| weight(j).total_cmp(&weight(i)));
         heaviest.truncate(MOST_SHAPES);
-        restwater_sorting::by(&mut heaviest, |a, b| a.cmp(b));
+        restwater_sorting::by_key(&mut heaviest, |i| *i);
         heaviest.into_iter().map(|i| kinds[i]).collect()
     }
 }
