@@ -118,9 +118,9 @@ fn spots(bencher: Bencher, casts: usize) {
     bencher.bench_local(|| {
         posterior.as_ref().and_then(|posterior| {
             let spots = posterior.spots(8, black_box(&events), 45.0);
-            open.iter().for_each(|spot| {
+            for spot in &open {
                 black_box(spots.worth(*spot, at_min));
-            });
+            }
             spots.leave(Some(0), at_min, &open)
         })
     });
