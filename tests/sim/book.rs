@@ -1,12 +1,12 @@
 //! A book of five days where days differ: does it still help, and does the band of the rate still hold the truth?
 
 use super::angler::Angler;
-use super::day::{Bank, Cast, EXTRA, TURN, fish};
+use super::day::{Bank, Cast, fish};
 use super::luck::Luck;
-use super::restwater::{Restwater, wait};
+use super::restwater::{Restwater, posterior};
 use super::share::{Share, oracle};
 use super::water::Water;
-use restwater_waits::{CurveKind, EarlierDay, LIKE_DAY_WEIGHT, Record, Settings, Wait, WaitPosterior};
+use restwater_waits::CurveKind;
 
 /// Log-sd of how keen the fish are between days.
 pub const BETWEEN_DAYS: [f64; 4] = [0.0, 0.3, 0.5, 0.8];
@@ -66,19 +66,7 @@ pub fn differing(water: &Water, sd: f64, books: u64, run: u64) -> Differing {
 
 /// The band of the rate as the Waits screen draws it.
 fn band(book: &[Vec<Cast>], today: &[Cast]) -> Option<(f64, f64)> {
-    let days: Vec<Vec<Wait>> = book.iter().map(|day| day.iter().filter_map(wait).collect()).collect();
-    let earlier: Vec<EarlierDay> =
-        days.iter().map(|waits| EarlierDay { waits, weight: LIKE_DAY_WEIGHT }).collect();
-    let today: Vec<Wait> = today.iter().filter_map(wait).collect();
-    let record = Record {
-        today: &today,
-        fed: &[],
-        earlier: &earlier,
-        turn_round_min: TURN,
-        bite_extra_min: EXTRA,
-        habit_min: None,
-    };
-    let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
+    let posterior = posterior(book, today)?;
     let point = *posterior.curve(CurveKind::Rate, &[LEAVE], LEVEL).ok()?.first()?;
     Some((point.low, point.high))
 }
@@ -86,6 +74,7 @@ fn band(book: &[Vec<Cast>], today: &[Cast]) -> Option<(f64, f64)> {
 #[cfg(test)]
 #[allow(clippy::unwrap_used)]
 mod tests {
+    use super::super::day::{EXTRA, TURN};
     use super::super::waters::tuned;
     use super::*;
 

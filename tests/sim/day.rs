@@ -52,7 +52,7 @@ pub struct Catch {
     pub after_sixth: Option<Bank>,
     /// Casts as logged.
     pub log: Vec<Cast>,
-    /// When each of them would have had a bite, left out long enough.
+    /// When each of them would have had a bite, left out long enough; last, the cast that was out at all-out.
     pub waits: Vec<Option<f64>>,
 }
 
@@ -86,6 +86,7 @@ pub fn fish_and_feed(
         let wait = water.wait(luck, bank.casts, bank.clock, spot, bank.disturbed[spot], keener);
         let bite = wait.is_some_and(|w| w <= leave);
         let out = wait.filter(|_| bite).unwrap_or(leave);
+        catch.waits.push(wait);
         if bank.clock + out > DAY {
             break;
         }
@@ -105,7 +106,6 @@ pub fn fish_and_feed(
         catch.log.push(cast);
         angler.learn(cast);
         feeds.after(bite);
-        catch.waits.push(wait);
         if bite && catch.bites == 6 {
             catch.after_sixth = Some(bank.clone());
         }

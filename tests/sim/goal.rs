@@ -5,6 +5,7 @@ use super::book::Differing;
 use super::change::Said;
 use super::fed::Found;
 use super::looks::{Looked, Round};
+use super::questions::{Asked, BY_DAY, Promised};
 use super::share::{Catches, Line, Share};
 use super::spots::Caught;
 use super::water::Kind;
@@ -242,11 +243,50 @@ pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
     goals
 }
 
+/// Seasons of a question: the better one of two called so soon enough, and never falsely too often.
+pub fn of_questions(rows: &[(String, f64, Asked)]) -> Vec<Goal> {
+    let mut goals = Vec::new();
+    for (name, effect, found) in rows {
+        let share = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
+        let wanted: &[(usize, f64)] = match (name.as_str(), *effect) {
+            ("even, constant 12, alternating", 2.0) => {
+                &[(BY_DAY[0], 0.06), (BY_DAY[1], 0.45), (BY_DAY[2], 0.85)]
+            }
+            (name, 4.0) if name.starts_with("window") => &[(BY_DAY[1], 0.90)],
+            _ => &[],
+        };
+        for (day, least) in wanted {
+            let by = &found.found[day - 1];
+            let text = format!(
+                "{name} (x {effect}): clear by day {day} in {} of seasons (goal: at least {:.0} %)",
+                share(by),
+                100.0 * least
+            );
+            goals.push(Goal { text, held: by.value() >= *least });
+        }
+        let ever = &found.untrue[found.untrue.len() - 1];
+        let text = format!(
+            "{name} (x {effect}): falsely clear at some look of {} of seasons (goal: at most 5 %)",
+            share(ever)
+        );
+        goals.push(Goal { text, held: ever.value() <= 0.05 });
+    }
+    goals
+}
+
+/// The number of further days that is named settles the question as often as promised.
+pub fn of_more_days(found: &Promised) -> Goal {
+    of_promise("more days", &found.named)
+}
+
 /// The number of further casts that is named settles the question as often as promised.
 pub fn of_more_casts(found: &MoreCasts) -> Goal {
-    let [promised, reached] = &found.named;
+    of_promise("more casts", &found.named)
+}
+
+fn of_promise(what: &str, [promised, reached]: &[Share; 2]) -> Goal {
     let text = format!(
-        "more casts: named {:.0} times with {:.1} % promised, settled {:.1} ± {:.1} % (goal: 75 to 85 %)",
+        "{what}: named {:.0} times with {:.1} % promised, settled {:.1} ± {:.1} % (goal: 75 to 85 %)",
         promised.days(),
         100.0 * promised.value(),
         100.0 * reached.value(),

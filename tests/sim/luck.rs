@@ -81,7 +81,7 @@ impl Luck {
 }
 
 /// Standard normal by Box and Muller (1958).
-fn normal(rng: &mut ChaCha8Rng) -> f64 {
+pub(super) fn normal(rng: &mut ChaCha8Rng) -> f64 {
     let u: f64 = 1.0 - rng.random::<f64>();
     let v: f64 = rng.random();
     (-2.0 * u.ln()).sqrt() * (std::f64::consts::TAU * v).cos()

@@ -5,7 +5,9 @@ use super::day::{Cast, EXTRA, TURN};
 use restwater_log::WeightUnit;
 use restwater_screen::{BankInput, Reading, Wording, bank};
 use restwater_session::{Rhythm, Session, Stamp, fold, written};
-use restwater_waits::{Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait};
+use restwater_waits::{
+    Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait, WaitPosterior,
+};
 
 /// An angler who leaves every cast for as long as the Bank says, in the whole minutes that stand there.
 pub struct Restwater {
@@ -85,7 +87,7 @@ impl Restwater {
 }
 
 /// A cast as the core sees it: an end that was not seen says nothing of the wait.
-pub(super) fn wait(cast: &Cast) -> Option<Wait> {
+fn wait(cast: &Cast) -> Option<Wait> {
     if cast.end_seen { Wait::new(cast.minutes, cast.bite).ok() } else { None }
 }
 
@@ -94,18 +96,27 @@ fn marker(book: &[Vec<Cast>]) -> Marker {
 }
 
 fn open(book: &[Vec<Cast>]) -> Option<LeavePlan> {
+    with_record(book, &[], |record| LeavePlan::new(record, &Settings::default()).ok())
+}
+
+/// What the screens rest on after a book and these casts of today.
+pub(super) fn posterior(book: &[Vec<Cast>], today: &[Cast]) -> Option<WaitPosterior> {
+    with_record(book, today, |record| WaitPosterior::new(record, &Settings::default()).ok())
+}
+
+fn with_record<T>(book: &[Vec<Cast>], today: &[Cast], use_it: impl FnOnce(&Record) -> T) -> T {
     let days: Vec<Vec<Wait>> = book.iter().map(|day| day.iter().filter_map(wait).collect()).collect();
     let earlier: Vec<EarlierDay> =
         days.iter().map(|waits| EarlierDay { waits, weight: LIKE_DAY_WEIGHT }).collect();
-    let record = Record {
-        today: &[],
+    let today: Vec<Wait> = today.iter().filter_map(wait).collect();
+    use_it(&Record {
+        today: &today,
         fed: &[],
         earlier: &earlier,
         turn_round_min: TURN,
         bite_extra_min: EXTRA,
         habit_min: None,
-    };
-    LeavePlan::new(&record, &Settings::default()).ok()
+    })
 }
 
 impl Angler for Restwater {

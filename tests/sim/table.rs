@@ -5,6 +5,7 @@ use super::book::Differing;
 use super::change::Said;
 use super::fed::Found;
 use super::looks::{Looked, Round};
+use super::questions::{Asked, BY_DAY, Promised};
 use super::share::{Catches, HABITS, Share};
 use super::spots::Caught;
 use std::fmt::Write as _;
@@ -181,19 +182,53 @@ pub fn beliefs(rows: &[(String, Believed)]) -> String {
     text
 }
 
+/// How soon a question asked over days is answered, and how often falsely.
+pub fn questions(rows: &[(String, f64, Asked)]) -> String {
+    let mut text = String::from("| water, changed | effect |");
+    text.extend(BY_DAY.map(|day| format!(" clear by day {day} |")));
+    text += " leant rightly after day 6 | the stake alone by day 6: minutes | waits | casts | falsely clear by day 6 |";
+    let _ = writeln!(text, "\n|---|---|{}", "---|".repeat(BY_DAY.len() + 5));
+    let figure = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
+    for (name, effect, found) in rows {
+        let _ = write!(text, "| {name} | x {effect} |");
+        for day in BY_DAY {
+            let _ = write!(
+                text,
+                " {} |",
+                if *effect == 1.0 { "-".into() } else { figure(&found.found[day - 1]) }
+            );
+        }
+        let leant = if *effect == 1.0 { "-".into() } else { figure(&found.leant) };
+        let ways = found.by_way.each_ref().map(|days| figure(&days[days.len() - 1]));
+        let untrue = figure(&found.untrue[found.untrue.len() - 1]);
+        let _ = writeln!(text, " {leant} | {} | {untrue} |", ways.join(" | "));
+    }
+    text
+}
+
+/// What was promised of more days, and what they did.
+pub fn more_days(found: &Promised) -> String {
+    promises([("about N more days", &found.named), ("a chance after 6", &found.chance)])
+}
+
 /// What was promised of more casts, and what they did.
 pub fn more_casts(found: &MoreCasts) -> String {
-    let line = |what: &str, [promised, reached]: &[Share; 2]| {
-        format!(
-            "| {what} | {:.0} | {:.1} % | {:.1} ± {:.1} % |\n",
+    promises([("about N more casts", &found.named), ("a chance after 40", &found.chance)])
+}
+
+fn promises(lines: [(&str, &[Share; 2]); 2]) -> String {
+    let mut text = String::from("| said | times | settled, as promised | settled |\n|---|---|---|---|\n");
+    for (what, [promised, reached]) in lines {
+        let _ = writeln!(
+            text,
+            "| {what} | {:.0} | {:.1} % | {:.1} ± {:.1} % |",
             promised.days(),
             100.0 * promised.value(),
             100.0 * reached.value(),
             100.0 * reached.error()
-        )
-    };
-    let head = "| said | times | settled, as promised | settled |\n|---|---|---|---|\n";
-    [head, &line("about N more casts", &found.named), &line("a chance after 40", &found.chance)].concat()
+        );
+    }
+    text
 }
 
 fn percent(said: &Said, count: f64) -> String {

@@ -176,7 +176,7 @@ impl Bites {
     }
 
     /// Bites per minute of casts left for `leave` minutes, by renewal reward.
-    fn rate_at(&self, leave: f64, turn: f64, extra: f64) -> f64 {
+    pub(super) fn rate_at(&self, leave: f64, turn: f64, extra: f64) -> f64 {
         let steps = 400;
         let step = leave / f64::from(steps);
         let out: f64 = (1..=steps)

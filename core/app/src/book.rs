@@ -94,6 +94,7 @@ impl App {
         }
         let kit = self.kit()?;
         let slow = self.slow(of.opened, of.log);
+        let standing = self.questions();
         let days: Vec<Day> = self.sessions.days(&self.mine).collect();
         let after = self.book.opened.as_ref().or_else(|| self.session()).map(|session| session.id);
         let day = after.and_then(|after| days.iter().find(|day| day.id == after)).copied();
@@ -118,6 +119,7 @@ impl App {
             phone_is_mine: self.phone_is_mine()?,
             next: &next,
             peg: of.peg.as_ref(),
+            standing: &standing,
             light: &self.light(now),
             words: &self.words,
         });
@@ -146,7 +148,7 @@ impl App {
             // An earlier session needs no count of the casts still to come.
             Some(session) => {
                 let findings = change_findings_without_power(&rows_of(session), SEED).unwrap_or_default();
-                screen::changes(&self.words, Some(session), &findings)
+                screen::changes(&self.words, Some(session), &findings, &[])
             }
             None => self.changes(),
         };

@@ -13,11 +13,14 @@ const WELCOMED: &str = "welcomed";
 impl App {
     /// The card of the session that the screens are about.
     pub(super) fn day_card(&mut self, now: &Moment) -> LeavesView {
-        let (waits, changes) = (self.waits(now), self.changes());
+        let (waits, changes, placed) = (self.waits(now), self.changes(), self.on_line(now));
+        let current = self.journal.recent().current();
+        let reading = current.and_then(|loaded| self.advisor.read(&loaded.session, self.chosen, &placed));
         screen::day(&DayInput {
             session: self.session(),
             waits: &waits,
             changes: &changes,
+            advice: reading.map(|reading| reading.advice),
             words: &self.words,
         })
     }

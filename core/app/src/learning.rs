@@ -117,9 +117,18 @@ impl App {
 
     /// "Did it matter?"
     pub(super) fn changes(&mut self) -> ChangesView {
-        let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
-            return screen::changes(&self.words, None, &[]);
-        };
+        if self.session().is_none() {
+            return screen::changes(&self.words, None, &[], &[]);
+        }
+        self.find_changes();
+        self.bring_questions_up();
+        let findings = self.learning.findings.as_ref().map_or(&[][..], |(_, _, findings)| findings);
+        screen::changes(&self.words, self.session(), findings, &self.questions_here())
+    }
+
+    /// Looks for the changes of the session where it has gone on.
+    fn find_changes(&mut self) {
+        let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else { return };
         let rows = rows_of(session);
         let kept = self.learning.findings.as_ref();
         if kept.is_none_or(|(id, before, _)| *id != session.id || *before != rows) {
@@ -127,8 +136,6 @@ impl App {
             let findings = change_findings(&rows, SEED).unwrap_or_default();
             self.learning.findings = Some((session.id, rows, findings));
         }
-        let findings = self.learning.findings.as_ref().map_or(&[][..], |(_, _, findings)| findings);
-        screen::changes(&self.words, Some(session), findings)
     }
 
     /// Which casts count, and how much time is left.
@@ -173,7 +180,7 @@ impl App {
     }
 
     fn planned(&mut self, factor: Factor, a: &str, b: &str) -> u16 {
-        self.changes();
+        self.find_changes();
         let findings = self.learning.findings.as_ref().map_or(&[][..], |(_, _, findings)| findings);
         let is = |f: &&ChangeFinding| f.factor == factor && f.a.value == a && f.b.value == b;
         let more = findings.iter().find(is).and_then(|f| f.more_casts).and_then(|more| more.casts);

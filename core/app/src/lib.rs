@@ -34,6 +34,7 @@ mod learning;
 mod match_day;
 mod mend;
 mod plan;
+mod questions;
 mod recent;
 mod repeat;
 mod seen;
@@ -74,6 +75,7 @@ use journal::{Beside, Committed, Journal};
 use learning::Learning;
 use match_day::MatchState;
 use plan::PlanState;
+use questions::Questions;
 use repeat::LastTap;
 use restwater_caution::table::Region;
 use restwater_log::{Entry, Moment, Op, Payload, RodNumber, SessionSetup, is_kit};
@@ -104,6 +106,7 @@ pub struct App {
     swim: SwimState,
     files: FilesState,
     sessions: Sessions,
+    questions: Questions,
     kit_id: Uuid,
     region: Region,
     bench: BenchChoices,
@@ -145,6 +148,7 @@ impl App {
             swim: SwimState::default(),
             files: FilesState::default(),
             sessions: Sessions::default(),
+            questions: Questions::default(),
             kit_id,
             region,
             bench: BenchChoices::default(),

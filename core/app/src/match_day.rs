@@ -87,7 +87,7 @@ impl App {
             advice,
             rhythm,
             time: time_left(session, left_ms, now),
-            landing: landing(session, weights(own)),
+            landing: landing(session, own.kinds.clone()),
         };
         if self.match_day.rest.as_ref().is_none_or(|(before, _)| *before != of) {
             let rest = rest_of_match(posterior, &advice, &rhythm, &of.time, &of.landing, SEED).ok();
@@ -327,15 +327,6 @@ fn time_left(session: &Session, left_ms: i64, now: &Stamp) -> TimeLeft {
     };
     let minutes = libm::floor(left_ms as f64 / MINUTE_MS as f64);
     TimeLeft { minutes, rods: session.rods.iter().map(out).collect() }
-}
-
-/// Weights to draw fish from: those landed, else the classes; a fish of no known kind at all weighs nothing here.
-fn weights(own: &OwnCount) -> Vec<f64> {
-    if !own.each_g.is_empty() {
-        return own.each_g.clone();
-    }
-    let classes: Vec<f64> = own.learned.iter().map(|l| l.mean_g).collect();
-    if classes.is_empty() { vec![0.0] } else { classes }
 }
 
 pub(super) fn no_such_class(name: &str) -> AppError {

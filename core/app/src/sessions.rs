@@ -80,6 +80,18 @@ impl Sessions {
             .collect()
     }
 
+    /// The days that have begun and count, newest first: those of the anglers that are chosen, and today's whoever's it is.
+    pub(super) fn that_count(
+        &self,
+        whose: Whose,
+        mine: &[Uuid],
+        today: Option<Uuid>,
+    ) -> Vec<(&SessionRow, &Summary)> {
+        let counts = |row: &SessionRow| Some(row.id) == today || whose.takes(angler(row, mine).is_none());
+        let begun = self.days.iter().filter(|(row, day)| day.started_ms.is_some() && counts(row));
+        begun.map(|(row, day)| (row, day)).collect()
+    }
+
     /// The latest of these that lie before it.
     pub(super) fn earlier_of(&self, session: Uuid, whose: Whose, mine: &[Uuid]) -> Vec<(&Summary, bool)> {
         let from_it = self.days.iter().skip_while(|(row, _)| row.id != session);

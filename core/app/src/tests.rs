@@ -18,6 +18,7 @@ mod learning;
 mod mend;
 mod phone_screen;
 mod plan;
+mod questions;
 mod rods;
 mod seams;
 mod section;
@@ -330,7 +331,7 @@ fn before_three_bites_it_cannot_tell_and_after_them_it_says_when() {
     let hold = phone.bank(now + 5 * MIN).advice;
     assert!(hold.headline.starts_with("Hold until 1"), "{}", hold.headline);
     assert_eq!(hold.tone, AdviceTone::Hold);
-    assert_eq!(hold.detail, "4 bites in 8 casts; too early to say.");
+    assert_eq!(hold.detail, "Only 4 bites in 8 casts so far.");
 }
 
 #[test]
@@ -342,7 +343,7 @@ fn what_was_learned_last_time_speaks_today() {
     phone.tap(now + 1_001 * MIN, &CAST).unwrap();
     let today = phone.bank(now + 1_003 * MIN);
     assert!(today.advice.headline.starts_with("Hold until 1"), "{}", today.advice.headline);
-    assert_eq!(today.advice.detail, "No cast has ended yet; too early to say.");
+    assert_eq!(today.advice.detail, "No cast has ended yet.");
     let mut fresh = started();
     fresh.tap(MIN, &CAST).unwrap();
     assert_eq!(fresh.bank(3 * MIN).strip.hold_min, None, "no band before the record tells anything");

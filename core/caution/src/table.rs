@@ -39,8 +39,6 @@ pub enum Basis {
     AsStored,
     /// Read as quoted by others.
     SecondHand,
-    /// From memory: to be checked.
-    FromMemory,
     /// Common practice, no source.
     CommonPractice,
 }
@@ -51,7 +49,6 @@ impl Basis {
         match self {
             Self::AsStored => "caution-basis-stored",
             Self::SecondHand => "caution-basis-second-hand",
-            Self::FromMemory => "caution-basis-memory",
             Self::CommonPractice => "caution-basis-practice",
         }
     }
@@ -120,7 +117,7 @@ pub const ALL: [Caution; 29] = [
     caution("caution-carbon-monoxide", Basis::AsStored, EVERYWHERE, Bearing::Cold),
     caution("caution-lightning", Basis::SecondHand, EVERYWHERE, Bearing::Always),
     caution("caution-hypothermia", Basis::AsStored, EVERYWHERE, Bearing::Cold),
-    caution("caution-power-lines-emergency", Basis::FromMemory, GREAT_BRITAIN, Bearing::Always),
+    caution("caution-power-lines-emergency", Basis::AsStored, GREAT_BRITAIN, Bearing::Always),
     caution("caution-power-lines-emergency-ni", Basis::AsStored, &[Region::NorthernIreland], Bearing::Always),
     caution("caution-alone", Basis::AsStored, EVERYWHERE, Bearing::AloneOrDark),
     caution("caution-bank", Basis::SecondHand, EVERYWHERE, Bearing::Always),
@@ -180,7 +177,7 @@ mod tests {
             value(&bundle, &caution.title_id());
             value(&bundle, &caution.authority_id());
         }
-        for basis in [Basis::AsStored, Basis::SecondHand, Basis::FromMemory, Basis::CommonPractice] {
+        for basis in [Basis::AsStored, Basis::SecondHand, Basis::CommonPractice] {
             assert!(value(&bundle, basis.id()).contains(REVIEWED));
         }
         for rule in [LeadRule::NotToBeUsed, LeadRule::AtTheLimit, LeadRule::CheckLocally] {

@@ -19,9 +19,9 @@ use restwater_waits::Wait;
 
 /// Standard deviations of ln r where the sides differ: half of that belief in slight differences, half in any up to large ones,
 /// so that a large one is not explained away. A belief, not a fact.
-const LN_RATIO_SD: [f64; 2] = [0.4, 1.2];
+pub(crate) const LN_RATIO_SD: [f64; 2] = [0.4, 1.2];
 /// Probability beforehand that they do not differ. A belief, not a fact.
-const NO_DIFFERENCE: f64 = 0.5;
+pub(crate) const NO_DIFFERENCE: f64 = 0.5;
 /// Log-sd of how keen the fish are from spell to spell, and the minutes over which a spell fades. Beliefs, not facts.
 const SPELL_SD: f64 = 0.5;
 const SPELL_MIN: f64 = 40.0;
@@ -81,28 +81,37 @@ pub fn belief_of_waits(strata: &[(Vec<Wait>, Vec<Wait>)], scatter: f64) -> Belie
 }
 
 /// Of all bites, those on A are binomial with odds r T_A : T_B; the logarithm, less what does not depend on u = ln r.
-fn ln_likelihood(a: Tally, b: Tally, u: f64) -> f64 {
+pub(crate) fn ln_likelihood(a: Tally, b: Tally, u: f64) -> f64 {
     a.bites as f64 * u - (a.bites + b.bites) as f64 * log1p(a.time / (a.time + b.time) * expm1(u))
 }
 
 /// One moment of the wait at which there were bites: how many on A and B, out of how many still out.
-struct RiskSet {
+pub(crate) struct RiskSet {
     bites: [f64; 2],
     out: [f64; 2],
 }
 
 impl RiskSet {
     fn ln_likelihood(&self, u: f64) -> f64 {
-        let [r, all] = [exp(u), self.bites[0] + self.bites[1]];
+        self.bites_on_a() * u - self.taken_of(exp(u)).map(ln).sum::<f64>()
+    }
+
+    /// Bites on A.
+    pub(crate) fn bites_on_a(&self) -> f64 {
+        self.bites[0]
+    }
+
+    /// What stood against each bite at the ratio `r`: all that were out, less the share of the tied bites counted before it.
+    pub(crate) fn taken_of(&self, r: f64) -> impl Iterator<Item = f64> {
+        let all = self.bites[0] + self.bites[1];
         let out = r * self.out[0] + self.out[1];
         let bitten = r * self.bites[0] + self.bites[1];
-        let taken = (0..all as u32).map(|i| ln(out - f64::from(i) / all * bitten));
-        self.bites[0] * u - taken.sum::<f64>()
+        (0..all as u32).map(move |i| out - f64::from(i) / all * bitten)
     }
 }
 
 /// The moments at which bites tell the sides apart: both had a bait out.
-fn risk_sets(a: &[Wait], b: &[Wait]) -> Vec<RiskSet> {
+pub(crate) fn risk_sets(a: &[Wait], b: &[Wait]) -> Vec<RiskSet> {
     let mut moments: Vec<f64> = a.iter().chain(b).filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
     restwater_sorting::by(&mut moments, f64::total_cmp);
     moments.dedup();

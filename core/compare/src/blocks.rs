@@ -165,7 +165,7 @@ fn one_look(casts: &[SidedCast], seed: u64) -> Result<BlockTest, CompareError> {
 }
 
 /// The blocks of one rod, centred, side A first; `None` where a side is missing.
-fn of_rod(blocks: &[Block], rod: u8) -> Option<Stratum> {
+pub(crate) fn of_rod(blocks: &[Block], rod: u8) -> Option<Stratum> {
     let of = |side| blocks.iter().filter(move |b| b.rod == rod && b.side == side).map(|b| b.score);
     let on_a = of(Side::A).count();
     let mut scores: Vec<f64> = of(Side::A).chain(of(Side::B)).collect();

@@ -274,7 +274,7 @@ impl ChangeFinding {
 }
 
 /// The waits of each stratum that holds both sides, A and B.
-fn two_sided_strata(casts: &[SidedCast]) -> Vec<(Vec<Wait>, Vec<Wait>)> {
+pub(crate) fn two_sided_strata(casts: &[SidedCast]) -> Vec<(Vec<Wait>, Vec<Wait>)> {
     let strata = casts.iter().map(|c| c.stratum + 1).max().unwrap_or(0);
     let of = |stratum, side| -> Vec<Wait> {
         casts.iter().filter(|c| c.stratum == stratum && c.side == side).map(|c| c.wait).collect()
@@ -309,7 +309,7 @@ fn fisher(table: TwoByTwo) -> Result<Option<f64>, CompareError> {
 }
 
 /// How long casts without a bite were left: their median, or the longest wait where all had a bite.
-fn habit(casts: &[SidedCast]) -> f64 {
+pub(crate) fn habit(casts: &[SidedCast]) -> f64 {
     let mut left: Vec<f64> = casts.iter().filter(|c| !c.wait.is_bite()).map(|c| c.wait.minutes()).collect();
     left.sort_by(f64::total_cmp);
     let longest = casts.iter().map(|c| c.wait.minutes()).fold(0.0, f64::max);

@@ -33,6 +33,7 @@ mod more_casts;
 #[cfg(test)]
 mod no_effect;
 mod order;
+pub mod over_days;
 pub mod permutation;
 pub mod poisson_rates;
 pub mod sets;

@@ -272,15 +272,17 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
     };
     match state {
         BankState::NoSession => vec![[None, key(Key::Redo)]],
-        BankState::Ready => {
-            let mut all = vec![[key(Key::Tackle), second]];
+        // Away and in, the same keys, but that I'M BACK and Tackle have each other's places.
+        BankState::Ready | BankState::Away => {
+            let in_place = |ready, away| if state == BankState::Away { away } else { ready };
+            let mut all = vec![[key(in_place(Key::Tackle, Key::Away)), second]];
             all.extend(in_twos(later(vec![
                 Key::Feed,
                 Key::Neighbour,
                 Key::NeighbourSecond,
                 Key::NeighbourThird,
                 Key::Redo,
-                Key::Away,
+                in_place(Key::Away, Key::Tackle),
                 Key::FeedOther,
                 Key::Seen,
                 Key::TimeBackFive,
@@ -349,7 +351,7 @@ pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
     let (mut more, mut next_rod, mut latest) = (None, None, None);
     let mut keys = match ask.state {
         BankState::NoSession => vec![place(Key::Start, rows.pair_row())],
-        BankState::Ready => {
+        BankState::Ready | BankState::Away => {
             more = Some(rows.beside_cast());
             vec![place(Key::Cast, rows.cast())]
         }

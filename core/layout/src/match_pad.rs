@@ -2,7 +2,8 @@
 //! have their pager. On a glass on its side BACK and that key stand in the thumb's column, as on every page,
 //! the other keys beside them, and the page has what is left of the width.
 //!
-//! Classes are the keys used while fishing: 20 mm each way, two beside each other. Entering a weight is done at the
+//! Classes are the keys used while fishing: 20 mm each way, two beside each other; on the smallest phones, where they have one row,
+//! three of at least 15 mm by 20. Entering a weight is done at the
 //! mat or the scales: its keys are secondary ones and stand within the lower part wherever the glass is large enough.
 
 use super::{
@@ -22,7 +23,7 @@ pub struct MatchLayout {
     pub small: Vec<Rect>,
     /// The page beside those.
     pub now: PagePlace,
-    /// Two or four large keys above BACK, counted from the thumb.
+    /// Two, three or four large keys above BACK, counted from the thumb.
     pub classes: Vec<Rect>,
     /// Three small keys above those.
     pub above_classes: Vec<Rect>,
@@ -50,8 +51,10 @@ const LEAST_PAGE_MM: f64 = 4.0;
 const LEAST_COLUMN_MM: f64 = 13.0;
 /// Height of the figure at its most, mm.
 const FIGURE_MM: f64 = 11.0;
-/// Width of the title beside the figure, as a share of the page.
+/// Width of the title beside the figure, as a share of the page, and the room between them: a title that ends with a number and the
+/// figure would read as one.
 const TITLE_SHARE: f64 = 0.5;
+const BESIDE_TITLE_MM: f64 = 5.0;
 /// Width that a page keeps beside four classes, mm.
 const PAGE_MM: f64 = 45.0;
 
@@ -73,7 +76,8 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let large = PRIMARY_MM * mm;
     let room = foot - glass.inset_top_px;
     let two_rows = room - 2.0 * (large + gap) - SECONDARY_MM * mm >= WORDS_MM * mm;
-    let mut classes = columns.row(2, foot, large);
+    // On the smallest phones one row has to do: of three, or all but one of its keys would be the pager.
+    let mut classes = columns.row(if two_rows { 2 } else { 3 }, foot, large);
     if two_rows {
         // Counted from the thumb: the lower row is the nearer one.
         classes.extend(columns.row(2, foot - large - gap, large));
@@ -111,7 +115,8 @@ fn typing_page(place: Rect, mm: f64) -> (PagePlace, Rect) {
     }
     let title = Rect { width: place.width * TITLE_SHARE, ..place };
     let rest = Rect { top: place.bottom(), height: 0.0, ..place };
-    let figure = Rect { left: title.right(), width: place.width - title.width, ..place };
+    let beside = BESIDE_TITLE_MM * mm;
+    let figure = Rect { left: title.right() + beside, width: place.width - title.width - beside, ..place };
     (PagePlace { title, notice: title, rest }, figure)
 }
 
@@ -241,10 +246,9 @@ mod tests {
                 let hair = 1e-6 * mm;
                 for (large, small, page) in pages(&layout, back) {
                     for r in &large {
-                        assert!(
-                            r.width >= PRIMARY_MM * mm - hair && r.height >= PRIMARY_MM * mm - hair,
-                            "{r:?}"
-                        );
+                        let one_row = layout.classes.len() == 3 && layout.classes.contains(r);
+                        let least = if one_row { SECONDARY_MM } else { PRIMARY_MM };
+                        assert!(r.width >= least * mm - hair && r.height >= PRIMARY_MM * mm - hair, "{r:?}");
                     }
                     for r in &small {
                         assert!(

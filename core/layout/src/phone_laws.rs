@@ -1,9 +1,7 @@
 //! The rules of the layout on every phone of the table.
 
-use super::phones::PHONES;
-use super::phones::Phone;
+use super::phones::{PHONES, Phone, STATES};
 use super::{BankLayout, PadAsk, PadRule, bank_layout};
-use restwater_screen::BankState;
 
 /// What the small glasses can't hold, in mm: only that the row of small keys stands a little high.
 /// Everything else holds everywhere.
@@ -31,9 +29,7 @@ fn the_table_spans_the_sizes_it_names() {
 fn the_rules_hold_on_every_glass_in_every_state_for_both_hands_and_at_200_percent() {
     let mut seen: Vec<(&str, PadRule, f64)> = Vec::new();
     for p in &PHONES {
-        for state in
-            [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed]
-        {
+        for state in STATES {
             for (rods, page) in (1..=3).flat_map(|r| (0..5).map(move |p| (r, p))) {
                 for (scale, left) in [(1.0, false), (1.0, true), (2.0, false), (2.0, true)] {
                     let layout = bank_layout(&p.glass(scale, left), PadAsk { state, rods, page }).unwrap();
@@ -55,9 +51,7 @@ fn the_rules_hold_on_every_glass_in_every_state_for_both_hands_and_at_200_percen
 #[test]
 fn on_its_side_only_the_lower_part_is_short() {
     for p in &PHONES {
-        for state in
-            [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed]
-        {
+        for state in STATES {
             for (rods, page) in (1..=3).flat_map(|r| (0..5).map(move |p| (r, p))) {
                 for (scale, left) in [(1.0, false), (1.0, true), (2.0, false), (2.0, true)] {
                     let glass = p.on_its_side(scale, left);
@@ -73,9 +67,7 @@ fn on_its_side_only_the_lower_part_is_short() {
 #[test]
 fn the_left_hand_is_the_mirror_image() {
     for p in &PHONES {
-        for state in
-            [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed]
-        {
+        for state in STATES {
             let ask = PadAsk { state, rods: 2, page: 0 };
             for (right, left) in p.both_ways(1.0, false).into_iter().zip(p.both_ways(1.0, true)) {
                 let width = right.width_px;

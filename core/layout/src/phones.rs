@@ -6,6 +6,17 @@
 //! like), from the platforms' usual values, from memory.
 
 use super::Glass;
+use restwater_screen::BankState;
+
+/// Every state of the Bank, each of which has keys of its own.
+pub const STATES: [BankState; 6] = [
+    BankState::NoSession,
+    BankState::Ready,
+    BankState::Away,
+    BankState::Out,
+    BankState::FishOn,
+    BankState::Landed,
+];
 
 /// A size class.
 pub struct Phone {

@@ -27,8 +27,12 @@ const DIGITS_SPARE_MM: f64 = 0.2;
 const CELL_EDGE_MM: f64 = 0.45;
 /// Height of the name of a rod under its digits at its most, mm: more goes to the digits.
 const NAME_MM: f64 = 3.0;
-/// Width of the number of a rod beside its digits, where there is no room for its name, mm.
-const NUMBER_MM: f64 = 2.6;
+/// Width of the number of a rod beside its digits, where there is no room for its name, and height of it in the corner of its
+/// clock, mm.
+const NUMBER_MM: f64 = 3.2;
+const NUMBER_HEIGHT_MM: f64 = 5.0;
+/// Between that number and the digits, or they read as one figure, mm.
+const BESIDE_NUMBER_MM: f64 = 1.2;
 /// Digits are not made narrower than this for the sake of the number, mm.
 const DIGITS_BESIDE_NUMBER_MM: f64 = 18.0;
 /// Between the fan and what it stands beside, mm.
@@ -305,7 +309,7 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         text: text_sizes(sizes, glass.text),
         page_text: text_sizes(Sizes::at(glass.text), glass.text),
     };
-    if ask.state == BankState::Ready {
+    if matches!(ask.state, BankState::Ready | BankState::Away) {
         // With nothing out, spot and rig have the pair's row on the pad, and the advice has their lines;
         // nothing else moves from one state to the next.
         words.advice.height = column.y - LEAD_MM - words.advice.top;
@@ -353,15 +357,23 @@ fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
             };
             let name =
                 (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });
-            let number = (name.is_none() && digits.width - NUMBER_MM >= DIGITS_BESIDE_NUMBER_MM)
-                .then_some(Rect { width: NUMBER_MM, ..digits });
-            if number.is_some() {
-                digits.left += NUMBER_MM;
-                digits.width -= NUMBER_MM;
-            }
+            let number = name.is_none().then(|| number(&mut digits));
             RodPlace { rod: i + 1, target, digits, name, number }
         })
         .collect()
+}
+
+/// The number of a rod whose name has no room. In the upper corner beside the digits; in a narrow cell above the seconds, which are
+/// small there.
+fn number(digits: &mut Rect) -> Rect {
+    let corner = Rect { width: NUMBER_MM, height: NUMBER_HEIGHT_MM, ..*digits };
+    let beside = NUMBER_MM + BESIDE_NUMBER_MM;
+    if digits.width - beside < DIGITS_BESIDE_NUMBER_MM {
+        return Rect { left: digits.right() - NUMBER_MM, ..corner };
+    }
+    digits.left += beside;
+    digits.width -= beside;
+    corner
 }
 
 /// A strip of `width` cut off on the far side of a rectangle.

@@ -164,13 +164,16 @@ entry-other = Eintrag
 advice-cant-tell = Noch unklar.
 advice-try = Noch unklar. Versuch { $leave } min.
 advice-try-past = Noch unklar. Über { $leave } min.
-advice-cant-tell-prior = Weniger als drei Bisse: die Minuten stammen von Gewässern im Allgemeinen.
+advice-cant-tell-prior = Die Minuten stammen von Gewässern im Allgemeinen, bis drei Bisse da sind.
 advice-hold-recast = Warte bis { $hold }. Wirf neu bis { $recast }.
 advice-length-hardly = Länger bringt wenig. Wirf neu bis { $leave }.
 advice-no-reason-to-wind-in = Kein Grund einzuholen vor { $leave }.
 advice-past = Über { $leave }: neu werfen.
 advice-away = Pause.
 advice-away-detail = Nichts zählt, bis du wirfst oder BIN DA tippst.
+advice-all-out = Angeln aus.
+advice-all-out-wind-in = Angeln aus: hol ein.
+advice-all-out-detail = Gewogen wird unter Wertung. ENDE schließt den Ansitz.
 advice-fish-on = Fisch dran.
 advice-fish-on-detail = Jetzt muss nichts getippt werden.
 advice-look = Länger, als die Bisse nahelegen: um zu lernen, was später kommt.
@@ -187,7 +190,7 @@ advice-counts = { $casts ->
        *[other] { $casts } Würfen
     }
 }
-advice-early = { advice-counts }; zu früh für ein Urteil.
+advice-early = Erst { advice-counts }.
 advice-so-far = { advice-counts }.
 advice-window = Die Hälfte der Bisse wird zwischen { $from } und { $to } min erwartet.
 advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent } %.

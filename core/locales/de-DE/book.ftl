@@ -21,10 +21,10 @@ whose-counted = { $count ->
     [one] 1 früherer Ansitz darin ist von einem anderen Angler.
    *[other] { $count } frühere Ansitze darin sind von einem anderen Angler.
 }
-book-doubts = { $count ->
+book-doubts = Zu prüfen: { $count ->
     [one] 1 Eintrag
    *[other] { $count } Einträge
-} zu prüfen.
+}.
 hours-minutes = { $hours } h { $minutes }
 minutes-short = { $minutes } min
 book-date = { $day }. { $month } { $year }
@@ -84,6 +84,8 @@ book-key-peg = Dieser Platz
 book-key-peg-sub = seine letzten Tage
 book-key-light = Licht
 book-key-light-sub = am Platz
+book-key-questions = Fragen
+book-key-questions-sub = an mehreren Tagen
 book-door-files = Dateien
 book-door-files-sub = senden, sichern
 book-door-mend = Prüfen
@@ -161,6 +163,24 @@ sets-days-p = Ganze Tage neu verteilt
 sets-days-p-all = alle { $count } Arten
 sets-days-p-drawn = { $count } Ziehungen
 sets-how = Spannen sind exakte { $level }-%-Grenzen. Das Urteil hängt am Neuverteilen ganzer Tage, denn ein guter Tag ist das Glück eines Tages. Die Gruppen können sich in mehr unterscheiden als in dem, wonach sie gewählt sind: Köder, Begleitung, Tageszeit.
+
+book-questions-title = An mehreren Tagen gefragt
+book-questions-figures-title = Zahlen
+questions-says = { $count ->
+    [one] 1 Frage wurde an zwei oder mehr Tagen gestellt
+   *[other] { $count } Fragen wurden an zwei oder mehr Tagen gestellt
+}. { $clear ->
+    [0] Noch keine ist klar.
+    [one] 1 ist klar.
+   *[other] { $clear } sind klar.
+}
+questions-how = Dieselben zwei, an zwei oder mehr Tagen eines Gewässers verglichen, sind eine Frage; einzurichten ist nichts. Ein Tag zählt, wenn mindestens viermal hin und her gewechselt wurde und nicht jedes Mal etwas anderes mit. Es sagt, was an diesen Tagen war, nicht, was sein wird.
+questions-own-rate = Jeder Tag darf gut oder schlecht sein: zusammengezählt wird nur, wie die zwei an jedem Tag zueinander stehen. Gewässer bleiben getrennt, denn was Fische des einen mögen, muss für ein anderes nicht gelten; Sitzungen ohne Namen des Gewässers lassen sich nicht zusammenlegen.
+questions-left-out = { $count ->
+    [one] 1 weitere Frage, länger her, steht nicht hier.
+   *[other] { $count } weitere Fragen, länger her, stehen nicht hier.
+}
+questions-figures-how = Wären die zwei gleich, würde ein Einsatz höchstens in einer von 20 Saisons auf 20 wachsen, wie oft man auch nachsieht (Ville). Der Fehler wird auf die Fragen verteilt, wie sie kommen, 1 / (k (k + 1)) auf die k-te; die erste braucht also 40. Der Einsatz liegt halb auf Bissen in Minuten, halb auf Wartezeiten, Gleiches gegen Gleiches. Wurf gegen Wurf steht daneben. Jeder Tag, jede Rute und jede Stelle hat ihre eigene Rate.
 
 book-next-title = Nächstes Mal
 next-none = Noch kein Ansitz, also nichts, worauf ein Plan bauen kann.
@@ -302,8 +322,6 @@ day-beside = Nachbarn
 day-next = Als Nächstes
 day-next-cast = Ein Wurf: nichts lag lange genug, um es zu sagen.
 day-next-none = Eine andere Stelle oder ein Wurf über { $minutes } min: bis dahin kam nichts.
-day-next-longer = Jeden Wurf über { $minutes } min liegen lassen.
-day-next-test = { $a } und { $b } im Wechsel, auf einer Stelle.
 day-next-past = Ein oder zwei Würfe über { $minutes } min, den bisher längsten.
 day-share = TEILEN
 day-share-sub = als Text

@@ -7,7 +7,6 @@ caution-closing = Folge den Regeln vor Ort, dem Betreiber des Gewässers und der
 # $read: Monat, in dem der Text gelesen wurde, als Jahr-Monat.
 caution-basis-stored = Aus einer gespeicherten Fassung des Textes der Quelle, gelesen { $read }; ihr eigenes Datum wurde nicht geprüft.
 caution-basis-second-hand = Wie andere es zitieren, gelesen { $read }: prüfe den Text der Quelle selbst.
-caution-basis-memory = Aus dem Gedächtnis, notiert { $read }: prüfen.
 caution-basis-practice = Üblich, ohne Quelle; notiert { $read }.
 
 caution-power-lines =
@@ -16,9 +15,9 @@ caution-power-lines-title = Freileitungen
 caution-power-lines-authority = Energy Networks Association; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Ruf den Netzbetreiber unter 105 an; ist jemand verletzt, die 999. Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle fern und berühre niemanden, der in Kontakt damit ist.
+    Ruf die 999 an und verlang die Polizei: sie erreicht den Netzbetreiber. Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle mindestens 5 m fern und berühre niemanden, der in Kontakt damit ist. Eine Leitung, die tot aussieht, kann wieder Strom führen.
 caution-power-lines-emergency-title = Hängt an der Leitung
-caution-power-lines-emergency-authority = Stromnetzbetreiber, Großbritannien
+caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks; NIE Networks
 
 caution-power-lines-emergency-ni =
     Ruf NIE Networks unter 03457 643 643 an; ist jemand verletzt, die 999. Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle fern und berühre niemanden, der in Kontakt damit ist.
@@ -28,7 +27,7 @@ caution-power-lines-emergency-ni-authority = NIE Networks, Nordirland
 caution-carbon-monoxide =
     Zünde oder benutze nie einen Kocher, eine Heizung oder einen Grill in Zelt, Schirm oder geschlossenem Raum, und lass dort keinen stehen, der noch glimmt: das Gas kann in Minuten töten. Kopfschmerz, Schwindel, Übelkeit oder Müdigkeit: geh ins Freie und hol ärztliche Hilfe. Bricht jemand zusammen, ruf die 999.
 caution-carbon-monoxide-title = Kohlenmonoxid
-caution-carbon-monoxide-authority = Public Health England; Public Health Agency, Nordirland
+caution-carbon-monoxide-authority = Public Health England, heute UK Health Security Agency; Public Health Agency, Nordirland
 
 caution-lightning =
     Wenn du Donner hörst, kann der Blitz dich treffen. Leg die Rute ab, geh weg von Wasser und hohen Bäumen und in ein Gebäude oder ein Auto. Warte nach dem letzten Donner 30 Minuten.

@@ -46,12 +46,12 @@ water-muddy = schlammig
 
 cautions-list-title = Hinweise
 cautions-says = { $count ->
-    [0] { $peg }: alle gesehen. Sie bleiben zum Lesen hier.
-    [one] { $peg }: 1 neuer für diesen Platz.
-   *[other] { $peg }: { $count } neue für diesen Platz.
+    [0] Alle gelesen für { $peg }. Sie bleiben hier.
+    [one] 1 zu lesen für { $peg }.
+   *[other] { $count } zu lesen für { $peg }.
 }
 cautions-says-no-peg = { $count ->
-    [0] Alle gesehen für diesen Ansitz. Sie bleiben zum Lesen hier.
+    [0] Alle gelesen für diesen Ansitz. Sie bleiben hier.
     [one] 1 ist neu. Nenne den Platz, dann erscheint er dort einmal.
    *[other] { $count } sind neu. Nenne den Platz, dann erscheinen sie dort einmal.
 }
@@ -61,8 +61,8 @@ cautions-key-all-sub = an diesem Platz
 cautions-key-seen = GELESEN
 cautions-key-seen-sub = an diesem Platz
 cautions-key-next = NÄCHSTER
-cautions-new = hier noch nicht gesehen
-cautions-seen = gesehen
+cautions-new = zu lesen
+cautions-seen = gelesen
 cautions-to-read = zum Nachlesen
 cautions-authority = Quelle
 cautions-region = Gebiet

@@ -4,7 +4,12 @@ feed-no-session = Kein Ansitz ist offen
 feed-at-spot = Füttern an der Stelle
 feed-at-rod = Füttern an der Stelle von Rute { $rod }
 feed-at-aim = Füttern am Ziel auf der Karte
-feed-here = Gefüttert vor { $minutes } min, heute hier { $weight }.
+# Wie lange her, wo immer es gesagt wird.
+ago = { $minutes ->
+    [0] gerade eben
+   *[other] vor { $minutes } min
+}
+feed-here = Gefüttert { ago }, heute hier { $weight }.
 feed-none-here = Hier noch nicht gefüttert.
 feed-guesses = Gewichte sind Schätzungen: ändere sie unter Handy.
 feed-way-handful = { $count ->

@@ -89,7 +89,7 @@ incoming-sessions = { $count ->
     *[other] { $count } Ansitzen
   }
 incoming-new = { $count ->
-    [0] Nichts Neues: alles darin ist schon hier.
+    [0] Nichts Neues ist darin.
     [one] 1 neuer Eintrag in { $sessions }.
     *[other] { $count } neue Einträge in { $sessions }.
   }

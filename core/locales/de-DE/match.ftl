@@ -52,8 +52,8 @@ match-light-day = noch Tageslicht
 match-light-twilight = Dämmerung
 match-light-dark = dunkel
 match-light-unknown = unklar: der Platz hat noch keine Lage
-match-sunset-after = Sonnenuntergang { $time }, { $by } danach: { $light }
-match-sunset-before = Sonnenuntergang { $time }, { $by } davor: { $light }
+match-sunset-after = Sonnenuntergang { $time }, { $by } nach Schluss: { $light }
+match-sunset-before = Sonnenuntergang { $time }, { $by } vor Schluss: { $light }
 match-how = Acht von zehn Verläufen liegen in jeder Spanne. Dieser Wurf liegt { $leave } min, spätere { $then } min, { $turn } min dazwischen.
 match-cant-tell-why = Vor drei Bissen sagt das Protokoll nicht, was kommt; Würfe werden mit einer geschätzten Liegezeit gezählt.
 match-weights-guessed = Noch kein Fisch gelandet: die Gewichte sind die Schätzungen der Arten.
@@ -127,12 +127,12 @@ match-place-how = Rang: deine Netze zählen { $mine }. Von { $all ->
    *[other] { $all } anderen
 } bekannt: { $known }, davon geschätzt: { $guessed }. Eine Schätzung kann um ein Viertel daneben liegen; ein unbekanntes Netz kann vorn sein.
 match-own = selbst gezählt { $weight }
-match-weighed-in = { $weight }, { $differs }: { $agreement }
+match-weighed-in = { $weight }, { $differs }, { $agreement }
 match-more-by = { $by } mehr als gezählt
 match-less-by = { $by } weniger als gezählt
 match-as-counted = wie gezählt
-match-agrees = stimmt
-match-differs = weicht ab
+match-agrees = innerhalb der Spanne
+match-differs = außerhalb der Spanne
 match-weigh-in-total = Zusammen
 match-scales-more = Mehr, als du notiert hast: ein Fisch vergessen oder Gewichte zu niedrig?
 match-scales-less = Weniger, als du notiert hast: ein Fisch doppelt oder freigelassen, oder Gewichte zu hoch?

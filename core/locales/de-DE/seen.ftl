@@ -3,7 +3,7 @@
 seen-at-spot = Fisch zeigt sich an der Stelle
 seen-at-aim = Fisch zeigt sich am Ziel auf der Karte
 seen-what = Was war zu sehen?
-seen-ago = { $what }, vor { $minutes } min.
+seen-ago = { $what }, { ago }.
 seen-rolled = GEROLLT
 seen-rolled-sub = oder Sprung
 seen-rolled-spoken = Ein Fisch rollte oder sprang.

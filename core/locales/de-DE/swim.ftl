@@ -27,10 +27,10 @@ reason-never = heute nicht befischt
 reason-quiet = wohl ungestört seit { $minutes } min
 reason-rested = ruht seit { $minutes } min
 reason-near-bites = { $bites ->
-    [one] ein Biss { $metres } m daneben, vor { $minutes } min
-   *[other] { $bites } Bisse nah, der letzte { $metres } m daneben, vor { $minutes } min
+    [one] ein Biss { $metres } m daneben, { ago }
+   *[other] { $bites } Bisse nah, der letzte { $metres } m daneben, { ago }
 }
-reason-behind = hinter dem letzten Biss, vor { $minutes } min
+reason-behind = hinter dem letzten Biss, { ago }
 reason-liners-here = { $liners ->
     [one] ein Schnurschwimmer hier
    *[other] { $liners } Schnurschwimmer hier
@@ -44,8 +44,8 @@ reason-shown-where = { $metres ->
    *[other] { $metres } m daneben
 }
 reason-shown = { $times ->
-    [one] Fisch zeigte sich { reason-shown-where }, vor { $minutes } min
-   *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, vor { $minutes } min
+    [one] Fisch zeigte sich { reason-shown-where }, { ago }
+   *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, { ago }
 }
 reason-fish-here = Fisch an { $here } von 100 solchen Stellen, an { $elsewhere } von 100 nicht versuchten; etwa { $rate } Bisse pro Stunde
 reason-not-tried = Fisch an { $here } von 100 nicht versuchten Stellen; etwa { $rate } Bisse pro Stunde
@@ -84,10 +84,10 @@ cell-figures = { $casts ->
        *[other] , { $liners } Schnurschwimmer
     }, { $minutes } min befischt.
 }
-cell-fed = Gefüttert vor { $minutes } min, heute { $weight }.
+cell-fed = Gefüttert { ago }, heute { $weight }.
 cell-shown = { $times ->
-    [one] Fisch zeigte sich vor { $minutes } min.
-   *[other] Fisch zeigte sich { $times }-mal, zuletzt vor { $minutes } min.
+    [one] Fisch zeigte sich { ago }.
+   *[other] Fisch zeigte sich { $times }-mal, zuletzt { ago }.
 }
 drift-out = Die Bisse sind über den Tag nach außen gewandert.
 drift-in = Die Bisse sind über den Tag nach innen gewandert.

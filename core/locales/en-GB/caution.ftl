@@ -6,7 +6,6 @@ caution-closing = Follow local rules, the venue and the licensing authority.
 # $read: month in which the text was read, as year-month.
 caution-basis-stored = From a stored copy of the authority's text, read { $read }; its own date was not verified.
 caution-basis-second-hand = As quoted by others, read { $read }: check the authority's own text.
-caution-basis-memory = From memory, noted { $read }: check.
 caution-basis-practice = Common practice, no source; noted { $read }.
 
 caution-power-lines =
@@ -15,9 +14,9 @@ caution-power-lines-title = Overhead power lines
 caution-power-lines-authority = Energy Networks Association; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Ring the network operator on 105; ring 999 if anyone is hurt. Drop the rod and don't try to free it. Keep everyone away, and touch nobody who is in contact with it.
+    Ring 999 and ask for the police: they reach the network operator. Drop the rod and don't try to free it. Keep everyone at least 5 m away, and touch nobody who is in contact with it. A wire that looks dead may be switched on again.
 caution-power-lines-emergency-title = Caught on a wire
-caution-power-lines-emergency-authority = Electricity network operators, Great Britain
+caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks; NIE Networks
 
 caution-power-lines-emergency-ni =
     Ring NIE Networks on 03457 643 643; ring 999 if anyone is hurt. Drop the rod and don't try to free it. Keep everyone away, and touch nobody who is in contact with it.
@@ -27,7 +26,7 @@ caution-power-lines-emergency-ni-authority = NIE Networks, Northern Ireland
 caution-carbon-monoxide =
     Never light or use a stove, heater or barbecue in a tent, a shelter or any enclosed space, nor leave one there that still smoulders: the gas can kill within minutes. Headache, dizziness, sickness or sleepiness: go outside and get medical help. Ring 999 if anyone collapses.
 caution-carbon-monoxide-title = Carbon monoxide
-caution-carbon-monoxide-authority = Public Health England; Public Health Agency, Northern Ireland
+caution-carbon-monoxide-authority = Public Health England, now the UK Health Security Agency; Public Health Agency, Northern Ireland
 
 caution-lightning =
     If you can hear thunder it can reach you. Put the rod down, leave the water and tall trees, and get into a building or a car. Wait 30 minutes after the last thunder.

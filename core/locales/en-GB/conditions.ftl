@@ -46,23 +46,23 @@ water-muddy = muddy
 
 cautions-list-title = Cautions
 cautions-says = { $count ->
-    [0] { $peg }: all seen. They stay here to read.
-    [one] { $peg }: 1 new for this peg.
-   *[other] { $peg }: { $count } new for this peg.
+    [0] All read for { $peg }. They stay here.
+    [one] 1 to read for { $peg }.
+   *[other] { $count } to read for { $peg }.
 }
 cautions-says-no-peg = { $count ->
-    [0] All seen for this session. They stay here to read.
+    [0] All read for this session. They stay here.
     [one] 1 is new. Name the peg and it is shown once there.
    *[other] { $count } are new. Name the peg and they are shown once there.
 }
 cautions-reviewed = All texts were last reviewed in { $month }.
-cautions-key-all = ALL SEEN
+cautions-key-all = ALL READ
 cautions-key-all-sub = at this peg
-cautions-key-seen = SEEN
+cautions-key-seen = READ
 cautions-key-seen-sub = at this peg
 cautions-key-next = NEXT
-cautions-new = not seen here yet
-cautions-seen = seen
+cautions-new = to read
+cautions-seen = read
 cautions-to-read = for reference
 cautions-authority = Authority
 cautions-region = Region

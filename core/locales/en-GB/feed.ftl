@@ -4,7 +4,12 @@ feed-no-session = No session is open
 feed-at-spot = Feed at the spot
 feed-at-rod = Feed at rod { $rod }'s spot
 feed-at-aim = Feed at the aim on the map
-feed-here = Fed { $minutes } min ago, { $weight } here today.
+# How long ago, wherever it is said.
+ago = { $minutes ->
+    [0] just now
+   *[other] { $minutes } min ago
+}
+feed-here = Fed { ago }, { $weight } here today.
 feed-none-here = Nothing fed here yet.
 feed-guesses = Weights are estimates: change them under Phone.
 feed-way-handful = { $count ->

@@ -89,7 +89,7 @@ incoming-sessions = { $count ->
     *[other] { $count } sessions
   }
 incoming-new = { $count ->
-    [0] Nothing new: everything in it is here already.
+    [0] Nothing new is in it.
     [one] 1 new entry in { $sessions }.
     *[other] { $count } new entries in { $sessions }.
   }

@@ -51,8 +51,8 @@ match-light-day = still daylight
 match-light-twilight = twilight
 match-light-dark = dark
 match-light-unknown = can't tell: the peg has no place yet
-match-sunset-after = sunset { $time }, { $by } after it: { $light }
-match-sunset-before = sunset { $time }, { $by } before it: { $light }
+match-sunset-after = sunset { $time }, { $by } after all-out: { $light }
+match-sunset-before = sunset { $time }, { $by } before all-out: { $light }
 match-how = Eight futures in ten lie within each range. This cast is left { $leave } min, later ones { $then } min, { $turn } min between.
 match-cant-tell-why = Until three bites are in, the record can't tell what is to come, and casts are counted at a leave that is a guess.
 match-weights-guessed = No fish is landed yet: weights are the guesses of the classes.
@@ -126,12 +126,12 @@ match-place-how = Place: your nets count { $mine }, and { $known } of { $all ->
    *[other] { $all } others are known
 }, { $guessed } of them guessed. A guess may be a quarter out either way; a net that isn't known may be ahead.
 match-own = own count { $weight }
-match-weighed-in = { $weight }, { $differs }: { $agreement }
+match-weighed-in = { $weight }, { $differs }, { $agreement }
 match-more-by = { $by } over own count
 match-less-by = { $by } under own count
 match-as-counted = as counted
-match-agrees = agrees
-match-differs = differs
+match-agrees = within its range
+match-differs = outside its range
 match-weigh-in-total = In all
 match-scales-more = More than you logged: a fish missed, or weights low?
 match-scales-less = Less than you logged: a fish logged twice or put back, or weights high?

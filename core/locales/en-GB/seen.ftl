@@ -3,7 +3,7 @@
 seen-at-spot = Fish showing at the spot
 seen-at-aim = Fish showing at the aim on the map
 seen-what = What was seen?
-seen-ago = { $what }, { $minutes } min ago.
+seen-ago = { $what }, { ago }.
 seen-rolled = ROLLED
 seen-rolled-sub = or jumped
 seen-rolled-spoken = A fish rolled or jumped.

@@ -27,10 +27,10 @@ reason-never = not fished today
 reason-quiet = not likely disturbed for { $minutes } min
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
-    [one] a bite { $metres } m away, { $minutes } min ago
-   *[other] { $bites } bites near, the last { $metres } m away, { $minutes } min ago
+    [one] a bite { $metres } m away, { ago }
+   *[other] { $bites } bites near, the last { $metres } m away, { ago }
 }
-reason-behind = behind the last bite, { $minutes } min ago
+reason-behind = behind the last bite, { ago }
 reason-liners-here = { $liners ->
     [one] a liner here
    *[other] { $liners } liners here
@@ -44,8 +44,8 @@ reason-shown-where = { $metres ->
    *[other] { $metres } m away
 }
 reason-shown = { $times ->
-    [one] fish showed { reason-shown-where }, { $minutes } min ago
-   *[other] fish showed { $times } times near, last { reason-shown-where }, { $minutes } min ago
+    [one] fish showed { reason-shown-where }, { ago }
+   *[other] fish showed { $times } times near, last { reason-shown-where }, { ago }
 }
 reason-fish-here = fish on { $here } of 100 such spots, on { $elsewhere } of 100 not tried; about { $rate } bites an hour
 reason-not-tried = fish on { $here } of 100 spots not tried; about { $rate } bites an hour
@@ -84,10 +84,10 @@ cell-figures = { $casts ->
        *[other] , { $liners } liners
     }, { $minutes } min fished.
 }
-cell-fed = Fed { $minutes } min ago, { $weight } today.
+cell-fed = Fed { ago }, { $weight } today.
 cell-shown = { $times ->
-    [one] Fish showed { $minutes } min ago.
-   *[other] Fish showed { $times } times, last { $minutes } min ago.
+    [one] Fish showed { ago }.
+   *[other] Fish showed { $times } times, last { ago }.
 }
 drift-out = Bites have moved out over the day.
 drift-in = Bites have moved in over the day.

@@ -164,13 +164,16 @@ entry-other = note
 advice-cant-tell = Pas encore clair.
 advice-try = Pas encore clair. Essayez { $leave } min.
 advice-try-past = Pas encore clair. Plus de { $leave } min.
-advice-cant-tell-prior = Moins de trois touches : les minutes viennent d'eaux en général.
+advice-cant-tell-prior = Les minutes sont celles d'eaux en général tant que trois touches manquent.
 advice-hold-recast = Laissez jusqu'à { $hold }. Relancez avant { $recast }.
 advice-length-hardly = Attendre plus change peu. Relancez avant { $leave }.
 advice-no-reason-to-wind-in = Aucune raison de ramener avant { $leave }.
 advice-past = Plus de { $leave } : relancez.
 advice-away = Loin des cannes.
 advice-away-detail = Rien ne compte avant un lancer ou REPRISE.
+advice-all-out = Fin de pêche.
+advice-all-out-wind-in = Fin de pêche : ramenez.
+advice-all-out-detail = Pesez sous Concours. FIN clôt la sortie.
 advice-fish-on = Poisson au bout.
 advice-fish-on-detail = Rien à toucher maintenant.
 advice-look = Plus long que les touches ne le suggèrent, pour apprendre la suite.
@@ -187,7 +190,7 @@ advice-counts = { $casts ->
        *[other] { $casts } lancers
     }
 }
-advice-early = { advice-counts } ; trop tôt pour dire.
+advice-early = Seulement { advice-counts }.
 advice-so-far = { advice-counts }.
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.

@@ -21,10 +21,10 @@ whose-counted = { $count ->
     [one] { $count } sortie passée y est d'un autre pêcheur.
    *[other] { $count } sorties passées y sont d'un autre pêcheur.
 }
-book-doubts = { $count ->
+book-doubts = À revoir : { $count ->
     [one] { $count } note
    *[other] { $count } notes
-} à revoir.
+}.
 hours-minutes = { $hours } h { $minutes }
 minutes-short = { $minutes } min
 book-date = { $day } { $month } { $year }
@@ -84,6 +84,8 @@ book-key-peg = Cette place
 book-key-peg-sub = ses derniers jours
 book-key-light = Lumière
 book-key-light-sub = à la place
+book-key-questions = Mes questions
+book-key-questions-sub = sur plusieurs jours
 book-door-files = Fichiers
 book-door-files-sub = envoi, copies
 book-door-mend = Revoir
@@ -161,6 +163,24 @@ sets-days-p = Jours entiers redistribués
 sets-days-p-all = les { $count } façons
 sets-days-p-drawn = { $count } tirages
 sets-how = Fourchettes : limites exactes à { $level } %. Le verdict tient à la redistribution de jours entiers, car un bon jour est la chance d'un jour. Les lots peuvent différer par autre chose que leur choix : appât, compagnie, heure du jour.
+
+book-questions-title = Demandé sur plusieurs jours
+book-questions-figures-title = Chiffres
+questions-says = { $count ->
+    [one] 1 question a été posée sur deux jours ou plus
+   *[other] { $count } questions ont été posées sur deux jours ou plus
+}. { $clear ->
+    [0] Aucune n'est encore claire.
+    [one] 1 est claire.
+   *[other] { $clear } sont claires.
+}
+questions-how = Les deux mêmes, comparés sur deux jours ou plus d'une eau, font une question ; il n'y a rien à régler. Un jour compte si les deux ont été alternés quatre fois ou plus, sans autre chose changée chaque fois avec eux. Cela dit ce qui fut ces jours-là, pas ce qui sera.
+questions-own-rate = Chaque jour peut être bon ou mauvais : seul compte comment les deux se comparent dans chaque jour. Les eaux restent séparées, car ce qu'aiment les poissons de l'une ne vaut pas forcément pour une autre ; les sessions sans nom d'eau ne peuvent être réunies.
+questions-left-out = { $count ->
+    [one] 1 autre question, plus ancienne, n'est pas listée.
+   *[other] { $count } autres questions, plus anciennes, ne sont pas listées.
+}
+questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur les attentes, à égalité. Lancer contre lancer figure à côté. Chaque jour, canne et point a son propre rythme.
 
 book-next-title = Prochaine fois
 next-none = Aucune sortie, donc rien sur quoi bâtir un projet.
@@ -308,8 +328,6 @@ day-beside = Voisins
 day-next = À essayer
 day-next-cast = Un lancer : rien n'est resté assez longtemps pour dire.
 day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien n'est venu avant.
-day-next-longer = Laisser chaque lancer plus de { $minutes } min.
-day-next-test = { $a } et { $b } en alternant, sur un point.
 day-next-past = Un ou deux lancers de plus de { $minutes } min, le plus long jusqu'ici.
 day-share = PARTAGER
 day-share-sub = en texte

@@ -7,7 +7,6 @@ caution-closing = Suivez les règles locales, le gestionnaire du lieu et l'autor
 # $read : mois de lecture du texte, en année-mois.
 caution-basis-stored = D'après une copie enregistrée du texte de l'autorité, lue { $read } ; sa propre date n'a pas été vérifiée.
 caution-basis-second-hand = Cité par d'autres, lu { $read } : voyez le texte de l'autorité.
-caution-basis-memory = De mémoire, noté { $read } : à vérifier.
 caution-basis-practice = Usage courant, sans source ; noté { $read }.
 
 caution-power-lines =
@@ -16,9 +15,9 @@ caution-power-lines-title = Lignes électriques
 caution-power-lines-authority = Energy Networks Association ; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Appelez le gestionnaire du réseau au 105 ; le 999 si quelqu'un est blessé. Lâchez la canne et n'essayez pas de la dégager. Éloignez tout le monde, et ne touchez personne en contact avec elle.
+    Appelez le 999 et demandez la police : elle joint le gestionnaire du réseau. Lâchez la canne et n'essayez pas de la dégager. Éloignez tout le monde d'au moins 5 m, et ne touchez personne en contact avec elle. Un fil qui semble mort peut être remis sous tension.
 caution-power-lines-emergency-title = Fil pris dans une ligne
-caution-power-lines-emergency-authority = Gestionnaires du réseau électrique, Grande-Bretagne
+caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks ; NIE Networks
 
 caution-power-lines-emergency-ni =
     Appelez NIE Networks au 03457 643 643 ; le 999 si quelqu'un est blessé. Lâchez la canne et n'essayez pas de la dégager. Éloignez tout le monde, et ne touchez personne en contact avec elle.
@@ -28,7 +27,7 @@ caution-power-lines-emergency-ni-authority = NIE Networks, Irlande du Nord
 caution-carbon-monoxide =
     N'allumez et n'utilisez jamais réchaud, chauffage ou barbecue sous une tente, un abri ou dans un lieu clos, et n'y laissez rien qui couve encore : le gaz peut tuer en quelques minutes. Maux de tête, vertiges, nausées ou somnolence : sortez et faites-vous soigner. Appelez le 999 si quelqu'un s'effondre.
 caution-carbon-monoxide-title = Monoxyde de carbone
-caution-carbon-monoxide-authority = Public Health England ; Public Health Agency, Irlande du Nord
+caution-carbon-monoxide-authority = Public Health England, aujourd'hui UK Health Security Agency ; Public Health Agency, Irlande du Nord
 
 caution-lightning =
     Si vous entendez le tonnerre, la foudre peut vous atteindre. Posez la canne, quittez l'eau et les grands arbres, et entrez dans un bâtiment ou une voiture. Attendez 30 minutes après le dernier tonnerre.

@@ -47,12 +47,12 @@ water-muddy = boueuse
 
 cautions-list-title = Consignes
 cautions-says = { $count ->
-    [0] { $peg } : toutes lues. Elles restent ici à lire.
-    [one] { $peg } : { $count } nouvelle à cette place.
-   *[other] { $peg } : { $count } nouvelles à cette place.
+    [0] Toutes lues pour { $peg }. Elles restent ici.
+    [one] { $count } à lire pour { $peg }.
+   *[other] { $count } à lire pour { $peg }.
 }
 cautions-says-no-peg = { $count ->
-    [0] Toutes lues pour cette sortie. Elles restent ici à lire.
+    [0] Toutes lues pour cette sortie. Elles restent ici.
     [one] { $count } est nouvelle. Nommez la place, elle y paraîtra une fois.
    *[other] { $count } sont nouvelles. Nommez la place, elles y paraîtront une fois.
 }
@@ -62,7 +62,7 @@ cautions-key-all-sub = à cette place
 cautions-key-seen = LU
 cautions-key-seen-sub = à cette place
 cautions-key-next = SUIVANTE
-cautions-new = pas encore lue ici
+cautions-new = à lire
 cautions-seen = lue
 cautions-to-read = pour mémoire
 cautions-authority = Autorité

@@ -4,7 +4,12 @@ feed-no-session = Aucune sortie ouverte
 feed-at-spot = Amorcer au point
 feed-at-rod = Amorcer au point de la canne { $rod }
 feed-at-aim = Amorcer à la visée, sur la carte
-feed-here = Amorcé il y a { $minutes } min, { $weight } ici aujourd'hui.
+# Depuis quand, partout où cela est dit.
+ago = { $minutes ->
+    [0] à l'instant
+   *[other] il y a { $minutes } min
+}
+feed-here = Amorcé { ago }, { $weight } ici aujourd'hui.
 feed-none-here = Rien d'amorcé ici.
 feed-guesses = Les poids sont estimés : changez-les sous Mobile.
 feed-way-handful = { $count ->

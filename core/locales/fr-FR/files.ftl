@@ -89,7 +89,7 @@ incoming-sessions = { $count ->
     *[other] { $count } sorties
   }
 incoming-new = { $count ->
-    [0] Rien de nouveau : tout y est déjà.
+    [0] Rien de nouveau n'y est.
     [one] { $count } note nouvelle en { $sessions }.
     *[other] { $count } notes nouvelles en { $sessions }.
   }

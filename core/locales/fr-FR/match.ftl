@@ -52,8 +52,8 @@ match-light-day = encore jour
 match-light-twilight = crépuscule
 match-light-dark = nuit
 match-light-unknown = pas clair : la place n'est pas située
-match-sunset-after = coucher { $time }, { $by } après : { $light }
-match-sunset-before = coucher { $time }, { $by } avant : { $light }
+match-sunset-after = coucher { $time }, { $by } après la fin : { $light }
+match-sunset-before = coucher { $time }, { $by } avant la fin : { $light }
 match-how = Huit suites sur dix tombent dans chaque fourchette. Ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.
 match-cant-tell-why = Avant trois touches, le journal ne peut dire ce qui vient, et les lancers sont comptés sur une durée supposée.
 match-weights-guessed = Aucun poisson pris : les poids sont les estimations des espèces.
@@ -127,12 +127,12 @@ match-place-how = Rang : vos filets comptent { $mine }. Sur { $all ->
    *[other] { $all } autres
 }, connus : { $known }, dont estimés : { $guessed }. Une estimation peut s'écarter d'un quart ; un filet inconnu peut être devant.
 match-own = votre compte { $weight }
-match-weighed-in = { $weight }, { $differs } : { $agreement }
+match-weighed-in = { $weight }, { $differs }, { $agreement }
 match-more-by = { $by } de plus que compté
 match-less-by = { $by } de moins que compté
 match-as-counted = comme compté
-match-agrees = concorde
-match-differs = diffère
+match-agrees = dans la fourchette
+match-differs = hors de la fourchette
 match-weigh-in-total = En tout
 match-scales-more = Plus que noté : un poisson oublié, ou des poids trop bas ?
 match-scales-less = Moins que noté : un poisson noté deux fois ou relâché, ou des poids trop hauts ?

@@ -3,7 +3,7 @@
 seen-at-spot = Poisson vu au point
 seen-at-aim = Poisson vu à la visée, sur la carte
 seen-what = Qu'avez-vous vu ?
-seen-ago = { $what }, il y a { $minutes } min.
+seen-ago = { $what }, { ago }.
 seen-rolled = ROULÉ
 seen-rolled-sub = ou sauté
 seen-rolled-spoken = Un poisson a roulé ou sauté.

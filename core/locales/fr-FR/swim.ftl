@@ -27,10 +27,10 @@ reason-never = pas pêché aujourd'hui
 reason-quiet = sans doute tranquille depuis { $minutes } min
 reason-rested = repos de { $minutes } min
 reason-near-bites = { $bites ->
-    [one] une touche à { $metres } m, il y a { $minutes } min
-   *[other] { $bites } touches près, la dernière à { $metres } m, il y a { $minutes } min
+    [one] une touche à { $metres } m, { ago }
+   *[other] { $bites } touches près, la dernière à { $metres } m, { ago }
 }
-reason-behind = derrière la dernière touche, il y a { $minutes } min
+reason-behind = derrière la dernière touche, { ago }
 reason-liners-here = { $liners ->
     [one] un frôlement ici
    *[other] { $liners } frôlements ici
@@ -44,8 +44,8 @@ reason-shown-where = { $metres ->
    *[other] à { $metres } m
 }
 reason-shown = { $times ->
-    [one] poisson vu { reason-shown-where }, il y a { $minutes } min
-   *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, il y a { $minutes } min
+    [one] poisson vu { reason-shown-where }, { ago }
+   *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, { ago }
 }
 reason-fish-here = du poisson sur { $here } postes sur 100 de ce genre, sur { $elsewhere } sur 100 non essayés ; environ { $rate } touches par heure
 reason-not-tried = du poisson sur { $here } postes sur 100 non essayés ; environ { $rate } touches par heure
@@ -85,10 +85,10 @@ cell-figures = { $casts ->
        *[other] , { $liners } frôlements
     }, { $minutes } min de pêche.
 }
-cell-fed = Amorcé il y a { $minutes } min, { $weight } aujourd'hui.
+cell-fed = Amorcé { ago }, { $weight } aujourd'hui.
 cell-shown = { $times ->
-    [one] Poisson vu il y a { $minutes } min.
-   *[other] Poisson vu { $times } fois, la dernière il y a { $minutes } min.
+    [one] Poisson vu { ago }.
+   *[other] Poisson vu { $times } fois, la dernière { ago }.
 }
 drift-out = Les touches sont parties au large dans la journée.
 drift-in = Les touches se sont rapprochées dans la journée.

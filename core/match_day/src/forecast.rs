@@ -4,10 +4,12 @@
 //! from the posterior. The day has one unknown truth which all its casts share, so a future draws one
 //! law and keeps it.
 
+mod fish;
 mod last_cast;
 mod laws;
 mod renewal;
 
+pub use fish::FishKind;
 pub use last_cast::{LastCast, last_useful_cast};
 pub use laws::LAWS;
 pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, casts_without_bites, forecast};

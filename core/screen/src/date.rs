@@ -1,4 +1,4 @@
-//! Dates in words.
+//! Dates and lengths of time in words.
 
 use super::{Arg, Wording};
 use chrono::{DateTime, Datelike};
@@ -14,4 +14,28 @@ pub fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
         "book-date",
         &[("day", Arg::Text(&day)), ("month", Arg::Text(&month)), ("year", Arg::Text(&year))],
     )
+}
+
+/// Hours and minutes, "3 h 14", below an hour "14 min".
+pub(crate) fn hours_minutes(words: &Wording, ms: i64) -> String {
+    let minutes = ms.max(0) / 60_000;
+    let (hours, past) = ((minutes / 60).to_string(), minutes % 60);
+    if minutes < 60 {
+        return words.say_with("minutes-short", &[("minutes", Arg::Text(&past.to_string()))]);
+    }
+    let past = format!("{past:02}");
+    words.say_with("hours-minutes", &[("hours", Arg::Text(&hours)), ("minutes", Arg::Text(&past))])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_length_of_time_has_hours_where_there_are_any() {
+        let words = Wording::new();
+        assert_eq!(hours_minutes(&words, 194 * 60_000), "3 h 14");
+        assert_eq!(hours_minutes(&words, 184 * 60_000), "3 h 04");
+        assert_eq!(hours_minutes(&words, 14 * 60_000), "14 min");
+    }
 }

@@ -1,8 +1,9 @@
 //! The card of the day: bites, fish, the waits, where they came, what to try next; to be shared as a text.
 
 use super::date::date_words;
+use super::figures::sentence_case;
 use super::fish::of_a_fish;
-use super::leave_words::habit_words;
+use super::leave_words::{habit_words, leave_words};
 use super::place::spot_words;
 use super::plan::plan_words;
 use super::seen::beside_words;
@@ -11,7 +12,7 @@ use restwater_log::FishWeight;
 use restwater_match_day::rules::same_name;
 use restwater_session::own_count::entered;
 use restwater_session::{CaughtFish, HabitBeforeBites, Session, catch, habit_before_bites, waits_of};
-use restwater_waits::Wait;
+use restwater_waits::{Advice, Wait};
 
 /// What the card is made from.
 pub struct DayInput<'a> {
@@ -21,6 +22,8 @@ pub struct DayInput<'a> {
     pub waits: &'a WaitsView,
     /// Its changes.
     pub changes: &'a ChangesView,
+    /// How long to leave a cast, as the Bank would say it; none before anything was cast.
+    pub advice: Option<Advice>,
     /// The sentences.
     pub words: &'a Wording,
 }
@@ -42,7 +45,7 @@ pub fn day(input: &DayInput) -> LeavesView {
     leaf.lines.extend(card.place());
     leaf.lines.extend(card.beside());
     leaf.lines.extend(card.plan());
-    leaf.lines.push(LeafLine { detail: card.next(input.changes), ..card.heading("day-next") });
+    leaf.lines.push(LeafLine { detail: card.next(input), ..card.heading("day-next") });
     let share = LeafKey::new("share-", words.say("day-share"), KeyTap::Share { text: text(&leaf) });
     leaf.keys.push(LeafKey { sub: words.say("day-share-sub"), solid: true, ..share });
     LeavesView { leaves: vec![leaf] }
@@ -147,14 +150,15 @@ impl Card<'_> {
             .then(|| LeafLine { detail: says[..2.min(says.len())].join(" "), ..self.heading("day-beside") })
     }
 
-    /// The plan against what happened, a line each.
-    fn plan(&self) -> impl Iterator<Item = LeafLine> + '_ {
-        let lines = plan_words(self.words, self.session);
-        lines.into_iter().map(|says| LeafLine { detail: says, ..self.heading("day-plan") })
+    /// The plan against what happened, a sentence each.
+    fn plan(&self) -> Option<LeafLine> {
+        let lines: Vec<String> =
+            plan_words(self.words, self.session).iter().map(|line| sentence_case(line)).collect();
+        (!lines.is_empty()).then(|| LeafLine { detail: lines.join(" "), ..self.heading("day-plan") })
     }
 
-    /// The one thing that would teach most.
-    fn next(&self, changes: &ChangesView) -> String {
+    /// The one thing that would teach most. How long to leave a cast is said as the Bank says it.
+    fn next(&self, input: &DayInput) -> String {
         let words = self.words;
         let longest = self.waits.iter().map(|wait| wait.minutes()).fold(0.0, f64::max);
         let longest = super::figures::whole(longest);
@@ -164,17 +168,13 @@ impl Card<'_> {
         if self.bites() == 0 {
             return words.say_with("day-next-none", &[("minutes", Arg::Text(&longest))]);
         }
-        if let Some(habit) = self.habit {
-            return words.say_with("day-next-longer", &[("minutes", Arg::Count(habit.after_min as usize))]);
+        let leave = input.advice.map(|advice| leave_words(words, &advice));
+        if let (Some(_), Some(leave)) = (self.habit, &leave) {
+            return leave.clone();
         }
-        let open = changes.changes.iter().find(|change| change.tone == VerdictTone::Unknown);
-        match open {
-            Some(change) => {
-                let (a, b) = (&change.old.value, &change.new.value);
-                words.say_with("day-next-test", &[("a", Arg::Text(a)), ("b", Arg::Text(b))])
-            }
-            None => words.say_with("day-next-past", &[("minutes", Arg::Text(&longest))]),
-        }
+        let mut open = input.changes.changes.iter().filter(|change| change.tone == VerdictTone::Unknown);
+        let test = open.find(|change| !change.find_out.is_empty()).map(|change| change.find_out.clone());
+        test.or(leave).unwrap_or_else(|| words.say_with("day-next-past", &[("minutes", Arg::Text(&longest))]))
     }
 }
 

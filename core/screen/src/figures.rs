@@ -1,6 +1,5 @@
 //! Figures as they are written: clocks, minutes, metres.
 
-use crate::{Arg, Wording};
 use chrono::DateTime;
 use restwater_log::{Moment, local_ms};
 
@@ -33,17 +32,6 @@ pub(crate) fn digits(ms: i64) -> String {
     if hours > 0 { format!("{hours}:{minutes:02}:{seconds:02}") } else { format!("{minutes}:{seconds:02}") }
 }
 
-/// Hours and minutes, "3 h 14", below an hour "14 min".
-pub(crate) fn hours_minutes(words: &Wording, ms: i64) -> String {
-    let minutes = ms.max(0) / 60_000;
-    let (hours, past) = ((minutes / 60).to_string(), minutes % 60);
-    if minutes < 60 {
-        return words.say_with("minutes-short", &[("minutes", Arg::Text(&past.to_string()))]);
-    }
-    let past = format!("{past:02}");
-    words.say_with("hours-minutes", &[("hours", Arg::Text(&hours)), ("minutes", Arg::Text(&past))])
-}
-
 /// A whole number of minutes: the nearest, since nobody winds in to the second.
 pub(crate) fn whole(minutes: f64) -> String {
     format!("{:.0}", libm::round(minutes))
@@ -68,14 +56,11 @@ mod tests {
 
     #[test]
     fn clocks_read_as_on_a_watch() {
-        let words = Wording::new();
         assert_eq!(clock(&second(0)), "22:13", "1 700 000 000 s after 1970 UTC");
         assert_eq!(clock(&Moment { offset_min: -60, ..second(0) }), "21:13");
         assert_eq!(digits(1_300_999), "21:40");
         assert_eq!(digits(3_730_000), "1:02:10");
         assert_eq!(digits(-5), "0:00");
-        assert_eq!(hours_minutes(&words, 194 * 60_000), "3 h 14");
-        assert_eq!(hours_minutes(&words, 14 * 60_000), "14 min");
     }
 
     #[test]

@@ -4,6 +4,7 @@ use crate::CaughtFish;
 use crate::MatchSetup;
 use restwater_log::{FishWeight, WeightUnit};
 use restwater_match_day::class::{Learned, STARTING_SPREAD, SizeClass};
+use restwater_match_day::forecast::FishKind;
 use restwater_match_day::rules::NetRule;
 use restwater_match_day::running::{NetFish, Running, RunningError, Weighed, running};
 use restwater_match_day::weight::Weight;
@@ -22,8 +23,9 @@ pub struct OwnCount {
     pub running: Running,
     /// What was learned of each class of the match, in its order.
     pub learned: Vec<Learned>,
-    /// What each landed fish adds at the weigh-in, grams: nothing where it was put back or doesn't count.
-    pub each_g: Vec<f64>,
+    /// The kinds of the landed fish, in grams as they add at the weigh-in: nothing where they were put back or don't count.
+    /// Before any is landed, one of each class.
+    pub kinds: Vec<FishKind>,
     /// Fish in the nets of which neither weight nor class was said; they are taken as like the others.
     pub unknown: u32,
     /// Fish put back.
@@ -49,20 +51,24 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
     let mut count = OwnCount {
         running: Running { nets: Vec::new(), not_counted: 0, counts_g: 0.0, upper_g: 0.0 },
         learned,
-        each_g: Vec::with_capacity(fish.len()),
+        kinds: Vec::new(),
         unknown: 0,
         put_back: 0,
         no_net: Vec::new(),
         using: setup.rules.nets.first().map(|net| net.name.clone()),
     };
     let mut in_nets = Vec::with_capacity(fish.len());
+    // Of each class, of fish of none, and of fish that weigh nothing.
+    let mut landed = vec![0; count.learned.len() + 1];
     for one in fish {
         let netted = count.place(setup, one);
         let counts = netted.as_ref().filter(|f| setup.rules.counts(&f.kind));
-        count.each_g.push(counts.map_or(0.0, |f| grams(&f.weighed, &count.learned)));
+        let class = one.class.as_deref().and_then(|name| setup.class(name)).unwrap_or(setup.classes.len());
+        landed[counts.map_or(count.learned.len(), |_| class)] += 1;
         in_nets.extend(netted);
     }
     count.running = running(&in_nets, &count.learned, &setup.rules)?;
+    count.kinds = kinds(landed, &count.learned);
     // The pooled class is ours, not the angler's.
     count.learned.truncate(setup.classes.len());
     Ok(count)
@@ -108,13 +114,15 @@ fn by_eye(unit: WeightUnit, count: u32) -> Weighed {
     Weighed::Guessed { low: end(1.0 - EYE), high: end(1.0 + EYE) }
 }
 
-/// Expected weight of one fish, grams.
-fn grams(weighed: &Weighed, learned: &[Learned]) -> f64 {
-    match weighed {
-        Weighed::Exactly(weight) => weight.grams(),
-        Weighed::ByClass(class) => learned.get(*class).map_or(0.0, |l| l.mean_g),
-        Weighed::Guessed { low, high } => 0.5 * (low.grams() + high.grams()),
+/// Fish to come are like those landed; before any is landed each class is as likely as another.
+fn kinds(mut landed: Vec<u32>, learned: &[Learned]) -> Vec<FishKind> {
+    if landed.iter().all(|fish| *fish == 0) {
+        landed[..(learned.len() - 1).max(1)].fill(1);
     }
+    let known =
+        learned.iter().map(|l| FishKind { fish: 0, mean: l.mean_g, sd: l.sd_g, rests_on: l.rests_on });
+    let all = known.chain([FishKind::alike(0.0)]).zip(landed).map(|(kind, fish)| FishKind { fish, ..kind });
+    all.filter(|kind| kind.fish > 0).collect()
 }
 
 /// Each class from the fish of it that were weighed; last, the pool of all that an unknown fish is like.
@@ -256,7 +264,7 @@ mod tests {
         let back = CaughtFish { put_back: true, ..fish(Some("Carp"), Some(weighed(1_280)), None) };
         let count = own_count(&setup(), &[back, fish(Some("Pike"), Some(weighed(2_000)), None)]).unwrap();
         assert_eq!((count.put_back, count.running.not_counted), (1, 1));
-        assert_eq!(count.each_g, [0.0, 0.0]);
+        assert_eq!(count.kinds, [FishKind { fish: 2, ..FishKind::alike(0.0) }]);
         assert_eq!(count.running.counts_g, 0.0);
     }
 

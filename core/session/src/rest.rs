@@ -4,7 +4,8 @@ use crate::{EndCause, Rhythm, Session};
 use restwater_match_day::casts_left::{CastsLeft, CastsLeftError, RangeMs, casts_left};
 use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::forecast::{
-    Forecast, ForecastError, LAWS, Landing, LastCast, Plan, Range, TimeLeft, forecast, last_useful_cast,
+    FishKind, Forecast, ForecastError, LAWS, Landing, LastCast, Plan, Range, TimeLeft, forecast,
+    last_useful_cast,
 };
 use restwater_match_day::running::Running;
 use restwater_waits::{Advice, AdviceState, WaitPosterior};
@@ -62,15 +63,15 @@ pub fn casts_of_all_rods(
     Ok(all)
 }
 
-/// Landed against not landed, so far, and the weights of fish to draw from.
-pub fn landing(session: &Session, weights: Vec<f64>) -> Landing {
+/// Landed against not landed, so far, and the kinds of fish to draw from.
+pub fn landing(session: &Session, kinds: Vec<FishKind>) -> Landing {
     let count = |is: fn(&EndCause) -> bool| {
         session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|end| is(&end.cause))).count() as u64
     };
     Landing {
         landed: count(|end| matches!(end, EndCause::Landed { .. })),
         not_landed: count(|end| matches!(end, EndCause::Lost | EndCause::Missed)),
-        weights,
+        kinds,
     }
 }
 

@@ -98,7 +98,7 @@ impl ImportRow {
         Self::ops_between(conn, self.brought)
     }
 
-    /// Session and id of the ops that took it back; none where it is not taken back.
+    /// Session and id of the ops that took it back. Empty while the import is in force.
     pub fn ops_that_took_it_back(&self, conn: &Connection) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
         self.undone_by.map_or_else(|| Ok(Vec::new()), |rows| Self::ops_between(conn, rows))
     }

@@ -248,4 +248,7 @@ fn bite_window(means: &Means) -> Option<(f64, f64)> {
 const LAST_KNOWN_MIN: f64 = 10.0;
 
 #[cfg(test)]
+pub(crate) use tests::in_no_order;
+
+#[cfg(test)]
 mod tests;

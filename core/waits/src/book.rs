@@ -16,7 +16,7 @@ use super::shapes::Shapes;
 use libm::{exp, log};
 
 /// Chance that today is of another kind than all days before. A guess, checked by simulation.
-const UNLIKE_TODAY: f64 = 0.1;
+pub(crate) const UNLIKE_TODAY: f64 = 0.1;
 
 /// What is believed of today's shapes after the days of a book: weights that sum to 1.
 pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {

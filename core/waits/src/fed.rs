@@ -93,14 +93,18 @@ pub(crate) struct FedWaits {
     /// The weights of the shapes before the first of them.
     before: Vec<f64>,
     prior: [f64; FED_TIMES],
+    /// Chance that the day changes.
+    changing: f64,
     /// Weight of each shape with each r, one row a value of r.
     weights: Option<[Vec<f64>; FED_TIMES]>,
+    /// What part of it is that of a day that changes; empty where none may.
+    moving: [Vec<f64>; FED_TIMES],
 }
 
 impl FedWaits {
-    pub(crate) fn new(before: &[f64], prior: FedPrior) -> Self {
+    pub(crate) fn new(before: &[f64], prior: FedPrior, changing: f64) -> Self {
         let sum: f64 = prior.0.iter().sum();
-        Self { waits: Vec::new(), before: before.to_vec(), prior: prior.0.map(|p| p / sum), weights: None }
+        Self { before: before.to_vec(), prior: prior.0.map(|p| p / sum), changing, ..Self::default() }
     }
 
     /// The weights of the shapes before the first cast of today.
@@ -114,7 +118,11 @@ impl FedWaits {
         let begun = if self.weights.is_some() {
             self.waits.len() - 1
         } else if self.speak() {
-            self.weights = Some(self.prior.map(|p| self.before.iter().map(|w| w * p).collect()));
+            let times = |p: f64| self.before.iter().map(|w| w * p).collect();
+            self.weights = Some(self.prior.map(times));
+            if self.changing > 0.0 {
+                self.moving = self.prior.map(|p| times(self.changing * p));
+            }
             0
         } else {
             return;
@@ -122,8 +130,14 @@ impl FedWaits {
         let Some(weights) = &mut self.weights else { return };
         for (i, &(wait, fed)) in self.waits.iter().enumerate().skip(begun) {
             weigh(shapes, weights, wait, fed);
+            if self.changing > 0.0 {
+                weigh(shapes, &mut self.moving, wait, fed);
+                for (moving, all) in self.moving.iter_mut().zip(weights.iter_mut()) {
+                    shapes.drift().go_on(wait, moving, all);
+                }
+            }
             if i % BETWEEN_SCALINGS == 0 {
-                scale(weights);
+                scale(weights, &mut self.moving);
             }
         }
     }
@@ -225,10 +239,10 @@ fn weigh(shapes: &Shapes, weights: &mut [Vec<f64>; FED_TIMES], wait: Wait, fed: 
 }
 
 /// Makes the heaviest 1, where there is any.
-fn scale(weights: &mut [Vec<f64>; FED_TIMES]) {
+fn scale(weights: &mut [Vec<f64>; FED_TIMES], moving: &mut [Vec<f64>; FED_TIMES]) {
     let top = heaviest(weights);
     if top > 0.0 {
-        weights.iter_mut().flatten().for_each(|w| *w /= top);
+        weights.iter_mut().chain(moving).flatten().for_each(|w| *w /= top);
     }
 }
 

@@ -5,9 +5,12 @@
 
 mod advice;
 mod book;
+#[cfg(test)]
+mod calibrated;
 mod conjugate;
 mod curve;
 mod day_effects;
+mod drift;
 mod error;
 mod evidence;
 mod fed;

@@ -38,6 +38,8 @@ pub struct LeavePlan {
     rates: Arc<[f32]>,
     /// Weight of each shape, the heaviest 1.
     pub(crate) weights: Vec<f64>,
+    /// What part of it is that of a day that changes; empty where none may.
+    moving: Vec<f64>,
     /// The same casts by whether they lay in fed water.
     pub(crate) by_feed: FedWaits,
     /// Whether the next cast lies in fed water, as things stand.
@@ -107,13 +109,17 @@ impl LeavePlan {
             waited_min: 0.0,
             days: 0.0,
             weights: shapes.prior.clone(),
+            moving: Vec::new(),
             shapes,
             by_feed: FedWaits::default(),
             fed: false,
             reckoned: Default::default(),
         };
         plan.open_book(record.earlier)?;
-        plan.by_feed = FedWaits::new(&plan.weights, settings.fed);
+        if settings.changing > 0.0 {
+            plan.moving = plan.weights.iter().map(|w| settings.changing * w).collect();
+        }
+        plan.by_feed = FedWaits::new(&plan.weights, settings.fed, settings.changing);
         for (wait, fed) in record.today_by_feed()? {
             plan.add_by_feed(wait, fed);
         }
@@ -138,13 +144,18 @@ impl LeavePlan {
         self.longest_min = self.longest_min.max(wait.minutes());
         let likelihood = Likelihood::new(&self.shapes, wait);
         let (before, after) = likelihood.rows(&self.shapes);
-        let mut top = 0.0_f64;
         for ((weight, a), b) in self.weights.iter_mut().zip(before).zip(after) {
             *weight *= likelihood.of(*a, *b);
-            top = top.max(*weight);
         }
+        for ((weight, a), b) in self.moving.iter_mut().zip(before).zip(after) {
+            *weight *= likelihood.of(*a, *b);
+        }
+        if !self.moving.is_empty() {
+            self.shapes.drift().go_on(wait, &mut self.moving, &mut self.weights);
+        }
+        let top = self.weights.iter().copied().fold(0.0, f64::max);
         if top > 0.0 {
-            self.weights.iter_mut().for_each(|w| *w /= top);
+            self.weights.iter_mut().chain(&mut self.moving).for_each(|w| *w /= top);
         }
     }
 

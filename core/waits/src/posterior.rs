@@ -31,7 +31,7 @@ pub struct ModelShare {
     pub ln_evidence: f64,
 }
 
-/// What is known about waits after a record. The order of the casts does not matter.
+/// What is known about waits after a record. The order of the casts matters only as far as the day may have changed.
 ///
 /// Advice comes from the plan, which is kept up to date cast by cast; the laws of the wait are worked out when one asks for
 /// them, so that a tap does not pay for curves that nobody looks at.

@@ -1,5 +1,6 @@
 //! The record of waits that a computation takes, and how exact it is to be.
 
+use super::drift::CHANGES;
 use super::error::positive;
 use super::evidence::WeighedWaits;
 use super::fed::{FED_PRIOR, FedPrior};
@@ -132,6 +133,8 @@ pub struct Settings {
     pub priors: Priors,
     /// What is believed of feed.
     pub fed: FedPrior,
+    /// Chance that a day changes while it is fished; 0 has it stay as it is.
+    pub changing: f64,
     /// How finely the posterior is worked out.
     pub accuracy: Accuracy,
     /// Leave times are looked at up to here, minutes, or to one and a half times the longest wait.
@@ -148,6 +151,7 @@ impl Default for Settings {
         Self {
             priors: PRIORS,
             fed: FED_PRIOR,
+            changing: CHANGES,
             accuracy: Accuracy::default(),
             horizon_min: 60.0,
             near_best: 0.95,
@@ -160,6 +164,7 @@ impl Settings {
     pub(crate) fn check(&self) -> Result<(), BiteError> {
         self.priors.check()?;
         self.fed.check()?;
+        super::error::share("the chance that a day changes", self.changing)?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
         super::error::share("the credit of a look", self.look_credit)?;

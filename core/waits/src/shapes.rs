@@ -6,6 +6,7 @@
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.
 
 use super::day_effects::{DayEffects, Family};
+use super::drift::{Drift, Stop};
 use super::renewal::Costs;
 use super::wait_law::{Law, WaitLaw};
 use libm::{exp, log};
@@ -25,6 +26,9 @@ const SHARES: [f64; 10] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
 /// A bunch of twice the width counts less by this power of two. A guess, set by simulation.
 const WIDTH_POWER: f64 = 0.7;
+/// How many steps of the grid of constant rates a changing rate moves at once, which is a change by nearly a half: a smaller one
+/// would not show within a day.
+const PACES_A_MOVE: usize = 4;
 /// Ends of the stretches with even bites, minutes.
 const EDGES: [f64; 20] = [
     0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 23.0, 26.0, 30.0, 35.0,
@@ -85,6 +89,10 @@ pub struct Shapes {
     pub(crate) stray: f64,
     /// The shapes again, those of one form together.
     pub(crate) families: Vec<Family>,
+    /// Where each curve lies among those that differ in place alone.
+    pub(crate) stops: Vec<Stop>,
+    /// Where weight moves on a day that changes, worked out for the first cast.
+    drift: OnceLock<Drift>,
     /// How far a day may lie from its water, worked out for the first book.
     day_effects: OnceLock<DayEffects>,
     /// Bites per minute by leave time for the costs it was last computed with.
@@ -93,6 +101,8 @@ pub struct Shapes {
 
 /// A shape before its share of bites is set: weight, and share bitten by each time.
 type Curve = (f64, Vec<f64>);
+/// Where a curve lies among those that differ in place alone: which of them belong together, and a step.
+type Place = (usize, usize);
 /// A shape: weight, share of casts that ever get a bite, share bitten by each time, keenness (see [`Family`]).
 type Shape = (f64, f64, Vec<f64>, [f64; 2]);
 
@@ -111,17 +121,26 @@ impl Shapes {
             constant: 0,
             stray: priors.stray,
             families: Vec::new(),
+            stops: Vec::new(),
+            drift: OnceLock::new(),
             day_effects: OnceLock::new(),
             times,
         };
         let constant = shapes.constant(priors);
+        shapes.stop_at((0..constant.len()).map(|i| (i % PACES_A_MOVE, i / PACES_A_MOVE)), 1);
         shapes.add(priors.constant, vec![constant]);
         shapes.constant = shapes.count();
         let broad = shapes.broad(priors);
+        let paces = |(law, shapes): (usize, &Vec<Shape>)| {
+            (0..shapes.len() / SHARES.len()).map(move |step| (law, step))
+        };
+        shapes.stop_at(broad.iter().enumerate().flat_map(paces), SHARES.len());
         shapes.add(priors.broad, broad);
-        let bunches = shapes.bunches(priors);
+        let (places, bunches): (Vec<_>, Vec<_>) = shapes.bunches(priors).into_iter().unzip();
+        shapes.stop_at(places.into_iter(), SHARES.len());
         shapes.add(one, bunches.iter().map(shared).collect());
-        let even = shapes.even(priors);
+        let (places, even): (Vec<_>, Vec<_>) = shapes.even(priors).into_iter().unzip();
+        shapes.stop_at(places.into_iter(), SHARES.len());
         shapes.add(priors.even, even.iter().map(shared).collect());
         let two = shapes.two(priors);
         shapes.add(priors.two, two);
@@ -155,6 +174,21 @@ impl Shapes {
     /// How many shapes there are.
     pub fn count(&self) -> usize {
         self.prior.len()
+    }
+
+    /// Where weight moves on a day that changes.
+    pub(crate) fn drift(&self) -> &Drift {
+        self.drift.get_or_init(|| Drift::new(&self.prior, &self.stops))
+    }
+
+    /// Takes where the curves that are added next lie: their track among these, and the step on it.
+    fn stop_at(&mut self, places: impl Iterator<Item = Place>, shares: usize) {
+        let (mut first, tracks) =
+            (self.count(), self.stops.iter().map(|stop| stop.track + 1).max().unwrap_or(0));
+        for (track, step) in places {
+            self.stops.push(Stop { track: tracks + track, step, first, shares });
+            first += shares;
+        }
     }
 
     /// How far a day may lie from its water.
@@ -213,16 +247,17 @@ impl Shapes {
 
     /// Log-normal bunches, their place in steps that follow their width. The wider, the less they are believed in, by
     /// simulation (docs/advice.md).
-    fn bunches(&self, priors: &ShapePriors) -> Vec<Curve> {
+    fn bunches(&self, priors: &ShapePriors) -> Vec<(Place, Curve)> {
         let mut list = Vec::new();
-        for sd in [0.7_f64, 1.2, 2.0, 3.5, 6.0] {
+        for (width, sd) in [0.7_f64, 1.2, 2.0, 3.5, 6.0].into_iter().enumerate() {
             let step = (0.8 * sd).max(0.5);
-            let mut place = f64::max(1.0, sd);
+            let (mut place, mut steps) = (f64::max(1.0, sd), 0);
             while place < 42.0 {
                 let law = Law::LogNormal { mu: log(place), sigma: sd / place };
                 let weight = bell(place, priors.place) * step / place * libm::pow(sd, -WIDTH_POWER);
-                list.push((weight, self.curve(&law)));
+                list.push(((width, steps), (weight, self.curve(&law))));
                 place += step;
+                steps += 1;
             }
         }
         list
@@ -232,13 +267,15 @@ impl Shapes {
         self.times.iter().map(|t| ((t - from) / (until - from)).clamp(0.0, 1.0)).collect()
     }
 
-    fn even(&self, priors: &ShapePriors) -> Vec<Curve> {
+    fn even(&self, priors: &ShapePriors) -> Vec<(Place, Curve)> {
         let mut list = Vec::new();
         for (i, &from) in EDGES.iter().enumerate() {
-            for &until in EDGES[i + 1..].iter().filter(|&&u| u - from > 1.5 && u - from <= 16.0) {
+            for (j, &until) in
+                EDGES.iter().enumerate().filter(|(_, u)| **u - from > 1.5 && **u - from <= 16.0)
+            {
                 // Steps between the edges grow with the time, so that each counts as what it stands for.
                 let weight = bell(0.5 * (from + until), priors.place) / (i as f64 + 3.0);
-                list.push((weight, self.stretch(from, until)));
+                list.push(((j - i, i), (weight, self.stretch(from, until))));
             }
         }
         list

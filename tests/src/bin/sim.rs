@@ -7,10 +7,14 @@
 use restwater_tests::sim::belief::{self, Believed, MoreCasts};
 use restwater_tests::sim::book::{BETWEEN_DAYS, Differing, differing};
 use restwater_tests::sim::change::{Habit, Said, said};
+use restwater_tests::sim::claims::weights::{CASES, Weights, weights};
+use restwater_tests::sim::claims::{self, Claims};
 use restwater_tests::sim::fed::{self, Found};
 use restwater_tests::sim::feeds::When;
 use restwater_tests::sim::goal::{self, Goal};
 use restwater_tests::sim::looks::{Looked, level, looked};
+use restwater_tests::sim::questions;
+use restwater_tests::sim::sbc;
 use restwater_tests::sim::share::{Catches, Days, catches};
 use restwater_tests::sim::spot_waters;
 use restwater_tests::sim::spots::{Caught, caught};
@@ -27,6 +31,10 @@ const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 const PER_BOOK: u64 = 8;
 /// The run of the tables in docs/advice.md: no setting was chosen on its days.
 const SEED: u64 = 20_261_128;
+/// The questions over days fish one season for every four days of the other parts.
+const DAYS_A_SEASON: u64 = 4;
+/// The calibration of claims fishes one day for every five of the other parts: each day has many claims to check.
+const CLAIMS: u64 = 5;
 /// How many times as many days for the casts that are named, which is seldom.
 const MORE_CASTS: u64 = 16;
 /// How many times as keen the fish are for the better colour, where there is one.
@@ -56,8 +64,10 @@ fn main() -> ExitCode {
 /// Prints a part's tables and gives its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 9] = [
+const PARTS: [(&str, Part); 12] = [
     ("advice", advice),
+    ("claims", claimed),
+    ("sbc", calibrated),
     ("books", books),
     ("changes", changes),
     ("feed", feed),
@@ -65,6 +75,7 @@ const PARTS: [(&str, Part); 9] = [
     ("beliefs", beliefs),
     ("casts", more_casts),
     ("looks", looks),
+    ("questions", questions),
     ("spots", spots),
 ];
 
@@ -82,6 +93,30 @@ fn advice(asked: &Asked) -> Vec<Goal> {
         goals.extend(goal::of_advice(&all));
     }
     goals
+}
+
+/// What is claimed of bites and of their weight on first days.
+fn claimed(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let days = first.div_ceil(CLAIMS);
+    let rows: Vec<(String, Claims)> = on_two_threads(&asked.named(tuned()), |water| {
+        (water.name.to_owned(), claims::claims(water, days, run))
+    });
+    println!("A bite in the next five minutes, claimed / came (%)\n\n{}", claims::table::five_minutes(&rows));
+    println!("The 95 % band of bites an hour at the leave advised\n\n{}", claims::table::rates(&rows));
+    println!("Bites to come, foretold at half of the day\n\n{}", claims::table::coming(&rows));
+    let weights: Vec<Weights> = on_two_threads(&CASES, |case| weights(*case, days, run));
+    println!("Weight to come, foretold after eight fish\n\n{}", claims::table::weights(&weights));
+    let of = [claims::goals::of_five_minutes, claims::goals::of_rates, claims::goals::of_coming];
+    of.iter().flat_map(|goals| goals(&rows)).chain(claims::goals::of_weights(&weights)).collect()
+}
+
+/// Truths drawn from what is believed, and their ranks in what is believed after a day.
+fn calibrated(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let rows = on_two_threads(&sbc::OF, |of| sbc::ranks(of, first, run));
+    println!("Ranks of truths drawn from what is believed\n\n{}", sbc::table(&rows));
+    sbc::goals(&rows)
 }
 
 fn books(asked: &Asked) -> Vec<Goal> {
@@ -190,6 +225,37 @@ fn spots(asked: &Asked) -> Vec<Goal> {
             println!("Where and how long, waters {name}: bites an hour\n\n{}", table::spots(&rows));
         }
         goals.extend(goal::of_spots(&rows));
+    }
+    goals
+}
+
+/// Two colours alternated over seasons of six days; and what is promised of more days.
+fn questions(asked: &Asked) -> Vec<Goal> {
+    let seasons = (asked.days.first / DAYS_A_SEASON).max(1);
+    let waters = asked.named(questions::waters());
+    let mut list: Vec<(Water, Habit, &'static str, f64)> = Vec::new();
+    for water in &waters {
+        list.extend(
+            [1.0].into_iter().chain(EFFECTS).map(|times| (*water, Habit::Alternating, "alternating", times)),
+        );
+        list.extend(questions::OTHER_WAYS.map(|(habit, name)| (*water, habit, name, 1.0)));
+    }
+    let rows: Vec<(String, f64, questions::Asked)> = on_two_threads(&list, |&(water, habit, name, times)| {
+        let found = questions::asked(&water, habit, times, seasons, asked.days.run);
+        (format!("{}, {name}", water.name), times, found)
+    });
+    println!(
+        "Two colours over {seasons} seasons of six days, read after every cast\n\n{}",
+        table::questions(&rows)
+    );
+    let mut goals = goal::of_questions(&rows);
+    if asked.water.is_empty() {
+        let found = questions::promised(4 * seasons, asked.days.run);
+        println!(
+            "More days, alternated: what was promised, and what they did\n\n{}",
+            table::more_days(&found)
+        );
+        goals.push(goal::of_more_days(&found));
     }
     goals
 }

@@ -25,7 +25,8 @@ fn plan(case: &Value) -> Result<LeavePlan, String> {
     let fed: Vec<bool> = groups.iter().map(|group| *group != 0.0).collect();
     let prior = <[f64; FED_TIMES]>::try_from(numbers(&case["input"], "prior")?)
         .map_err(|prior| format!("{} weights of a ratio, not {FED_TIMES}", prior.len()))?;
-    let settings = Settings { fed: FedPrior(prior), ..Settings::default() };
+    // The cases are of days that stay as they are.
+    let settings = Settings { fed: FedPrior(prior), changing: 0.0, ..Settings::default() };
     let record = Record { fed: &fed, ..Record::of_today(&waits) };
     let plan = if text(case, "model")? == "constant" {
         let pace = (number(case, "mean_wait")?, number(case, "ln_sd")?);

@@ -13,6 +13,7 @@ mod gamma_poisson;
 mod geodesy;
 mod lengthweight;
 mod logrank;
+mod over_days;
 mod physics;
 mod planar;
 mod poisson_rates;

@@ -2,7 +2,8 @@
 
 use super::{
     Topic, binomial_fisher, common_practice, compound, fed_casts, gamma_poisson, geodesy, lengthweight,
-    logrank, physics, planar, poisson_rates, renewal, sun, survival_bayes, survival_km, survival_parametric,
+    logrank, over_days, physics, planar, poisson_rates, renewal, sun, survival_bayes, survival_km,
+    survival_parametric,
 };
 
 /// Every topic the core answers so far.
@@ -15,6 +16,7 @@ pub const ALL: &[Topic] = &[
     geodesy::TOPIC,
     lengthweight::TOPIC,
     logrank::TOPIC,
+    over_days::TOPIC,
     physics::TOPIC,
     planar::TOPIC,
     poisson_rates::TOPIC,

@@ -68,6 +68,7 @@ fn entries(dir: &Path) -> u64 {
 #[test]
 fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
     the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without();
+    a_question_over_days_needs_no_room();
     a_tap_is_stored_or_refused_at_every_amount_of_room();
     what_is_logged_between_casts_is_stored_or_refused();
     a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
@@ -94,6 +95,38 @@ fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {
         let says = app.look_over().unwrap();
         assert!(!says.contains("could not be saved"), "with space again all is kept: {says}");
     });
+}
+
+/// Two colours by turns on two days: what the days say of them is read, and takes no room.
+fn a_question_over_days_needs_no_room() {
+    let dir = tempfile::tempdir().unwrap();
+    let mut app = open(dir.path(), 7);
+    for day in 0..2 {
+        let mut now = day * 1_440;
+        let mut tap = |action: &Action, after: i64| {
+            now += after;
+            app.act(action, &at(now)).unwrap();
+        };
+        tap(&Action::Typed { into: TypedInto::Water, text: "Mill pool".into() }, 1);
+        tap(&START, 1);
+        for colour in ["pink", "white", "white", "pink"].into_iter().cycle().take(12) {
+            let tackle = TackleTap::Colour { name: colour.into() };
+            tap(&Action::Tackle { rod: 1, tap: tackle }, 1);
+            tap(&CAST, 1);
+            tap(&Action::WoundIn { rod: 1 }, 9);
+        }
+        tap(&Action::EndSession, 1);
+    }
+    drop(app);
+    let shown = |app: &mut App| {
+        let Screen::Changes(changes) = app.screen(Which::Changes, &at(3_000)).unwrap() else { panic!() };
+        let Screen::Book(book) = app.screen(Which::Book, &at(3_000)).unwrap() else { panic!() };
+        let leaf = book.leaves.into_iter().find(|leaf| leaf.id == "questions").unwrap();
+        (changes.changes[0].says.clone(), leaf)
+    };
+    let with_room = shown(&mut open(dir.path(), 8));
+    assert!(with_room.0.ends_with("Over 2 days, 24 casts: can't tell yet."), "{}", with_room.0);
+    on_disk(Some(0), || assert_eq!(shown(&mut open(dir.path(), 9)), with_room));
 }
 
 /// Taps after which summaries, choices or older sessions are read and written anew.

@@ -259,7 +259,7 @@ fn cautions_are_asked_once_per_peg() {
     let all = Action::Cautions { tap: CautionsTap::AllSeen };
     phone.tap(3_000, &all).unwrap();
     let list = phone.leaf(Which::Cautions, 4_000, "list");
-    assert_eq!(list.says, "Mill pool, 14: all seen. They stay here to read.");
+    assert_eq!(list.says, "All read for Mill pool, 14. They stay here.");
     assert!(phone.tap(5_000, &all).is_err(), "nothing is left to put away");
     phone.tap(6_000, &Action::EndSession).unwrap();
     phone.open();

@@ -91,11 +91,10 @@ fn after_end_comes_the_card_of_the_day_with_the_habit_and_what_to_try() {
     assert_eq!(card.says, "4 bites in 8 casts, 4 fish landed.");
     let said: Vec<(&str, &str)> =
         card.lines.iter().map(|line| (line.label.as_str(), line.detail.as_str())).collect();
-    assert_eq!(said, [("Waits", habit), ("Try next", "Leave every cast past 14 min.")]);
+    let next = bank.advice.headline.as_str();
+    assert!(next.starts_with("Hold until "), "as the Bank says it: {next}");
+    assert_eq!(said, [("Waits", habit), ("Try next", next)]);
     let KeyTap::Share { text } = &card.keys[0].tap else { panic!("{:?}", card.keys) };
-    assert_eq!(
-        text,
-        &format!("{}\n{}\nWaits: {habit}\nTry next: Leave every cast past 14 min.", card.title, card.says)
-    );
+    assert_eq!(text, &format!("{}\n{}\nWaits: {habit}\nTry next: {next}", card.title, card.says));
     assert_eq!(phone.tap(end + 3 * MIN, &Action::Undo).unwrap().opens, None);
 }

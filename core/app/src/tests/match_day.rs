@@ -301,10 +301,10 @@ fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
     phone.tap(over, &Action::EndSession).unwrap();
     phone.tap(over + MIN, &weighed_in("net 1", 1_032)).unwrap();
     let page = phone.view(over + 2 * MIN).weigh_in.unwrap();
-    assert_eq!(page.lines[0].value, "4 lb 0 oz 8 dr, 8 dr over own count: agrees");
+    assert_eq!(page.lines[0].value, "4 lb 0 oz 8 dr, 8 dr over own count, within its range");
     phone.tap(over + 3 * MIN, &weighed_in("Net 1", 1_300)).unwrap();
     let page = phone.view(over + 4 * MIN).weigh_in.unwrap();
-    assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count: differs");
+    assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count, outside its range");
     assert!(page.notes[0].starts_with("More than you logged"), "{:?}", page.notes);
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
 }

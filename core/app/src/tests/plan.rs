@@ -202,17 +202,14 @@ fn the_card_holds_the_plan_against_the_day() {
     }
     let end = MORNING + 3 * 60 * MIN;
     phone.tap(end, &Action::EndSession).unwrap();
-    let says = [
-        "one of pegs 14, 22. You drew 14.",
-        "rod 1 with bread: as planned.",
-        "start at 14 wraps. You started at 16 wraps.",
-        "leave the first casts 20 min. The first 2 were left 12, 25 min.",
-        "kept-back water at 11:43. No cast went there.",
-    ];
+    let says = ["One of pegs 14, 22. You drew 14. Rod 1 with bread: as planned. \
+        Start at 14 wraps. You started at 16 wraps. \
+        Leave the first casts 20 min. The first 2 were left 12, 25 min. \
+        Kept-back water at 11:43. No cast went there."];
     assert_eq!(card(&mut phone, end + 1_000), says);
     let shared = day_card::leaf(&mut phone, Which::Day, end + 1_000).keys.remove(0).tap;
     let KeyTap::Share { text } = shared else { panic!("{shared:?}") };
-    assert!(text.contains("\nPlan: start at 14 wraps. You started at 16 wraps.\n"), "{text}");
+    assert!(text.contains(&format!("\nPlan: {}\n", says[0])), "{text}");
     // At home the plan of that day is written anew: what was fished by stays.
     phone.tap(end + 60 * MIN, &plan(PlanTap::Reach { reach: wraps(900) })).unwrap();
     phone.open();
@@ -355,14 +352,15 @@ fn the_plan_is_said_in_every_language() {
     for tag in ["en-GB", "de-DE", "fr-FR"] {
         let words = Wording::of(tag);
         let session = phone.app().session();
-        let view = screen::day(&DayInput { session, waits: &waits, changes: &changes, words: &words });
+        let view =
+            screen::day(&DayInput { session, waits: &waits, changes: &changes, advice: None, words: &words });
         let plan: Vec<&str> = view.leaves[0]
             .lines
             .iter()
             .filter(|line| line.label == words.say("day-plan"))
             .map(|line| line.detail.as_str())
             .collect();
-        assert_eq!(plan.len(), 5, "{tag}");
-        assert!(plan.iter().all(|text| !text.contains("plan-")), "{plan:?}");
+        let [plan] = plan[..] else { panic!("{tag}: {plan:?}") };
+        assert!(plan.matches(". ").count() >= 4 && !plan.contains("plan-"), "{tag}: {plan}");
     }
 }

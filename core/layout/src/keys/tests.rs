@@ -1,10 +1,7 @@
-use super::super::phones::PHONES;
+use super::super::phones::{PHONES, STATES};
 use super::super::{BankLayout, bank_layout};
 use super::*;
 use std::collections::BTreeSet;
-
-const STATES: [BankState; 5] =
-    [BankState::NoSession, BankState::Ready, BankState::Out, BankState::FishOn, BankState::Landed];
 
 fn layouts(state: BankState, rods: u8, page: u8) -> Vec<BankLayout> {
     PHONES.iter().map(|p| bank_layout(&p.glass(1.0, false), PadAsk { state, rods, page }).unwrap()).collect()
@@ -45,7 +42,7 @@ fn every_key_of_a_state_is_on_some_page() {
                 End,
             ]
         }
-        BankState::Ready => {
+        BankState::Ready | BankState::Away => {
             vec![
                 Away,
                 Cast,

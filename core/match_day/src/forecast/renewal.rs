@@ -1,5 +1,6 @@
 //! The rest of the day played out many times: casts, bites, fish and weight as ranges.
 
+use super::fish::{Fish, FishKind};
 use super::laws::systematic;
 use super::{ForecastError, WaitSurvival, time, total_weight};
 use restwater_compare::chance::Chance;
@@ -35,8 +36,8 @@ pub struct Landing {
     pub landed: u64,
     /// Bites so far that were not: lost and missed.
     pub not_landed: u64,
-    /// Weights of single fish, in any one unit: today's, or a stated assumption.
-    pub weights: Vec<f64>,
+    /// The kinds of fish, today's or those of a stated assumption, in any one unit.
+    pub kinds: Vec<FishKind>,
 }
 
 /// A range that holds 80 % of the futures, with the middle one.
@@ -61,6 +62,8 @@ pub struct Forecast {
     pub bites: Range,
     /// Mean number of bites.
     pub mean_bites: f64,
+    /// Chance of each number of bites, from none on; they sum to 1.
+    pub bite_counts: Vec<f64>,
     /// Chance of at least one bite.
     pub any_bite: f64,
     /// Fish landed.
@@ -92,8 +95,8 @@ pub fn casts_without_bites(minutes_left: f64, plan: &Plan) -> Result<u64, Foreca
 }
 
 /// Plays the rest of the day 4,000 times: each future draws one law of the wait, one landing
-/// probability (uniform prior: Beta(landed + 1, not landed + 1)) and then casts, bites and fish; the
-/// weights of fish are drawn from those given by the Bayesian bootstrap (Rubin 1981). Bites count
+/// probability (uniform prior: Beta(landed + 1, not landed + 1)) and then casts, bites and fish; what a fish weighs is
+/// drawn as [`FishKind`] says. Bites count
 /// until all-out; no cast starts within the reserve. With exponential waits, no turn-round
 /// and no cost of a bite the bites are a Poisson count given the rate, so a gamma posterior gives the
 /// negative binomial: checked in the tests.
@@ -130,10 +133,8 @@ fn check(left: &TimeLeft, plan: &Plan, landing: &Landing) -> Result<(), Forecast
     if plan.leave <= 0.0 {
         return Err(ForecastError::NoCastTime);
     }
-    if let Some(&bad) = landing.weights.iter().find(|w| !(w.is_finite() && **w >= 0.0)) {
-        return Err(ForecastError::NotAFish(bad));
-    }
-    if landing.weights.is_empty() { Err(ForecastError::NoFish) } else { Ok(()) }
+    landing.kinds.iter().try_for_each(FishKind::check)?;
+    if landing.kinds.iter().all(|kind| kind.fish == 0) { Err(ForecastError::NoFish) } else { Ok(()) }
 }
 
 /// A law tabled from the splash to the longest time a cast is left, for drawing waits by inversion.
@@ -188,7 +189,7 @@ struct Played {
 
 fn play(table: &Table, left: &TimeLeft, plan: &Plan, landing: &Landing, chance: &mut Chance) -> Played {
     let lands = chance.beta(landing.landed as f64 + 1.0, landing.not_landed as f64 + 1.0);
-    let shares = bootstrap(landing.weights.len(), chance);
+    let fish = Fish::draw(&landing.kinds, chance);
     let mut played = Played { casts: 0, bites: 0, fish: 0, weight: 0.0 };
     for &out in &left.rods {
         let (casts, bites) = play_rod(table, left.minutes, out, plan, chance);
@@ -198,7 +199,7 @@ fn play(table: &Table, left: &TimeLeft, plan: &Plan, landing: &Landing, chance: 
     for _ in 0..played.bites {
         if chance.happens(lands) {
             played.fish += 1;
-            played.weight += landing.weights[place(&shares, chance.uniform())];
+            played.weight += fish.weight(chance);
         }
     }
     played
@@ -234,31 +235,21 @@ fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: 
     }
 }
 
-/// Running Dirichlet(1, ..., 1) shares of the fish that were weighed.
-fn bootstrap(n: usize, chance: &mut Chance) -> Vec<f64> {
-    let mut shares: Vec<f64> = (0..n).map(|_| chance.exponential()).collect();
-    let total: f64 = shares.iter().sum();
-    let mut so_far = 0.0;
-    for share in &mut shares {
-        so_far += *share / total;
-        *share = so_far;
-    }
-    shares
-}
-
-fn place(running: &[f64], u: f64) -> usize {
-    running.partition_point(|&r| r < u).min(running.len() - 1)
-}
-
 fn sum_up(futures: &[Played], casts_without_bites: u64) -> Forecast {
     let n = futures.len().max(1) as f64;
     let range = |of: &dyn Fn(&Played) -> f64| range(futures.iter().map(of).collect());
+    let most = futures.iter().map(|p| p.bites).max().unwrap_or(0);
+    let mut bite_counts = vec![0.0; most as usize + 1];
+    for played in futures {
+        bite_counts[played.bites as usize] += 1.0 / n;
+    }
     Forecast {
         casts: range(&|p| p.casts as f64),
         casts_without_bites,
         bites: range(&|p| p.bites as f64),
         mean_bites: futures.iter().map(|p| p.bites as f64).sum::<f64>() / n,
         any_bite: futures.iter().filter(|p| p.bites > 0).count() as f64 / n,
+        bite_counts,
         fish: range(&|p| p.fish as f64),
         weight: range(&|p| p.weight),
         mean_weight: futures.iter().map(|p| p.weight).sum::<f64>() / n,
@@ -289,7 +280,7 @@ mod tests {
     }
 
     fn fish(weights: &[f64]) -> Landing {
-        Landing { landed: 8, not_landed: 2, weights: weights.to_vec() }
+        Landing { landed: 8, not_landed: 2, kinds: weights.iter().copied().map(FishKind::alike).collect() }
     }
 
     type Bare = fn(f64) -> f64;
@@ -347,6 +338,13 @@ mod tests {
         let law = posterior.foretell(90.0).unwrap();
         let error = (law.variance() / FUTURES as f64).sqrt();
         assert!((f.mean_bites - law.mean()).abs() < 4.0 * error, "{} {}", f.mean_bites, law.mean());
+        for (k, chance) in f.bite_counts.iter().enumerate() {
+            let wanted = law.pmf(k as u64);
+            assert!(
+                (chance - wanted).abs() < 4.5 * (wanted / FUTURES as f64).sqrt() + 1e-3,
+                "{k}: {chance} {wanted}"
+            );
+        }
         let any = law.at_least(1);
         assert!((f.any_bite - any).abs() < 4.0 * (any * (1.0 - any) / FUTURES as f64).sqrt());
         for (p, k) in [(0.1, f.bites.low), (0.5, f.bites.likely), (0.9, f.bites.high)] {

@@ -1,11 +1,12 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
-use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading};
+use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, match_phase};
 use crate::figures::whole;
 use crate::leave_words::{habit_words, leave, leave_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
+use restwater_match_day::clock::Phase;
 use restwater_session::{Session, habit_before_bites};
 use restwater_waits::{Advice, AdviceState};
 
@@ -34,8 +35,13 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     let words = input.words;
     match (state, input.reading) {
         (BankState::NoSession, _) => quiet(words.say("advice-none"), String::new()),
-        (BankState::Ready | BankState::Landed, _) if input.session.is_some_and(|s| s.away().is_some()) => {
-            quiet(words.say("advice-away"), words.say("advice-away-detail"))
+        (BankState::Away, _) => quiet(words.say("advice-away"), words.say("advice-away-detail")),
+        (BankState::Out, _) if is_past_all_out(input) => AdviceView {
+            tone: AdviceTone::Past,
+            ..quiet(words.say("advice-all-out-wind-in"), words.say("advice-all-out-detail"))
+        },
+        (BankState::Ready | BankState::Landed, _) if is_past_all_out(input) => {
+            quiet(words.say("advice-all-out"), words.say("advice-all-out-detail"))
         }
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
@@ -44,6 +50,11 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
         }
         (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(words, reading)), reading),
     }
+}
+
+/// Whether a match is on and its last bait has to be out of the water.
+fn is_past_all_out(input: &BankInput) -> bool {
+    matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
 }
 
 /// The habit that came before every bite is the first thing said after the counts, where it is earned.
@@ -119,7 +130,7 @@ fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
     more.extend(longer(words, advice));
     AdviceView {
         headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
-        detail: counts(words, reading),
+        detail: counts_by(words, reading, "advice-so-far"),
         more,
         tone: AdviceTone::Unknown,
     }
@@ -143,8 +154,12 @@ fn tone(reading: &Reading) -> AdviceTone {
 }
 
 fn counts(words: &Wording, reading: &Reading) -> String {
+    let is_early = (1..EARLY_BITES).contains(&reading.advice.bites);
+    counts_by(words, reading, if is_early { "advice-early" } else { "advice-so-far" })
+}
+
+fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     let advice = &reading.advice;
-    let id = if advice.bites < EARLY_BITES { "advice-early" } else { "advice-so-far" };
     let counts =
         words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
     match reading.of_another {

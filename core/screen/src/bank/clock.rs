@@ -31,7 +31,7 @@ fn label(input: &BankInput, session: &Session, name: &str, state: BankState, fir
         BankState::FishOn => "rod-fish-on",
         BankState::Out if first => "rod-due-first",
         BankState::Out => return name.to_owned(),
-        BankState::Ready | BankState::Landed | BankState::NoSession => "rod-in",
+        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => "rod-in",
     };
     input.words.say_with(id, &[("rod", Arg::Text(name))])
 }
@@ -94,10 +94,10 @@ fn doubtful(now: &Stamp, since: &Stamp) -> bool {
 
 fn since_id(state: BankState, away: bool) -> &'static str {
     match state {
-        BankState::Ready | BankState::Landed if away => "since-away",
+        BankState::Ready | BankState::Landed | BankState::Away if away => "since-away",
         BankState::Out => "since-out",
         BankState::FishOn => "since-fish",
-        BankState::Ready | BankState::Landed | BankState::NoSession => "since-ready",
+        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => "since-ready",
     }
 }
 
@@ -105,6 +105,6 @@ fn spoken_id(state: BankState) -> &'static str {
     match state {
         BankState::Out => "spoken-out",
         BankState::FishOn => "spoken-fish",
-        BankState::Ready | BankState::Landed | BankState::NoSession => "spoken-ready",
+        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => "spoken-ready",
     }
 }

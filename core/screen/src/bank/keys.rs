@@ -1,12 +1,13 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
-use super::{BankInput, BankState};
+use super::{BankInput, BankState, match_phase};
 use crate::feed::feed_words;
 use crate::seen::{neighbour_id, sides};
 use crate::{
     Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, entry_words,
 };
 use restwater_log::{Entry, Side};
+use restwater_match_day::clock::Phase;
 use restwater_session::{Played, Rod, RodState, playing_time};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
@@ -14,7 +15,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
     let pad = Pad { input, state };
     let main: &[Key] = match state {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
-        BankState::Ready => &[Key::Cast],
+        BankState::Ready | BankState::Away => &[Key::Cast],
         BankState::Landed => &[Key::FishClass, Key::PutBack, Key::Weigh, Key::Cast, Key::Fish],
         BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast, Key::LandedLate, Key::LostLate],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
@@ -132,15 +133,17 @@ impl Pad<'_> {
         entry.map_or_else(|| self.input.words.say("key-undo-nothing"), |e| entry_words(self.input.words, e))
     }
 
-    /// The one key that is most likely next.
+    /// The one key that is most likely next. Outside the hours of a match that is no cast.
     fn is_next(&self, key: Key) -> bool {
-        matches!(
-            (self.state, key),
+        let out_of_hours = is_out_of_hours(self.input);
+        match (self.state, key) {
+            (BankState::Ready | BankState::Landed, Key::Cast) | (BankState::Out, Key::Bite) => !out_of_hours,
+            (BankState::Out, Key::WoundIn) => out_of_hours,
             (BankState::NoSession, Key::Start)
-                | (BankState::Ready | BankState::Landed, Key::Cast)
-                | (BankState::Out, Key::Bite)
-                | (BankState::FishOn, Key::Landed)
-        )
+            | (BankState::FishOn, Key::Landed)
+            | (BankState::Away, Key::Away) => true,
+            _ => false,
+        }
     }
 
     fn is_enabled(&self, key: Key) -> bool {
@@ -196,6 +199,11 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
         enabled: true,
         tap,
     })
+}
+
+/// Whether a match is on and no bait may be in the water: before all-in or after all-out.
+fn is_out_of_hours(input: &BankInput) -> bool {
+    match_phase(input).is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
 }
 
 /// The part of a message id that names the key.

@@ -5,13 +5,15 @@ mod clock;
 mod keys;
 mod strip;
 
+use super::date::hours_minutes;
 use super::doors::top_doors;
 use super::feed::fed_words;
-use super::figures::{clock, hours_minutes};
+use super::figures::clock;
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
+use restwater_match_day::clock::Phase;
 use restwater_session::{LeaveTold, Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
@@ -31,6 +33,8 @@ pub enum BankState {
     FishOn,
     /// Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
     Landed,
+    /// The angler is away from the rods: I'M BACK is what comes next.
+    Away,
 }
 
 /// The line at the top.
@@ -240,7 +244,11 @@ pub fn bank(input: &BankInput) -> BankView {
     let open = input.session.filter(|s| s.is_open());
     let rods: Vec<RodView> = open.map_or_else(Vec::new, |session| clock::rods(input, session));
     let state = rods.iter().find(|rod| rod.chosen).map_or(BankState::NoSession, |rod| rod.state);
-    let state = if state == BankState::Ready && input.landed.is_some() { BankState::Landed } else { state };
+    let state = match state {
+        BankState::Ready if open.is_some_and(|session| session.away().is_some()) => BankState::Away,
+        BankState::Ready if input.landed.is_some() => BankState::Landed,
+        state => state,
+    };
     let rod = open.and_then(|session| session.rod(input.chosen));
     let cast = open.and_then(|session| session.running(input.chosen));
     let spot = cast.map_or_else(|| rod.and_then(|r| r.spot.as_ref()), |c| c.spot.as_ref());
@@ -263,6 +271,11 @@ pub fn bank(input: &BankInput) -> BankView {
         }),
         latest,
     }
+}
+
+/// Where the match stands that is on, if one is.
+fn match_phase(input: &BankInput) -> Option<Phase> {
+    input.session?.match_day.as_ref()?.phase(input.now).ok()
 }
 
 /// "Gate, 30 yd, 27.4 m, clipped up. Fed 12 min ago, 340 g here today."

@@ -1,7 +1,8 @@
 //! The light at the peg.
 
 use super::midnight;
-use crate::figures::{clock, hours_minutes};
+use crate::date::hours_minutes;
+use crate::figures::clock;
 use crate::{Action, Arg, BookTap, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
 use restwater_log::Moment;
 use restwater_sky::daylight::{Daylight, Light, Place, SunToday, daylight};

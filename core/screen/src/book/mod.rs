@@ -14,10 +14,10 @@ pub use next::NextInput;
 pub use peg::PegOf;
 
 use super::date::date_words;
-use super::figures::hours_minutes;
+use super::date::hours_minutes;
 use super::{
-    Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, TypedField, TypedInto, Which, Whose,
-    Wording,
+    Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, StandingQuestion, TypedField,
+    TypedInto, Which, Whose, Wording, questions,
 };
 use restwater_compare::sets::DayTally;
 use restwater_log::Moment;
@@ -58,6 +58,8 @@ pub struct BookInput<'a> {
     pub next: &'a NextInput<'a>,
     /// The peg that is looked back on, where a water and a peg are named.
     pub peg: Option<&'a PegOf>,
+    /// Questions asked on several days, those asked last first.
+    pub standing: &'a [StandingQuestion],
     /// Where the peg lies, and when.
     pub light: &'a LightInput,
     /// The sentences.
@@ -73,6 +75,7 @@ pub fn book(input: &BookInput) -> LeavesView {
     let next = next::next(words, input.next);
     let light = light::light(words, input.light);
     let peg = peg::peg(input);
+    let asked = questions::leaves(words, input.standing);
     let mut filter = Leaf::new(words, "book", "filter");
     filter.says = says(input, &shown);
     filter.rows = input.filter.rows(words, BookSet::Shown, input.days);
@@ -99,8 +102,12 @@ pub fn book(input: &BookInput) -> LeavesView {
         opener(&peg, "book-key-peg-sub"),
         opener(&light, "book-key-light-sub"),
     ];
+    first.keys.extend(asked.iter().map(|[leaf, _]| opener(leaf, "book-key-questions-sub")));
     first.keys.extend(doors(words));
-    let rest = [filter, rates, rates_figures, sets, next, peg, light].into_iter().chain(opened);
+    let rest = [filter, rates, rates_figures, sets, next, peg, light]
+        .into_iter()
+        .chain(asked.into_iter().flatten())
+        .chain(opened);
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
 }
 

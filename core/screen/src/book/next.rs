@@ -102,7 +102,8 @@ impl Plan<'_> {
         for change in &changes.changes {
             match change.tone {
                 VerdictTone::Unknown => {
-                    let why = if change.more.is_empty() { change.p.clone() } else { change.more.clone() };
+                    let why =
+                        if change.more.is_empty() { change.counts.clone() } else { change.more.clone() };
                     self.cannot.push((change.title.clone(), why));
                 }
                 VerdictTone::Leans | VerdictTone::Clear => {

@@ -7,7 +7,7 @@ pub use side::{ChangeView, ForestPoint, SideView, StartTest, VerdictTone};
 pub use test::{AlternationView, StepState, StepView};
 
 use super::chart::{Axis, Tick};
-use super::{Arg, FiguresView, LeafKey, Wording};
+use super::{Arg, FiguresView, LeafKey, StandingQuestion, Wording};
 use restwater_compare::{ChangeFinding, Verdict};
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};
@@ -39,8 +39,13 @@ pub struct ChangesView {
     pub offer: Option<LeafKey>,
 }
 
-/// Makes the screen from what was found.
-pub fn changes(words: &Wording, session: Option<&Session>, findings: &[ChangeFinding]) -> ChangesView {
+/// Makes the screen from what was found today, and what the days say of the same questions on this water.
+pub fn changes(
+    words: &Wording,
+    session: Option<&Session>,
+    findings: &[ChangeFinding],
+    standing: &[&StandingQuestion],
+) -> ChangesView {
     let clear = findings.iter().filter(|f| matches!(f.verdict, Verdict::ClearlyBetterHereToday(_))).count();
     let says = match (session, findings.len()) {
         (None, _) => words.say("changes-no-session"),
@@ -53,11 +58,19 @@ pub fn changes(words: &Wording, session: Option<&Session>, findings: &[ChangeFin
     };
     let view = |session: &Session| {
         let can_start = session.is_open() && session.alternation.is_none();
-        findings.iter().map(|f| side::change(words, session, f, can_start)).collect()
+        let of = |f: &ChangeFinding| {
+            let asked = standing.iter().find(|asked| asked.is_about(f.factor, &f.a.value, &f.b.value));
+            side::change(words, session, f, can_start, asked.copied())
+        };
+        findings.iter().map(of).collect()
     };
     let changes: Vec<ChangeView> = session.map(view).unwrap_or_default();
     let raised = (changes.len() > 1).then(|| words.say("changes-raised"));
-    let figures = changes.iter().map(side::figures).chain(raised).collect();
+    let asked_today = |asked: &&&StandingQuestion| {
+        findings.iter().any(|f| asked.is_about(f.factor, &f.a.value, &f.b.value))
+    };
+    let over_days = standing.iter().filter(asked_today).filter_map(|asked| asked.figures(words));
+    let figures = changes.iter().map(side::figures).chain(over_days).chain(raised).collect();
     ChangesView {
         title: words.say("changes-title"),
         says,

@@ -2,15 +2,15 @@
 
 use super::FOREST_LOG2;
 use crate::casts_that_count::spot_of;
-use crate::figures::{sentence_case, whole};
-use crate::place::length_words;
+use crate::compared::{factor_words, side_counts, value_of_factor};
+use crate::figures::sentence_case;
 use crate::waits::p_words;
-use crate::{Action, Arg, Wording};
+use crate::{Action, Arg, StandingQuestion, Wording};
 use restwater_compare::{
     ChangeFinding, DAY_CASTS, FEWEST_SWITCHES, Limits, Reason, Side, SideRecord, Verdict,
 };
 use restwater_compare::{Factor, FactorValue};
-use restwater_session::{FED_WITHIN_MIN, FeedBand, Session, length_mm};
+use restwater_session::Session;
 use serde::{Deserialize, Serialize};
 
 /// What may be said of a change, for drawing.
@@ -88,7 +88,7 @@ pub struct ChangeView {
     pub tone: VerdictTone,
     /// "Can't tell yet", "Leans to pink", "Pink clearly better here today".
     pub verdict: String,
-    /// The verdict as an angler would say it: "Pink or white? Can't tell yet."
+    /// The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
     pub says: String,
     /// What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
     pub counts: String,
@@ -102,7 +102,7 @@ pub struct ChangeView {
     pub ratio: String,
     /// Exact and block p, plain and raised for the number looked at.
     pub p: String,
-    /// Why no more can be said.
+    /// What the days say where the same was asked on others, and why no more can be said of today.
     pub reasons: Vec<String>,
     /// How many more casts it would take.
     pub more: String,
@@ -113,7 +113,13 @@ pub struct ChangeView {
 }
 
 /// Makes one change.
-pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_start: bool) -> ChangeView {
+pub(super) fn change(
+    words: &Wording,
+    session: &Session,
+    f: &ChangeFinding,
+    can_start: bool,
+    asked: Option<&StandingQuestion>,
+) -> ChangeView {
     let value = |record: &SideRecord| value_words(words, session, f.factor, &record.value);
     let (old, new) = (value(&f.a), value(&f.b));
     let factor = factor_words(words, f.factor);
@@ -125,52 +131,34 @@ pub(super) fn change(words: &Wording, session: &Session, f: &ChangeFinding, can_
         new: side(words, &f.b, new.clone()),
         tone,
         verdict: sentence_case(&verdict),
-        says: says(words, f.verdict, &old, &new),
+        says: [Some(says(words, f.verdict, &old, &new)), asked.map(|asked| asked.says(words))]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join(" "),
         counts: counts(words, f, &old, &new),
         find_out: find_out(words, f, &old, &new),
         probability: probability(words, f, &old, &new),
         new_better: f.belief.b,
         ratio: ratio(words, f, &old, &new),
         p: p(words, f),
-        reasons: f.reasons.iter().map(|reason| reason_words(words, *reason)).collect(),
+        reasons: asked
+            .and_then(|asked| asked.of_100(words))
+            .into_iter()
+            .chain(f.reasons.iter().map(|reason| reason_words(words, *reason)))
+            .collect(),
         more: more(words, f),
         forest: forest(f),
         start: can_start.then(|| start(words, f, &old, &new)).flatten(),
     }
 }
 
-/// "Pop-up height".
-pub(super) fn factor_words(words: &Wording, factor: Factor) -> String {
-    let name = serde_json::to_value(factor).ok();
-    let name = name.as_ref().and_then(serde_json::Value::as_str).unwrap_or_default();
-    words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
-}
-
 /// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
 pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, value: &str) -> String {
     match factor {
         Factor::Spot => spot_of(words, session, value),
-        Factor::Height | Factor::Hooklength => {
-            length_mm(value).map_or_else(|| value.to_owned(), |mm| length_words(words, mm))
-        }
-        Factor::Feed => words.say(if value == "fed" { "value-fed" } else { "value-not-fed" }),
-        Factor::FeedAmount => {
-            let band = FeedBand::ALL.into_iter().position(|band| band.spelled() == value);
-            band.map_or_else(|| value.to_owned(), |place| words.say(&format!("value-feed-{place}")))
-        }
-        _ => value.to_owned(),
+        _ => value_of_factor(words, factor, value),
     }
-}
-
-/// "4 bites in 6 casts, 85 min".
-fn side_counts(words: &Wording, record: &SideRecord) -> String {
-    let minutes = whole(record.minutes);
-    let counts = [
-        ("bites", Arg::Count(record.bites as usize)),
-        ("casts", Arg::Count(record.casts)),
-        ("minutes", Arg::Text(&minutes)),
-    ];
-    words.say_with("change-side", &counts)
 }
 
 fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
@@ -178,7 +166,7 @@ fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
     let (rate, range) = (words.figure(record.per_hour, 1), range(words, limits, 1));
     SideView {
         value,
-        counts: side_counts(words, record),
+        counts: side_counts(words, record.bites, record.casts, record.minutes),
         rate: words.say_with("change-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&range))]),
         per_hour: record.per_hour,
         per_hour_low: limits.low,
@@ -219,7 +207,7 @@ fn says(words: &Wording, verdict: Verdict, old: &str, new: &str) -> String {
 /// What each side brought.
 fn counts(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
     let of = |value: &str, record: &SideRecord| {
-        let counts = side_counts(words, record);
+        let counts = side_counts(words, record.bites, record.casts, record.minutes);
         let args = [("value", Arg::Text(value)), ("counts", Arg::Text(&counts))];
         sentence_case(&words.say_with("change-counts", &args))
     };

@@ -1,6 +1,7 @@
 //! The alternating test that runs: a plain list of casts with the next one marked.
 
-use super::side::{factor_words, value_words};
+use super::side::value_words;
+use crate::compared::factor_words;
 use crate::{Action, Arg, Wording};
 use restwater_compare::Side;
 use restwater_session::{Session, value_of};

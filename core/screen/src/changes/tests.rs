@@ -31,12 +31,12 @@ fn written(order: &str) -> (Written, i64) {
 fn screen(day: &Written) -> ChangesView {
     let session = fold(SESSION, &day.ops);
     let findings = change_findings(&rows_of(&session), 4).unwrap();
-    changes(&Wording::new(), Some(&session), &findings)
+    changes(&Wording::new(), Some(&session), &findings, &[])
 }
 
 #[test]
 fn without_a_change_it_says_that_nothing_was_changed() {
-    let none = changes(&Wording::new(), None, &[]);
+    let none = changes(&Wording::new(), None, &[], &[]);
     assert!(none.says.starts_with("Start a session") && none.changes.is_empty());
     let view = screen(&written("AAAA").0);
     assert!(view.says.starts_with("Nothing was changed"));
@@ -170,6 +170,6 @@ fn every_sentence_is_there() {
         Factor::Feed,
         Factor::FeedAmount,
     ] {
-        assert!(!side::factor_words(&words, factor).starts_with("factor-"), "{factor:?}");
+        assert!(!crate::compared::factor_words(&words, factor).starts_with("factor-"), "{factor:?}");
     }
 }

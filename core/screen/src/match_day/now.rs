@@ -2,7 +2,8 @@
 
 use super::weights::{estimate, short};
 use super::{AlarmView, MatchInput, MatchPhase, NetView, NetWarning};
-use crate::figures::{clock, digits, hours_minutes};
+use crate::date::hours_minutes;
+use crate::figures::{clock, digits};
 use crate::{Arg, Wording};
 use restwater_log::{Moment, WeightUnit};
 use restwater_match_day::clock::Phase;

@@ -2,7 +2,7 @@
 
 use crate::figures::whole;
 use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
-use restwater_match_day::forecast::{Range, TimeLeft};
+use restwater_match_day::forecast::{FishKind, Range, TimeLeft};
 use restwater_session::rest::{Rest, landing, leaves, rest_of_match};
 use restwater_session::{Rhythm, Session};
 use restwater_waits::WaitPosterior;
@@ -58,7 +58,7 @@ pub fn forecast_view(
     let advice = posterior.advice();
     let time = TimeLeft { minutes: f64::from(left_min), rods: out_min.to_vec() };
     // Weight is the Match screen's: here every fish counts one.
-    let fish = landing(session, vec![1.0]);
+    let fish = landing(session, vec![FishKind::alike(1.0)]);
     let Rest { coming, last } = rest_of_match(posterior, &advice, &rhythm, &time, &fish, SEED).ok()?;
     let mut lines = vec![
         line(words, "forecast-casts", coming.casts),

@@ -191,10 +191,10 @@ fn what_a_language_lacks_is_said_in_english() {
 fn plurals_and_text_are_put_in() {
     let wording = Wording::new();
     let count = |bites, casts| {
-        wording.say_with("advice-early", &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
+        wording.say_with("advice-so-far", &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
     };
-    assert_eq!(count(1, 8), "1 bite in 8 casts; too early to say.");
-    assert_eq!(count(0, 1), "No bites in 1 cast; too early to say.");
+    assert_eq!(count(1, 8), "1 bite in 8 casts.");
+    assert_eq!(count(0, 1), "No bites in 1 cast.");
     assert_eq!(wording.say_with("peg", &[("peg", Arg::Text("22"))]), "Peg 22");
     assert_eq!(wording.say("no-such-message"), "no-such-message");
 }

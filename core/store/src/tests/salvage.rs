@@ -72,3 +72,81 @@ fn a_second_salvage_in_the_same_millisecond_sets_its_file_aside_too() {
         assert_eq!(aside.count(), files);
     }
 }
+
+#[test]
+fn a_salvage_keeps_the_settings_but_those_that_it_is_told_to_forget() {
+    let setting = |forget: &[&str]| {
+        let dir = tempfile::tempdir().unwrap();
+        let mut store = open(dir.path());
+        for n in 1..=200 {
+            store.append(&[op(n, 50, 10 * n as u64)], None).unwrap();
+        }
+        store.set_setting("hand", "left").unwrap();
+        store.pause().unwrap();
+        drop(store);
+        // The last page is one of entries: the settings are still there to be kept.
+        let file = dir.path().join(FILE_NAME);
+        let mut bytes = fs::read(&file).unwrap();
+        let last = bytes.len() - 4_096;
+        bytes[last..].fill(0xff);
+        fs::write(&file, bytes).unwrap();
+        Store::salvage(dir.path(), Uuid::from_u128(9), 0, forget).unwrap();
+        open(dir.path()).setting("hand").unwrap()
+    };
+    assert_eq!(setting(&[]).as_deref(), Some("left"));
+    assert_eq!(setting(&["hand"]), None);
+}
+
+/// An entry of a later version, with a field that is not known here: the same bytes are the same entry for whoever has it too.
+#[test]
+fn an_entry_is_saved_with_what_is_not_known_of_it() {
+    let dir = tempfile::tempdir().unwrap();
+    let mut store = open(dir.path());
+    let entry = op(1, 50, 10);
+    store.append(&[op(2, 50, 20)], None).unwrap();
+    let mut value: serde_json::Value = serde_json::from_slice(&canonical_bytes(&entry).unwrap()).unwrap();
+    value["payload"]["later"] = 1.into();
+    let body = serde_json::to_vec(&value).unwrap();
+    {
+        let mut conn = store.conn().unwrap();
+        let tx = conn.transaction().unwrap();
+        let mut adding = Adding::begin(&tx).unwrap();
+        assert_eq!(adding.add(&entry, Hashed::of(&body)).unwrap(), Added::New);
+        adding.finish().unwrap();
+        tx.commit().unwrap();
+    }
+    store.pause().unwrap();
+    drop(store);
+    let file = dir.path().join(FILE_NAME);
+    let mut bytes = fs::read(&file).unwrap();
+    bytes[100..4_096].fill(0x5A);
+    fs::write(&file, bytes).unwrap();
+    Store::salvage(dir.path(), Uuid::from_u128(9), 0, &[]).unwrap();
+    let mut found = Vec::new();
+    each_op_of_file::<StoreError>(&file, &mut |row| {
+        found.push(row.unwrap().to_vec());
+        Ok(())
+    })
+    .unwrap();
+    assert_eq!(found.len(), 2);
+    assert!(
+        found.contains(&body),
+        "{:?}",
+        found.iter().map(|b| String::from_utf8_lossy(b)).collect::<Vec<_>>()
+    );
+}
+
+/// A folder that bears the name of an older backup can't be removed like one: the new backup is made all the same.
+#[test]
+fn a_backup_that_is_made_does_not_fail_by_an_older_one_that_stays() {
+    let dir = tempfile::tempdir().unwrap();
+    let mut store = open(dir.path());
+    store.append(&[op(1, 50, 10)], None).unwrap();
+    let backups = dir.path().join("backups");
+    for name in ["restwater-20010101T000000Z.db", "restwater-20010101T000010Z.db"] {
+        fs::create_dir_all(backups.join(name)).unwrap();
+    }
+    let made =
+        store.backup(&backups, 1_768_032_000_000, &mut |_, _| std::ops::ControlFlow::Continue(())).unwrap();
+    assert!(made.unwrap().path.exists());
+}

@@ -1,3 +1,4 @@
+use super::super::drift::CHANGES;
 use super::super::record::{Accuracy, EarlierDay};
 use super::super::{Wait, WaitPosterior};
 use super::*;
@@ -10,6 +11,14 @@ fn waits(list: &[(f64, bool)]) -> Vec<Wait> {
 fn quarter_hour() -> Vec<Wait> {
     let bites = [13.2, 13.9, 14.4, 14.8].map(|m| (m, true));
     waits(&[bites.as_slice(), &[(10.0, false); 4]].concat())
+}
+
+/// In an order without a trend: a list from the least to the most would be a day that changes.
+pub(crate) fn in_no_order<T>(list: impl IntoIterator<Item = T>) -> Vec<T> {
+    let golden = |i: usize| (i as f64 * 0.618_033_988_749_895).fract();
+    let mut keyed: Vec<(f64, T)> = list.into_iter().enumerate().map(|(i, item)| (golden(i), item)).collect();
+    keyed.sort_by(|a, b| a.0.total_cmp(&b.0));
+    keyed.into_iter().map(|(_, item)| item).collect()
 }
 
 fn advice(waits: &[Wait]) -> Advice {
@@ -66,7 +75,7 @@ fn a_constant_rate_seen_long_hardly_minds_the_length() {
         .map(|i| -20.0 * libm::log1p(-(f64::from(i) + 0.5) / 200.0))
         .map(|t| if t < 45.0 { (t, true) } else { (45.0, false) })
         .collect();
-    let found = advice(&waits(&list));
+    let found = advice(&waits(&in_no_order(list)));
     assert_eq!(found.state, AdviceState::LengthHardlyMatters, "{found:?}");
 }
 
@@ -97,7 +106,7 @@ fn a_cast_left_out_past_an_hour_still_has_its_chance() {
         .map(|i| -30.0 * libm::log1p(-(f64::from(i) + 0.5) / 60.0))
         .map(|t| Wait::new(t.min(40.0), t < 40.0).unwrap())
         .collect();
-    let plan = LeavePlan::new(&Record::of_today(&list), &Settings::default()).unwrap();
+    let plan = LeavePlan::new(&Record::of_today(&in_no_order(list)), &Settings::default()).unwrap();
     let truth = 1.0 - libm::exp(-5.0 / 30.0);
     for waited in [30.0, 59.0, 62.0, 90.0] {
         let on = plan.waiting_on(waited).unwrap();
@@ -172,11 +181,13 @@ proptest! {
     }
 
     #[test]
-    fn order_of_casts_and_adding_one_by_one_change_nothing(day in any_day()) {
-        let settings = Settings { accuracy: Accuracy::Quick, ..Settings::default() };
+    fn adding_one_by_one_changes_nothing_nor_does_the_order_on_a_day_that_stays_as_it_is(day in any_day(), turn in any::<bool>()) {
+        let changing = if turn { 0.0 } else { CHANGES };
+        let settings = Settings { accuracy: Accuracy::Quick, changing, ..Settings::default() };
         let whole = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
         let mut turned = WaitPosterior::new(&Record::of_today(&[]), &settings).unwrap();
-        for &wait in day.iter().rev() {
+        let order: Vec<Wait> = if turn { day.iter().rev().copied().collect() } else { day.clone() };
+        for wait in order {
             turned.add(wait);
         }
         prop_assert!((whole.ln_evidence() - turned.ln_evidence()).abs() < 1e-9 * (1.0 + whole.ln_evidence().abs()));

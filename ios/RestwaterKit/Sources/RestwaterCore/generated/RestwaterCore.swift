@@ -2499,7 +2499,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let verdict: String
     /**
-     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
      */
     public let says: String
     /**
@@ -2527,7 +2527,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let p: String
     /**
-     * Why no more can be said.
+     * What the days say where the same was asked on others, and why no more can be said of today.
      */
     public let reasons: [String]
     /**
@@ -2562,7 +2562,7 @@ public struct ChangeView: Equatable, Hashable {
          * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
          */verdict: String, 
         /**
-         * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+         * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
          */says: String, 
         /**
          * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
@@ -2583,7 +2583,7 @@ public struct ChangeView: Equatable, Hashable {
          * Exact and block p, plain and raised for the number looked at.
          */p: String, 
         /**
-         * Why no more can be said.
+         * What the days say where the same was asked on others, and why no more can be said of today.
          */reasons: [String], 
         /**
          * How many more casts it would take.
@@ -6700,7 +6700,7 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let now: PagePlace
     /**
-     * Two or four large keys above BACK, counted from the thumb.
+     * Two, three or four large keys above BACK, counted from the thumb.
      */
     public let classes: [Rect]
     /**
@@ -6737,7 +6737,7 @@ public struct MatchLayout: Equatable, Hashable {
          * The page beside those.
          */now: PagePlace, 
         /**
-         * Two or four large keys above BACK, counted from the thumb.
+         * Two, three or four large keys above BACK, counted from the thumb.
          */classes: [Rect], 
         /**
          * Three small keys above those.
@@ -13673,6 +13673,10 @@ public enum BankState: Equatable, Hashable, CaseIterable {
      * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
      */
     case landed
+    /**
+     * The angler is away from the rods: I'M BACK is what comes next.
+     */
+    case away
 
 
 
@@ -13704,6 +13708,8 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case 5: return .landed
         
+        case 6: return .away
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -13730,6 +13736,10 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case .landed:
             writeInt(&buf, Int32(5))
+        
+        
+        case .away:
+            writeInt(&buf, Int32(6))
         
         }
     }

@@ -209,8 +209,9 @@ class MainActivity : ComponentActivity() {
             val on = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
             if (state.keepAwake) window.addFlags(on) else window.clearFlags(on)
         }
-        val fishOn = state.steadyBank?.state == BankState.FISH_ON
-        LaunchedEffect(state.sessionOpen, fishOn) { if (state.sessionOpen && !fishOn) askForNotifications() }
+        // Until the Bank is there it isn't known whether a fish is on.
+        val mayAsk = state.steadyBank?.let { it.state != BankState.FISH_ON } == true
+        LaunchedEffect(state.sessionOpen, mayAsk) { if (state.sessionOpen && mayAsk) askForNotifications() }
         CompositionLocalProvider(LocalSystemBack provides { onBack -> BackHandler(onBack = onBack) }) {
             // What stands at the sides, a camera or three buttons, is no glass.
             Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure(insets), ticking = false) }

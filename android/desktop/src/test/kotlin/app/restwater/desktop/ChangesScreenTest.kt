@@ -60,6 +60,8 @@ class ChangesScreenTest {
         cast(16, bite = false)
         goTo(Showing.CHANGES)
         assertEquals(listOf(StepState.DONE, StepState.NEXT), checkNotNull(changes.test).steps.take(2).map { it.state })
+        assertTrue(spoken("step-1").endsWith(", done"), spoken("step-1"))
+        assertTrue(spoken("step-2").endsWith(", next"), spoken("step-2"))
         assertTrue("pink" in spoken("set-step"), spoken("set-step"))
         tapOn("end-test")
         wait(seconds = 2)

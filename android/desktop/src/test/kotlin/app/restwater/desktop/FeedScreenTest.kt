@@ -32,7 +32,7 @@ class FeedScreenTest {
         assertEquals(Showing.BANK, state.showing)
         turnTo(Key.FEED_OTHER)
         assertEquals(Showing.FEED, state.showing)
-        node("fish-says").assertContentDescriptionContains("Fed 0 min ago, 2 oz here today.", substring = true)
+        node("fish-says").assertContentDescriptionContains("Fed just now, 2 oz here today.", substring = true)
     }
 
     @Test fun feedByWeightIsTypedOnThePad() = Bankside.on {
@@ -60,7 +60,7 @@ class FeedScreenTest {
         tapOn("cup")
         tapOn("screens")
         tapOn("open-${Showing.SWIM}")
-        assertTrue(checkNotNull(state.swim).cell.contains("Fish showed 0 min ago."))
+        assertTrue(checkNotNull(state.swim).cell.contains("Fish showed just now."))
     }
 
     @Test fun aDayOfTwoRodsWithFeedABreakAndNeighboursIsPlayedThroughTheScreens() = Bankside.on {

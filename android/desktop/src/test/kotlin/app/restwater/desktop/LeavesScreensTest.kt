@@ -134,7 +134,7 @@ class LeavesScreensTest {
         open(Showing.CAUTIONS)
         tapOn("key-seen-all")
         wait(seconds = 1)
-        node("says").assertContentDescriptionContains("All seen", substring = true)
+        node("says").assertContentDescriptionContains("All read", substring = true)
         assertTrue(state.cautions.leaf("list").keys.isEmpty())
     }
 

@@ -3287,7 +3287,7 @@ data class ChangeView (
     val `verdict`: kotlin.String
     , 
     /**
-     * The verdict as an angler would say it: "Pink or white? Can't tell yet."
+     * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
      */
     val `says`: kotlin.String
     , 
@@ -3322,7 +3322,7 @@ data class ChangeView (
     val `p`: kotlin.String
     , 
     /**
-     * Why no more can be said.
+     * What the days say where the same was asked on others, and why no more can be said of today.
      */
     val `reasons`: List<kotlin.String>
     , 
@@ -5719,7 +5719,7 @@ data class MatchLayout (
     val `now`: PagePlace
     , 
     /**
-     * Two or four large keys above BACK, counted from the thumb.
+     * Two, three or four large keys above BACK, counted from the thumb.
      */
     val `classes`: List<Rect>
     , 
@@ -11098,7 +11098,11 @@ enum class BankState {
     /**
      * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
      */
-    LANDED;
+    LANDED,
+    /**
+     * The angler is away from the rods: I'M BACK is what comes next.
+     */
+    AWAY;
 
     
 

@@ -1,0 +1,183 @@
+//! Questions asked over days: the same two values of one factor, compared on two days or more of one water. They are found in
+//! the days themselves, each day read once, and kept for as long as its entries stay as they are.
+
+use super::App;
+use restwater_compare::over_days::{Compared, DayOfQuestion, compared, more_days, question};
+use restwater_compare::{CastRow, Factor};
+use restwater_screen::{StandingQuestion, Whose};
+use restwater_store::SessionRow;
+use std::collections::HashMap;
+use uuid::Uuid;
+
+/// Steers the drawn permutations and the futures: the same record says the same.
+const SEED: u64 = 4;
+
+/// The questions, and what they were made from.
+#[derive(Default)]
+pub(super) struct Questions {
+    of: Option<Of>,
+    days: HashMap<Uuid, Kept>,
+    standing: Vec<Standing>,
+}
+
+/// Everything that the questions hang on.
+#[derive(PartialEq)]
+struct Of {
+    log: u64,
+    whose: Whose,
+    mine: Vec<Uuid>,
+    today: Option<Uuid>,
+}
+
+/// What was compared on a day, and what of it was needed so far.
+struct Kept {
+    row: SessionRow,
+    asked: Vec<Compared>,
+    made: HashMap<usize, DayOfQuestion>,
+}
+
+impl Kept {
+    fn made(&mut self, which: usize, rows: &[CastRow]) -> DayOfQuestion {
+        let asked = &self.asked[which];
+        self.made.entry(which).or_insert_with(|| asked.day(rows)).clone()
+    }
+}
+
+/// A question with its days, the oldest first.
+struct Standing {
+    view: StandingQuestion,
+    /// Which days, and as they were.
+    of: Vec<SessionRow>,
+    days: Vec<DayOfQuestion>,
+    /// Whether it was asked how many more days it would take.
+    more_asked: bool,
+}
+
+/// What makes a question the same on another day.
+#[derive(PartialEq, Eq, Hash, Clone, Copy)]
+struct Key<'a> {
+    water: &'a str,
+    factor: Factor,
+    a: &'a str,
+    b: &'a str,
+}
+
+/// The days on which a question was asked, the oldest first, with which change of the day it was, and its place among all.
+#[derive(Default)]
+struct Asked {
+    days: Vec<(usize, usize)>,
+    place: Option<usize>,
+}
+
+impl App {
+    /// The questions, those asked last first, with how many more days each would take.
+    pub(super) fn questions(&mut self) -> Vec<StandingQuestion> {
+        self.bring_questions_up();
+        for standing in self.questions.standing.iter_mut().filter(|standing| !standing.more_asked) {
+            standing.view.more = more_days(&standing.days, standing.view.found.place, SEED);
+            standing.more_asked = true;
+        }
+        self.questions.standing.iter().map(|standing| standing.view.clone()).collect()
+    }
+
+    /// Finds the questions anew where the log has grown or other days count. Where the days can't be read there are none for now.
+    pub(super) fn bring_questions_up(&mut self) {
+        let of = Of {
+            log: self.journal.version(),
+            whose: self.phone.whose,
+            mine: self.mine.clone(),
+            today: self.session().map(|session| session.id),
+        };
+        if self.questions.of.as_ref() == Some(&of) {
+            return;
+        }
+        if self.sessions.refresh(&self.journal).is_err() {
+            self.questions = Questions::default();
+            return;
+        }
+        let mut days = self.sessions.that_count(of.whose, &self.mine, of.today);
+        days.reverse();
+        self.questions.find(&days);
+        self.questions.of = Some(of);
+    }
+
+    /// The questions on the water of today's session.
+    pub(super) fn questions_here(&self) -> Vec<&StandingQuestion> {
+        let water = self.session().and_then(|session| session.setup.water.as_deref());
+        let here = |view: &&StandingQuestion| Some(view.water.as_str()) == water;
+        self.questions.standing.iter().map(|standing| &standing.view).filter(here).collect()
+    }
+}
+
+impl Questions {
+    /// `days` are in the order of the log, the oldest first.
+    fn find(&mut self, days: &[(&SessionRow, &restwater_session::Summary)]) {
+        let mut kept: Vec<Kept> = Vec::new();
+        for (row, day) in days {
+            let known = self.days.remove(&row.id).filter(|kept| kept.row == **row);
+            kept.push(known.unwrap_or_else(|| {
+                // A water without a name is one of its own.
+                let asked = if day.water.is_some() { compared(&day.rows) } else { Vec::new() };
+                Kept { row: (*row).clone(), asked, made: HashMap::new() }
+            }));
+        }
+        let (order, placed) = {
+            let (mut found, mut order, mut placed): (HashMap<Key, usize>, Vec<Asked>, usize) =
+                Default::default();
+            for (n, (kept, (_, day))) in kept.iter().zip(days).enumerate() {
+                for (which, asked) in kept.asked.iter().enumerate() {
+                    let water = day.water.as_deref().unwrap_or_default();
+                    let key = Key { water, factor: asked.factor, a: &asked.a, b: &asked.b };
+                    let at = *found.entry(key).or_insert_with(|| {
+                        order.push(Asked::default());
+                        order.len() - 1
+                    });
+                    order[at].days.push((n, which));
+                    if asked.counts() && order[at].place.is_none() {
+                        placed += 1;
+                        order[at].place = Some(placed);
+                    }
+                }
+            }
+            (order, placed)
+        };
+        let mut before = std::mem::take(&mut self.standing);
+        let mut standing: Vec<(usize, Standing)> = Vec::new();
+        for asked in order.into_iter().filter(|asked| asked.days.len() >= 2) {
+            let last = asked.days.last().map_or(0, |(n, _)| *n);
+            standing.push((last, stand(&asked, placed, &mut kept, days, &mut before)));
+        }
+        standing.sort_by_key(|(last, _)| std::cmp::Reverse(*last));
+        self.standing = standing.into_iter().map(|(_, standing)| standing).collect();
+        self.days = kept.into_iter().map(|kept| (kept.row.id, kept)).collect();
+    }
+}
+
+/// A question as it stood before, where none of its days has changed, or made anew.
+fn stand(
+    asked: &Asked,
+    placed: usize,
+    kept: &mut [Kept],
+    days: &[(&SessionRow, &restwater_session::Summary)],
+    before: &mut Vec<Standing>,
+) -> Standing {
+    let (first, which) = asked.days[0];
+    let (water, of_day) = (days[first].1.water.clone().unwrap_or_default(), &kept[first].asked[which]);
+    let (factor, a, b) = (of_day.factor, of_day.a.clone(), of_day.b.clone());
+    // One that never counted has no share of the error yet: it would be the next in order.
+    let place = asked.place.unwrap_or(placed + 1);
+    let of: Vec<SessionRow> = asked.days.iter().map(|(n, _)| days[*n].0.clone()).collect();
+    let same = |standing: &Standing| {
+        let view = &standing.view;
+        (&view.water, view.factor, &view.a, &view.b, view.found.place) == (&water, factor, &a, &b, place)
+            && standing.of == of
+    };
+    if let Some(at) = before.iter().position(same) {
+        return before.swap_remove(at);
+    }
+    let each: Vec<DayOfQuestion> =
+        asked.days.iter().map(|(n, which)| kept[*n].made(*which, &days[*n].1.rows)).collect();
+    let found = question(&each, place, SEED);
+    let view = StandingQuestion { water, factor, a, b, found, more: None };
+    Standing { view, of, days: each, more_asked: false }
+}

@@ -1,0 +1,41 @@
+//! What was changed, to what, and what that brought: words for a change of today and for a question asked over days.
+
+use super::figures::whole;
+use super::place::length_words;
+use super::{Arg, Wording};
+use restwater_compare::Factor;
+use restwater_session::{FED_WITHIN_MIN, FeedBand, length_mm};
+
+/// "Pop-up height".
+pub(crate) fn factor_words(words: &Wording, factor: Factor) -> String {
+    let name = serde_json::to_value(factor).ok();
+    let name = name.as_ref().and_then(serde_json::Value::as_str).unwrap_or_default();
+    words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
+}
+
+/// A value in words where no session is needed to tell it: a length as it was meant, feed by its amount, anything else as it is
+/// spelled.
+pub(crate) fn value_of_factor(words: &Wording, factor: Factor, value: &str) -> String {
+    match factor {
+        Factor::Height | Factor::Hooklength => {
+            length_mm(value).map_or_else(|| value.to_owned(), |mm| length_words(words, mm))
+        }
+        Factor::Feed => words.say(if value == "fed" { "value-fed" } else { "value-not-fed" }),
+        Factor::FeedAmount => {
+            let band = FeedBand::ALL.into_iter().position(|band| band.spelled() == value);
+            band.map_or_else(|| value.to_owned(), |place| words.say(&format!("value-feed-{place}")))
+        }
+        _ => value.to_owned(),
+    }
+}
+
+/// "4 bites in 6 casts, 85 min".
+pub(crate) fn side_counts(words: &Wording, bites: u64, casts: usize, minutes: f64) -> String {
+    let minutes = whole(minutes);
+    let counts = [
+        ("bites", Arg::Count(bites as usize)),
+        ("casts", Arg::Count(casts)),
+        ("minutes", Arg::Text(&minutes)),
+    ];
+    words.say_with("change-side", &counts)
+}

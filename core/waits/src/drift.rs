@@ -1,0 +1,143 @@
+//! Days that change while they are fished: bites that come later and later after the splash, or sooner.
+//!
+//! Most of the belief is that a day stays as it is. In the rest weight moves, with every minute that a bait is out, from each
+//! shape to those that differ in place alone and lie next to it (fixed share; Herbster and Warmuth 1998, Machine Learning 32).
+//! The casts tell which part is right, so a day that stays as it is pays little for the other. Moves are accepted as in
+//! a Metropolis walk (1953) on what is believed beforehand, so that time alone, without a cast that tells, changes nothing.
+
+use super::Wait;
+
+/// Chance that a day changes: one in five. A guess, checked by simulation (docs/advice.md).
+pub(crate) const CHANGES: f64 = 0.2;
+/// Share of the weight of a place that sets out for the two places beside it in a minute. Set by simulation (docs/advice.md).
+const MOVES_A_MINUTE: f64 = 0.01;
+/// A longer cast than this moves no more, minutes.
+const LONGEST_MIN: f64 = 60.0;
+
+/// Where a curve lies among those that differ from it in place alone.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Stop {
+    /// Which of them belong together, and where it lies among these.
+    pub track: usize,
+    pub step: usize,
+    /// Its shape with the least share of casts that get a bite; the other shares follow.
+    pub first: usize,
+    pub shares: usize,
+}
+
+/// A shape, one beside it, and what share of those that set out gets there and back.
+type Way = (u32, u32, [f32; 2]);
+
+/// The ways on which weight moves.
+#[derive(Debug)]
+pub(crate) struct Drift(Vec<Way>);
+
+impl Drift {
+    /// Between the stops of shapes that are believed in beforehand as `prior` says.
+    pub(crate) fn new(prior: &[f64], stops: &[Stop]) -> Self {
+        let mut ways = Vec::new();
+        let accepted = |from: usize, to: usize| (prior[to] / prior[from]).min(1.0) as f32;
+        for stop in stops {
+            let beside = |other: &&Stop| other.track == stop.track && other.step == stop.step + 1;
+            let Some(next) = stops.iter().find(beside) else { continue };
+            for share in 0..stop.shares {
+                let (i, j) = (stop.first + share, next.first + share);
+                ways.push((i as u32, j as u32, [accepted(i, j), accepted(j, i)]));
+            }
+        }
+        Self(ways)
+    }
+
+    /// Moves the weights of a day that changes by as long as a cast was out; `all` are those of any day, these among them.
+    pub(crate) fn go_on(&self, wait: Wait, moving: &mut [f64], all: &mut [f64]) {
+        let (before, each_way) = (moving.to_vec(), each_way(wait));
+        for &(i, j, [there, back]) in &self.0 {
+            let (i, j) = (i as usize, j as usize);
+            let gone = each_way * (f64::from(there) * before[i] - f64::from(back) * before[j]);
+            moving[i] -= gone;
+            moving[j] += gone;
+            all[i] -= gone;
+            all[j] += gone;
+        }
+    }
+}
+
+/// Share that sets out for each of the places beside one while a cast is out.
+fn each_way(wait: Wait) -> f64 {
+    0.5 * MOVES_A_MINUTE * wait.minutes().min(LONGEST_MIN)
+}
+
+#[cfg(test)]
+impl Drift {
+    /// Where a shape is after a cast, by a figure that is even between 0 and 1.
+    pub(crate) fn moved(&self, shape: usize, wait: Wait, mut u: f64) -> usize {
+        for &(i, j, [there, back]) in &self.0 {
+            let (to, accepted) = match shape as u32 {
+                from if from == i => (j, there),
+                from if from == j => (i, back),
+                _ => continue,
+            };
+            u -= each_way(wait) * f64::from(accepted);
+            if u < 0.0 {
+                return to as usize;
+            }
+        }
+        shape
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::shapes::Shapes;
+    use super::super::{LeavePlan, Record, SHAPE_PRIORS, Settings};
+    use super::*;
+
+    fn wait(minutes: f64, bite: bool) -> Wait {
+        Wait::new(minutes, bite).unwrap()
+    }
+
+    #[test]
+    fn time_alone_changes_nothing() {
+        let shapes = Shapes::new(&SHAPE_PRIORS);
+        let (mut moving, mut all) = (shapes.prior.clone(), shapes.prior.clone());
+        for _ in 0..30 {
+            shapes.drift().go_on(wait(20.0, false), &mut moving, &mut all);
+        }
+        for ((a, b), prior) in moving.iter().zip(&all).zip(&shapes.prior) {
+            assert!((a - prior).abs() < 1e-6 && a == b, "{a} {b} {prior}");
+        }
+    }
+
+    #[test]
+    fn weight_moves_to_the_places_beside_and_is_kept() {
+        let shapes = Shapes::new(&SHAPE_PRIORS);
+        let way = shapes.drift().0[200];
+        let mut moving = vec![0.0; shapes.count()];
+        moving[way.0 as usize] = 1.0;
+        let mut all = moving.clone();
+        shapes.drift().go_on(wait(20.0, false), &mut moving, &mut all);
+        assert!((moving.iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        assert!((moving[way.1 as usize] - 0.1 * f64::from(way.2[0])).abs() < 1e-9);
+        assert!((2..=3).contains(&moving.iter().filter(|w| **w > 0.0).count()));
+    }
+
+    /// Bites that come a minute later with every third cast: who allows for it expects the next one later.
+    #[test]
+    fn a_window_that_moves_is_followed() {
+        let day: Vec<Wait> = (0..24)
+            .map(|i| {
+                if i % 3 == 2 {
+                    wait(16.0 + 0.33 * f64::from(i), false)
+                } else {
+                    wait(10.0 + 0.33 * f64::from(i), true)
+                }
+            })
+            .collect();
+        let late = |changing: f64| {
+            let settings = Settings { changing, ..Settings::default() };
+            let plan = LeavePlan::new(&Record::of_today(&day), &settings).unwrap();
+            plan.waiting_on(15.0).unwrap().bite_in_five
+        };
+        assert!(late(CHANGES) > late(0.0) + 0.1, "{} {}", late(CHANGES), late(0.0));
+    }
+}
