@@ -6,7 +6,7 @@ use super::water::{cast_at, swim_spot};
 use super::{Cast, Stamp};
 use restwater_swim::{CellId, CellTold, SpotsTold, Swim, WhereNext};
 use restwater_waits::{
-    Advice, AdviceState, LASTING_TOLD, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, Then, Wait, WaitPosterior,
+    Advice, AdviceState, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, Then, Wait, WaitPosterior,
 };
 
 /// From so many casts, on so many spots and with so many bites on, something is told of spots: the project's own choice.
@@ -75,59 +75,40 @@ impl SpotsOfDay {
         let at_min = minutes(at_ms);
         let of = |(spot, (&cell, &(dry_casts, dry_min)))| {
             let worth = self.beliefs.worth(Some(spot), at_min);
-            CellTold {
-                cell,
-                here: worth.here,
-                per_hour: worth.per_hour,
-                rank: worth.rank,
-                dry_casts,
-                dry_min,
-            }
+            CellTold { cell, here: worth.here, worth: worth.per_hour, dry_casts, dry_min }
         };
         let elsewhere = self.beliefs.worth(None, at_min);
         SpotsTold {
             cells: self.cells.iter().zip(&self.dry).enumerate().map(of).collect(),
             elsewhere: elsewhere.here,
-            elsewhere_per_hour: elsewhere.per_hour,
-            elsewhere_rank: elsewhere.rank,
+            elsewhere_worth: elsewhere.per_hour,
         }
     }
 
-    /// How long to leave a cast in a cell that went out at a moment, or `None` while the record doesn't say that spots keep
-    /// their fish for a while. `next` is where else one could go.
+    /// How long to leave a cast in a cell that went out at a moment, or `None` while the record doesn't support that spots
+    /// differ. `next` is where else one could go: what comes next there comes next here.
     pub fn leave(&self, cell: CellId, splash_ms: i64, next: &WhereNext) -> Option<LeaveTold> {
         if !self.tell() {
             return None;
         }
         let spot = self.place(cell);
-        let mut open: Vec<Option<usize>> = Vec::new();
-        for place in next.ranked.iter().filter(|n| n.cell != cell).map(|n| self.place(n.cell)) {
-            if !open.contains(&place) {
-                open.push(place);
-            }
-        }
+        let first = || next.ranked.iter().map(|n| n.cell).find(|id| *id != cell);
+        let other = next.go_in.map(|go_in| go_in.cell).or_else(first);
         let SpotLeave { leave_min, then, here, there } =
-            self.beliefs.leave(spot, minutes(splash_ms), &open)?;
-        let untried =
-            || next.ranked.iter().map(|n| n.cell).find(|id| *id != cell && self.place(*id).is_none());
-        let move_to = match then {
-            Then::RecastHere => None,
-            Then::MoveTo(Some(place)) => self.cells.get(place).copied(),
-            Then::MoveTo(None) => untried(),
-        };
+            self.beliefs.leave(spot, minutes(splash_ms), other.map(|id| self.place(id)).as_slice())?;
         let of_100 = |chance: f64| libm::round(100.0 * chance.clamp(0.0, 1.0)) as u32;
         Some(LeaveTold {
             leave_min: leave_min.map(|min| libm::round(min).max(1.0) as u32),
-            move_to,
+            move_to: other.filter(|_| then != Then::RecastHere),
             dry: spot.map_or((0, 0.0), |place| self.dry[place]),
             here_of_100: of_100(here),
             there_of_100: of_100(there),
         })
     }
 
-    /// Whether the record says that spots keep their fish for a while, so that it tells how long to leave a cast too.
+    /// Whether the record supports that spots differ, so that it tells how long to leave a cast too.
     pub fn tell(&self) -> bool {
-        self.beliefs.lasting() >= LASTING_TOLD
+        self.beliefs.tell()
     }
 
     fn place(&self, cell: CellId) -> Option<usize> {

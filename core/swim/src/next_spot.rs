@@ -62,21 +62,23 @@ pub enum Reason {
         /// How long ago that was, minutes.
         minutes_ago: f64,
     },
-    /// Fish are likelier here than on a spot not tried, by how long casts waited here.
+    /// A cast here is worth more than one to a spot not tried, by how long casts waited here.
     FishHere {
         /// Of a hundred such spots, how many hold fish.
         of_100: u32,
-        /// The same of spots not tried.
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
+        /// How many of a hundred spots not tried hold fish.
         elsewhere_of_100: u32,
-        /// Bites an hour of a cast here.
-        per_hour: f64,
+        /// What a cast to one of those is worth.
+        elsewhere_worth: f64,
     },
-    /// Not tried, where a spot that was is likelier empty.
+    /// Not tried, where a cast to a spot that was is worth less.
     NotTried {
         /// Of a hundred such spots, how many hold fish.
         of_100: u32,
-        /// Bites an hour of a cast here.
-        per_hour: f64,
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
     },
     /// Holds the range at which it is usual to start, while nothing has bitten (common practice, no source).
     UsualStart {
@@ -101,7 +103,7 @@ pub enum Against {
         /// How many of them are expected to have reached it.
         casts: f64,
     },
-    /// Casts here waited in vain, so that fish are less likely than on a spot not tried.
+    /// Casts here waited in vain, so that one is worth less than on a spot not tried.
     NothingHere {
         /// How many in a row.
         casts: u32,
@@ -109,6 +111,15 @@ pub enum Against {
         minutes: f64,
         /// Of a hundred such spots, how many hold fish.
         of_100: u32,
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
+    },
+    /// Disturbed, so that a cast here is worth less than on a spot not tried: fish may not be back.
+    FishAway {
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
     },
     /// So near the boundary that the lead may disturb water beyond it.
     NearBoundary {
@@ -182,10 +193,9 @@ const DRY_CASTS: usize = 4;
 /// Spots in order, and those set aside.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct WhereNext {
-    /// Best first: most bites an hour where the record tells cells apart (a bite where fish
-    /// weren't known counts more), in hundredths; then most reasons less objections, then
-    /// nearest to the latest bite (before the first: to the usual start), then longest rested, then straightest out, then left
-    /// before right.
+    /// Best first: what a cast is worth where the record tells cells apart, in tenths of a bite an hour as it is said; then
+    /// most reasons less objections, then nearest to the latest bite (before the first: to the usual start), then longest
+    /// rested, then straightest out, then left before right.
     pub ranked: Vec<NextSpot>,
     /// Not proposed: kept back, out of reach or by a hazard.
     pub set_aside: Vec<NextSpot>,
@@ -214,16 +224,11 @@ impl Swim {
         let mut set_aside = Vec::new();
         for (cell, known) in self.cells().iter().zip(&figures.cells) {
             let Some(spot) = cell.aim else { continue };
-            let mut next = self.weigh(cell, spot, known, &bites, figures);
-            if let Some(told) = told {
-                next.reasons.splice(0..0, told.reason(cell.id));
-                next.against.splice(0..0, told.objection(cell.id));
-            }
+            let next = self.weigh(cell, spot, known, &bites, figures);
             let barred = next.against.iter().any(|a| {
                 let is_mild = matches!(
                     a,
                     Against::RestedTooShort { .. }
-                        | Against::NothingHere { .. }
                         | Against::MaybeDisturbed { .. }
                         | Against::NearBoundary { .. }
                 );
@@ -231,11 +236,16 @@ impl Swim {
             });
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
-        let hundredths = |n: &NextSpot| told.map_or(0.0, |told| told.hundredths(n.cell));
+        let worth = |n: &NextSpot| told.map_or(0.0, |told| told.worth(n.cell));
         restwater_sorting::by(&mut ranked, |a, b| {
-            hundredths(b).total_cmp(&hundredths(a)).then_with(|| self.before(a, b))
+            worth(b).total_cmp(&worth(a)).then_with(|| self.before(a, b))
         });
         let go_in = self.go_in(figures, &ranked, &set_aside);
+        // Said once all is in order, so that what is told counts by its figure alone.
+        for next in ranked.iter_mut().chain(&mut set_aside) {
+            next.reasons.splice(0..0, told.and_then(|told| told.reason(next.cell)));
+            next.against.splice(0..0, told.and_then(|told| told.objection(next.cell)));
+        }
         WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum(), go_in }
     }
 
@@ -249,9 +259,7 @@ impl Swim {
         } else {
             GoInBecause::NoBites { casts: self.dry_casts(figures.at_ms)? }
         };
-        let only_kept = |n: &&NextSpot| {
-            n.against.iter().all(|a| matches!(a, Against::KeptBack { .. } | Against::NothingHere { .. }))
-        };
+        let only_kept = |n: &&NextSpot| n.against.iter().all(|a| matches!(a, Against::KeptBack { .. }));
         let rested = |n: &&NextSpot| n.figures.kept_back_min.is_some_and(|m| m >= target) && free(n);
         let best = set_aside.iter().filter(only_kept).filter(rested).min_by(|a, b| {
             let away = |n: &NextSpot| n.last_bite_m.unwrap_or(0.0);

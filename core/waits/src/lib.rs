@@ -55,6 +55,6 @@ pub use prior::{
 pub use record::{Accuracy, EarlierDay, Record, Settings};
 pub use renewal::{BestLeave, Costs, best_empirical, best_leave, empirical_rates, rate_at};
 pub use shapes::{SHAPE_PRIORS, ShapePriors, Shapes};
-pub use spots::{LASTING_TOLD, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotWorth, Then};
+pub use spots::{SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotWorth, Then};
 pub use wait::{Wait, WaitError};
 pub use wait_law::{Always, Even, Law, Lomax, TwoRates, WaitLaw, WithNobodyHome};

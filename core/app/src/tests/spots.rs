@@ -3,7 +3,8 @@
 use super::clock_steps::{STEPS, stepped};
 use super::*;
 use restwater_exchange::Progress;
-use restwater_screen::{FilesTap, Span, SwimView};
+use restwater_log::EndSaid;
+use restwater_screen::{FilesTap, MendTap, Span, SwimView};
 use std::ops::ControlFlow;
 use std::path::PathBuf;
 
@@ -79,6 +80,7 @@ fn a_cast_on_the_dry_spot_is_to_be_followed_by_a_move_and_the_swim_says_where_fi
     assert_eq!((later.tone, &later.more[0]), (AdviceTone::Past, &bank.more[0]));
     let swim = phone.the_swim(now + MIN);
     assert!(swim.reasons[0].starts_with("fish on "), "{:?}", swim.reasons);
+    assert!(swim.headline.contains("20° left"), "both screens send to one place: {}", swim.headline);
 }
 
 #[test]
@@ -87,6 +89,58 @@ fn on_one_spot_and_in_a_short_record_nothing_is_said_of_spots() {
     assert_eq!(says(&mut one, now + MIN), (Vec::new(), Vec::new()));
     let (mut short, now) = two_spots(1);
     assert_eq!(says(&mut short, now + MIN), (Vec::new(), Vec::new()));
+}
+
+/// The record decides, so days of any length on one spot, dry ones too, have the Bank and the Swim as they were.
+#[test]
+fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
+    let mut phone = started();
+    let mut now = MIN;
+    for cast in 0..9 {
+        if cast % 3 == 0 {
+            now = phone.fish_at(now, BITES);
+        } else {
+            phone.tap(now, &aimed(BITES)).unwrap();
+            phone.tap(now + 10_000, &CAST).unwrap();
+            phone.tap(now + 18 * MIN, &WOUND_IN).unwrap();
+            now += 20 * MIN;
+        }
+        let stamp = phone.app().on_line(&at(now));
+        let session = phone.app().session().unwrap().clone();
+        let swim = restwater_session::swim_of(&session).unwrap();
+        let figures = swim.figures(stamp.at_ms);
+        let advisor = &mut phone.app().advisor;
+        assert_eq!(advisor.where_next(&session, &swim, &figures, &stamp), swim.where_next(&figures));
+        let reading = advisor.read(&session, 1, &stamp).unwrap();
+        assert_eq!(reading.advice, advisor.waits(&session).unwrap().advice());
+        assert_eq!(reading.spots, None);
+    }
+}
+
+/// A dry cast that is mended into a bite after five minutes is what it would be had it been logged so; UNDO takes it back.
+#[test]
+fn a_cast_that_is_mended_counts_as_what_it_is_mended_to() {
+    let (mut phone, now) = two_spots(6);
+    let before = says(&mut phone, now);
+    let session = phone.app().session().unwrap().clone();
+    let op = session.casts.last().unwrap().op;
+    let start = session.casts.last().unwrap().start.at_ms;
+    let mend = |tap| Action::Mend { op, tap };
+    phone.tap(now, &mend(MendTap::End { end: EndSaid::Lost })).unwrap();
+    phone.tap(now + 2_000, &mend(MendTap::After { minutes: 5 })).unwrap();
+    let (mut logged, next) = two_spots(5);
+    let bites = logged.fish_at(next, BITES);
+    logged.tap(bites, &aimed(DRY)).unwrap();
+    logged.tap(bites + 10_000, &CAST).unwrap();
+    assert_eq!(logged.app().session().unwrap().casts.last().unwrap().start.at_ms, start);
+    logged.tap(start + 5 * MIN, &BITE).unwrap();
+    logged.tap(start + 5 * MIN + 1_000, &Action::Lost { rod: 1 }).unwrap();
+    let mended = says(&mut phone, now);
+    assert_ne!(mended, before);
+    assert_eq!(mended, says(&mut logged, now));
+    phone.tap(now + 4_000, &Action::Undo).unwrap();
+    phone.tap(now + 6_000, &Action::Undo).unwrap();
+    assert_eq!(says(&mut phone, now), before);
 }
 
 #[test]

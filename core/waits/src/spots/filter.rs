@@ -3,7 +3,7 @@
 use super::super::Wait;
 use super::super::likelihood::Likelihood;
 use super::super::shapes::POINTS;
-use super::{Spot, SpotBeliefs, SpotCast, SpotEvent, World};
+use super::{DIFFER_TOLD, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World};
 
 impl World {
     /// How much of what was known of a spot is left after some minutes.
@@ -96,10 +96,29 @@ impl SpotBeliefs {
         &self.waiting[point.min(POINTS - 1) * n..][..n]
     }
 
-    /// The belief that spots keep their fish, or their emptiness, for a while.
-    pub fn lasting(&self) -> f64 {
-        let lasting = self.worlds.iter().zip(&self.weights).filter(|(world, _)| world.lasting_min > 0.0);
-        lasting.flat_map(|(_, weights)| weights).map(|w| f64::from(*w)).sum()
+    /// How much better the record is explained by spots that differ, some holding fish and some not for a while, than by the
+    /// better of the explanations without: that every cast draws anew whether it meets fish, or that fish are everywhere.
+    /// Bayes factors.
+    pub fn differ(&self) -> f64 {
+        let (mut differ, mut anew, mut everywhere) = (0.0, 0.0, 0.0);
+        for (world, weights) in self.worlds.iter().zip(&self.weights) {
+            for (weight, home) in weights.iter().zip(&self.home) {
+                let weight = f64::from(*weight);
+                match (f64::from(*home) > EVERYWHERE, world.lasting_min > 0.0) {
+                    (true, _) => everywhere += weight,
+                    (false, true) => differ += weight,
+                    (false, false) => anew += weight,
+                }
+            }
+        }
+        let [differ, anew, everywhere] = [(differ, 0), (anew, 1), (everywhere, 2)]
+            .map(|(sum, i)| sum / self.before[i].max(f64::MIN_POSITIVE));
+        differ / anew.max(everywhere).max(f64::MIN_POSITIVE)
+    }
+
+    /// Whether the record supports that spots differ, so that they tell how long to leave a cast.
+    pub fn tell(&self) -> bool {
+        self.differ() >= DIFFER_TOLD
     }
 
     /// Chance that a spot holds fish at a moment; `None` asks of one that was never fished.

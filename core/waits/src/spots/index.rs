@@ -21,8 +21,15 @@ struct Visit {
     /// Share of casts with a bite by each step, and the mean of the wait or the time.
     bitten: Vec<f64>,
     waiting: Vec<f64>,
-    /// The step at which a cast is worth most, and its bites per minute as they are ranked.
+    /// The step at which a cast is worth most, and what it is worth in bites per minute.
     best: (usize, f64),
+}
+
+/// Another spot that can be cast to.
+struct Other<'a> {
+    spot: Option<usize>,
+    place: &'a Spot,
+    visit: Visit,
 }
 
 /// Sums over shapes and worlds: casts still waiting, their bites at the next place, their minutes there.
@@ -37,9 +44,9 @@ struct Sums {
 impl SpotBeliefs {
     /// What a cast at a spot at a moment is worth; `None` is a spot that was never fished.
     pub fn worth(&self, spot: Option<usize>, at_min: f64) -> SpotWorth {
-        self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0, rank: 0.0 }, |spot| {
-            let Visit { here, best: (_, rank), .. } = self.visit(spot, at_min);
-            SpotWorth { here, per_hour: 60.0 * rank / come_back(here), rank: 60.0 * rank }
+        self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0 }, |spot| {
+            let Visit { here, best: (_, rate), .. } = self.visit(spot, at_min);
+            SpotWorth { here, per_hour: 60.0 * rate }
         })
     }
 
@@ -47,36 +54,41 @@ impl SpotBeliefs {
     /// now.
     pub fn leave(&self, spot: Option<usize>, at_min: f64, open: &[Option<usize>]) -> Option<SpotLeave> {
         let here = self.visit(self.spot(spot)?, at_min);
-        let others = open.iter().filter(|other| **other != spot || other.is_none());
-        let others = others.filter_map(|&other| {
-            let place = self.spot(other)?;
-            Some((other, place, self.visit(place, at_min)))
-        });
-        let best = others.reduce(|a, b| if b.2.best.1 > a.2.best.1 { b } else { a });
+        let best = self.best_other(spot, at_min, open);
         let steps = steps(self);
         let mut last = None;
         for (step, &point) in steps.iter().enumerate().take(steps.len() - 1) {
-            let on = self.waiting_on(&here, step);
-            let stay = self.after(&here, point, None, at_min);
-            let (mut rate, mut then, mut sums) = (self.rate(stay), Then::RecastHere, stay);
-            if let Some((other, place, visit)) = &best {
-                let move_on = self.after(&here, point, Some((place, visit)), at_min);
-                if self.rate(move_on) > rate {
-                    (rate, then, sums) = (self.rate(move_on), Then::MoveTo(*other), move_on);
-                }
+            let (rate, leave) = self.if_left(&here, point, best.as_ref(), at_min);
+            if self.waiting_on(&here, step) < rate {
+                return Some(SpotLeave { leave_min: Some(self.shapes.times[point]), ..leave });
             }
-            let there = match (&best, then) {
-                (Some((_, _, visit)), Then::MoveTo(_)) => visit.here,
-                _ => sums.here / sums.still.max(1e-12),
-            };
-            let minutes = self.shapes.times[point];
-            let left = stay.here / stay.still.max(1e-12);
-            last = Some(SpotLeave { leave_min: None, then, here: left, there });
-            if on < rate {
-                return last.map(|leave| SpotLeave { leave_min: Some(minutes), ..leave });
-            }
+            last = Some(leave);
         }
         last
+    }
+
+    /// The best of the other spots.
+    fn best_other(&self, spot: Option<usize>, at_min: f64, open: &[Option<usize>]) -> Option<Other<'_>> {
+        let others = open.iter().filter(|other| **other != spot || other.is_none());
+        let others = others.filter_map(|&other| {
+            let place = self.spot(other)?;
+            Some(Other { spot: other, place, visit: self.visit(place, at_min) })
+        });
+        others.reduce(|a, b| if b.visit.best.1 > a.visit.best.1 { b } else { a })
+    }
+
+    /// What to do with a cast that had no bite by a time, and the bites per minute of the next cast then.
+    fn if_left(&self, here: &Visit, step: usize, best: Option<&Other>, at_min: f64) -> (f64, SpotLeave) {
+        let stay = self.after(here, step, None, at_min);
+        let left = stay.here / stay.still.max(1e-12);
+        let recast = SpotLeave { leave_min: None, then: Then::RecastHere, here: left, there: left };
+        let Some(Other { spot, place, visit }) = best else { return (self.rate(stay), recast) };
+        let move_on = self.after(here, step, Some((place, visit)), at_min);
+        if self.rate(move_on) > self.rate(stay) {
+            (self.rate(move_on), SpotLeave { then: Then::MoveTo(*spot), there: visit.here, ..recast })
+        } else {
+            (self.rate(stay), recast)
+        }
     }
 
     fn visit(&self, spot: &Spot, at_min: f64) -> Visit {

@@ -67,9 +67,11 @@ const RESTS: [(f64, f64); 3] = [(0.0, 0.4), (0.25, 0.3), (0.5, 0.3)];
 const LIGHTEST: f64 = 1e-4;
 /// How many shapes are weighed at most.
 const MOST_SHAPES: usize = 800;
-/// From this belief on that spots keep their fish for a while, how long to leave a cast follows from where else to go: set by
-/// simulation (docs/advice.md).
-pub const LASTING_TOLD: f64 = 0.6;
+/// From this Bayes factor on how long to leave a cast follows from where else to go. Where spots don't differ it is ever reached
+/// on one day in twenty at most (Ville 1939), as with all that is claimed at any look.
+const DIFFER_TOLD: f64 = 20.0;
+/// Where more than this share of spots holds fish, they are taken to be everywhere. It lies between two shares of the shapes.
+const EVERYWHERE: f64 = 0.95;
 
 /// What is believed of the spots after a record.
 #[derive(Debug, Clone)]
@@ -87,6 +89,8 @@ pub struct SpotBeliefs {
     worlds: Vec<World>,
     /// Weight of each shape in each world; all together 1.
     weights: Vec<Vec<f32>>,
+    /// Chance beforehand that spots differ, that every cast draws anew, and that fish are everywhere; see [`SpotBeliefs::differ`].
+    before: [f64; 3],
     /// The spots of the record, and one that was never fished.
     spots: Vec<Spot>,
 }
@@ -105,10 +109,9 @@ struct Spot {
 pub struct SpotWorth {
     /// Chance that it holds fish.
     pub here: f64,
-    /// Bites an hour of a cast there, left for the time that is best of it.
+    /// Bites an hour of a cast there, left for the time that is best of it; a bite where fish weren't known counts more, since
+    /// one can come back.
     pub per_hour: f64,
-    /// The same by which spots are ranked: a bite where fish weren't known counts more, since one can come back.
-    pub rank: f64,
 }
 
 /// What to do when a cast has waited long enough.
@@ -159,14 +162,28 @@ impl LeavePlan {
             disturbed_min: f64::NEG_INFINITY,
         };
         let spots = vec![untouched; spots + 1];
+        let everywhere = self.everywhere();
+        let lasting: f64 = LASTING.iter().filter(|(min, _)| *min > 0.0).map(|(_, share)| share).sum();
+        let before = [(1.0 - everywhere) * lasting, (1.0 - everywhere) * (1.0 - lasting), everywhere];
         let costs = self.costs;
-        let mut beliefs = SpotBeliefs { shapes, costs, kinds, home, bitten, waiting, worlds, weights, spots };
+        let mut beliefs =
+            SpotBeliefs { shapes, costs, kinds, home, bitten, waiting, worlds, weights, before, spots };
         let mut ordered = events.to_vec();
         restwater_sorting::by(&mut ordered, |a, b| a.at_min().total_cmp(&b.at_min()));
         for event in &ordered {
             beliefs.take(event);
         }
         beliefs
+    }
+
+    /// Chance, before the first cast of today, that fish are all but everywhere.
+    fn everywhere(&self) -> f64 {
+        let before = self.by_feed.before();
+        let sum = |counts: fn(f64) -> bool| -> f64 {
+            let some = before.iter().zip(&self.shapes.ever).filter(|(_, ever)| counts(**ever));
+            some.map(|(weight, _)| weight).sum()
+        };
+        sum(|ever| ever > EVERYWHERE) / sum(|_| true)
     }
 
     /// The shapes that today's record leaves over, the heaviest of them where they are too many.
