@@ -7,6 +7,7 @@ use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::questions::{Asked, BY_DAY, Promised};
 use super::share::{Catches, Line, Share};
+use super::spots::Caught;
 use super::water::Kind;
 
 /// One goal.
@@ -31,6 +32,27 @@ impl Goal {
         );
         Self { text, held: value >= least }
     }
+}
+
+/// Where spots differ, at least so much of what one catches who goes round them and knows the best leave time.
+const SPOTS_DIFFER: f64 = 1.2;
+/// Where they don't, at least so much of what the advice catches in turn.
+const SPOTS_ALIKE: f64 = 0.99;
+
+/// The goals of where and how long.
+pub fn of_spots(rows: &[(String, Caught)]) -> Vec<Goal> {
+    let goal = |(name, caught): &(String, Caught)| {
+        let (what, found, least) = if name.starts_with("alike") {
+            ("the advice in turn", &caught.over[1], SPOTS_ALIKE)
+        } else {
+            ("the best in turn", &caught.over[0], SPOTS_DIFFER)
+        };
+        let (value, error, goal) = (100.0 * found.value(), 100.0 * found.error(), 100.0 * least);
+        let text =
+            format!("{name}, as told: {value:.1} ± {error:.1} % of {what} (goal: at least {goal:.0} %)");
+        Goal { text, held: found.value() >= least }
+    };
+    rows.iter().map(goal).collect()
 }
 
 /// The least share from the sixth bite on.

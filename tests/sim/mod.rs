@@ -20,6 +20,8 @@ pub mod questions;
 pub mod restwater;
 pub mod sbc;
 pub mod share;
+pub mod spot_waters;
+pub mod spots;
 pub mod table;
 pub mod water;
 pub mod waters;

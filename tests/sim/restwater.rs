@@ -41,7 +41,8 @@ impl Screen {
     fn minutes(&self, advice: Advice) -> Option<f64> {
         let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
         let casts = advice.casts;
-        let reading = Reading { advice, waited_min: None, waiting: None, rhythm, casts, of_another: 0 };
+        let reading =
+            Reading { advice, waited_min: None, waiting: None, rhythm, casts, of_another: 0, spots: None };
         let shown = bank(&BankInput {
             session: Some(&self.session),
             chosen: 1,
@@ -58,7 +59,7 @@ impl Screen {
     }
 }
 
-fn last_number(text: &str) -> Option<f64> {
+pub(super) fn last_number(text: &str) -> Option<f64> {
     text.rsplit(|c: char| !c.is_ascii_digit()).find_map(|digits| digits.parse().ok())
 }
 

@@ -7,6 +7,7 @@ use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::questions::{Asked, BY_DAY, Promised};
 use super::share::{Catches, HABITS, Share};
+use super::spots::Caught;
 use std::fmt::Write as _;
 
 /// Bites per hour of every angler on every water.
@@ -50,6 +51,24 @@ pub fn shares(all: &[Catches]) -> String {
             figure(&advice.whole),
             figure(&advice.after_sixth)
         );
+    }
+    text
+}
+
+/// Where and how long, decided together.
+pub fn spots(rows: &[(String, Caught)]) -> String {
+    let mut text = String::from(
+        "| water | as told | in turn, by the advice | in turn, best leave time | one spot, by the advice | over the best in turn | over the advice in turn | casts told how long |\n|---|---|---|---|---|---|---|---|\n",
+    );
+    for (name, Caught { per_hour, over, told }) in rows {
+        let _ = write!(text, "| {name} |");
+        for share in per_hour {
+            let _ = write!(text, " {:.2} ± {:.2} |", share.value(), share.error());
+        }
+        for share in over {
+            let _ = write!(text, " {:.1} ± {:.1} % |", 100.0 * share.value(), 100.0 * share.error());
+        }
+        let _ = writeln!(text, " {:.0} % |", 100.0 * told.value());
     }
     text
 }

@@ -3,6 +3,7 @@
 use super::earlier::{Before, any_of_another, earlier, same_water};
 use super::journal::Journal;
 use super::recent::Loaded;
+use super::spots::SpotsAnswer;
 use restwater_log::RodNumber;
 use restwater_screen::{Reading, Whose};
 use restwater_session::{
@@ -23,6 +24,8 @@ pub(super) struct Advisor {
     /// Whether there are earlier sessions of another angler, counted or not.
     any_of_another: bool,
     last: Option<Answer>,
+    /// What the spots say of the rod that was last asked about.
+    pub(super) spots: Option<SpotsAnswer>,
 }
 
 /// The answer to the record as it was last looked at.
@@ -86,12 +89,13 @@ impl Advisor {
             earlier: Some(earlier(journal, place, whose, mine)?),
             any_of_another: any_of_another(journal, place, mine)?,
             last: None,
+            spots: None,
         })
     }
 
     /// An advisor that knows no earlier session, for as long as they can't be read.
     pub(super) fn of_today_alone(today: Option<Uuid>) -> Self {
-        Self { today, earlier: None, any_of_another: false, last: None }
+        Self { today, earlier: None, any_of_another: false, last: None, spots: None }
     }
 
     /// Whether that session is today's for it, and it knows the ones before.
@@ -115,11 +119,13 @@ impl Advisor {
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
         self.bring_up_to(session, rhythm)?;
         let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
+        let spots = self.spots_of(session, rod, now);
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
+        let advice = spots.as_ref().map_or(advice, |spots| spots.leave.over(advice));
         let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
         let casts = casts_that_tell(session);
         let of_another = self.earlier().iter().filter(|before| before.of_another).count();
-        Some(Reading { advice, waited_min: waited, waiting, rhythm, casts, of_another })
+        Some(Reading { advice, waited_min: waited, waiting, rhythm, casts, of_another, spots })
     }
 
     /// The posterior of today's waits and what it advises for a rod now, or `None` if its figures can't be used.
@@ -131,7 +137,15 @@ impl Advisor {
         now: &Stamp,
     ) -> Option<(&WaitPosterior, Advice)> {
         self.bring_up_to(session, rhythm)?;
-        self.last.as_mut().map(|answer| answer.of_cast(session, rod, now))
+        let spots = self.spots_of(session, rod, now);
+        let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
+        Some((posterior, spots.map_or(advice, |spots| spots.leave.over(advice))))
+    }
+
+    /// The posterior of today's waits alone.
+    pub(super) fn waits(&mut self, session: &Session) -> Option<&WaitPosterior> {
+        self.bring_up_to(session, rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN))?;
+        self.last.as_ref().map(|answer| &answer.posterior)
     }
 
     fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {

@@ -32,18 +32,18 @@ impl Default for FeedState {
 
 impl App {
     /// What is fed by hand, in measures.
-    pub(super) fn feed_screen(&self, now: &Moment) -> FishView {
+    pub(super) fn feed_screen(&mut self, now: &Moment) -> FishView {
         self.with_feed(now, screen::feed_view)
     }
 
     /// The number pad for feed by weight.
-    pub(super) fn feed_weight_screen(&self, now: &Moment) -> WeightView {
+    pub(super) fn feed_weight_screen(&mut self, now: &Moment) -> WeightView {
         self.with_feed(now, screen::feed_weight_view)
     }
 
-    fn with_feed<T>(&self, now: &Moment, make: impl Fn(&FeedInput) -> T) -> T {
-        let session = self.session().filter(|session| session.is_open());
+    fn with_feed<T>(&mut self, now: &Moment, make: impl Fn(&FeedInput) -> T) -> T {
         let aim = if self.feed.at_aim { self.aimed_place(now).ok() } else { None };
+        let session = self.session().filter(|session| session.is_open());
         make(&FeedInput {
             session,
             rod: self.chosen,

@@ -41,6 +41,8 @@ mod seen;
 mod sessions;
 mod settings;
 mod setup;
+
+mod spots;
 mod summaries;
 mod swim;
 mod swim_typed;

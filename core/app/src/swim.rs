@@ -1,16 +1,15 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
 use super::error::within;
+use super::spots::spot_at;
 use super::swim_typed::Typed;
 use super::{App, AppError};
-use restwater_log::{Moment, Payload, Spot, SwimSetup, WaterPlace};
+use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
 use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
-use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, reach_near, swim_of};
-use restwater_swim::{CellId, ColumnName, Detail, FeatureKind, SceneAsk, Step, Swim, SwimScene, WhereNext};
-use uuid::Uuid;
-
+use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of};
+use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Step, Swim, SwimFigures, SwimScene, WhereNext};
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;
 /// How far to keep clear of a hazard set by a tap, in cm: a guess, changed by mending.
@@ -64,13 +63,11 @@ impl SwimState {
 
 impl App {
     /// The picture of the swim.
-    pub fn swim_scene(&self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, AppError> {
-        let session = self.session().ok_or(NotNow::NoSession)?;
-        let swim = swim_of(session)?;
+    pub fn swim_scene(&mut self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, AppError> {
         // Only the Swim screen says that it shows an earlier moment.
         let at = if glass.small { self.swim_now(now) } else { self.shown(now) };
-        let figures = swim.figures(at.at_ms);
-        let next = swim.where_next(&figures);
+        let (swim, figures, next) = self.next_at(&at)?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
         let mut ask = self.scene_ask(glass)?;
         ask.next = self.ring(session, &swim, &next);
         ask.chosen = self.aimed(&swim, ask.next);
@@ -97,12 +94,10 @@ impl App {
     }
 
     /// The Swim screen, or `None` if no session was ever begun.
-    pub(super) fn swim_view(&self, now: &Moment) -> Result<SwimView, AppError> {
-        let session = self.session().ok_or(NotNow::NoSession)?;
-        let swim = swim_of(session)?;
+    pub(super) fn swim_view(&mut self, now: &Moment) -> Result<SwimView, AppError> {
         let at = self.shown(now);
-        let figures = swim.figures(at.at_ms);
-        let next = swim.where_next(&figures);
+        let (swim, figures, next) = self.next_at(&at)?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
         let ring = self.ring(session, &swim, &next);
         Ok(screen::swim_view(&SwimScreen {
             session,
@@ -123,17 +118,26 @@ impl App {
         }))
     }
 
+    /// The swim of the session, its figures and where next, as of a moment.
+    fn next_at(&mut self, at: &Stamp) -> Result<(Swim, SwimFigures, WhereNext), AppError> {
+        let session = self.journal.recent().current().map(|loaded| &loaded.session);
+        let session = session.ok_or(NotNow::NoSession)?;
+        let swim = swim_of(session)?;
+        let figures = swim.figures(at.at_ms);
+        let next = self.advisor.where_next(session, &swim, &figures, at);
+        Ok((swim, figures, next))
+    }
+
     fn aimed(&self, swim: &Swim, first: Option<CellId>) -> Option<CellId> {
         let chosen = self.swim.aimed.filter(|id| swim.cell(*id).is_ok_and(|cell| cell.aim.is_some()));
         chosen.or(first).or_else(|| swim.first_cell())
     }
 
     /// The place of the cell that is aimed at.
-    pub(super) fn aimed_place(&self, now: &Moment) -> Result<WaterPlace, AppError> {
-        let session = self.session().ok_or(NotNow::NoSession)?;
+    pub(super) fn aimed_place(&mut self, now: &Moment) -> Result<WaterPlace, AppError> {
         self.shows_now()?;
-        let swim = swim_of(session)?;
-        let next = swim.where_next(&swim.figures(self.swim_now(now).at_ms));
+        let (swim, _, next) = self.next_at(&self.swim_now(now))?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
         let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
         let spot = swim.cell(cell)?.aim.ok_or(AppError::NoCell)?;
         Ok(WaterPlace {
@@ -184,8 +188,7 @@ impl App {
 
     /// LEFT, RIGHT, IN, OUT.
     pub(super) fn step_aim(&mut self, step: Step, at: &Moment) -> Result<String, AppError> {
-        let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
-        let next = swim.where_next(&swim.figures(self.shown(at).at_ms));
+        let (swim, _, next) = self.next_at(&self.shown(at))?;
         let from = self.aimed(&swim, self.ring(self.session().ok_or(NotNow::NoSession)?, &swim, &next));
         self.swim.aimed = from.map(|cell| swim.step(cell, step));
         Ok(String::new())
@@ -202,10 +205,10 @@ impl App {
 
     /// What the aimed cell is kept back as, cast to, or marked as: one op.
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
-        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         self.shows_now()?;
-        let swim = swim_of(session)?;
-        let next = swim.where_next(&swim.figures(self.swim_now(at).at_ms));
+        let (swim, _, next) = self.next_at(&self.swim_now(at))?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
         let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
         check_swim(session, &payload, None)?;
@@ -234,14 +237,9 @@ impl App {
         let typed = self.swim.typed.name.trim();
         Ok(match what {
             AtAim::Cast => {
-                let present = session.rod(self.chosen).and_then(|rod| rod.spot.clone());
-                let like = present.unwrap_or_else(|| screen::first_spot(session));
-                let reach = reach_near(spot.range_m, like.reach);
-                let mark = mark_of(swim, id);
-                Payload::SpotSet {
-                    rod: self.chosen,
-                    spot: Spot { mark, bearing_cdeg, reach, clipped: like.clipped },
-                }
+                let present = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
+                let spot = spot_at(session, swim, id, present).ok_or(AppError::NoCell)?;
+                Payload::SpotSet { rod: self.chosen, spot }
             }
             AtAim::Keep => {
                 let sector = &cell.sector;
@@ -334,13 +332,6 @@ pub(super) enum AtAim {
     Mark { name: String },
     Feature { feature: FeatureKind },
     Hazard { name: String },
-}
-
-fn mark_of(swim: &Swim, id: CellId) -> Option<Uuid> {
-    match swim.columns().columns.get(id.column as usize)?.name {
-        ColumnName::On(i) => swim.columns().marks.get(i as usize)?.id.parse().ok(),
-        _ => None,
-    }
 }
 
 /// No distance on a swim is longer, cm.

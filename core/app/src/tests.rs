@@ -24,6 +24,7 @@ mod rods;
 mod seams;
 mod section;
 mod seen;
+mod spots;
 mod taken_back;
 mod watch;
 mod whose;

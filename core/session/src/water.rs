@@ -173,7 +173,7 @@ pub(crate) fn swim_spot(spot: &Spot) -> Option<restwater_swim::Spot> {
     restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).ok()
 }
 
-fn cast_at(cast: &Cast) -> Option<CastAt> {
+pub(super) fn cast_at(cast: &Cast) -> Option<CastAt> {
     let spot = cast.spot.as_ref()?;
     let cause = cast.end.as_ref().map(|end| &end.cause);
     Some(CastAt {

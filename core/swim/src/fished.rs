@@ -210,20 +210,9 @@ impl Swim {
 
     /// Adds a cast to the cells it may have reached.
     fn spread(&self, cast: &CastAt, at_ms: i64, cells: &mut [CellFigures]) {
-        let reach = self.input().disturbance.radius_m(cast.lead_g);
-        let landing = Landing::of(self, cast);
         let bait_min = minutes_between(cast.start_ms, cast.end_ms.unwrap_or(at_ms).min(at_ms));
         let rested = minutes_between(cast.start_ms, at_ms);
-        let by_row: Vec<_> = self.bands().iter().map(|b| landing.in_range(b.from_m, b.to_m, reach)).collect();
-        let columns = &self.columns().columns;
-        let by_column: Vec<_> =
-            columns.iter().map(|c| landing.in_bearing(c.from_deg, c.to_deg, reach)).collect();
-        for (figures, cell) in cells.iter_mut().zip(self.cells()) {
-            let (row, column) = (by_row[cell.id.row as usize], by_column[cell.id.column as usize]);
-            let (mut reached, mut landed) = (row.0 * column.0, row.1 * column.1);
-            if !cell.whole && reached > 1e-9 {
-                (reached, landed) = landing.in_water(&cell.water, reach);
-            }
+        for (figures, (reached, landed)) in cells.iter_mut().zip(self.chances(cast)) {
             figures.disturbances += reached;
             if rested < self.input().rest_target_min {
                 figures.lately += reached;
@@ -233,6 +222,23 @@ impl Swim {
                 figures.rested_min = Some(rested);
             }
         }
+    }
+
+    /// For each cell the chances that a cast's lead reached its water and that it landed in it.
+    pub(crate) fn chances(&self, cast: &CastAt) -> Vec<(f64, f64)> {
+        let reach = self.input().disturbance.radius_m(cast.lead_g);
+        let landing = Landing::of(self, cast);
+        let by_row: Vec<_> = self.bands().iter().map(|b| landing.in_range(b.from_m, b.to_m, reach)).collect();
+        let columns = &self.columns().columns;
+        let by_column: Vec<_> =
+            columns.iter().map(|c| landing.in_bearing(c.from_deg, c.to_deg, reach)).collect();
+        let of = |cell: &Cell| {
+            let (row, column) = (by_row[cell.id.row as usize], by_column[cell.id.column as usize]);
+            let (reached, landed) = (row.0 * column.0, row.1 * column.1);
+            let is_clipped = !cell.whole && reached > 1e-9;
+            if is_clipped { landing.in_water(&cell.water, reach) } else { (reached, landed) }
+        };
+        self.cells().iter().map(of).collect()
     }
 
     fn kept_back_now(&self, at_ms: i64) -> Vec<KeptBackNow> {

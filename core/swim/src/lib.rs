@@ -36,6 +36,7 @@ mod scatter;
 mod scene;
 mod sector;
 mod seen;
+mod told;
 mod water;
 
 pub use boundary::Neighbours;
@@ -60,4 +61,5 @@ pub use scene::{
     LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene, TAP_REACH_MM, face_widths, legend,
 };
 pub use sector::{AnnularSector, CHORD_ERROR_M};
+pub use told::{CellTold, SpotsTold};
 pub use water::Water;

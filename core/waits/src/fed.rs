@@ -107,6 +107,11 @@ impl FedWaits {
         Self { before: before.to_vec(), prior: prior.0.map(|p| p / sum), changing, ..Self::default() }
     }
 
+    /// The weights of the shapes before the first cast of today.
+    pub(crate) fn before(&self) -> &[f64] {
+        &self.before
+    }
+
     /// Takes in a finished cast of today.
     pub(crate) fn add(&mut self, shapes: &Shapes, wait: Wait, fed: bool) {
         self.waits.push((wait, fed));

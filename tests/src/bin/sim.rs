@@ -16,6 +16,8 @@ use restwater_tests::sim::looks::{Looked, level, looked};
 use restwater_tests::sim::questions;
 use restwater_tests::sim::sbc;
 use restwater_tests::sim::share::{Catches, Days, catches};
+use restwater_tests::sim::spot_waters;
+use restwater_tests::sim::spots::{Caught, caught};
 use restwater_tests::sim::water::Water;
 use restwater_tests::sim::waters::{seen_before, tuned, unseen};
 use restwater_tests::sim::{on_two_threads, table};
@@ -62,7 +64,7 @@ fn main() -> ExitCode {
 /// Prints a part's tables and gives its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 11] = [
+const PARTS: [(&str, Part); 12] = [
     ("advice", advice),
     ("claims", claimed),
     ("sbc", calibrated),
@@ -74,6 +76,7 @@ const PARTS: [(&str, Part); 11] = [
     ("casts", more_casts),
     ("looks", looks),
     ("questions", questions),
+    ("spots", spots),
 ];
 
 fn advice(asked: &Asked) -> Vec<Goal> {
@@ -206,6 +209,24 @@ fn looks(asked: &Asked) -> Vec<Goal> {
     });
     println!("Claimed at some look of the day, read after every cast\n\n{}", table::looks(&rows));
     goal::of_looks(&rows)
+}
+
+/// Where and how long, decided together; on a tenth of the days, since every cast of them is read from the screens.
+fn spots(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let lists =
+        [("looked at", spot_waters::looked_at()), ("kept back until the end", spot_waters::kept_back())];
+    let mut goals = Vec::new();
+    for (name, waters) in lists {
+        let rows: Vec<(String, Caught)> = on_two_threads(&asked.named(waters), |water| {
+            (water.name.to_owned(), caught(water, (first / 10).max(PER_BOOK), run))
+        });
+        if !rows.is_empty() {
+            println!("Where and how long, waters {name}: bites an hour\n\n{}", table::spots(&rows));
+        }
+        goals.extend(goal::of_spots(&rows));
+    }
+    goals
 }
 
 /// Two colours alternated over seasons of six days; and what is promised of more days.
