@@ -98,7 +98,7 @@ impl App {
         if session.away().is_some() {
             return Err(NotNow::AwayAlready.into());
         }
-        let (from, next) = gap.of_a_break(session)?;
+        let (from, next) = gap.of_a_break(session).map_err(NotNow::RodWasOut)?;
         let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
         let turn_s = ((turn_min * 60.0) as i64).min(next.ms_since(&from) / 3_000);
         let back_s = |stamp: &Stamp| u32::try_from(now.ms_since(stamp) / 1_000).ok();

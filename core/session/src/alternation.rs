@@ -1,11 +1,7 @@
 //! A test of two values cast in turn, as the log tells it.
 
-use super::logged::factor_from_logged;
-use super::model::Rod;
-use super::rows::value_of;
-use super::step::Step;
 use restwater_compare::{Factor, Side};
-use restwater_log::{Payload, RodNumber};
+use restwater_log::RodNumber;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -34,26 +30,6 @@ pub struct Alternation {
 }
 
 impl Alternation {
-    /// The one that an entry begins, on a rod as it is then.
-    pub(super) fn begun(step: &Step, state: &Rod, after_cast: usize) -> Option<Self> {
-        let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else {
-            return None;
-        };
-        let factor = factor_from_logged(*factor);
-        let spot = value_of(Factor::Spot, &state.rig, state.spot.as_ref());
-        Some(Self {
-            op: step.op.id,
-            rod: *rod,
-            factor,
-            a: a.clone(),
-            b: b.clone(),
-            b_first: *b_first,
-            casts: *casts,
-            after_cast,
-            spot: spot.filter(|_| factor != Factor::Spot),
-        })
-    }
-
     /// The value of a side.
     pub fn value(&self, side: Side) -> &str {
         if side == Side::A { &self.a } else { &self.b }

@@ -1,7 +1,7 @@
 //! The fold: ops in, session out.
 
 use super::Logged;
-use super::alternation::Alternation;
+use super::alternation_begun::begun;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
 use super::model::{
@@ -242,7 +242,7 @@ impl Folding {
     /// A test begins; one that runs is over.
     fn alternate(&mut self, slot: usize, step: &Step) {
         let Some(rod) = self.session.rods.get(slot) else { return };
-        let begun = Alternation::begun(step, rod, self.session.casts.len());
+        let begun = begun(step, rod, self.session.casts.len());
         self.session.alternation = begun.or_else(|| self.session.alternation.take());
     }
 

@@ -15,6 +15,7 @@ pub struct UniFfiTag;
 
 mod allowed;
 mod alternation;
+mod alternation_begun;
 mod breaks;
 mod cast;
 mod catch;

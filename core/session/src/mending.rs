@@ -2,7 +2,6 @@
 //! as they stand, and gaps in which something may be missing.
 
 use super::Stamp;
-use super::allowed::NotNow;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
@@ -220,8 +219,8 @@ impl Gap<'_> {
     }
 
     /// The longest stretch of it in which the angler may have been away: every rod was in. Where another rod was out, and what
-    /// is left beside its casts is shorter than the usual time from cast to cast, there was no break.
-    pub fn of_a_break(&self, session: &Session) -> Result<(Stamp, Stamp), NotNow> {
+    /// is left beside its casts is shorter than the usual time from cast to cast, there was no break: that rod is the error.
+    pub fn of_a_break(&self, session: &Session) -> Result<(Stamp, Stamp), RodNumber> {
         let in_it = |cast: &&Cast| {
             let over = cast.end.as_ref().is_none_or(|end| end.at.ms_since(self.end) > 0);
             cast.rod != self.before.rod && over && self.next.ms_since(&cast.start) > 0
@@ -229,7 +228,7 @@ impl Gap<'_> {
         let (from, to) = session.with_all_in(self.end, self.next);
         let cycle = cycle_min(&casts_of(session, self.before.rod)).unwrap_or(0.0);
         match session.casts.iter().find(in_it) {
-            Some(out) if to.minutes_since(&from) < cycle => Err(NotNow::RodWasOut(out.rod)),
+            Some(out) if to.minutes_since(&from) < cycle => Err(out.rod),
             _ => Ok((from, to)),
         }
     }
