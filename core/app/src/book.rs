@@ -170,7 +170,7 @@ impl App {
                 }
                 (self.book.opened, self.mending) = (Some(session), None);
             }
-            BookTap::Close => self.close_opened(),
+            BookTap::Close => (self.book.opened, self.mending) = (None, None),
             BookTap::Latitude { e7 } => {
                 let lat = within("lat", *e7, -900_000_000, 900_000_000)?;
                 self.book.place = Some((lat, self.place().1));
@@ -188,11 +188,6 @@ impl App {
             },
         }
         Ok(String::new())
-    }
-
-    /// The Book shows its list again, and Mend is about the session that the screens are about.
-    pub(super) fn close_opened(&mut self) {
-        (self.book.opened, self.mending) = (None, None);
     }
 
     /// A note or a plan goes to the session opened, else to the one shown, whether it is over or not.

@@ -348,15 +348,3 @@ fn a_break_of_a_day_opened_in_the_book_lies_on_that_day() {
     assert_eq!((rest.from.at_ms / MIN, rest.to.as_ref().unwrap().at_ms / MIN), (58, 108));
     assert_eq!(mended.doubts, []);
 }
-
-/// A new day's screens begin with that day.
-#[test]
-fn start_closes_the_day_that_was_opened_in_the_book() {
-    let mut phone = Phone::new();
-    phone.day(0, "Mill pool", 3, 1);
-    let first = phone.app().session().unwrap().id;
-    phone.tap(DAY, &book(BookTap::Open { session: first })).unwrap();
-    phone.tap(DAY + MIN, &START).unwrap();
-    phone.tap(DAY + 2 * MIN, &typed(TypedInto::Note, "ice in the margin")).unwrap();
-    assert_eq!(phone.app().session().unwrap().notes.len(), 1);
-}
