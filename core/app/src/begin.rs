@@ -29,6 +29,7 @@ impl App {
         self.fish = FishState::default();
         (self.feed, self.seen_at_aim) = (FeedState::default(), false);
         self.asking = Asking::default();
+        self.mending = None;
         if as_set_up {
             self.setup_used()?;
         }

@@ -168,9 +168,9 @@ impl App {
                 if session.started.is_none() {
                     return Err(AppError::NoSuchSession);
                 }
-                self.book.opened = Some(session);
+                (self.book.opened, self.mending) = (Some(session), None);
             }
-            BookTap::Close => self.book.opened = None,
+            BookTap::Close => (self.book.opened, self.mending) = (None, None),
             BookTap::Latitude { e7 } => {
                 let lat = within("lat", *e7, -900_000_000, 900_000_000)?;
                 self.book.place = Some((lat, self.place().1));

@@ -13,7 +13,7 @@ const WELCOMED: &str = "welcomed";
 impl App {
     /// The card of the session that the screens are about.
     pub(super) fn day_card(&mut self, now: &Moment) -> LeavesView {
-        let (waits, changes, placed) = (self.waits(now), self.changes(), self.on_line(now));
+        let (waits, changes, placed) = (self.waits_of_all(now), self.changes(), self.on_line(now));
         let current = self.journal.recent().current();
         let reading = current.and_then(|loaded| self.advisor.read(&loaded.session, self.chosen, &placed));
         screen::day(&DayInput {

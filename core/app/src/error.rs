@@ -312,6 +312,7 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::NoCastYet(rod) => with_rod("error-no-cast-yet", rod),
         NotNow::LostAlready(rod) => with_rod("error-lost-already", rod),
         NotNow::RodOut(rod) => with_rod("error-rod-out", rod),
+        NotNow::RodWasOut(rod) => with_rod("error-rod-was-out", rod),
         NotNow::AwayAlready => words.say("error-away-already"),
         NotNow::NotAway => words.say("error-not-away"),
         NotNow::NoPlan => words.say("error-no-plan"),

@@ -15,8 +15,9 @@ pub(super) struct LateBite {
     back_s: u32,
 }
 
-/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It was not before the splash:
-/// where the cast was out for less than twice the usual time, it was half way.
+/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It was not before the splash,
+/// nor before a liner, an indication or a twitch of its cast: where the last of these was less than twice the usual time ago,
+/// it was half way.
 pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp) -> Option<LateBite> {
     let played = match payload {
         Payload::Landed { .. } => Played::Landed,
@@ -25,7 +26,9 @@ pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp)
     };
     let (session, rod) = (session.filter(|session| session.is_open())?, payload.rod()?);
     let RodState::Out { cast } = session.rod(rod)?.state else { return None };
-    let out_s = now.ms_since(&session.casts.get(cast)?.start).max(0) / 1_000;
+    let cast = session.casts.get(cast)?;
+    let logged = [&cast.liners, &cast.indications, &cast.twitches].into_iter().flatten().chain([&cast.start]);
+    let out_s = logged.map(|at| now.ms_since(at)).min()?.max(0) / 1_000;
     let half = u32::try_from(out_s / 2).unwrap_or(u32::MAX);
     Some(LateBite { rod, back_s: playing_time(session, played).seconds.min(half) })
 }

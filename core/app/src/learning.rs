@@ -26,9 +26,12 @@ const TEST_CASTS: (usize, usize) = (8, 40);
 /// What is chosen on these screens, and their last answers, kept since they cost more than a tap may.
 #[derive(Default)]
 pub(super) struct Learning {
+    /// The session that the choices are about: another one begins without them.
+    chosen_in: Option<Uuid>,
     filter: CastFilter,
     left_min: Option<u32>,
-    waits: Option<WaitsAnswer>,
+    /// The answers for the casts that are chosen and for all of them, each once.
+    waits: Vec<WaitsAnswer>,
     findings: Option<(Uuid, Vec<CastRow>, Vec<ChangeFinding>)>,
 }
 
@@ -42,6 +45,8 @@ struct WaitsAnswer {
 #[derive(PartialEq, Clone)]
 struct WaitsOf {
     session: Uuid,
+    /// Whether it goes on: its last hour counts once it is over.
+    open: bool,
     rows: Vec<CastRow>,
     filter: CastFilter,
     rhythm: Rhythm,
@@ -56,27 +61,45 @@ struct WaitsOf {
 impl Learning {
     /// Other days lie before today's, or other things are known of them.
     pub(super) fn forget_earlier_days(&mut self) {
-        self.waits = None;
+        self.waits.clear();
+    }
+
+    /// The choices are about casts of one session.
+    fn choose_in(&mut self, session: Option<Uuid>) {
+        if self.chosen_in != session {
+            (self.chosen_in, self.filter, self.left_min) = (session, CastFilter::default(), None);
+        }
     }
 }
 
 impl App {
     /// The Waits screen.
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
+        self.learning.choose_in(self.session().map(|session| session.id));
+        self.waits_of_casts(self.learning.filter.clone(), now)
+    }
+
+    /// What that screen says of every cast, whichever are chosen on it.
+    pub(super) fn waits_of_all(&mut self, now: &Moment) -> WaitsView {
+        self.waits_of_casts(CastFilter::default(), now)
+    }
+
+    fn waits_of_casts(&mut self, filter: CastFilter, now: &Moment) -> WaitsView {
         let now = self.on_line(now);
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return WaitsView::without_session(&self.words);
         };
         let of = WaitsOf {
             session: session.id,
+            open: session.is_open(),
             rows: rows_of(session),
-            filter: self.learning.filter.clone(),
+            filter,
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
             habit: habit_min(session),
             water: session.setup.water.clone(),
             fed: in_fed_water(session, self.chosen, &now),
         };
-        if self.learning.waits.as_ref().is_none_or(|answer| answer.of != of) {
+        if self.learning.waits.iter().all(|answer| answer.of != of) {
             let water = of.water.as_deref();
             let asked = self.phone.whose != Whose::Me || self.advisor.any_of_another();
             let earlier: Vec<EarlierRows> = self
@@ -101,10 +124,17 @@ impl App {
                 words: &self.words,
             };
             let (view, posterior) = screen::waits(&input);
-            self.learning.waits = Some(WaitsAnswer { of, view, posterior });
+            // One that was made of the same choice is out of date; one of a choice before is no more asked for.
+            let kept = |answer: &WaitsAnswer| {
+                answer.of.filter != of.filter && answer.of.filter == CastFilter::default()
+            };
+            self.learning.waits.retain(kept);
+            self.learning.waits.push(WaitsAnswer { of: of.clone(), view, posterior });
         }
         let left = self.learning.left_min.unwrap_or(LEFT_MIN);
-        let Some(answer) = &self.learning.waits else { return WaitsView::without_session(&self.words) };
+        let Some(answer) = self.learning.waits.iter().find(|answer| answer.of == of) else {
+            return WaitsView::without_session(&self.words);
+        };
         let mut view = answer.view.clone();
         // A session that is over has no rest to foretell.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
@@ -140,6 +170,7 @@ impl App {
 
     /// Which casts count, and how much time is left.
     pub(super) fn waits_tap(&mut self, tap: &WaitsTap) -> Result<String, AppError> {
+        self.learning.choose_in(self.session().map(|session| session.id));
         let filter = &mut self.learning.filter;
         match tap {
             WaitsTap::Rod { rod } => filter.rod = rod.map(|rod| within("rod", rod, 1, 9)).transpose()?,

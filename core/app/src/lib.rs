@@ -277,7 +277,7 @@ impl App {
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench(now)?),
             Which::Phone => Screen::Phone(self.phone_screen()),
-            Which::Mend => Screen::Mend(self.mend_screen(now)),
+            Which::Mend => Screen::Mend(self.mend_screen(now)?),
             Which::Files => Screen::Files(self.files_screen(now)?),
             Which::Day => Screen::Day(self.day_card(now)),
             Which::Welcome => Screen::Welcome(self.welcome()),

@@ -62,6 +62,11 @@ impl Recent {
         own.filter(|l| l.session.started.is_some()).max_by_key(|l| l.place())
     }
 
+    /// A session in memory.
+    pub(super) fn of(&self, id: Uuid) -> Option<&Loaded> {
+        self.loaded.iter().find(|loaded| loaded.session.id == id)
+    }
+
     /// The ops of a kit.
     pub(super) fn kit(&self, id: Uuid) -> &[Op] {
         self.kits.iter().find(|(kit, _)| *kit == id).map_or(&[], |(_, ops)| ops)
@@ -98,7 +103,7 @@ impl Recent {
         self.loaded.iter().flat_map(|l| &l.ops).chain(self.kits.iter().flat_map(|(_, ops)| ops))
     }
 
-    /// Reads what is needed before something is written in a session: its entries, where it is an older one that is not in memory.
+    /// Reads what is needed before a session is mended or written in: its entries, where it is an older one that is not in memory.
     pub(super) fn make_room_for(&mut self, store: &Store, session: Uuid) -> Result<(), StoreError> {
         if !is_kit(session) && !self.is_loaded(session) {
             let ops = store.ops_of(session)?;

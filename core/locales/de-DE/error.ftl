@@ -8,6 +8,7 @@ error-nothing-out = An Rute { $rod } ist nichts draußen. Tippe WURF, wenn das B
 error-fish-on = An Rute { $rod } ist ein Fisch. Tippe erst LANDUNG, VERLUST oder FEHLBISS.
 error-no-fish-on = An Rute { $rod } ist kein Fisch. Tippe erst BISS.
 error-rod-out = Rute { $rod } ist draußen. Hol ein, bevor du Pause machst.
+error-rod-was-out = Rute { $rod } war in dieser Lücke draußen. Eine Pause ist, wenn alle Ruten drin sind.
 error-away-already = Du machst schon Pause. Tippe erst BIN DA.
 error-not-away = Du machst keine Pause. Tippe erst PAUSE.
 error-nothing-fed = Noch nichts gefüttert. Wähle erst, was gefüttert wird.

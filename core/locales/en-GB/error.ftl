@@ -8,6 +8,7 @@ error-nothing-out = Nothing is out on rod { $rod }. Tap CAST when the lead hits 
 error-fish-on = A fish is on rod { $rod }. Tap LANDED, LOST or MISSED first.
 error-no-fish-on = No fish is on rod { $rod }. Tap BITE first.
 error-rod-out = Rod { $rod } is out. Wind in before you go away.
+error-rod-was-out = Rod { $rod } was out in that gap. A break is a time when every rod is in.
 error-away-already = You are away already. Tap I'M BACK first.
 error-not-away = You are not away. Tap AWAY first.
 error-nothing-fed = Nothing was fed yet. Choose what to feed first.

@@ -8,6 +8,7 @@ error-nothing-out = Rien à l'eau sur la canne { $rod }. Touchez LANCER quand le
 error-fish-on = Un poisson est sur la canne { $rod }. Touchez d'abord PRIS, PERDU ou RATÉ.
 error-no-fish-on = Aucun poisson sur la canne { $rod }. Touchez d'abord TOUCHE.
 error-rod-out = La canne { $rod } est à l'eau. Ramenez avant de vous éloigner.
+error-rod-was-out = La canne { $rod } était à l'eau pendant ce vide. Une pause, c'est quand toutes les cannes sont rentrées.
 error-away-already = La pause est déjà notée. Touchez d'abord REPRISE.
 error-not-away = Aucune pause en cours. Touchez d'abord PAUSE.
 error-nothing-fed = Rien d'amorcé encore. Choisissez d'abord quoi amorcer.

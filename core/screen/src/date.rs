@@ -3,6 +3,7 @@
 use super::{Arg, Wording};
 use chrono::{DateTime, Datelike};
 use restwater_log::local_ms;
+use restwater_session::Session;
 
 /// "17 Jan 2026".
 pub fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
@@ -25,6 +26,14 @@ pub(crate) fn hours_minutes(words: &Wording, ms: i64) -> String {
     }
     let past = format!("{past:02}");
     words.say_with("hours-minutes", &[("hours", Arg::Text(&hours)), ("minutes", Arg::Text(&past))])
+}
+
+/// "17 Jan 2026, Alder Pool, peg 14".
+pub(crate) fn session_day_words(words: &Wording, session: &Session) -> String {
+    let started = session.started.as_ref();
+    let date = started.map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
+    let peg = session.setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+    [date, session.setup.water.clone(), peg].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! The card of the day: bites, fish, the waits, where they came, what to try next; to be shared as a text.
 
-use super::date::date_words;
+use super::date::session_day_words;
 use super::figures::sentence_case;
 use super::fish::of_a_fish;
 use super::leave_words::{habit_words, leave_words};
@@ -18,7 +18,7 @@ use restwater_waits::{Advice, Wait};
 pub struct DayInput<'a> {
     /// The session, if any was begun.
     pub session: Option<&'a Session>,
-    /// What its waits say.
+    /// What its waits say, of every cast.
     pub waits: &'a WaitsView,
     /// Its changes.
     pub changes: &'a ChangesView,
@@ -71,11 +71,7 @@ struct Card<'a> {
 impl Card<'_> {
     /// "17 Jan 2026, Alder Pool, Peg 14".
     fn title(&self) -> String {
-        let (words, setup) = (self.words, &self.session.setup);
-        let started = self.session.started.as_ref();
-        let date = started.map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
-        let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
-        [date, setup.water.clone(), peg].into_iter().flatten().collect::<Vec<_>>().join(", ")
+        session_day_words(self.words, self.session)
     }
 
     fn heading(&self, id: &str) -> LeafLine {

@@ -1,8 +1,9 @@
 //! The Mend screen: doubtful entries of a session, each with what can be said of it.
 
+use super::date::session_day_words;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
-use restwater_session::{Cast, DoubtKind, EndCause, Session, Stamp, rhythm};
+use restwater_session::{Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, rhythm, timed};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -61,8 +62,10 @@ pub struct MendView {
 pub struct MendInput<'a> {
     /// The words of the locale.
     pub words: &'a Wording,
-    /// The session that the screens are about, if one is open.
+    /// The session to mend, if there is one.
     pub session: Option<&'a Session>,
+    /// Whether it is another one than the screens are about: then its day is named.
+    pub earlier: bool,
     /// Its ops as they were written.
     pub ops: &'a [Op],
     /// Now, on the time line of the session.
@@ -77,7 +80,12 @@ pub fn mend_view(input: &MendInput) -> MendView {
     let lines = input.session.map_or_else(Vec::new, |session| lines(words, session, input.ops));
     let open = input.session.zip(input.open).and_then(|(session, op)| open(input, session, op));
     MendView {
-        title: words.say("mend-title"),
+        title: match input.session.filter(|_| input.earlier) {
+            Some(session) => {
+                words.say_with("mend-title-of", &[("day", Arg::Text(&session_day_words(words, session)))])
+            }
+            None => words.say("mend-title"),
+        },
         says: words.say_with("mend-says", &[("count", Arg::Count(lines.len()))]),
         lines,
         open,
@@ -149,7 +157,8 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     }
     if kinds.contains(&DoubtKind::LongGap) {
         rows.push(make.one("added", "mend-added-it", MendTap::AddCast));
-        rows.push(make.one("away", "mend-away-it", MendTap::WasAway));
+        let away = gap_before(session, op).is_some_and(|gap| gap.of_a_break(session).is_ok());
+        rows.extend(away.then(|| make.one("away", "mend-away-it", MendTap::WasAway)));
     }
     if stands_alone(step.payload) {
         rows.push(make.one("remove", "mend-remove-it", MendTap::Remove));
@@ -158,7 +167,8 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
         rows.extend([make.end(cast), make.after(input.now, session, cast)]);
     } else if !matches!(step.payload, Payload::Unknown { .. }) {
         let back = step.op.at.mono_ms.saturating_sub(step.at.mono_ms) / 60_000;
-        rows.push(make.back(u32::try_from(back).unwrap_or(0)));
+        let entry = timed(session, input.ops, op);
+        rows.extend(make.back(u32::try_from(back).unwrap_or(0), entry.as_ref()));
     }
     let said = session.time_line.place(step.op.device, &step.at);
     let at = cast.map_or(&said, |cast| &cast.start);
@@ -225,11 +235,14 @@ impl Rows<'_> {
         self.row("after", value, choices, self.words.say("mend-after-how"))
     }
 
-    fn back(&self, now: u32) -> ChoiceRow {
+    /// Minutes to set a time back by, as far as what was logged before allows.
+    fn back(&self, now: u32, entry: Option<&LastTimed>) -> Option<ChoiceRow> {
+        let fits = |n: &&u32| entry.is_none_or(|entry| entry.in_the_way(60 * **n).is_none());
         let choice =
             |n: &u32| self.choice(n.to_string(), self.minutes(*n), *n == now, MendTap::Back { minutes: *n });
-        let choices = BACK_MIN.iter().map(choice).collect();
-        self.row("back", self.minutes(now), choices, self.words.say("mend-back-how"))
+        let choices: Vec<Choice> = BACK_MIN.iter().filter(fits).map(choice).collect();
+        (!choices.is_empty())
+            .then(|| self.row("back", self.minutes(now), choices, self.words.say("mend-back-how")))
     }
 }
 

@@ -81,22 +81,39 @@ impl Session {
 
     /// The longest stretch between two stamps without a break in it. The rods are in on a break, so that what was forgotten there
     /// was not in it.
-    pub fn without_a_break(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
-        let ended = self.breaks.iter().filter_map(|rest| Some((&rest.from, rest.to.as_ref()?)));
-        let mut rests: Vec<(&Stamp, &Stamp)> =
-            ended.filter(|(gone, back)| back.ms_since(from) > 0 && to.ms_since(gone) > 0).collect();
-        rests.sort_by_key(|(gone, _)| gone.at_ms);
-        let (mut since, mut longest) = (from, (from, from));
-        for (until, next) in rests.into_iter().chain([(to, to)]) {
-            if until.ms_since(since) > longest.1.ms_since(longest.0) {
-                longest = (since, until);
-            }
-            if next.ms_since(since) > 0 {
-                since = next;
-            }
-        }
-        (longest.0.clone(), longest.1.clone())
+    pub(super) fn without_a_break(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
+        longest_beside(self.rests().collect(), from, to)
     }
+
+    /// The longest stretch between two stamps with every rod in and without a break in it.
+    pub(super) fn with_all_in(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
+        let out = self.casts.iter().map(|cast| (&cast.start, cast.end.as_ref().map_or(to, |end| &end.at)));
+        longest_beside(self.rests().chain(out).collect(), from, to)
+    }
+
+    fn rests(&self) -> impl Iterator<Item = (&Stamp, &Stamp)> {
+        self.breaks.iter().filter_map(|rest| Some((&rest.from, rest.to.as_ref()?)))
+    }
+}
+
+/// The longest stretch between two stamps that none of these spans touches.
+fn longest_beside<'a>(
+    mut spans: Vec<(&'a Stamp, &'a Stamp)>,
+    from: &'a Stamp,
+    to: &'a Stamp,
+) -> (Stamp, Stamp) {
+    spans.retain(|(begun, over)| over.ms_since(from) > 0 && to.ms_since(begun) > 0);
+    spans.sort_by_key(|(begun, _)| begun.at_ms);
+    let (mut since, mut longest) = (from, (from, from));
+    for (until, next) in spans.into_iter().chain([(to, to)]) {
+        if until.ms_since(since) > longest.1.ms_since(longest.0) {
+            longest = (since, until);
+        }
+        if next.ms_since(since) > 0 {
+            since = next;
+        }
+    }
+    (longest.0.clone(), longest.1.clone())
 }
 
 #[cfg(test)]

@@ -1,19 +1,16 @@
 //! The fold: ops in, session out.
 
 use super::Logged;
-use super::alternation::Alternation;
+use super::alternation_begun::begun;
 use super::cast::{Cast, CastEnd, EndCause};
-use super::logged::factor_from_logged;
 use super::mending::{self, Later};
 use super::model::{
     ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
     Rod, RodState, Session,
 };
-use super::rows::value_of;
 use super::step::Step;
 use super::water::same_bounds;
 use super::{Stamp, TimeLine};
-use restwater_compare::Factor;
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
@@ -26,6 +23,15 @@ pub const MOST_RODS: RodNumber = 9;
 
 /// Folds the ops of one session, in whatever order they are given, each once.
 pub fn fold(id: Uuid, ops: &[Op]) -> Session {
+    folded(id, ops, None)
+}
+
+/// Folds them as far as one of them.
+pub(super) fn fold_until(id: Uuid, ops: &[Op], last: Uuid) -> Session {
+    folded(id, ops, Some(last))
+}
+
+fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
     let ordered = sorted(ops);
     let in_force = effective(&ordered);
     let (line, stamps) = TimeLine::of(&in_force);
@@ -49,6 +55,9 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
             said: entry.said,
             end_said_at,
         });
+        if last == Some(entry.op.id) {
+            break;
+        }
     }
     folding.session.time_line = line;
     mending::apply(&mut folding.session, &folding.said_later);
@@ -232,21 +241,9 @@ impl Folding {
 
     /// A test begins; one that runs is over.
     fn alternate(&mut self, slot: usize, step: &Step) {
-        let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else { return };
-        let Some(state) = self.session.rods.get(slot) else { return };
-        let factor = factor_from_logged(*factor);
-        let spot = value_of(Factor::Spot, &state.rig, state.spot.as_ref());
-        self.session.alternation = Some(Alternation {
-            op: step.op.id,
-            rod: *rod,
-            factor,
-            a: a.clone(),
-            b: b.clone(),
-            b_first: *b_first,
-            casts: *casts,
-            after_cast: self.session.casts.len(),
-            spot: spot.filter(|_| factor != Factor::Spot),
-        });
+        let Some(rod) = self.session.rods.get(slot) else { return };
+        let begun = begun(step, rod, self.session.casts.len());
+        self.session.alternation = begun.or_else(|| self.session.alternation.take());
     }
 
     /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
@@ -436,6 +433,7 @@ impl Folding {
         for slot in 0..self.session.rods.len() {
             self.close_unseen(slot, step, EndCause::SessionEnded, None);
         }
+        self.note_timed(step, self.rod_last.iter().flatten().max_by_key(|at| at.at_ms).cloned());
         self.session.close_break(&step.at);
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());

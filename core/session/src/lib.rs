@@ -15,6 +15,7 @@ pub struct UniFfiTag;
 
 mod allowed;
 mod alternation;
+mod alternation_begun;
 mod breaks;
 mod cast;
 mod catch;
@@ -44,6 +45,7 @@ mod spots;
 mod step;
 mod summary;
 mod time_line;
+mod timed;
 mod waits;
 mod water;
 
@@ -59,6 +61,7 @@ pub use habit::{HabitBeforeBites, habit_before_bites, habit_min};
 pub use logged::{Logged, factor_logged};
 pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};
 pub use match_setup::{ClassGuess, MatchSetup};
+pub use mending::{Gap, gap_before};
 pub use model::{
     Break, ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note,
     PegPlace, Rod, RodState, Session, TakenPlan,
@@ -74,6 +77,7 @@ pub use section::{Standing, standing};
 pub use spots::{LeaveTold, SpotsOfDay};
 pub use summary::Summary;
 pub use time_line::{Elapsed, Stamp, TimeLine};
+pub use timed::timed;
 pub use waits::{casts_that_tell, running_wait_min, running_wait_ms, wait_of, waits_by_feed, waits_of};
 pub use water::{check_swim, reach_near};
 pub use water::{peg_on_earth, reach_m, swim_input, swim_of};

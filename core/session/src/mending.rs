@@ -183,15 +183,64 @@ fn remember(session: &mut Session, said: &Remembered) {
     session.doubts.retain(|doubt| doubt.op != said.cast || !settled(doubt.kind));
 }
 
+/// The usual minutes from one splash of a rod to the next, or `None` before enough are known.
+fn cycle_min(casts: &[&Cast]) -> Option<f64> {
+    let pairs = casts.windows(2).filter_map(|pair| Some((pair.first()?, pair.last()?)));
+    let mut cycles: Vec<f64> = pairs.map(|(last, next)| next.start.minutes_since(&last.start)).collect();
+    median(&mut cycles).filter(|_| cycles.len() >= CYCLES)
+}
+
+fn casts_of(session: &Session, rod: RodNumber) -> Vec<&Cast> {
+    session.casts.iter().filter(|cast| cast.rod == rod).collect()
+}
+
+/// A long gap before a cast, in which something may be missing.
+pub struct Gap<'a> {
+    /// The cast before it on its rod.
+    pub before: &'a Cast,
+    /// When that cast ended.
+    pub end: &'a Stamp,
+    /// The splash after it.
+    pub next: &'a Stamp,
+}
+
+/// The gap that a cast is doubtful for.
+pub fn gap_before(session: &Session, op: Uuid) -> Option<Gap<'_>> {
+    session.doubts.iter().find(|doubt| doubt.op == op && doubt.kind == DoubtKind::LongGap)?;
+    let next = session.casts.iter().find(|cast| cast.op == op)?;
+    let before = casts_of(session, next.rod).into_iter().take_while(|cast| cast.op != op).last()?;
+    Some(Gap { before, end: &before.end.as_ref()?.at, next: &next.start })
+}
+
+impl Gap<'_> {
+    /// The longest stretch of it outside logged breaks: there a cast may be missing.
+    pub fn of_a_cast(&self, session: &Session) -> (Stamp, Stamp) {
+        session.without_a_break(self.end, self.next)
+    }
+
+    /// The longest stretch of it in which the angler may have been away: every rod was in. Where another rod was out, and what
+    /// is left beside its casts is shorter than the usual time from cast to cast, there was no break: that rod is the error.
+    pub fn of_a_break(&self, session: &Session) -> Result<(Stamp, Stamp), RodNumber> {
+        let in_it = |cast: &&Cast| {
+            let over = cast.end.as_ref().is_none_or(|end| end.at.ms_since(self.end) > 0);
+            cast.rod != self.before.rod && over && self.next.ms_since(&cast.start) > 0
+        };
+        let (from, to) = session.with_all_in(self.end, self.next);
+        let cycle = cycle_min(&casts_of(session, self.before.rod)).unwrap_or(0.0);
+        match session.casts.iter().find(in_it) {
+            Some(out) if to.minutes_since(&from) < cycle => Err(out.rod),
+            _ => Ok((from, to)),
+        }
+    }
+}
+
 /// Marks the casts before which nothing was logged for more than two median cycles of their rod.
 fn mark_gaps(session: &mut Session) {
     let mut long = Vec::new();
     for rod in &session.rods {
-        let casts: Vec<&Cast> = session.casts.iter().filter(|cast| cast.rod == rod.number).collect();
+        let casts = casts_of(session, rod.number);
+        let Some(cycle) = cycle_min(&casts) else { continue };
         let pairs = casts.windows(2).filter_map(|pair| Some((*pair.first()?, *pair.last()?)));
-        let mut cycles: Vec<f64> =
-            pairs.clone().map(|(last, next)| next.start.minutes_since(&last.start)).collect();
-        let Some(cycle) = median(&mut cycles).filter(|_| cycles.len() >= CYCLES) else { continue };
         long.extend(pairs.filter_map(|(last, next)| {
             let end = &last.end.as_ref()?.at;
             // Somebody who was away has forgotten no cast.

@@ -107,3 +107,48 @@ fn a_minute_is_away_once_however_often_it_was_said() {
     phone.tap(135 * MIN, &Action::EndSession).unwrap();
     assert_eq!(phone.app().session().unwrap().fished_min(), Some(85.0));
 }
+
+/// Rod 1 in from 58 to 110 min, rod 2 out over the minutes given.
+fn with_rod_2_out(from: i64, to: i64) -> (Phone, Uuid) {
+    let mut phone = rods::with_rods(2);
+    for start in [0, 15, 30, 45] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    phone.tap(from * MIN, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(to * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    phone.tap(110 * MIN, &CAST).unwrap();
+    phone.tap(123 * MIN, &WOUND_IN).unwrap();
+    let doubts = &phone.app().session().unwrap().doubts;
+    assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::LongGap]);
+    let op = doubts[0].op;
+    (phone, op)
+}
+
+fn offers_away(phone: &mut Phone, op: Uuid) -> bool {
+    phone.tap(129 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+    match phone.app().screen(Which::Mend, &at(129 * MIN)).unwrap() {
+        Screen::Mend(mend) => mend.open.unwrap().rows.iter().any(|row| row.tag == "away"),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Nobody is away while a bait is out, in the evening either.
+#[test]
+fn a_break_said_in_the_evening_lies_where_every_rod_was_in() {
+    let away = |op| Action::Mend { op, tap: MendTap::WasAway };
+    let (mut phone, op) = with_rod_2_out(60, 100);
+    assert!(!offers_away(&mut phone, op));
+    let refused = phone.tap(130 * MIN, &away(op)).unwrap_err();
+    assert_eq!(
+        phone.app().message(&refused),
+        "Rod 2 was out in that gap. A break is a time when every rod is in."
+    );
+    assert_eq!(phone.app().session().unwrap().breaks, []);
+    let (mut phone, op) = with_rod_2_out(60, 70);
+    assert!(offers_away(&mut phone, op));
+    phone.tap(130 * MIN, &away(op)).unwrap();
+    let rest = phone.app().session().unwrap().breaks[0].clone();
+    // From where rod 2 was in, up to a turn-round of 2 min before rod 1 went out.
+    assert_eq!((rest.from.at_ms / MIN, rest.to.unwrap().at_ms / MIN), (70, 108));
+}

@@ -1,8 +1,8 @@
 //! The Book and the set-up through the app, tap by tap.
 
 use super::*;
-use restwater_log::{Rig, kit_of};
-use restwater_screen::{BookSet, BookTap, FilesTap, FilterTap, SetupView, Span, WaterChoice};
+use restwater_log::{EndSaid, Rig, kit_of};
+use restwater_screen::{BookSet, BookTap, FilesTap, FilterTap, MendTap, SetupView, Span, WaterChoice};
 use restwater_session::NotNow;
 use restwater_store::SnapshotRow;
 use std::ops::ControlFlow;
@@ -314,4 +314,73 @@ fn the_kit_in_use_stays_over_a_plan_a_restart_and_a_partners_file() {
     let of_theirs = sent(&mut theirs, 7_000);
     taken(&mut tying, &of_theirs, 9_000);
     assert_eq!(have(&mut tying), "8 tied", "five more than the three taken over");
+}
+
+/// Saturday's end that nobody saw is mended on Sunday, with the day opened in the Book.
+#[test]
+fn a_day_opened_in_the_book_is_the_one_to_mend() {
+    let mut phone = Phone::new();
+    for (minute, action) in [(0, START), (1, CAST), (31, CAST), (46, WOUND_IN), (50, Action::EndSession)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let first = phone.app().session().unwrap().id;
+    phone.boots = 1;
+    phone.tap(DAY, &START).unwrap();
+    phone.open();
+    let says = |phone: &mut Phone, ms| phone.leaf(Which::Book, ms, "sessions").says;
+    assert!(says(&mut phone, DAY + MIN).contains("To mend: 1 entry"));
+    let mend = |phone: &mut Phone, ms| match phone.app().screen(Which::Mend, &at(ms)).unwrap() {
+        Screen::Mend(mend) => mend,
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(mend(&mut phone, DAY + MIN).lines, []);
+    phone.tap(DAY + 2 * MIN, &book(BookTap::Open { session: first })).unwrap();
+    let view = mend(&mut phone, DAY + 3 * MIN);
+    assert_eq!(view.title, "To mend: 14 Nov 2023");
+    assert_eq!((view.says.as_str(), view.lines.len()), ("1 entry to look at.", 1));
+    let op = view.lines[0].op;
+    phone.tap(DAY + 4 * MIN, &view.lines[0].open).unwrap();
+    let rows = mend(&mut phone, DAY + 4 * MIN).open.unwrap().rows;
+    let after = rows.iter().find(|row| row.tag == "after").unwrap();
+    assert_eq!(after.choices.last().unwrap().tag, "30", "up to the next splash of that day");
+    let mended = |tap| Action::Mend { op, tap };
+    phone.tap(DAY + 5 * MIN, &mended(MendTap::End { end: EndSaid::Lost })).unwrap();
+    phone.tap(DAY + 6 * MIN, &mended(MendTap::After { minutes: 14 })).unwrap();
+    assert_eq!(mend(&mut phone, DAY + 7 * MIN).lines, []);
+    assert!(!says(&mut phone, DAY + 7 * MIN).contains("To mend"));
+    assert!(
+        phone.leaf(Which::Book, DAY + 7 * MIN, "session").lines.iter().any(|l| l.value == "14 min, lost")
+    );
+    // Each tap is taken back from where the angler is, and confirmed as well as mended.
+    phone.tap(DAY + 8 * MIN, &Action::Undo).unwrap();
+    phone.tap(DAY + 9 * MIN, &Action::Undo).unwrap();
+    assert!(says(&mut phone, DAY + 9 * MIN).contains("To mend: 1 entry"));
+    phone.tap(DAY + 10 * MIN, &mended(MendTap::Confirm)).unwrap();
+    assert!(!says(&mut phone, DAY + 11 * MIN).contains("To mend"));
+    phone.tap(DAY + 12 * MIN, &book(BookTap::Close)).unwrap();
+    assert!(matches!(phone.tap(DAY + 13 * MIN, &mended(MendTap::Confirm)), Err(AppError::NoSuchEntry)));
+    assert_eq!(phone.app().session().unwrap().casts.len(), 0, "today is as it was");
+}
+
+/// A break that was not logged on Saturday lies where it would lie, had it been said on Saturday.
+#[test]
+fn a_break_of_a_day_opened_in_the_book_lies_on_that_day() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    for start in [0, 15, 30, 45, 110] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    phone.tap(125 * MIN, &Action::EndSession).unwrap();
+    let first = phone.app().session().unwrap().clone();
+    let op = first.doubts[0].op;
+    phone.boots = 1;
+    phone.tap(DAY, &START).unwrap();
+    phone.tap(DAY + MIN, &book(BookTap::Open { session: first.id })).unwrap();
+    phone.tap(DAY + 2 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    let ops = phone.app().journal.store().ops_of(first.id).unwrap();
+    let mended = restwater_session::fold(first.id, &ops);
+    let rest = &mended.breaks[0];
+    assert_eq!((rest.from.at_ms / MIN, rest.to.as_ref().unwrap().at_ms / MIN), (58, 108));
+    assert_eq!(mended.doubts, []);
 }

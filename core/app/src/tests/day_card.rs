@@ -98,3 +98,28 @@ fn after_end_comes_the_card_of_the_day_with_the_habit_and_what_to_try() {
     assert_eq!(text, &format!("{}\n{}\nWaits: {habit}\nTry next: {next}", card.title, card.says));
     assert_eq!(phone.tap(end + 3 * MIN, &Action::Undo).unwrap().opens, None);
 }
+
+/// The card is about the whole day, whichever casts Waits is asked about.
+#[test]
+fn the_card_of_the_day_counts_every_cast() {
+    let mut phone = rods::with_rods(2);
+    for i in 0..6 {
+        let from = (1 + 40 * i) * MIN;
+        for (after, action) in [
+            (0, CAST),
+            (14, BITE),
+            (15, LANDED),
+            (16, Action::Cast { rod: 2 }),
+            (36, Action::WoundIn { rod: 2 }),
+        ] {
+            phone.tap(from + after * MIN, &action).unwrap();
+        }
+    }
+    phone.tap(245 * MIN, &Action::Waits { tap: WaitsTap::Rod { rod: Some(2) } }).unwrap();
+    phone.tap(250 * MIN, &Action::EndSession).unwrap();
+    let card = leaf(&mut phone, Which::Day, 251 * MIN);
+    let (waits, _) = learning::screens(&mut phone, 251 * MIN);
+    assert!(waits.counts.starts_with("No bites in 6 casts"), "the choice stands: {}", waits.counts);
+    phone.open();
+    assert_eq!(leaf(&mut phone, Which::Day, 251 * MIN), card);
+}

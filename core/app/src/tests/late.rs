@@ -69,3 +69,21 @@ fn lost_while_out_is_a_bite_too_and_with_nothing_out_it_is_refused() {
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::Lost);
     assert!(phone.tap(16 * MIN, &LOST).is_err());
 }
+
+/// The bait had no bite yet when something else was logged of it.
+#[test]
+fn the_bite_before_a_landing_comes_after_what_was_logged_of_the_cast() {
+    for action in [Action::Liner { rod: 1 }, Action::Indication { rod: 1 }, Action::Twitch { rod: 1 }] {
+        let mut phone = started();
+        phone.tap(0, &CAST).unwrap();
+        phone.tap(20 * MIN, &action).unwrap();
+        phone.tap(20 * MIN + 40_000, &LANDED).unwrap();
+        let session = phone.app().session().unwrap();
+        assert_eq!(
+            session.doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(),
+            [DoubtKind::Approximate],
+            "{action:?}"
+        );
+        assert_eq!(session.casts[0].bite.as_ref().unwrap().0.at_ms, 20 * MIN + 20_000);
+    }
+}

@@ -148,3 +148,27 @@ fn a_mended_wait_grows_and_shrinks_up_to_what_is_logged_next_on_its_rod() {
     phone.tap(104 * MIN, &mend(casts[1], MendTap::After { minutes: 60 })).unwrap();
     assert_eq!(waits(&mut phone)[1], 13.0);
 }
+
+/// The Bank and Mend set a time back by one rule: not beyond what was logged before it.
+#[test]
+fn a_time_is_set_back_as_far_as_the_bank_would_and_no_further() {
+    let mut phone = started();
+    for (minute, action) in [(1, CAST), (11, BITE), (12, Action::TimeBack { minutes: 1 }), (14, LANDED)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let bite = phone.mend().lines[0].clone();
+    assert_eq!(bite.why, "Its time is approximate.");
+    phone.tap(20 * MIN, &bite.open).unwrap();
+    let rows = phone.mend().open.unwrap().rows;
+    let back = rows.iter().find(|row| row.tag == "back").unwrap();
+    assert_eq!(back.choices.iter().map(|c| c.tag.as_str()).collect::<Vec<_>>(), ["1", "2", "5", "10"]);
+    let refused = phone.tap(21 * MIN, &mend(bite.op, MendTap::Back { minutes: 30 })).unwrap_err();
+    assert!(matches!(refused, AppError::BeforeEarlier(_)), "{refused}");
+    assert_eq!(
+        phone.app().message(&refused),
+        "That would put it before the entry at 22:14. Undo that one first, or set back less."
+    );
+    phone.tap(22 * MIN, &mend(bite.op, MendTap::Back { minutes: 5 })).unwrap();
+    assert_eq!(waits(&mut phone), [5.0]);
+    assert_eq!(phone.app().session().unwrap().doubts.len(), 1, "approximate still, and nothing worse");
+}

@@ -243,3 +243,32 @@ fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
     let refused = mine.tap(now + 2 * MIN, &Action::Book { tap: BookTap::PhoneIsMine { mine: false } });
     assert!(matches!(refused, Err(AppError::NoSuchSession)));
 }
+
+/// What a partner's day leaves doubtful is the partner's to mend.
+#[test]
+fn to_mend_counts_my_days_and_mend_is_about_them() {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(-7 * DAY, &START).unwrap();
+    for (minute, action) in [(1, CAST), (31, CAST), (46, WOUND_IN), (50, Action::EndSession)] {
+        theirs.tap(-7 * DAY + minute * MIN, &action).unwrap();
+    }
+    let day = theirs.app().session().unwrap().clone();
+    assert_eq!(day.doubts.len(), 1);
+    let file = theirs.all_of_it(-6 * DAY);
+    let mut mine = started();
+    mine.take(&file, MIN);
+    mine.tap(2 * MIN, &all_sessions()).unwrap();
+    let list = mine.book_leaf(3 * MIN, "sessions");
+    assert!(list.list.len() == 2 && !list.says.contains("To mend"), "{}", list.says);
+    mine.tap(4 * MIN, &Action::Book { tap: BookTap::Open { session: day.id } }).unwrap();
+    let opened = mine.book_leaf(5 * MIN, "session");
+    assert!(opened.notes.iter().all(|note| !note.contains("To mend")), "{:?}", opened.notes);
+    let op = day.doubts[0].op;
+    let confirm = Action::Mend { op, tap: restwater_screen::MendTap::Confirm };
+    assert!(matches!(mine.tap(6 * MIN, &confirm), Err(AppError::NoSuchEntry)));
+    // A phone that was said to be the angler's own makes its days the angler's.
+    mine.tap(7 * MIN, &Action::Book { tap: BookTap::PhoneIsMine { mine: true } }).unwrap();
+    assert!(mine.book_leaf(8 * MIN, "sessions").says.contains("To mend: 1 entry"));
+    mine.tap(9 * MIN, &confirm).unwrap();
+    assert!(!mine.book_leaf(10 * MIN, "sessions").says.contains("To mend"));
+}

@@ -152,7 +152,8 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     if input.days.is_empty() {
         return words.say("book-none");
     }
-    let doubts: u32 = shown.iter().map(|day| day.gist.doubts).sum();
+    // What a partner logged is the partner's to mend.
+    let doubts: u32 = shown.iter().filter(|day| day.mine).map(|day| day.gist.doubts).sum();
     let counts = [("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))];
     let mut says = words.say_with("book-says", &counts);
     let theirs = input.days.iter().filter(|day| !day.mine).count();
