@@ -1,4 +1,4 @@
-//! The fish that were landed, in order, with what was said of each.
+//! The fish that were landed, in order, with the details entered for each.
 
 use super::Stamp;
 use super::cast::EndCause;
@@ -16,22 +16,22 @@ pub struct CaughtFish {
     pub at: Stamp,
     /// On which rod.
     pub rod: RodNumber,
-    /// Its size class, where that was said.
+    /// Its size class, if entered.
     pub class: Option<String>,
-    /// What it weighs on the scales or by eye, where that was said.
+    /// Its weight, on the scales or by eye, if entered.
     pub weight: Option<FishWeight>,
-    /// The net it went into, as said of it or of the last fish before it; none before any was said.
+    /// The net it went into, as entered for it or for the last fish before it; `None` before any was entered.
     pub net: Option<String>,
-    /// Whether the net was said of this fish.
+    /// Whether the net was entered for this fish.
     pub net_said: bool,
     /// Whether it went back into the water.
     pub put_back: bool,
-    /// Whether anything was said of it, if only that it isn't weighed.
+    /// Whether any detail was entered, even if only that it isn't weighed.
     pub is_said: bool,
 }
 
-/// All landed fish in the order of the casts. The net carries over from the fish before, so that nothing has to
-/// be tapped while one net is in use.
+/// All landed fish in the order of the casts. The net carries over from the previous fish, so nothing has to
+/// be tapped while the same net is in use.
 pub fn catch(session: &Session) -> Vec<CaughtFish> {
     let mut using: Option<String> = None;
     let mut fish = Vec::new();
@@ -61,7 +61,7 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
     fish
 }
 
-/// Names of the classes that were said of fish, last used first, each once.
+/// Names of the classes entered for fish, most recently used first, each once.
 pub fn classes_used(session: &Session) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
     for name in catch(session).into_iter().rev().filter_map(|fish| fish.class) {
