@@ -1,5 +1,5 @@
-//! LANDED or LOST while the bait still counts as out: both hands were full at the bite, so it is logged now, set back by the
-//! time that a fish is usually played.
+//! LANDED or LOST while the bait still counts as out: the angler's hands were full at the bite, so the bite
+//! is logged now, set back by the usual playing time.
 
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, RodNumber};
@@ -7,16 +7,17 @@ use restwater_screen as screen;
 use restwater_screen::Arg;
 use restwater_session::{Played, RodState, Session, Stamp, playing_time};
 
-/// The bite of an outcome that was tapped before it.
+/// A bite that is logged only with its outcome.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct LateBite {
     rod: RodNumber,
-    /// How long before the outcome it was.
+    /// How long before the outcome it came.
     back_s: u32,
 }
 
-/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It was not before the splash:
-/// where the cast was out for less than twice the usual time, it was half way.
+/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It can't
+/// have come before the splash: if the cast was out for less than twice the usual playing time, the bite is
+/// set half way.
 pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp) -> Option<LateBite> {
     let played = match payload {
         Payload::Landed { .. } => Played::Landed,
@@ -31,7 +32,7 @@ pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp)
 }
 
 impl App {
-    /// Logs a bite and what became of it as one entry, taken back together.
+    /// Logs a bite and its outcome as one group, which is undone together.
     pub(super) fn with_its_bite(
         &mut self,
         outcome: Payload,

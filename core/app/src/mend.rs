@@ -1,5 +1,5 @@
-//! Mending in the evening: doubtful entries, each put right in a few taps. Every tap is an entry of its own, so
-//! that it can be taken back.
+//! Mending: doubtful entries are corrected in a few taps each. Every tap is an entry of its own, so it can be
+//! undone.
 
 use super::error::within;
 use super::{App, AppError};
@@ -30,7 +30,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// Mends one thing of a doubtful entry.
+    /// Corrects one thing in a doubtful entry.
     pub(super) fn mend(&mut self, op: Uuid, tap: MendTap, at: &Moment) -> Result<String, AppError> {
         if tap == MendTap::WasAway {
             return self.was_away(op, at);
@@ -61,7 +61,8 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// A break in the gap before a cast: from the end of the cast before it, up to a turn-round before its splash.
+    /// Logs a break in the gap before a cast, from the end of the previous cast to a turn-round before the
+    /// splash.
     fn was_away(&mut self, op: Uuid, at: &Moment) -> Result<String, AppError> {
         let now = self.on_line(at);
         let (session, _) = self.entry_to_mend(op)?;
@@ -81,7 +82,7 @@ impl App {
             (self.journal.new_id(at), Payload::TimeSet { back_s: began_s }, Some(away)),
             (returned, Payload::Returned, None),
             (self.journal.new_id(at), Payload::TimeSet { back_s: ended_s }, Some(returned)),
-            // Said in the evening, the times are as good as they get: they are no more to be mended.
+            // Times entered from memory won't get better, so the entry is confirmed at once.
             (self.journal.new_id(at), Payload::Confirmed, Some(away)),
             (self.journal.new_id(at), Payload::Confirmed, Some(returned)),
         ];
@@ -98,12 +99,12 @@ impl App {
     }
 }
 
-/// What was settled goes off the glass; an end is left there, since its minutes may follow.
+/// A settled entry leaves the screen; an end stays, since its minutes may be entered next.
 fn still_open(op: Uuid, kind: &str) -> Option<Uuid> {
     Some(op).filter(|_| matches!(kind, "cast_end_set" | "time_set"))
 }
 
-/// The end of a cast with one thing said anew, and the other as it stands.
+/// The end of a cast with one thing corrected and the other as before.
 fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u32>) -> Option<Payload> {
     let cast = session.casts.iter().find(|cast| cast.op == op)?;
     cast.end.as_ref()?;
@@ -115,8 +116,8 @@ fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u3
     Some(Payload::CastEndSet { end, after_s })
 }
 
-/// The gap before a cast in which something may be missing: from the end of the cast before it to its splash, of which a logged
-/// break is no part.
+/// The gap before a cast in which something may be missing: from the end of the previous cast to the splash,
+/// without logged breaks.
 fn gap_before(session: &Session, op: Uuid) -> Option<(Stamp, Stamp)> {
     let gapped = |d: &restwater_session::Doubt| d.op == op && d.kind == DoubtKind::LongGap;
     session.doubts.iter().find(|d| gapped(d))?;
@@ -126,7 +127,8 @@ fn gap_before(session: &Session, op: Uuid) -> Option<(Stamp, Stamp)> {
     Some(session.without_a_break(&before.end.as_ref()?.at, &next.start))
 }
 
-/// A cast in the gap before another: out a turn-round after what came before it, in a turn-round before what comes next.
+/// A forgotten cast in the gap before another: it starts a turn-round after the previous cast and ends a
+/// turn-round before the next.
 fn forgotten(session: &Session, op: Uuid) -> Option<Payload> {
     let gapped = |d: &restwater_session::Doubt| d.op == op && d.kind == DoubtKind::LongGap;
     session.doubts.iter().find(|d| gapped(d))?;

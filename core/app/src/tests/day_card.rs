@@ -1,4 +1,4 @@
-//! The first opening, the empty screens, and the card of the day after END.
+//! The first start of the app, the empty screens, and the card of the day after END.
 
 use super::*;
 use restwater_screen::{KeyTap, Leaf, LeafKey};
@@ -46,7 +46,7 @@ pub(super) fn fish(phone: &mut Phone) -> i64 {
 }
 
 #[test]
-fn the_first_opening_has_three_cards_once() {
+fn the_first_start_of_the_app_shows_three_cards_once() {
     let mut phone = Phone::new();
     assert_eq!(phone.app().first_screen().unwrap(), Which::Welcome);
     assert_eq!(phone.app().first_screen().unwrap(), Which::Bank, "shown once");
@@ -78,7 +78,7 @@ fn a_screen_with_nothing_to_show_offers_start() {
 }
 
 #[test]
-fn after_end_comes_the_card_of_the_day_with_the_habit_and_what_to_try() {
+fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     let end = fish(&mut phone);
