@@ -73,7 +73,7 @@ impl SwimScreen<'_> {
         }
     }
 
-    /// What is known of a cell; of feed and of fish that showed only where there was any.
+    /// What is known about a cell; feed and fish that showed themselves are mentioned only if there were any.
     pub(super) fn cell(&self, figures: &CellFigures) -> String {
         let mut said = self.fished_words(figures);
         if let Some(minutes) = figures.fed_min {
@@ -131,7 +131,7 @@ impl SwimScreen<'_> {
         lines
     }
 
-    /// What the words about the drift rest on, for the list in full.
+    /// The evidence for the words about the drift, for the full list.
     pub(super) fn drift_figures(&self) -> Vec<String> {
         let along = |way: &str, along: &DriftAlong| -> Option<String> {
             let trend = along.bites.as_ref().filter(|_| along.lean != DriftLean::CantTellYet)?;
