@@ -5,7 +5,7 @@ use super::frame::Point;
 
 /// Signed area of a ring in square metres, anticlockwise positive (shoelace formula).
 pub fn ring_area_m2(ring: &[Point]) -> f64 {
-    // Taken about the first corner: small rings far from the origin keep their digits.
+    // Computed relative to the first corner, so that small rings far from the origin keep their precision.
     let Some(&o) = ring.first() else { return 0.0 };
     sides(ring).map(|(a, b)| (a.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.y - o.y)).sum::<f64>() / 2.0
 }
@@ -195,7 +195,7 @@ mod tests {
     }
 
     #[test]
-    fn an_outline_comes_back_anticlockwise_and_open() {
+    fn a_checked_outline_is_anticlockwise_and_not_closed() {
         let clockwise = ring(&[(0.0, 0.0), (0.0, 10.0), (10.0, 10.0), (10.0, 0.0), (0.0, 0.0)]);
         let good = check_outline(&clockwise).unwrap();
         assert_eq!(good.len(), 4);

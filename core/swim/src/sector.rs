@@ -3,7 +3,7 @@
 use super::frame::{Point, point_at};
 use serde::{Deserialize, Serialize};
 
-/// Chord error to which arcs of cells are flattened, metres.
+/// Largest chord error of flattened arcs of cells, metres.
 pub const CHORD_ERROR_M: f64 = 0.05;
 
 /// A piece of a fan: from one bearing clockwise to another, from one range to another.
