@@ -99,7 +99,7 @@ pub(crate) fn maximise(
 ) -> Result<Maximum, BiteError> {
     let mut rows: Vec<Row> = Vec::with_capacity(waits.len());
     for (i, wait) in waits.iter().enumerate() {
-        // A cast wound in at once says nothing: S(0) = 1.
+        // A cast wound in at once is no evidence: S(0) = 1.
         if wait.minutes() > 0.0 {
             let second = second.is_some_and(|s| s[i]);
             rows.push(Row { y: log(wait.minutes()), second, bite: wait.is_bite() });
