@@ -1,6 +1,6 @@
 //! Did a change matter: exact tests, rates, multiplicity, alternation plans.
 //!
-//! Everything here is pure: rows of casts and a seed come in, findings come out.
+//! Everything here is pure: the input is rows of casts and a seed, the output is findings.
 // The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
 // hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
