@@ -14,7 +14,7 @@ pub fn starting_ladder() -> Vec<LineLength> {
     STARTING_INCHES.iter().map(|&i| LineLength::from_tenths_mm(i * 254)).collect()
 }
 
-/// A cast with a pop-up, as the ladder counts it.
+/// A cast with a pop-up, for the ladder.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HeightCast {
     /// Counterweight to hook.
@@ -25,7 +25,7 @@ pub struct HeightCast {
     pub bites: u16,
 }
 
-/// What a rung has seen.
+/// The casts and bites of a rung.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Rung {
     /// Its height.
@@ -47,7 +47,7 @@ pub enum LadderError {
     /// A height twice, or of nothing.
     #[error("the height {0} stands twice or is nothing: take it out")]
     BadRung(LineLength),
-    /// Minutes that are none.
+    /// Impossible minutes.
     #[error("a cast of {0} minutes can't be counted: mend its times")]
     BadMinutes(f64),
 }
@@ -121,7 +121,7 @@ mod tests {
     }
 
     #[test]
-    fn ladders_and_casts_that_are_none_are_refused() {
+    fn impossible_ladders_and_casts_are_refused() {
         assert_eq!(tried(&[], &[]), Err(LadderError::Empty));
         assert_eq!(tried(&[inches(2), inches(2)], &[]), Err(LadderError::BadRung(inches(2))));
         let bad = HeightCast { height: inches(2), minutes: f64::NAN, bites: 0 };
