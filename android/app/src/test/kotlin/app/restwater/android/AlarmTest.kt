@@ -31,7 +31,7 @@ import org.robolectric.annotation.Implementation
 import org.robolectric.annotation.Implements
 import org.robolectric.shadows.ShadowAlarmManager
 
-/** An alarm rings until its own cast has ended or one of its keys was tapped; nothing else silences it. */
+/** An alarm rings until its own cast has ended or one of its keys is tapped; nothing else silences it. */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36])
 class AlarmTest {
@@ -217,7 +217,7 @@ class AlarmTest {
     }
 }
 
-/** The tones that were asked for: Robolectric can't make one. */
+/** Records which tones were requested: Robolectric can't play one. */
 @Implements(RingtoneManager::class)
 class TonesAsked {
     companion object {

@@ -39,7 +39,7 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** Files between this app and others, by intents and by the system's picker. */
+/** Exchanging files with other apps, by intents and by the system's picker. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -51,7 +51,7 @@ class FilesTest {
 
     @org.junit.Before fun notificationsAreAllowed() = Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
 
-    /** Puts a file on the shelf. Robolectric reads another app's file only where its stream is told of. */
+    /** Puts a file on the shelf. Robolectric reads another app's file only if its stream is registered. */
     private fun shelve(file: File) {
         shelf.file = file
         shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }
@@ -164,7 +164,7 @@ class FilesTest {
         val backup = File.createTempFile("backup", ".db")
         val said = runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } }.exceptionOrNull()
         assertTrue("$said", said is FileTrouble)
-        // Android 8 answers nothing where later ones pass the fault on.
+        // Android 8 returns nothing where later versions pass the error on.
         val words = if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) shellWords().fileGone else shellWords().fileFailed
         assertEquals(words, said?.message)
     }
@@ -200,15 +200,15 @@ class FilesTest {
     }
 }
 
-/** Another app's files: one of them, none, or a refusal. */
+/** Another app's files: one file, none, or a refusal. */
 class Shelf : ContentProvider() {
     var file: File? = null
     var refuses = false
 
-    /** How often a file is opened so that writing to it fails. */
+    /** How many times a file is opened so that writing to it fails. */
     var breaks = 0
 
-    /** How often its app fails in a way of its own when a file is written to. */
+    /** How many times the provider fails with an exception of its own when a file is written. */
     var odd = 0
     var deleted = 0
     val modes = mutableListOf<String>()

@@ -34,7 +34,7 @@ import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.robolectric.shadows.ShadowLooper
 
-/** Turns of the phone, the end of the process, the way back and the background: nothing is lost and nothing runs in vain. */
+/** Turning the phone, the end of the process, going back and the background: nothing is lost and nothing runs needlessly. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -90,7 +90,7 @@ class LifecycleTest {
         assertEquals("mist till ten", shown)
     }
 
-    /** Opens the leaf of the book on which a note is typed. */
+    /** Opens the leaf of the Book on which a note is typed. */
     private fun typingLeaf(scenario: ActivityScenario<MainActivity>): String {
         rule.runOnUiThread { scenario.activity().state?.open(Showing.BOOK) }
         Handset.until({ "no book" }) { scenario.activity().state?.book != null }

@@ -19,7 +19,7 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.shadows.ShadowAlarmManager
 
-/** The wait outside the app: as a live update, after it was swept away, among the quick settings; and a tap that was not saved. */
+/** The wait outside the app: as a live update, after it was swiped away, in the quick settings; and a tap that was not saved. */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36])
 class OutsideTest {
@@ -64,7 +64,7 @@ class OutsideTest {
         assertTrue(!told.extras.getString(Notification.EXTRA_TEXT).isNullOrBlank())
     }
 
-    // What the tile says aloud is read back from Robolectric from Android 12 only.
+    // Robolectric returns the spoken text of the tile only from Android 12.
     @Test @Config(sdk = [31, 34, 36]) fun theTileShowsTheWait() {
         aBaitIsOut()
         val tile = Robolectric.setupService(WaitTile::class.java)

@@ -22,7 +22,7 @@ import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
 
-/** What the system draws and does round the screens: its bars, the first window, what moves to a new phone, what is shared here. */
+/** What the system does around the screens: its bars, the first window, the move to a new phone, files shared to the app. */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
@@ -53,7 +53,7 @@ class WindowTest {
         test(scenario, there)
     }
 
-    @Suppress("DEPRECATION") // Android 8 to 14 draw it.
+    @Suppress("DEPRECATION") // Only Android 8 to 14 draw it.
     @Test @Config(sdk = [26, 31, 34]) fun theBarBelowHasNoGroundOfItsOwn() = on { scenario, activity ->
         assertEquals("by day", 0, activity.window.navigationBarColor)
         scenario.onActivity { it.state?.act(Action.Set(null, Scheme.NIGHT)) }
@@ -61,7 +61,7 @@ class WindowTest {
         assertEquals("by night", 0, activity.window.navigationBarColor)
     }
 
-    // Android 10 and 11 take the same way; from 12 on a phone follows the scheme that the app has set.
+    // Android 10 and 11 do the same; from 12 on the phone follows the scheme that the app has set.
     @Test @Config(sdk = [31]) fun theMarksStayTheSchemesWhenThePhonesThemeTurns() = on { scenario, activity ->
         val bars = WindowCompat.getInsetsController(activity.window, activity.window.decorView)
         until("dark marks by day") { bars.isAppearanceLightStatusBars }
