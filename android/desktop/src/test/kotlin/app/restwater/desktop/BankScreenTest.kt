@@ -25,7 +25,7 @@ import kotlin.test.assertEquals
 import kotlin.test.assertFalse
 import kotlin.test.assertTrue
 
-/** The Bank screen by its keys, on the real library. */
+/** The Bank screen, operated by its keys, with the real library. */
 @OptIn(ExperimentalTestApi::class)
 class BankScreenTest {
     @Test fun aCastIsOneTapAndTheWaitRuns() = Bankside.on {
@@ -75,7 +75,7 @@ class BankScreenTest {
     }
 
     @Test fun atTwiceTheTextNoKeyIsLost() {
-        // While a fish is on nothing asks for a tap, so the keys that can wait are not there.
+        // While a fish is on nothing asks for a tap, so the keys that can wait are not shown.
         val waiting = setOf(Key.LINER, Key.INDICATION, Key.TACKLE, Key.END)
         for ((state, way) in LEADING_TO) Bankside.on(GLASS.copy(textScale = 2.0)) {
             start()
@@ -94,7 +94,7 @@ class BankScreenTest {
         }
     }
 
-    /** Keys that have no use with nothing out. */
+    /** Keys that have no use while no rod is out. */
     private fun idle(state: BankState) =
         if (state == BankState.READY) setOf(Key.LINER, Key.INDICATION, Key.TWITCH) else emptySet()
 

@@ -16,7 +16,7 @@ import kotlin.test.assertFalse
 import kotlin.test.assertNotNull
 import kotlin.test.assertTrue
 
-/** Bench, Book, Conditions, Cautions, the list of screens and the set-up by their keys, on the real library. */
+/** Bench, Book, Conditions, Cautions, the list of screens and the set-up, operated by their keys, with the real library. */
 @OptIn(ExperimentalTestApi::class)
 class LeavesScreensTest {
     private fun Bankside.open(showing: Showing) {
@@ -230,7 +230,7 @@ class LeavesScreensTest {
         }
     }
 
-    /** A key of the first leaf, on whatever part of its list it stands. */
+    /** Taps a key of the first leaf, on whatever part of its list it is. */
     private fun Bankside.openLeaf(id: String) {
         repeat(12) {
             if (!isThere("key-leaf-$id") && isThere("next-page")) tapOn("next-page")

@@ -14,7 +14,7 @@ import kotlin.test.assertEquals
 import kotlin.test.assertNotNull
 import kotlin.test.assertTrue
 
-/** A match by its keys, on the real library. */
+/** A match, operated by its keys, with the real library. */
 class MatchScreenTest {
     private val Bankside.match get() = checkNotNull(state.match)
 
@@ -23,7 +23,7 @@ class MatchScreenTest {
         tapOn("open-MATCH")
     }
 
-    /** A session at 9:00, all-in at 9:30, all-out at 14:30, two nets of 20 lb; the Match screen lies on top. */
+    /** A session at 9:00, all-in at 9:30, all-out at 14:30, two nets of 20 lb; the Match screen is open. */
     private fun Bankside.setMatch() {
         start()
         openMatch()
@@ -114,7 +114,7 @@ class MatchScreenTest {
         tapOn("match-scales")
         tapOn("digit-9")
         wait(seconds = 1)
-        // Before all-in the key is not there to be taken; all-out before all-in is refused in words.
+        // Before all-in the key does not exist; all-out before all-in is refused with a message.
         tapOn("back")
         tapOn("match-rules")
         val before = match.rows.first { it.tag == "all-out" }.value

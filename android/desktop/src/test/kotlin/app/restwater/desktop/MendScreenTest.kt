@@ -7,7 +7,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertNull
 
-/** Doubtful entries put right by keys. */
+/** Doubtful entries, corrected by their keys. */
 class MendScreenTest {
     private fun Bankside.anEndNotSeen() {
         start()

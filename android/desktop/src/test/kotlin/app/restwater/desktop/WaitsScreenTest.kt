@@ -9,9 +9,9 @@ import kotlin.test.assertEquals
 import kotlin.test.assertNotEquals
 import kotlin.test.assertTrue
 
-/** The Waits screen by its keys, on the real library. The day is invented. */
+/** The Waits screen, operated by its keys, with the real library. The day is invented. */
 class WaitsScreenTest {
-    /** Two rods in turn, a bait each; rod 2 has the bites. */
+    /** Two rods in turn, each with its bait; rod 2 has the bites. */
     private fun Bankside.aDay() {
         tap(Key.START)
         tapOn("row-rods")
@@ -34,7 +34,7 @@ class WaitsScreenTest {
 
     private val Bankside.waits get() = checkNotNull(state.waits)
 
-    /** Casts drawn in the first picture that has casts. */
+    /** The casts drawn in the first picture that shows casts. */
     private fun Bankside.casts() =
         waits.charts.map { chart -> chart.dots.count { it.shape == DotShape.BITE || it.shape == DotShape.WITHOUT_BITE } }.first { it > 0 }
 
