@@ -50,7 +50,7 @@ final class EchoTests: XCTestCase {
     }
 }
 
-/// The loudspeaker is started for what is heard, and let go of afterwards.
+/// The loudspeaker is started for a sound and released afterwards.
 @MainActor
 final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
     final class Output: SoundOutput {
@@ -77,7 +77,7 @@ final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
     }
 }
 
-/// Time that passes at once, unless what waits for it is cancelled.
+/// Time that passes at once, unless the wait for it is cancelled.
 private actor Ends {
     private var count = 0
     func sleep(_ seconds: Double) async throws {

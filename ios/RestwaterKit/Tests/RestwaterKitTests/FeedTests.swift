@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Feed and fish that show, by their keys.
+/// Feed and showing fish, operated by their keys.
 @MainActor
 final class FeedTests: XCTestCase, @unchecked Sendable {
     func testTheFirstFeedIsChosenAndTheNextIsOneTap() async throws {

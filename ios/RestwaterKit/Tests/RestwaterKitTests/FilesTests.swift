@@ -4,10 +4,10 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Files out of one phone and into another, and what goes wrong with them.
+/// Files exported from one phone and imported into another, and what can go wrong.
 @MainActor
 final class FilesTests: XCTestCase, @unchecked Sendable {
-    /// A phone with a cast and a bite, and the file it hands on.
+    /// A phone with a cast and a bite, and the file it exports.
     private func sent() async throws -> (Bankside, Outgoing) {
         let day = try Bankside()
         await day.start()
@@ -49,7 +49,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
 
     func testTakingAFileInTwiceBringsNothingNew() async throws {
         let (day, file) = try await sent()
-        // The system takes its dialog away before it says how it ended.
+        // The system closes its dialog before it reports the result.
         day.state.dialogClosed()
         day.state.dialogSaved()
         XCTAssertTrue(day.state.content.notice.contains(file.name))

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The app goes out of sight and comes back, is ended and started again.
+/// The app goes to the background and comes back, is ended and started again.
 @MainActor
 final class PhaseTests: XCTestCase, @unchecked Sendable {
     func testTheLogIsLetGoOfInTheBackgroundAndTheWaitIsRightAfterwards() async throws {
@@ -11,13 +11,13 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         await day.start()
         await day.tap(.cast)
         await day.wait(minutes: 3)
-        // While the log is held, nobody else can have it; in the background it is let go of, as one whole file.
+        // While the log is held, nobody else can open it; in the background it is released as one complete file.
         XCTAssertThrowsError(try openLog(in: day.folder)) { XCTAssertEqual(($0 as? Refusal)?.kind, .busy) }
         day.state.phase(.background)
         await day.state.settled()
         XCTAssertEqual(try FileManager.default.contentsOfDirectory(atPath: day.folder.path).filter { $0.hasSuffix("-wal") }, [])
         XCTAssertNoThrow(try openLog(in: day.folder))
-        // What ticks in the background does not take hold of it again.
+        // A tick in the background does not open it again.
         day.state.refresh()
         await day.state.settled()
         XCTAssertNoThrow(try openLog(in: day.folder))

@@ -3,10 +3,10 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Alarm, running wait and keeping awake, planned from the Bank as it stands.
+/// Alarm, running wait and keeping awake, planned from the Bank as it is.
 @MainActor
 final class PhonePlanTests: XCTestCase, @unchecked Sendable {
-    /// A session with enough bites that there is a minute to recast by.
+    /// A session with enough bites to have a minute to recast by.
     private func taught() async throws -> Bankside {
         let day = try Bankside()
         await day.start()

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Where things lie and what is spoken, on every glass.
+/// Where things are and what is spoken, on every screen size.
 @MainActor
 final class SheetTests: XCTestCase, @unchecked Sendable {
     private let glasses = [
@@ -65,7 +65,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         XCTAssertNotEqual(solid(cast.marks), solid(cast.pressed))
     }
 
-    /// The app draws a piece again only where it has changed.
+    /// The app redraws a piece only if it has changed.
     func testASecondThatPassesChangesTheClockAndTheStripOnly() async throws {
         let day = try Bankside()
         await day.start()

@@ -4,7 +4,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// What the system rings and shows, over processes that end and begin.
+/// What the system rings and shows while processes end and start.
 @MainActor
 final class SystemTests: XCTestCase, @unchecked Sendable {
     func testACastWoundInFromTheLockScreenByANewProcessRingsNoMore() async throws {
@@ -153,7 +153,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
     }
 
-    /// What the core says of a first cast.
+    /// What the core says about a first cast.
     private func sameTapElsewhere() async throws -> String {
         let other = Handset()
         await other.launch()

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// What one tap does: logged, ignored, refused, taken back.
+/// What one tap does: logged, ignored, refused, undone.
 @MainActor
 final class TapTests: XCTestCase, @unchecked Sendable {
     func testASecondTapIsIgnoredAndSeenAndFeltToBe() async throws {

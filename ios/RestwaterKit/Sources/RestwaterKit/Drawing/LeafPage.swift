@@ -6,7 +6,7 @@ enum LeafBlock {
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
-    /// A key as wide as the glass.
+    /// A key as wide as the screen.
     case wide(LeafKey)
 
     fileprivate var isText: Bool {
@@ -31,7 +31,7 @@ struct LeafPage {
 
     init(_ leaf: Leaf, slate: Slate) { (self.leaf, self.slate) = (leaf, slate) }
 
-    /// Height of a key as wide as the glass, with the gap below it: it is no key used while fishing.
+    /// Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing.
     var wideKey: Double { max(11 * mm, (slate.text.secondary + slate.text.sub) * 1.3 + 2 * mm) + 2.5 * mm }
 
     func blocks(width: Double) -> [LeafBlock] {
@@ -52,10 +52,11 @@ struct LeafPage {
         }
     }
 
-    /// Fills parts from the top, each as full as it gets: the text, then the wide keys, then the sentences after them.
+    /// Fills the parts from the top, each as full as possible: the text, then the wide keys, then the sentences after
+    /// them.
     func parts(_ blocks: [LeafBlock], room: Double) -> [[LeafBlock]] {
         let width = slate.layout.notice.width
-        // A caution is on the first part, before the sentence where both don't fit.
+        // A caution is on the first part, before the sentence if both don't fit.
         let said = blocks.prefix { $0.isText }
         let boxed = said.filter(\.isBoxed)
         if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room {
@@ -88,7 +89,7 @@ struct LeafPage {
         let letters = slate.letters
         let valueWidth = line.value.isBlank ? 0 : min(width, letters.width(line.value, body, .bold) * 1.03 + 2)
         let labelWidth = letters.width(line.label, body, .medium)
-        // Side by side where that takes one line, or where the value is short and the label can wrap beside it.
+        // Side by side if that takes one line, or if the value is short and the label can wrap beside it.
         let beside = line.value.isBlank || valueWidth < width * 0.42 || labelWidth + valueWidth < width * 0.94
         let label = letters.height(line.label, em: body, width: beside ? width - valueWidth - body * 0.8 : width)
         return Shape(
@@ -97,7 +98,7 @@ struct LeafPage {
         )
     }
 
-    /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale.
+    /// The label on the left, the value on the right, details below; the range as a line on its scale.
     func marks(_ line: LeafLine, width: Double) -> [Mark] {
         let shape = shape(line, width)
         let write = slate.write
@@ -125,7 +126,7 @@ struct LeafPage {
     }
 }
 
-/// From nought at the left edge to the end of the scale at the right: the range, its ends, its middle.
+/// The range with its ends and its middle, on a scale from 0 at the left edge to its end at the right.
 private func spanMarks(_ span: LeafSpan, in place: Rect, mm: Double) -> [Mark] {
     let y = place.top + place.height / 2
     let (left, right) = (place.left + 0.3 * mm, place.right - 2.2 * mm)
