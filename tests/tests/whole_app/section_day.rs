@@ -1,4 +1,4 @@
-//! A match on three rods through the real core and store: what each rod shows from a distance, and the places
+//! A match on three rods through the real core and store: what each rod shows to an angler standing up, and the places
 //! in the section.
 
 use restwater_app::{Screen, Which};
