@@ -51,7 +51,7 @@ pub struct Water {
     pub evening: Option<Bites>,
     /// Spots fished in turn.
     pub spots: usize,
-    /// Chance that fish are at a spot, drawn anew each hour; 1 = always.
+    /// Chance that fish are at a spot, drawn again each hour; 1 = always.
     pub home: f64,
     /// Mean and sd of the minutes fish stay away from a spot after a cast lands on it or ends there.
     pub away: Option<[f64; 2]>,

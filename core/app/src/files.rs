@@ -25,7 +25,7 @@ use uuid::Uuid;
 
 /// Where backups go, beside the log.
 const BACKUPS: &str = "backups";
-/// Where files are made for the shell to hand on.
+/// Where files are made for the shell to pass on.
 const OUTGOING: &str = "outgoing";
 /// How many files are kept there: the one being handed on and a few earlier ones, in case handing over is
 /// slow.
@@ -71,7 +71,7 @@ pub struct BackupMade {
 }
 
 impl App {
-    /// Makes the file that the Files screen asks for, on stable storage, for the shell to hand on.
+    /// Makes the file that the Files screen asks for, on stable storage, for the shell to pass on.
     pub fn send(&mut self, now: &Moment, progress: &mut OnProgress<'_>) -> Result<Outgoing, AppError> {
         let state = self.files;
         let (stem, ending, media_type) = match state.form {
@@ -286,7 +286,7 @@ impl App {
         now: &Moment,
     ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
-        // The new file numbers its entries anew, so the number noted for the old file doesn't apply to it.
+        // The new file renumbers its entries, so the number noted for the old file doesn't apply to it.
         let saved = Store::salvage(dir, device, now.wall_ms, &[BACKED_UP])?;
         Ok(restwater_screen::salvage_words(&restwater_screen::Wording::new(), &saved))
     }

@@ -50,7 +50,7 @@ struct WaitsOf {
     habit: Option<f64>,
     /// The water, since the weight of earlier days depends on it.
     water: Option<String>,
-    /// Whether the chosen rod's cast lies in fed water.
+    /// Whether the chosen rod's cast is in fed water.
     fed: bool,
 }
 

@@ -252,7 +252,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
         lon_e7: p.lon_e7,
         straight_out_cdeg: p.straight_out_cdeg,
     }));
-    // The marks are new entries: a spot finds the one that stands in its direction.
+    // The marks are new entries: a spot finds the one in its direction.
     payloads.extend(rods().filter_map(|rod| {
         let spot = restwater_log::Spot { mark: None, ..rod.spot.clone()? };
         Some(Payload::SpotSet { rod: rod.number, spot })

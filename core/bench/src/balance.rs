@@ -32,7 +32,7 @@ pub struct Balance {
     pub net_lift_g: f64,
     /// Weight of the hook under water, grams.
     pub hook_g: f64,
-    /// Weight of the line above the counterweight under water, grams; negative where it floats.
+    /// Weight of the line above the counterweight under water, grams; negative if it floats.
     pub line_g: f64,
     /// The shot.
     pub shot: ShotChoice,

@@ -13,7 +13,7 @@ pub struct Hooklength {
     pub diameter_um: u16,
     /// Size on the packet: the bigger the number the smaller the hook.
     pub hook_size: u8,
-    /// Length of the hair in millimetres, where there is one.
+    /// Length of the hair in millimetres, if there is one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hair_mm: Option<u16>,
 }

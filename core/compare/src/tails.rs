@@ -7,7 +7,7 @@
 use statrs::function::beta::checked_beta_reg;
 use statrs::function::gamma::{checked_gamma_lr, checked_gamma_ur, ln_gamma};
 
-/// Regularised incomplete beta I_x(a, b); the limits where a or b is 0.
+/// Regularised incomplete beta I_x(a, b); the limits if a or b is 0.
 pub(crate) fn beta_cdf(a: f64, b: f64, x: f64) -> f64 {
     if a <= 0.0 {
         return 1.0;

@@ -158,7 +158,7 @@ pub struct RodPlace {
     pub target: Rect,
     /// The digits fill this height.
     pub digits: Rect,
-    /// Its name and state, where there is room.
+    /// Its name and state, if there is room.
     pub name: Option<Rect>,
     /// Its number beside the digits, if several rods have no room for their names.
     pub number: Option<Rect>,

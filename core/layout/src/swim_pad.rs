@@ -46,7 +46,7 @@ pub struct SwimLayout {
     pub back: Rect,
 }
 
-/// Space between the edge of the glass and what stands on it, mm.
+/// Space between the edge of the glass and what is on it, mm.
 const EDGE_MM: f64 = 2.0;
 /// The same at top and bottom of a glass on its side, mm.
 const SIDE_EDGE_MM: f64 = 0.6;
@@ -191,7 +191,7 @@ fn with_legend(glass: &Glass, head: Rect) -> (Rect, Rect) {
 }
 
 /// Title, map, words below each other; on a glass on its side that is wide enough the map has the whole height and the
-/// others stand beside it, on the thumb's side.
+/// others are beside it, on the thumb's side.
 fn head_picture_words(pad: &Pad) -> (Rect, Rect, Rect) {
     let (glass, free, growth) = (pad.glass, pad.free(), text_growth(pad.glass));
     let low = free.height - pad.mm(HEAD_MM + WORDS_MM) * growth < pad.mm(MAP_MM);

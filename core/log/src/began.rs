@@ -8,7 +8,7 @@ use uuid::Uuid;
 /// change its place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Began {
-    /// Order of its earliest `SessionStarted`; of its earliest entry where it has none (yet).
+    /// Order of its earliest `SessionStarted`; of its earliest entry if it has none (yet).
     pub order: OpOrder,
     /// Wall time of that entry.
     pub wall_ms: i64,

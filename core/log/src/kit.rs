@@ -95,7 +95,7 @@ impl Default for Measured {
 pub struct ShotWeight {
     /// As the angler calls the size.
     pub size: String,
-    /// mg in air; 0 where it is not in the box.
+    /// mg in air; 0 if it is not in the box.
     pub mg: u32,
 }
 

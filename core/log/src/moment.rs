@@ -46,7 +46,7 @@ pub enum Yardstick {
 /// The time from one moment to another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Span {
-    /// Milliseconds; negative where the later moment is before the earlier one.
+    /// Milliseconds; negative if the later moment is before the earlier one.
     pub ms: i64,
     /// The clock that measured it.
     pub by: Yardstick,

@@ -55,7 +55,7 @@ pub enum Payload {
     Landed {
         /// Which rod.
         rod: RodNumber,
-        /// What it weighs, where that is known.
+        /// What it weighs, if that is known.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         fish: Option<FishWeight>,
     },

@@ -15,7 +15,7 @@ pub struct CautionsInput<'a> {
     pub occasion: Occasion,
     /// The key of the peg in the log.
     pub peg: &'a str,
-    /// The peg in words; empty where it has no name.
+    /// The peg in words; empty if it has no name.
     pub peg_words: &'a str,
     /// Cautions that were dismissed.
     pub seen: &'a [Seen],

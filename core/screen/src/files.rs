@@ -278,7 +278,7 @@ pub struct MapTally {
     pub already: Vec<String>,
     /// What could not be used.
     pub skipped: Vec<String>,
-    /// Entries it writes; 0 where there is nothing new.
+    /// Entries it writes; 0 if there is nothing new.
     pub entries: u64,
 }
 

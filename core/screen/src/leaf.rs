@@ -4,7 +4,7 @@
 use super::{Action, Choice, ChoiceRow, KeyTap, TypedField, Which, Wording};
 use serde::{Deserialize, Serialize};
 
-/// A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+/// A range on a common scale, drawn as a line with its ends and, if known, its middle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafSpan {
@@ -64,7 +64,7 @@ pub struct Leaf {
     pub title: String,
     /// What it says, in a sentence or two.
     pub says: String,
-    /// A caution that belongs to what is entered here; empty where there is none.
+    /// A caution that belongs to what is entered here; empty if there is none.
     pub caution: String,
     /// Figures.
     pub lines: Vec<LeafLine>,

@@ -56,7 +56,7 @@ pub enum Alarm {
     After(u16),
 }
 
-/// What belongs to the phone beside hand and scheme.
+/// What belongs to the phone besides hand and scheme.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct PhoneChoices {

@@ -1,4 +1,4 @@
-//! The plan for a day in words: its lines, those that are due, and what came of each.
+//! The plan for a day in words: its lines, those that are due, and the result of each.
 
 use super::date::date_words;
 use super::figures::{clock, clock_of};

@@ -73,7 +73,7 @@ fn fed_before_at<'a>(
     Some((within.next_back()?, mg))
 }
 
-/// Whether the cast that a rod has out lies in fed water; if none is out, whether the next one would if it
+/// Whether the cast that a rod has out is in fed water; if none is out, whether the next one would be if it
 /// went out now.
 pub fn in_fed_water(session: &Session, rod: RodNumber, now: &Stamp) -> bool {
     let feedings = session.feedings();

@@ -27,7 +27,7 @@ impl MatchDay {
     /// All-in and all-out are times of day by the organiser's clock, and `offset_ms` says how far that is
     /// from the phone's. They are tied to the time line once, by what the phone's clock showed when the match
     /// was first set. So neither setting the clock later, by hand or by a network, nor changing a rule later
-    /// moves them. A match that is called off and set again is tied anew, and so is one set by another phone.
+    /// moves them. A match that is called off and set again is tied again, and so is one set by another phone.
     pub fn phone_ms(&self, now: &Stamp) -> i64 {
         self.wall_at_start_ms.saturating_add(now.at_ms)
     }

@@ -1,4 +1,4 @@
-//! The plan on its day: which lines are due, and what came of each. Both depend only on the session, and all
+//! The plan on its day: which lines are due, and the result of each. Both depend only on the session, and all
 //! times are measured on its time line, so setting the clock neither shows a line early nor hides it.
 
 use super::model::{RodState, Session};
@@ -53,7 +53,7 @@ pub enum PlanDue<'a> {
     },
 }
 
-/// A line of the plan and what came of it.
+/// A line of the plan and its result.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum PlanOutcome<'a> {
     /// The pegs hoped for, and the one drawn.

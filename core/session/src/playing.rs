@@ -41,7 +41,7 @@ impl Played {
 pub struct PlayingTime {
     /// In seconds.
     pub seconds: u32,
-    /// How many fish it is learned from; 0 where it is a guess.
+    /// How many fish it is learned from; 0 if it is a guess.
     pub fish: usize,
 }
 

@@ -3,7 +3,7 @@
 use super::cast::{Cast, EndCause};
 use super::model::Session;
 
-/// What a cast costs beside its wait, in minutes.
+/// What a cast costs besides its wait, in minutes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rhythm {
     /// Wind-in to next splash.

@@ -35,7 +35,7 @@ pub struct Stamp {
 /// The time from one stamp to another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Elapsed {
-    /// Milliseconds; negative where the later stamp is before the earlier one.
+    /// Milliseconds; negative if the later stamp is before the earlier one.
     pub ms: i64,
     /// How far off that may be, in ms; 0 within one boot of a device.
     pub uncertain_ms: i64,

@@ -58,7 +58,7 @@ pub enum SwimError {
     /// Two marks share an id.
     #[error("two aiming marks share the id {0}: give one of them another")]
     SameMarkTwice(String),
-    /// Two marks stand on one bearing.
+    /// Two marks are on one bearing.
     #[error("aiming marks {0} and {1} stand on the same bearing: keep one of them")]
     MarksOnOneBearing(String, String),
     /// No such aiming mark.

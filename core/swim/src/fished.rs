@@ -41,7 +41,7 @@ pub struct CellFigures {
     /// Minutes since the last landing of a lead that reached it with probability one half or more;
     /// `None` where none did.
     pub rested_min: Option<f64>,
-    /// Minutes it has been kept back; `None` where it is not.
+    /// Minutes it has been kept back; `None` if it is not.
     pub kept_back_min: Option<f64>,
     /// Whether a bait is meant to be in it now.
     pub out_now: bool,

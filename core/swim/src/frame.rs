@@ -81,7 +81,7 @@ impl Spot {
     }
 }
 
-/// A bearing that lies in front of the peg.
+/// A bearing in front of the peg.
 pub(crate) fn check_bearing(bearing_deg: f64) -> Result<(), SwimError> {
     if finite("a bearing", bearing_deg)?.abs() > 90.0 {
         return Err(SwimError::BearingBehind(bearing_deg));

@@ -47,7 +47,7 @@ pub enum GeoJsonError {
 pub struct ImportedSwim {
     /// Aiming marks.
     pub marks: Vec<AimingMark>,
-    /// The boundary, where the file had one.
+    /// The boundary, if the file had one.
     pub boundary: Option<Vec<Point>>,
     /// Features.
     pub features: Vec<Feature>,
@@ -74,7 +74,7 @@ pub const FISH_SHOWING: &str = "fish showing";
 pub const FISH_LANDED: &str = "fish landed";
 
 impl Swim {
-    /// The swim as GeoJSON; with positions only where a peg is given.
+    /// The swim as GeoJSON; with positions only if a peg is given.
     pub fn to_geojson(&self, peg: Option<&PegOnEarth>) -> Result<String, GeoJsonError> {
         self.day_to_geojson(peg, &DayOnMap::default())
     }

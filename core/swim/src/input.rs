@@ -73,7 +73,7 @@ pub struct CastAt {
     pub spot: Spot,
     /// Whether the line was clipped up.
     pub clipped: bool,
-    /// Weight of the lead or the loaded feeder, grams; `None` where it was not logged.
+    /// Weight of the lead or the loaded feeder, grams; `None` if it was not logged.
     pub lead_g: Option<f64>,
     /// Splash, milliseconds.
     pub start_ms: i64,

@@ -163,7 +163,7 @@ pub struct WhereNext {
     pub set_aside: Vec<NextSpot>,
     /// Bites this rests on.
     pub bites: u32,
-    /// Kept-back water to go into now, where there is any.
+    /// Kept-back water to go into now, if there is any.
     pub go_in: Option<GoIn>,
 }
 

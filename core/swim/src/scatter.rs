@@ -54,7 +54,7 @@ pub struct DisturbanceRow {
 pub struct Disturbance {
     /// Lines in order of weight; the last one also applies to anything heavier.
     pub rows: Vec<DisturbanceRow>,
-    /// Radius where the weight was not logged, metres.
+    /// Radius if the weight was not logged, metres.
     pub unknown_m: f64,
     /// Whether the table is a guess.
     pub is_guess: bool,

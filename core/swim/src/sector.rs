@@ -11,7 +11,7 @@ pub const CHORD_ERROR_M: f64 = 0.05;
 pub struct AnnularSector {
     /// Anticlockwise edge, degrees.
     pub from_deg: f64,
-    /// Clockwise edge, degrees; below `from_deg` where the sector runs through the back (or north).
+    /// Clockwise edge, degrees; below `from_deg` if the sector runs through the back (or north).
     pub to_deg: f64,
     /// Near edge, metres.
     pub inner_m: f64,

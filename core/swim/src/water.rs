@@ -82,7 +82,7 @@ impl Water {
         self.rings().iter().filter(|ring| ring_contains(ring, p)).count() % 2 == 1
     }
 
-    /// Distance of a point from it, metres; 0 inside, infinite where there is none.
+    /// Distance of a point from it, metres; 0 inside, infinite if there is none.
     pub fn distance(&self, p: Point) -> f64 {
         if self.contains(p) {
             return 0.0;

@@ -153,7 +153,7 @@ impl LeavePlan {
     }
 
     /// Whether to leave a cast in, in fed water or not, that has waited `so_far` minutes without a bite. A
-    /// fresh cast is assumed to lie in water fed like that of this one.
+    /// fresh cast is assumed to be in water fed like that of this one.
     ///
     /// Waiting on until s earns F(s) - F(so far) bites for the integral of S over that stretch and d a bite;
     /// the turn-round is paid whenever the cast ends, so it doesn't count. It is compared with the rate of

@@ -4,7 +4,7 @@ use super::fed::FedEffect;
 use super::{BiteError, WaitPosterior};
 
 impl WaitPosterior {
-    /// Sets whether the next cast lies in fed water: see [`super::LeavePlan::next_is_fed`].
+    /// Sets whether the next cast is in fed water: see [`super::LeavePlan::next_is_fed`].
     pub fn next_is_fed(&mut self, fed: bool) {
         self.plan.next_is_fed(fed);
     }

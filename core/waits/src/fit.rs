@@ -92,7 +92,7 @@ impl TwoGroupFit {
     }
 }
 
-/// Fits one model. At least one bite is needed, two with different times where there is a shape.
+/// Fits one model. At least one bite is needed, two with different times if there is a shape.
 pub fn fit(model: Model, waits: &[Wait]) -> Result<Fit, BiteError> {
     check(waits, if model == Model::Exponential { 1 } else { 2 })?;
     match model {

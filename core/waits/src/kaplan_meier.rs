@@ -148,7 +148,7 @@ impl SurvivalCurve {
         Ok((low, high))
     }
 
-    /// Pointwise limits at every step; `None` where the curve is at zero and they are undefined.
+    /// Pointwise limits at every step; `None` if the curve is at zero and they are undefined.
     pub fn limits(&self, kind: Limits, level: f64) -> Result<Vec<Option<(f64, f64)>>, BiteError> {
         let z = two_sided_z(level)?;
         Ok(self.steps.iter().map(|step| step.limits(kind, z)).collect())
@@ -182,7 +182,7 @@ impl SurvivalCurve {
 }
 
 impl Step {
-    /// Greenwood's standard error of the survival; `None` where the curve is at zero.
+    /// Greenwood's standard error of the survival; `None` if the curve is at zero.
     pub fn standard_error(&self) -> Option<f64> {
         (self.at_risk > self.bites).then(|| self.survival * self.greenwood_sum.sqrt())
     }

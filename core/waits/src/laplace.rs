@@ -101,7 +101,7 @@ pub(crate) fn top(piece: Piece, priors: &Priors, evidence: &Evidence) -> ([f64; 
     (at, covariance(&here))
 }
 
-/// Newton's step, on a matrix made positive definite where it isn't.
+/// Newton's step, on a matrix made positive definite if it isn't.
 fn ascent(here: &Surface) -> ([f64; 3], bool) {
     let mut ridge = 0.0;
     loop {

@@ -42,7 +42,7 @@ pub struct LeavePlan {
     moving: Vec<f64>,
     /// The same casts by whether they lay in fed water.
     pub(crate) by_feed: FedWaits,
-    /// Whether the next cast would lie in fed water.
+    /// Whether the next cast would be in fed water.
     pub(crate) fed: bool,
     /// Results that follow from the weights. They are computed on first use, since a running clock asks every
     /// second. The second is for casts in fed water, if feed counts.
@@ -126,7 +126,7 @@ impl LeavePlan {
         Ok(plan)
     }
 
-    /// Adds a finished cast of today that did not lie in fed water.
+    /// Adds a finished cast of today that was not in fed water.
     pub fn add(&mut self, wait: Wait) {
         self.add_by_feed(wait, false);
     }
@@ -159,7 +159,7 @@ impl LeavePlan {
         }
     }
 
-    /// Sets what a cast costs beside its wait, and the habit, both of which are learned anew with every cast.
+    /// Sets what a cast costs besides its wait, and the habit, both of which are learned again with every cast.
     /// Neither is evidence about waits, so the weights stay.
     pub(crate) fn set_pace(&mut self, costs: Costs, habit_min: Option<f64>) {
         self.reckoned = Default::default();
@@ -200,7 +200,7 @@ impl LeavePlan {
         counted.map(|(k, w)| (k, (w / sum) as f32)).collect()
     }
 
-    /// Sets whether the next cast would lie in fed water. If feed counts, all answers are then about such
+    /// Sets whether the next cast would be in fed water. If feed counts, all answers are then about such
     /// casts.
     pub fn next_is_fed(&mut self, fed: bool) {
         self.fed = fed;

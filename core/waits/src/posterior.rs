@@ -76,7 +76,7 @@ impl WaitPosterior {
         })
     }
 
-    /// Adds a finished cast of today that did not lie in fed water.
+    /// Adds a finished cast of today that was not in fed water.
     pub fn add(&mut self, wait: Wait) {
         self.add_by_feed(wait, false);
     }
@@ -90,7 +90,7 @@ impl WaitPosterior {
         self.grids = OnceLock::new();
     }
 
-    /// Updates what a cast costs beside its wait, and the habit, both in minutes.
+    /// Updates what a cast costs besides its wait, and the habit, both in minutes.
     pub fn set_pace(
         &mut self,
         turn_round_min: f64,

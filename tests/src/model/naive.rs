@@ -61,7 +61,7 @@ pub struct Session {
     pub rods: Vec<Option<usize>>,
     /// Texts of notes.
     pub notes: Vec<String>,
-    /// The lines of the plan that it goes by, if it goes by one.
+    /// The lines of the plan that it follows, if any.
     pub plan: Option<Value>,
     spots: Vec<Option<Value>>,
     /// How far apart the wall clock's errors lie within the session, by device: what bridging a boot may be off by.

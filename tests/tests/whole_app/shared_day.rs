@@ -121,7 +121,7 @@ fn without_ids(text: &str) -> String {
     out
 }
 
-/// Boots as `phone/boot`: the phone's part is drawn anew with each install.
+/// Boots as `phone/boot`: the phone's part is drawn again with each install.
 fn without_phones(text: &str) -> String {
     let mut parts = text.split("\"boot\":\"");
     let mut out = parts.next().unwrap_or_default().to_owned();

@@ -8,7 +8,7 @@ use std::ops::ControlFlow;
 use std::path::PathBuf;
 
 const DAY: i64 = 24 * 60 * MIN;
-/// Pink and white by turns, nine switches.
+/// Pink and white in turn, nine switches.
 const PLAN: &str = "pwwppwwppwwppwwppw";
 
 fn go(_: Progress) -> ControlFlow<()> {

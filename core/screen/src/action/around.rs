@@ -140,7 +140,7 @@ pub enum FilesTap {
     },
 }
 
-/// A choice on the Phone screen, beside hand and scheme.
+/// A choice on the Phone screen, besides hand and scheme.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]

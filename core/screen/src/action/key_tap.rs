@@ -24,7 +24,7 @@ pub enum KeyTap {
         /// Its id.
         id: String,
     },
-    /// To hand a text on to another app.
+    /// To pass a text on to another app.
     Share {
         /// The text.
         text: String,

@@ -69,7 +69,7 @@ pub enum Action {
     Landed {
         /// Which rod.
         rod: RodNumber,
-        /// What it weighs, where that is known.
+        /// What it weighs, if that is known.
         #[serde(default)]
         fish: Option<FishWeight>,
     },
@@ -150,10 +150,10 @@ pub enum Action {
     },
     /// Hand and scheme.
     Set {
-        /// Which thumb, where that changes.
+        /// Which thumb, if that changes.
         #[serde(default)]
         hand: Option<Hand>,
-        /// Day or night, where that changes.
+        /// Day or night, if that changes.
         #[serde(default)]
         scheme: Option<Scheme>,
     },

@@ -74,9 +74,9 @@ pub struct NetView {
     pub name: String,
     /// "5 fish, about 23 lb 4 oz".
     pub holds: String,
-    /// "of 50 lb", and the range where it is uncertain.
+    /// "of 50 lb", and the range if it is uncertain.
     pub limit: String,
-    /// "near the limit"; empty where it isn't.
+    /// "near the limit"; empty if it isn't.
     pub says: String,
     /// How near to the limit.
     pub warning: NetWarning,
@@ -202,7 +202,7 @@ pub struct MatchView {
 pub struct RestInput<'a> {
     /// The advice on leaving a cast.
     pub advice: &'a Advice,
-    /// What a cast costs beside its wait.
+    /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
     /// The simulated rest, or `None` if nothing can be forecast.
     pub rest: Option<&'a Rest>,

@@ -94,11 +94,11 @@ pub struct WaitsInput<'a> {
     pub filter: &'a CastFilter,
     /// Whose earlier sessions these are, if there is a choice.
     pub whose: Option<Whose>,
-    /// What a cast costs beside its wait.
+    /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
     /// When the angler winds in by habit.
     pub habit_min: Option<f64>,
-    /// Whether the cast that the screen is about lies in fed water.
+    /// Whether the cast that the screen is about is in fed water.
     pub in_fed_water: bool,
     /// The sentences.
     pub words: &'a Wording,

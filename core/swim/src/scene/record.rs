@@ -98,7 +98,7 @@ pub enum LabelRole {
 /// One frame of the swim, packed.
 ///
 /// Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
-/// has one entry more than there are parts (or is empty where there are none).
+/// has one entry more than there are parts (or is empty if there are none).
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimScene {

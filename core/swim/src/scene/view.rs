@@ -64,7 +64,7 @@ pub(crate) struct View {
     pub dp: f64,
     /// Size of label text at the system's scale.
     pub text: f64,
-    /// The least size of label text: that of 100 %, or the system's where that is smaller.
+    /// The least size of label text: that of 100 %, or the system's if that is smaller.
     pub least_text: f64,
     across: f64,
     up: f64,
