@@ -15,7 +15,7 @@ final class DrawingTests: XCTestCase {
     }
 
     /// 10:1 for digits, 7:1 for text; lines and marks are not text (WCAG 2.2, 1.4.11, requires 3).
-    func testEveryPairOfBothSchemesHasTheContrastItMust() {
+    func testEveryPairOfBothSchemesHasEnoughContrast() {
         let pairs: [(Tint, Tint, Double)] = [
             (.ink, .paper, 10), (.soft, .paper, 7), (.ink, .water, 7), (.soft, .water, 4.5), (.accent, .paper, 4.5), (.accent, .water, 4.5),
         ]
@@ -43,7 +43,7 @@ final class DrawingTests: XCTestCase {
         XCTAssertLessThan(fitted.em, 40)
     }
 
-    func testATextThatFindsNoRoomIsCutAndSaysSo() {
+    func testATextWithoutRoomIsCutOffAndMarkedAsSuch() {
         let fitted = plainLetters.fit(String(repeating: "bite ", count: 80), em: 20, width: 60, height: 24)
         XCTAssertFalse(fitted.whole)
         XCTAssertEqual(fitted.em, 20 * Letters.smallest, accuracy: 1)

@@ -4,7 +4,7 @@ import XCTest
 
 /// What is felt and heard.
 final class EchoTests: XCTestCase {
-    func testEachEchoIsToldByItsRhythm() {
+    func testEachEchoHasItsOwnRhythm() {
         let rhythms = Echo.all.map { $0.pulses.map { [$0.at, $0.seconds] } }
         XCTAssertEqual(Set(rhythms).count, rhythms.count)
     }
@@ -60,7 +60,7 @@ final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
         func stop() { did.append("stop") }
     }
 
-    func testTheOutputStopsAWhileAfterTheLastSoundAndStartsAnewForAnAlarm() async throws {
+    func testTheOutputStopsAWhileAfterTheLastSoundAndRestartsForAnAlarm() async throws {
         let output = Output()
         let ends = Ends()
         let speaker = EchoSpeaker(output: output, sleep: { seconds in try await ends.sleep(seconds) })

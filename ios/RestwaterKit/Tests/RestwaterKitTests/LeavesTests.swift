@@ -33,7 +33,7 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testEverySentenceOfALeafStandsOnOneOfItsPartsAtEverySizeOfText() async throws {
+    func testEverySentenceOfALeafIsOnOneOfItsPartsAtEveryTextSize() async throws {
         for scale in [1.0, 3.1] {
             for showing in screens {
                 var measure = Bankside.phone

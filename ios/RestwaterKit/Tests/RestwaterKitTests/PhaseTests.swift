@@ -6,7 +6,7 @@ import XCTest
 /// The app goes to the background and comes back, is ended and started again.
 @MainActor
 final class PhaseTests: XCTestCase, @unchecked Sendable {
-    func testTheLogIsLetGoOfInTheBackgroundAndTheWaitIsRightAfterwards() async throws {
+    func testTheLogIsReleasedInTheBackgroundAndTheWaitIsRightAfterwards() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
@@ -27,7 +27,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.bank.rods.map(\.digits), ["8:00"])
     }
 
-    func testATapFromOutsideWhileAwayIsLoggedAndLeavesTheLogPutAside() async throws {
+    func testATapFromOutsideWhileAwayIsLoggedAndLeavesTheLogReleased() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
@@ -41,7 +41,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertNoThrow(try openLog(in: day.folder))
     }
 
-    func testAPhaseThatComesTwiceDoesNothingMore() async throws {
+    func testARepeatedPhaseDoesNothingMore() async throws {
         let day = try Bankside()
         await day.start()
         for phase in [Phase.inactive, .background, .background, .inactive, .active, .active] { day.state.phase(phase) }

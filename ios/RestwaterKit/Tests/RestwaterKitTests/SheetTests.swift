@@ -16,7 +16,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
     /// The states with the keys that lead to them from an open session.
     private let leadingTo: [[Key]] = [[], [.cast], [.cast, .bite]]
 
-    func testEveryKeyOfEveryStateLiesWhereTheCoreSaysOnEveryGlass() async throws {
+    func testEveryKeyOfEveryStateIsWhereTheCoreSaysOnEveryScreenSize() async throws {
         for measure in glasses {
             for way in leadingTo {
                 let day = try Bankside(measure: measure)
@@ -56,7 +56,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testAKeyTurnsRoundWhileItIsTouched() async throws {
+    func testAKeyIsInvertedWhileItIsTouched() async throws {
         let day = try Bankside()
         await day.start()
         let cast = day.sheet["key-CAST"]!
@@ -66,7 +66,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
     }
 
     /// The app redraws a piece only if it has changed.
-    func testASecondThatPassesChangesTheClockAndTheStripOnly() async throws {
+    func testThePassingOfASecondChangesOnlyTheClockAndTheStrip() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)

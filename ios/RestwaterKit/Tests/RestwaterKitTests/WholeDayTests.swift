@@ -76,7 +76,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.content.showing, .bank)
     }
 
-    func testTheFirstOpeningIsThreeCardsAndOnce() async throws {
+    func testTheFirstOpeningShowsThreeCardsOnce() async throws {
         let day = try Bankside()
         day.state.greet()
         await day.state.settled()

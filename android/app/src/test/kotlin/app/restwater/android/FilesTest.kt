@@ -72,7 +72,7 @@ class FilesTest {
         rule.onNodeWithTag(tag).performClick()
     }
 
-    @Test fun aFileOpenedWithTheAppIsLookedIntoAndTakenIn() {
+    @Test fun aFileOpenedWithTheAppIsShownAndImported() {
         shelve(Handset.fromAnotherPhone())
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
             until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
@@ -90,7 +90,7 @@ class FilesTest {
         }
     }
 
-    @Test fun aFileThatIsGoneOrNotAllowedIsSaid() {
+    @Test fun aFileThatIsGoneOrNotAllowedIsReported() {
         shelf.file = null
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
             until(activity) { activity.state?.notice == shellWords().fileGone }
@@ -138,27 +138,27 @@ class FilesTest {
         }
     }
 
-    @Test fun aLongerFileIsReplacedAsAWhole() {
+    @Test fun aLongerFileIsReplacedCompletely() {
         saveOver { "report.html" in it.state?.notice.orEmpty() }
         assertEquals("truncated in words the provider knows", "wt", shelf.modes.last())
         assertTrue(OLD !in checkNotNull(shelf.file).readText())
     }
 
-    @Test fun whereSavingFailsTheOldFileIsStillThere() {
+    @Test fun ifSavingFailsTheOldFileIsStillThere() {
         shelf.breaks = 1
         saveOver { it.state?.notice == shellWords().fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
 
-    @Test fun whereTheProviderFailsOddlyTheOldFileIsStillThere() {
+    @Test fun ifTheProviderFailsUnexpectedlyTheOldFileIsStillThere() {
         shelf.odd = 1
         saveOver { it.state?.notice == shellWords().fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
 
-    @Test fun aBackupFolderWhoseProviderDiedIsSaid() {
+    @Test fun aBackupFolderWhoseProviderDiedIsReported() {
         val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
         Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
         val backup = File.createTempFile("backup", ".db")
@@ -169,7 +169,7 @@ class FilesTest {
         assertEquals(words, said?.message)
     }
 
-    @Test fun aFileIsNotTakenInAgainWhenTheAppIsOpenedFromTheListOfRecentOnes() {
+    @Test fun aFileIsNotImportedAgainWhenTheAppIsOpenedFromTheRecentApps() {
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI).addFlags(Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY)) { activity, _ ->
             until(activity) { activity.state?.bank != null }

@@ -70,7 +70,7 @@ class LifecycleTest {
         rule.waitForIdle()
     }
 
-    @Test fun anOpenRowIsStillOpenWhenThePhoneWasTurned() = on { scenario ->
+    @Test fun anOpenRowIsStillOpenAfterThePhoneIsTurned() = on { scenario ->
         // An empty log is greeted first.
         tap("key-skip-")
         tap(tag(Key.START))
@@ -80,7 +80,7 @@ class LifecycleTest {
         rule.waitUntilExactlyOneExists(hasTestTag("choice-rods-2"), 20_000)
     }
 
-    @Test fun aTypedTextIsStillThereWhenThePhoneWasTurned() = on { scenario ->
+    @Test fun aTypedTextIsStillThereAfterThePhoneIsTurned() = on { scenario ->
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         val typing = typingLeaf(scenario)
         rule.onNodeWithTag(typing).performTextInput("mist till ten")
@@ -102,7 +102,7 @@ class LifecycleTest {
         return "typed-note"
     }
 
-    @Test fun theSystemsWayBackGoesOneLevel() = on { scenario ->
+    @Test fun theSystemsBackGestureGoesBackOneLevel() = on { scenario ->
         // An empty log is greeted first.
         tap("key-skip-")
         tap(tag(Key.START))
@@ -164,14 +164,14 @@ class LifecycleTest {
 
     private fun saved() = checkNotNull(shelf.file).readText().startsWith("<!doctype html>", ignoreCase = true)
 
-    @Test fun aPlaceThatIsPickedWhileThePhoneIsTurnedIsWrittenTo() = on { scenario ->
+    @Test fun aPlacePickedWhileThePhoneIsTurnedIsWrittenTo() = on { scenario ->
         val code = saveAs(scenario)
         scenario.recreate()
         answer(scenario, code)
         Handset.until({ "nothing is saved" }) { saved() }
     }
 
-    @Test fun aPlaceThatIsPickedAfterTheProcessEndedIsWrittenTo() = on { scenario ->
+    @Test fun aPlacePickedAfterTheProcessEndedIsWrittenTo() = on { scenario ->
         val code = saveAs(scenario)
         scenario.recreate()
         Handset.processEnds()
@@ -179,7 +179,7 @@ class LifecycleTest {
         Handset.until({ "nothing is saved" }) { saved() }
     }
 
-    @Test fun aFileThatIsPickedAfterTheProcessEndedIsLookedInto() = on { scenario ->
+    @Test fun aFilePickedAfterTheProcessEndedIsShown() = on { scenario ->
         val file = Handset.fromAnotherPhone()
         shelf.file = file
         shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }

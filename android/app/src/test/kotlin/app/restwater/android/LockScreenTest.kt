@@ -79,7 +79,7 @@ class LockScreenTest {
         assertEquals(listOf("CAST", "UNDO"), checkNotNull(Handset.wait()).actions.map { it.title.toString() })
     }
 
-    @Test fun aKeyOfAnotherAppOrOfNoKindLogsNothing() {
+    @Test fun aKeyOfAnotherAppOrAnUnknownKeyLogsNothing() {
         show()
         KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, Key.END.name))
         KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, "SING"))

@@ -46,7 +46,7 @@ class OtherTaskTest {
         test(activity)
     }
 
-    @Test fun theFirstOneAsksWhichFileToTakeIn() = afterAnother { activity ->
+    @Test fun theFirstActivityStillAsksWhichFileToImport() = afterAnother { activity ->
         rule.runOnUiThread { activity.state?.open(Showing.FILES) }
         rule.waitUntilExactlyOneExists(hasTestTag("take-in"), 20_000)
         rule.onNodeWithTag("take-in").performClick()
@@ -55,7 +55,7 @@ class OtherTaskTest {
         }
     }
 
-    @Test fun theFirstOneHearsWhatBecomesOfAFile() = afterAnother { activity ->
+    @Test fun theFirstActivityIsToldTheResultOfAFile() = afterAnother { activity ->
         val state = checkNotNull(activity.state)
         rule.runOnUiThread { state.open(Showing.FILES) }
         Handset.until({ "no files" }) { state.files != null }

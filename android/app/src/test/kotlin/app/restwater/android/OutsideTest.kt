@@ -46,7 +46,7 @@ class OutsideTest {
         assertEquals("its own picture in the status bar", R.drawable.wait, wait.smallIcon.resId)
     }
 
-    @Test fun aRunningWaitThatWasSweptAwayComesBack() {
+    @Test fun aRunningWaitThatWasSwipedAwayComesBack() {
         aBaitIsOut()
         val swept = checkNotNull(checkNotNull(Handset.wait()).deleteIntent) { "nobody hears of it" }
         Handset.sweep()
@@ -54,7 +54,7 @@ class OutsideTest {
         Handset.until({ "it is gone" }) { Handset.wait() != null }
     }
 
-    @Test fun aKeyThatCouldNotBeSavedIsTold() {
+    @Test fun aKeyThatCouldNotBeSavedIsReported() {
         Handset.app.filesDir.resolve("log").apply { mkdirs() }.resolve(LOG).writeText("this is no log")
         val key = KeyReceiver.intent(Handset.app, Key.CAST, 1u, "CAST")
         KeyReceiver().onReceive(Handset.app, shadowOf(key).savedIntent)

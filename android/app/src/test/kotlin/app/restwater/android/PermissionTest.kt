@@ -51,7 +51,7 @@ class PermissionTest {
 
     private val notifications = listOf(Manifest.permission.POST_NOTIFICATIONS)
 
-    @Test fun itIsAskedForAlsoWhereTheScreenMayGoDark() {
+    @Test fun itIsAlsoAskedForIfTheScreenMayGoDark() {
         act(Action.Phone(PhoneTap.Awake(false)))
         act(Action.StartSession(null))
         on(::isAsked)

@@ -92,7 +92,7 @@ class ReceiverTest {
 
     private fun lines() = (Handset.core.screen(Which.SWIM, Handset.app.now()) as Screen.Swim).v1.place.fields.map { it.value }
 
-    @Test fun aRefusalIsSaidAndTheLinesCanStillBeTyped() {
+    @Test fun aRefusalIsReportedAndTheLinesCanStillBeTyped() {
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = false)
         until { state.notice == shellWords().positionNotAllowed }
@@ -142,7 +142,7 @@ class ReceiverTest {
         assertEquals("52.0000000", lines().first())
     }
 
-    @Test fun aReceiverThatIsSwitchedOffIsSaid() {
+    @Test fun aReceiverThatIsSwitchedOffIsReported() {
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, false)
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)

@@ -39,7 +39,7 @@ class RefusedOpeningTest {
         test(scenario) { checkNotNull(activity).stage }
     }
 
-    @Test fun whatKeptItFromOpeningIsGoneWhenTheAppComesBack() {
+    @Test fun theLogOpensWhenTheAppComesBackAndTheProblemIsGone() {
         log.writeText("this is no log")
         refused { scenario, stage ->
             log.delete()
@@ -59,7 +59,7 @@ class RefusedOpeningTest {
         log.writeBytes(bytes)
     }
 
-    @Test fun whyADamagedLogCouldNotBeSalvagedIsSaid() {
+    @Test fun theReasonForAFailedSalvageIsShown() {
         damage()
         refused { _, stage ->
             assertTrue("a damaged log", (stage() as Stage.Refused).damaged)

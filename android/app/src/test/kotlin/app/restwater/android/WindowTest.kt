@@ -34,7 +34,7 @@ class WindowTest {
         there()
     }
 
-    @Test fun theMarksOfTheBarsFollowTheScheme() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+    @Test fun theIconsOfTheBarsFollowTheScheme() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
         var activity: MainActivity? = null
         scenario.onActivity { activity = it }
         val there = checkNotNull(activity)
@@ -73,7 +73,7 @@ class WindowTest {
         assertTrue("still dark", bars.isAppearanceLightStatusBars && bars.isAppearanceLightNavigationBars)
     }
 
-    @Test fun theFirstWindowIsThePaperOfTheScheme() {
+    @Test fun theFirstWindowHasThePaperColourOfTheScheme() {
         for ((night, ink) in listOf(Configuration.UI_MODE_NIGHT_NO to Ink.Day, Configuration.UI_MODE_NIGHT_YES to Ink.Night)) {
             val config = Configuration(Handset.app.resources.configuration)
             config.uiMode = config.uiMode and Configuration.UI_MODE_NIGHT_MASK.inv() or night

@@ -40,7 +40,7 @@ class BankScreenTest {
         assertEquals(LiveRegionMode.Polite, live)
     }
 
-    @Test fun aSecondTapIsIgnoredAndSeenToBe() = Bankside.on {
+    @Test fun aSecondTapIsIgnoredAndThatIsVisible() = Bankside.on {
         start()
         tap(Key.CAST)
         wait(minutes = 5)
@@ -52,7 +52,7 @@ class BankScreenTest {
         node("notice").assertContentDescriptionContains("ignored", substring = true)
     }
 
-    @Test fun everyKeyIsDrawnWhereTheLayoutSaysAndAsLarge() {
+    @Test fun everyKeyHasThePlaceAndSizeOfTheLayout() {
         for (hand in Hand.entries) for ((state, way) in LEADING_TO) Bankside.on {
             if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
             start()
@@ -125,7 +125,7 @@ class BankScreenTest {
         assertEquals(Scheme.DAY, state.settings.scheme, "it is morning")
     }
 
-    @Test fun theSwimAndTheFishAreOneTapAwayAndBackLiesAtTheThumb() {
+    @Test fun theSwimAndTheFishAreOneTapAwayAndBackIsAtTheThumb() {
         for (hand in Hand.entries) Bankside.on {
             choose(hand = hand)
             assertFalse(isThere("open-SWIM"), "there is no swim yet")
@@ -156,7 +156,7 @@ class BankScreenTest {
         node("notice").assertContentDescriptionContains("ignored", substring = true)
     }
 
-    @Test fun theWholeKeyTurnsWhileTheThumbIsOnIt() = Bankside.on {
+    @Test fun theWholeKeyIsInvertedWhileTheThumbIsOnIt() = Bankside.on {
         start()
         val cast = node(tag(Key.CAST))
         fun solid() = cast.fetchSemanticsNode().config[SolidInk]
@@ -191,7 +191,7 @@ class BankScreenTest {
         assertEquals(BankState.OUT, bank.state)
     }
 
-    @Test fun undoNamesWhatItTakesBackAndRedoBringsItBack() = Bankside.on {
+    @Test fun undoNamesWhatItUndoesAndRedoRestoresIt() = Bankside.on {
         start()
         tap(Key.CAST)
         wait(minutes = 4)

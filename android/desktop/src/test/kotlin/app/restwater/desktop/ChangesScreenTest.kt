@@ -22,7 +22,7 @@ class ChangesScreenTest {
 
     private val Bankside.changes get() = checkNotNull(state.changes)
 
-    @Test fun changesAreFoundFromTheLogAndTheirPictureSaysThem() = Bankside.on {
+    @Test fun changesAreFoundInTheLogAndShownInThePicture() = Bankside.on {
         aDay()
         val change = changes.changes.single()
         assertEquals(1u, changes.lookedAt)

@@ -50,7 +50,7 @@ class FeedScreenTest {
         assertEquals("12 oz, loose", sub(Key.FEED))
     }
 
-    @Test fun fishThatShowAreTwoTapsAndStandOnTheMap() = Bankside.on {
+    @Test fun showingFishTakeTwoTapsAndAreOnTheMap() = Bankside.on {
         start()
         turnTo(Key.SEEN)
         assertEquals(Showing.SEEN, state.showing)

@@ -38,7 +38,7 @@ class FilesScreenTest {
         until { state.desk.page == FilesPage.INCOMING }
     }
 
-    @Test fun aSessionIsSentAnotherPhoneLooksTakesItInAndTakesItBack() {
+    @Test fun aSessionIsExportedThenShownImportedAndUndoneOnAnotherPhone() {
         val carried = Files.createTempFile("restwater", ".json-seq").toFile()
         Bankside.on {
             aCast()
@@ -89,7 +89,7 @@ class FilesScreenTest {
         }
     }
 
-    @Test fun theSwimGoesOutAsAMapAndAnotherPhoneTakesItInAndUndoesIt() {
+    @Test fun theSwimIsExportedAsAMapAndAnotherPhoneImportsAndUndoesIt() {
         val carried = Files.createTempFile("swim", "").toFile()
         Bankside.on {
             start()
@@ -128,7 +128,7 @@ class FilesScreenTest {
         carried.delete()
     }
 
-    @Test fun aBackupIsMadeListedAndLookedInto() = Bankside.on {
+    @Test fun aBackupIsMadeListedAndShown() = Bankside.on {
         aCast()
         goTo(Showing.FILES)
         tapOn("backups")

@@ -75,7 +75,7 @@ class LeavesScreensTest {
         assertEquals(2, state.bench.leaf("hooklengths").lines.size)
     }
 
-    @Test fun aRefusalIsSaidAndNothingChanges() = Bankside.on {
+    @Test fun aRefusalIsShownAndNothingChanges() = Bankside.on {
         open(Showing.BENCH)
         tapOn("key-leaf-fall")
         tapOn("key-splash-")
@@ -89,7 +89,7 @@ class LeavesScreensTest {
         node("says").assertContentDescriptionContains("3 m deep", substring = true)
     }
 
-    @Test fun leadIsNamedWhereTheWeightStandsAndForbidsNothing() = Bankside.on {
+    @Test fun theLeadCautionIsShownByTheWeightAndForbidsNothing() = Bankside.on {
         start()
         tap(Key.TACKLE)
         choose("lead", "20000")
@@ -103,7 +103,7 @@ class LeavesScreensTest {
         assertEquals(BankState.OUT, bank.state)
     }
 
-    @Test fun conditionsAreAQuestionAfterTheOther() = Bankside.on {
+    @Test fun conditionsAreAskedOneAfterTheOther() = Bankside.on {
         start()
         open(Showing.CONDITIONS)
         repeat(6) {

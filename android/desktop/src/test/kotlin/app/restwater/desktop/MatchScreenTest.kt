@@ -48,7 +48,7 @@ class MatchScreenTest {
         wait(seconds = 20)
     }
 
-    @Test fun aMatchIsSetByTapsAndItsTimeStandsOnTheBank() = Bankside.on {
+    @Test fun aMatchIsSetByTapsAndItsTimeIsOnTheBank() = Bankside.on {
         setMatch()
         assertEquals(MatchPhase.BEFORE, match.phase)
         assertEquals(listOf("Net 1", "Net 2"), match.nets.map { it.name })
@@ -87,7 +87,7 @@ class MatchScreenTest {
         assertEquals("empty", match.nets[1].holds)
     }
 
-    @Test fun aNetNearItsLimitWarnsInWordsAndTheWeighInIsHeldAgainstTheCount() = Bankside.on {
+    @Test fun aNetNearItsLimitWarnsInWordsAndTheWeighInIsComparedWithTheCount() = Bankside.on {
         setMatch()
         tapOn("back")
         wait(minutes = 31)
@@ -109,7 +109,7 @@ class MatchScreenTest {
         assertEquals(1, match.weighIn?.lines?.count { "own count" in it.value && "over" in it.value })
     }
 
-    @Test fun whatCannotBeIsSaidAndNothingChanges() = Bankside.on {
+    @Test fun anImpossibleChangeIsRefusedAndNothingChanges() = Bankside.on {
         setMatch()
         tapOn("match-scales")
         tapOn("digit-9")

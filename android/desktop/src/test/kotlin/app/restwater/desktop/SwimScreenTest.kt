@@ -68,7 +68,7 @@ class SwimScreenTest {
         }
     }
 
-    @Test fun theLegendIsOneTapAwayAndSaysEverySignWhole() {
+    @Test fun theLegendIsOneTapAwayAndExplainsEverySymbol() {
         for (bare in GLASSES) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
             toTheSwim()
             tapOn("swim-legend")
@@ -79,7 +79,7 @@ class SwimScreenTest {
         }
     }
 
-    @Test fun theReasonsStandWholeBelowWhereNextOnEveryGlassAndAtTwiceTheText() {
+    @Test fun theReasonsFitBelowWhereNextOnEveryGlassAndAtTwiceTheText() {
         for (bare in GLASSES) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
             start()
             repeat(3) { cast(minutes = 15, bite = true) }
@@ -171,7 +171,7 @@ class SwimScreenTest {
         assertEquals("", swim.replay)
     }
 
-    @Test fun thePegIsPlacedByTypingAndABadPlaceIsSaid() = Bankside.on {
+    @Test fun thePegIsPlacedByTypingAndABadPlaceIsReported() = Bankside.on {
         toTheSwim()
         tapOn("swim-more")
         tapMore("swim-place")
@@ -205,7 +205,7 @@ class SwimScreenTest {
         assertEquals("-17.5000000", swim.place.fields.first().value)
     }
 
-    @Test fun theListSaysEverythingThePictureRestsOn() = Bankside.on {
+    @Test fun theListHasEverythingThatThePictureIsBasedOn() = Bankside.on {
         toTheSwim()
         tapOn("swim-more")
         tapMore("swim-list")
@@ -267,7 +267,7 @@ class SwimScreenTest {
         assertEquals(right[SwimKey.STEP_LEFT], left[SwimKey.STEP_LEFT])
     }
 
-    @Test fun atTwiceTheTextEveryThingOfMoreIsStillThere() = Bankside.on(GLASSES.first().copy(textScale = 2.0)) {
+    @Test fun atTwiceTheTextEverythingBehindMoreIsStillThere() = Bankside.on(GLASSES.first().copy(textScale = 2.0)) {
         toTheSwim()
         tapOn("swim-more")
         tapOn(KEY(SwimKey.MARK_HERE))

@@ -86,7 +86,7 @@ class WaitsScreenTest {
         assertEquals(Showing.BANK, state.showing)
     }
 
-    @Test fun theForecastLooksAsFarAsIsChosen() = Bankside.on {
+    @Test fun theForecastLooksAsFarAheadAsChosen() = Bankside.on {
         aDay()
         repeat(waits.charts.size) { tapOn("next-page") }
         val before = checkNotNull(waits.forecast)
@@ -100,7 +100,7 @@ class WaitsScreenTest {
         assertNotEquals(before.lines.map { it.value }, after.lines.map { it.value })
     }
 
-    @Test fun onItsSideTheForecastStandsBesideWhatItIsMadeFrom() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
+    @Test fun onItsSideTheForecastIsBesideItsBasis() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
         aDay()
         repeat(waits.charts.size) { tapOn("next-page") }
         fun place(tag: String) = node(tag).fetchSemanticsNode().boundsInRoot
