@@ -89,7 +89,7 @@ mod tests {
     }
 
     #[test]
-    fn days_differ_only_where_it_is_asked() {
+    fn days_differ_only_if_asked_for() {
         let (same, other) = (tuned()[7], Water { between_days: 0.5, ..tuned()[7] });
         let luck = Luck::of_day(3, 7);
         assert!(same.rate_on(&luck, 30.0) != other.rate_on(&luck, 30.0));

@@ -177,7 +177,7 @@ mod tests {
     }
 
     #[test]
-    fn a_day_three_times_as_keen_is_often_told_from_earlier_ones() {
+    fn a_day_three_times_as_keen_is_often_distinguished_from_earlier_ones() {
         let found = looked(&level()[0], 3.0, 60, 3);
         assert!(found.earlier[1].value() > 0.6, "{}", found.earlier[1].value());
     }

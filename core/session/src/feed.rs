@@ -137,7 +137,7 @@ mod tests {
 
     /// 1 lb is 453.59237 g exactly (international yard and pound agreement of 1959), 16 oz, 256 drams.
     #[test]
-    fn amounts_weigh_what_was_said() {
+    fn amounts_weigh_what_was_entered() {
         let of = |unit, count| feed_mg(&FeedAmount::Weight { unit, count });
         assert_eq!((of(WeightUnit::Drams, 256), of(WeightUnit::Grams, 250)), (453_592, 250_000));
         assert_eq!(of(WeightUnit::Drams, 16), 28_350);

@@ -144,7 +144,7 @@ mod tests {
     }
 
     #[test]
-    fn gamma_tail_in_closed_form_for_whole_shapes() {
+    fn gamma_tail_in_closed_form_for_integer_shapes() {
         // Q(1, x) = e^-x and Q(2, x) = (1 + x) e^-x.
         for x in [0.1, 1.0, 5.0, 41.5, 120.0, 700.0] {
             assert!((ln_gamma_upper(1.0, x) + x).abs() < 1e-12 * x.max(1.0));

@@ -111,7 +111,7 @@ fn cast_out_until(now: &Moment) -> (String, bool, String, String) {
 }
 
 #[test]
-fn the_screens_of_a_phone_that_is_ended_between_taps_show_true_minutes_whatever_its_clock_says() {
+fn the_screens_of_a_phone_that_ends_the_app_between_taps_show_true_minutes_whatever_its_clock_says() {
     let true_day = cast_out_until(&at(780, 780, 0, "a"));
     assert_eq!(
         (true_day.0.as_str(), true_day.1, true_day.2.as_str()),

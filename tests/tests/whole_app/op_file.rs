@@ -176,7 +176,7 @@ fn flips_of_a_whole_file_are_an_error_or_a_partial_reading_with_exact_counts() {
 }
 
 #[test]
-fn every_truncation_gives_what_is_whole_and_says_so() {
+fn every_truncation_gives_the_complete_part_and_says_so() {
     let ops = log_of(4, 1, 200);
     let whole = file_of(&ops);
     let ends: Vec<usize> = whole.iter().enumerate().filter(|(_, b)| **b == b'\n').map(|(i, _)| i).collect();

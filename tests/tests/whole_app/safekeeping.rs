@@ -99,7 +99,7 @@ fn check_finds_a_wrong_projection_and_rebuild_repairs_it() {
 }
 
 #[test]
-fn a_torn_store_is_set_aside_and_all_that_is_whole_is_saved() {
+fn a_torn_store_is_set_aside_and_everything_intact_is_saved() {
     let ops = log_of(6, 4, 250);
     let (dir, mut store) = store_of(&ops);
     store.set_setting("hand", "left").unwrap();

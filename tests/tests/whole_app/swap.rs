@@ -87,7 +87,7 @@ proptest! {
     }
 
     #[test]
-    fn taking_an_import_back_voids_exactly_what_it_brought(seed in 0_u64..1_000_000, taps in 1_usize..30) {
+    fn undoing_an_import_voids_exactly_what_it_brought(seed in 0_u64..1_000_000, taps in 1_usize..30) {
         let (mine, theirs) = two_phones(seed, taps);
         let (_a, mut one) = store_of(&mine, 1);
         let (_b, other) = store_of(&theirs, 2);
@@ -145,7 +145,7 @@ fn the_journal_of_imports_survives_a_restart() {
 
 /// A later file contains a part of an undone import: that part is restored, and the rest stays undone.
 #[test]
-fn a_file_brings_back_what_it_holds_of_an_import_that_was_taken_back() {
+fn a_file_restores_its_part_of_an_undone_import() {
     let (mine, theirs) = two_phones(5, 10);
     let (_a, mut one) = store_of(&mine, 1);
     let (_b, other) = store_of(&theirs, 2);

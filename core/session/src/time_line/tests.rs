@@ -82,7 +82,7 @@ fn another_phone_is_placed_by_the_wall_clock_before_or_after() {
 }
 
 #[test]
-fn now_lies_on_the_same_line() {
+fn now_is_on_the_same_line() {
     let mut day = Written::new(1);
     day.log(600, noted());
     let session = fold(SESSION, &day.ops);
