@@ -60,7 +60,7 @@ pub fn a_start_that_was_stored_shows_the_new_day_whatever_could_not_be_noted() {
         app.act(&rods(1), &at(31)).unwrap();
         drop(app);
         on_disk(None, || {
-            // A day's choices belong only to the running app: after opening it again, they are yesterday's.
+            // A day's choices are lost with the running app: they are made again, as on the day before.
             let mut app = open(dir.path(), 2);
             app.act(&rods(2), &at(1_000)).unwrap();
             app.act(&START, &at(1_001)).unwrap();

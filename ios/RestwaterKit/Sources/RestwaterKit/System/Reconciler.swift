@@ -39,7 +39,7 @@ public final class Reconciler {
         while let task { await task.value }
     }
 
-    /// Asks the angler, if they were never asked, and sets the plan's alarms if the answer is yes.
+    /// Asks the angler once, if they were never asked, then carries out the plan.
     public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan) {
         guard !asked else { return }
         asked = true
