@@ -90,7 +90,10 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** A system alarm went off. */
     internal fun ringNow(alarm: WatchAlarm) = alarms.ring(alarm)
 
-    /** Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is allowed. */
+    /**
+     * Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is
+     * allowed.
+     */
     override fun ring(alarm: WatchAlarm) {
         app.rings(alarm)
         // Without notifications the phone still sounds, for as long as the system lets the process run.

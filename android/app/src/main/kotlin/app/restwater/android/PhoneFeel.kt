@@ -5,7 +5,9 @@ import android.view.HapticFeedbackConstants
 import android.view.View
 import app.restwater.ui.Feel
 
-/** One pulse for a tap that was logged and a different one for a tap that was not, if the phone's touch settings allow. */
+/**
+ * One pulse for a tap that was logged and a different one for a tap that was not, if the phone's touch settings allow.
+ */
 internal class PhoneFeel : Feel {
     /** The window in front, if there is one. */
     var view: View? = null

@@ -25,7 +25,9 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** Sizes of keys in millimetres on five screens of three densities, at 200 % text too; and a picture of every screen. */
+/**
+ * Sizes of keys in millimetres on five screens of three densities, at 200 % text too; and a picture of every screen.
+ */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [35])

@@ -34,7 +34,10 @@ import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.robolectric.shadows.ShadowLooper
 
-/** Turning the phone, the end of the process, going back and the background: nothing is lost and nothing runs needlessly. */
+/**
+ * Turning the phone, the end of the process, going back and the background: nothing is lost and nothing runs
+ * needlessly.
+ */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")

@@ -20,7 +20,10 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** A file that another app shares opens an activity of its own in that app's task: the first activity still works after it. */
+/**
+ * A file that another app shares opens an activity of its own in that app's task: the first activity still works after
+ * it.
+ */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 34], qualifiers = "w411dp-h891dp-xhdpi")

@@ -19,7 +19,10 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.shadows.ShadowAlarmManager
 
-/** The wait outside the app: as a live update, after it was swiped away, in the quick settings; and a tap that was not saved. */
+/**
+ * The wait outside the app: as a live update, after it was swiped away, in the quick settings; and a tap that was not
+ * saved.
+ */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36])
 class OutsideTest {

@@ -16,7 +16,9 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** When the app asks for notifications: once a session is open, whatever else is chosen, and never while a fish is on. */
+/**
+ * When the app asks for notifications: once a session is open, whatever else is chosen, and never while a fish is on.
+ */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [34], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)

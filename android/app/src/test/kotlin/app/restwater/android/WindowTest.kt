@@ -22,7 +22,10 @@ import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
 
-/** What the system does around the screens: its bars, the first window, the move to a new phone, files shared to the app. */
+/**
+ * What the system does around the screens: its bars, the first window, the move to a new phone, files shared to the
+ * app.
+ */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)

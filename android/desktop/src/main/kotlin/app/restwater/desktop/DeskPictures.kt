@@ -21,7 +21,9 @@ import kotlinx.coroutines.delay
 import kotlinx.coroutines.runBlocking
 import kotlinx.coroutines.withTimeoutOrNull
 
-/** What is done at home: Files after an import and a backup, the doubtful entries and one of them, the phone's settings. */
+/**
+ * What is done at home: Files after an import and a backup, the doubtful entries and one of them, the phone's settings.
+ */
 internal fun deskPictures(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     val desk = FilesDesk(core, { last.at }, CoroutineScope(Dispatchers.Unconfined), NoFiles)

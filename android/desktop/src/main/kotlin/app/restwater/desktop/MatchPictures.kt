@@ -24,7 +24,10 @@ import app.restwater.ui.MatchScreen
 import app.restwater.ui.ofPages
 import app.restwater.ui.WeightScreen
 
-/** Every page of the Match screen by day, by night, for the left hand and at twice the text size; none if no match is set. */
+/**
+ * Every page of the Match screen by day, by night, for the left hand and at twice the text size; none if no match is
+ * set.
+ */
 fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
     val view = (core.screen(Which.MATCH, tap.at) as Screen.Match).v1
     val pages = if (view.weighIn == null) listOf(MatchPage.NOW).filter { view.begin != null } else MatchPage.entries

@@ -98,7 +98,9 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
     }
 }
 
-/** The Bank for the right hand by day and by night, for the left hand and at twice the text size; and the other screens. */
+/**
+ * The Bank for the right hand by day and by night, for the left hand and at twice the text size; and the other screens.
+ */
 private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
     fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
     fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =

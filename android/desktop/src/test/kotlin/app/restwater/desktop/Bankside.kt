@@ -39,7 +39,9 @@ import kotlinx.coroutines.SupervisorJob
 import kotlinx.coroutines.cancelAndJoin
 import kotlinx.coroutines.runBlocking
 
-/** A phone on the bank: the real screens and the real library with a folder of its own, and a clock that is set by hand. */
+/**
+ * A phone on the bank: the real screens and the real library with a folder of its own, and a clock that is set by hand.
+ */
 @OptIn(ExperimentalTestApi::class)
 class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, val glass: Glass) {
     private var ms = NINE_O_CLOCK

@@ -16,7 +16,9 @@ import kotlin.test.assertFalse
 import kotlin.test.assertNotNull
 import kotlin.test.assertTrue
 
-/** Bench, Book, Conditions, Cautions, the list of screens and the set-up, operated by their keys, with the real library. */
+/**
+ * Bench, Book, Conditions, Cautions, the list of screens and the set-up, operated by their keys, with the real library.
+ */
 @OptIn(ExperimentalTestApi::class)
 class LeavesScreensTest {
     private fun Bankside.open(showing: Showing) {

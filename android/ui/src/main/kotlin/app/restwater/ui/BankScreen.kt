@@ -46,7 +46,10 @@ interface BankTaps {
     fun open(which: Which)
 }
 
-/** The Bank screen: [view] says what is shown, [layout] where, and [seconds] what changes each second; nothing is decided here. */
+/**
+ * The Bank screen: [view] says what is shown, [layout] where, and [seconds] what changes each second; nothing is
+ * decided here.
+ */
 @Composable
 fun BankScreen(
     view: BankView,

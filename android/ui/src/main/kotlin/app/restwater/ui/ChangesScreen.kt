@@ -154,7 +154,10 @@ private fun DrawScope.stepMark(state: StepState, ink: Ink, mm: Float) {
     }
 }
 
-/** Draws each change as a line of its 95 % limits with its ratio on it; the verdict is the filling of the ring, and in words. */
+/**
+ * Draws each change as a line of its 95 % limits with its ratio on it; the verdict is the filling of the ring, and in
+ * words.
+ */
 @Composable
 private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, place: Rect) {
     val ink = LocalInk.current

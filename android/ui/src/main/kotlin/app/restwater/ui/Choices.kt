@@ -251,7 +251,10 @@ private fun RowsAnd(
 @Composable
 internal fun gridHeight(keys: Int, layout: BankLayout): Double = rowsOf(keys, layout) * 18.0 * LocalPxPerMm.current
 
-/** The same below a sentence, of which at least three lines are visible; the pager leads to the rows for which there is no room. */
+/**
+ * The same below a sentence, of which at least three lines are visible; the pager leads to the rows for which there is
+ * no room.
+ */
 @Composable
 internal fun keysBelow(sentence: String, keys: Int, place: Rect, layout: BankLayout): Double {
     val row = 18.0 * LocalPxPerMm.current

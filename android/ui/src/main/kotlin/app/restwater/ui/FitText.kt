@@ -64,7 +64,9 @@ fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float, weight: FontWeight =
     }
 }
 
-/** Measures a text at [emPx], then smaller and smaller until all of it fits [width] x [height] without a broken word. */
+/**
+ * Measures a text at [emPx], then smaller and smaller until all of it fits [width] x [height] without a broken word.
+ */
 fun TextMeasurer.fit(
     text: String,
     emPx: Float,
@@ -211,7 +213,10 @@ private fun TextMeasurer.column(
     return shown
 }
 
-/** The largest size at which both fit: the second gives the reason for the first, so both become smaller and neither is left out. */
+/**
+ * The largest size at which both fit: the second gives the reason for the first, so both become smaller and neither is
+ * left out.
+ */
 private fun TextMeasurer.two(
     first: String, second: String, firstPx: Float, secondPx: Float, width: Int, height: Int, density: Density,
 ): List<Fitted> {

@@ -102,7 +102,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
     }
 }
 
-/** What the digits count, casts left, the nets and what they are based on: each as high as its text needs, all within the place. */
+/**
+ * What the digits count, casts left, the nets and what they are based on: each as high as its text needs, all within
+ * the place.
+ */
 @Composable
 private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     val body = largestDrawn(layout.text.body.toFloat()) { em ->
@@ -120,7 +123,9 @@ private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     Said(view.notes.joinToString("\n"), "match-notes", stack.next(notes), body * 0.9f)
 }
 
-/** Things below each other: each with the height it needs if there is room, otherwise all reduced by the same factor. */
+/**
+ * Things below each other: each with the height it needs if there is room, otherwise all reduced by the same factor.
+ */
 private class Stack(private val place: Rect, asked: Double) {
     private val share = if (asked > 0) (place.height / asked).coerceAtMost(ROOMY) else 1.0
     private var top = place.top

@@ -110,7 +110,10 @@ fun PadKey(
     }
 }
 
-/** The focus of a keyboard or a switch: a ring inside the edge, in the paper colour on a solid key, so that it is visible on both kinds. */
+/**
+ * The focus of a keyboard or a switch: a ring inside the edge, in the paper colour on a solid key, so that it is
+ * visible on both kinds.
+ */
 private fun DrawScope.focusRing(colours: Ink, solid: Boolean, mm: Float) {
     val inset = 1.1f * mm
     drawRoundRect(

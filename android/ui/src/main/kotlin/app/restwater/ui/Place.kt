@@ -22,5 +22,8 @@ fun Modifier.at(rect: Rect): Modifier {
     }
 }
 
-/** The layout of a screen with pages: its text has the size set on the phone, for which a screen without pages has no room. */
+/**
+ * The layout of a screen with pages: its text has the size set on the phone, for which a screen without pages has no
+ * room.
+ */
 fun BankLayout.ofPages(): BankLayout = copy(text = pageText)

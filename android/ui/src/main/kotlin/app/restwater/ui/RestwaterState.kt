@@ -319,7 +319,10 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
-    /** The screen that the app opens with, which is not always the Bank. It does not cover what was there first, such as a file to open. */
+    /**
+     * The screen that the app opens with, which is not always the Bank. It does not cover what was there first, such as
+     * a file to open.
+     */
     suspend fun greet() {
         val first = answer { core.firstScreen() } ?: return
         if (first != Which.BANK && showing == Showing.BANK && notice.isEmpty()) open(Showing.of(first))

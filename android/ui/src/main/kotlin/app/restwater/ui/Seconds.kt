@@ -3,7 +3,10 @@ package app.restwater.ui
 import app.restwater.core.BankView
 import app.restwater.core.RodView
 
-/** The part of the Bank that changes each second: read while drawing, so that each second redraws figures and composes nothing. */
+/**
+ * The part of the Bank that changes each second: read while drawing, so that each second redraws figures and composes
+ * nothing.
+ */
 typealias SecondsOf = () -> BankView
 
 /** The record without what changes each second: equal from one second to the next, so that nothing is recomposed. */

@@ -109,7 +109,10 @@ private class Tape(
         }
     }
 
-    /** The near-best band: a bracket above with its ends drawn down; open to the right if there is no time to wind in by. */
+    /**
+     * The near-best band: a bracket above with its ends drawn down; open to the right if there is no time to wind in
+     * by.
+     */
     private fun DrawScope.band() {
         val hold = strip.holdMin
         val recast = strip.recastMin

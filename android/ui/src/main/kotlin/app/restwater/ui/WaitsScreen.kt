@@ -105,7 +105,10 @@ internal fun Page(
     }
 }
 
-/** A page more than this many times as wide as high has its words beside the picture, which takes this share of the width. */
+/**
+ * A page more than this many times as wide as high has its words beside the picture, which takes this share of the
+ * width.
+ */
 private const val LOW_PAGE = 2.0
 private const val PICTURE = 0.52
 
