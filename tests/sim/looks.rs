@@ -163,8 +163,8 @@ fn moved(rows: &[CastRow], places: &[f64]) -> bool {
 mod tests {
     use super::*;
 
-    /// Read cast by cast with an ordinary test, a trend was claimed at some look on 29 days in 100 on even waters and on 65
-    /// where bites come in runs. (A quick look with few days: `./dev sim` counts more.)
+    /// Read cast by cast with an ordinary test, a trend was claimed at some look on 29 days in 100 on even
+    /// waters and on 65 where bites come in runs. (A quick look with few days: `./dev sim` counts more.)
     #[test]
     fn where_nothing_changes_little_is_claimed_at_any_look() {
         for water in level() {

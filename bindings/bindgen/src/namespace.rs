@@ -106,8 +106,8 @@ fn places(library: &[u8]) -> Result<Vec<Range<usize>>> {
     Ok(places.into_values().collect())
 }
 
-/// One item of metadata with `home` in place of every module path of another crate. A string is written as its length, in one
-/// byte, and its letters.
+/// One item of metadata with `home` in place of every module path of another crate. A string is written as
+/// its length, in one byte, and its letters.
 fn replaced(item: &[u8], home: &str, others: &BTreeSet<String>) -> Vec<u8> {
     let mut out = Vec::with_capacity(item.len());
     let mut rest = item;

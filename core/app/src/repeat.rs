@@ -23,8 +23,8 @@ impl LastTap {
         Self { action: action.clone(), at: at.clone() }
     }
 
-    /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since the first tap
-    /// may have put another key under the thumb.
+    /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since
+    /// the first tap may have put another key under the thumb.
     pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
         let gap = at.since(&self.at).ms;
         let same_pad = match (self.action.pad(), action.pad()) {

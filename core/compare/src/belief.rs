@@ -279,8 +279,8 @@ mod tests {
         );
     }
 
-    /// Remission of leukaemia, in weeks (Freireich and others 1963; the example of Cox 1972): R's coxph gives a coefficient of
-    /// 1.572 with Efron's ties.
+    /// Remission of leukaemia, in weeks (Freireich and others 1963; the example of Cox 1972): R's coxph gives
+    /// a coefficient of 1.572 with Efron's ties.
     #[test]
     fn the_partial_likelihood_has_its_maximum_at_the_published_estimate() {
         let read = |list: &[i32]| -> Vec<Wait> {

@@ -164,7 +164,8 @@ mod tests {
     use crate::chance::Chance;
     use proptest::prelude::*;
 
-    /// Minutes of fish that come at a rate an hour, over some hours; with bursts, each bite may bring more within minutes.
+    /// Minutes of fish that come at a rate per hour over some hours; with bursts, each bite may bring more
+    /// within minutes.
     fn fish(chance: &mut Chance, an_hour: f64, hours: f64, burst: f64) -> Vec<f64> {
         let (mut at, mut times) = (0.0, Vec::new());
         loop {

@@ -65,8 +65,8 @@ impl Order {
     }
 }
 
-/// What a stake of one on one of `n` equally likely ranks pays when the rank is one of `ranks` (counted from 0), with stakes
-/// that grow by rank, from exp(-lean) at the lowest to exp(lean) at the highest.
+/// What a stake of one on one of `n` equally likely ranks pays when the rank is one of `ranks` (counted from
+/// 0), with stakes that grow by rank, from exp(-lean) at the lowest to exp(lean) at the highest.
 fn odds(ranks: std::ops::Range<usize>, n: usize, lean: f64) -> f64 {
     if n < 2 {
         return 1.0;
@@ -115,7 +115,8 @@ mod tests {
         assert!(share <= 0.05 && share > 0.01, "{share}");
     }
 
-    /// The newest of n is the highest with probability 1 / n (Rényi 1962): a stake on that alone would pay n, a milder one less.
+    /// The newest of n is the highest with probability 1 / n (Rényi 1962): a stake on that alone would pay n,
+    /// a milder one less.
     #[test]
     fn what_a_rank_pays() {
         assert!((odds(2..3, 3, 50.0) - 3.0).abs() < 1e-9);

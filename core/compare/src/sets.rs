@@ -197,7 +197,8 @@ mod tests {
 
     #[test]
     fn many_days_that_differ_are_clear() {
-        // The beliefs by scipy 1.17 (integrate.quad): eight days a side leave a chance in twenty for luck with the days.
+        // The beliefs by scipy 1.17 (integrate.quad): eight days a side leave one chance in twenty for luck
+        // with the days.
         for (n, believed, verdict) in
             [(8, 0.9442, Verdict::LeansTo(Side::A)), (10, 0.9805, Verdict::ClearlyBetterHereToday(Side::A))]
         {

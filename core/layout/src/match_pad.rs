@@ -51,8 +51,8 @@ const LEAST_PAGE_MM: f64 = 4.0;
 const LEAST_COLUMN_MM: f64 = 13.0;
 /// Height of the figure at its most, mm.
 const FIGURE_MM: f64 = 11.0;
-/// Width of the title beside the figure, as a share of the page, and the room between them: a title that ends with a number and the
-/// figure would read as one.
+/// Width of the title beside the figure, as a share of the page, and the room between them: a title that ends
+/// with a number and the figure would read as one.
 const TITLE_SHARE: f64 = 0.5;
 const BESIDE_TITLE_MM: f64 = 5.0;
 /// Width that a page keeps beside four classes, mm.
@@ -105,7 +105,8 @@ fn page_above(bank: &BankLayout, top: f64, mm: f64) -> Rect {
     Rect { height: (top - ABOVE_PAD_MM * mm - title.top).max(0.0), ..title }
 }
 
-/// The page of a figure that is typed, and the figure in its lowest lines; where there is little room, beside the title.
+/// The page for typing a figure, with the figure in its lowest lines or, if there is little room, beside the
+/// title.
 fn typing_page(place: Rect, mm: f64) -> (PagePlace, Rect) {
     if place.height >= ROOMY_PAGE_MM * mm {
         let mut page = PagePlace::in_place(place, mm);

@@ -20,8 +20,8 @@ pub struct Place {
     pub of: u32,
 }
 
-/// Places of a total among others, of which some are not known at all. Equal totals share the better place (standard competition
-/// ranking: 1, 2, 2, 4).
+/// Places of a total among others, of which some are not known at all. Equal totals share the better place
+/// (standard competition ranking: 1, 2, 2, 4).
 pub fn place(mine: TotalRange, others: &[TotalRange], unknown: u32) -> Place {
     let count = |is: &dyn Fn(&&TotalRange) -> bool| others.iter().filter(is).count() as u32;
     let certainly_ahead = count(&|other| other.low_g > mine.high_g);

@@ -19,8 +19,8 @@ pub enum RowFault {
 /// Receives the bytes of an op whose hash is right, or the fault of its row.
 pub type EachOp<'a, E> = dyn FnMut(Result<&[u8], RowFault>) -> Result<(), E> + 'a;
 
-/// Passes the ops of a closed store file to `each`, in the order in which they were added, and writes neither to the file
-/// nor beside it. Returns whether every row could be read.
+/// Passes the ops of a closed store file to `each`, in the order in which they were added, and writes neither
+/// to the file nor beside it. Returns whether every row could be read.
 pub fn each_op_of_file<E: From<StoreError>>(file: &Path, each: &mut EachOp<'_, E>) -> Result<bool, E> {
     let conn = open_closed(file)?;
     // In a file whose first page is damaged no row can be read.

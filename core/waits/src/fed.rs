@@ -1,5 +1,5 @@
-//! Feed in the model of waits: casts in fed water have r times the hazard of the others (proportional hazards; Cox 1972,
-//! Journal of the Royal Statistical Society B 34).
+//! Feed in the model of waits: casts in fed water have r times the hazard of the others (proportional
+//! hazards; Cox 1972, Journal of the Royal Statistical Society B 34).
 //!
 //! A wait w of a cast with the hazard r h, and e = 1 for a bite, adds e (ln r + ln h(w)) - r H(w) to the
 //! log-likelihood, H being the sum of h up to w: the share still waiting becomes its power r. Neither side is
@@ -20,8 +20,8 @@ use std::sync::Arc;
 
 /// How many values of r are considered.
 pub const FED_TIMES: usize = 7;
-/// The powers of fed casts, in eighths; those of the others are the same from the end. A power of an eighth is three square
-/// roots and a product, which every platform rounds alike.
+/// The powers of fed casts, in eighths; those of the others are the same from the end. A power of an eighth
+/// is three square roots and a product, which every platform rounds alike.
 const EIGHTHS: [u8; FED_TIMES] = [5, 6, 7, 8, 9, 11, 13];
 /// The one that changes nothing.
 const NO_EFFECT: usize = 3;

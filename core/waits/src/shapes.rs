@@ -26,8 +26,8 @@ const SHARES: [f64; 10] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
 /// The weight of a bunch of twice the width is smaller by this power of two. A guess, set by simulation.
 const WIDTH_POWER: f64 = 0.7;
-/// How many steps of the grid of constant rates a changing rate moves at once, which is a change by nearly a half: a smaller one
-/// would not show within a day.
+/// How many steps of the grid of constant rates a changing rate moves at once, which is a change by nearly a
+/// half: a smaller one would not show within a day.
 const PACES_A_MOVE: usize = 4;
 /// Ends of the stretches with even bites, minutes.
 const EDGES: [f64; 20] = [

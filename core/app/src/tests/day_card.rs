@@ -17,7 +17,8 @@ pub(super) fn leaf_at(phone: &mut Phone, which: Which, now: &Moment) -> Leaf {
     leaves.into_iter().next().unwrap()
 }
 
-/// The taps of eight casts, four wound in at 12 minutes and four with a bite after 15 and more, and when the last is over.
+/// The taps of eight casts, four wound in at 12 minutes and four with a bite after 15 or more, and when the
+/// last one is over.
 pub(super) fn day_taps() -> (Vec<(i64, Action)>, i64) {
     let (mut taps, mut now) = (Vec::new(), MIN);
     for (minutes, bite) in

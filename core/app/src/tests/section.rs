@@ -24,7 +24,8 @@ impl Phone {
     }
 }
 
-/// A fish of 4 lb in the net, four pegs of the section to the left and one to the right; the next on the left is guessed at 5 lb.
+/// A fish of 4 lb in the net, four pegs of the section to the left and one to the right; the next peg on the
+/// left is estimated at 5 lb.
 fn with_a_guess() -> (Phone, i64) {
     let mut phone = in_match();
     phone.land(FISHING);

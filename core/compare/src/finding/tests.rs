@@ -28,8 +28,8 @@ fn bites_on_one_side_of_an_alternation_are_clear() {
     assert_eq!(f.verdict, Verdict::ClearlyBetterHereToday(Side::A));
     assert_eq!((f.a.bites, f.b.bites, f.a.casts, f.b.casts, f.looked_at), (8, 0, 8, 8, 1));
     assert!(f.reasons.is_empty() && f.block_p_adjusted < 0.05);
-    // Priors, spells and slabs by scipy 1.17 (integrate.quad), the waits by statsmodels 0.15's partial likelihood (PHReg,
-    // Efron's ties); the more cautious of the two counts.
+    // Priors, spells and slabs by scipy 1.17 (integrate.quad), the waits by statsmodels 0.15's partial
+    // likelihood (PHReg, Efron's ties); the more cautious of the two counts.
     let near = |found: f64, outside: f64| assert!((found - outside).abs() < 2e-3, "{found} {outside}");
     near(f.belief_by_minutes.a, 0.9819);
     near(f.belief_by_waits.a, 0.9866);

@@ -52,7 +52,8 @@ fn chart(view: &WaitsView, kind: ChartKind) -> &ChartView {
     view.charts.iter().find(|chart| chart.kind == kind).unwrap()
 }
 
-/// Invented day: six casts after feed, with a bite at six minutes, and seven before it, every other one with a bite at twelve.
+/// Invented day: six casts after feed, with a bite at six minutes, and seven before it, every other one with
+/// a bite at twelve.
 fn fed_day() -> Session {
     let mut day = Written::new(1);
     let mut cast = |minute: i64, waits: i64, bite: bool| {

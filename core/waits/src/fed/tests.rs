@@ -20,8 +20,8 @@ fn wait(minutes: f64, bite: bool) -> Wait {
     Wait::new(minutes, bite).unwrap()
 }
 
-/// Casts that are wound in at 20 min, waits spread evenly over a constant rate in no order; every other one in fed water. Bites
-/// come in the middle of the half minutes to which shapes are known.
+/// Casts that are wound in at 20 min, waits spread evenly over a constant rate in no order; every other one
+/// in fed water. Bites come in the middle of the half minutes to which shapes are known.
 fn steady(casts: usize, mean: f64, fed_times: f64) -> Vec<(Wait, bool)> {
     let order = in_no_order(0..casts / 2);
     let one = |i: usize| {
@@ -50,9 +50,9 @@ fn the_powers_are_powers_and_the_values_mirror_each_other() {
     assert!((exp(ln[6]) - 2.6).abs() < 1e-12);
 }
 
-/// For exponential waits the likelihood is a gamma density in the rate, so with a gamma prior the evidence for each r is
-/// the ratio of the gamma functions' normalisers in closed form (conjugate prior; Gelman and others, Bayesian Data
-/// Analysis, section 2.6).
+/// For exponential waits the likelihood is a gamma density in the rate, so with a gamma prior the evidence
+/// for each r is the ratio of the gamma functions' normalisers in closed form (conjugate prior; Gelman and
+/// others, Bayesian Data Analysis, section 2.6).
 #[test]
 fn two_groups_of_exponential_waits_come_to_the_closed_form() {
     let (shape, rate) = (3.0, 40.0);
