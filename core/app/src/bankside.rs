@@ -1,4 +1,4 @@
-//! Conditions and cautions: what the Conditions and Cautions screens do.
+//! The taps of the Conditions and Cautions screens.
 
 use super::{App, AppError};
 use restwater_caution::shown::{Occasion, Seen, to_show};
@@ -9,7 +9,7 @@ use restwater_session::Logged;
 use restwater_session::{NotNow, Session};
 use restwater_sky::conditions::{Answer, Conditions, Question, next_question, with};
 
-/// What was answered or passed over of this round of questions; not part of the log.
+/// Which questions of this round were answered or skipped; not part of the log.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Asking {
     /// All questions are asked again.
@@ -22,7 +22,8 @@ impl Asking {
         if !self.again {
             return next_question(now, &self.done);
         }
-        // Asked again, nothing is known but the wind that was just answered: a calm has no direction.
+        // When all is asked again, only a wind that was just answered is known. It matters here because a
+        // calm has no direction.
         let wind = now.wind.filter(|_| self.done.contains(&Question::Wind));
         next_question(&Conditions { wind, ..Conditions::default() }, &self.done)
     }
@@ -86,7 +87,7 @@ impl App {
         self.log_own(Payload::CautionsSeen { peg, cautions }, at)
     }
 
-    /// Ids of the cautions not yet put away at this peg.
+    /// Ids of the cautions not yet dismissed at this peg.
     pub(super) fn cautions_to_show(&mut self) -> Result<Vec<&'static str>, AppError> {
         let seen = self.cautions_seen();
         let (peg, _) = self.peg();
@@ -121,7 +122,7 @@ impl App {
     }
 }
 
-/// The question that an answer is to.
+/// The question that an answer belongs to.
 fn answered(answer: Answer) -> Question {
     match answer {
         Answer::Water(_) => Question::Water,
@@ -133,7 +134,7 @@ fn answered(answer: Answer) -> Question {
     }
 }
 
-/// Whether lead is on a line, as far as the rigs say.
+/// Whether there is lead on a line, as far as the rigs show.
 fn lead(session: &Session) -> Option<bool> {
     let metals: Vec<LeadMaterial> = session.rods.iter().filter_map(|rod| rod.rig.material).collect();
     if metals.contains(&LeadMaterial::Lead) {

@@ -30,8 +30,8 @@ impl App {
         screen::welcome(&self.words, self.session().is_some_and(Session::is_open))
     }
 
-    /// The screen that the app opens with: the cards where nothing was ever logged and they were not shown yet, and that
-    /// once; else the Bank. Where it can't be noted that they were shown, they are shown again.
+    /// The screen that the app opens with: the welcome cards if nothing was ever logged and they were not
+    /// shown yet, otherwise the Bank. If the app can't note that they were shown, they are shown again.
     pub fn first_screen(&mut self) -> Result<Which, AppError> {
         let store = self.journal.store();
         if self.session().is_some() || store.setting(WELCOMED)?.is_some() {

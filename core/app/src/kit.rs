@@ -11,8 +11,8 @@ use uuid::Uuid;
 const KIT: &str = "kit";
 const REGION: &str = "region";
 
-/// The kit this phone writes in: the one chosen, else its own, else the one written in last, as after moving to a new
-/// phone; else the one it would begin.
+/// The kit that this phone writes in: the one chosen, otherwise its own, otherwise the one last written in
+/// (as after moving to a new phone), otherwise the one that it would begin.
 pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid, AppError> {
     let chosen = store.setting(KIT)?.and_then(|text| text.parse().ok()).filter(|id| is_kit(*id));
     if let Some(id) = chosen {
@@ -26,13 +26,13 @@ pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid
     Ok(kits.iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
 }
 
-/// Where the water lies, as last chosen.
+/// The region of the water, as last chosen.
 pub(super) fn region(store: &Store) -> Result<Region, AppError> {
     Ok(settings::read::<Option<Region>>(store, REGION)?.unwrap_or(Region::England))
 }
 
 impl App {
-    /// The kit as the log tells it.
+    /// The kit, folded from the log.
     pub(super) fn kit(&mut self) -> Result<Kit, AppError> {
         self.sessions.refresh(&self.journal)?;
         let losses: Vec<Loss> =
@@ -78,7 +78,7 @@ impl App {
         Ok(())
     }
 
-    /// Where the water lies.
+    /// Chooses the region of the water.
     pub(super) fn choose_region(&mut self, region: Region) -> Result<(), AppError> {
         settings::write(self.journal.store(), REGION, &region)?;
         self.region = region;

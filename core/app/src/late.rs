@@ -1,5 +1,5 @@
-//! LANDED or LOST while the bait still counts as out: both hands were full at the bite, so it is logged now, set back by the
-//! time that a fish is usually played.
+//! LANDED or LOST while the bait still counts as out: the angler's hands were full at the bite, so the bite
+//! is logged now, set back by the usual playing time.
 
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, RodNumber};
@@ -7,11 +7,11 @@ use restwater_screen as screen;
 use restwater_screen::Arg;
 use restwater_session::{Played, RodState, Session, Stamp, playing_time};
 
-/// The bite of an outcome that was tapped before it.
+/// A bite that is logged only with its outcome.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct LateBite {
     rod: RodNumber,
-    /// How long before the outcome it was.
+    /// How long before the outcome it came.
     back_s: u32,
 }
 
@@ -34,7 +34,7 @@ pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp)
 }
 
 impl App {
-    /// Logs a bite and what became of it as one entry, taken back together.
+    /// Logs a bite and its outcome as one group, which is undone together.
     pub(super) fn with_its_bite(
         &mut self,
         outcome: Payload,

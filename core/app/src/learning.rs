@@ -1,4 +1,4 @@
-//! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
+//! What is learned from the day: the Waits screen, "Did it matter?" and the alternating tests.
 
 use super::advisor::weight;
 use super::earlier::Before;
@@ -16,14 +16,14 @@ use restwater_session::{
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
-/// Steers every draw of the comparisons: the same record says the same.
+/// The seed of all random draws in the comparisons, so that the same record always gives the same answer.
 const SEED: u64 = 4;
 /// Time left that the forecast starts with.
 const LEFT_MIN: u32 = 60;
-/// Casts planned for a test: as many as it would take, within these.
+/// Limits of the number of casts planned for a test.
 const TEST_CASTS: (usize, usize) = (8, 40);
 
-/// What is chosen on these screens, and their last answers, kept since they cost more than a tap may.
+/// The choices on these screens, and their last answers, which are kept because they are slow to compute.
 #[derive(Default)]
 pub(super) struct Learning {
     /// The session that the choices are about: another one begins without them.
@@ -35,7 +35,7 @@ pub(super) struct Learning {
     findings: Option<(Uuid, Vec<CastRow>, Vec<ChangeFinding>)>,
 }
 
-/// What the Waits screen was made from, and what came of it.
+/// The input of the Waits screen and the answer.
 struct WaitsAnswer {
     of: WaitsOf,
     view: WaitsView,
@@ -50,16 +50,17 @@ struct WaitsOf {
     rows: Vec<CastRow>,
     filter: CastFilter,
     rhythm: Rhythm,
-    /// How long casts are left by habit: what ended a cast, which no row says.
+    /// How long casts are left by habit. Part of the input because it depends on what ended each cast, which
+    /// rows don't contain.
     habit: Option<f64>,
-    /// Earlier days count more or less by it.
+    /// The water, since the weight of earlier days depends on it.
     water: Option<String>,
-    /// Whether the chosen rod's cast lies in fed water.
+    /// Whether the chosen rod's cast is in fed water.
     fed: bool,
 }
 
 impl Learning {
-    /// Other days lie before today's, or other things are known of them.
+    /// Forgets the answers because the earlier days have changed.
     pub(super) fn forget_earlier_days(&mut self) {
         self.waits.clear();
     }
@@ -136,7 +137,7 @@ impl App {
             return WaitsView::without_session(&self.words);
         };
         let mut view = answer.view.clone();
-        // A session that is over has no rest to foretell.
+        // A session that has ended has no remaining time to forecast.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
             let out = running_minutes(session, &now);
             view.forecast =
@@ -156,19 +157,20 @@ impl App {
         screen::changes(&self.words, self.session(), findings, &self.questions_here())
     }
 
-    /// Looks for the changes of the session where it has gone on.
+    /// Searches the session for changes again if entries were added.
     fn find_changes(&mut self) {
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else { return };
         let rows = rows_of(session);
         let kept = self.learning.findings.as_ref();
         if kept.is_none_or(|(id, before, _)| *id != session.id || *before != rows) {
-            // Rows come from the fold, whose times are finite: the only error there is.
+            // The only possible error is an infinite time, and rows come from the fold, whose times are
+            // finite.
             let findings = change_findings(&rows, SEED).unwrap_or_default();
             self.learning.findings = Some((session.id, rows, findings));
         }
     }
 
-    /// Which casts count, and how much time is left.
+    /// Chooses which casts count, or how much time is left.
     pub(super) fn waits_tap(&mut self, tap: &WaitsTap) -> Result<String, AppError> {
         self.learning.choose_in(self.session().map(|session| session.id));
         let filter = &mut self.learning.filter;
@@ -218,7 +220,7 @@ impl App {
         more.unwrap_or(2 * TEST_CASTS.0).clamp(TEST_CASTS.0, TEST_CASTS.1) as u16
     }
 
-    /// Sets rig or spot of the test's rod as its next cast asks.
+    /// Sets rig or spot of the test's rod for its next cast.
     pub(super) fn set_next_step(&mut self, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let test = session.alternation.as_ref().ok_or(NotNow::NoTest)?;
@@ -237,7 +239,7 @@ impl App {
     }
 }
 
-/// Minutes each rod's bait has been out, to the minute so that the forecast doesn't flicker.
+/// How long each rod's bait has been out, in whole minutes so that the forecast doesn't flicker.
 fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     let of = |rod: &restwater_session::Rod| {
         let cast = session.running(rod.number)?;
@@ -246,7 +248,7 @@ fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     session.rods.iter().map(of).collect()
 }
 
-/// The rig or the spot with the one value taken over from the last cast that had it.
+/// The rig or the spot with the value copied from the last cast that had it.
 fn next_payload(
     session: &Session,
     rod: RodNumber,

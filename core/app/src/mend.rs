@@ -53,7 +53,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// Mends one thing of a doubtful entry.
+    /// Corrects one thing in a doubtful entry.
     pub(super) fn mend(&mut self, op: Uuid, tap: MendTap, at: &Moment) -> Result<String, AppError> {
         if tap == MendTap::WasAway {
             return self.was_away(op, at);
@@ -111,7 +111,7 @@ impl App {
             (self.journal.new_id(at), Payload::TimeSet { back_s: began_s }, Some(away)),
             (returned, Payload::Returned, None),
             (self.journal.new_id(at), Payload::TimeSet { back_s: ended_s }, Some(returned)),
-            // Said in the evening, the times are as good as they get: they are no more to be mended.
+            // Times entered from memory won't get better, so the entry is confirmed at once.
             (self.journal.new_id(at), Payload::Confirmed, Some(away)),
             (self.journal.new_id(at), Payload::Confirmed, Some(returned)),
         ];
@@ -134,7 +134,7 @@ fn still_open(op: Uuid, kind: &str) -> Option<Uuid> {
     Some(op).filter(|_| matches!(kind, "cast_end_set" | "time_set"))
 }
 
-/// The end of a cast with one thing said anew, and the other as it stands.
+/// The end of a cast with one thing corrected and the other as before.
 fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u32>) -> Option<Payload> {
     let cast = session.casts.iter().find(|cast| cast.op == op)?;
     cast.end.as_ref()?;

@@ -28,7 +28,7 @@ impl App {
         Ok(())
     }
 
-    /// Sets the last time back.
+    /// Sets the time of the last entry back.
     pub(super) fn time_back(&mut self, minutes: u32, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
         let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;

@@ -27,7 +27,7 @@ pub struct HeightCast {
     pub bites: u16,
 }
 
-/// What a rung has seen.
+/// The casts and bites of a rung.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Rung {
     /// Its height.
@@ -49,7 +49,7 @@ pub enum LadderError {
     /// A height twice, or of nothing.
     #[error("the height {0} stands twice or is nothing: take it out")]
     BadRung(LineLength),
-    /// Minutes that are none.
+    /// Impossible minutes.
     #[error("a cast of {0} minutes can't be counted: mend its times")]
     BadMinutes(f64),
 }
@@ -123,7 +123,7 @@ mod tests {
     }
 
     #[test]
-    fn ladders_and_casts_that_are_none_are_refused() {
+    fn impossible_ladders_and_casts_are_refused() {
         assert_eq!(tried(&[], &[]), Err(LadderError::Empty));
         assert_eq!(tried(&[inches(2), inches(2)], &[]), Err(LadderError::BadRung(inches(2))));
         let bad = HeightCast { begins: true, height: inches(2), minutes: f64::NAN, bites: 0 };

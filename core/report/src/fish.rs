@@ -1,4 +1,4 @@
-//! What became of the fish: their class, weight and net, and what each net came to.
+//! The fish: their class, weight and net, and the total of each net.
 
 use super::page::{Page, cut};
 use restwater_log::FishWeight;
@@ -12,7 +12,7 @@ use restwater_session::{CaughtFish, NetScales, Session, catch_by_net};
 const MOST_NETS: usize = 12;
 const NAME_CHARS: usize = 20;
 
-/// What was said of a fish, each part as far as it was: class, weight, net, put back.
+/// The details of a fish, as far as entered: class, weight, net, put back.
 pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
     let weight = match &fish.weight {
         Some(FishWeight::Weighed { unit, count }) => Some(weight_words(words, entered(*unit, *count))),
@@ -28,7 +28,7 @@ pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
     [name(&fish.class), weight, net, back].into_iter().flatten().collect()
 }
 
-/// A line a net, where fish went to nets or nets were weighed.
+/// One line for each net, if fish went into nets or nets were weighed.
 pub(super) fn nets(words: &Wording, session: &Session, page: &mut Page) {
     let caught = catch_by_net(session);
     let mut names: Vec<&str> = Vec::new();

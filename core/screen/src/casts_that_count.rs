@@ -1,4 +1,4 @@
-//! Which casts count for a picture: chosen by taps, one row a question.
+//! Which casts count for a picture, chosen by taps with one row for each condition.
 
 use super::place::spot_words;
 use super::{Action, Arg, Choice, ChoiceRow, WaitsTap, Whose, Wording};
@@ -8,8 +8,8 @@ use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
-/// The conditions a cast has to meet to count. An empty filter takes all of today's casts and the earlier
-/// sessions'.
+/// The conditions that a cast has to meet to count. An empty filter includes all casts of today and of
+/// earlier sessions.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CastFilter {
     /// Only this rod.
@@ -132,7 +132,7 @@ mod tests {
     use super::*;
     use restwater_log::{Reach, Rig, Spot};
 
-    /// What the casts of a session are spelled as is the form that a typed value is written in.
+    /// The spelling of a value in a cast's row is the form in which a `FactorValue` is written.
     #[test]
     fn a_value_of_a_cast_is_read_and_written_the_same() {
         let reaches = [

@@ -1,4 +1,4 @@
-//! Dates and lengths of time in words.
+//! Dates and durations in words.
 
 use super::{Arg, Wording};
 use chrono::{DateTime, Datelike};
@@ -17,7 +17,7 @@ pub fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
     )
 }
 
-/// Hours and minutes, "3 h 14", below an hour "14 min".
+/// Hours and minutes, "3 h 14"; below an hour "14 min".
 pub(crate) fn hours_minutes(words: &Wording, ms: i64) -> String {
     let minutes = ms.max(0) / 60_000;
     let (hours, past) = ((minutes / 60).to_string(), minutes % 60);
@@ -41,7 +41,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_length_of_time_has_hours_where_there_are_any() {
+    fn a_duration_has_hours_only_from_an_hour_on() {
         let words = Wording::new();
         assert_eq!(hours_minutes(&words, 194 * 60_000), "3 h 14");
         assert_eq!(hours_minutes(&words, 184 * 60_000), "3 h 04");

@@ -1,4 +1,4 @@
-//! The Mend screen: doubtful entries of a session, each with what can be said of it.
+//! The Mend screen: doubtful entries of a session, each with the possible corrections.
 
 use super::date::session_day_words;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
@@ -24,7 +24,7 @@ pub struct MendLine {
     pub what: String,
     /// Why it is doubtful.
     pub why: String,
-    /// What a tap on it sends: it is opened.
+    /// What a tap on it sends, which opens it.
     pub open: Action,
 }
 
@@ -38,7 +38,7 @@ pub struct MendOpen {
     pub what: String,
     /// Why it is doubtful, or that it no longer is.
     pub why: String,
-    /// What can be said of it.
+    /// The possible corrections.
     pub rows: Vec<ChoiceRow>,
     /// What BACK sends: the list again.
     pub back: Action,
@@ -50,7 +50,7 @@ pub struct MendOpen {
 pub struct MendView {
     /// What it is about.
     pub title: String,
-    /// How many there are, or that there is none.
+    /// How many there are, or that there are none.
     pub says: String,
     /// The doubtful entries, in the order of the day.
     pub lines: Vec<MendLine>,
@@ -114,7 +114,7 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
     lines.into_iter().map(|(_, line)| line).collect()
 }
 
-/// A cast happened at its splash, however late it was told of.
+/// When an entry happened. A cast happened at its splash, even if it was added later.
 fn happened(session: &Session, op: Uuid) -> Option<&Stamp> {
     session.casts.iter().find(|cast| cast.op == op).map(|cast| &cast.start)
 }
@@ -177,7 +177,7 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     Some(MendOpen { op, what: what(words, step.payload, at), why, rows, back })
 }
 
-/// Whether an entry can be taken away by itself: nothing that was logged later rests on it.
+/// Whether an entry can be removed by itself, because no later entry depends on it.
 pub fn stands_alone(payload: &Payload) -> bool {
     matches!(payload, Payload::Fed(_) | Payload::FishShown { .. } | Payload::NeighbourCaught { .. })
 }
@@ -200,7 +200,7 @@ impl Rows<'_> {
         self.words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))])
     }
 
-    /// A row with one thing to say.
+    /// A row with a single choice.
     fn one(&self, tag: &str, label: &str, tap: MendTap) -> ChoiceRow {
         let choice = self.choice("yes", self.words.say(label), false, tap);
         self.row(tag, String::new(), vec![choice], String::new())
@@ -223,7 +223,7 @@ impl Rows<'_> {
         self.row("end", value.unwrap_or_else(|| self.words.say("mend-not-seen")), choices, String::new())
     }
 
-    /// Minutes to the bite or the end, as far as what was logged next on its rod allows.
+    /// Minutes to the bite or the end, as far as the next entry of its rod allows.
     fn after(&self, at: &Stamp, session: &Session, cast: &Cast) -> ChoiceRow {
         let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
         let longest = cast.latest.as_ref().unwrap_or(at).ms_since(&cast.start) / 60_000;
@@ -246,7 +246,7 @@ impl Rows<'_> {
     }
 }
 
-/// What ended a cast, in the words of one who remembers, or `None` if it was not seen.
+/// What ended a cast, in the form of a correction, or `None` if it was not seen.
 pub fn end_said(cast: &Cast) -> Option<EndSaid> {
     match cast.end.as_ref()?.cause {
         EndCause::Landed { .. } => Some(EndSaid::Landed),
@@ -257,8 +257,8 @@ pub fn end_said(cast: &Cast) -> Option<EndSaid> {
     }
 }
 
-/// Seconds from the splash to the bite or the end. Where the end was not seen the bait was in at some time before the
-/// next splash: a turn-round earlier is proposed, and said of the cast only once the angler says how it ended.
+/// Seconds from the splash to the bite or the end. If the end was not seen, it was at some time before the
+/// next splash: a turn-round earlier is proposed, and entered only once the angler says how the cast ended.
 pub fn wait_to_mend_s(session: &Session, cast: &Cast) -> Option<u32> {
     let minutes = cast.wait_end()?.minutes_since(&cast.start);
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;

@@ -15,7 +15,8 @@ pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> St
     if spot.clipped { format!("{text}, {}", words.say("clipped")) } else { text }
 }
 
-/// The aiming mark a spot is named by: the one it was cast to, or one straight in its direction where only that was given.
+/// The aiming mark that names a spot: the one it was cast to, or if only a direction was given, one exactly
+/// in that direction.
 pub fn mark_of<'a>(session: &'a Session, spot: &Spot) -> Option<&'a Mark> {
     let at = |m: &&Mark| spot.mark.map_or(m.bearing_cdeg == spot.bearing_cdeg, |id| m.id == id);
     session.marks.iter().find(at)
@@ -91,7 +92,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_reach_keeps_the_span_it_was_measured_with() {
+    fn a_reach_keeps_the_span_with_which_it_was_measured() {
         let words = Wording::new();
         let of = |hundredths, span_tenth_mm| reach_words(&words, Reach::Wraps { hundredths, span_tenth_mm });
         assert_eq!(of(950, 36_576), "9.5 wraps of 12 ft (34.7 m)");
@@ -100,7 +101,7 @@ mod tests {
     }
 
     #[test]
-    fn a_rig_says_what_is_set_and_no_more() {
+    fn a_rig_in_words_names_only_what_is_set() {
         let words = Wording::new();
         assert_eq!(rig_words(&words, &Rig::default()), "Rig not set");
         let rig =

@@ -1,4 +1,4 @@
-//! The fish that were landed, in order, with what was said of each.
+//! The fish that were landed, in order, with the details entered for each.
 
 use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
@@ -17,17 +17,17 @@ pub struct CaughtFish {
     pub at: Stamp,
     /// On which rod.
     pub rod: RodNumber,
-    /// Its size class, where that was said.
+    /// Its size class, if entered.
     pub class: Option<String>,
-    /// What it weighs on the scales or by eye, where that was said.
+    /// Its weight, on the scales or by eye, if entered.
     pub weight: Option<FishWeight>,
-    /// The net it went into, as said of it or of the last fish before it; none before any was said.
+    /// The net it went into, as entered for it or for the last fish before it; `None` before any was entered.
     pub net: Option<String>,
-    /// Whether the net was said of this fish.
+    /// Whether the net was entered for this fish.
     pub net_said: bool,
     /// Whether it went back into the water.
     pub put_back: bool,
-    /// Whether anything was said of it, if only that it isn't weighed.
+    /// Whether any detail was entered, even if only that it isn't weighed.
     pub is_said: bool,
 }
 

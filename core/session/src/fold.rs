@@ -17,11 +17,11 @@ use restwater_swim::FeatureKind;
 use std::collections::HashMap;
 use uuid::Uuid;
 
-/// The most rods a session can have: a rod's number is one digit wherever it is written, and nobody fishes ten. A
-/// set-up that asks for more gets this many.
+/// The most rods a session can have: a rod's number is one digit wherever it is written, and nobody fishes
+/// with ten. A set-up that asks for more gets this many.
 pub const MOST_RODS: RodNumber = 9;
 
-/// Folds the ops of one session, in whatever order they are given, each once.
+/// Folds the ops of one session. They may come in any order, and duplicates count once.
 pub fn fold(id: Uuid, ops: &[Op]) -> Session {
     folded(id, ops, None)
 }
@@ -67,9 +67,9 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
 
 struct Folding {
     session: Session,
-    /// What is said of casts and entries afterwards.
+    /// Corrections to casts and entries that were made afterwards.
     said_later: Later,
-    /// When each rod last did something, as mended.
+    /// When each rod was last used, after mending.
     rod_last: Vec<Option<Stamp>>,
 }
 
@@ -204,7 +204,7 @@ impl Folding {
                 }
             }
             Payload::SwimSet(setup) => {
-                // What was said last of the bounds holds: pegs and far bank replace an outline.
+                // The latest statement about the bounds counts: pegs and far bank replace an outline.
                 if !same_bounds(&session.swim, setup) {
                     session.outline_cm.clear();
                 }
@@ -234,19 +234,21 @@ impl Folding {
             }
             Payload::PlanTaken { .. } | Payload::PlanDropped => session.take_plan(step),
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
-            // Undo and set times are resolved before the fold; the rest is about a rod or belongs to a kit.
+            // Undo and amended times are resolved before the fold; the other kinds are about a rod or belong
+            // to a kit.
             _ => {}
         }
     }
 
-    /// A test begins; one that runs is over.
+    /// Begins a test and ends the one that was running.
     fn alternate(&mut self, slot: usize, step: &Step) {
         let Some(rod) = self.session.rods.get(slot) else { return };
         let begun = begun(step, rod, self.session.casts.len());
         self.session.alternation = begun.or_else(|| self.session.alternation.take());
     }
 
-    /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
+    /// Applies the details of fish once all landings are known, since an op may come before the landing it is
+    /// about.
     fn settle_fish(&mut self) {
         for op in self.session.fish_without_landing() {
             if !self.said_later.is_confirmed(op) {
@@ -256,7 +258,7 @@ impl Folding {
         self.session.weigh_landed();
     }
 
-    /// The hooklength went with the rod's last cast, out or in; once a cast.
+    /// The hooklength was lost with the rod's last cast, whether that is out or in; this counts once a cast.
     fn hooklength_lost(&mut self, slot: usize, step: &Step) {
         let number = slot as RodNumber + 1;
         let last = self.session.casts.iter_mut().rev().find(|cast| cast.rod == number);
@@ -289,7 +291,7 @@ impl Folding {
         }
     }
 
-    /// The place of a rod in the list, made where a merge brings a rod the set-up doesn't know.
+    /// The index of a rod in the list. A rod that the set-up doesn't have, which a merge may bring, is added.
     fn slot(&mut self, rod: RodNumber) -> usize {
         let number = rod.clamp(1, MOST_RODS);
         self.grow_to(number);
@@ -302,7 +304,7 @@ impl Folding {
         }
     }
 
-    /// Notes that a rod did something now, and what is odd about its time.
+    /// Notes that a rod was used at this time, and what is doubtful about the time.
     fn touch(&mut self, slot: usize, step: &Step) {
         let not_before = self.rod_last.get(slot).cloned().flatten();
         if let Some(before) = &not_before {
@@ -323,7 +325,7 @@ impl Folding {
         }
     }
 
-    /// Notes what setting the time back acts on.
+    /// Notes the entry that setting the time back would change.
     fn note_timed(&mut self, step: &Step, not_before: Option<Stamp>) {
         self.session.last_timed = Some(LastTimed {
             op: step.op.id,
@@ -355,7 +357,7 @@ impl Folding {
         self.set_state(slot, RodState::Ready { since: Some(step.at.clone()) });
     }
 
-    /// Closes whatever is out because something else shows that it must be in.
+    /// Closes a cast that is out because another entry shows that the rod must be in.
     fn close_unseen(&mut self, slot: usize, step: &Step, without_bite: EndCause, doubt: Option<DoubtKind>) {
         let Some(cast) = self.running(slot) else { return };
         let Some((op, bitten)) = self.session.casts.get(cast).map(|c| (c.op, c.bite.is_some())) else {

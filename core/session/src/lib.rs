@@ -1,14 +1,16 @@
 //! Ops folded into a session: rods, casts, ends, bites, rigs, peg.
 //!
-//! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. What
-//! makes no sense where it stands (a bite with nothing out, after a merge) is kept as a [`Doubt`] to
-//! mend, never dropped in silence and never an error.
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+//! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. An entry that
+//! makes no sense in its place (such as a bite with nothing out, after a merge) is kept as a [`Doubt`] to
+//! mend; it is never silently dropped and never an error.
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;

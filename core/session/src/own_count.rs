@@ -1,4 +1,4 @@
-//! The angler's own count: the fish of a session in the nets of its match.
+//! The own count: the angler's estimate of the weight in each net of the match.
 
 use crate::CaughtFish;
 use crate::MatchSetup;
@@ -9,11 +9,13 @@ use restwater_match_day::rules::NetRule;
 use restwater_match_day::running::{NetFish, Running, RunningError, Weighed, running};
 use restwater_match_day::weight::Weight;
 
-/// A weight by eye is taken as within this share of it either way, nine times in ten: a choice, stated in the app.
+/// A weight by eye is assumed to be right within this share either way, nine times in ten: a choice, stated
+/// in the app.
 pub const EYE: f64 = 0.25;
-/// Spread of a fish of which nothing is known, as a share of the mean of the others: a choice, stated in the app.
+/// Spread of the weight of a fish about which nothing is known, as a share of the mean of the others: a
+/// choice, stated in the app.
 pub const UNKNOWN_SPREAD: f64 = 1.0;
-/// What a fish is taken to weigh where no class is set and none was weighed: a choice, stated in the app.
+/// The assumed weight of a fish if no class is set and no fish was weighed: a choice, stated in the app.
 const FIRST_GUESS: Weight = Weight::Drams(256);
 
 /// The own count.
@@ -21,16 +23,17 @@ const FIRST_GUESS: Weight = Weight::Drams(256);
 pub struct OwnCount {
     /// Weight of each net, and of the catch.
     pub running: Running,
-    /// What was learned of each class of the match, in its order.
+    /// What was learned about each class of the match, in the order of the classes.
     pub learned: Vec<Learned>,
-    /// The kinds of the landed fish, in grams as they add at the weigh-in: nothing where they were put back or don't count.
-    /// Before any is landed, one of each class.
+    /// The kinds of the landed fish, in the grams that each adds at the weigh-in: 0 if it was put back or
+    /// doesn't count. Before any fish is landed, one of each class.
     pub kinds: Vec<FishKind>,
-    /// Fish in the nets of which neither weight nor class was said; they are taken as like the others.
+    /// Fish in the nets for which neither weight nor class was entered; they are assumed to be like the
+    /// others.
     pub unknown: u32,
     /// Fish put back.
     pub put_back: u32,
-    /// Fish that no net of the rules may hold, by their kind; they are in no weight.
+    /// Kinds of the fish that no net may hold under the rules; they are not in any weight.
     pub no_net: Vec<String>,
     /// The net the next fish goes into.
     pub using: Option<String>,
@@ -44,7 +47,8 @@ pub fn entered(unit: WeightUnit, count: u32) -> Weight {
     }
 }
 
-/// Counts the fish. Weighed fish of a class teach its mean; a fish of which nothing is said is like the others.
+/// Counts the fish. The mean of a class is learned from its weighed fish; a fish without details is assumed
+/// to be like the others.
 pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, RunningError> {
     setup.rules.check()?;
     let learned = learn(setup, fish);
@@ -58,7 +62,7 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
         using: setup.rules.nets.first().map(|net| net.name.clone()),
     };
     let mut in_nets = Vec::with_capacity(fish.len());
-    // Of each class, of fish of none, and of fish that weigh nothing.
+    // One for each class, one for fish without a class, and one for fish that add no weight.
     let mut landed = vec![0; count.learned.len() + 1];
     let (nets, using) = placed(setup, fish);
     count.using = using.or(count.using);
@@ -74,7 +78,7 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
     }
     count.running = running(&in_nets, &count.learned, &setup.rules)?;
     count.kinds = kinds(landed, &count.learned);
-    // The pooled class is ours, not the angler's.
+    // The last one is the pool of all classes, which the angler didn't set.
     count.learned.truncate(setup.classes.len());
     Ok(count)
 }
@@ -193,7 +197,7 @@ fn pooled(
     any.learn(&weighed).unwrap_or_else(|_| plain(guess))
 }
 
-/// A class of which only a guess is known.
+/// A class for which only a guess is known.
 fn plain(guess: Weight) -> Learned {
     let mean_g = guess.grams();
     Learned {
@@ -254,7 +258,7 @@ mod tests {
     }
 
     #[test]
-    fn fish_go_into_the_net_in_use_where_it_may_hold_them() {
+    fn fish_go_into_the_net_in_use_if_it_may_hold_them() {
         let caught = [
             fish(Some("Carp"), Some(weighed(1_200)), None),
             fish(Some("Carp"), None, Some("2")),
@@ -267,7 +271,7 @@ mod tests {
     }
 
     #[test]
-    fn weighed_fish_teach_their_class_and_no_other() {
+    fn weighed_fish_change_the_mean_of_their_own_class_only() {
         // (3 x 1280 + 3 x 1600) / 6 drams by the conjugate mean of `class`.
         let caught = [
             fish(Some("Carp"), Some(weighed(1_600)), None),
@@ -281,7 +285,7 @@ mod tests {
     }
 
     #[test]
-    fn an_unknown_fish_is_like_the_others_and_wide() {
+    fn an_unknown_fish_is_like_the_others_but_more_uncertain() {
         let caught = [fish(Some("Carp"), Some(weighed(1_280)), None), fish(None, None, None)];
         let count = own_count(&setup(), &caught).unwrap();
         let net = &count.running.nets[0];
@@ -291,7 +295,7 @@ mod tests {
     }
 
     #[test]
-    fn put_back_and_kinds_that_do_not_count_weigh_nothing() {
+    fn fish_that_were_put_back_or_do_not_count_add_no_weight() {
         let back = CaughtFish { put_back: true, ..fish(Some("Carp"), Some(weighed(1_280)), None) };
         let count = own_count(&setup(), &[back, fish(Some("Pike"), Some(weighed(2_000)), None)]).unwrap();
         assert_eq!((count.put_back, count.running.not_counted), (1, 1));
@@ -300,7 +304,7 @@ mod tests {
     }
 
     #[test]
-    fn by_eye_is_a_quarter_either_way() {
+    fn a_weight_by_eye_is_uncertain_by_a_quarter_either_way() {
         let guess = FishWeight::Guessed { unit: WeightUnit::Drams, count: 10_240 };
         let net = own_count(&setup(), &[fish(None, Some(guess), None)]).unwrap().running.nets[0].clone();
         assert!((net.upper_g - Weight::Drams(12_800).grams()).abs() < 1e-6);
@@ -308,7 +312,7 @@ mod tests {
     }
 
     #[test]
-    fn a_net_that_the_rules_no_longer_have_does_not_lose_the_fish() {
+    fn fish_are_not_lost_with_a_net_that_the_rules_no_longer_have() {
         let count = own_count(&setup(), &[fish(Some("Skimmer"), None, Some("3"))]).unwrap();
         assert_eq!(count.running.nets[0].fish, 1);
         let mut only = setup();

@@ -44,7 +44,7 @@ fn says(phone: &mut Phone, id: &str) -> String {
 }
 
 #[test]
-fn an_evening_at_the_bench_by_taps_alone() {
+fn an_evening_at_the_bench_needs_only_taps() {
     let mut phone = Phone::new();
     phone.wallet();
     assert_eq!(says(&mut phone, "cut-down"), "4 to cut down, 72 in cut off in all.");
@@ -102,7 +102,7 @@ fn a_hooklength_lost_with_its_cast_leaves_the_wallet() {
 }
 
 #[test]
-fn undo_goes_back_through_day_and_kit_in_the_order_of_the_taps() {
+fn undo_goes_back_through_session_and_kit_in_the_order_of_the_taps() {
     let mut phone = Phone::new();
     phone.bench(0, BenchTap::Tied { count: 3 }).unwrap();
     phone.tap(MIN, &START).unwrap();
@@ -123,7 +123,7 @@ fn undo_goes_back_through_day_and_kit_in_the_order_of_the_taps() {
 }
 
 #[test]
-fn bad_input_is_named_and_changes_nothing() {
+fn bad_input_is_refused_by_name_and_changes_nothing() {
     let mut phone = Phone::new();
     phone.bench(0, BenchTap::Tied { count: 2 }).unwrap();
     let refused = |phone: &mut Phone, s: i64, tap: BenchTap| match phone.bench(s * 1_000, tap) {
@@ -167,7 +167,7 @@ fn bad_input_is_named_and_changes_nothing() {
 }
 
 #[test]
-fn a_fall_is_timed_by_two_taps_and_a_fall_of_no_time_is_refused() {
+fn a_fall_is_timed_by_two_taps_and_a_fall_of_zero_time_is_refused() {
     let mut phone = Phone::new();
     phone.bench(0, BenchTap::Splash).unwrap();
     let refused = phone.bench(0, BenchTap::Bottom).unwrap_err();
@@ -183,7 +183,7 @@ fn a_fall_is_timed_by_two_taps_and_a_fall_of_no_time_is_refused() {
 }
 
 #[test]
-fn lead_is_named_where_it_is_entered_and_not_forbidden() {
+fn lead_is_pointed_out_where_it_is_entered_but_not_forbidden() {
     let mut phone = Phone::new();
     let caution = |phone: &mut Phone| phone.leaf(Which::Bench, 100_000, "pop-up").caution;
     assert_eq!(caution(&mut phone), "", "tungsten");
@@ -266,7 +266,7 @@ fn conditions_are_six_taps_and_a_calm_saves_one() {
 }
 
 #[test]
-fn cautions_are_asked_once_per_peg() {
+fn cautions_are_shown_once_for_each_peg() {
     let mut phone = Phone::new();
     phone.tap(0, &typed(TypedInto::Water, "Mill pool")).unwrap();
     phone.tap(1_000, &typed(TypedInto::Peg, "14")).unwrap();
@@ -320,7 +320,7 @@ fn cautions_that_a_partner_read_are_shown_to_the_angler() {
 }
 
 #[test]
-fn the_list_of_screens_follows_the_day() {
+fn the_list_of_screens_depends_on_the_state_of_the_day() {
     let mut phone = Phone::new();
     let open = |phone: &mut Phone| phone.app().doors().doors.iter().map(|d| d.which).collect::<Vec<_>>();
     assert!(open(&mut phone).contains(&Which::Setup));

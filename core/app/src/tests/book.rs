@@ -85,7 +85,7 @@ fn sessions_are_listed_filtered_and_counted() {
 }
 
 #[test]
-fn two_sets_are_compared_by_days_and_never_with_a_day_in_both() {
+fn two_sets_are_compared_by_days_and_never_share_a_day() {
     let mut phone = Phone::new();
     for day in 0..6 {
         let good = day % 2 == 0;
@@ -102,7 +102,7 @@ fn two_sets_are_compared_by_days_and_never_with_a_day_in_both() {
 }
 
 #[test]
-fn an_earlier_session_is_opened_to_read_and_takes_a_note_and_a_plan() {
+fn an_earlier_session_can_be_opened_and_given_a_note_and_a_plan() {
     let mut phone = Phone::new();
     phone.day(0, "Mill pool", 3, 1);
     phone.day(7, "Mill pool", 2, 0);
@@ -133,7 +133,7 @@ fn an_earlier_session_is_opened_to_read_and_takes_a_note_and_a_plan() {
     assert_eq!(phone.app().session().unwrap().casts.len(), 2);
 }
 
-/// The Book reads what is kept beside the log, as long as it fits, and makes anew only what doesn't.
+/// The Book reads stored snapshots while they match the log, and recomputes only the others.
 #[test]
 fn the_book_reads_snapshots_and_not_the_log() {
     let mut phone = Phone::new();
@@ -160,7 +160,7 @@ fn the_book_reads_snapshots_and_not_the_log() {
 }
 
 #[test]
-fn the_light_is_that_of_the_peg_and_the_place_is_kept_by_a_tap() {
+fn the_light_is_computed_for_the_peg_or_for_a_place_that_was_chosen() {
     let mut phone = started();
     let guess = phone.leaf(Which::Book, MIN, "light");
     assert!(guess.notes[0].starts_with("The peg has no place yet") && guess.keys.is_empty());
@@ -182,7 +182,7 @@ fn the_light_is_that_of_the_peg_and_the_place_is_kept_by_a_tap() {
 }
 
 #[test]
-fn the_last_set_up_is_taken_over_in_one_undo() {
+fn the_last_set_up_is_copied_and_one_undo_removes_it() {
     let mut phone = Phone::new();
     phone.type_in(0, TypedInto::Water, "Mill pool");
     phone.type_in(500, TypedInto::Peg, "14");
@@ -245,7 +245,8 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
     assert!(pack(&mut phone).value.starts_with("0 of "), "a session has begun: packed anew next time");
 }
 
-/// A partner's kit comes in with everything else and is not mixed into one's own; on a new phone it is taken up.
+/// A partner's kit is imported with everything else and is not mixed into the own one; on a new phone the
+/// imported kit is used.
 #[test]
 fn kits_stay_apart_and_move_to_a_new_phone() {
     let tied = |count| Action::Bench { tap: BenchTap::Tied { count } };

@@ -1,4 +1,4 @@
-//! The first opening, the empty screens, and the card of the day after END.
+//! The first start of the app, the empty screens, and the card of the day after END.
 
 use super::*;
 use restwater_screen::{KeyTap, Leaf, LeafKey};
@@ -17,7 +17,8 @@ pub(super) fn leaf_at(phone: &mut Phone, which: Which, now: &Moment) -> Leaf {
     leaves.into_iter().next().unwrap()
 }
 
-/// The taps of eight casts, four wound in at 12 minutes and four with a bite after 15 and more, and when the last is over.
+/// The taps of eight casts, four wound in at 12 minutes and four with a bite after 15 or more, and when the
+/// last one is over.
 pub(super) fn day_taps() -> (Vec<(i64, Action)>, i64) {
     let (mut taps, mut now) = (Vec::new(), MIN);
     for (minutes, bite) in
@@ -46,7 +47,7 @@ pub(super) fn fish(phone: &mut Phone) -> i64 {
 }
 
 #[test]
-fn the_first_opening_has_three_cards_once() {
+fn the_first_start_of_the_app_shows_three_cards_once() {
     let mut phone = Phone::new();
     assert_eq!(phone.app().first_screen().unwrap(), Which::Welcome);
     assert_eq!(phone.app().first_screen().unwrap(), Which::Bank, "shown once");
@@ -78,7 +79,7 @@ fn a_screen_with_nothing_to_show_offers_start() {
 }
 
 #[test]
-fn after_end_comes_the_card_of_the_day_with_the_habit_and_what_to_try() {
+fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     let end = fish(&mut phone);

@@ -6,7 +6,7 @@ use restwater_session::{DoubtKind, EndCause, waits_of};
 const LOST: Action = Action::Lost { rod: 1 };
 
 #[test]
-fn landed_while_out_logs_the_bite_and_takes_both_back_with_one_undo() {
+fn landed_while_out_also_logs_the_bite_and_one_undo_removes_both() {
     let mut phone = started();
     phone.tap(0, &CAST).unwrap();
     let update = phone.tap(15 * MIN, &LANDED).unwrap();
@@ -25,7 +25,7 @@ fn landed_while_out_logs_the_bite_and_takes_both_back_with_one_undo() {
 }
 
 #[test]
-fn a_fish_landed_with_both_hands_full_and_slipped_back_costs_two_taps() {
+fn a_fish_landed_with_both_hands_full_and_slipped_back_takes_two_taps() {
     let mut phone = started();
     phone.tap(0, &CAST).unwrap();
     for key in [Key::LandedLate, Key::PutBack] {
@@ -39,7 +39,7 @@ fn a_fish_landed_with_both_hands_full_and_slipped_back_costs_two_taps() {
 }
 
 #[test]
-fn the_bite_goes_back_by_what_the_day_has_taught_but_never_before_the_splash() {
+fn the_bite_is_set_back_by_the_learned_playing_time_but_never_before_the_splash() {
     let mut phone = started();
     for i in 0..3 {
         let start = i * 20 * MIN;

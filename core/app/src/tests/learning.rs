@@ -17,7 +17,7 @@ pub(super) fn screens(
 }
 
 #[test]
-fn waits_and_changes_are_there_before_the_first_session() {
+fn waits_and_changes_can_be_opened_before_the_first_session() {
     let mut phone = Phone::new();
     let (waits, changes) = screens(&mut phone, 0);
     assert!(waits.charts.is_empty() && waits.counts.starts_with("Start a session"));
@@ -41,7 +41,7 @@ fn which_casts_count_is_kept_until_it_is_changed() {
 }
 
 #[test]
-fn earlier_sessions_stand_beside_today() {
+fn earlier_sessions_are_shown_beside_today() {
     let (mut phone, now) = with_bites(6);
     phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
     phone.tap(now + 1_000 * MIN, &START).unwrap();

@@ -18,7 +18,7 @@ fn mend(op: Uuid, tap: MendTap) -> Action {
 }
 
 #[test]
-fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_taken_back() {
+fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_undone() {
     let mut phone = Phone::new();
     for (minute, action) in [(0, START), (1, CAST), (31, CAST), (46, BITE)] {
         phone.tap(minute * MIN, &action).unwrap();
@@ -73,7 +73,7 @@ fn a_forgotten_cast_is_added_from_its_gap() {
 }
 
 #[test]
-fn what_can_not_be_mended_is_refused() {
+fn impossible_corrections_are_refused() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     phone.tap(MIN, &CAST).unwrap();
@@ -97,7 +97,7 @@ fn waits(phone: &mut Phone) -> Vec<f64> {
 }
 
 #[test]
-fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
+fn adding_one_forgotten_cast_fills_the_gap_after_a_mended_end() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     // The fourth cast of 13 min has no end: the fifth closes it.
@@ -123,7 +123,7 @@ fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
 }
 
 #[test]
-fn a_mended_wait_grows_and_shrinks_up_to_what_is_logged_next_on_its_rod() {
+fn a_wait_can_be_mended_up_to_the_next_entry_of_its_rod() {
     let mut phone = Phone::new();
     for (minute, action) in [(0, START), (1, CAST), (11, WOUND_IN), (31, CAST), (41, BITE), (44, LANDED)] {
         phone.tap(minute * MIN, &action).unwrap();

@@ -1,4 +1,4 @@
-//! What to tie new from which spool, and the spools.
+//! What to tie from which spool, and the spools.
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};

@@ -47,8 +47,8 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     leaf
 }
 
-/// The pegs of one water that were fished at the same time by different anglers, as two files of one match show them: the
-/// peg opened, then the others. Empty where it was alone.
+/// The pegs of one water that different anglers fished at the same time, as in two files of one match: the
+/// opened peg first, then the others. Empty if there are no others.
 fn side_by_side(input: &BookInput, day: &Day) -> Vec<LeafLine> {
     let words = input.words;
     let beside = |other: &&Day| other.mine != day.mine && at_one_time(day.gist, other.gist);

@@ -1,4 +1,4 @@
-//! Casts left, from when what is out had better stay out, and what is to come.
+//! Casts left, from when casts that are out had better stay out, and the forecast.
 
 use super::now::local_clock;
 use super::weights::estimate;
@@ -26,7 +26,7 @@ pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>>
     session.rods.iter().map(of).collect()
 }
 
-/// Casts left, and from when what is out had better stay out.
+/// Casts left, and from when casts that are out had better stay out.
 pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
     let (Some(session), Ok(left_ms)) = (input.session, match_day.left_ms(input.now)) else {
         return Vec::new();
@@ -43,8 +43,8 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
     vec![MatchLine { label, value }, late_cast(input, rest, match_day)]
 }
 
-/// "After 15:12 leave what is out": from then on a bait cast anew has less than half the chance of a full cast. A rod that is
-/// in may still be cast, since that costs nothing.
+/// "After 15:12 leave what is out": from then on a new cast has less than half the chance of a full cast. A
+/// rod that is in may still be cast, since that costs nothing.
 fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> MatchLine {
     let label = input.say("match-late", &[]);
     let value = match late(rest) {
@@ -70,7 +70,7 @@ fn late(rest: &RestInput) -> Option<LastCast> {
     rest.rest.filter(|_| !cant_tell(rest)).and_then(|r| r.last)
 }
 
-/// So many minutes before all-out by the phone's clock.
+/// The time this many minutes before all-out, by the phone's clock.
 fn phone_ms(match_day: &MatchDay, minutes: f64) -> i64 {
     let all_out = match_day.setup.clock().map_or(0, MatchClock::all_out_phone_ms);
     all_out - libm::round(minutes * MINUTE_MS as f64) as i64
@@ -166,7 +166,7 @@ fn span(input: &MatchInput, range: RangeMs) -> String {
     if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) }
 }
 
-/// All-out against sunset.
+/// All-out compared with sunset.
 fn light(input: &MatchInput, setup: &MatchSetup) -> MatchLine {
     let label = input.say("match-light", &[]);
     let value = light_words(input, setup).unwrap_or_else(|| input.say("match-light-unknown", &[]));

@@ -1,4 +1,4 @@
-//! What is chosen and typed on the Swim screen: bounds, bands, features, hazards, names, the peg's place.
+//! The choices and texts of the Swim screen: bounds, bands, features, hazards, names, the peg's position.
 
 use super::{PegPlaceView, SwimScreen};
 use crate::feed::measures_words;
@@ -142,7 +142,7 @@ impl SwimScreen<'_> {
         ChoiceRow::of("feed", self.words.say("swim-feed"), choices, String::new())
     }
 
-    /// What was set and can be called otherwise or taken away: a row for each, where there is anything.
+    /// A row for each thing that was set and can be renamed or removed.
     fn things(&self) -> Vec<ChoiceRow> {
         let session = self.session;
         let marks = session.marks.iter().map(|m| {

@@ -14,8 +14,8 @@ final class DrawingTests: XCTestCase {
         XCTAssertEqual(black.contrast(.water, .accent), 1, accuracy: 1e-9)
     }
 
-    /// 10:1 for digits, 7:1 for text; lines and marks are no text (WCAG 2.2, 1.4.11, asks 3).
-    func testEveryPairOfBothSchemesHasTheContrastItMust() {
+    /// 10:1 for digits, 7:1 for text; lines and marks are not text (WCAG 2.2, 1.4.11, requires 3).
+    func testEveryPairOfBothSchemesHasEnoughContrast() {
         let pairs: [(Tint, Tint, Double)] = [
             (.ink, .paper, 10), (.soft, .paper, 7), (.ink, .water, 7), (.soft, .water, 4.5), (.accent, .paper, 4.5), (.accent, .water, 4.5),
         ]
@@ -78,7 +78,7 @@ final class DrawingTests: XCTestCase {
         XCTAssertEqual(plainLetters.fit("pink\n4 bites", em: 10, width: 200, height: 80).lines, ["pink", "4 bites"])
     }
 
-    /// Published sizes of two glasses, from memory: 6.1 in of 1179 x 2556, 4.7 in of 750 x 1334.
+    /// Published sizes of two screens, from memory: 6.1 in of 1179 x 2556, 4.7 in of 750 x 1334.
     func testPointsInAMillimetreGiveTheGlassItsPublishedDiagonal() {
         for (w, h, scale, inches) in [(1179.0, 2556.0, 3.0, 6.12), (750, 1334, 2, 4.7), (1080, 2340, 2.88, 5.42)] {
             let mm = GlassMeasure.pointsPerMm(pixelWidth: w, pixelHeight: h, pixelsPerPoint: scale)

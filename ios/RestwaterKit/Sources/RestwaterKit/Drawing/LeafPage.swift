@@ -6,7 +6,7 @@ enum LeafBlock {
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
-    /// A key as wide as the glass.
+    /// A key as wide as the screen.
     case wide(LeafKey)
 
     fileprivate var isText: Bool {
@@ -31,7 +31,7 @@ struct LeafPage {
 
     init(_ leaf: Leaf, slate: Slate) { (self.leaf, self.slate) = (leaf, slate) }
 
-    /// Height of a key as wide as the glass, with the gap below it: it is no key used while fishing.
+    /// Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing.
     var wideKey: Double { max(11 * mm, (slate.text.secondary + slate.text.sub) * 1.3 + 2 * mm) + 2.5 * mm }
 
     func blocks(width: Double) -> [LeafBlock] {
@@ -52,10 +52,11 @@ struct LeafPage {
         }
     }
 
-    /// Fills parts from the top, each as full as it gets: the text, then the wide keys, then the sentences after them.
+    /// Fills the parts from the top, each as full as possible: the text, then the wide keys, then the sentences after
+    /// them.
     func parts(_ blocks: [LeafBlock], room: Double) -> [[LeafBlock]] {
         let width = slate.layout.notice.width
-        // A caution is on the first part, before the sentence where both don't fit.
+        // A caution is on the first part, before the sentence if both don't fit.
         let said = blocks.prefix { $0.isText }
         let boxed = said.filter(\.isBoxed)
         if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room {
@@ -132,7 +133,7 @@ struct LeafPage {
     }
 }
 
-/// From nought at the left edge to the end of the scale at the right: the range, its ends, its middle.
+/// The range with its ends and its middle, on a scale from 0 at the left edge to its end at the right.
 private func spanMarks(_ span: LeafSpan, in place: Rect, mm: Double) -> [Mark] {
     let y = place.top + place.height / 2
     let (left, right) = (place.left + 0.3 * mm, place.right - 2.2 * mm)
