@@ -13,6 +13,7 @@ GOALS = [
     ("one_more_after_500_casts", "Standard", "waits: one more cast after 500", 5.0),
     ("quick_advice", "10", "waits: quick advice after 10 casts", 1.0),
     ("quick_advice", "30", "waits: quick advice after 30 casts", 1.0),
+    ("spots", "60", "waits: where and how long, 60 casts on 40 cells", 8.0),
 ]
 NOTED = [
     ("posterior_of_500_casts", "Quick", "waits: posterior of 500 casts, quick"),

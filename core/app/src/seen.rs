@@ -1,4 +1,4 @@
-//! Fish that show: what the key of the Bank and the screen behind it do.
+//! Fish that show themselves: the taps of the Bank's key and of the screen behind it.
 
 use super::feed::{place_of, spot_now};
 use super::{App, AppError};
@@ -42,7 +42,7 @@ impl App {
     }
 
     /// Where they show: at the rod's spot, or at the aim where that is chosen or the spot isn't set.
-    fn seen_place(&self, at: &Moment) -> Result<WaterPlace, AppError> {
+    fn seen_place(&mut self, at: &Moment) -> Result<WaterPlace, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         match spot_now(session, self.chosen).filter(|_| !self.seen_at_aim) {
             Some(spot) => Ok(place_of(spot)),

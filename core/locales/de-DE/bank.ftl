@@ -208,9 +208,9 @@ strip-spoken = { $elapsed ->
 }
 
 spot-none = Stelle offen
-spot-wraps = { $wraps } Wicklungen à { $span }, { $metres } m
+spot-wraps = { $wraps } Wicklungen à { $span } ({ $metres } m)
 spot-metres = { $metres } m
-spot-yards = { $yards } yd, { $metres } m
+spot-yards = { $yards } yd ({ $metres } m)
 spot-at = { $where }, { $reach }
 spot-straight = Geradeaus
 spot-left = { $degrees }° links
@@ -234,3 +234,13 @@ notice-logged-alone = Notiert. Eine Übersicht oder Sicherung danach schlug fehl
 notice-undone = { $what } storniert.
 notice-redone = { $what } ist wieder da.
 notice-time = { $what }: Zeit zurückgesetzt.
+
+# Was zu tun ist, wenn die Minute der Überschrift da ist, wo die Stellen es sagen.
+spots-here = { $casts ->
+    [0] Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
+    [one] Hier nichts in { $minutes } min vor diesem Wurf. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
+   *[other] Hier nichts in { $minutes } min bei { $casts } Würfen vor diesem. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
+}
+spots-wait = Warte: Kein Wechsel ist besser.
+spots-recast = Dann wirf hier neu. { spots-here }.
+spots-move = Dann wechsle zu { $where }. { spots-here }, dort an { $there } von 100.

@@ -47,6 +47,13 @@ reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, { ago }
    *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, { ago }
 }
+reason-fish-here = Fisch an { $here } von 100 solchen Stellen, { $worth } Bisse pro Stunde wert; an { $elsewhere } von 100 nicht versuchten, { $other } wert
+reason-not-tried = Fisch an { $here } von 100 nicht versuchten Stellen, { $worth } Bisse pro Stunde wert
+against-fish-away = gestört: Fisch an { $here } von 100 solchen Stellen, jetzt { $worth } Bisse pro Stunde wert
+against-nothing-here = { $casts ->
+    [one] hier nichts in { $minutes } min: Fisch an { $here } von 100 solchen Stellen, { $worth } Bisse pro Stunde wert
+   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: Fisch an { $here } von 100 solchen Stellen, { $worth } Bisse pro Stunde wert
+}
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
 against-rested = ruht erst { $minutes } von { $target } min
 against-maybe = { $casts ->

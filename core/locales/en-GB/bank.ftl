@@ -210,9 +210,9 @@ strip-spoken = { $elapsed ->
 }
 
 spot-none = Spot not set
-spot-wraps = { $wraps } wraps of { $span }, { $metres } m
+spot-wraps = { $wraps } wraps of { $span } ({ $metres } m)
 spot-metres = { $metres } m
-spot-yards = { $yards } yd, { $metres } m
+spot-yards = { $yards } yd ({ $metres } m)
 spot-at = { $where }, { $reach }
 spot-straight = Straight out
 spot-left = { $degrees }° left
@@ -236,3 +236,13 @@ notice-logged-alone = Logged. A summary or backup that follows it failed: tap CH
 notice-undone = { $what } undone.
 notice-redone = { $what } is back.
 notice-time = Time of { $what } set back.
+
+# What to do when the minute of the headline has come, where the spots tell.
+spots-here = { $casts ->
+    [0] If nothing bites by then, { $here } of 100 such spots hold fish
+    [one] Nothing here in { $minutes } min before this cast. If nothing bites by then, { $here } of 100 such spots hold fish
+   *[other] Nothing here in { $minutes } min over { $casts } casts before this one. If nothing bites by then, { $here } of 100 such spots hold fish
+}
+spots-wait = Wait: no move beats it.
+spots-recast = Then recast here. { spots-here }.
+spots-move = Then move to { $where }. { spots-here }, there { $there } of 100.

@@ -47,6 +47,13 @@ reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { ago }
    *[other] fish showed { $times } times near, last { reason-shown-where }, { ago }
 }
+reason-fish-here = fish on { $here } of 100 such spots, worth { $worth } bites an hour; on { $elsewhere } of 100 not tried, worth { $other }
+reason-not-tried = fish on { $here } of 100 spots not tried, worth { $worth } bites an hour
+against-fish-away = disturbed: fish on { $here } of 100 such spots, worth { $worth } bites an hour now
+against-nothing-here = { $casts ->
+    [one] nothing here in { $minutes } min: fish on { $here } of 100 such spots, worth { $worth } bites an hour
+   *[other] nothing here in { $minutes } min over { $casts } casts: fish on { $here } of 100 such spots, worth { $worth } bites an hour
+}
 reason-usual-start = a usual first range (common practice, no source)
 against-rested = rested { $minutes } of { $target } min
 against-maybe = { $casts ->

@@ -208,9 +208,9 @@ strip-spoken = { $elapsed ->
 }
 
 spot-none = Point non défini
-spot-wraps = { $wraps } tours de { $span }, { $metres } m
+spot-wraps = { $wraps } tours de { $span } ({ $metres } m)
 spot-metres = { $metres } m
-spot-yards = { $yards } yd, { $metres } m
+spot-yards = { $yards } yd ({ $metres } m)
 spot-at = { $where }, { $reach }
 spot-straight = Droit devant
 spot-left = { $degrees }° à gauche
@@ -234,3 +234,13 @@ notice-logged-alone = Noté. Un résumé ou une copie qui suit a échoué : tou
 notice-undone = Annulé : { $what }.
 notice-redone = Rétabli : { $what }.
 notice-time = Heure reculée : { $what }.
+
+# Que faire quand la minute du titre est venue, là où les postes le disent.
+spots-here = { $casts ->
+    [0] Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
+    [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
+   *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
+}
+spots-wait = Attendez : aucun changement ne vaut mieux.
+spots-recast = Puis relancez ici. { spots-here }.
+spots-move = Puis allez à { $where }. { spots-here }, là-bas { $there } sur 100.

@@ -47,6 +47,13 @@ reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, { ago }
    *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, { ago }
 }
+reason-fish-here = du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure ; sur { $elsewhere } sur 100 non essayés, ce qui vaut { $other }
+reason-not-tried = du poisson sur { $here } postes sur 100 non essayés, ce qui vaut { $worth } touches par heure
+against-fish-away = dérangé : du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure maintenant
+against-nothing-here = { $casts ->
+    [one] rien ici en { $minutes } min : du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure
+   *[other] rien ici en { $minutes } min sur { $casts } lancers : du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure
+}
 reason-usual-start = une première distance usuelle (sans source)
 against-rested = repos de { $minutes } min sur { $target }
 against-maybe = { $casts ->

@@ -4,6 +4,7 @@ use super::cells::{Cell, CellId, Swim};
 use super::fished::{CellFigures, CellState, SwimFigures, known_by, minutes_between};
 use super::frame::Spot;
 use super::input::{Band, CastAt};
+use super::told::SpotsTold;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 
@@ -61,6 +62,24 @@ pub enum Reason {
         /// How long ago that was, minutes.
         minutes_ago: f64,
     },
+    /// A cast here is worth more than one to a spot not tried, by how long casts waited here.
+    FishHere {
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
+        /// How many of a hundred spots not tried hold fish.
+        elsewhere_of_100: u32,
+        /// What a cast to one of those is worth.
+        elsewhere_worth: f64,
+    },
+    /// Not tried, where a cast to a spot that was is worth less.
+    NotTried {
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
+    },
     /// Holds the range at which it is usual to start, while nothing has bitten (common practice, no source).
     UsualStart {
         /// The usual stretch.
@@ -83,6 +102,24 @@ pub enum Against {
     MaybeDisturbed {
         /// How many of them are expected to have reached it.
         casts: f64,
+    },
+    /// Casts here waited in vain, so that one is worth less than on a spot not tried.
+    NothingHere {
+        /// How many in a row.
+        casts: u32,
+        /// Their minutes.
+        minutes: f64,
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
+    },
+    /// Disturbed, so that a cast here is worth less than on a spot not tried: fish may not be back.
+    FishAway {
+        /// Of a hundred such spots, how many hold fish.
+        of_100: u32,
+        /// What a cast here is worth in bites an hour.
+        worth: f64,
     },
     /// So near the boundary that the lead may disturb water beyond it.
     NearBoundary {
@@ -156,14 +193,15 @@ const DRY_CASTS: usize = 4;
 /// Spots in order, and those set aside.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct WhereNext {
-    /// Best first: most reasons less objections, then nearest to the latest bite (before the first: to
-    /// the usual start), then longest rested, then straightest out, then left before right.
+    /// Best first: what a cast is worth where the record tells cells apart, in tenths of a bite an hour as it is said; then
+    /// most reasons less objections, then nearest to the latest bite (before the first: to the usual start), then longest
+    /// rested, then straightest out, then left before right.
     pub ranked: Vec<NextSpot>,
     /// Not proposed: kept back, out of reach or by a hazard.
     pub set_aside: Vec<NextSpot>,
     /// Bites this rests on.
     pub bites: u32,
-    /// Kept-back water to go into now, where there is any.
+    /// Kept-back water to go into now, if there is any.
     pub go_in: Option<GoIn>,
 }
 
@@ -176,6 +214,11 @@ struct Bite {
 impl Swim {
     /// Ranks the cells of the swim for the next cast by reasons; promises nothing.
     pub fn where_next(&self, figures: &SwimFigures) -> WhereNext {
+        self.where_next_told(figures, None)
+    }
+
+    /// The same with what the record tells of fish at the cells, where it tells anything.
+    pub fn where_next_told(&self, figures: &SwimFigures, told: Option<&SpotsTold>) -> WhereNext {
         let bites = self.bites_until(figures.at_ms);
         let mut ranked = Vec::new();
         let mut set_aside = Vec::new();
@@ -193,13 +236,21 @@ impl Swim {
             });
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
-        restwater_sorting::by(&mut ranked, |a, b| self.before(a, b));
+        let worth = |n: &NextSpot| told.map_or(0.0, |told| told.worth(n.cell));
+        restwater_sorting::by(&mut ranked, |a, b| {
+            worth(b).total_cmp(&worth(a)).then_with(|| self.before(a, b))
+        });
         let go_in = self.go_in(figures, &ranked, &set_aside);
+        // Said once all is in order, so that what is told counts by its figure alone.
+        for next in ranked.iter_mut().chain(&mut set_aside) {
+            next.reasons.splice(0..0, told.and_then(|told| told.reason(next.cell)));
+            next.against.splice(0..0, told.and_then(|told| told.objection(next.cell)));
+        }
         WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum(), go_in }
     }
 
-    /// Kept-back water that has rested, where the rest of the swim has nothing to offer: nearest to the latest bite, then
-    /// kept the longest, then straightest out.
+    /// Kept-back water that has rested, if the rest of the swim has nothing to offer: nearest to the latest
+    /// bite, then kept the longest, then straightest out.
     fn go_in(&self, figures: &SwimFigures, ranked: &[NextSpot], set_aside: &[NextSpot]) -> Option<GoIn> {
         let target = self.input().rest_target_min;
         let free = |n: &NextSpot| n.figures.state(target) == CellState::Free;

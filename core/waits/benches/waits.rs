@@ -1,9 +1,10 @@
-//! Timings of the waits: the posterior whole and after one more cast, a short day's advice, the
+//! Benchmarks of the waits: the posterior from scratch and after one more cast, a short day's advice, and the
 //! estimators at three sizes. Run with `cargo bench -p restwater-waits --bench waits`.
 
 use divan::{Bencher, black_box};
 use restwater_waits::{
-    Accuracy, Advice, Model, Record, Settings, SurvivalCurve, Wait, WaitPosterior, advise, fit,
+    Accuracy, Advice, Model, Record, Settings, SpotCast, SpotEvent, SurvivalCurve, Wait, WaitPosterior,
+    advise, fit,
 };
 
 fn main() {
@@ -25,7 +26,7 @@ fn settings(accuracy: Accuracy) -> Settings {
     Settings { accuracy, ..Settings::default() }
 }
 
-/// The advice, and the laws of the wait, which are worked out only when asked for.
+/// The advice, and the wait distributions, which are computed only on demand.
 fn whole_answer(posterior: &WaitPosterior) -> (Advice, f64) {
     (posterior.advice(), posterior.ln_evidence())
 }
@@ -73,7 +74,7 @@ fn weibull_fit(bencher: Bencher, count: usize) {
     bencher.bench_local(|| fit(Model::Weibull, black_box(&casts)));
 }
 
-/// The advice where both sides count, from nothing and after one more cast. Aim: a few ms.
+/// The advice with both fed and unfed casts, from scratch and after one more cast. Aim: a few ms.
 #[divan::bench(args = [8, 30])]
 fn advice_by_feed(bencher: Bencher, casts: usize) {
     let (casts, settings) = (waits(casts), settings(Accuracy::Standard));
@@ -96,3 +97,34 @@ fn one_more_by_feed(bencher: Bencher, casts: usize) {
         posterior
     });
 }
+
+/// Where next and how long, of casts on 40 cells, from nothing: the filter, what every cell is worth, the leave time.
+/// Acceptance: within 8 ms.
+#[divan::bench(args = [12, 60])]
+fn spots(bencher: Bencher, casts: usize) {
+    let casts = waits(casts);
+    let settings = settings(Accuracy::Standard);
+    let mut at_min = 0.0;
+    let mut events = Vec::new();
+    for (i, wait) in casts.iter().enumerate() {
+        let spot = i % CELLS;
+        events.push(SpotEvent::Fished(SpotCast { spot, at_min, wait: *wait }));
+        at_min += wait.minutes();
+        events.push(SpotEvent::Disturbed { spot, at_min });
+        at_min += 2.0;
+    }
+    let cells: Vec<Option<usize>> = (0..CELLS).map(Some).chain([None]).collect();
+    let posterior = WaitPosterior::new(&Record::of_today(&casts), &settings).ok();
+    bencher.bench_local(|| {
+        posterior.as_ref().and_then(|posterior| {
+            let spots = posterior.spots(CELLS, black_box(&events), 45.0);
+            for cell in &cells {
+                black_box(spots.worth(*cell, at_min));
+            }
+            spots.leave(Some(0), at_min, &[Some(1)])
+        })
+    });
+}
+
+/// Cells of a swim that were fished or disturbed.
+const CELLS: usize = 40;

@@ -33,6 +33,7 @@ mod record;
 mod renewal;
 mod shapes;
 mod special;
+mod spots;
 mod table;
 mod wait;
 mod wait_law;
@@ -54,5 +55,6 @@ pub use prior::{
 pub use record::{Accuracy, EarlierDay, Record, Settings};
 pub use renewal::{BestLeave, Costs, best_empirical, best_leave, empirical_rates, rate_at};
 pub use shapes::{SHAPE_PRIORS, ShapePriors, Shapes};
+pub use spots::{SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotWorth, Then};
 pub use wait::{Wait, WaitError};
 pub use wait_law::{Always, Even, Law, Lomax, TwoRates, WaitLaw, WithNobodyHome};

@@ -1,12 +1,13 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
-use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, match_phase};
+use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, match_phase};
 use crate::figures::whole;
 use crate::leave_words::{habit_words, leave, leave_words};
+use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
 use restwater_match_day::clock::Phase;
-use restwater_session::habit_before_bites;
+use restwater_session::{Session, habit_before_bites};
 use restwater_waits::{Advice, AdviceState};
 
 /// Fewer bites than this are called early.
@@ -44,8 +45,10 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
         }
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
-        (BankState::Ready | BankState::Landed, Some(reading)) => with_habit(input, ready(words, reading)),
-        (BankState::Out, Some(reading)) => with_habit(input, out(words, reading)),
+        (BankState::Ready | BankState::Landed, Some(reading)) => {
+            with_spots(input, with_habit(input, ready(words, reading)), reading)
+        }
+        (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(words, reading)), reading),
     }
 }
 
@@ -60,6 +63,32 @@ fn with_habit(input: &BankInput, mut advice: AdviceView) -> AdviceView {
         advice.more.insert(0, habit_words(input.words, habit));
     }
     advice
+}
+
+/// What comes when the minute of the headline has come is said before all other sentences, where the spots tell.
+fn with_spots(input: &BankInput, mut advice: AdviceView, reading: &Reading) -> AdviceView {
+    let said = input.session.zip(reading.spots.as_ref());
+    advice.more.splice(0..0, said.map(|(session, spots)| spots_words(input.words, session, spots)));
+    advice
+}
+
+/// "Then move to the gate, 30 yd. Nothing here in 38 min over 3 casts before this one. ..."
+fn spots_words(words: &Wording, session: &Session, spots: &SpotsReading) -> String {
+    let leave = &spots.leave;
+    if leave.leave_min.is_none() {
+        return words.say("spots-wait");
+    }
+    let place = spots.move_to.as_ref().map(|spot| spot_words(words, session, Some(spot)));
+    let (casts, minutes) = leave.dry;
+    let minutes = whole(minutes);
+    let mut args = vec![
+        ("casts", Arg::Count(casts as usize)),
+        ("minutes", Arg::Text(&minutes)),
+        ("here", Arg::Count(leave.here_of_100 as usize)),
+        ("there", Arg::Count(leave.there_of_100 as usize)),
+    ];
+    args.extend(place.as_ref().map(|place| ("where", Arg::Text(place))));
+    words.say_with(if place.is_some() { "spots-move" } else { "spots-recast" }, &args)
 }
 
 fn quiet(headline: String, detail: String) -> AdviceView {

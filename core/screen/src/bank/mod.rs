@@ -14,7 +14,7 @@ use super::place::{rig_words, spot_words};
 use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
 use restwater_match_day::clock::Phase;
-use restwater_session::{Rhythm, Session, Stamp};
+use restwater_session::{LeaveTold, Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
 
@@ -202,6 +202,17 @@ pub struct Reading {
     pub casts: usize,
     /// Earlier sessions in it that are another angler's.
     pub of_another: usize,
+    /// What the spots say of the cast that is out or goes out next, where they say anything.
+    pub spots: Option<SpotsReading>,
+}
+
+/// How long to leave a cast by where else one could go.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SpotsReading {
+    /// The figures.
+    pub leave: LeaveTold,
+    /// Where to go then; none for the same spot again.
+    pub move_to: Option<Spot>,
 }
 
 /// What the Bank screen is made from.
@@ -267,7 +278,7 @@ fn match_phase(input: &BankInput) -> Option<Phase> {
     input.session?.match_day.as_ref()?.phase(input.now).ok()
 }
 
-/// "Gate, 30 yd, 27.4 m, clipped up. Fed 12 min ago, 340 g here today."
+/// "Gate, 30 yd (27.4 m), clipped up. Fed 12 min ago, 340 g here today."
 fn spot_and_feed(input: &BankInput, session: &Session, spot: Option<&Spot>) -> String {
     let words = spot_words(input.words, session, spot);
     match session.fed_here(input.chosen, spot, input.now) {

@@ -43,6 +43,16 @@ impl SwimScreen<'_> {
                     ("minutes", Arg::Text(&whole(*minutes_ago))),
                 ],
             ),
+            Reason::FishHere { of_100, worth, elsewhere_of_100, elsewhere_worth } => say(
+                "reason-fish-here",
+                &[
+                    ("here", Arg::Count(*of_100 as usize)),
+                    ("worth", Arg::Text(&self.words.figure(*worth, 1))),
+                    ("elsewhere", Arg::Count(*elsewhere_of_100 as usize)),
+                    ("other", Arg::Text(&self.words.figure(*elsewhere_worth, 1))),
+                ],
+            ),
+            Reason::NotTried { of_100, worth } => self.told("reason-not-tried", *of_100, *worth),
             Reason::UsualStart { .. } => say("reason-usual-start", &[]),
         }
     }
@@ -57,6 +67,16 @@ impl SwimScreen<'_> {
             Against::MaybeDisturbed { casts } => {
                 say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
             }
+            Against::NothingHere { casts, minutes, of_100, worth } => say(
+                "against-nothing-here",
+                &[
+                    ("casts", Arg::Count(*casts as usize)),
+                    ("minutes", Arg::Text(&whole(*minutes))),
+                    ("here", Arg::Count(*of_100 as usize)),
+                    ("worth", Arg::Text(&self.words.figure(*worth, 1))),
+                ],
+            ),
+            Against::FishAway { of_100, worth } => self.told("against-fish-away", *of_100, *worth),
             Against::NearBoundary { metres } => {
                 say("against-boundary", &[("metres", Arg::Text(&self.words.figure(*metres, 1)))])
             }
@@ -71,6 +91,12 @@ impl SwimScreen<'_> {
                 )
             }
         }
+    }
+
+    /// A share of spots with fish, and what a cast there is worth.
+    fn told(&self, id: &str, of_100: u32, worth: f64) -> String {
+        let worth = self.words.figure(worth, 1);
+        self.words.say_with(id, &[("here", Arg::Count(of_100 as usize)), ("worth", Arg::Text(&worth))])
     }
 
     /// What is known of a cell; of feed and of fish that showed only where there was any.
@@ -105,7 +131,9 @@ impl SwimScreen<'_> {
 
     pub(super) fn others(&self) -> Vec<String> {
         let line = |next: &NextSpot| {
-            let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
+            let is_told = |a: &&Against| matches!(a, Against::NothingHere { .. } | Against::FishAway { .. });
+            let against = next.against.iter().filter(is_told).map(|a| self.against(a));
+            let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).chain(against).collect();
             let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
             if reasons.is_empty() { format!("{aimed}.") } else { format!("{aimed}: {}.", reasons.join("; ")) }
         };
@@ -131,7 +159,7 @@ impl SwimScreen<'_> {
         lines
     }
 
-    /// What the words about the drift rest on, for the list in full.
+    /// The evidence for the words about the drift, for the full list.
     pub(super) fn drift_figures(&self) -> Vec<String> {
         let along = |way: &str, along: &DriftAlong| -> Option<String> {
             let trend = along.bites.as_ref().filter(|_| along.lean != DriftLean::CantTellYet)?;

@@ -23,13 +23,13 @@ import kotlinx.coroutines.suspendCancellableCoroutine
 import kotlinx.coroutines.withTimeoutOrNull
 
 /**
- * The phone's receiver, by Android's own LocationManager. The permission is asked for when the key is tapped, never before,
- * and is for the foreground only; a refusal is said, and the key may be tapped again.
+ * The phone's satellite receiver, through Android's own LocationManager. The permission is asked for when the key is
+ * tapped, never before, and only for the foreground; a refusal is reported, and the key may be tapped again.
  */
 internal class PhoneReceiver(private val context: Context) : Receiver {
     private val permission = Asking("position", ActivityResultContracts.RequestMultiplePermissions())
 
-    /** An activity that can ask is there. */
+    /** Registers an activity that can ask. */
     fun attach(activity: ComponentActivity) = permission.attach(activity)
 
     override suspend fun position(): Position {

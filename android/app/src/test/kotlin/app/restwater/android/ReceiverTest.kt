@@ -30,7 +30,7 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** The key that reads the phone's position: when it asks, what a refusal says, what a reading fills. */
+/** The key that reads the phone's position: when it asks, what it says if refused, what a reading fills in. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -64,8 +64,8 @@ class ReceiverTest {
 
     private fun until(there: () -> Boolean) = Handset.until({ "still waiting; the screen says: ${state.notice}" }, there)
 
-    /** The question to the user, and their answer. */
-    @Suppress("DEPRECATION") // The system still answers this way; the registry hands it on.
+    /** The permission dialogue, and the user's answer. */
+    @Suppress("DEPRECATION") // The system still answers this way; the registry passes it on.
     private fun answer(fine: Boolean, coarse: Boolean) {
         until { shadowOf(rule.activity).lastRequestedPermission != null }
         val asked = shadowOf(rule.activity).lastRequestedPermission
@@ -92,7 +92,7 @@ class ReceiverTest {
 
     private fun lines() = (Handset.core.screen(Which.SWIM, Handset.app.now()) as Screen.Swim).v1.place.fields.map { it.value }
 
-    @Test fun aRefusalIsSaidAndTheLinesCanStillBeTyped() {
+    @Test fun aRefusalIsReportedAndTheLinesCanStillBeTyped() {
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = false)
         until { state.notice == shellWords("en-GB").positionNotAllowed }
@@ -105,7 +105,7 @@ class ReceiverTest {
         until { shadowOf(rule.activity).lastRequestedPermission != null }
         val asked = shadowOf(rule.activity).lastRequestedPermission
         tap("swim-USE_PHONE")
-        // What the system says at once to a question that is put while another stands.
+        // The system's immediate answer to a request that is made while another is open.
         @Suppress("DEPRECATION")
         if (shadowOf(rule.activity).lastRequestedPermission !== asked) {
             rule.runOnUiThread { rule.activity.onRequestPermissionsResult(asked.requestCode, emptyArray(), intArrayOf()) }
@@ -133,7 +133,7 @@ class ReceiverTest {
         assertTrue("peg_placed" !in Handset.kinds())
     }
 
-    // Before Android 12 the satellite receiver gives nothing to an app that may only read a rough position.
+    // Before Android 12 the satellite receiver gives nothing to an app that may read only a rough position.
     @Test @Config(sdk = [31, 34, 36]) fun aRoughReadingIsCalledRough() {
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = true)
@@ -142,7 +142,7 @@ class ReceiverTest {
         assertEquals("52.0000000", lines().first())
     }
 
-    @Test fun aReceiverThatIsSwitchedOffIsSaid() {
+    @Test fun aReceiverThatIsSwitchedOffIsReported() {
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, false)
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)

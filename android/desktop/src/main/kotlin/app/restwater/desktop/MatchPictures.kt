@@ -24,7 +24,10 @@ import app.restwater.ui.MatchScreen
 import app.restwater.ui.ofPages
 import app.restwater.ui.WeightScreen
 
-/** Every page of the Match screen by day, by night, for the left hand and at twice the text; no pages if no match is set. */
+/**
+ * Every page of the Match screen by day, by night, for the left hand and at twice the text size; none if no match is
+ * set.
+ */
 fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
     val view = (core.screen(Which.MATCH, tap.at) as Screen.Match).v1
     val pages = if (view.weighIn == null) listOf(MatchPage.NOW).filter { view.begin != null } else MatchPage.entries
@@ -37,7 +40,7 @@ fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, wr
     }
 }
 
-/** The screen of the latest fish and its number pad in the same ways; none before a fish is landed. */
+/** The screen of the latest fish and its number pad in the same variants; none before a fish is landed. */
 fun fishPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
     if (bank.state != BankState.LANDED) return
     val fish = (core.screen(Which.FISH, tap.at) as Screen.Fish).v1

@@ -29,7 +29,7 @@ import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.SwimCanvas
 import org.jetbrains.skia.EncodedImageFormat
 
-/** Draws a screen of this glass without a window, as PNG. */
+/** Draws a screen of this size without a window, as PNG. */
 @OptIn(ExperimentalComposeUiApi::class)
 fun picture(glass: Glass, content: @Composable () -> Unit): ByteArray {
     wearFace()

@@ -20,9 +20,9 @@ import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
 /**
- * Every screen at moments of five days, upright and on its side, at 100 % and 200 %, for either hand: no word is cut off, no
- * two keys overlap or leave the screen, no text covers another or a sign of a picture, and no text at 200 % is smaller than
- * the same text at 100 %. The labels drawn inside pictures take part.
+ * Every screen at moments of five days, upright and on its side, at 100 % and 200 % text, for either hand: no word is
+ * cut off, no two keys overlap or leave the screen, no text covers another or a symbol of a picture, and no text at
+ * 200 % is smaller than the same text at 100 %. This includes the labels inside pictures.
  */
 class EveryGlassTest {
     private val days = mapOf(
@@ -81,11 +81,11 @@ class EveryGlassTest {
         assertEquals(emptyList(), faults.distinct(), "${faults.distinct().size} faults:\n${faults.distinct().joinToString("\n")}\n")
     }
 
-    /** Pages of a screen that are looked at: every picture of the screens that have several. */
+    /** Pages of a screen that are checked: every picture of the screens that have several. */
     private fun pages(screen: Showing) = if (screen == Showing.WAITS || screen == Showing.CHANGES) 1..4 else 1..1
 
     private companion object {
-        /** Texts of a smaller em can't be read at arm's length, mm: a guess. */
+        /** Smaller text than this em can't be read at arm's length, in mm: a guess. */
         const val LEAST_MM = 1.3
 
         /** Rounding, px. */
@@ -109,7 +109,7 @@ class EveryGlassTest {
         return cut + outside + over + covered(where)
     }
 
-    /** Texts that stand on each other, leave the screen, or stand on a sign of the picture they belong to. */
+    /** Texts that overlap, leave the screen, or cover a symbol of the picture they belong to. */
     private fun Bankside.covered(where: String): List<String> {
         val screen = Rect(0f, 0f, glass.widthPx.toFloat(), glass.heightPx.toFloat()).inflate(1f)
         val nodes = nodes(SemanticsMatcher.keyIsDefined(Drawn))
@@ -126,7 +126,7 @@ class EveryGlassTest {
         return outside + over + marks
     }
 
-    /** Overlap by more than what rounding to pixels and the edge of a sign make. */
+    /** Whether they overlap by more than rounding to pixels and the edge of a symbol explain. */
     private fun Rect.touches(other: Rect) = deflate(TOUCH).overlaps(other.deflate(TOUCH))
 
     private val SemanticsNode.name get() = config[SemanticsProperties.TestTag]

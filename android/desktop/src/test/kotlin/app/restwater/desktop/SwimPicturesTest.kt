@@ -25,8 +25,9 @@ import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
 /**
- * The Swim screen of invented days of 0, 1, 12 and 60 casts on a small, a common and a large glass, by day and night, for
- * either hand and at twice the text: labels keep apart in each, and the pictures go to target/screens/swim to be looked at.
+ * The Swim screen of invented days of 0, 1, 12 and 60 casts on a small, a common and a large screen, by day and night,
+ * for either hand and at twice the text size. Labels must not overlap, and the pictures are written to
+ * target/screens/swim for inspection.
  */
 class SwimPicturesTest {
     @Test fun labelsKeepApartOnEveryGlassAndThePicturesAreThere() {

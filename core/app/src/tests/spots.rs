@@ -1,0 +1,202 @@
+//! Where and how long, decided together, as the Bank and the Swim say it.
+
+use super::clock_steps::{STEPS, stepped};
+use super::*;
+use restwater_exchange::Progress;
+use restwater_log::EndSaid;
+use restwater_screen::{FilesTap, MendTap, Span, SwimView};
+use std::ops::ControlFlow;
+use std::path::PathBuf;
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+fn aimed(cdeg: i32) -> Action {
+    tackle(TackleTap::Bearing { cdeg })
+}
+
+const BITES: i32 = -2_000;
+const DRY: i32 = 2_000;
+
+impl Phone {
+    fn the_swim(&mut self, ms: i64) -> SwimView {
+        match self.app().screen(Which::Swim, &at(ms)).unwrap() {
+            Screen::Swim(swim) => swim,
+            other => panic!("{other:?}"),
+        }
+    }
+
+    /// One cast: a bite after five minutes, or wound in after eighteen. Gives the time of the next.
+    fn fish_at(&mut self, now: i64, bearing: i32) -> i64 {
+        self.tap(now, &aimed(bearing)).unwrap();
+        self.tap(now + 10_000, &CAST).unwrap();
+        if bearing == BITES {
+            self.tap(now + 5 * MIN, &BITE).unwrap();
+            self.tap(now + 6 * MIN, &LANDED).unwrap();
+            return now + 9 * MIN;
+        }
+        self.tap(now + 18 * MIN, &WOUND_IN).unwrap();
+        now + 20 * MIN
+    }
+}
+
+/// Bites on one spot, none on another, several times over.
+fn two_spots(rounds: usize) -> (Phone, i64) {
+    let mut phone = started();
+    let mut now = MIN;
+    for _ in 0..rounds {
+        now = phone.fish_at(now, BITES);
+        now = phone.fish_at(now, DRY);
+    }
+    (phone, now)
+}
+
+/// What both screens say of the spots.
+fn says(phone: &mut Phone, now: i64) -> (Vec<String>, Vec<String>) {
+    let spots = |line: &String| line.contains("of 100 such spots") || line.contains("of 100 spots");
+    let (bank, swim) = (phone.bank(now).advice.more, phone.the_swim(now));
+    let lines = swim.reasons.into_iter().chain(swim.others);
+    (bank.into_iter().filter(spots).collect(), lines.filter(spots).collect())
+}
+
+#[test]
+fn a_cast_on_the_dry_spot_is_to_be_followed_by_a_move_and_the_swim_says_where_fish_are_likelier() {
+    let (mut phone, now) = two_spots(6);
+    phone.tap(now, &aimed(DRY)).unwrap();
+    phone.tap(now + 10_000, &CAST).unwrap();
+    let bank = phone.bank(now + MIN).advice;
+    assert!(bank.more[0].starts_with("Then move to 20° left, "), "{:?}", bank.more);
+    assert!(
+        bank.more[0].contains("Nothing here in 107 min over 6 casts before this one."),
+        "{:?}",
+        bank.more
+    );
+    let minutes: f64 =
+        bank.headline.rsplit(|c: char| !c.is_ascii_digit()).find_map(|d| d.parse().ok()).unwrap();
+    assert!(minutes < 18.0, "{}", bank.headline);
+    assert_eq!(phone.bank(now + MIN).strip.recast_min, Some(minutes), "one figure");
+    let later = phone.bank(now + (minutes as i64 + 2) * MIN).advice;
+    assert_eq!((later.tone, &later.more[0]), (AdviceTone::Past, &bank.more[0]));
+    let swim = phone.the_swim(now + MIN);
+    assert!(swim.reasons[0].starts_with("fish on "), "{:?}", swim.reasons);
+    assert!(swim.headline.contains("20° left"), "both screens send to one place: {}", swim.headline);
+}
+
+#[test]
+fn on_one_spot_and_in_a_short_record_nothing_is_said_of_spots() {
+    let (mut one, now) = with_bites(6);
+    assert_eq!(says(&mut one, now + MIN), (Vec::new(), Vec::new()));
+    let (mut short, now) = two_spots(1);
+    assert_eq!(says(&mut short, now + MIN), (Vec::new(), Vec::new()));
+}
+
+/// The record decides, so days of any length on one spot, dry ones too, have the Bank and the Swim as they were.
+#[test]
+fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
+    let mut phone = started();
+    let mut now = MIN;
+    for cast in 0..9 {
+        if cast % 3 == 0 {
+            now = phone.fish_at(now, BITES);
+        } else {
+            phone.tap(now, &aimed(BITES)).unwrap();
+            phone.tap(now + 10_000, &CAST).unwrap();
+            phone.tap(now + 18 * MIN, &WOUND_IN).unwrap();
+            now += 20 * MIN;
+        }
+        let stamp = phone.app().on_line(&at(now));
+        let session = phone.app().session().unwrap().clone();
+        let swim = restwater_session::swim_of(&session).unwrap();
+        let figures = swim.figures(stamp.at_ms);
+        let advisor = &mut phone.app().advisor;
+        assert_eq!(advisor.where_next(&session, &swim, &figures, &stamp), swim.where_next(&figures));
+        let reading = advisor.read(&session, 1, &stamp).unwrap();
+        assert_eq!(reading.advice, advisor.waits(&session).unwrap().advice());
+        assert_eq!(reading.spots, None);
+    }
+}
+
+/// A dry cast that is mended into a bite after five minutes is what it would be had it been logged so; UNDO takes it back.
+#[test]
+fn a_cast_that_is_mended_counts_as_what_it_is_mended_to() {
+    let (mut phone, now) = two_spots(6);
+    let before = says(&mut phone, now);
+    let session = phone.app().session().unwrap().clone();
+    let op = session.casts.last().unwrap().op;
+    let start = session.casts.last().unwrap().start.at_ms;
+    let mend = |tap| Action::Mend { op, tap };
+    phone.tap(now, &mend(MendTap::End { end: EndSaid::Lost })).unwrap();
+    phone.tap(now + 2_000, &mend(MendTap::After { minutes: 5 })).unwrap();
+    let (mut logged, next) = two_spots(5);
+    let bites = logged.fish_at(next, BITES);
+    logged.tap(bites, &aimed(DRY)).unwrap();
+    logged.tap(bites + 10_000, &CAST).unwrap();
+    assert_eq!(logged.app().session().unwrap().casts.last().unwrap().start.at_ms, start);
+    logged.tap(start + 5 * MIN, &BITE).unwrap();
+    logged.tap(start + 5 * MIN + 1_000, &Action::Lost { rod: 1 }).unwrap();
+    let mended = says(&mut phone, now);
+    assert_ne!(mended, before);
+    assert_eq!(mended, says(&mut logged, now));
+    phone.tap(now + 4_000, &Action::Undo).unwrap();
+    phone.tap(now + 6_000, &Action::Undo).unwrap();
+    assert_eq!(says(&mut phone, now), before);
+}
+
+#[test]
+fn a_restart_says_the_same_of_the_spots() {
+    let (mut phone, now) = two_spots(6);
+    let before = says(&mut phone, now);
+    assert!(!before.0.is_empty() && !before.1.is_empty(), "{before:?}");
+    phone.open();
+    assert_eq!(says(&mut phone, now), before);
+}
+
+#[test]
+fn a_wall_clock_that_was_set_does_not_move_the_belief() {
+    let (mut phone, now) = two_spots(6);
+    let before = (phone.bank(now).advice, phone.the_swim(now));
+    for (name, step) in STEPS {
+        let now = stepped(step, now);
+        let Screen::Bank(bank) = phone.app().screen(Which::Bank, &now).unwrap() else { panic!() };
+        let Screen::Swim(swim) = phone.app().screen(Which::Swim, &now).unwrap() else { panic!() };
+        assert_eq!((bank.advice, swim), before, "{name}");
+    }
+}
+
+#[test]
+fn a_cast_that_is_taken_back_is_as_if_it_had_never_been() {
+    let (mut phone, now) = two_spots(6);
+    let before = says(&mut phone, now + 40 * MIN);
+    let next = phone.fish_at(now, BITES);
+    assert_ne!(says(&mut phone, now + 40 * MIN), before);
+    // Landed, the bite, the cast and where it went.
+    for undo in 0..4 {
+        phone.tap(next + undo * 1_000, &Action::Undo).unwrap();
+    }
+    assert_eq!(says(&mut phone, now + 40 * MIN), before);
+}
+
+#[test]
+fn a_partners_day_does_not_move_my_belief() {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(-600 * MIN, &typed(TypedInto::Water, "Mill pool")).unwrap();
+    theirs.tap(-599 * MIN, &START).unwrap();
+    let mut at_ms = -598 * MIN;
+    for _ in 0..6 {
+        // Bites where mine are not.
+        for (bearing, after, end) in [(DRY, 5, BITE), (BITES, 18, WOUND_IN)] {
+            theirs.tap(at_ms, &aimed(bearing)).unwrap();
+            theirs.tap(at_ms + 10_000, &CAST).unwrap();
+            theirs.tap(at_ms + after * MIN, &end).unwrap();
+            at_ms += 22 * MIN;
+        }
+    }
+    theirs.tap(at_ms, &Action::EndSession).unwrap();
+    theirs.tap(at_ms + MIN, &Action::Files { tap: FilesTap::Span { span: Span::Everything } }).unwrap();
+    let file = PathBuf::from(theirs.app().send(&at(at_ms + MIN), &mut go).unwrap().path);
+    let (mut mine, now) = two_spots(6);
+    let before = says(&mut mine, now);
+    mine.app().take_in(&file, "a friend", &at(now), &mut go).unwrap();
+    assert_eq!(says(&mut mine, now), before);
+}

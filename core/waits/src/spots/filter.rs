@@ -1,0 +1,138 @@
+//! The forward filter: from one event of a spot to the next.
+
+use super::super::Wait;
+use super::super::likelihood::Likelihood;
+use super::super::shapes::POINTS;
+use super::{DIFFER_TOLD, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World};
+
+impl World {
+    /// How much of what was known of a spot is left after some minutes.
+    pub(super) fn kept(&self, minutes: f64) -> f32 {
+        if self.lasting_min > 0.0 { libm::exp(-minutes.max(0.0) / self.lasting_min) as f32 } else { 0.0 }
+    }
+
+    /// Minutes until fish are back at a spot.
+    pub(super) fn back_in(&self, disturbed_min: f64, at_min: f64) -> f64 {
+        (disturbed_min + self.rest_min - at_min).max(0.0)
+    }
+}
+
+impl Spot {
+    /// Chance of fish in a world at a moment, by shape: it goes back to what holds for any spot.
+    pub(super) fn here_at<'a>(
+        &'a self,
+        world: usize,
+        kept: f32,
+        home: &'a [f32],
+    ) -> impl Iterator<Item = f32> + 'a {
+        self.here[world].iter().zip(home).map(move |(here, home)| home + (here - home) * kept)
+    }
+}
+
+impl SpotBeliefs {
+    pub(super) fn take(&mut self, event: &SpotEvent) {
+        match event {
+            SpotEvent::Fished(cast) => self.fished(cast),
+            SpotEvent::Disturbed { spot, at_min } => {
+                if let Some(spot) = self.spots.get_mut(*spot) {
+                    spot.disturbed_min = spot.disturbed_min.max(*at_min);
+                }
+            }
+        }
+    }
+
+    /// A cast: the weight of each shape in each world by how likely it makes the cast, and the chance of fish by Bayes' rule.
+    fn fished(&mut self, cast: &SpotCast) {
+        let Some(spot) = self.spots.get(cast.spot) else { return };
+        let (mut weights, mut here, mut total) = (Vec::new(), Vec::new(), 0.0);
+        for (w, world) in self.worlds.iter().enumerate() {
+            let kept = world.kept(cast.at_min - spot.known_min);
+            let (among, without) = self.likely(cast, world.back_in(spot.disturbed_min, cast.at_min));
+            let chances = spot.here_at(w, kept, &self.home);
+            let both = chances.zip(&among).map(|(chance, among)| {
+                let likely = chance * among + (1.0 - chance) * without;
+                (likely, (chance * among / likely.max(f32::MIN_POSITIVE)).min(1.0))
+            });
+            let (likely, after): (Vec<f32>, Vec<f32>) = both.unzip();
+            let new: Vec<f32> = self.weights[w].iter().zip(likely).map(|(w, l)| w * l).collect();
+            total += new.iter().map(|w| f64::from(*w)).sum::<f64>();
+            weights.push(new);
+            here.push(after);
+        }
+        // A record that no shape can have made leaves the belief as it was.
+        if total > 0.0 {
+            let scale = (1.0 / total) as f32;
+            weights.iter_mut().flatten().for_each(|w| *w *= scale);
+            self.weights = weights;
+        }
+        let spot = &mut self.spots[cast.spot];
+        spot.here = here;
+        spot.known_min = spot.known_min.max(cast.at_min + cast.wait.minutes());
+    }
+
+    /// How likely the cast is among fish that come back after some minutes, by shape, and where there are none.
+    pub(super) fn likely(&self, cast: &SpotCast, back_in: f64) -> (Vec<f32>, f32) {
+        let minutes = cast.wait.minutes() - back_in;
+        let wait = Wait::new(minutes.max(0.0), cast.wait.is_bite()).unwrap_or(cast.wait);
+        let likelihood = Likelihood::new(&self.shapes, wait);
+        let without = likelihood.of(0.0, 0.0) as f32;
+        if minutes <= 0.0 {
+            return (vec![without; self.kinds.len()], without);
+        }
+        let (before, after) = likelihood.rows(&self.shapes);
+        let of = |(&k, home): (&usize, &f32)| likelihood.of(before[k] / home, after[k] / home) as f32;
+        (self.kinds.iter().zip(&self.home).map(of).collect(), without)
+    }
+
+    /// Share of casts with a bite by a point in time, by shape.
+    pub(super) fn row(&self, point: usize) -> &[f32] {
+        let n = self.kinds.len();
+        &self.bitten[point.min(POINTS - 1) * n..][..n]
+    }
+
+    /// Mean of the wait or the time at a point in time, by shape.
+    pub(super) fn waits_at(&self, point: usize) -> &[f32] {
+        let n = self.kinds.len();
+        &self.waiting[point.min(POINTS - 1) * n..][..n]
+    }
+
+    /// How much better the record is explained by spots that differ, some holding fish and some not for a while, than by the
+    /// better of the explanations without: that every cast draws anew whether it meets fish, or that fish are everywhere.
+    /// Bayes factors.
+    pub fn differ(&self) -> f64 {
+        let (mut differ, mut anew, mut everywhere) = (0.0, 0.0, 0.0);
+        for (world, weights) in self.worlds.iter().zip(&self.weights) {
+            for (weight, home) in weights.iter().zip(&self.home) {
+                let weight = f64::from(*weight);
+                match (f64::from(*home) > EVERYWHERE, world.lasting_min > 0.0) {
+                    (true, _) => everywhere += weight,
+                    (false, true) => differ += weight,
+                    (false, false) => anew += weight,
+                }
+            }
+        }
+        let [differ, anew, everywhere] = [(differ, 0), (anew, 1), (everywhere, 2)]
+            .map(|(sum, i)| sum / self.before[i].max(f64::MIN_POSITIVE));
+        differ / anew.max(everywhere).max(f64::MIN_POSITIVE)
+    }
+
+    /// Whether the record supports that spots differ, so that they tell how long to leave a cast.
+    pub fn tell(&self) -> bool {
+        self.differ() >= DIFFER_TOLD
+    }
+
+    /// Chance that a spot holds fish at a moment; `None` asks of one that was never fished.
+    pub fn here(&self, spot: Option<usize>, at_min: f64) -> f64 {
+        let Some(spot) = self.spot(spot) else { return 0.0 };
+        let of = |(w, world): (usize, &World)| -> f64 {
+            let chances = spot.here_at(w, world.kept(at_min - spot.known_min), &self.home);
+            chances.zip(&self.weights[w]).map(|(chance, weight)| f64::from(chance * weight)).sum()
+        };
+        self.worlds.iter().enumerate().map(of).sum::<f64>().clamp(0.0, 1.0)
+    }
+
+    /// A spot of the record, or the one that was never fished.
+    pub(super) fn spot(&self, spot: Option<usize>) -> Option<&Spot> {
+        spot.map_or_else(|| self.spots.last(), |spot| self.spots.get(spot))
+    }
+}

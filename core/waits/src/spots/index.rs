@@ -1,0 +1,249 @@
+//! What a cast at a spot is worth, and how long to leave it there: bites over minutes of one visit, turn-round and the time
+//! that a bite costs included, for the time that makes most of it. The idea is that of an index for each of several places
+//! (Gittins 1979; Whittle 1988 where they change while one is elsewhere), cut down to one visit so that it can be explained.
+
+use super::super::shapes::POINTS;
+use super::{Spot, SpotBeliefs, SpotLeave, SpotWorth, Then};
+
+/// A bite at a spot that wasn't known to hold fish counts this much more, in proportion to how little was known: later
+/// casts can go back there. Set by simulation (docs/advice.md).
+const COME_BACK: f64 = 1.0;
+/// Shapes with less weight than this in a world change nothing that is shown.
+const NEGLIGIBLE: f32 = 1e-7;
+
+/// A spot at a moment.
+struct Visit {
+    /// By world and shape: chance of fish over what holds for any spot.
+    times: Vec<Vec<f32>>,
+    /// By world: minutes until fish are back.
+    back_in: Vec<f64>,
+    here: f64,
+    /// Share of casts with a bite by each step, and the mean of the wait or the time.
+    bitten: Vec<f64>,
+    waiting: Vec<f64>,
+    /// The step at which a cast is worth most, and what it is worth in bites per minute.
+    best: (usize, f64),
+}
+
+/// Another spot that can be cast to.
+struct Other<'a> {
+    spot: Option<usize>,
+    place: &'a Spot,
+    visit: Visit,
+}
+
+/// Sums over shapes and worlds: casts still waiting, their bites at the next place, their minutes there.
+#[derive(Default, Clone, Copy)]
+struct Sums {
+    still: f64,
+    bites: f64,
+    minutes: f64,
+    here: f64,
+}
+
+impl SpotBeliefs {
+    /// What a cast at a spot at a moment is worth; `None` is a spot that was never fished.
+    pub fn worth(&self, spot: Option<usize>, at_min: f64) -> SpotWorth {
+        self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0 }, |spot| {
+            let Visit { here, best: (_, rate), .. } = self.visit(spot, at_min);
+            SpotWorth { here, per_hour: 60.0 * rate }
+        })
+    }
+
+    /// How long to leave a cast that went to `spot` at a moment, and what then; `open` are the other spots that can be cast to
+    /// now.
+    pub fn leave(&self, spot: Option<usize>, at_min: f64, open: &[Option<usize>]) -> Option<SpotLeave> {
+        let here = self.visit(self.spot(spot)?, at_min);
+        let best = self.best_other(spot, at_min, open);
+        let steps = steps(self);
+        let mut last = None;
+        for (step, &point) in steps.iter().enumerate().take(steps.len() - 1) {
+            let (rate, leave) = self.if_left(&here, point, best.as_ref(), at_min);
+            if self.waiting_on(&here, step) < rate {
+                return Some(SpotLeave { leave_min: Some(self.shapes.times[point]), ..leave });
+            }
+            last = Some(leave);
+        }
+        last
+    }
+
+    /// The best of the other spots.
+    fn best_other(&self, spot: Option<usize>, at_min: f64, open: &[Option<usize>]) -> Option<Other<'_>> {
+        let others = open.iter().filter(|other| **other != spot || other.is_none());
+        let others = others.filter_map(|&other| {
+            let place = self.spot(other)?;
+            Some(Other { spot: other, place, visit: self.visit(place, at_min) })
+        });
+        others.reduce(|a, b| if b.visit.best.1 > a.visit.best.1 { b } else { a })
+    }
+
+    /// What to do with a cast that had no bite by a time, and the bites per minute of the next cast then.
+    fn if_left(&self, here: &Visit, step: usize, best: Option<&Other>, at_min: f64) -> (f64, SpotLeave) {
+        let stay = self.after(here, step, None, at_min);
+        let left = stay.here / stay.still.max(1e-12);
+        let recast = SpotLeave { leave_min: None, then: Then::RecastHere, here: left, there: left };
+        let Some(Other { spot, place, visit }) = best else { return (self.rate(stay), recast) };
+        let move_on = self.after(here, step, Some((place, visit)), at_min);
+        if self.rate(move_on) > self.rate(stay) {
+            (self.rate(move_on), SpotLeave { then: Then::MoveTo(*spot), there: visit.here, ..recast })
+        } else {
+            (self.rate(stay), recast)
+        }
+    }
+
+    fn visit(&self, spot: &Spot, at_min: f64) -> Visit {
+        let (mut times, mut back_in, mut here) = (Vec::new(), Vec::new(), 0.0);
+        for (w, world) in self.worlds.iter().enumerate() {
+            let kept = world.kept(at_min - spot.known_min);
+            let mut row = Vec::with_capacity(self.home.len());
+            for ((chance, home), weight) in
+                spot.here_at(w, kept, &self.home).zip(&self.home).zip(&self.weights[w])
+            {
+                here += f64::from(chance * weight);
+                row.push(chance / home);
+            }
+            times.push(row);
+            back_in.push(world.back_in(spot.disturbed_min, at_min));
+        }
+        let steps = steps(self);
+        let bitten = self.bitten_by(&times, &back_in, &steps);
+        let waiting = self.waits(&bitten, &steps);
+        let more = come_back(here);
+        let mut best = (0, 0.0);
+        for (i, (b, w)) in bitten.iter().zip(&waiting).enumerate() {
+            let rate = b * more / (w + self.costs.turn_round_min + self.costs.bite_extra_min * b);
+            if rate > best.1 {
+                best = (i, rate);
+            }
+        }
+        Visit { times, back_in, here, bitten, waiting, best }
+    }
+
+    /// Share of casts with a bite by each step.
+    fn bitten_by(&self, times: &[Vec<f32>], back_in: &[f64], steps: &[usize]) -> Vec<f64> {
+        let mut bitten = vec![0.0; steps.len()];
+        let mut done = vec![false; self.worlds.len()];
+        for w in 0..self.worlds.len() {
+            if std::mem::replace(&mut done[w], true) {
+                continue;
+            }
+            // Worlds with one time until the fish are back share their rows.
+            let mut sum: Vec<f32> = self.weights[w].iter().zip(&times[w]).map(|(a, b)| a * b).collect();
+            for other in w + 1..self.worlds.len() {
+                if !done[other] && back_in[other] == back_in[w] {
+                    done[other] = true;
+                    let more = self.weights[other].iter().zip(&times[other]);
+                    sum.iter_mut().zip(more).for_each(|(sum, (a, b))| *sum += a * b);
+                }
+            }
+            for (bitten, &step) in bitten.iter_mut().zip(steps) {
+                let minutes = self.shapes.times[step] - back_in[w];
+                if minutes > 0.0 {
+                    *bitten += f64::from(dot(&sum, self.row(self.point(minutes))));
+                }
+            }
+        }
+        bitten
+    }
+
+    /// Mean of the wait or the time, by trapezoids.
+    fn waits(&self, bitten: &[f64], steps: &[usize]) -> Vec<f64> {
+        let (mut sum, mut before) = (0.0, (0.0, 0.0));
+        let of = |(&b, &step): (&f64, &usize)| {
+            let t = self.shapes.times[step];
+            sum += (t - before.0) * (1.0 - 0.5 * (b + before.1));
+            before = (t, b);
+            sum
+        };
+        bitten.iter().zip(steps).map(of).collect()
+    }
+
+    /// The most bites per minute that waiting on after a step without a bite brings.
+    fn waiting_on(&self, here: &Visit, step: usize) -> f64 {
+        let (b, w) = (here.bitten[step], here.waiting[step]);
+        let later = here.bitten[step + 1..].iter().zip(&here.waiting[step + 1..]);
+        later
+            .map(|(&b1, &w1)| (b1 - b) / (w1 - w + self.costs.bite_extra_min * (b1 - b)).max(1e-9))
+            .fold(0.0, f64::max)
+    }
+
+    /// What the next cast brings after one here that had no bite by a time: at another place, or here again.
+    fn after(&self, here: &Visit, step: usize, to: Option<(&Spot, &Visit)>, at_min: f64) -> Sums {
+        let (waited, turn) = (self.shapes.times[step], self.costs.turn_round_min);
+        let all = steps(self);
+        let target = to.map_or(here, |(_, visit)| visit);
+        let minutes = self.shapes.times[all[target.best.0]];
+        let mut sums = Sums::default();
+        for (w, world) in self.worlds.iter().enumerate() {
+            let so_far = self.row(self.point(waited - here.back_in[w]));
+            let back_in = match to {
+                None => (world.rest_min - turn).max(0.0),
+                Some((spot, _)) => world.back_in(spot.disturbed_min, at_min + waited + turn),
+            };
+            let (fishing, point) = (minutes - back_in, self.point(minutes - back_in));
+            let (bitten, waits) = (self.row(point), self.waits_at(point));
+            for (k, &weight) in self.weights[w].iter().enumerate().filter(|(_, w)| **w > NEGLIGIBLE) {
+                let still = weight * (1.0 - here.times[w][k] * so_far[k]).max(0.0);
+                let home = self.home[k];
+                // Fish that are here and have not bitten, of all casts that still wait.
+                let fish = weight * here.times[w][k] * (home - so_far[k]).max(0.0);
+                sums.still += f64::from(still);
+                sums.here += f64::from(fish);
+                let among = match to {
+                    None if world.lasting_min > 0.0 => fish / home,
+                    None => still,
+                    Some((_, visit)) => still * visit.times[w][k],
+                };
+                let waiting = waits[k];
+                sums.bites += f64::from(among * bitten[k]);
+                let saved = (fishing as f32 - waiting).max(0.0);
+                sums.minutes += f64::from(still) * minutes - f64::from(among * saved);
+            }
+        }
+        sums
+    }
+
+    /// Bites per minute of the next cast.
+    fn rate(&self, sums: Sums) -> f64 {
+        let Sums { still, bites, minutes, .. } = sums;
+        bites / (still * self.costs.turn_round_min + minutes + self.costs.bite_extra_min * bites).max(1e-12)
+    }
+
+    /// The point nearest to a time.
+    fn point(&self, minutes: f64) -> usize {
+        if minutes <= 0.0 {
+            return 0;
+        }
+        let (point, part) = self.shapes.place(minutes);
+        if part < 0.5 { point } else { point + 1 }
+    }
+}
+
+/// How much a bite counts at a spot that holds fish with this chance.
+fn come_back(here: f64) -> f64 {
+    1.0 + COME_BACK * (1.0 - here)
+}
+
+/// The times among which is chosen: every minute up to twenty, then ever longer steps to three hours.
+fn steps(beliefs: &SpotBeliefs) -> Vec<usize> {
+    let is_step = |t: f64| match t {
+        t if t <= 20.0 => t.fract() == 0.0,
+        t if t <= 30.0 => t % 2.0 == 0.0,
+        t if t <= 60.0 => t % 5.0 == 0.0,
+        t => t % 20.0 == 0.0,
+    };
+    (1..POINTS).filter(|&i| is_step(beliefs.shapes.times[i])).collect()
+}
+
+/// A scalar product in eight sums, in one order on every platform.
+fn dot(a: &[f32], b: &[f32]) -> f32 {
+    let mut sums = [0.0_f32; 8];
+    let (a, b) = (a.chunks_exact(8), b.chunks_exact(8));
+    let rest: f32 = a.remainder().iter().zip(b.remainder()).map(|(x, y)| x * y).sum();
+    for (x, y) in a.zip(b) {
+        for i in 0..8 {
+            sums[i] += x[i] * y[i];
+        }
+    }
+    sums.iter().sum::<f32>() + rest
+}

@@ -1,0 +1,213 @@
+//! Where the fish are: for each spot the chance that it holds fish now, and what a cast there is worth.
+//!
+//! Each spot holds fish or doesn't, and changes between the two now and then: a hidden Markov chain of two states for each spot,
+//! filtered forward through its casts (Rabiner 1989). A cast without a bite multiplies the odds of fish by the chance of
+//! waiting so long among fish; a bite puts them near certain; between casts they go back to what holds for any spot. The law of
+//! the wait among fish is that of the shapes of [`LeavePlan`], whose share of casts that ever get a bite becomes the share of
+//! spots that hold fish. For how long a spot keeps its fish, and for how long they stay away after a cast that ended there or a
+//! lead that landed beside it, take a few values each, weighed by the record. One of the values is that spots don't differ and
+//! every cast draws anew: that is what the plan itself believes.
+
+mod filter;
+mod index;
+
+use super::renewal::Costs;
+use super::shapes::{POINTS, Shapes};
+use super::{LeavePlan, Wait, WaitPosterior};
+use std::sync::Arc;
+
+/// A finished cast, or a stretch of one, as the belief sees it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SpotCast {
+    /// Which spot it lay in.
+    pub spot: usize,
+    /// Its splash, minutes on any line.
+    pub at_min: f64,
+    /// How long it was out, and whether a bite ended it.
+    pub wait: Wait,
+}
+
+/// What happened at the spots.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum SpotEvent {
+    /// A cast that says something of the fish.
+    Fished(SpotCast),
+    /// A cast was taken out of it, or a lead landed so near that it reached the water.
+    Disturbed {
+        /// Which spot.
+        spot: usize,
+        /// When.
+        at_min: f64,
+    },
+}
+
+impl SpotEvent {
+    pub(crate) fn at_min(&self) -> f64 {
+        match self {
+            Self::Fished(cast) => cast.at_min,
+            Self::Disturbed { at_min, .. } => *at_min,
+        }
+    }
+}
+
+/// One way in which spots may differ.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct World {
+    /// Mean minutes until it is open again whether a spot holds fish; 0 where every cast draws anew.
+    pub lasting_min: f64,
+    /// Minutes that fish stay away from a disturbed spot.
+    pub rest_min: f64,
+}
+
+/// For how long a spot is as it is, minutes, with the belief in each: a guess. Nought is that spots don't differ.
+const LASTING: [(f64, f64); 3] = [(0.0, 0.5), (30.0, 0.2), (90.0, 0.3)];
+/// For how long fish stay away, as a share of the rest target that the angler set, with the belief in each: a guess.
+const RESTS: [(f64, f64); 3] = [(0.0, 0.4), (0.25, 0.3), (0.5, 0.3)];
+/// Shapes below this share of the heaviest, by today's record, are left out, and so are all but the heaviest.
+const LIGHTEST: f64 = 1e-4;
+/// How many shapes are weighed at most.
+const MOST_SHAPES: usize = 800;
+/// From this Bayes factor on how long to leave a cast follows from where else to go. Where spots don't differ it is ever reached
+/// on one day in twenty at most (Ville 1939), as with all that is claimed at any look.
+const DIFFER_TOLD: f64 = 20.0;
+/// Where more than this share of spots holds fish, they are taken to be everywhere. It lies between two shares of the shapes.
+const EVERYWHERE: f64 = 0.95;
+
+/// What is believed of the spots after a record.
+#[derive(Debug, Clone)]
+pub struct SpotBeliefs {
+    shapes: Arc<Shapes>,
+    costs: Costs,
+    /// The shapes that are weighed.
+    kinds: Vec<usize>,
+    /// Share of spots that hold fish, by shape.
+    home: Vec<f32>,
+    /// Share of casts with a bite by each point in time, one row a time.
+    bitten: Vec<f32>,
+    /// Mean of the wait or the time, likewise.
+    waiting: Vec<f32>,
+    worlds: Vec<World>,
+    /// Weight of each shape in each world; all together 1.
+    weights: Vec<Vec<f32>>,
+    /// Chance beforehand that spots differ, that every cast draws anew, and that fish are everywhere; see [`SpotBeliefs::differ`].
+    before: [f64; 3],
+    /// The spots of the record, and one that was never fished.
+    spots: Vec<Spot>,
+}
+
+/// What is believed of one spot.
+#[derive(Debug, Clone)]
+struct Spot {
+    /// Chance of fish by world and shape at `known_min`.
+    here: Vec<Vec<f32>>,
+    known_min: f64,
+    disturbed_min: f64,
+}
+
+/// What a cast at a spot is worth.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SpotWorth {
+    /// Chance that it holds fish.
+    pub here: f64,
+    /// Bites an hour of a cast there, left for the time that is best of it; a bite where fish weren't known counts more, since
+    /// one can come back.
+    pub per_hour: f64,
+}
+
+/// What to do when a cast has waited long enough.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Then {
+    /// Cast to the same spot again.
+    RecastHere,
+    /// Cast to that spot; `None` is one that was never fished.
+    MoveTo(Option<usize>),
+}
+
+/// How long to leave a cast, where the spots tell.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SpotLeave {
+    /// Minutes after the splash; `None` where waiting on stays the best.
+    pub leave_min: Option<f64>,
+    /// What then.
+    pub then: Then,
+    /// Chance that fish are here once it has waited so long in vain.
+    pub here: f64,
+    /// Chance that fish are where it then goes.
+    pub there: f64,
+}
+
+impl LeavePlan {
+    /// What the record says of `spots` spots. Events may come in any order; `rest_min` is the angler's own figure for how long
+    /// water is rested.
+    pub fn spots(&self, spots: usize, events: &[SpotEvent], rest_min: f64) -> SpotBeliefs {
+        let shapes = Arc::clone(&self.shapes);
+        let kinds = self.heaviest();
+        let home: Vec<f32> = kinds.iter().map(|&k| shapes.ever[k] as f32).collect();
+        let column = |i: usize| kinds.iter().map(move |&k| (i, k));
+        let bitten = (0..POINTS).flat_map(column).map(|(i, k)| shapes.bitten[k * POINTS + i]).collect();
+        let waiting = (0..POINTS).flat_map(column).map(|(i, k)| shapes.waiting[k * POINTS + i]).collect();
+        let before = self.by_feed.before();
+        let opening: f64 = kinds.iter().map(|&k| before[k]).sum();
+        let (mut worlds, mut weights) = (Vec::new(), Vec::new());
+        for (lasting_min, a) in LASTING {
+            for (share, b) in RESTS {
+                worlds.push(World { lasting_min, rest_min: share * rest_min.max(0.0) });
+                let weight = |&k: &usize| (before[k] / opening * a * b) as f32;
+                weights.push(kinds.iter().map(weight).collect());
+            }
+        }
+        let untouched = Spot {
+            here: vec![home.clone(); worlds.len()],
+            known_min: f64::NEG_INFINITY,
+            disturbed_min: f64::NEG_INFINITY,
+        };
+        let spots = vec![untouched; spots + 1];
+        let everywhere = self.everywhere();
+        let lasting: f64 = LASTING.iter().filter(|(min, _)| *min > 0.0).map(|(_, share)| share).sum();
+        let before = [(1.0 - everywhere) * lasting, (1.0 - everywhere) * (1.0 - lasting), everywhere];
+        let costs = self.costs;
+        let mut beliefs =
+            SpotBeliefs { shapes, costs, kinds, home, bitten, waiting, worlds, weights, before, spots };
+        let mut ordered = events.to_vec();
+        restwater_sorting::by(&mut ordered, |a, b| a.at_min().total_cmp(&b.at_min()));
+        for event in &ordered {
+            beliefs.take(event);
+        }
+        beliefs
+    }
+
+    /// Chance, before the first cast of today, that fish are all but everywhere.
+    fn everywhere(&self) -> f64 {
+        let before = self.by_feed.before();
+        let sum = |counts: fn(f64) -> bool| -> f64 {
+            let some = before.iter().zip(&self.shapes.ever).filter(|(_, ever)| counts(**ever));
+            some.map(|(weight, _)| weight).sum()
+        };
+        sum(|ever| ever > EVERYWHERE) / sum(|_| true)
+    }
+
+    /// The shapes that today's record leaves over, the heaviest of them where they are too many.
+    fn heaviest(&self) -> Vec<usize> {
+        let before = self.by_feed.before();
+        let counts = |k: &usize| self.weights[*k] > LIGHTEST && before[*k] > 0.0;
+        let kinds: Vec<usize> = (0..self.weights.len()).filter(counts).collect();
+        if kinds.len() <= MOST_SHAPES {
+            return kinds;
+        }
+        let weight = |i: usize| self.weights[kinds[i]];
+        let mut heaviest = restwater_sorting::places(kinds.len(), &|i, j| weight(j).total_cmp(&weight(i)));
+        heaviest.truncate(MOST_SHAPES);
+        restwater_sorting::by_key(&mut heaviest, |i| *i);
+        heaviest.into_iter().map(|i| kinds[i]).collect()
+    }
+}
+
+impl WaitPosterior {
+    /// See [`LeavePlan::spots`].
+    pub fn spots(&self, spots: usize, events: &[SpotEvent], rest_min: f64) -> SpotBeliefs {
+        self.plan.spots(spots, events, rest_min)
+    }
+}
+
+#[cfg(test)]
+mod tests;
