@@ -55,6 +55,7 @@ against-nothing-here = { $casts ->
    *[other] hier nichts in { $minutes } min bei { $casts } Würfen: Fisch an { $here } von 100 solchen Stellen, { $worth } Bisse pro Stunde wert
 }
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
+against-bait-out = dort liegt ein Köder
 against-rested = ruht erst { $minutes } von { $target } min
 against-maybe = { $casts ->
     [one] ein Wurf kann hier kürzlich gelandet sein

@@ -55,6 +55,7 @@ against-nothing-here = { $casts ->
    *[other] nothing here in { $minutes } min over { $casts } casts: fish on { $here } of 100 such spots, worth { $worth } bites an hour
 }
 reason-usual-start = a usual first range (common practice, no source)
+against-bait-out = a bait is out there
 against-rested = rested { $minutes } of { $target } min
 against-maybe = { $casts ->
     [one] a cast may have landed here lately

@@ -55,6 +55,7 @@ against-nothing-here = { $casts ->
    *[other] rien ici en { $minutes } min sur { $casts } lancers : du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure
 }
 reason-usual-start = une première distance usuelle (sans source)
+against-bait-out = un appât y est déjà
 against-rested = repos de { $minutes } min sur { $target }
 against-maybe = { $casts ->
     [one] un lancer a pu tomber ici récemment

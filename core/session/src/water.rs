@@ -47,6 +47,7 @@ pub fn swim_input(session: &Session) -> SwimInput {
         bands: setup.band_cm.map_or_else(Vec::new, |cm| bands(f64::from(cm) / 100.0)),
         boundary: boundary(session),
         casts: session.casts.iter().filter_map(cast_at).collect(),
+        other_bites_ms: other_bites(session),
         kept_back: session.kept_back.iter().filter_map(kept_back).collect(),
         features: features(session),
         hazards: hazards(session),
@@ -182,12 +183,19 @@ pub(super) fn cast_at(cast: &Cast) -> Option<CastAt> {
         lead_g: cast.rig.lead_mg.filter(|mg| *mg > 0).map(|mg| f64::from(mg) / 1_000.0),
         start_ms: cast.start.at_ms,
         end_ms: cast.end.as_ref().map(|end| end.at.at_ms.max(cast.start.at_ms)),
+        end_seen: !cast.end_not_seen(),
         bites: u32::from(cast.bite.is_some()),
         bite_ms: cast.bite.as_ref().map(|(at, _)| at.at_ms.max(cast.start.at_ms)),
         liners: cast.liners.len() as u32,
         lost: u32::from(matches!(cause, Some(EndCause::Lost))),
         landed: u32::from(matches!(cause, Some(EndCause::Landed { .. }))),
     })
+}
+
+/// Bites on casts without a spot.
+fn other_bites(session: &Session) -> Vec<i64> {
+    let placed = |cast: &&Cast| cast.spot.as_ref().is_some_and(|spot| swim_spot(spot).is_some());
+    session.casts.iter().filter(|cast| !placed(cast)).filter_map(|cast| Some(cast.bite.as_ref()?.0.at_ms)).collect()
 }
 
 pub(super) fn kept_back(water: &super::model::KeptBack) -> Option<KeptBack> {

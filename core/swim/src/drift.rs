@@ -83,8 +83,7 @@ impl Swim {
         let bitten: Vec<&CastAt> =
             casts.iter().copied().filter(|c| c.bites > 0 && known_by(c, at_ms)).collect();
         let along = |value: fn(&CastAt) -> f64| {
-            let bite_time = |c: &CastAt| c.bite_ms.or(c.end_ms).unwrap_or(c.start_ms);
-            let bites: Vec<(i64, f64)> = bitten.iter().map(|c| (bite_time(c), value(c))).collect();
+            let bites: Vec<(i64, f64)> = bitten.iter().map(|c| (c.bite_time(), value(c))).collect();
             let all: Vec<(i64, f64)> = casts.iter().map(|c| (c.start_ms, value(c))).collect();
             drift_along(&bites, &all)
         };

@@ -79,6 +79,8 @@ pub struct CastAt {
     pub start_ms: i64,
     /// Its end, milliseconds; `None` while it is out.
     pub end_ms: Option<i64>,
+    /// Whether its end was seen: one that wasn't tells nothing of bites.
+    pub end_seen: bool,
     /// Bites, whatever came of them.
     pub bites: u32,
     /// When the (first) bite came, milliseconds; the end of the cast if it is not known.
@@ -89,6 +91,13 @@ pub struct CastAt {
     pub lost: u32,
     /// Fish landed.
     pub landed: u32,
+}
+
+impl CastAt {
+    /// When its bite came, if it had one.
+    pub(crate) fn bite_time(&self) -> i64 {
+        self.bite_ms.or(self.end_ms).unwrap_or(self.start_ms)
+    }
 }
 
 /// Water the angler has decided to rest: a sector of the fan.
@@ -230,6 +239,8 @@ pub struct SwimInput {
     pub boundary: Option<Vec<Point>>,
     /// Casts, in any order.
     pub casts: Vec<CastAt>,
+    /// When bites came on casts of which it isn't known where they lay, milliseconds.
+    pub other_bites_ms: Vec<i64>,
     /// Kept-back water, now and earlier.
     pub kept_back: Vec<KeptBack>,
     /// Features.
@@ -268,6 +279,7 @@ impl Default for SwimInput {
             fan: None,
             boundary: None,
             casts: Vec::new(),
+            other_bites_ms: Vec::new(),
             kept_back: Vec::new(),
             features: Vec::new(),
             hazards: Vec::new(),

@@ -90,6 +90,8 @@ pub enum Reason {
 /// A reason not to choose a spot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Against {
+    /// A bait lies there, on this rod or another.
+    BaitOut,
     /// Disturbed less than the rest target ago.
     RestedTooShort {
         /// Minutes rested.
@@ -228,7 +230,8 @@ impl Swim {
             let barred = next.against.iter().any(|a| {
                 let is_mild = matches!(
                     a,
-                    Against::RestedTooShort { .. }
+                    Against::BaitOut
+                        | Against::RestedTooShort { .. }
                         | Against::MaybeDisturbed { .. }
                         | Against::NearBoundary { .. }
                 );
@@ -246,7 +249,8 @@ impl Swim {
             next.reasons.splice(0..0, told.and_then(|told| told.reason(next.cell)));
             next.against.splice(0..0, told.and_then(|told| told.objection(next.cell)));
         }
-        WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum(), go_in }
+        let known = self.casts_until(figures.at_ms).filter(|c| known_by(c, figures.at_ms));
+        WhereNext { ranked, set_aside, bites: known.map(|c| c.bites).sum(), go_in }
     }
 
     /// Kept-back water that has rested, if the rest of the swim has nothing to offer: nearest to the latest
@@ -274,21 +278,25 @@ impl Swim {
         Some(GoIn { cell: best.cell, minutes: best.figures.kept_back_min?, because })
     }
 
-    /// How many casts in a row ended without a bite, up to a moment; none below [`DRY_CASTS`].
+    /// How many casts have ended without a bite since the last bite of any rod, up to a moment; none below [`DRY_CASTS`].
     fn dry_casts(&self, at_ms: i64) -> Option<u32> {
-        let ended: Vec<&CastAt> =
-            self.casts_until(at_ms).filter(|c| c.end_ms.is_some_and(|e| e <= at_ms)).collect();
-        let dry = ended.iter().rev().take_while(|c| c.bites == 0).count();
+        let with_bite = self.casts_until(at_ms).filter(|c| c.bites > 0 && known_by(c, at_ms)).map(CastAt::bite_time);
+        let others = self.input().other_bites_ms.iter().copied().filter(|bite| *bite <= at_ms);
+        let last_bite = with_bite.chain(others).max();
+        let dry = |c: &&CastAt| {
+            let ended = c.end_ms.filter(|end| c.end_seen && *end <= at_ms);
+            c.bites == 0 && ended.is_some_and(|end| last_bite.is_none_or(|bite| end > bite))
+        };
+        let dry = self.casts_until(at_ms).filter(dry).count();
         (dry >= DRY_CASTS).then_some(dry as u32)
     }
 
     /// Bites by a moment, latest first.
     fn bites_until(&self, at_ms: i64) -> Vec<Bite> {
-        let when = |c: &CastAt| c.bite_ms.or(c.end_ms).unwrap_or(c.start_ms);
         let mut casts: Vec<&CastAt> =
             self.casts_until(at_ms).filter(|c| c.bites > 0 && known_by(c, at_ms)).collect();
-        restwater_sorting::by_key(&mut casts, |c| std::cmp::Reverse(when(c)));
-        let bite = |c: &&CastAt| Bite { spot: c.spot, minutes_ago: minutes_between(when(c), at_ms) };
+        restwater_sorting::by_key(&mut casts, |c| std::cmp::Reverse(c.bite_time()));
+        let bite = |c: &&CastAt| Bite { spot: c.spot, minutes_ago: minutes_between(c.bite_time(), at_ms) };
         casts.iter().map(bite).collect()
     }
 
@@ -304,6 +312,8 @@ impl Swim {
         let mut against = self.objections(spot, known);
         let target_min = self.input().rest_target_min;
         match known.rested_min {
+            // Water with a bait in it doesn't rest, however long the bait has lain there.
+            _ if known.out_now => against.push(Against::BaitOut),
             Some(minutes) if minutes < target_min => {
                 against.push(Against::RestedTooShort { minutes, target_min });
             }

@@ -201,6 +201,7 @@ mod tests {
                 lead_g: Some(40.0),
                 start_ms: start * 60_000,
                 end_ms: Some((start + 9) * 60_000),
+                end_seen: true,
                 bites,
                 bite_ms: None,
                 liners: 0,

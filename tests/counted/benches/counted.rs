@@ -100,6 +100,7 @@ fn swim_of_60() -> SwimInput {
         lead_g: Some(28.35),
         start_ms: whole(i) * 6 * MINUTE,
         end_ms: Some(whole(i) * 6 * MINUTE + MINUTE),
+        end_seen: true,
         bites: u32::from(i % 5 == 2),
         bite_ms: None,
         liners: u32::from(i % 7 == 3),

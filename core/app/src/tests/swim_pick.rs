@@ -137,3 +137,35 @@ fn kept_back_water_that_has_rested_is_offered_after_four_casts_without_a_bite() 
     thumb.act(&Action::Release);
     assert!(thumb.view().headline.starts_with("Next: "), "{}", thumb.view().headline);
 }
+
+/// Ends that nobody saw tell nothing, and a bite on any rod, placed or not, begins the count anew.
+#[test]
+fn casts_that_tell_nothing_or_a_bite_since_offer_no_kept_water() {
+    let headline = |tail: &[(i64, Action)], rods: u8| {
+        let mut phone = Phone::new();
+        phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods } }).unwrap();
+        phone.tap(0, &START).unwrap();
+        let cell = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 4, row: 4 } } };
+        for (ms, action) in [(1_000, cell), (2_000, Action::KeepBack), (3_000, Action::CastHere)] {
+            phone.tap(ms, &action).unwrap();
+        }
+        for (minute, action) in tail {
+            phone.tap(minute * MIN, action).unwrap();
+        }
+        let mut thumb = Thumb { now: at(75 * MIN), ..thumb(&mut phone) };
+        thumb.view().headline
+    };
+    let into_kept = |headline: String| headline.starts_with("Into the kept water");
+    let dry = |minute: i64| [(minute, CAST), (minute + 10, WOUND_IN)];
+    let four: Vec<(i64, Action)> = [2, 17, 32, 47].into_iter().flat_map(dry).collect();
+    assert!(into_kept(headline(&four, 1)), "the four alone offer it");
+    let unseen: Vec<(i64, Action)> = [2, 17, 32, 47, 62].into_iter().map(|minute| (minute, CAST)).collect();
+    assert!(!into_kept(headline(&unseen, 1)));
+    // Rod 2 has no spot: its bite is known to no square, and still a bite.
+    let with_a_bite: Vec<(i64, Action)> = [(1, Action::Cast { rod: 2 })]
+        .into_iter()
+        .chain(four)
+        .chain([(60, Action::Bite { rod: 2 }), (61, Action::Landed { rod: 2, fish: None })])
+        .collect();
+    assert!(!into_kept(headline(&with_a_bite, 2)));
+}

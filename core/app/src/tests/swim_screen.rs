@@ -473,3 +473,46 @@ fn the_swim_of_a_day_that_has_ended_is_that_of_its_end() {
     let earlier = swim(&mut phone, next_day).replay;
     assert!(earlier.contains("22:23"), "ten minutes before the end: {earlier}");
 }
+
+#[test]
+fn water_with_a_bait_in_it_does_not_rest() {
+    let mut phone = started();
+    phone.tap(1_000, &choose(SwimTap::RestTarget { minutes: 15 })).unwrap();
+    phone.tap(2_000, &Action::CastHere).unwrap();
+    let cell = phone.app().session().unwrap().rods[0].spot.clone().unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let restwater_swim::WhereNext { ranked, .. } = {
+        let swim = restwater_session::swim_of(phone.app().session().unwrap()).unwrap();
+        let figures = swim.figures(21 * MIN);
+        swim.where_next(&figures)
+    };
+    let bearing_deg = f64::from(cell.bearing_cdeg) / 100.0;
+    let there = ranked.iter().find(|next| (next.spot.bearing_deg - bearing_deg).abs() < 0.1 && next.figures.out_now);
+    let there = there.expect("the square of the bait");
+    assert!(there.against.contains(&restwater_swim::Against::BaitOut), "{there:?}");
+    let rests = |reason: &restwater_swim::Reason| matches!(reason, restwater_swim::Reason::RestedLongEnough { .. });
+    assert!(!there.reasons.iter().any(rests), "{there:?}");
+    let said = swim(&mut phone, 21 * MIN).list.join(" ");
+    assert!(!said.contains("ested 20 min"), "{said}");
+}
+
+#[test]
+fn a_bite_beyond_the_far_bank_counts_and_the_rest_is_named_without_the_ring() {
+    let mut phone = started();
+    phone.tap(1_000, &choose(SwimTap::FarBank { cm: Some(3_000) })).unwrap();
+    let spot = Spot { mark: None, bearing_cdeg: 0, reach: Reach::Metres { cm: 3_500 }, clipped: true };
+    phone.tap(2_000, &Action::SetSpot { rod: 1, spot }).unwrap();
+    for (minute, action) in [(1, CAST), (10, BITE), (11, LANDED)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    assert!(!swim(&mut phone, 12 * MIN).why.contains("No bites"), "{}", swim(&mut phone, 12 * MIN).why);
+
+    let mut phone = started();
+    let view = swim(&mut phone, MIN);
+    let best = view.headline.strip_prefix("Next: ").unwrap().to_owned();
+    assert!(!view.others.iter().any(|other| other.starts_with(&best)));
+    phone.tap(2 * MIN, &Action::StepAim { step: Step::Left }).unwrap();
+    phone.tap(3 * MIN, &Action::CastHere).unwrap();
+    let view = swim(&mut phone, 4 * MIN);
+    assert!(view.others.iter().any(|other| other.starts_with(&best)), "{:?}", view.others);
+}

@@ -60,6 +60,7 @@ impl SwimScreen<'_> {
     pub(super) fn against(&self, against: &Against) -> String {
         let say = |id: &str, args: &[(&str, Arg)]| self.words.say_with(id, args);
         match against {
+            Against::BaitOut => say("against-bait-out", &[]),
             Against::RestedTooShort { minutes, target_min } => say(
                 "against-rested",
                 &[("minutes", Arg::Text(&whole(*minutes))), ("target", Arg::Text(&whole(*target_min)))],
@@ -137,7 +138,7 @@ impl SwimScreen<'_> {
             let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
             if reasons.is_empty() { format!("{aimed}.") } else { format!("{aimed}: {}.", reasons.join("; ")) }
         };
-        self.next.ranked.iter().skip(1).take(OTHERS).map(line).collect()
+        self.next.ranked.iter().filter(|next| Some(next.cell) != self.ring).take(OTHERS).map(line).collect()
     }
 
     pub(super) fn drift_words(&self) -> Vec<String> {
