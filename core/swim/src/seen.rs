@@ -3,7 +3,7 @@
 use super::cells::Swim;
 use super::fished::{CellFigures, minutes_between};
 use super::frame::Spot;
-use super::next_spot::Reason;
+use super::reasons::Reason;
 
 impl Swim {
     /// Adds what was fed and what showed by a moment to the cells it was in.
