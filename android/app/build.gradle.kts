@@ -26,7 +26,7 @@ android {
         testInstrumentationRunner = "androidx.test.runner.AndroidJUnitRunner"
     }
     // The words of the app are the core's; of the libraries' words the same languages are taken.
-    androidResources { localeFilters += listOf("en") }
+    androidResources { localeFilters += listOf("en", "de", "fr") }
     signingConfigs {
         // Without these a release is built unsigned, and can't be installed before it is signed.
         providers.environmentVariable("RESTWATER_KEYSTORE").orNull?.let { keystore ->

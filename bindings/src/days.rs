@@ -1,6 +1,7 @@
-//! Day files and screens as JSON, by which the shells' tests and `./dev play` drive the app. The readers and writers of every
-//! action and record are a megabyte that no angler uses, so a phone's library is built without the feature `days`. The functions
-//! stay, since the generated code asks for them by name, and say why they refuse.
+//! Day files and screens as JSON, with which the shells' tests and `./dev play` drive the app. The readers
+//! and writers of every action and record are a megabyte that no angler uses, so a phone's library is built
+//! without the feature `days`. The functions still exist, since the generated code refers to them by name,
+//! and return an error that says why.
 
 use crate::error::RestwaterError;
 use restwater_app::{DayTap, ErrorKind, Screen};

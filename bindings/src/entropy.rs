@@ -2,8 +2,8 @@
 
 use restwater_app::Entropy;
 
-/// The system's generator. Where it fails, which no supported phone's does after boot, ids fall back on a
-/// counter within the process: they stay unique on this phone, since they carry the time as well.
+/// The system's generator. If it fails, which doesn't happen on a supported phone after boot, ids use a
+/// counter within the process instead. They stay unique on this phone, since they contain the time as well.
 #[derive(Default)]
 pub(crate) struct SystemEntropy {
     fallback: u64,

@@ -1,7 +1,7 @@
 //! One flat error: what kind, what to show, and the detail for a report.
 
 use restwater_app::{App, AppError, ErrorKind};
-use restwater_screen::Wording;
+use restwater_screen::{Arg, Wording};
 
 /// Why a call did nothing.
 #[derive(Debug, thiserror::Error, uniffi::Error)]
@@ -24,22 +24,28 @@ impl RestwaterError {
         Self::Failed { kind: error.kind(), text: app.message(error), detail: format!("{error:?}") }
     }
 
-    /// An error before there is an app.
-    pub(crate) fn at_opening(error: &AppError) -> Self {
-        let text = error.message(&Wording::new());
+    /// An error before there is an app, in the words of a language.
+    pub(crate) fn at_opening(error: &AppError, language: &str) -> Self {
+        let text = error.message(Wording::shared(language));
         Self::Failed { kind: error.kind(), text, detail: format!("{error:?}") }
     }
 
-    /// An error whose own words are what to show.
+    /// A fault of the phone or of the app, in the words of the running app.
+    pub(crate) fn internal(app: &App, error: &impl std::error::Error) -> Self {
+        let text = app.words().say_with("error-internal", &[("detail", Arg::Text(&error.to_string()))]);
+        Self::Failed { kind: ErrorKind::Internal, text, detail: format!("{error:?}") }
+    }
+
+    /// An error of a caller, which no tap of an angler's can bring about: in its own words, which are English.
     pub(crate) fn plain(kind: ErrorKind, error: &impl std::error::Error) -> Self {
         Self::Failed { kind, text: error.to_string(), detail: format!("{error:?}") }
     }
 
-    /// A call before this one panicked.
-    pub(crate) fn broken() -> Self {
+    /// A call before this one panicked: the words of the app are as they were.
+    pub(crate) fn broken(app: &App) -> Self {
         Self::Failed {
             kind: ErrorKind::Internal,
-            text: "A fault of ours. Nothing was lost: close the app and open it again.".into(),
+            text: app.words().say("error-broken"),
             detail: "a call before this one panicked".into(),
         }
     }

@@ -4,10 +4,11 @@
 use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use crate::object::Restwater;
-use restwater_app::{App, AppError, BackupMade, ErrorKind, Outgoing};
+use restwater_app::{App, AppError, BackupMade, Outgoing};
 use restwater_exchange::OnProgress;
 use restwater_log::Moment;
-use restwater_screen::IncomingView;
+use restwater_screen::{IncomingView, Wording};
+use std::io;
 use std::ops::ControlFlow;
 use std::path::Path;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
@@ -51,13 +52,12 @@ impl Drop for GiveUpWithTask {
 }
 
 /// Where long work runs: one thread of tokio's for blocking calls, made when first needed.
-fn runtime() -> Result<&'static Runtime, RestwaterError> {
+fn runtime() -> io::Result<&'static Runtime> {
     static RUNTIME: OnceLock<Runtime> = OnceLock::new();
     if let Some(runtime) = RUNTIME.get() {
         return Ok(runtime);
     }
-    let made = Builder::new_multi_thread().worker_threads(1).max_blocking_threads(1).build();
-    let made = made.map_err(|error| RestwaterError::plain(ErrorKind::Internal, &error))?;
+    let made = Builder::new_multi_thread().worker_threads(1).max_blocking_threads(1).build()?;
     Ok(RUNTIME.get_or_init(|| made))
 }
 
@@ -69,7 +69,12 @@ impl Restwater {
         call: impl FnOnce(&mut App, &mut OnProgress<'_>) -> Result<T, AppError> + Send + 'static,
     ) -> Result<T, RestwaterError> {
         let guard = GiveUpWithTask(Arc::clone(&work));
-        let task = runtime()?.spawn_blocking(move || {
+        let this = Arc::clone(&self);
+        let runtime = match runtime() {
+            Ok(runtime) => runtime,
+            Err(error) => return Err(RestwaterError::internal(&*this.app()?, &error)),
+        };
+        let task = runtime.spawn_blocking(move || {
             let mut progress = |at: restwater_exchange::Progress| {
                 work.done.store(at.ops, Ordering::Relaxed);
                 if work.given_up.load(Ordering::Relaxed) {
@@ -80,9 +85,12 @@ impl Restwater {
             };
             self.with(|app| call(app, &mut progress))
         });
-        let answer = task.await.map_err(|_| RestwaterError::broken());
+        let answer = task.await;
         drop(guard);
-        answer?
+        match answer {
+            Ok(answer) => answer,
+            Err(_) => Err(RestwaterError::broken(&*this.app()?)),
+        }
     }
 }
 
@@ -135,9 +143,9 @@ impl Restwater {
 }
 
 /// Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
-/// it. What was saved and lost, in words.
+/// it. What was saved and lost, in the language that tags of BCP 47 ask for.
 #[uniffi::export]
-pub fn salvage(dir: &str, now: &Moment) -> Result<String, RestwaterError> {
-    App::salvage(Path::new(dir), Box::new(SystemEntropy::default()), now)
-        .map_err(|error| RestwaterError::at_opening(&error))
+pub fn salvage(dir: &str, now: &Moment, language: &str) -> Result<String, RestwaterError> {
+    App::salvage(Path::new(dir), Box::new(SystemEntropy::default()), now, Wording::shared(language))
+        .map_err(|error| RestwaterError::at_opening(&error, language))
 }

@@ -1,5 +1,5 @@
-//! The uniffi surface of the core: one long-lived object, long work off the caller's thread, errors flattened. The records
-//! derive uniffi in the crates that own them. No rule lives here.
+//! The uniffi surface of the core: one long-lived object, long work off the caller's thread, and flattened
+//! errors. The records derive uniffi in the crates that own them. There are no rules here.
 
 mod days;
 mod entropy;

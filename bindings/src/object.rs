@@ -11,7 +11,7 @@ use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
 use restwater_swim::{FaceWidths, SwimScene};
 use std::path::Path;
-use std::sync::{Arc, LazyLock, Mutex, MutexGuard};
+use std::sync::{Arc, Mutex, MutexGuard};
 
 /// The app on this phone. Calls are answered one after another; make them off the main thread.
 #[derive(uniffi::Object)]
@@ -20,8 +20,8 @@ pub struct Restwater {
 }
 
 impl Restwater {
-    fn app(&self) -> Result<MutexGuard<'_, App>, RestwaterError> {
-        self.app.lock().map_err(|_| RestwaterError::broken())
+    pub(crate) fn app(&self) -> Result<MutexGuard<'_, App>, RestwaterError> {
+        self.app.lock().map_err(|poisoned| RestwaterError::broken(poisoned.get_ref()))
     }
 
     pub(crate) fn with<T>(
@@ -35,12 +35,22 @@ impl Restwater {
 
 #[uniffi::export]
 impl Restwater {
-    /// Opens the log in the folder, or begins one there.
+    /// Opens the log in the folder, or begins one there. Everything is said in the first language that is here of those that
+    /// tags of BCP 47 ask for, with commas between them as in "nl, de-AT"; in British English where none is.
     #[uniffi::constructor]
-    pub fn open(dir: &str, now: &Moment) -> Result<Arc<Self>, RestwaterError> {
+    pub fn open(dir: &str, now: &Moment, language: &str) -> Result<Arc<Self>, RestwaterError> {
         let app = App::open(Path::new(dir), Box::new(SystemEntropy::default()), now);
-        let app = app.map_err(|error| RestwaterError::at_opening(&error))?;
+        let mut app = app.map_err(|error| RestwaterError::at_opening(&error, language))?;
+        app.set_language(language);
         Ok(Arc::new(Self { app: Mutex::new(app) }))
+    }
+
+    /// The phone's language was changed.
+    pub fn set_language(&self, language: &str) -> Result<(), RestwaterError> {
+        self.with(|app| {
+            app.set_language(language);
+            Ok(())
+        })
     }
 
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
@@ -110,22 +120,15 @@ pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterErr
 /// The words on the glass that belong to no record.
 #[uniffi::export]
 #[must_use]
-pub fn pad_words() -> PadWords {
-    PadWords::of(words())
-}
-
-/// The words of every function that has no log to ask. They are read once: a shell asks for its pager's words whenever the number
-/// of pages changes, which CAST and WOUND IN do, and to read them takes longer than all else that is composed then.
-fn words() -> &'static Wording {
-    static WORDS: LazyLock<Wording> = LazyLock::new(Wording::new);
-    &WORDS
+pub fn pad_words(language: &str) -> PadWords {
+    PadWords::of(Wording::shared(language))
 }
 
 /// The words of the pager on page `page`, from 1, of `pages`.
 #[uniffi::export]
 #[must_use]
-pub fn pager_words(page: u32, pages: u32) -> PagerWords {
-    PagerWords::of(words(), page, pages)
+pub fn pager_words(page: u32, pages: u32, language: &str) -> PagerWords {
+    PagerWords::of(Wording::shared(language), page, pages)
 }
 
 /// A contact wider than this, in millimetres, is a palm or a sleeve, not a tap.
@@ -151,8 +154,8 @@ pub fn face_widths() -> FaceWidths {
 
 /// The samples of the Swim screen's legend as a picture, one row each.
 #[uniffi::export]
-pub fn swim_legend(glass: &FanGlass) -> Result<SwimScene, RestwaterError> {
-    restwater_app::swim_legend(glass, words())
+pub fn swim_legend(glass: &FanGlass, language: &str) -> Result<SwimScene, RestwaterError> {
+    restwater_app::swim_legend(glass, Wording::shared(language))
         .map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 

@@ -4,16 +4,17 @@
 
 use restwater_screen::{ShellWords, Wording};
 
-/// Words for what the phone's system shows: channels, permissions, files and the position.
+/// Words for what the phone's system shows: channels, permissions, files and the position, in the language that tags of BCP 47
+/// ask for, as when the log is opened.
 #[uniffi::export]
 #[must_use]
-pub fn shell_words() -> ShellWords {
-    ShellWords::of(&Wording::new())
+pub fn shell_words(language: &str) -> ShellWords {
+    ShellWords::of(Wording::shared(language))
 }
 
 /// What is said of a position that the phone gave, with the accuracy it stated for it in metres.
 #[uniffi::export]
 #[must_use]
-pub fn position_words(accuracy_m: f64) -> String {
-    restwater_screen::position_words(&Wording::new(), accuracy_m)
+pub fn position_words(accuracy_m: f64, language: &str) -> String {
+    restwater_screen::position_words(Wording::shared(language), accuracy_m)
 }

@@ -1,1 +1,2 @@
-//! Nothing: the work is in `benches/counted.rs`. Cargo asks each package for a target that needs no feature.
+//! Empty: the work is in `benches/counted.rs`. Cargo requires each package to have a target that needs no
+//! feature.

@@ -22,7 +22,7 @@ private val own = Regex("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}|[\\w.$]+@[0-9
 private fun show(name: String, value: Any?) = println("$name ${own.replace(value.toString(), "_")}")
 
 fun main(arguments: Array<String>) {
-    val core = Restwater.open(arguments[0], at(0))
+    val core = Restwater.open(arguments[0], at(0), "en-GB")
     val taps =
         listOf(
             Action.StartSession(null), Action.Cast(1u), Action.Bite(1u), Action.Landed(1u, null), Action.Cast(1u), Action.Liner(1u),

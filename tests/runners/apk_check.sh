@@ -19,6 +19,7 @@ check_apk() {
   apk_venv
   signature_holds
   badging_holds
+  languages_hold
   libraries_load
   zipalign -c -p 4 "$APK"
   agp_holds
@@ -74,6 +75,19 @@ badging_holds() {
     grep -qF "$it" "$said" || { cat "$said" && echo "aapt2 dump badging does not say: $it" && return 1; }
   done
   echo "aapt2: $(sed -n "s/^package: \(name='[^']*' versionCode='[^']*' versionName='[^']*'\).*/\1/p" "$said"), SDK $(catalogue minSdk) to $(catalogue targetSdk)"
+}
+
+# The APK has words in the languages that the Gradle file names (those without a language are English), and the system offers
+# the same to choose from.
+languages_hold() {
+  local want said offered
+  want=$(app_locales | tr , '\n' | sort)
+  said=$(sed -n "s/^locales: //p" "$APK_OUT"/badging.txt | tr -d "'" | tr ' ' '\n' | sed 's/^--_--$/en/; s/-.*//' | grep . | sort -u)
+  offered=$(sed -n 's/.*<locale android:name="\([a-z]*\).*/\1/p' android/app/src/main/res/xml/locales.xml | sort)
+  if [ "$said" != "$want" ] || [ "$offered" != "$want" ]; then
+    echo "languages in the APK: $said; offered by the system: $offered; of the Gradle file: $want" | tr '\n' ' ' && return 1
+  fi
+  echo "languages:" $want
 }
 
 # Every native library loads on a phone with pages of 16 KB, and wants no library but the system's.

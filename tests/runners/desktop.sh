@@ -81,7 +81,10 @@ play() {
 }
 
 # play_day DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM]: by the app that desktop_app has built.
-play_day() { desktop_java -Djava.awt.headless=true app.restwater.desktop.PlayKt "$@"; }
+play_day() {
+  # The pictures are in English, whatever this machine speaks.
+  desktop_java -Djava.awt.headless=true -Duser.language=en -Duser.country=GB app.restwater.desktop.PlayKt "$@"
+}
 
 # kotlin_bench act|ffi|ui: timed through the bindings, on the real screens; compiled with the tests, beside a bare SQLite
 # and an empty library.

@@ -125,6 +125,46 @@ def check_app_plist(plist):
     expect(icon.is_dir(), "there is no AppIcon")
 
 
+LANGUAGES = ["en-GB", "de", "fr"]
+
+
+def strings(path):
+    """What a .strings file says: by key, the text. Every line that is no comment is one pair."""
+    lines = [line for line in path.read_text().splitlines() if line and not line.startswith("//")]
+    pairs = [re.fullmatch(r'"(.+)" = "(.+)";', line) or re.fullmatch(r'(\w+) = "(.+)";', line) for line in lines]
+    expect(all(pairs), f"{path}: a line is no pair")
+    return {pair[1]: pair[2] for pair in pairs if pair}
+
+
+def check_languages(project, targets):
+    """What the system reads out of the app is there in each language: what Info.plist says, titles, and phrases for Siri."""
+    regions = [str(one) for one in project.objects[project.rootObject].knownRegions]
+    expect(sorted(regions) == sorted([*LANGUAGES, "Base"]), f"knownRegions {regions}")
+    plists = {name: plistlib.loads((IOS / plist_of(project, targets[name]).pop()).read_bytes()) for name in ("Restwater", "WaitActivity")}
+    for name, plist in plists.items():
+        expect(plist.get("CFBundleLocalizations") == LANGUAGES, f"{name}: CFBundleLocalizations {plist.get('CFBundleLocalizations')}")
+    described = {key for key in plists["Restwater"] if key.endswith("UsageDescription")}
+    shared = "\n".join(path.read_text() for path in [*(IOS / "App/Shared").glob("*.swift"), IOS / "App/WaitActivity/NextKeyControl.swift"])
+    shortcuts = (IOS / "App/Sources/Intents/RestwaterShortcuts.swift").read_text()
+    literal = r'"((?:[^"\\]|\\.)*)"'
+    titles = set(re.findall(r"(?:LocalizedStringResource = |IntentDescription\(|Parameter\(title: |Label\(|displayName\()" + literal, shared))
+    titles |= set(re.findall("shortTitle: " + literal, shortcuts))
+    phrases = {p.replace("\\(.applicationName)", "${applicationName}") for p in re.findall(literal, shortcuts) if "applicationName" in p}
+    expect(len(titles) > 10 and len(phrases) > 5, f"{len(titles)} titles and {len(phrases)} phrases: this check no longer reads them")
+    for language in LANGUAGES[1:]:
+        for folder, name, wanted in (
+            ("Resources", "InfoPlist", described | {"Restwater entries"}),
+            ("Shared", "Localizable", titles),
+            ("Resources", "AppShortcuts", phrases),
+        ):
+            path = IOS / "App" / folder / f"{language}.lproj" / f"{name}.strings"
+            expect(path.exists(), f"there is no {path}")
+            said = strings(path) if path.exists() else {}
+            expect(said.keys() == wanted, f"{path}: not in both {sorted(said.keys() ^ wanted)}")
+            kept = [key for key, text in said.items() if ("applicationName" in key) != ("applicationName" in text)]
+            expect(not kept, f"{path}: the name of the app in {kept}")
+
+
 def check_rest(targets):
     entitlements = plistlib.loads((IOS / "App/Config/Restwater.entitlements").read_bytes())
     expect(entitlements == {"com.apple.developer.usernotifications.time-sensitive": True}, f"entitlements {entitlements}")
@@ -184,6 +224,7 @@ def main():
     check_targets(project, targets)
     check_embedding(project, targets)
     check_plists(project, targets)
+    check_languages(project, targets)
     check_rest(targets)
     check_sources()
     for fault in faults:

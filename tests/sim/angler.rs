@@ -1,20 +1,20 @@
-//! Who fishes: fixed habits, the trade's rule, and the angler who knows the truth.
+//! The anglers: fixed habits, the usual rule, and the angler who knows the truth.
 
 use super::day::Cast;
 
 /// Somebody who decides how long to leave each cast.
 pub trait Angler {
-    /// A new day begins; `book` holds the earlier days, the latest last.
+    /// A new day begins; `book` has the earlier days, the latest last.
     fn begin(&mut self, book: &[Vec<Cast>]);
-    /// Whether the cast that is about to go out lies in fed water.
+    /// Says whether the next cast goes into fed water.
     fn casts_into(&mut self, _fed: bool) {}
-    /// Minutes to leave the cast that is about to go out.
+    /// Minutes to leave the next cast.
     fn leave(&mut self, clock: f64) -> f64;
     /// A cast has ended.
     fn learn(&mut self, cast: Cast);
 }
 
-/// The same minutes all day.
+/// Leaves every cast for the same number of minutes.
 pub struct Habit(pub f64);
 
 impl Angler for Habit {
@@ -25,8 +25,8 @@ impl Angler for Habit {
     fn learn(&mut self, _cast: Cast) {}
 }
 
-/// The trade's rule (common practice, no source): a fixed habit until three bites have come, then
-/// wait to the bite time and recast soon after.
+/// The usual rule (common practice, no source): a fixed habit until three bites have come, then wait for the
+/// usual bite time and recast soon after.
 pub struct TradeRule {
     habit: f64,
     bites: Vec<f64>,
@@ -57,7 +57,7 @@ impl Angler for TradeRule {
     }
 }
 
-/// Knows the best leave time at every moment of the day (one figure where the water is steady).
+/// Knows the best leave time at every moment of the day (a single value if the water is steady).
 pub struct Oracle {
     /// Best leave time by minute of the day.
     pub leave_at: Vec<f64>,

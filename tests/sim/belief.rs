@@ -1,5 +1,6 @@
-//! Is what is said of a change in "of 100" right that often, how seldom does a change that does nothing lean, and do as many
-//! more casts as are named settle it as often as promised?
+//! Are statements about a change in the form "of 100" right that often? How seldom does the verdict lean for
+//! a change that does nothing? And does the stated number of further casts settle the question as often as
+//! promised?
 
 use super::change::{Habit, fish};
 use super::luck::Luck;
@@ -14,26 +15,26 @@ use restwater_compare::{
 use restwater_waits::Wait;
 use std::collections::BTreeMap;
 
-/// Log-sd of the effect of a change that has one; half have none.
+/// Log-sd of the effect of changes that have one; half have none.
 const EFFECT_SD: f64 = 0.5;
-/// Lower ends of the bins of what is claimed.
+/// Lower ends of the bins of the claimed probability.
 pub const BINS: [f64; 4] = [0.5, 0.65, 0.8, 0.9];
-/// Ways to change one thing often enough for something to be said.
+/// Ways to change one thing often enough for a verdict.
 pub const HABITS: [Habit; 2] = [Habit::Alternating, Habit::HalfHours];
 
-/// What came of it on one water.
+/// The results on one water.
 #[derive(Debug, Clone, Default)]
 pub struct Believed {
-    /// Claimed, and right, by bin of what was claimed.
+    /// Claimed and right, by bin of the claim.
     pub bins: [[Share; 2]; BINS.len()],
-    /// Days without an effect on which it leaned: at all-out, and at any look.
+    /// Days without an effect on which the verdict leaned: at all-out, and at any look.
     pub leant: [Share; 2],
-    /// The same of days with an effect, to the better side.
+    /// The same for days with an effect, towards the better side.
     pub found: [Share; 2],
 }
 
 impl Believed {
-    /// Two of them as one.
+    /// Combines two of them.
     #[must_use]
     pub fn with(&self, other: &Self) -> Self {
         let mut all = self.clone();
@@ -45,7 +46,7 @@ impl Believed {
     }
 }
 
-/// The waters, by what spoils the picture.
+/// The waters, by what complicates them.
 pub fn waters() -> Vec<Water> {
     let plain = |name| Water::plain(name, Kind::Overdispersed, Bites::Constant { mean: 12.0 });
     let evening = Some(Bites::Constant { mean: 25.0 });
@@ -62,7 +63,7 @@ fn effect(luck: &Luck, sd: f64) -> f64 {
     if luck.home[0][0] < 0.5 { 0.0 } else { sd * luck.spots[0] }
 }
 
-/// Fishes days on which the colour is changed, half of them without an effect.
+/// Fishes days on which the colour is changed; on half of them it has no effect.
 pub fn believed(water: &Water, habit: Habit, days: u64, run: u64) -> Believed {
     let mut all = Believed::default();
     for day in 0..days {
@@ -94,22 +95,22 @@ fn colour(rows: &[CastRow], seed: u64) -> Option<ChangeFinding> {
     change_findings_without_power(rows, seed).ok()?.into_iter().find(|f| f.factor == Factor::Colour)
 }
 
-/// Which colour a side of a finding is, as a side of the plan.
+/// Which side of the plan a side of a finding is, by its colour.
 fn b_of(found: &ChangeFinding, side: Side) -> Side {
     let value = if side == Side::A { &found.a.value } else { &found.b.value };
     if value == "B" { Side::B } else { Side::A }
 }
 
-/// Whether anything is said of it.
+/// Whether there is a verdict on it.
 fn said(found: &ChangeFinding) -> bool {
     found.switches >= FEWEST_SWITCHES
         && found.a.bites + found.b.bites >= FEWEST_BITES
         && found.a.casts.min(found.b.casts) >= FEWEST_CASTS
 }
 
-/// The colour that is leant to, or called clear.
+/// The colour that the verdict leans to or calls clearly better.
 fn lean(rows: &[CastRow], seed: u64) -> Option<Side> {
-    // Where the minutes alone don't lean, the rest need not be reckoned.
+    // If the minutes alone don't lean, the rest need not be computed.
     let change = find_changes(rows).into_iter().find(|c| c.factor == Factor::Colour)?;
     let casts = change.sided(rows);
     let tally = |side: Side| {
@@ -129,12 +130,12 @@ fn lean(rows: &[CastRow], seed: u64) -> Option<Side> {
     }
 }
 
-/// What was promised of more casts, and what they did.
+/// What was promised for more casts, and what happened.
 #[derive(Debug, Clone, Default)]
 pub struct MoreCasts {
-    /// Where a number of casts was named: promised, and settled after them.
+    /// If a number of casts was stated: promised, and settled after them.
     pub named: [Share; 2],
-    /// Where only the chance after a day's casts was.
+    /// If only the chance after a day's casts was stated.
     pub chance: [Share; 2],
 }
 
@@ -147,15 +148,15 @@ impl MoreCasts {
     }
 }
 
-/// Casts after which the number is read, alternated on a constant water of mean 12.
+/// Casts after which the stated number is read; they alternate on a constant water of mean 12.
 const ASKED_AFTER: [usize; 3] = [16, 24, 32];
-/// Log-sds of the effects that there are, as many days of each; half of the days have none.
+/// Log-sds of the effects, with equally many days of each; half of the days have no effect.
 const EFFECTS: [f64; 2] = [0.4, 1.2];
 
-/// From here on a number of casts may be named.
+/// From this chance on, a number of casts may be stated.
 const LIKELY: f64 = 0.8;
 
-/// Alternates, asks, and fishes on for as many casts as were named.
+/// Alternates, asks, and goes on for the stated number of casts.
 pub fn more_casts(days: u64, run: u64) -> MoreCasts {
     let mut all = MoreCasts::default();
     for day in 0..days {
@@ -163,7 +164,7 @@ pub fn more_casts(days: u64, run: u64) -> MoreCasts {
         let effect = effect(&luck, EFFECTS[(day % 2) as usize]);
         let asked_after = ASKED_AFTER[(day / 2 % 3) as usize];
         let rows = alternated(&luck, asked_after, effect);
-        // Where little is believed no number is ever named: one such day in sixty is counted for the chance.
+        // If the belief is weak, no number is ever stated: one in sixty such days is counted for the chance.
         let first = change_findings_without_power(&rows, day).unwrap_or_default();
         let Some(first) = first.first().filter(|f| said(f) && !clear(f)) else { continue };
         if first.belief.better().1 < LIKELY && day % 60 != 0 {
@@ -189,7 +190,7 @@ fn clear(found: &ChangeFinding) -> bool {
     matches!(found.verdict, Verdict::ClearlyBetterHereToday(_))
 }
 
-/// So many casts, however long that takes.
+/// This many casts, however long they take.
 fn alternated(luck: &Luck, casts: usize, effect: f64) -> Vec<CastRow> {
     let mut at_min = 0.0;
     let row = |(i, side): (usize, Side)| {

@@ -1,4 +1,5 @@
-//! A book of five days where days differ: does it still help, and does the band of the rate still hold the truth?
+//! A book of five days when days differ: does it still help, and does the band of the rate still contain the
+//! truth?
 
 use super::angler::Angler;
 use super::day::{Bank, Cast, fish};
@@ -14,21 +15,22 @@ pub const BETWEEN_DAYS: [f64; 4] = [0.0, 0.3, 0.5, 0.8];
 const BOOK: u64 = 5;
 /// Days fished after each book.
 const PER_BOOK: u64 = 4;
-/// The leave time whose rate is looked at, minutes.
+/// The leave time whose rate is checked, minutes.
 const LEAVE: f64 = 20.0;
 /// Level of the band.
 const LEVEL: f64 = 0.95;
 
-/// What came of days with a book and of the same days without.
+/// The results of days with a book and of the same days without one.
 #[derive(Debug, Clone, Default)]
 pub struct Differing {
-    /// Bites over the oracle's: with the book, and without.
+    /// Bites relative to the oracle's: with the book, and without.
     pub shares: [Share; 2],
-    /// Whether the band of the rate held the truth at half of the day's casts: with the book, and without.
+    /// Whether the band of the rate contained the truth halfway through the day's casts: with the book, and
+    /// without.
     pub covered: [Share; 2],
 }
 
-/// Fishes `books` books of five days and four days after each, days differing by `sd`.
+/// Fishes `books` books of five days and four days after each, with a log-sd of `sd` between days.
 pub fn differing(water: &Water, sd: f64, books: u64, run: u64) -> Differing {
     let water = Water { between_days: sd, ..*water };
     let mut knows = oracle(&water, run);
@@ -87,12 +89,12 @@ mod tests {
     }
 
     #[test]
-    fn days_differ_only_where_it_is_asked() {
+    fn days_differ_only_if_asked_for() {
         let (same, other) = (tuned()[7], Water { between_days: 0.5, ..tuned()[7] });
         let luck = Luck::of_day(3, 7);
         assert!(same.rate_on(&luck, 30.0) != other.rate_on(&luck, 30.0));
         assert_eq!(same.rate_on(&luck, 30.0), same.rate_on(&Luck::of_day(3, 8), 30.0));
-        // The fish of the day are what its rate says: waits at a constant rate are scaled by it.
+        // The fish of the day match its rate: waits at a constant rate are scaled by it.
         let wait = |water: &Water| water.wait(&luck, 0, 0.0, 0, -1e9, 1.0).unwrap();
         let keen = (0.5 * luck.day).exp();
         assert!((wait(&same) / wait(&other) - keen).abs() < 1e-9);

@@ -1,5 +1,5 @@
-//! Did it matter? How often the words "clearly better" are said of changes that do nothing, and how often
-//! of one that does. The words are read after every cast of the day, as an angler may read them.
+//! "Did it matter?": how often changes that do nothing are called "clearly better", and how often one that
+//! matters is. The verdict is read after every cast of the day, as an angler may read it.
 
 use super::day::{DAY, EXTRA, TURN};
 use super::feeds::{Feeds, When};
@@ -26,9 +26,10 @@ pub enum Habit {
     Everything,
     /// The colour after two casts in a row without a bite, the spots in turn, bait and hooklength now and then.
     OnAWhim,
-    /// Feed every hour on the hour, on one spot, and nothing else: half an hour later it no longer counts.
+    /// Feed every hour on the hour, on one spot, and nothing else: it counts for half an hour.
     FeedsByTheHour,
-    /// Feed after two casts in a row without a bite where the last feed no longer counts, on one spot, and nothing else.
+    /// Feed after two casts in a row without a bite, if the last feed no longer counts, on one spot, and
+    /// nothing else.
     FeedsWhenDry,
 }
 
@@ -46,7 +47,7 @@ impl Habit {
     pub const FEEDING: [(Self, &'static str); 2] =
         [(Self::FeedsByTheHour, "fed by the hour"), (Self::FeedsWhenDry, "fed when dry")];
 
-    /// What it changes that may matter to the fish, and the value that they may like better.
+    /// The factor that may matter to the fish, and the value that they may prefer.
     fn changes(self) -> (Factor, &'static str) {
         match self {
             Self::FeedsByTheHour | Self::FeedsWhenDry => (Factor::Feed, "fed"),
@@ -67,17 +68,18 @@ impl Habit {
     }
 }
 
-/// Minutes every cast is left.
+/// Minutes for which every cast is left.
 const LEAVE: f64 = 20.0;
 
-/// What was said over many days.
+/// The verdicts of many days.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Said {
     /// Days.
     pub days: f64,
-    /// Changes the log offered at all-out, over all days.
+    /// Changes for which the log had data at all-out, over all days.
     pub offered: f64,
-    /// Days with a false "clearly better" at all-out: of a change that does nothing, or of the worse colour.
+    /// Days with a false "clearly better" at all-out: for a change that does nothing, or for the worse
+    /// colour.
     pub untrue: f64,
     /// Days with one at any look.
     pub untrue_ever: f64,
@@ -88,14 +90,14 @@ pub struct Said {
 }
 
 impl Said {
-    /// A share of the days with its standard error.
+    /// A count as a share of the days, with its standard error.
     pub fn share(&self, count: f64) -> (f64, f64) {
         let p = count / self.days;
         (p, (p * (1.0 - p) / self.days).sqrt())
     }
 }
 
-/// What is said at one look.
+/// The verdicts at one look.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 struct Look {
     untrue: bool,
@@ -123,7 +125,7 @@ pub fn said(water: &Water, habit: Habit, effect: f64, days: u64, run: u64) -> Sa
 }
 
 fn look(water: &Water, rows: &[CastRow], habit: Habit, effect: f64, seed: u64) -> Look {
-    // Where no change is striking at all, the rest need not be reckoned.
+    // If no change is striking, the rest need not be computed.
     if !find_changes(rows).iter().any(|change| striking(change, rows)) {
         return Look::default();
     }
@@ -139,8 +141,8 @@ fn look(water: &Water, rows: &[CastRow], habit: Habit, effect: f64, seed: u64) -
     look
 }
 
-/// Whether a change of this factor truly does nothing. Colour, bait and hooklength do nothing; of spots that
-/// truly differ, or hold fish at different hours, any claim may be right.
+/// Whether a change of this factor truly does nothing. Colour, bait and hooklength do nothing; if spots truly
+/// differ, or hold fish at different hours, any claim about them may be right.
 fn does_nothing(water: &Water, factor: Factor) -> bool {
     factor != Factor::Spot || (water.home >= 1.0 && water.uneven[1] == 0.0)
 }
@@ -157,7 +159,7 @@ fn striking(change: &Change, rows: &[CastRow]) -> bool {
     any_look_p(tally(0), tally(1)) < CLEAR_BELOW
 }
 
-/// A day's casts as the log has them.
+/// A day's casts as logged.
 pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRow> {
     let plan = AlternationPlan::new(Side::A, usize::MAX);
     let mut rows: Vec<CastRow> = Vec::new();
@@ -192,7 +194,7 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
         }
         let end = out - late(fate.u[5]) + if wait.is_some() { late(fate.u[6]) } else { 0.0 };
         let between = TURN + if wait.is_some() { EXTRA } else { 0.0 };
-        // An end that was never tapped is taken a turn-round before the next splash, without a bite.
+        // An end that was never tapped is assumed one turn-round before the next splash, without a bite.
         let seen = fate.u[7] >= water.forgotten;
         let (minutes, bite) = if seen { (end, wait.is_some()) } else { (out + between - TURN, false) };
         let Ok(logged) = Wait::new(minutes.max(0.0), bite) else { break };

@@ -1,4 +1,4 @@
-//! A day of five hours at a water: casts, bites, turn-rounds.
+//! A day of five hours on a water: casts, bites, turn-rounds.
 
 use super::angler::Angler;
 use super::feeds::Feeds;
@@ -19,13 +19,13 @@ pub struct Cast {
     pub minutes: f64,
     /// Whether a bite ended it.
     pub bite: bool,
-    /// Whether its end was tapped; where not, the next splash closed it.
+    /// Whether its end was tapped; if not, the next splash closed it.
     pub end_seen: bool,
-    /// Whether it lay in fed water.
+    /// Whether it was in fed water.
     pub fed: bool,
 }
 
-/// How things stand between two casts.
+/// The state between two casts.
 #[derive(Debug, Clone)]
 pub struct Bank {
     /// Minutes since all-in.
@@ -43,20 +43,22 @@ impl Bank {
     }
 }
 
-/// What became of a day, or the rest of one.
+/// The results of a day, or of the rest of one.
 #[derive(Debug, Clone, Default)]
 pub struct Catch {
     /// Bites.
     pub bites: usize,
-    /// How things stood after the sixth bite.
+    /// The state after the sixth bite.
     pub after_sixth: Option<Bank>,
     /// Casts as logged.
     pub log: Vec<Cast>,
-    /// When each of them would have had a bite, left out long enough; last, the cast that was out at all-out.
+    /// When each of them would have had a bite if left out long enough; the last is the cast that was out at
+    /// all-out.
     pub waits: Vec<Option<f64>>,
 }
 
-/// When the angler sees that `leave` minutes are over: at the next look, the first of them `first` of the way between two.
+/// When the angler sees that `leave` minutes are over: at the next look. The first look comes after the share
+/// `first` of the time between two looks.
 fn seen(leave: f64, looks: f64, first: f64) -> f64 {
     if looks > 0.0 { looks * (first + (leave / looks - first).ceil().max(0.0)) } else { leave }
 }
@@ -66,7 +68,7 @@ pub fn fish(water: &Water, luck: &Luck, angler: &mut dyn Angler, bank: Bank) -> 
     fish_and_feed(water, luck, angler, bank, &mut Feeds::never())
 }
 
-/// The same by an angler who feeds.
+/// The same for an angler who feeds.
 pub fn fish_and_feed(
     water: &Water,
     luck: &Luck,
@@ -81,7 +83,7 @@ pub fn fish_and_feed(
         let (fed, keener) = feeds.before(bank.clock);
         angler.casts_into(fed);
         let late = |u: f64| if water.late { (5.0 + 25.0 * u) / 60.0 } else { 0.0 };
-        // Told by a clock that was started late, the angler winds in late too.
+        // If the clock was started late, the angler winds in late too.
         let leave = seen(angler.leave(bank.clock), water.looks, fate.u[9]) + late(fate.u[5]);
         let wait = water.wait(luck, bank.casts, bank.clock, spot, bank.disturbed[spot], keener);
         let bite = wait.is_some_and(|w| w <= leave);
@@ -118,7 +120,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn who_looks_now_and_then_sees_the_minute_at_the_next_look() {
+    fn an_angler_who_looks_now_and_then_sees_the_minute_at_the_next_look() {
         assert_eq!(seen(10.0, 0.0, 0.3), 10.0);
         assert_eq!(seen(10.0, 4.0, 0.25), 13.0);
         assert_eq!(seen(9.0, 4.0, 0.25), 9.0);

@@ -1,5 +1,5 @@
-//! Feed in the model of waits: what the advice earns where it is told of feed and where it isn't, and whether the chance of
-//! a bite in the next five minutes is right for casts in fed water and for others.
+//! Feed in the model of waits: how many bites the advice brings with and without knowing about feed, and
+//! whether the chance of a bite in the next five minutes is right for casts in fed water and for others.
 
 use super::angler::Angler;
 use super::day::{Bank, Cast, fish_and_feed};
@@ -11,25 +11,25 @@ use super::water::Water;
 
 /// The ways to feed, with their names.
 pub const WAYS: [(When, &str); 2] = [(When::ByTheHour, "fed by the hour"), (When::Dry, "fed when dry")];
-/// How many times as keen the fish are for feed.
+/// How many times as keen feed makes the fish.
 pub const TIMES: [f64; 2] = [1.0, 2.0];
 /// Minutes of a wait at which the chance of the next five is read.
 const READ_AT: [f64; 4] = [0.0, 5.0, 10.0, 15.0];
 
-/// What came of the days.
+/// The results of the days.
 #[derive(Debug, Clone, Default)]
 pub struct Found {
-    /// Bites of the advice that is told of feed over those of the advice that isn't.
+    /// Bites of the advice that knows about feed divided by those of the advice that doesn't.
     pub bites: Share,
-    /// Bites per hour: told of feed, and not.
+    /// Bites per hour: with feed known, and not.
     pub per_hour: [Share; 2],
-    /// Claimed and true, of casts in other water and of casts in fed water; told of feed, and not.
+    /// Claimed and true, for casts in other water and in fed water; with feed known, and not.
     pub chances: [[[Share; 2]; 2]; 2],
-    /// Days on which casts in fed water were told from others.
+    /// Days on which casts in fed water were distinguished from others.
     pub counted: Share,
 }
 
-/// An angler who reads the Bank before every cast and notes the chances that it names.
+/// An angler who reads the Bank before every cast and notes the stated chances.
 struct Notes {
     restwater: Restwater,
     /// By cast: the chances at [`READ_AT`].
@@ -56,7 +56,7 @@ impl Angler for Notes {
     }
 }
 
-/// Fishes the same days with the advice that is told of feed and with the one that isn't.
+/// Fishes the same days with the advice that knows about feed and with the one that doesn't.
 pub fn found(water: &Water, when: When, times: f64, days: u64, run: u64) -> Found {
     let mut found = Found::default();
     let mut anglers = [Restwater::default(), Restwater::without_feed()]
@@ -80,7 +80,8 @@ pub fn found(water: &Water, when: When, times: f64, days: u64, run: u64) -> Foun
     found
 }
 
-/// The first cast before which both sides had three casts and three bites had come: from there on the two anglers may differ.
+/// The first cast before which both sides had three casts and there had been three bites: from then on the
+/// two anglers may differ.
 fn first_told(log: &[Cast]) -> usize {
     let seen = |cast: &&Cast| cast.end_seen;
     (0..log.len())
@@ -92,7 +93,7 @@ fn first_told(log: &[Cast]) -> usize {
         .unwrap_or(log.len())
 }
 
-/// Adds what was claimed of a cast and what its wait would have been.
+/// Adds what was claimed for a cast and what its wait would have been.
 fn note([claimed, came]: &mut [Share; 2], read: &[Option<f64>; 4], wait: Option<f64>) {
     for (from, chance) in READ_AT.into_iter().zip(read) {
         let still_out = wait.is_none_or(|wait| wait > from);
@@ -110,7 +111,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn who_is_told_of_feed_and_who_is_not_fish_the_same_until_both_sides_have_casts() {
+    fn with_and_without_known_feed_the_days_are_the_same_until_both_sides_have_casts() {
         let water = tuned().into_iter().find(|water| water.name == "constant 12").unwrap();
         let luck = Luck::of_day(3, 3);
         let logs = [Restwater::default(), Restwater::without_feed()].map(|mut angler| {
@@ -126,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn chances_are_noted_of_casts_that_are_still_out() {
+    fn chances_are_noted_for_casts_that_are_still_out() {
         let mut shares = <[Share; 2]>::default();
         note(&mut shares, &[Some(0.4); 4], Some(8.0));
         assert_eq!((shares[0].days(), shares[1].days()), (2.0, 2.0));

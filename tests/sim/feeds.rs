@@ -1,6 +1,6 @@
-//! When an angler feeds, and how much keener the fish are for it.
+//! When an angler feeds, and how much keener that makes the fish.
 
-/// Minutes for which feed counts, as the core counts it.
+/// Minutes for which feed counts, as in the core.
 pub const FED_WITHIN: f64 = restwater_session::FED_WITHIN_MIN as f64;
 
 /// How an angler feeds.
@@ -8,7 +8,7 @@ pub const FED_WITHIN: f64 = restwater_session::FED_WITHIN_MIN as f64;
 pub enum When {
     /// Every hour on the hour.
     ByTheHour,
-    /// After two casts in a row without a bite where the last feed no longer counts.
+    /// After two casts in a row without a bite, if the last feed no longer counts.
     Dry,
 }
 
@@ -33,7 +33,8 @@ impl Feeds {
         Self { when: Some(when), times, ..Self::never() }
     }
 
-    /// Feeds if it is time to, and says whether a cast lies in fed water now and how keen the fish are there.
+    /// Feeds if it is time to; returns whether a cast would be in fed water now, and how keen the fish are
+    /// there.
     pub fn before(&mut self, clock: f64) -> (bool, f64) {
         match self.when {
             None => return (false, 1.0),
@@ -46,7 +47,7 @@ impl Feeds {
         (fed, if fed { self.times } else { 1.0 })
     }
 
-    /// Takes what became of the cast.
+    /// Records the result of the cast.
     pub fn after(&mut self, bite: bool) {
         self.blanks = if bite { 0 } else { self.blanks + 1 };
     }

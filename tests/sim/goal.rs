@@ -1,4 +1,4 @@
-//! The goals of the advice and of the words, each held or missed.
+//! The goals for the advice and the verdicts, each met or missed.
 
 use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
@@ -13,9 +13,9 @@ use super::water::Kind;
 /// One goal.
 #[derive(Debug, Clone)]
 pub struct Goal {
-    /// The goal, with the figure found.
+    /// The goal, with the value found.
     pub text: String,
-    /// Whether it holds.
+    /// Whether it is met.
     pub held: bool,
 }
 
@@ -66,7 +66,7 @@ fn after_sixth(kind: Kind) -> Option<f64> {
     }
 }
 
-/// The least share of whole first days.
+/// The smallest acceptable share over whole first days.
 fn whole(kind: Kind) -> Option<f64> {
     match kind {
         Kind::NarrowWindow => Some(0.94),
@@ -78,7 +78,7 @@ fn whole(kind: Kind) -> Option<f64> {
     }
 }
 
-/// The goals of the advice.
+/// The goals for the advice.
 pub fn of_advice(all: &[Catches]) -> Vec<Goal> {
     let mut goals = Vec::new();
     for catches in all {
@@ -116,7 +116,7 @@ pub fn of_advice(all: &[Catches]) -> Vec<Goal> {
     goals
 }
 
-/// A book may cost no bites where days differ, and its band of the rate is to hold the truth.
+/// A book must cost no bites when days differ, and its band of the rate must contain the truth.
 pub fn of_books(rows: &[(String, f64, Differing)]) -> Vec<Goal> {
     let mut goals = Vec::new();
     for (name, sd, found) in rows {
@@ -138,7 +138,8 @@ pub fn of_books(rows: &[(String, f64, Differing)]) -> Vec<Goal> {
     goals
 }
 
-/// False "clearly better" on at most one day in twenty, over every change the log offers, read after every cast.
+/// A false "clearly better" on at most one day in twenty, over every change in the log, read after every
+/// cast.
 pub fn of_changes(rows: &[(String, f64, Said)]) -> Vec<Goal> {
     rows.iter()
         .map(|(name, effect, said)| {
@@ -154,8 +155,8 @@ pub fn of_changes(rows: &[(String, f64, Said)]) -> Vec<Goal> {
         .collect()
 }
 
-/// Being told of feed costs nothing where feed does nothing, and brings the chances of casts in fed water and of others no
-/// farther from the truth than they are without, or near enough.
+/// Knowing about feed costs nothing if feed does nothing, and the chances of casts in fed water and of others
+/// are no further from the truth than without it, or near enough.
 pub fn of_feed(rows: &[(String, f64, Found)]) -> Vec<Goal> {
     let mut goals = Vec::new();
     for (name, times, found) in rows {
@@ -170,7 +171,7 @@ pub fn of_feed(rows: &[(String, f64, Found)]) -> Vec<Goal> {
         }
         let off = |[claimed, came]: &[Share; 2]| claimed.value() - came.value();
         for ((told, not_told), what) in found.chances[0].iter().zip(&found.chances[1]).zip(["other", "fed"]) {
-            // A few dozen casts can't be told from five points off by anybody.
+            // With a few dozen casts, nobody can tell whether a chance is five points off.
             let error = told[1].error();
             if error.is_nan() || error > 0.03 || told[1].days() < 100.0 {
                 continue;
@@ -215,7 +216,7 @@ pub fn of_looks(rows: &[(String, f64, Looked)]) -> Vec<Goal> {
         .collect()
 }
 
-/// What is claimed of a change is right as often as it says, and a change without an effect seldom leans.
+/// Claims about a change are right as often as stated, and a change without an effect seldom leans.
 pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
     let mut goals = Vec::new();
     for (name, found) in rows {
@@ -226,7 +227,7 @@ pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
         );
         goals.push(Goal { text, held: ever <= 0.10 });
         for ([claimed, right], from) in found.bins.iter().zip(BINS) {
-            // A bin of a few dozen days can't be told from five points off by anybody.
+            // With a few dozen days in a bin, nobody can tell whether it is five points off.
             if right.error() > 0.03 || right.days() < 100.0 {
                 continue;
             }
@@ -243,7 +244,7 @@ pub fn of_beliefs(rows: &[(String, Believed)]) -> Vec<Goal> {
     goals
 }
 
-/// Seasons of a question: the better one of two called so soon enough, and never falsely too often.
+/// Seasons of a question: the better of two is found soon enough, and false answers are rare enough.
 pub fn of_questions(rows: &[(String, f64, Asked)]) -> Vec<Goal> {
     let mut goals = Vec::new();
     for (name, effect, found) in rows {
@@ -274,12 +275,12 @@ pub fn of_questions(rows: &[(String, f64, Asked)]) -> Vec<Goal> {
     goals
 }
 
-/// The number of further days that is named settles the question as often as promised.
+/// The stated number of further days settles the question as often as promised.
 pub fn of_more_days(found: &Promised) -> Goal {
     of_promise("more days", &found.named)
 }
 
-/// The number of further casts that is named settles the question as often as promised.
+/// The stated number of further casts settles the question as often as promised.
 pub fn of_more_casts(found: &MoreCasts) -> Goal {
     of_promise("more casts", &found.named)
 }

@@ -1,5 +1,5 @@
-//! Claims that are read after every cast: whether bites came readier or slower as the day went on, or than on earlier days, and
-//! whether they moved over the swim. On the waters here none of that is true.
+//! Claims that are read after every cast: whether bites came faster or slower as the day went on, or than on
+//! earlier days, and whether they moved across the swim. On the waters here none of that is true.
 
 use super::change::{self, Habit};
 use super::luck::Luck;
@@ -11,10 +11,11 @@ use restwater_waits::{Limits, SurvivalCurve, Wait};
 
 /// Earlier days in the book.
 const BOOK: u64 = 3;
-/// Minutes by which sessions begin before the first cast, in turn, so that their hours aren't those of the fish.
+/// Minutes by which sessions begin before the first cast, in turn, so that their hours don't match those of
+/// the fish.
 const BEGUN: [f64; 3] = [0.0, 25.0, 40.0];
 
-/// How somebody goes over the swim whose six spots are alike.
+/// How an angler goes over a swim whose six spots are alike.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Round {
     /// Another spot each cast, in turn.
@@ -40,14 +41,14 @@ impl Round {
 /// How often something was claimed.
 #[derive(Debug, Clone, Default)]
 pub struct Looked {
-    /// Bites readier or slower as the day went on: at all-out, and at any look.
+    /// Bites faster or slower as the day went on: at all-out, and at any look.
     pub trend: [Share; 2],
-    /// Today readier or slower than earlier days.
+    /// Today faster or slower than earlier days.
     pub earlier: [Share; 2],
-    /// Whether the limits of the curve of a day hold the share of casts still without a bite after 12 min: with hours for
-    /// clusters, and by Greenwood.
+    /// Whether the limits of a day's curve contain the share of casts still without a bite after 12 min: with
+    /// hours as clusters, and by Greenwood.
     pub curve: [Share; 2],
-    /// Bites moved over the swim, for each way to go over it.
+    /// Bites moved across the swim, for each way to go over it.
     pub moved: [[Share; 2]; Round::ALL.len()],
 }
 
@@ -66,10 +67,11 @@ pub fn level() -> Vec<Water> {
     ]
 }
 
-/// The wait at which the curve is looked at, minutes: half of the bites of the waters here come before it.
+/// The wait at which the curve is checked, minutes: on these waters half of the bites come before it.
 const CURVE_AT: f64 = 12.0;
 
-/// The limits of a day's curve: with hours for clusters, and by Greenwood. None before the first bite and at nought.
+/// The limits of a day's curve: with hours as clusters, and by Greenwood. `None` before the first bite and at
+/// 0.
 fn limits(day: &[TimedWait]) -> Option<[(f64, f64); 2]> {
     let waits: Vec<Wait> = day.iter().map(|w| w.wait).collect();
     let hours: Vec<usize> = day.iter().map(|w| (w.at_min / 60.0) as usize).collect();
@@ -107,7 +109,7 @@ pub fn looked(water: &Water, keener: f64, days: u64, run: u64) -> Looked {
             note(found, casts, |n, _| moved(&rows[..n], &places[..n]));
         }
     }
-    // The truth is the curve of all days as one.
+    // The truth is the curve of all days together.
     let truth = SurvivalCurve::new(&all).map_or(f64::NAN, |curve| curve.survival_at(CURVE_AT));
     for band in bands {
         for (share, (low, high)) in found.curve.iter_mut().zip(band) {
@@ -132,7 +134,7 @@ fn timed(rows: &[CastRow], begun: f64) -> Vec<TimedWait> {
 
 /// Where each cast goes.
 fn places(round: Round, rows: &[CastRow], luck: &Luck) -> Vec<f64> {
-    // An order of the six spots that is another every day.
+    // An order of the six spots that differs every day.
     let mut spots = [0, 1, 2, 3, 4, 5];
     spots.sort_by(|&a, &b| luck.spots[a].total_cmp(&luck.spots[b]));
     let mut at = 0.0;
@@ -161,8 +163,8 @@ fn moved(rows: &[CastRow], places: &[f64]) -> bool {
 mod tests {
     use super::*;
 
-    /// Read cast by cast with an ordinary test, a trend was claimed at some look on 29 days in 100 on even waters and on 65
-    /// where bites come in runs. (A quick look with few days: `./dev sim` counts more.)
+    /// Read cast by cast with an ordinary test, a trend was claimed at some look on 29 days in 100 on even
+    /// waters and on 65 where bites come in runs. (A quick look with few days: `./dev sim` counts more.)
     #[test]
     fn where_nothing_changes_little_is_claimed_at_any_look() {
         for water in level() {
@@ -175,7 +177,7 @@ mod tests {
     }
 
     #[test]
-    fn a_day_three_times_as_keen_is_often_told_from_earlier_ones() {
+    fn a_day_three_times_as_keen_is_often_distinguished_from_earlier_ones() {
         let found = looked(&level()[0], 3.0, 60, 3);
         assert!(found.earlier[1].value() > 0.6, "{}", found.earlier[1].value());
     }

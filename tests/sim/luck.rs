@@ -1,5 +1,5 @@
-//! The luck of one day, drawn before anybody fishes it, so that every angler meets the same
-//! (common random numbers): the n-th cast of a day gets the same fish whoever makes it.
+//! The luck of one day, drawn before anybody fishes it, so that it is the same for every angler (common
+//! random numbers): the n-th cast of a day gets the same fish whoever makes it.
 
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -8,7 +8,7 @@ use rand_chacha::ChaCha8Rng;
 const CASTS: usize = 320;
 /// Hours of a day.
 pub const HOURS: usize = 5;
-/// Spots an angler may go round.
+/// Spots that an angler may fish in turn.
 pub const SPOTS: usize = 6;
 
 /// Minutes after which a spell may end.
@@ -16,13 +16,13 @@ pub const SPELL: f64 = 20.0;
 /// Chance that it does.
 const SPELL_ENDS: f64 = 0.25;
 
-/// Random figures of one cast: `u` uniform on (0, 1), `z` standard normal.
+/// Random numbers of one cast: `u` uniform on (0, 1), `z` standard normal.
 #[derive(Debug, Clone, Copy)]
 pub struct CastLuck {
-    /// Uniform figures: 0 whether fish come, 1 which peak, 2 when, 3 turn-round, 4 playing the
-    /// fish, 5 late tap at the splash, 6 late tap at the end, 7 forgotten end, 8 another bait, 9 another hooklength.
+    /// Uniform numbers: 0 whether fish come, 1 which peak, 2 when, 3 turn-round, 4 playing the fish, 5 late
+    /// tap at the splash, 6 late tap at the end, 7 forgotten end, 8 another bait, 9 another hooklength.
     pub u: [f64; 10],
-    /// Normal figures: 0 when, 1 how keen the fish are at this cast, 2 return of the fish.
+    /// Normal numbers: 0 when, 1 how keen the fish are at this cast, 2 return of the fish.
     pub z: [f64; 3],
 }
 
@@ -38,7 +38,7 @@ pub struct Luck {
     pub home: [[f64; SPOTS]; HOURS],
     /// How keen the fish are on this day (standard normal).
     pub day: f64,
-    /// Whether each 20 minutes of the day lie in a good spell.
+    /// Whether each 20 minutes of the day are in a good spell.
     pub spells: [bool; 15],
 }
 

@@ -1,9 +1,9 @@
-//! The simulated bank: seeded days on waters whose truth is known, fished by fixed habits, by the
-//! trade's rule, by Restwater's advice and by an angler who knows the truth.
+//! The simulated bank: seeded days on waters whose truth is known, fished by fixed habits, by the usual rule,
+//! by Restwater's advice and by an angler who knows the truth.
 //!
-//! Nothing here uses the core's models of waits: the waters have shapes of their own, so that the
-//! advice is measured against something it was not written from. All figures are invented; they
-//! are never shown as facts.
+//! Nothing here uses the core's models of waits: the waters have shapes of their own, so that the advice is
+//! measured on something that it was not derived from. All figures are invented; they are never presented as
+//! facts.
 
 pub mod angler;
 pub mod belief;
@@ -28,7 +28,7 @@ pub mod waters;
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-/// Works through `items` on two threads and gives the answers in their order.
+/// Processes `items` on two threads and returns the answers in their order.
 pub fn on_two_threads<T: Sync, A: Send>(items: &[T], work: impl Fn(&T) -> A + Sync) -> Vec<A> {
     let next = AtomicUsize::new(0);
     let one = || {

@@ -1,5 +1,6 @@
-//! One question asked over a season: the same two colours, alternated cast by cast on one spot, on six days. How soon is the
-//! better one called so, and how often is it said at any look of the season where the colour does nothing?
+//! One question asked over a season: the same two colours, alternated cast by cast on one spot, on six days.
+//! How soon is the better one found, and how often is one called better at any look of the season if the
+//! colour does nothing?
 
 use super::change::{self, Habit};
 use super::looks::level;
@@ -15,23 +16,24 @@ use restwater_compare::over_days::{
 
 /// Days of a season.
 pub const SEASON: usize = 6;
-/// Days by whose end it is counted how many seasons have had their answer.
+/// Days at whose end the seasons that have an answer are counted.
 pub const BY_DAY: [usize; 3] = [1, 3, 6];
 
-/// What came of many seasons.
+/// The results of many seasons.
 #[derive(Debug, Clone, Default)]
 pub struct Asked {
-    /// Seasons in which the better colour was called clearly so at some look by the end of each day.
+    /// Seasons in which the better colour was called clearly better at some look by the end of each day.
     pub found: [Share; SEASON],
-    /// Seasons in which the other was, or either where they are alike.
+    /// Seasons in which the other one was, or either if they are alike.
     pub untrue: [Share; SEASON],
     /// Seasons in which the stake that decides had grown enough, by each way alone: minutes, waits, casts.
     pub by_way: [[Share; SEASON]; 3],
-    /// Seasons in which the right colour was leant to as the season ended.
+    /// Seasons that ended leaning to the right colour.
     pub leant: Share,
 }
 
-/// The waters of this part: those where nothing but the colour matters, in even bites, in runs and in hours that differ.
+/// The waters of this part, on which only the colour matters: with even bites, with runs, and with hours that
+/// differ.
 pub fn waters() -> Vec<Water> {
     let window =
         |name, centre, sd| Water::plain(name, Kind::NarrowWindow, Bites::Window { centre, sd, share: 0.7 });
@@ -44,7 +46,7 @@ pub fn waters() -> Vec<Water> {
     all
 }
 
-/// Ways to change that are read for false claims alone.
+/// Ways to change that are checked only for false claims.
 pub const OTHER_WAYS: [(Habit, &str); 3] =
     [(Habit::HalfHours, "by half hours"), (Habit::Once, "once a day"), (Habit::OnAWhim, "on a whim")];
 
@@ -62,8 +64,8 @@ fn colour(rows: &[CastRow]) -> Option<DayOfQuestion> {
     compared(rows).iter().find(|asked| is(asked)).map(|asked| asked.day(rows))
 }
 
-/// Fishes seasons in which colour B makes the fish `effect` times as keen, and reads the answer after every cast. The question
-/// is the first one asked.
+/// Fishes seasons in which colour B makes the fish `effect` times as keen, and reads the answer after every
+/// cast. It is the first question asked.
 pub fn asked(water: &Water, habit: Habit, effect: f64, seasons: u64, run: u64) -> Asked {
     let mut all = Asked::default();
     for number in 0..seasons {
@@ -78,7 +80,7 @@ pub fn asked(water: &Water, habit: Habit, effect: f64, seasons: u64, run: u64) -
                 for (way, stake) in by_way.iter_mut().zip([grown.minutes, grown.waits, grown.casts]) {
                     way[n] |= enough(stake);
                 }
-                // Where the stake has not grown enough, the rest need not be reckoned.
+                // If the stake has not grown enough, the rest need not be computed.
                 if enough(grown.decides)
                     && let OverDays::ClearlyBetter(side) = question(&days, 1, number).verdict
                 {
@@ -107,22 +109,22 @@ pub fn asked(water: &Water, habit: Habit, effect: f64, seasons: u64, run: u64) -
     all
 }
 
-/// What was promised of more days after two, and what they did: where a number of days was named, and where only the
-/// chance after six was.
+/// What was promised after two days for more days, and what happened: if a number of days was stated, and if
+/// only the chance after six was.
 #[derive(Debug, Clone, Default)]
 pub struct Promised {
-    /// Promised, and settled, where a number was named.
+    /// Promised and settled, if a number was stated.
     pub named: [Share; 2],
-    /// The same where it was not.
+    /// The same if it was not.
     pub chance: [Share; 2],
 }
 
-/// Days after which it is asked how many more it would take.
+/// Days after which it asks how many more it would take.
 const ASKED_AFTER: usize = 2;
-/// Log-sds of the effects that there are, as many seasons of each; half of the seasons have none.
+/// Log-sds of the effects, with equally many seasons of each; half of the seasons have no effect.
 const EFFECTS: [f64; 2] = [0.4, 1.2];
 
-/// Alternates for two days on a constant water of mean 12, asks, and goes on for as long as was named.
+/// Alternates for two days on a constant water of mean 12, asks, and goes on for the stated number of days.
 pub fn promised(seasons: u64, run: u64) -> Promised {
     let water = Water::plain("promised, constant 12", Kind::ConstantRate, Bites::Constant { mean: 12.0 });
     let mut all = Promised::default();

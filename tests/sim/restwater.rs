@@ -9,20 +9,20 @@ use restwater_waits::{
     Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait, WaitPosterior,
 };
 
-/// An angler who leaves every cast for as long as the Bank says, in the whole minutes that stand there.
+/// An angler who leaves every cast for as long as the Bank says, in the whole minutes shown there.
 pub struct Restwater {
     today: Option<LeavePlan>,
-    /// The plan that the last book gave, with what tells that book from others.
+    /// The plan from the last book, with a marker that distinguishes that book.
     opened: Option<(Marker, LeavePlan)>,
     screen: Screen,
-    /// Whether the water of each cast is told to it.
+    /// Whether it knows which casts are in fed water.
     told_of_feed: bool,
 }
 
 /// Days and minutes of a book.
 type Marker = (usize, f64);
 
-/// The Bank of an open session with nothing out: what is on the screen when a cast is about to go out.
+/// The Bank of an open session with no rod out: what is on the screen just before a cast.
 struct Screen {
     session: Session,
     now: Stamp,
@@ -37,7 +37,7 @@ impl Screen {
         Self { session, now, words: Wording::new() }
     }
 
-    /// The minutes that the Bank's headline ends with.
+    /// The minutes at the end of the Bank's headline.
     fn minutes(&self, advice: Advice) -> Option<f64> {
         let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
         let casts = advice.casts;
@@ -75,18 +75,18 @@ impl Restwater {
         Self { told_of_feed: false, ..Self::default() }
     }
 
-    /// Whether casts in fed water are told from others.
+    /// Whether casts in fed water are distinguished from others.
     pub fn feed_counts(&self) -> bool {
         self.today.as_ref().is_some_and(LeavePlan::feed_counts)
     }
 
-    /// The chance of a bite within the next five minutes that stands on the Bank, after `minutes` without one.
+    /// The chance of a bite within the next five minutes as shown on the Bank, after `minutes` without one.
     pub fn chance(&self, minutes: f64) -> Option<f64> {
         self.today.as_ref()?.waiting_on(minutes).ok().map(|on| on.bite_in_five)
     }
 }
 
-/// A cast as the core sees it: an end that was not seen says nothing of the wait.
+/// A cast as the core sees it: an end that was not seen says nothing about the wait.
 fn wait(cast: &Cast) -> Option<Wait> {
     if cast.end_seen { Wait::new(cast.minutes, cast.bite).ok() } else { None }
 }
@@ -99,7 +99,7 @@ fn open(book: &[Vec<Cast>]) -> Option<LeavePlan> {
     with_record(book, &[], |record| LeavePlan::new(record, &Settings::default()).ok())
 }
 
-/// What the screens rest on after a book and these casts of today.
+/// The posterior behind the screens after a book and these casts of today.
 pub(super) fn posterior(book: &[Vec<Cast>], today: &[Cast]) -> Option<WaitPosterior> {
     with_record(book, today, |record| WaitPosterior::new(record, &Settings::default()).ok())
 }
@@ -156,7 +156,8 @@ mod tests {
         assert_eq!(last_number("Nothing to read"), None);
     }
 
-    /// The Bank names a figure before every cast of a day, the first one included, and it is the plan's to the minute.
+    /// The Bank states a leave time before every cast of a day, including the first, and it is the plan's to
+    /// the minute.
     #[test]
     fn the_bank_says_how_long_to_leave_every_cast_of_a_day() {
         let mut angler = Restwater::default();

@@ -1,8 +1,10 @@
-//! Simulation-based calibration (Talts and others 2018): truths are drawn from what is believed beforehand, and casts from the
-//! truth. Where a posterior is reckoned rightly, the truth then lies anywhere in it alike, so that its ranks are even.
+//! Simulation-based calibration (Talts and others 2018): truths are drawn from the prior, and casts from the
+//! truth. If a posterior is computed correctly, the truth is equally likely to be anywhere in it, so that its
+//! ranks are uniform.
 //!
-//! A rank is the weight of what lies below the truth, with a random part of what equals it, since beliefs are lists of values.
-//! Earlier days and days that change need the core's inside: the same is tested of them in `core/waits/src/calibrated.rs`.
+//! A rank is the weight of what is below the truth, with a random part of what equals it, since beliefs are
+//! lists of values. Earlier days and changing days need the core's internals: `core/waits/src/calibrated.rs`
+//! tests the same for them.
 
 use super::goal::Goal;
 use rand::{RngExt, SeedableRng};
@@ -14,21 +16,22 @@ use restwater_compare::{Belief, belief, belief_of_waits};
 use restwater_waits::{FED_PRIOR, LeavePlan, Record, SHAPE_PRIORS, Settings, ShapeLaw, Wait};
 use std::fmt::Write as _;
 
-/// Parts of a histogram of ranks.
+/// Bins of a histogram of ranks.
 const PARTS: usize = 20;
-/// Shapes that stand for a belief.
+/// The number of shapes that represent a belief.
 const LAWS: usize = 8_000;
 /// Casts of a day.
 const CASTS: usize = 14;
-/// Minutes at which a shape is looked at.
+/// Minutes at which a shape is evaluated.
 const LOOKED_AT: f64 = 20.0;
 /// Powers of the hazard of fed casts, in eighths; the others have the same from the end (docs/advice.md).
 const EIGHTHS: [f64; 7] = [5.0, 6.0, 7.0, 8.0, 9.0, 11.0, 13.0];
 
-/// What is drawn, how a day comes of it, and the rank of the truth; `None` where the app says nothing of such a day.
+/// Draws a truth and a day from it, and returns the rank of the truth; `None` if the app says nothing about
+/// such a day.
 type Draw = fn(&Believed, &mut ChaCha8Rng) -> Option<f64>;
 
-/// Everything of which truths are drawn.
+/// Everything for which truths are drawn.
 pub const OF: [(&str, Draw); 5] = [
     ("shapes: share bitten by 20 min", shape),
     ("feed: how much quicker", feed),
@@ -40,9 +43,9 @@ pub const OF: [(&str, Draw); 5] = [
 /// Ranks of one posterior.
 #[derive(Debug, Clone)]
 pub struct Ranks {
-    /// Of what.
+    /// Of what quantity.
     pub of: &'static str,
-    /// How many lie in each part.
+    /// How many there are in each bin.
     pub parts: [f64; PARTS],
 }
 
@@ -52,7 +55,7 @@ impl Ranks {
         self.parts.iter().sum()
     }
 
-    /// How likely ranks as uneven as these are by luck (chi-square).
+    /// How probable it is that ranks are at least this uneven by luck (chi-square).
     pub fn p(&self) -> f64 {
         let even = self.count() / PARTS as f64;
         let chi: f64 = self.parts.iter().map(|n| (n - even).powi(2) / even).sum();
@@ -60,7 +63,7 @@ impl Ranks {
     }
 }
 
-/// What is believed of shapes before a cast.
+/// The belief about shapes before a cast.
 pub struct Believed(Vec<(f64, ShapeLaw)>);
 
 impl Default for Believed {
@@ -70,12 +73,12 @@ impl Default for Believed {
     }
 }
 
-/// A day that stays as it is: what shapes are drawn for.
+/// A day that does not change, for which shapes are drawn.
 fn settings() -> Settings {
     Settings { changing: 0.0, ..Settings::default() }
 }
 
-/// The ranks of `truths` truths, each drawn from what is believed beforehand.
+/// The ranks of `truths` truths, each drawn from the prior.
 pub fn ranks((of, draw): &(&'static str, Draw), truths: u64, run: u64) -> Ranks {
     let believed = Believed::default();
     let mut parts = [0.0; PARTS];
@@ -89,7 +92,7 @@ pub fn ranks((of, draw): &(&'static str, Draw), truths: u64, run: u64) -> Ranks 
     Ranks { of, parts }
 }
 
-/// Where a value lies in what is believed.
+/// The rank of a value in a belief.
 fn rank(believed: impl Iterator<Item = (f64, f64)>, truth: f64, rng: &mut ChaCha8Rng) -> f64 {
     let (mut below, mut equal, mut all) = (0.0, 0.0, 0.0);
     for (weight, value) in believed {
@@ -115,7 +118,8 @@ impl Believed {
     }
 }
 
-/// A cast that is left so long: its hazard is that of the law times `power`, and a few casts have a stray bite.
+/// A cast that is left for `leave` minutes: its hazard is that of the law times `power`, and a few casts have
+/// a stray bite.
 fn cast(law: &ShapeLaw, power: f64, leave: f64, rng: &mut ChaCha8Rng) -> Wait {
     let u: f64 = rng.random();
     let wait = if rng.random::<f64>() < SHAPE_PRIORS.stray {
@@ -127,7 +131,7 @@ fn cast(law: &ShapeLaw, power: f64, leave: f64, rng: &mut ChaCha8Rng) -> Wait {
         .unwrap_or_else(|_| unreachable!("a time above nothing"))
 }
 
-/// When the share bitten reaches `u`, by bisection; at least `leave` if it doesn't by then.
+/// When the share with a bite reaches `u`, by bisection; at least `leave` if it doesn't by then.
 fn bitten_after(bitten: impl Fn(f64) -> f64, u: f64, leave: f64) -> f64 {
     if bitten(leave) <= u {
         return leave;
@@ -152,7 +156,7 @@ fn shape(believed: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
     Some(rank(laws.iter().map(|(weight, law)| (*weight, of(law))), of(law), rng))
 }
 
-/// A day of which half of the casts lie in fed water, with the ratio of the hazards and the shape.
+/// A day with half of its casts in fed water, with the ratio of the hazards and the shape.
 fn fed_day<'a>(believed: &'a Believed, rng: &mut ChaCha8Rng) -> Option<(LeavePlan, &'a ShapeLaw, usize)> {
     let law = believed.draw(rng);
     let mut left: f64 = rng.random::<f64>() * FED_PRIOR.0.iter().sum::<f64>();
@@ -178,14 +182,15 @@ fn feed(believed: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
 fn fed_shape(believed: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
     let (mut plan, law, times) = fed_day(believed, rng)?;
     plan.next_is_fed(true);
-    // The core takes powers by square roots and in single precision: alike to six figures is the same.
+    // The core computes powers by square roots and in single precision, so agreement to six figures counts as
+    // equal.
     let rounded = |share: f64| (share * 1e6).round();
     let truth = rounded(1.0 - (1.0 - law.bitten_by(LOOKED_AT)).powf(EIGHTHS[times] / 8.0));
     let laws = plan.laws(LAWS);
     Some(rank(laws.iter().map(|(weight, law)| (*weight, rounded(law.bitten_by(LOOKED_AT)))), truth, rng))
 }
 
-/// ln of the ratio of the rates of two sides: nothing, or from a narrow or a wide bell (docs/advice.md).
+/// ln of the ratio of the rates of two sides: zero, or from a narrow or a wide normal law (docs/advice.md).
 fn ln_ratio(rng: &mut ChaCha8Rng) -> f64 {
     let slab: f64 = rng.random();
     match slab {
@@ -195,14 +200,15 @@ fn ln_ratio(rng: &mut ChaCha8Rng) -> f64 {
     }
 }
 
-/// Where the truth lies among "B is better", "no difference" and "A is better".
+/// The rank of the truth among "B is better", "no difference" and "A is better".
 fn rank_of_change(belief: Belief, truth: f64, rng: &mut ChaCha8Rng) -> f64 {
     let sides = [(belief.b, -1.0), (belief.same(), 0.0), (belief.a, 1.0)];
     let sign = if truth == 0.0 { 0.0 } else { truth.signum() };
     rank(sides.into_iter(), sign, rng)
 }
 
-/// So many bites, of which each falls to A by the odds; what shows of ln r scatters where spells pull the sides apart.
+/// A number of bites, each of which falls to A by the odds; the visible ln r scatters if spells pull the
+/// sides apart.
 #[allow(clippy::unnecessary_wraps, reason = "as the others")]
 fn by_minutes(_: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
     let truth = ln_ratio(rng);
@@ -216,7 +222,7 @@ fn by_minutes(_: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
     Some(rank_of_change(belief(tally(a, in_a), tally(bites - a, in_b), scatter), truth, rng))
 }
 
-/// Casts left until they bite: the order of the bites is all that the partial likelihood reads.
+/// Casts left until they have a bite: the partial likelihood uses only the order of the bites.
 #[allow(clippy::unnecessary_wraps, reason = "as the others")]
 fn by_waits(_: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
     let truth = ln_ratio(rng);
@@ -228,7 +234,7 @@ fn by_waits(_: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
     Some(rank_of_change(belief_of_waits(&[(a, b)], 0.0), truth, rng))
 }
 
-/// The ranks of every posterior, and how likely they are by luck.
+/// The ranks of every posterior, and how probable they are by luck.
 pub fn table(rows: &[Ranks]) -> String {
     let mut text = String::from(
         "| posterior | truths | p of even ranks | ranks in each twentieth |\n|---|---|---|---|\n",
@@ -240,7 +246,7 @@ pub fn table(rows: &[Ranks]) -> String {
     text
 }
 
-/// Ranks that are as even as luck would have them.
+/// The goals: ranks no more uneven than by luck.
 pub fn goals(rows: &[Ranks]) -> Vec<Goal> {
     let of = |row: &Ranks| Goal {
         text: format!(
@@ -267,7 +273,7 @@ mod tests {
         assert!(Ranks { of: "heaped at the ends", parts }.p() < 1e-6);
     }
 
-    /// A posterior that is too sure of itself is noticed: the belief without the scatter that was in the data.
+    /// An overconfident posterior is noticed: here the belief leaves out the scatter in the data.
     #[test]
     fn a_belief_that_is_too_sure_is_noticed() {
         let mut parts = [0.0; PARTS];

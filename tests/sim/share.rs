@@ -8,10 +8,10 @@ use super::water::{Kind, Water};
 
 /// The fixed habits, minutes.
 pub const HABITS: [f64; 7] = [5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 30.0];
-/// What the trade's rule leaves casts for until three bites have come, minutes.
+/// How long the usual rule leaves casts until three bites have come, minutes.
 const TRADE_HABIT: f64 = 17.5;
 
-/// How many times as many days are fished where bites are few, for errors as small.
+/// How many times as many days are fished if bites are rare, to keep the errors as small.
 const SLOW_TIMES: u64 = 3;
 
 /// A ratio of two sums over days, with its standard error (linearised).
@@ -70,13 +70,13 @@ pub struct Line {
     pub angler: String,
     /// Bites per hour over whole first days.
     pub per_hour: Share,
-    /// Bites over the oracle's, whole first days.
+    /// Bites divided by the oracle's, over whole first days.
     pub whole: Share,
-    /// The same from the sixth bite on: the oracle takes the rod over at that moment, so that both
-    /// have the same time left and the same luck.
+    /// The same from the sixth bite on: the oracle takes over the rod at that moment, so that both have the
+    /// same time left and the same luck.
     pub after_sixth: Share,
-    /// The same over whole days with five earlier days in the book, one figure a book. Only of the
-    /// advice, the others keep no book, or `None` if the water drifts.
+    /// The same over whole days with five earlier days in the book, one value per book. Only for the advice,
+    /// since the others keep no book; `None` if the water drifts.
     pub with_book: Option<Share>,
 }
 
@@ -85,7 +85,7 @@ pub struct Line {
 pub struct Catches {
     /// The water.
     pub water: Water,
-    /// The oracle's leave time, at all-in where it changes over the day.
+    /// The oracle's leave time; the one at all-in if it changes over the day.
     pub best_leave: f64,
     /// The oracle's bites per hour.
     pub oracle: Share,
@@ -96,7 +96,7 @@ pub struct Catches {
 /// How many days are fished.
 #[derive(Debug, Clone, Copy)]
 pub struct Days {
-    /// Number of the run: other numbers, other luck.
+    /// Number of the run: another number gives other luck.
     pub run: u64,
     /// Days without a book.
     pub first: u64,
@@ -106,10 +106,10 @@ pub struct Days {
     pub per_book: u64,
 }
 
-/// The oracle of a water. At a constant rate a cast is best left in, since winding in costs a turn-round and wins
-/// nothing. Where the water drifts, the best leave time of every minute by renewal reward on the truth of
-/// that minute; elsewhere the best of 122 fixed leave times over days of their own,
-/// which also counts what renewal reward leaves out (all-out, spots that rest, hours that differ).
+/// The oracle of a water. At a constant rate it is best to leave a cast in, since winding in costs a
+/// turn-round and gains nothing. If the water drifts, it is the best leave time of every minute by renewal
+/// reward on the truth of that minute; otherwise the best of 122 fixed leave times on separate days, which
+/// includes what renewal reward leaves out (all-out, resting spots, hours that differ).
 pub fn oracle(water: &Water, run: u64) -> Oracle {
     if water.kind == Kind::ConstantRate {
         return Oracle { leave_at: vec![DAY] };

@@ -87,7 +87,7 @@ pub fn books(rows: &[(String, f64, Differing)]) -> String {
     text
 }
 
-/// Claims read after every cast.
+/// Claims that are read after every cast.
 pub fn looks(rows: &[(String, f64, Looked)]) -> String {
     let mut text = String::from("| water | fish today | trend over the day | today against earlier days |");
     text.extend(Round::ALL.map(|(_, name)| format!(" moved, {name} |")));
@@ -106,7 +106,7 @@ pub fn looks(rows: &[(String, f64, Looked)]) -> String {
     text
 }
 
-/// How often the words were false.
+/// How often the verdicts were false.
 pub fn false_claims(rows: &[(String, f64, Said)]) -> String {
     let mut text = String::from(
         "| water, changed | changes offered a day | false at all-out | false at any look |\n|---|---|---|---|\n",
@@ -131,7 +131,8 @@ pub fn power(rows: &[(String, f64, Said)]) -> String {
     text
 }
 
-/// What the advice earns where it is told of feed, and what it claims of casts in fed water and of others.
+/// How many bites the advice brings if it knows about feed, and its claims for casts in fed water and for
+/// others.
 pub fn fed(rows: &[(String, f64, Found)]) -> String {
     let mut text = String::from(
         "| water, fed | effect | bites an hour, told of feed | not told | told / not told | days on which it counts | fed: claimed, came | other: claimed, came | fed, not told | other, not told |\n|---|---|---|---|---|---|---|---|---|---|\n",
@@ -162,7 +163,7 @@ pub fn fed(rows: &[(String, f64, Found)]) -> String {
     text
 }
 
-/// What was claimed of changes, and how often it was right.
+/// What was claimed about changes, and how often it was right.
 pub fn beliefs(rows: &[(String, Believed)]) -> String {
     let mut text = String::from(
         "| water, changed | leant without an effect: at all-out | at any look | leant rightly |",
@@ -206,12 +207,12 @@ pub fn questions(rows: &[(String, f64, Asked)]) -> String {
     text
 }
 
-/// What was promised of more days, and what they did.
+/// What was promised for more days, and what happened.
 pub fn more_days(found: &Promised) -> String {
     promises([("about N more days", &found.named), ("a chance after 6", &found.chance)])
 }
 
-/// What was promised of more casts, and what they did.
+/// What was promised for more casts, and what happened.
 pub fn more_casts(found: &MoreCasts) -> String {
     promises([("about N more casts", &found.named), ("a chance after 40", &found.chance)])
 }

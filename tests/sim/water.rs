@@ -1,20 +1,20 @@
-//! Waters whose truth is known: when fish bite after a splash, and what spoils the simple picture.
+//! Waters whose truth is known: when fish bite after a splash, and what complicates the simple picture.
 
 use super::day::{DAY, EXTRA, TURN};
 use super::luck::{CastLuck, HOURS, Luck, SPELL};
 
-/// When a bite comes after the splash, where nothing spoils it.
+/// When a bite comes after the splash, without complications.
 #[derive(Debug, Clone, Copy)]
 pub enum Bites {
     /// A share of the casts gets a bite, all of them near one moment (normal, cut off at zero).
     Window { centre: f64, sd: f64, share: f64 },
     /// Fish come by at a constant rate: exponential waits.
     Constant { mean: f64 },
-    /// Fish that come to the splash at once or not at all, spread evenly over the first minutes.
+    /// Fish come to the splash at once or not at all, spread evenly over the first minutes.
     Early { from: f64, until: f64, share: f64 },
     /// Two windows.
     Two { first: [f64; 3], second: [f64; 3] },
-    /// Waits of gamma shape 2 (a rising hazard) with a share of casts that get none.
+    /// Gamma waits of shape 2 (a rising hazard), with a share of casts that get none.
     Rising { mean: f64 },
 }
 
@@ -47,11 +47,11 @@ pub struct Water {
     pub name: &'static str,
     pub kind: Kind,
     pub bites: Bites,
-    /// Bites at the end of the day, where the day drifts from `bites` to these in a straight line.
+    /// Bites at the end of the day, if the day drifts linearly from `bites` to these.
     pub evening: Option<Bites>,
     /// Spots fished in turn.
     pub spots: usize,
-    /// Chance that fish are at a spot, drawn anew each hour; 1 = always.
+    /// Chance that fish are at a spot, drawn again each hour; 1 = always.
     pub home: f64,
     /// Mean and sd of the minutes fish stay away from a spot after a cast lands on it or ends there.
     pub away: Option<[f64; 2]>,
@@ -65,7 +65,7 @@ pub struct Water {
     pub late: bool,
     /// Share of ends that are never tapped.
     pub forgotten: f64,
-    /// Minutes between two looks at the clock; 0 = the angler sees the minute come.
+    /// Minutes between two looks at the clock; 0 = the angler sees the exact minute.
     pub looks: f64,
 }
 
@@ -96,7 +96,7 @@ impl Water {
             .fold(0xCBF2_9CE4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01B3))
     }
 
-    /// Whether a day has so few bites that many more days are needed to tell shares apart.
+    /// Whether a day has so few bites that many more days are needed to distinguish shares.
     pub fn slow(&self) -> bool {
         match self.bites {
             Bites::Constant { mean } => self.kind == Kind::ConstantRate && mean > 15.0,
@@ -113,7 +113,7 @@ impl Water {
         }
     }
 
-    /// How keen the fish are on a day, beside everything else.
+    /// How keen the fish are on a day, apart from everything else.
     fn day(&self, luck: &Luck) -> f64 {
         (self.between_days * luck.day).exp()
     }
@@ -128,13 +128,13 @@ impl Water {
         }
     }
 
-    /// The true bites per hour of a day for casts left for `leave` minutes, where nothing but the day differs.
+    /// The true bites per hour of a day for casts left for `leave` minutes, if only days differ.
     pub fn rate_on(&self, luck: &Luck, leave: f64) -> f64 {
         60.0 * self.bites.on_a_keener_day(self.day(luck)).rate_at(leave, TURN, EXTRA)
     }
 
-    /// The wait that a cast would have, left out long enough; `None` = no bite however long.
-    /// `disturbed` is the clock of the last disturbance of the spot; `keener` multiplies how keen the fish are.
+    /// The wait that a cast would have if left out long enough; `None` = no bite however long. `disturbed` is
+    /// the clock of the last disturbance of the spot; `keener` multiplies how keen the fish are.
     pub fn wait(
         &self,
         luck: &Luck,
@@ -165,7 +165,7 @@ impl Water {
 }
 
 impl Bites {
-    /// The bites with fish `keen` times as keen as usual, where that leaves them of the same kind.
+    /// The bites with fish `keen` times as keen as usual, if they are then still of the same kind.
     pub(super) fn on_a_keener_day(self, keen: f64) -> Self {
         match self {
             Self::Window { centre, sd, share } => Self::Window { centre, sd, share: keener(share, keen) },
@@ -185,8 +185,8 @@ impl Bites {
         self.by(leave) / (out + turn + extra * self.by(leave))
     }
 
-    /// The wait for given luck, with fish `keen` times as keen as usual: rates are multiplied by
-    /// it, and the odds of a bite.
+    /// The wait for given luck, with fish `keen` times as keen as usual, which multiplies rates and the odds
+    /// of a bite.
     pub fn wait(&self, fate: &CastLuck, keen: f64) -> Option<f64> {
         match *self {
             Self::Window { centre, sd, share } => {
@@ -249,8 +249,8 @@ fn keener(share: f64, keen: f64) -> f64 {
     share * keen / (1.0 - share + share * keen)
 }
 
-/// Complementary error function (Numerical Recipes' Chebyshev fit, good to 1e-7): enough for a
-/// best leave time to the nearest twentieth of a minute.
+/// Complementary error function (Numerical Recipes' Chebyshev fit, accurate to 1e-7): enough for a best leave
+/// time to the nearest twentieth of a minute.
 fn erfc(x: f64) -> f64 {
     let z = x.abs();
     let t = 1.0 / (1.0 + 0.5 * z);

@@ -85,8 +85,8 @@ pub fn tuned() -> Vec<Water> {
     ]
 }
 
-/// Waters on which nothing was tuned: written down before any result on them was seen, and not changed
-/// since. Results on them were seen before the last change of the advice.
+/// Waters on which nothing was tuned: written before any result on them was seen, and not changed since.
+/// Results on them were seen before the last change of the advice.
 pub fn seen_before() -> Vec<Water> {
     vec![
         plain("window 10±1.5", NarrowWindow, window(10.0, 1.5, 0.65)),
@@ -130,8 +130,7 @@ pub fn seen_before() -> Vec<Water> {
     ]
 }
 
-/// Waters on which nothing was tuned: written down before anything was fished on them, and not changed
-/// since.
+/// Waters on which nothing was tuned: written before anything was fished on them, and not changed since.
 pub fn unseen() -> Vec<Water> {
     vec![
         plain("window 11±0.9", NarrowWindow, window(11.0, 0.9, 0.65)),

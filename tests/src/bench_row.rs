@@ -1,13 +1,14 @@
-//! Rows of the benches: one line each on standard output, which `./dev bench` gathers into its table.
+//! Rows of the benches: one line each on standard output, which `./dev bench` collects into its table.
 //!
-//! `bench`, name, ours, peer, ratio, goal, outcome, with tabs between; the outcome is `held`, `missed`, or `noted` where
-//! a figure has no goal. `tests/bench/rows.py` and the desktop app's `Bench.kt` write the same line.
-#![allow(clippy::print_stdout)] // that is what it is for
+//! `bench`, name, ours, peer, ratio, goal, outcome, separated by tabs; the outcome is `held`, `missed`, or
+//! `noted` if a figure has no goal. `tests/bench/rows.py` and the desktop app's `Bench.kt` write the same
+//! line.
+#![allow(clippy::print_stdout)] // that is its purpose
 
 use std::fmt::Display;
 use std::time::{Duration, Instant};
 
-/// A measured figure on its way to the table.
+/// A measured value for the table.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Row {
     name: String,
@@ -17,7 +18,7 @@ pub struct Row {
 }
 
 impl Row {
-    /// A figure as text.
+    /// A value as text.
     pub fn new(name: impl Display, ours: impl Display) -> Self {
         Self { name: name.to_string(), ours: ours.to_string(), peer: "-".into(), ratio: "-".into() }
     }
@@ -27,7 +28,7 @@ impl Row {
         Self::new(name, shown(ours))
     }
 
-    /// Beside a peer, or a bare limit, measured in the same run; the ratio is ours to theirs.
+    /// With a peer, or a bare limit, measured in the same run; the ratio is ours to theirs.
     #[must_use]
     pub fn beside(mut self, peer: &str, theirs: impl Display, ratio: f64) -> Self {
         self.peer = format!("{theirs} {peer}");
@@ -35,13 +36,13 @@ impl Row {
         self
     }
 
-    /// A time beside a peer's time.
+    /// A time with a peer's time.
     #[must_use]
     pub fn against(self, peer: &str, ours: Duration, theirs: Duration) -> Self {
         self.beside(peer, shown(theirs), ours.as_secs_f64() / theirs.as_secs_f64())
     }
 
-    /// Prints it with its goal and whether that is held.
+    /// Prints it with its goal and whether that is met.
     pub fn judged(&self, goal: &str, held: bool) {
         println!("{}", self.line(goal, if held { "held" } else { "missed" }));
     }
@@ -79,7 +80,8 @@ pub fn median(times: &mut [Duration]) -> Duration {
     times.get(times.len() / 2).copied().unwrap_or_default()
 }
 
-/// The power of the size that a cost grows by: the slope of the straight line through the logarithms, by least squares.
+/// The power of the size with which a cost grows: the slope of the straight line through the logarithms, by
+/// least squares.
 pub fn exponent(costs: &[(f64, Duration)]) -> f64 {
     let logs: Vec<(f64, f64)> =
         costs.iter().map(|(size, cost)| (size.ln(), cost.as_secs_f64().ln())).collect();
@@ -90,12 +92,12 @@ pub fn exponent(costs: &[(f64, Duration)]) -> f64 {
     rise / run
 }
 
-/// Linux: forgets the highest resident size so far (proc(5), clear_refs).
+/// Linux: resets the highest resident size so far (proc(5), clear_refs).
 pub fn reset_peak() {
     let _ = std::fs::write("/proc/self/clear_refs", "5");
 }
 
-/// Linux: the highest resident size since, in MB; none elsewhere.
+/// Linux: the highest resident size since then, in MB; `None` elsewhere.
 pub fn peak_mb() -> Option<f64> {
     let status = std::fs::read_to_string("/proc/self/status").ok()?;
     let line = status.lines().find(|line| line.starts_with("VmHWM:"))?;

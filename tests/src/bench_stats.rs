@@ -1,5 +1,5 @@
-//! Kaplan-Meier, log-rank and Weibull fit of many waits beside R's survival and Python's lifelines, and the exact tests
-//! beside R's stats, all in the same run on the same data.
+//! Kaplan-Meier, log-rank and Weibull fit of many waits compared with R's survival and Python's lifelines,
+//! and the exact tests compared with R's stats, all in the same run on the same data.
 
 use crate::bench_row::{Row, timed};
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
@@ -13,22 +13,22 @@ use std::path::Path;
 use std::process::Command;
 use std::time::Duration;
 
-/// Sizes that are compared.
+/// The sizes that are compared.
 pub const SIZES: [usize; 3] = [1_000, 100_000, 1_000_000];
 
-/// A time in seconds and the figure that was computed in it.
+/// A time in seconds and the value that was computed in it.
 #[derive(Debug, Clone, Copy)]
 pub struct Timed {
     /// Best of three, seconds.
     pub seconds: f64,
-    /// What came out.
+    /// The computed value.
     pub figure: f64,
 }
 
-/// Tables of small counts that the exact tests are run over.
+/// Tables of small counts on which the exact tests are run.
 pub const TABLES: u64 = 300;
 
-/// What each of the jobs took.
+/// The time of each job.
 pub type Jobs = BTreeMap<String, Timed>;
 
 /// Waits of two sides: Weibull times, wound in at a leave time, seeded.
@@ -47,7 +47,7 @@ impl Data {
             let scale = if second { 16.0 } else { 15.0 };
             let bite_at = scale * chance.exponential().powf(1.0 / 1.6);
             let out = 5.0 + 20.0 * chance.uniform();
-            // Whole milliseconds, as the log keeps them: R takes times closer than 1.5e-8 for ties.
+            // Whole milliseconds, as in the log: R treats times closer than 1.5e-8 as ties.
             let minutes = (bite_at.min(out) * 60_000.0).ceil() / 60_000.0;
             if let Ok(wait) = Wait::new(minutes, bite_at <= out) {
                 data.waits.push(wait);
@@ -79,7 +79,7 @@ fn best(mut run: impl FnMut() -> Result<f64, String>) -> Result<Timed, String> {
     Ok(best)
 }
 
-/// Ours. The curve with its limits, as R and lifelines make them by default; the log-rank test from
+/// Our jobs. The curve with its limits, as R and lifelines compute them by default; the log-rank test from
 /// two unsorted lists.
 pub fn ours(data: &Data) -> Result<Jobs, String> {
     let (a, b) = (data.side(false), data.side(true));
@@ -100,7 +100,8 @@ pub fn ours(data: &Data) -> Result<Jobs, String> {
     Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
 }
 
-/// The exact tests, each with its limits, over this many tables; the figure is the sum of p-values and lower limits.
+/// The exact tests, each with its limits, on this many tables; the value is the sum of p-values and lower
+/// limits.
 pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
     let sum = |of: &dyn Fn(u64) -> Result<f64, String>| best(|| (1..=tables).map(of).sum());
     let text = |e: restwater_compare::CompareError| e.to_string();
@@ -127,19 +128,19 @@ pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
     Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
 }
 
-/// A peer's jobs over waits.
+/// A peer's jobs on waits.
 pub fn peer(program: &str, script: &Path, data: &Data, dir: &Path) -> Result<Jobs, String> {
     let file = dir.join("waits.bin");
     std::fs::write(&file, data.bytes()).map_err(|e| e.to_string())?;
     jobs(Command::new(program).args([script, &file]).arg(data.waits.len().to_string()))
 }
 
-/// R's jobs over tables of small counts.
+/// R's jobs on tables of small counts.
 pub fn peer_exact(script: &Path, tables: u64) -> Result<Jobs, String> {
     jobs(Command::new("Rscript").arg(script).arg(tables.to_string()))
 }
 
-/// What a peer prints: a job a line, its name, its seconds and its figure with tabs between.
+/// Reads what a peer prints: one job per line, with its name, its seconds and its value separated by tabs.
 fn jobs(command: &mut Command) -> Result<Jobs, String> {
     let ran = command.output().map_err(|e| format!("{command:?}: {e}"))?;
     if !ran.status.success() {
@@ -159,11 +160,11 @@ fn job(line: &str) -> Result<(String, Timed), String> {
     }
 }
 
-/// Relative difference up to which a peer's figure is the same as ours: they stop their searches
+/// Relative difference up to which a peer's value counts as the same as ours: they stop their searches
 /// earlier than we do.
 const SAME_FIGURE: f64 = 1e-3;
 
-/// Prints a row a job. Held where ours takes less time and comes to the same figure.
+/// Prints one row per job. The goal is met if ours takes less time and gives the same value.
 pub fn rows(size: u64, name: &str, ours: &Jobs, theirs: &Jobs) {
     for (job, mine) in ours {
         let title = format!("stats: {job} of {size}");
@@ -191,7 +192,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn slower_or_another_figure_is_missed() {
+    fn a_slower_or_a_different_result_is_missed() {
         let of = |seconds, figure| Timed { seconds, figure };
         assert!(is_ahead(&of(1.0, 5.0), &of(2.0, 5.0)));
         assert!(!is_ahead(&of(1.0, 5.0), &of(0.5, 5.0)));
@@ -199,7 +200,7 @@ mod tests {
     }
 
     #[test]
-    fn ours_gives_all_jobs() {
+    fn our_side_has_all_jobs() {
         let jobs = ours(&Data::new(200)).unwrap_or_default();
         assert_eq!(jobs.keys().collect::<Vec<_>>(), ["Kaplan-Meier", "Weibull fit", "log-rank"]);
         assert!(jobs.values().all(|t| t.figure > 0.0));

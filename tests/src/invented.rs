@@ -1,4 +1,4 @@
-//! Invented logs for tests, benches and fuzzing: whole days of taps, from a seed. No record of anyone.
+//! Invented logs for tests, benches and fuzzing: whole days of taps from a seed. They are nobody's record.
 
 use rand::{Rng, RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -9,7 +9,7 @@ use restwater_log::{
 };
 use uuid::Uuid;
 
-/// 2026-01-10 08:00 UTC, where the invented logs begin.
+/// 2026-01-10 08:00 UTC, when the invented logs begin.
 pub const BEGIN_MS: i64 = 1_768_032_000_000;
 
 /// Writes the log of one phone.
@@ -42,7 +42,7 @@ impl Phone {
         self.device
     }
 
-    /// A version 7 UUID of the present moment (RFC 9562, section 5.7).
+    /// A version 7 UUID for the present moment (RFC 9562, section 5.7).
     pub fn new_id(&mut self) -> Uuid {
         let ms = u128::from(self.wall_ms.unsigned_abs()) << 80;
         let random: u128 = self.rng.random::<u128>() & 0x0fff_3fff_ffff_ffff_ffff;
@@ -91,7 +91,7 @@ impl Phone {
         self.session = session;
     }
 
-    /// One more tap of a day, whatever it may be.
+    /// One more tap of a day, of any kind.
     pub fn tap(&mut self) -> Op {
         let rod = self.rng.random_range(1..=2);
         let earlier = self.ops.get(self.rng.random_range(0..self.ops.len().max(1))).map(|op| op.id);
@@ -132,7 +132,7 @@ impl Phone {
         }
     }
 
-    /// What is said of a fish of a cast that may or may not have landed one.
+    /// An entry about the fish of a cast that may or may not have landed one.
     fn fish(&mut self, cast: Uuid) -> Op {
         let weight = FishWeight::Guessed { unit: WeightUnit::Grams, count: self.rng.random_range(50..9_000) };
         let class = (self.rng.random_range(0..2) == 0).then(|| "Carp".to_owned());
@@ -195,7 +195,7 @@ impl Phone {
         &self.ops
     }
 
-    /// Lets go of what was logged so far, as a long log would not fit.
+    /// Drops what was logged so far, since a long log would not fit in memory.
     pub fn forget(&mut self) {
         self.ops.clear();
     }
@@ -206,7 +206,7 @@ impl Phone {
     }
 }
 
-/// So many sessions of this many ops each.
+/// This many sessions with this many ops each.
 pub fn log_of(seed: u64, sessions: usize, ops_each: usize) -> Vec<Op> {
     let mut phone = Phone::new(seed);
     for _ in 0..sessions {

@@ -1,5 +1,5 @@
-//! Whole-app acceptance: reference checks, laws, crash tests, the simulated bank.
-// One file talks to SQLite's VFS interface and says so: powercut/vfs.rs.
+//! Whole-app acceptance: reference checks, properties, crash tests, the simulated bank.
+// One file uses SQLite's VFS interface and allows it: powercut/vfs.rs.
 #![deny(unsafe_code)]
 
 pub mod bench_row;

@@ -1,8 +1,8 @@
 //! The merge law: the union of two logs by id.
 //!
-//! A log is held as id → the canonical bytes known under it. That is one sequence of bytes, unless a
-//! file was tampered with: then every variant is kept and the id is reported, so that the law is a join
-//! of sets: commutative, associative, idempotent. A store keeps the variant it had and reports the other.
+//! A log is a map from id to the canonical bytes known for it. That is one sequence of bytes, unless a file
+//! was tampered with: then every variant is kept and the id is reported, so that merging is a join of sets:
+//! commutative, associative, idempotent. A store keeps the variant that it had and reports the other.
 
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
@@ -19,7 +19,7 @@ pub fn merge(one: &Variants, other: &Variants) -> Variants {
     union
 }
 
-/// The ids under which the log holds more than one thing.
+/// The ids for which the log has more than one content.
 pub fn clashes(log: &Variants) -> Vec<Uuid> {
     log.iter().filter(|(_, variants)| variants.len() > 1).map(|(id, _)| *id).collect()
 }

@@ -23,7 +23,7 @@ impl Entropy for Seeded {
     }
 }
 
-/// Plays a day file into a log of its own, with `each` after every line: the app as it stands at the end.
+/// Plays a day file into a log of its own and calls `each` after every line; returns the app at the end.
 pub fn play(
     text: &str,
     mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,

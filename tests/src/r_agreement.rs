@@ -1,7 +1,7 @@
 //! Agreement with R's survival and stats packages on random censored waits.
 //!
-//! The sets are written here (seeded), `tests/r/agree.R` computes R's figures from them, and every
-//! figure is compared with ours: one that either side lacks counts as a disagreement.
+//! The sets are generated here (seeded), `tests/r/agree.R` computes R's figures from them, and every figure
+//! is compared with ours: a figure that either side lacks counts as a disagreement.
 
 mod data;
 mod ours;
@@ -99,7 +99,7 @@ fn kind(name: &str) -> String {
     name.trim_end_matches(|c: char| c.is_ascii_digit()).trim_end_matches('.').to_owned()
 }
 
-/// How far two figures differ, and how far they may.
+/// How far two figures differ, and how far they may differ.
 ///
 /// Relative 1e-8, or absolute 1e-9 near zero. Two exceptions: R's fisher.test finds odds ratios
 /// (or, above 1, their inverse) with uniroot to eps^(1/4) = 1.2e-4, so these are held to 2.5e-4 on
@@ -118,7 +118,7 @@ fn difference(kind: &str, x: f64, y: f64) -> (f64, f64) {
     (if difference.is_nan() { f64::INFINITY } else { difference }, limit)
 }
 
-/// The agreement as a table for people.
+/// The agreement as a table for reading.
 pub fn table(agreement: &Agreement) -> String {
     let mut text = String::new();
     for (kind, worst) in &agreement.worst {

@@ -1,17 +1,18 @@
-//! The record of a screen as lines that a person can review, and what changed in it since an earlier one.
+//! The record of a screen as lines that a person can review, and the changes since an earlier one.
 //!
-//! A record holds every choice with the action it sends, and every point of a curve: thousands of lines, of which a change
-//! touches a few. So each value is a line with its place in the record, the choices of a row share one line, long lists of
-//! numbers are thinned, and of a series of records only the first one is whole.
+//! A record has every choice with the action it sends, and every point of a curve: thousands of lines, of
+//! which a change affects a few. So each value is a line with its place in the record, the choices of a row
+//! share one line, long lists of numbers are thinned, and in a series of records only the first one is
+//! complete.
 
 use serde::Serialize;
 use serde_json::{Map, Value};
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-/// An object shorter than this stands on one line.
+/// An object shorter than this is on one line.
 const WIDTH: usize = 220;
-/// Numbers of a longer list are thinned to about this many.
+/// A longer list of numbers is thinned to about this many.
 const NUMBERS: usize = 10;
 
 /// Every value of a record, by its place: `rows[2].label`.
@@ -29,12 +30,12 @@ pub fn whole(record: &impl Serialize) -> Result<String, serde_json::Error> {
     }))
 }
 
-/// The whole of the first record of a series, and of each later one what changed since the one before.
+/// The whole of the first record of a series, or what changed since the previous one.
 pub fn since<T: Serialize>(before: Option<&T>, record: &T) -> Result<String, serde_json::Error> {
     before.map_or_else(|| whole(record), |before| changes(before, record))
 }
 
-/// What `after` says otherwise than `before`.
+/// The differences of `after` from `before`.
 pub fn changes(before: &impl Serialize, after: &impl Serialize) -> Result<String, serde_json::Error> {
     let (before, after) = (lines(before)?, lines(after)?);
     let places: std::collections::BTreeSet<&Place> = before.keys().chain(after.keys()).collect();
@@ -52,7 +53,8 @@ pub fn changes(before: &impl Serialize, after: &impl Serialize) -> Result<String
     Ok(text)
 }
 
-/// The names and numbers that lead to a value. Ordered as they are read: the tenth of a list comes after the second.
+/// The names and numbers that lead to a value. Ordered in reading order: the tenth of a list comes after the
+/// second.
 #[derive(Debug, Clone, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Place(Vec<Step>);
 
@@ -102,13 +104,15 @@ fn walk(value: &Value, place: Place, lines: &mut BTreeMap<Place, String>) {
     }
 }
 
-/// A small object or list; one with a list inside is walked through, so that what changes in it stands alone.
+/// A small object or list on one line; one that contains a list is split, so that a change in it stands
+/// alone.
 fn short(value: &Value) -> Option<String> {
     let text = compact(value);
     (text.len() <= WIDTH).then_some(text)
 }
 
-/// A list of choices on one line: label and tag, a star at the chosen one, and what the first and the last send.
+/// A list of choices on one line: label and tag, a star for the chosen one, and the actions of the first and
+/// the last.
 fn choices(list: &[Value]) -> Option<String> {
     let choices: Vec<&Map<String, Value>> = list.iter().map(Value::as_object).collect::<Option<_>>()?;
     let of = |choice: &Map<String, Value>| {
@@ -122,7 +126,7 @@ fn choices(list: &[Value]) -> Option<String> {
     Some(format!("{}; the first sends {first}, the last {last}", words.join(" | ")))
 }
 
-/// A list of numbers, thinned where it is long; its sum still tells of each.
+/// A list of numbers, thinned if it is long; its sum still reflects each of them.
 fn numbers(list: &[Value]) -> String {
     let each = list.len().div_ceil(NUMBERS).max(1);
     let shown: Vec<String> = list.iter().step_by(each).map(compact).collect();
@@ -147,7 +151,7 @@ fn compact(value: &Value) -> String {
     }
 }
 
-/// Four significant figures: further ones say nothing of a screen.
+/// Four significant figures: more say nothing about a screen.
 fn rounded(number: f64) -> String {
     let text = format!("{number:.3e}");
     text.parse::<f64>().map_or(text, |n| n.to_string())
@@ -190,7 +194,7 @@ mod tests {
     }
 
     #[test]
-    fn only_what_changed_is_told() {
+    fn only_changes_are_shown() {
         let (before, after) =
             (json!({"a": 1, "b": [1, 2], "c": "x"}), json!({"a": 1, "b": [1, 3], "d": "y"}));
         let wide = |value: &Value| json!({"long": "x".repeat(WIDTH), "of": value});

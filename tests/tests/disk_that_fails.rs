@@ -1,4 +1,4 @@
-//! Power cuts and a full disk. One test a process: SQLite's default VFS is one for all threads.
+//! Power cuts and a full disk. One test per process: SQLite's default VFS is shared by all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_log::Payload;
@@ -16,7 +16,8 @@ fn nothing_acknowledged_is_lost_and_the_test_can_fail() {
     a_full_disk();
 }
 
-/// A tap on a full disk is refused as such; what was there stays, and with room again logging goes on.
+/// A tap on a full disk is refused for that reason; what was there stays, and with room again logging goes
+/// on.
 fn a_full_disk() {
     let dir = tempfile::tempdir().unwrap();
     let mut phone = Phone::new(2);

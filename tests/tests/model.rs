@@ -1,10 +1,10 @@
-//! Two hundred days of two phones, held against the oracle. One test a process: some days run on SQLite's default VFS
-//! of the power-cut test, which is one for all threads.
+//! Two hundred days of two phones, checked by the oracle. One test per process: on some days the power-cut
+//! test's VFS is SQLite's default, which is shared by all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_tests::model::{play, read, run, write};
 
-/// Seeds of its own: `./dev model` begins elsewhere.
+/// Its own seeds: `./dev model` begins elsewhere.
 const FIRST: u64 = 9_000_000;
 
 #[test]
@@ -16,12 +16,12 @@ fn two_hundred_days_hold() {
         .map(|(day, broken)| format!("{}: {}\n{}", broken.promise, broken.why, write(day)))
         .collect();
     assert!(broken.is_empty(), "{} of 200 days broken:\n{}", broken.len(), broken.join("\n"));
-    // A model that does nothing holds everything.
+    // A model that does nothing would keep every promise.
     assert!(outcome.steps > 4_000 && outcome.entries > 4_000 && outcome.refused > 400, "{outcome:?}");
     kept_days();
 }
 
-/// Days that once broke.
+/// Days that once broke a promise.
 fn kept_days() {
     let days = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("days/model");
     let Ok(files) = std::fs::read_dir(days) else { return };

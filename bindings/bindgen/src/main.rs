@@ -1,8 +1,8 @@
 //! The bindings generator, pinned to the same uniffi as the library.
 //!
-//! `restwater-bindgen LIBRARY OUT` reads the metadata in the library's symbols and writes OUT/kotlin and OUT/swift. Before
-//! uniffi generates, every record is moved into the namespace of the bindings crate ([`namespace`]). Of the generated Kotlin
-//! what nothing can call is left out ([`returned`]).
+//! `restwater-bindgen LIBRARY OUT` reads the metadata in the library's symbols and writes OUT/kotlin and
+//! OUT/swift. Before uniffi generates, every record is moved into the namespace of the bindings crate
+//! ([`namespace`]). Generated Kotlin that nothing can call is removed ([`returned`]).
 
 #![cfg_attr(test, allow(clippy::unwrap_used))]
 
@@ -28,7 +28,7 @@ fn main() -> Result<()> {
     let read = fs::read(library).with_context(|| format!("reading {library}"))?;
     let Moved { library, checksums } = namespace::moved(&read, HOME)?;
     fs::create_dir_all(out)?;
-    // uniffi generates Kotlin from a file only.
+    // uniffi generates Kotlin only from a file.
     let copy = format!("{out}/lib{HOME}.so");
     fs::write(&copy, library)?;
     let kotlin = generated(TargetLanguage::Kotlin, &copy, &format!("{out}/kotlin"))?;

@@ -1,8 +1,9 @@
 //! One namespace for the records of all crates.
 //!
-//! A record derives its bindings in the crate that owns it, and uniffi makes a namespace of every crate: a Kotlin package, a
-//! Swift file and a C header, each with a copy of the runtime. Only the metadata ties a record to its crate, since no function
-//! of the library knows where a record was declared. So the crate's name is replaced in a copy of the metadata.
+//! A record derives its bindings in the crate that owns it, and uniffi makes every crate a namespace: a
+//! Kotlin package, a Swift file and a C header, each with a copy of the runtime. Only the metadata connects a
+//! record to its crate, since no function of the library depends on where a record was declared. So the
+//! crate's name is replaced in a copy of the metadata.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
@@ -12,13 +13,14 @@ use goblin::elf::Elf;
 use uniffi_bindgen::macro_metadata::extract_from_bytes;
 use uniffi_meta::Metadata;
 
-/// A copy of the library that holds the moved metadata, to generate from.
+/// A copy of the library with the moved metadata, for generating from.
 pub struct Moved {
     pub library: Vec<u8>,
     pub checksums: Vec<Checksum>,
 }
 
-/// What the generated code expects of a function in the library: its metadata was moved, the compiled library was not.
+/// The checksum of a function before and after the move. The generated code would expect the one after it,
+/// but the compiled library has the one before it.
 pub struct Checksum {
     symbol: String,
     generated: u16,
@@ -39,7 +41,7 @@ impl Checksum {
     }
 }
 
-/// Moves all that other crates have in the library's metadata into the namespace of the crate `home`.
+/// Moves everything of other crates in the library's metadata into the namespace of the crate `home`.
 pub fn moved(library: &[u8], home: &str) -> Result<Moved> {
     let before = extract_from_bytes(library)?;
     let others = others(&before, home)?;
@@ -55,7 +57,7 @@ pub fn moved(library: &[u8], home: &str) -> Result<Moved> {
     Ok(Moved { library: copy, checksums })
 }
 
-/// The other crates. They may bring types, whose names differ over all crates, and nothing else.
+/// The other crates. They may only contain types, whose names must be unique over all crates.
 fn others(items: &[Metadata], home: &str) -> Result<BTreeSet<String>> {
     let mut owners: BTreeMap<&str, &str> = BTreeMap::new();
     let mut others = BTreeSet::new();
@@ -86,7 +88,7 @@ fn crate_of(module_path: &str) -> &str {
     module_path.split("::").next().unwrap_or(module_path)
 }
 
-/// Where in the file of the library its metadata lies.
+/// The byte ranges of the metadata in the library file.
 fn places(library: &[u8]) -> Result<Vec<Range<usize>>> {
     let elf = Elf::parse(library).context("the library must be one of Linux (ELF)")?;
     let mut places = BTreeMap::new();
@@ -104,8 +106,8 @@ fn places(library: &[u8]) -> Result<Vec<Range<usize>>> {
     Ok(places.into_values().collect())
 }
 
-/// One item of metadata with `home` in place of every module path of another crate. A string is written as its length, in one
-/// byte, and its letters.
+/// One item of metadata with `home` in place of every module path of another crate. A string is written as
+/// its length, in one byte, and its letters.
 fn replaced(item: &[u8], home: &str, others: &BTreeSet<String>) -> Vec<u8> {
     let mut out = Vec::with_capacity(item.len());
     let mut rest = item;
@@ -128,7 +130,7 @@ fn is_path_of(letters: &[u8], crates: &BTreeSet<String>) -> bool {
     letters.iter().all(of_a_path) && str::from_utf8(letters).is_ok_and(|path| crates.contains(crate_of(path)))
 }
 
-/// The move must have changed module paths, and checksums with them, and nothing else.
+/// Checks that the move changed only module paths, and checksums because of them.
 fn compare(before: &[Metadata], after: &[Metadata], home: &str, others: &BTreeSet<String>) -> Result<()> {
     ensure!(before.len() == after.len(), "{} items of metadata became {}", before.len(), after.len());
     for (before, after) in before.iter().zip(after) {
@@ -142,7 +144,7 @@ fn compare(before: &[Metadata], after: &[Metadata], home: &str, others: &BTreeSe
     Ok(())
 }
 
-/// All that an item says but its checksum.
+/// An item without its checksum.
 fn said_of(item: &Metadata) -> String {
     let mut item = item.clone();
     match &mut item {
@@ -223,7 +225,7 @@ mod tests {
     }
 
     #[test]
-    fn module_paths_are_replaced_and_words_are_not() {
+    fn module_paths_are_replaced_and_other_strings_are_not() {
         let crates = BTreeSet::from(["water_log".to_owned()]);
         let item = b"\x02\x09water_log\x04Cast\x0ewater_log::out\x0dwater_logs::ab\x00\x0c\x00 water_log ok";
         assert_eq!(

@@ -1,7 +1,7 @@
-//! The Kotlin of types that the library returns and never takes.
+//! Reduces the Kotlin of types that the library only returns and never receives.
 //!
-//! uniffi's Kotlin can read and write every type, and because writing is a virtual function, R8 keeps it in the app even
-//! where nothing calls it. Screens are only read: what would write them is left out.
+//! uniffi's Kotlin can read and write every type, and because writing is a virtual function, R8 keeps it in
+//! the app even if nothing calls it. Screens are only read, so the code that would write them is removed.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -10,7 +10,7 @@ use anyhow::{Context, Result};
 const HEAD: &str = "public object FfiConverter";
 const WRITTEN: [&str; 2] = ["    override fun allocationSize(", "    override fun write("];
 
-/// What converters of such types are, in place of `FfiConverterRustBuffer`.
+/// The base of converters of such types, in place of `FfiConverterRustBuffer`.
 const ONLY_READ: &str = "
 /**
  * Of a type that the library returns and never takes.
@@ -25,7 +25,7 @@ public interface FfiConverterOnlyRead<KotlinType>: FfiConverterRustBuffer<Kotlin
 private fun onlyRead(): Nothing = throw UnsupportedOperationException(\"the library takes no such value\")
 ";
 
-/// The generated Kotlin without what would write types that are never passed to the library.
+/// The generated Kotlin without the code that writes types which are never passed to the library.
 pub fn without_writing(kotlin: &str) -> Result<String> {
     let taken = taken(kotlin);
     let mut out = String::with_capacity(kotlin.len());
@@ -139,14 +139,14 @@ public object FfiConverterTypeScreen : FfiConverterRustBuffer<Screen>{
 ";
 
     #[test]
-    fn what_is_lowered_keeps_its_writing_with_all_its_parts() {
+    fn types_passed_to_the_library_keep_their_writing_including_all_parts() {
         assert_eq!(taken(KOTLIN), BTreeSet::from(["TypeAction", "OptionalTypeRod", "TypeRod"]));
         let (passed, _) = KOTLIN.split_at(KOTLIN.find("public object FfiConverterTypeScreen").unwrap());
         assert_eq!(without_writing(passed).unwrap().replace(ONLY_READ, ""), passed);
     }
 
     #[test]
-    fn what_is_only_returned_keeps_its_reading_alone() {
+    fn types_that_are_only_returned_keep_only_their_reading() {
         let kotlin = without_writing(KOTLIN).unwrap();
         let screen = "\
 public object FfiConverterTypeScreen : FfiConverterOnlyRead<Screen>{

@@ -6,8 +6,8 @@ use restwater_screen::Action;
 /// Text longer than this is refused.
 pub(super) const LONGEST_TEXT: usize = 2_000;
 
-/// What an action writes where its entry follows from it alone; none for those that act on earlier entries, read the
-/// session first, or write nothing.
+/// The entry of an action, if it follows from the action alone; `None` for actions that change earlier
+/// entries, need the session or write nothing.
 pub(super) fn payload(action: &Action, draft: &SessionSetup) -> Option<Payload> {
     Some(match action.clone() {
         Action::StartSession { setup } => Payload::SessionStarted(setup.unwrap_or_else(|| draft.clone())),

@@ -1,4 +1,5 @@
-//! What the record says of the running cast, kept between taps so that a second costs next to nothing.
+//! Advice about the running cast. It is kept between taps, so that the refresh each second costs next to
+//! nothing.
 
 use super::earlier::{Before, any_of_another, earlier, same_water};
 use super::journal::Journal;
@@ -17,7 +18,7 @@ use uuid::Uuid;
 
 /// The posterior of today's waits, with the sessions before it.
 pub(super) struct Advisor {
-    /// The session that is today's, and so none of the earlier ones.
+    /// Today's session, which is not one of the earlier ones.
     today: Option<Uuid>,
     /// The sessions before it, or `None` if they could not be read.
     earlier: Option<Vec<Before>>,
@@ -28,23 +29,24 @@ pub(super) struct Advisor {
     spots: Option<SpotsAnswer>,
 }
 
-/// The answer to the record as it was last looked at.
+/// The last answer, with the record that it was computed from.
 struct Answer {
-    /// Days count more or less by the session's water.
+    /// The session, since the weight of earlier days depends on its water.
     session: Uuid,
     water: Option<String>,
     waits: Vec<Wait>,
-    /// Whether each of them lay in fed water.
+    /// Whether the cast of each wait lay in fed water.
     fed: Vec<bool>,
     rhythm: Rhythm,
     habit: Option<f64>,
     posterior: WaitPosterior,
-    /// Of a cast outside fed water, and of one in it.
+    /// The advice for a cast outside fed water and for one in it.
     advice: [Option<Advice>; 2],
 }
 
 impl Answer {
-    /// Goes on to a record that begins as this one did: a cast more, most often, and the rhythm learned from it.
+    /// Extends the answer to a record that begins like this one. Usually that is one more cast, and the
+    /// rhythm learned from it.
     fn go_on(
         &mut self,
         (waits, fed): (Vec<Wait>, Vec<bool>),
@@ -68,8 +70,8 @@ impl Answer {
         Some(())
     }
 
-    /// The posterior and its advice for the cast of a rod that is out, or for the one that goes out now: whether it lies in fed
-    /// water matters only where feed counts.
+    /// The posterior and its advice for the cast that a rod has out, or for one that would go out now. Fed
+    /// water matters only if feed counts.
     fn of_cast(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> (&WaitPosterior, Advice) {
         let fed = self.posterior.feed_counts() && in_fed_water(session, rod, now);
         self.posterior.next_is_fed(fed);
@@ -79,8 +81,8 @@ impl Answer {
 }
 
 impl Advisor {
-    /// Reads the summaries of the sessions before today's; those that are missing or out of date are made from the log and kept.
-    /// Whose count is chosen; `mine` are the angler's phones.
+    /// Reads the summaries of the sessions before today's; those that are missing or out of date are computed
+    /// from the log and stored. `whose` says whose sessions count; `mine` are the angler's phones.
     pub(super) fn load(journal: &Journal, whose: Whose, mine: &[Uuid]) -> Result<Self, StoreError> {
         let today = journal.recent().current();
         let place = today.and_then(Loaded::place);
@@ -93,12 +95,12 @@ impl Advisor {
         })
     }
 
-    /// An advisor that knows no earlier session, for as long as they can't be read.
+    /// An advisor without earlier sessions, used while they can't be read.
     pub(super) fn of_today_alone(today: Option<Uuid>) -> Self {
         Self { today, earlier: None, any_of_another: false, last: None, spots: None }
     }
 
-    /// Whether that session is today's for it, and it knows the ones before.
+    /// Whether it was loaded for this session and knows the earlier ones.
     pub(super) fn is_of(&self, today: Option<Uuid>) -> bool {
         self.today == today && self.earlier.is_some()
     }
@@ -113,7 +115,7 @@ impl Advisor {
         self.any_of_another
     }
 
-    /// What the record says about a rod now, or `None` if the session has not begun or its figures can't be used.
+    /// The reading of a rod now, or `None` if the session has not begun or its figures can't be used.
     pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> Option<Reading> {
         session.started.as_ref()?;
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
@@ -187,7 +189,7 @@ impl Advisor {
     }
 }
 
-/// The same water counts as a like day, any other less.
+/// The weight of an earlier day: one on the same water counts fully, any other less.
 pub(super) fn weight(day: &Summary, water: Option<&str>) -> f64 {
     if same_water(day.water.as_deref(), water) { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
 }

@@ -1,7 +1,7 @@
-//! Conditions and cautions: what the Conditions and Cautions screens do.
+//! The taps of the Conditions and Cautions screens.
 
 use super::{App, AppError};
-use restwater_caution::shown::{Occasion, to_show};
+use restwater_caution::shown::{Occasion, Seen, to_show};
 use restwater_log::{LeadMaterial, Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{CautionsInput, CautionsTap, ConditionsTap, LeavesView};
@@ -9,7 +9,7 @@ use restwater_session::Logged;
 use restwater_session::{NotNow, Session};
 use restwater_sky::conditions::{Answer, Conditions, Question, next_question, with};
 
-/// What was answered or passed over of this round of questions; not part of the log.
+/// Which questions of this round were answered or skipped; not part of the log.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Asking {
     /// All questions are asked again.
@@ -22,7 +22,8 @@ impl Asking {
         if !self.again {
             return next_question(now, &self.done);
         }
-        // Asked again, nothing is known but the wind that was just answered: a calm has no direction.
+        // When all is asked again, only a wind that was just answered is known. It matters here because a
+        // calm has no direction.
         let wind = now.wind.filter(|_| self.done.contains(&Question::Wind));
         next_question(&Conditions { wind, ..Conditions::default() }, &self.done)
     }
@@ -55,14 +56,14 @@ impl App {
 
     /// The Cautions screen.
     pub(super) fn cautions(&mut self) -> Result<LeavesView, AppError> {
-        let kit = self.kit()?;
+        let seen = self.cautions_seen();
         let (peg, peg_words) = self.peg();
         Ok(screen::cautions(&CautionsInput {
             region: self.region,
             occasion: self.occasion(),
             peg: &peg,
             peg_words: &peg_words,
-            seen: &kit.seen,
+            seen: &seen,
             words: &self.words,
         }))
     }
@@ -83,14 +84,19 @@ impl App {
         }
         let (peg, _) = self.peg();
         let cautions = seen.into_iter().map(str::to_owned).collect();
-        self.log_kit(vec![Payload::CautionsSeen { peg, cautions }], at)
+        self.log_own(Payload::CautionsSeen { peg, cautions }, at)
     }
 
-    /// Ids of the cautions not yet put away at this peg.
+    /// Ids of the cautions not yet dismissed at this peg.
     pub(super) fn cautions_to_show(&mut self) -> Result<Vec<&'static str>, AppError> {
-        let seen = self.kit()?.seen;
+        let seen = self.cautions_seen();
         let (peg, _) = self.peg();
         Ok(to_show(self.region, &self.occasion(), &peg, &seen).into_iter().map(|c| c.id).collect())
+    }
+
+    /// What the angler has read, and at which peg.
+    fn cautions_seen(&self) -> Vec<Seen> {
+        restwater_kit::fold(self.journal.recent().kit(self.own_kit()), &[]).seen
     }
 
     /// The peg as its cautions are keyed, and in words: that of the open session, else the one being set up.
@@ -98,12 +104,15 @@ impl App {
         let session = self.session().filter(|s| s.is_open());
         let setup = session.map_or(&self.draft, |session| &session.setup);
         let names: Vec<&str> = [&setup.water, &setup.peg].into_iter().flatten().map(String::as_str).collect();
-        if setup.peg.is_none() {
-            // A peg without a name is asked for at each session.
+        let peg = |peg: &String| self.words.say_with("peg", &[("peg", screen::Arg::Text(peg))]);
+        let peg_words: Vec<String> =
+            setup.water.clone().into_iter().chain(setup.peg.as_ref().map(peg)).collect();
+        if setup.water.is_none() || setup.peg.is_none() {
+            // Without the names of both it may be any peg: it is asked about at each session.
             let id = session.map(|session| session.id.to_string()).unwrap_or_default();
-            return (id, String::new());
+            return (id, peg_words.join(", "));
         }
-        (names.join(" / "), names.join(", "))
+        (names.join(" / "), peg_words.join(", "))
     }
 
     fn occasion(&self) -> Occasion {
@@ -113,7 +122,7 @@ impl App {
     }
 }
 
-/// The question that an answer is to.
+/// The question that an answer belongs to.
 fn answered(answer: Answer) -> Question {
     match answer {
         Answer::Water(_) => Question::Water,
@@ -125,7 +134,7 @@ fn answered(answer: Answer) -> Question {
     }
 }
 
-/// Whether lead is on a line, as far as the rigs say.
+/// Whether there is lead on a line, as far as the rigs show.
 fn lead(session: &Session) -> Option<bool> {
     let metals: Vec<LeadMaterial> = session.rods.iter().filter_map(|rod| rod.rig.material).collect();
     if metals.contains(&LeadMaterial::Lead) {

@@ -1,4 +1,4 @@
-//! The beginning of a session: what START writes, and the screens as a new day finds them.
+//! The start of a session: what START writes, and the state of the screens on a new day.
 
 use super::bankside::Asking;
 use super::feed::FeedState;
@@ -10,7 +10,7 @@ use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
 
 impl App {
-    /// Begins a session, with the plan for today where there is one; what is said of it.
+    /// Begins a session, with the plan for today if there is one, and returns the notice.
     pub(super) fn begin(
         &mut self,
         setup: SessionSetup,
@@ -22,20 +22,21 @@ impl App {
             if as_set_up { self.beginning(&setup)? } else { vec![Payload::SessionStarted(setup)] };
         entries.extend(self.plan_to_take(at));
         self.write_all(id, entries, at)?;
-        // The session has begun: the screens are those of a new day, whatever fails from here on.
+        // The session has begun: the screens are reset for a new day, whatever fails from here on.
         self.chosen = 1;
         self.swim = SwimState::default();
         self.match_day = MatchState::default();
         self.fish = FishState::default();
         (self.feed, self.seen_at_aim) = (FeedState::default(), false);
         self.asking = Asking::default();
+        self.mending = None;
         if as_set_up {
             self.setup_used()?;
         }
         self.begun()
     }
 
-    /// What is said of a session that has just begun: how many cautions are new at its peg.
+    /// The notice for a session that has just begun: how many cautions are new at its peg.
     fn begun(&mut self) -> Result<String, AppError> {
         let count = self.cautions_to_show()?.len();
         let kind = "session_started";

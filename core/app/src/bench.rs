@@ -68,7 +68,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// The entries that a tap makes, or `None` if it makes none.
+    /// The entries that a tap writes, or `None` if it writes none.
     fn bench_entries(&mut self, tap: &BenchTap) -> Result<Option<Vec<Payload>>, AppError> {
         let kit = self.kit()?;
         Ok(Some(match tap {
@@ -112,7 +112,7 @@ impl App {
         }))
     }
 
-    /// A count of the hooklength that the keys act on.
+    /// The entry for a count of the selected hooklength.
     fn counted(&self, kit: &Kit, tap: &BenchTap, count: u16) -> Result<Payload, AppError> {
         let here = self.bench.hooklength;
         let hooklength = logged_hooklength(&here);
@@ -137,7 +137,7 @@ impl App {
         })
     }
 
-    /// The fall that was timed, at the depth that is known.
+    /// The entry for the fall that was timed, at the known depth.
     fn fall_timed(&self) -> Result<Payload, AppError> {
         let fall_ms = self.bench.fall_ms.ok_or(BenchError::NoFall)?;
         let depth_cm = self.bench.plumbed_cm;
@@ -146,7 +146,7 @@ impl App {
         Ok(Payload::FallTimed { depth_cm, fall_ms })
     }
 
-    /// Changes what the keys act on.
+    /// Changes the selection that the keys act on.
     fn select(&mut self, tap: &BenchTap) -> Result<(), AppError> {
         let here = &mut self.bench;
         match tap {
@@ -171,7 +171,7 @@ impl App {
         Ok(())
     }
 
-    /// The line fell slack.
+    /// BOTTOM: the line fell slack, which stops the timing.
     fn bottom(&mut self, at: &Moment) -> Result<(), AppError> {
         let from = self.bench.falling.as_ref().ok_or(BenchError::NotFalling)?;
         let ms = at.since(from).ms;
@@ -186,7 +186,7 @@ impl App {
         match fall {
             Ok(ms) => (self.bench.fall_ms, self.bench.falling) = (Some(ms), None),
             Err(error) => {
-                // A fall that was forgotten can't be stopped any more: it is given up.
+                // The timing was forgotten: the fall is discarded, since it can't be stopped any more.
                 if matches!(error, FallError::TooLong(_)) {
                     self.bench.falling = None;
                 }
@@ -200,7 +200,7 @@ impl App {
 /// The longest line that any spool holds, in tenths of a millimetre.
 const LONGEST_TENTHS: u32 = 100_000_000;
 
-/// A length of at least so much, and no longer than any spool of line.
+/// A length of at least `least`, and no longer than any spool of line.
 fn length(tenth_mm: u32, least: u32) -> Result<LineLength, AppError> {
     if tenth_mm < least {
         return Err(BenchError::Length(LengthError::NotPositive).into());
@@ -221,7 +221,7 @@ fn allowances(mut now: Allowances, tap: &BenchTap) -> Result<Allowances, AppErro
     Ok(now)
 }
 
-/// The ladder with a height on it, or without it where it was.
+/// The ladder with a height added, or removed if it was on it.
 fn rung(mut heights: Vec<LineLength>, height: LineLength) -> Result<Payload, AppError> {
     match heights.iter().position(|h| *h == height) {
         Some(i) => drop(heights.remove(i)),
@@ -261,7 +261,7 @@ fn cut_all(plan: &Evening) -> Result<Vec<Payload>, AppError> {
     Ok(alike.into_iter().map(|((from, to), count)| cut_down(&from, to, count)).collect())
 }
 
-/// Everything whose spools hold enough line; what can't be tied stays to be tied.
+/// Ties everything for which the spools hold enough line; the rest stays on the list.
 fn tie_all(plan: &Evening) -> Result<Vec<Payload>, AppError> {
     let mut payloads = Vec::new();
     let mut why = None;
@@ -310,7 +310,12 @@ pub(super) fn heights(rows: &[CastRow]) -> Vec<HeightCast> {
     let cast = |row: &CastRow| {
         let height =
             LineLength::from_rounded_mm(length_mm(row.setup.get(&Factor::Height)?).filter(|mm| *mm > 0)?);
-        Some(HeightCast { height, minutes: row.wait.minutes(), bites: u16::from(row.wait.is_bite()) })
+        Some(HeightCast {
+            begins: !row.twitched,
+            height,
+            minutes: row.wait.minutes(),
+            bites: u16::from(row.wait.is_bite()),
+        })
     };
     rows.iter().filter_map(cast).collect()
 }

@@ -1,4 +1,4 @@
-//! What a tap in the Book does, and what the Book is made from.
+//! The taps of the Book, and the data that the Book is made from.
 
 use super::advisor::weight;
 use super::earlier::same_water;
@@ -17,9 +17,10 @@ use restwater_waits::{
 };
 use uuid::Uuid;
 
-/// Steers every draw of the comparisons: the same record says the same.
+/// The seed of all random draws in the comparisons, so that the same record always gives the same answer.
 const SEED: u64 = 4;
-/// Where the choice of a place begins, in 1e-7 degrees: the middle of England, a guess that is shown as one.
+/// The place where the choice of a place starts, in 1e-7 degrees: the middle of England, a guess that is
+/// shown as such.
 const START_PLACE: (i64, i64) = (525_000_000, -15_000_000);
 
 /// What is chosen in the Book; not part of the log.
@@ -30,37 +31,38 @@ pub(super) struct BookState {
     b: SetFilter,
     pub(super) opened: Option<Session>,
     place: Option<(i64, i64)>,
-    /// The last Book made, and what of: making it costs more than a second's refresh may.
+    /// The last Book computed and its input, kept because computing it is too slow for the refresh each
+    /// second.
     last: Option<(BookOf, LeavesView)>,
-    /// What its slow part was made of, and came to: the minute changes the light, but not this.
+    /// The input and result of its slow part, which doesn't change with the minute as the light does.
     slow: Option<(Option<Uuid>, u64, Whose, Slow)>,
 }
 
 impl BookState {
-    /// Other days are the angler's own, or others count.
+    /// Forgets the Book because other days are the angler's own, or because other days count.
     pub(super) fn forget(&mut self) {
         (self.last, self.slow) = (None, None);
     }
 }
 
-/// What the record of one session says for the next.
+/// What one session teaches for the next.
 #[derive(Clone)]
 struct Slow {
     changes: ChangesView,
     advice: Option<EndAdvice>,
 }
 
-/// What the record said of leaving a cast at the end of a session.
+/// The advice on leaving a cast, as it was at the end of a session.
 #[derive(Clone, Copy)]
 struct EndAdvice {
     advice: Advice,
-    /// How many sessions before it speak in it.
+    /// How many earlier sessions it uses.
     earlier: usize,
     /// How many of these are another angler's.
     of_another: usize,
 }
 
-/// What a Book was made from.
+/// The input that a Book was computed from.
 #[derive(PartialEq, Clone)]
 struct BookOf {
     filters: [SetFilter; 3],
@@ -88,7 +90,7 @@ impl App {
             return Ok(view.clone());
         }
         if let Some(opened) = &self.book.opened {
-            // What was written in it meanwhile, an undo or a note, stands in it.
+            // The session is read again, since an undo or a note may have changed it meanwhile.
             let id = opened.id;
             self.book.opened = Some(fold(id, &self.journal.store().ops_of(id)?));
         }
@@ -127,7 +129,7 @@ impl App {
         Ok(view)
     }
 
-    /// The peg of the session opened or running; before a session that of the set-up.
+    /// The peg of the session opened or running; before a session, the peg of the set-up.
     fn peg_looked_back_on(&self) -> Option<PegOf> {
         let running = self.session().filter(|session| session.is_open());
         let session = self.book.opened.as_ref().or(running);
@@ -136,7 +138,7 @@ impl App {
         Some(PegOf { water, peg, besides: session.map(|session| session.id) })
     }
 
-    /// Changes and advice of the session opened, else of the one shown.
+    /// Changes and advice of the session opened, otherwise of the one shown.
     fn slow(&mut self, opened: Option<Uuid>, log: u64) -> Slow {
         let whose = self.phone.whose;
         if let Some((id, before, asked, slow)) = &self.book.slow
@@ -145,7 +147,7 @@ impl App {
             return slow.clone();
         }
         let changes = match &self.book.opened {
-            // An earlier session needs no count of the casts still to come.
+            // In an earlier session there are no casts to come.
             Some(session) => {
                 let findings = change_findings_without_power(&rows_of(session), SEED).unwrap_or_default();
                 screen::changes(&self.words, Some(session), &findings, &[])
@@ -168,9 +170,9 @@ impl App {
                 if session.started.is_none() {
                     return Err(AppError::NoSuchSession);
                 }
-                self.book.opened = Some(session);
+                (self.book.opened, self.mending) = (Some(session), None);
             }
-            BookTap::Close => self.book.opened = None,
+            BookTap::Close => (self.book.opened, self.mending) = (None, None),
             BookTap::Latitude { e7 } => {
                 let lat = within("lat", *e7, -900_000_000, 900_000_000)?;
                 self.book.place = Some((lat, self.place().1));
@@ -190,7 +192,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// A note or a plan goes to the session opened, else to the one shown, whether it is over or not.
+    /// Writes a note or a plan to the session opened, otherwise to the one shown, whether it is over or not.
     pub(super) fn write_in_book(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
         let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?.id;
         let kind = payload.kind().to_owned();
@@ -208,8 +210,8 @@ impl App {
         Ok(self.say_what("notice-logged", "peg_placed"))
     }
 
-    /// The place under the thumb: as chosen, else where the peg was placed, else where a peg of the same water was, else
-    /// where the choice begins.
+    /// The place shown: the one chosen, otherwise the position of the peg, otherwise that of another peg on
+    /// the same water, otherwise the default.
     fn place(&self) -> (i64, i64) {
         self.book.place.or_else(|| self.placed()).unwrap_or(START_PLACE)
     }
@@ -238,7 +240,7 @@ impl App {
     }
 }
 
-/// What the record said of leaving a cast at the end of a session, with the sessions before it.
+/// The advice on leaving a cast at the end of a session, given the sessions before it.
 fn advice(session: &Session, before: &[(&Summary, bool)]) -> Option<EndAdvice> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
     let (today, fed) = restwater_session::waits_by_feed(session);

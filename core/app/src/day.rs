@@ -1,8 +1,8 @@
 //! A day file: taps with their times, one JSON object a line (`tests/README.md` describes it).
 //!
-//! The first line says which day it is, `{"day": "2026-01-17", "offset_min": 0}`; a later one of its kind turns to a later
-//! day. Each other line has a local time `"at": "07:45:10"` and either a tap, `"do": "cast", "rod": 1`, or `"picture": "name"`, or both. Empty
-//! lines and lines that begin with `#` are passed over.
+//! The first line says which day it is, `{"day": "2026-01-17", "offset_min": 0}`; a later line of this form
+//! begins a later day. Each other line has a local time `"at": "07:45:10"` and either a tap, `"do": "cast",
+//! "rod": 1`, or `"picture": "name"`, or both. Empty lines and lines that begin with `#` are ignored.
 
 use super::Action;
 use chrono::{NaiveDate, NaiveTime};
@@ -18,7 +18,7 @@ pub struct DayTap {
     pub at: Moment,
     /// What is tapped.
     pub action: Option<Action>,
-    /// The picture asked for after it.
+    /// The picture to take after it.
     pub picture: Option<String>,
 }
 
@@ -44,7 +44,7 @@ struct Head {
     zone: String,
 }
 
-/// Reads a whole day, or says what is wrong with the first line that is.
+/// Reads a whole day, or says what is wrong with the first faulty line.
 pub fn read_day(text: &str) -> Result<Vec<DayTap>, DayError> {
     let mut head: Option<Head> = None;
     let mut taps: Vec<DayTap> = Vec::new();
@@ -127,7 +127,7 @@ fn moment(head: &Head, text: &str) -> Result<Moment, String> {
     })
 }
 
-/// Where a field stands in its line, from 1.
+/// The column of a field in its line, from 1.
 fn column_of(line: &str, field: &str) -> usize {
     line.find(&format!("\"{field}\"")).map_or(1, |byte| byte + 1)
 }

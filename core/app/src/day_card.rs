@@ -13,7 +13,7 @@ const WELCOMED: &str = "welcomed";
 impl App {
     /// The card of the session that the screens are about.
     pub(super) fn day_card(&mut self, now: &Moment) -> LeavesView {
-        let (waits, changes, placed) = (self.waits(now), self.changes(), self.on_line(now));
+        let (waits, changes, placed) = (self.waits_of_all(now), self.changes(), self.on_line(now));
         let current = self.journal.recent().current();
         let reading = current.and_then(|loaded| self.advisor.read(&loaded.session, self.chosen, &placed));
         screen::day(&DayInput {
@@ -30,8 +30,8 @@ impl App {
         screen::welcome(&self.words, self.session().is_some_and(Session::is_open))
     }
 
-    /// The screen that the app opens with: the cards where nothing was ever logged and they were not shown yet, and that
-    /// once; else the Bank. Where it can't be noted that they were shown, they are shown again.
+    /// The screen that the app opens with: the welcome cards if nothing was ever logged and they were not
+    /// shown yet, otherwise the Bank. If the app can't note that they were shown, they are shown again.
     pub fn first_screen(&mut self) -> Result<Which, AppError> {
         let store = self.journal.store();
         if self.session().is_some() || store.setting(WELCOMED)?.is_some() {

@@ -1,28 +1,31 @@
-//! What of a day goes onto its map as GeoJSON: feed, fish that showed, fish landed, breaks, nets, and what others landed.
+//! The parts of a day that its GeoJSON map includes: feed, fish that showed themselves, fish landed, breaks,
+//! nets, and what others landed.
 
 use restwater_exchange::rfc3339;
 use restwater_log::FeedAmount;
 use restwater_session::figures::{feed_kind_name, fish_sign_name, grams, side_name, weight_parts};
 use restwater_session::{
-    Break, CaughtFish, Feeding, FishShown, NeighbourFish, OtherNet, Session, catch, feed_mg, point_of,
+    Break, CaughtFish, Feeding, FishShown, NeighbourFish, OtherNet, Session, catch_by_net, feed_mg, point_of,
     reach_m,
 };
 use restwater_swim::{DayOnMap, FED, FISH_LANDED, FISH_SHOWING, Point, Spot, bearing_range};
 use serde_json::{Map, Value, json};
 use uuid::Uuid;
 
-/// Feed, fish that showed and fish landed at their places; breaks, nets, the match and the neighbours with the session. The
-/// phone that began it says whose day it is, without a name.
+/// Feed, fish that showed themselves and fish landed are given at their places; breaks, nets, the match and
+/// the neighbours with the session. The phone that began the session identifies whose day it is, without a
+/// name.
 pub(super) fn day_on_map(session: &Session, phone: Option<Uuid>) -> DayOnMap {
     let feed =
         session.feedings().into_iter().filter_map(|feeding| Some((spot(feeding.place?)?, fed(&feeding))));
     let shown = session.shown.iter().filter_map(|seen| Some((spot(point_of(seen.place)?)?, showing(seen))));
-    let fish =
-        catch(session).into_iter().filter_map(|fish| Some((where_landed(session, &fish)?, landed(&fish))));
+    let fish = catch_by_net(session)
+        .into_iter()
+        .filter_map(|fish| Some((where_landed(session, &fish)?, landed(&fish))));
     DayOnMap { session: of_session(session, phone), seen: feed.chain(shown).chain(fish).collect() }
 }
 
-/// What is of no place on the water, each thing where it was said.
+/// Everything without a place on the water, as far as it was entered.
 fn of_session(session: &Session, phone: Option<Uuid>) -> Map<String, Value> {
     let mut said = Map::new();
     let mut say = |name: &str, all: Vec<Value>| {

@@ -1,4 +1,5 @@
-//! Which sessions are earlier ones, whose, and which were on the same water: one rule for all that learns from them.
+//! Which sessions are earlier, whose they are, and which were on the same water: one rule for everything that
+//! learns from them.
 
 use super::journal::Journal;
 use super::summaries::summary;
@@ -8,7 +9,7 @@ use restwater_session::Summary;
 use restwater_store::{SessionRow, StoreError};
 use uuid::Uuid;
 
-/// How many earlier sessions speak.
+/// How many earlier sessions count.
 pub(super) const EARLIER_SESSIONS: usize = 5;
 
 /// An earlier session.
@@ -18,13 +19,14 @@ pub(super) struct Before {
     pub(super) of_another: bool,
 }
 
-/// Whether two sessions were on the same water. A water without a name is one of its own.
+/// Whether two sessions were on the same water. A water without a name is never the same as another.
 pub(super) fn same_water(one: Option<&str>, other: Option<&str>) -> bool {
     one.is_some() && one == other
 }
 
-/// The latest sessions that began before one in the order of the log, newest first; the latest of all without one. Whose sessions
-/// count is chosen; `mine` are the angler's phones. A session whose beginning is undone is none.
+/// The latest sessions that began earlier in the log than `before`, newest first; without it the latest of
+/// all. `whose` says whose sessions count; `mine` are the angler's phones. A session whose beginning is
+/// undone does not count.
 pub(super) fn earlier(
     journal: &Journal,
     before: Option<OpOrder>,

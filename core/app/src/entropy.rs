@@ -1,4 +1,4 @@
-//! Where the random part of an id comes from: the shell's generator, or a seeded one in a test.
+//! The source of the random part of ids: the shell's generator, or a seeded one in a test.
 
 /// A source of random bytes. The core has none of its own.
 pub trait Entropy: Send {

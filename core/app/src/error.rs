@@ -108,9 +108,12 @@ pub enum AppError {
         /// What was given.
         value: String,
     },
-    /// No cell of the swim is meant, or none of that kind.
+    /// No cell of the swim is aimed at, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
+    /// The Swim shows an earlier moment, of which nothing more is logged.
+    #[error("the Swim shows an earlier moment: tap NOW first")]
+    EarlierShown,
     /// Something typed in a form that can't be read.
     #[error("\"{text}\" is no {what}: type it as the line says")]
     NotRead {
@@ -137,22 +140,22 @@ pub enum AppError {
     /// The entry has nothing of the kind that was to be mended.
     #[error("there is nothing of that kind to mend in this entry: open it again from the list")]
     NotOfThatEntry,
-    /// A spot, mark or outline that no swim can have.
+    /// An impossible spot, mark or outline.
     #[error(transparent)]
     Swim(#[from] SwimError),
-    /// A rule of the day, a weight or a net that no match can have.
+    /// An impossible rule, weight or net of a match.
     #[error(transparent)]
     Match(#[from] MatchError),
     /// Not possible on the bench.
     #[error(transparent)]
     Bench(#[from] BenchError),
-    /// Conditions that are none.
+    /// Impossible conditions.
     #[error(transparent)]
     Conditions(#[from] ConditionsError),
     /// A place or a date for which the light isn't known.
     #[error(transparent)]
     Sky(#[from] SkyError),
-    /// No such caution to put away.
+    /// No such caution to dismiss.
     #[error("that caution is put away already: open the list again")]
     NoSuchCaution,
     /// No such session in the Book.
@@ -164,15 +167,15 @@ pub enum AppError {
     /// A file can't be exchanged.
     #[error(transparent)]
     Exchange(ExchangeError),
-    /// An op could not be written, which is a fault of ours.
+    /// An op could not be written, which is a fault in this program.
     #[error(transparent)]
     Canonical(#[from] CanonicalError),
-    /// The record could not be computed, which is a fault of ours.
+    /// The record could not be computed, which is a fault in this program.
     #[error(transparent)]
     Bite(#[from] BiteError),
 }
 
-/// A figure that lies within its range; else the error that names it.
+/// A figure if it is within its range, otherwise the error that names the range.
 pub(super) fn within<N: Copy + PartialOrd + std::fmt::Display>(
     field: &'static str,
     value: N,
@@ -198,7 +201,8 @@ impl From<ExchangeError> for AppError {
 }
 
 impl AppError {
-    /// A value that is none of a field's choices; as much of it as fits a sentence.
+    /// The error for a value that is not among a field's choices. It shows as much of the value as fits a
+    /// sentence.
     pub(super) fn unknown(field: &'static str, value: impl std::fmt::Display) -> Self {
         Self::UnknownChoice { field, value: value.to_string().chars().take(60).collect() }
     }
@@ -211,6 +215,7 @@ impl AppError {
             | Self::NothingToRedo
             | Self::NothingToSetBack
             | Self::NoCell
+            | Self::EarlierShown
             | Self::NothingTyped
             | Self::EmptyText
             | Self::GeoJson(GeoJsonError::PegNeeded)
@@ -236,7 +241,7 @@ impl AppError {
         }
     }
 
-    /// What to show: what went wrong and what to do next, in the user's language.
+    /// The message to show: what went wrong and what to do next, in the user's language.
     pub fn message(&self, words: &Wording) -> String {
         match self {
             Self::NotNow(error) => not_now(words, *error),
@@ -255,6 +260,7 @@ impl AppError {
             Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NotOfThatEntry => words.say("error-not-of-that-entry"),
             Self::NoCell => words.say("error-no-cell"),
+            Self::EarlierShown => words.say("error-earlier-shown"),
             Self::NothingTyped => words.say("error-nothing-typed"),
             Self::EmptyText => words.say("error-empty-text"),
             Self::NotRead { what, text } => {
@@ -277,7 +283,8 @@ impl AppError {
     }
 }
 
-/// An error of a room as a sentence: large at the beginning, a stop at the end.
+/// Turns the error of another crate into a sentence, with a capital at the beginning and a full stop at the
+/// end.
 fn sentence(words: &Wording, id: &str, error: &impl std::fmt::Display) -> String {
     detailed(words, id, &restwater_screen::sentence_case(&error.to_string()))
 }
@@ -307,6 +314,7 @@ fn not_now(words: &Wording, error: NotNow) -> String {
         NotNow::NoCastYet(rod) => with_rod("error-no-cast-yet", rod),
         NotNow::LostAlready(rod) => with_rod("error-lost-already", rod),
         NotNow::RodOut(rod) => with_rod("error-rod-out", rod),
+        NotNow::RodWasOut(rod) => with_rod("error-rod-was-out", rod),
         NotNow::AwayAlready => words.say("error-away-already"),
         NotNow::NotAway => words.say("error-not-away"),
         NotNow::NoPlan => words.say("error-no-plan"),

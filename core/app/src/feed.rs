@@ -1,4 +1,4 @@
-//! Feed: what the Bank's FEED keys and the two screens behind them do.
+//! Feed: the taps of the Bank's FEED keys and of the two screens behind them.
 
 use super::error::within;
 use super::{App, AppError};
@@ -11,7 +11,7 @@ use restwater_session::{NotNow, Session, point_of, reach_m};
 
 /// Nobody feeds more at once, in mg: 100 kg.
 pub(super) const HEAVIEST_FEED_MG: u32 = 100_000_000;
-/// As many of a measure at once.
+/// Nobody feeds more of a measure at once.
 const MOST_MEASURES: u16 = 1_000;
 /// Sixteen drams are an ounce.
 const DRAMS_PER_OUNCE: u32 = 16;
@@ -87,7 +87,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// Ounces are typed whole; the log carries drams.
+    /// Logs feed by weight. Ounces are typed as whole numbers, but the log stores drams.
     fn feed_weight(
         &mut self,
         what: FeedKind,
@@ -102,8 +102,8 @@ impl App {
         self.feed(what, FeedAmount::Weight { unit, count: within("feed", count, 1, HEAVIEST_FEED_MG)? }, at)
     }
 
-    /// The same as the last time. What went to a rod's spot goes to that of the chosen rod now, since that is what is fished;
-    /// what went to a place on the map goes there again.
+    /// Repeats the last feed. If that went to a rod's spot, it now goes to the spot of the chosen rod, since
+    /// that is what is being fished; if it went to a place on the map, it goes there again.
     fn feed_again(&mut self, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let last = session.fed.last().ok_or(NotNow::NothingFed)?.said;
@@ -114,7 +114,7 @@ impl App {
         self.log_feed(last, at)
     }
 
-    /// Logs feed where the keys say it goes.
+    /// Logs feed at the place that the keys have selected.
     fn feed(&mut self, what: FeedKind, amount: FeedAmount, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let said = if self.feed.at_aim {
@@ -142,7 +142,7 @@ impl App {
         Ok(notice)
     }
 
-    /// As many of a measure as were chosen.
+    /// The chosen number of a measure.
     fn measures(&self, what: FeedKind, measure: FeedMeasure) -> Result<FeedAmount, AppError> {
         let place = feed_way(what, measure).ok_or_else(|| AppError::unknown("feed", "measure"))?;
         let each_mg = FEED_WAYS.get(place).map_or(1, |way| self.phone.feed.of(way));
@@ -150,7 +150,7 @@ impl App {
     }
 
     fn at_spot(&self, session: &Session, what: FeedKind, amount: FeedAmount) -> FeedSaid {
-        // A spot that came with a file may be none: then it is fed without a place.
+        // A spot from a file may be impossible: then the feed is logged without a place.
         let place = spot_now(session, self.chosen).map(place_of).filter(|place| point_of(*place).is_some());
         FeedSaid { what, amount, rod: Some(self.chosen), place }
     }
@@ -162,7 +162,7 @@ impl App {
     }
 }
 
-/// Where the cast of a rod lies, or where its next one goes.
+/// The spot of the cast that a rod has out, or that of its next one.
 pub(super) fn spot_now(session: &Session, rod: u8) -> Option<&Spot> {
     match session.running(rod) {
         Some(cast) => cast.spot.as_ref(),

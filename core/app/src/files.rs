@@ -1,4 +1,4 @@
-//! Files in and out, backups, and looking the log over: what the Files screen does.
+//! The taps of the Files screen: files in and out, backups, and checking the log.
 
 use super::geojson::geojson_in;
 use super::journal::{Beside, Journal};
@@ -11,8 +11,8 @@ use restwater_exchange::{
 use restwater_log::Moment;
 use restwater_report::{WhoseDay, report};
 use restwater_screen::{
-    Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, files_view, incoming_map,
-    incoming_view,
+    Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, Wording, files_view,
+    incoming_map, incoming_view,
 };
 use restwater_session::NotNow;
 use restwater_store::{BackupFile, Store, backups};
@@ -25,13 +25,14 @@ use uuid::Uuid;
 
 /// Where backups go, beside the log.
 const BACKUPS: &str = "backups";
-/// Where files are made for the shell to hand on.
+/// Where files are made for the shell to pass on.
 const OUTGOING: &str = "outgoing";
-/// Files made and kept there: the one being handed on and a few before it, in case a hand-over is slow.
+/// How many files are kept there: the one being handed on and a few earlier ones, in case handing over is
+/// slow.
 const OUTGOING_KEPT: usize = 4;
 /// A backup is due when the log has grown and the latest is this old.
 const BACKUP_EVERY_MS: i64 = 3_600_000;
-/// Remembers how far the latest backup goes.
+/// The setting that stores how far the latest backup goes.
 const BACKED_UP: &str = "backed-up";
 /// A partner's name is cut to this many characters.
 const SOURCE_CHARS: usize = 60;
@@ -49,13 +50,13 @@ pub(super) struct FilesState {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Outgoing {
-    /// Where it is, whole and on stable storage.
+    /// Its path; the file is complete and on stable storage.
     pub path: String,
     /// The name to offer.
     pub name: String,
     /// Its media type.
     pub media_type: String,
-    /// What is in it, in words.
+    /// A description of its contents.
     pub says: String,
 }
 
@@ -65,12 +66,12 @@ pub struct Outgoing {
 pub struct BackupMade {
     /// Where it is.
     pub path: String,
-    /// That it was made and read again, and when.
+    /// A sentence saying that it was made and verified, and when.
     pub says: String,
 }
 
 impl App {
-    /// Makes the file that the Files screen asks for, on stable storage, for the shell to hand on.
+    /// Makes the file that the Files screen asks for, on stable storage, for the shell to pass on.
     pub fn send(&mut self, now: &Moment, progress: &mut OnProgress<'_>) -> Result<Outgoing, AppError> {
         let state = self.files;
         let (stem, ending, media_type) = match state.form {
@@ -133,7 +134,7 @@ impl App {
             Span::This => Selection::Session(self.session().ok_or(NotNow::NoSession)?.id),
             Span::Everything => Selection::Everything,
             Span::Days(days) => {
-                // From the first midnight of the range: a day is a whole day.
+                // The range begins at midnight, so that every day is a whole day.
                 let from_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
                 Selection::Began { from_ms, to_ms: now.wall_ms }
             }
@@ -153,14 +154,14 @@ impl App {
             .collect();
         there.sort();
         for (_, path) in there.iter().rev().skip(OUTGOING_KEPT - 1) {
-            // One that can't be removed is tried again next time.
+            // If removal fails it is tried again next time.
             let _ = fs::remove_file(path);
         }
         Ok(dir)
     }
 
-    /// What taking in a file would bring: an op file, a backup, or a swim as GeoJSON, told apart by what is in it.
-    /// Changes nothing.
+    /// What importing a file would add, without changing anything. An op file, a backup and a swim as GeoJSON
+    /// are recognised by their contents.
     pub fn look_into(
         &mut self,
         file: &Path,
@@ -178,8 +179,8 @@ impl App {
         Ok(incoming_view(&self.words, &tally, Stage::Before))
     }
 
-    /// Takes a file in: everything whole in it, in one transaction, as one import that one tap takes back. What a swim as
-    /// GeoJSON adds are entries of the session, which one tap of UNDO takes back together.
+    /// Imports a file: every complete entry in it, in one transaction, as one import that one tap undoes. A
+    /// swim as GeoJSON adds entries to the session, which one tap of UNDO removes together.
     pub fn take_in(
         &mut self,
         file: &Path,
@@ -208,22 +209,22 @@ impl App {
         Ok(incoming_view(&self.words, &tally, Stage::After))
     }
 
-    /// Takes a whole import back.
+    /// Undoes a whole import.
     pub(super) fn undo_import(&mut self, id: Uuid, at: &Moment) -> Result<String, AppError> {
         self.journal.exchange(at, |store, at, new_id| undo_import(store, id, at, new_id))?;
         self.reload();
         Ok(self.words.say("files-import-undone"))
     }
 
-    /// Brings it back.
+    /// Redoes an import that was undone.
     pub(super) fn redo_import(&mut self, id: Uuid, at: &Moment) -> Result<String, AppError> {
         self.journal.exchange(at, |store, at, new_id| redo_import(store, id, at, new_id))?;
         self.reload();
         Ok(self.words.say("files-import-redone"))
     }
 
-    /// Copies the log into the folder of backups, verifies the copy and thins older ones; returns `None` if it was
-    /// given up.
+    /// Copies the log into the folder of backups, verifies the copy and thins older ones; returns `None` if
+    /// it was cancelled.
     pub fn back_up(
         &mut self,
         now: &Moment,
@@ -235,14 +236,14 @@ impl App {
             progress(restwater_exchange::Progress { ops: done, bytes: done * 4_096 })
         };
         let Some(made) = self.journal.store().backup(&dir, now.wall_ms, &mut pages)? else { return Ok(None) };
-        // It is made and verified; where this can't be noted, the next one is due early.
+        // The backup is made and verified; if that can't be noted, the next one is due early.
         let store = self.journal.store();
         self.journal.beside(Beside::Backup, store.set_setting(BACKED_UP, &backed_up(&self.journal)));
         let says = restwater_screen::backup_words(&self.words, &made, now.offset_min);
         Ok(Some(BackupMade { path: made.path.to_string_lossy().into_owned(), says }))
     }
 
-    /// The same, where the log has grown and the latest backup is an hour old.
+    /// The same, but only if the log has grown and the latest backup is an hour old.
     pub fn back_up_if_due(&mut self, now: &Moment) -> Result<Option<BackupMade>, AppError> {
         let grown = self.journal.store().setting(BACKED_UP)?.as_deref() != Some(&backed_up(&self.journal));
         let latest = self.backups()?.first().map(|b| b.wall_ms);
@@ -262,8 +263,8 @@ impl App {
         self.journal.store().dir().join(BACKUPS)
     }
 
-    /// Looks the whole log over: the file, every entry against its hash, every projection against the log.
-    /// Projections that don't follow from the log are made anew.
+    /// Checks the whole log: the file, every entry against its hash, every projection against the log.
+    /// Projections that don't agree with the log are rebuilt.
     pub fn look_over(&mut self) -> Result<String, AppError> {
         let found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
         let repaired = !found.is_clean() && found.is_repairable();
@@ -278,16 +279,17 @@ impl App {
     }
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
-    /// lost, in words.
+    /// lost, in `words`.
     pub fn salvage(
         dir: &Path,
         mut entropy: Box<dyn super::Entropy>,
         now: &Moment,
+        words: &Wording,
     ) -> Result<String, AppError> {
         let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
-        // The new file counts its entries anew: what was said of the old one does not hold for it.
+        // The new file renumbers its entries, so the number noted for the old file doesn't apply to it.
         let saved = Store::salvage(dir, device, now.wall_ms, &[BACKED_UP])?;
-        Ok(restwater_screen::salvage_words(&restwater_screen::Wording::new(), &saved))
+        Ok(restwater_screen::salvage_words(words, &saved))
     }
 
     /// The Files screen.
@@ -318,7 +320,7 @@ impl App {
         String::new()
     }
 
-    /// Reads the log again after something else than a tap has added to it.
+    /// Reads the log again after entries were added other than by a tap.
     fn reload(&mut self) {
         self.load_advisor();
         self.learning = super::Learning::default();
@@ -331,7 +333,7 @@ impl App {
     }
 }
 
-/// How far a backup goes, as it is remembered.
+/// How far a backup goes, in the form that the setting stores.
 fn backed_up(journal: &Journal) -> String {
     format!("entry {}", journal.version())
 }

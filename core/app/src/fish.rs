@@ -1,4 +1,4 @@
-//! What is said of a landed fish, in a match or not: its class, its net, whether it went back, what it weighs.
+//! The details of a landed fish, in a match or not: its class, its net, its weight and whether it went back.
 
 use super::match_day::{no_such_class, scales_of, unit_and_count};
 use super::{App, AppError};
@@ -19,7 +19,8 @@ const LONGEST_CLASS: usize = 60;
 /// What is remembered between taps; it is not part of the log.
 #[derive(Default)]
 pub(super) struct FishState {
-    /// The fish chosen by its cast, and how many were landed then: a later landing is meant instead.
+    /// The fish chosen, by its cast, and how many fish were landed then: the choice ends with the next
+    /// landing.
     chosen: Option<(Uuid, usize)>,
     /// A weight that is being typed, and the fish it is for.
     typed: Option<(Uuid, TypedWeight)>,
@@ -54,7 +55,7 @@ impl App {
         })
     }
 
-    /// What leads to a fish where none is landed.
+    /// The key that leads to a first fish if none is landed.
     fn first_fish(&self) -> FirstFish {
         let Some(session) = self.session().filter(|session| session.is_open()) else {
             return FirstFish::Start;
@@ -65,7 +66,7 @@ impl App {
         }
     }
 
-    /// What the Bank asks of the fish that the chosen rod landed last, until its next cast.
+    /// What the Bank asks about the fish that the chosen rod landed last, until its next cast.
     pub(super) fn landed_fish(&self) -> Option<LandedFish> {
         let session = self.session().filter(|session| session.is_open())?;
         let cast = landed_last(session, self.chosen)?;
@@ -74,7 +75,7 @@ impl App {
         Some(LandedFish { cast, class: fish.class, weight: fish.weight, put_back: fish.put_back, offered })
     }
 
-    /// Names of the classes that can be said, last used first; in a match those of its rules.
+    /// Names of the classes to choose from, most recently used first; in a match those of its rules.
     fn classes(&self) -> Vec<String> {
         let of_match: Option<Vec<String>> =
             self.match_setup().map(|setup| setup.classes.iter().map(|class| class.name.clone()).collect());
@@ -91,25 +92,25 @@ impl App {
         names
     }
 
-    /// The classes of today's fish and of those of the days before, last used first.
+    /// The classes of today's fish and of those of earlier days, most recently used first.
     fn used(&self) -> impl Iterator<Item = String> {
         let today = self.session().map(classes_used).unwrap_or_default();
         let before = self.advisor.earlier().iter().flat_map(|before| before.day.classes.clone());
         today.into_iter().chain(before.collect::<Vec<_>>())
     }
 
-    /// The class used last, where the match has it.
+    /// The class used last, if the match has it.
     fn used_last(&self) -> Option<String> {
         let of_match = |name: &String| self.match_setup().is_none_or(|setup| setup.class(name).is_some());
         self.used().find(of_match)
     }
 
-    /// What is weighed in: the unit of the match, or else of the phone.
+    /// The unit of weights: that of the match, otherwise that of the phone.
     pub(super) fn weights(&self) -> WeightUnit {
         self.match_setup().map_or(self.phone.weights, |setup| setup.unit)
     }
 
-    /// A weight being typed for a fish.
+    /// The weight being typed for a fish.
     fn typed_weight(&self, fish: Option<Uuid>) -> TypedWeight {
         let scales = scales_of(self.weights());
         let typed =
@@ -117,7 +118,8 @@ impl App {
         typed.map_or_else(|| TypedWeight::new(scales), |(_, typed)| typed.clone())
     }
 
-    /// The fish that is meant, by its place: the one chosen, else that of the chosen rod's last cast, else the latest.
+    /// The index of the fish that taps refer to: the one chosen, otherwise that of the chosen rod's last
+    /// cast, otherwise the latest.
     fn meant(&self, caught: &[CaughtFish]) -> Option<usize> {
         let place = |cast| caught.iter().position(|fish| fish.cast == cast);
         let chosen = self.fish.chosen.filter(|(_, count)| *count == caught.len());
@@ -146,7 +148,7 @@ impl App {
         }
     }
 
-    /// The landed fish, and the one of a cast or the one meant.
+    /// The landed fish of a cast, or without a cast the one that taps refer to.
     fn fish_of(&self, cast: Option<Uuid>) -> Result<CaughtFish, AppError> {
         let mut caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
         let place = match cast {
@@ -163,7 +165,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// What is said of a fish, with one thing changed.
+    /// Logs the details of a fish with one thing changed.
     fn say_fish(
         &mut self,
         cast: Option<Uuid>,
@@ -215,7 +217,7 @@ impl App {
         self.say_fish(cast, at, |said| said.weight = Some(weight))
     }
 
-    /// A weight on the scales stays: in a match it then teaches the class.
+    /// Sets the class. A weight from the scales stays, and in a match the class then learns from it.
     fn class(&mut self, cast: Option<Uuid>, name: &str, at: &Moment) -> Result<String, AppError> {
         let class = match self.match_setup() {
             Some(setup) => named(setup, name).ok_or_else(|| no_such_class(name))?,
@@ -233,7 +235,7 @@ impl App {
     }
 }
 
-/// The last cast of a rod, where it landed a fish and nothing is out since.
+/// The last cast of a rod, if it landed a fish and the rod has not been cast since.
 fn landed_last(session: &Session, rod: u8) -> Option<Uuid> {
     if !matches!(session.rod(rod)?.state, RodState::Ready { .. }) {
         return None;
@@ -243,12 +245,12 @@ fn landed_last(session: &Session, rod: u8) -> Option<Uuid> {
     landed.then_some(last.op)
 }
 
-/// A class of the match as its rules spell it.
+/// The name of a class as the match's rules spell it.
 fn named(setup: &MatchSetup, name: &str) -> Option<String> {
     Some(setup.classes.get(setup.class(name)?)?.name.clone())
 }
 
-/// A name of the angler's own.
+/// Normalises a name given by the angler.
 fn own_name(name: &str) -> Option<String> {
     let name = name.trim();
     (!name.is_empty() && name.chars().count() <= LONGEST_CLASS).then(|| name.to_owned())

@@ -1,4 +1,4 @@
-//! Marks and outlines out of the session and into it, as GeoJSON (RFC 7946).
+//! Export and import of marks and outlines as GeoJSON (RFC 7946).
 
 use super::day_on_map::day_on_map;
 use super::swim::SwimState;
@@ -14,14 +14,14 @@ use std::fs::File;
 use std::io::Read;
 use std::path::Path;
 
-/// Larger files are no swim.
+/// A larger file can't be a swim.
 const LARGEST_BYTES: usize = 2_000_000;
-/// More things than this are no swim.
+/// A file with more things than this can't be a swim.
 const MOST_THINGS: usize = 400;
-/// More corners than this are no outline to draw.
+/// An outline with more corners than this isn't drawn.
 const MOST_CORNERS: usize = 500;
 
-/// What a file adds, each thing with its name.
+/// What a file would add, each thing with its name.
 #[derive(Default)]
 struct Additions {
     payloads: Vec<Payload>,
@@ -33,8 +33,8 @@ struct Additions {
 }
 
 impl App {
-    /// The swim of the session as GeoJSON, and how many things are in it. Positions are left out unless asked for, and
-    /// then need the peg's place.
+    /// The swim of the session as GeoJSON, and how many things are in it. Positions are left out unless
+    /// requested, and then the peg's position is needed.
     pub(super) fn export_geojson(&self, with_position: bool) -> Result<(String, u64), AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let peg = with_position.then(|| peg_on_earth(session).ok_or(GeoJsonError::PegNeeded)).transpose()?;
@@ -46,14 +46,14 @@ impl App {
         Ok((swim.day_to_geojson(peg.as_ref(), &day)?, things as u64))
     }
 
-    /// What taking this file in would add. Changes nothing.
+    /// What importing this file would add. Changes nothing.
     pub(super) fn look_at_geojson(&self, text: &str) -> Result<MapTally, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         Ok(self.tally_of(&self.additions(session, text)?))
     }
 
-    /// Takes the file in: its marks, features, hazards and outline that are not here yet, as entries that one tap of
-    /// UNDO takes back together.
+    /// Imports the marks, features, hazards and outline of the file that are not here yet, as entries that
+    /// one tap of UNDO removes together.
     pub(super) fn import_geojson(&mut self, text: &str, at: &Moment) -> Result<MapTally, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let (id, found) = (session.id, self.additions(session, text)?);
@@ -205,7 +205,7 @@ impl App {
     }
 }
 
-/// The text of a file that is GeoJSON by what is in it, whatever it is called; none for any other.
+/// The text of a file that is GeoJSON by its contents, whatever its name; `None` for any other file.
 pub(super) fn geojson_in(file: &Path) -> Result<Option<String>, ExchangeError> {
     let mut bytes = Vec::new();
     File::open(file)?.take(LARGEST_BYTES as u64 + 1).read_to_end(&mut bytes)?;
@@ -214,7 +214,8 @@ pub(super) fn geojson_in(file: &Path) -> Result<Option<String>, ExchangeError> {
     if !text.trim_start().starts_with('{') {
         return Ok(None);
     }
-    // One that is too long is cut off and can't be parsed: by its first words it is told all the same, and refused as too long.
+    // A file that is too long was cut off and can't be parsed. It is still recognised by its beginning, so
+    // that it is refused as too long.
     let kind = match serde_json::from_str::<Value>(text) {
         Ok(value) => value.get("type").and_then(Value::as_str).map(str::to_owned),
         Err(_) if text.len() > LARGEST_BYTES => Some("FeatureCollection".to_owned()),
@@ -224,7 +225,7 @@ pub(super) fn geojson_in(file: &Path) -> Result<Option<String>, ExchangeError> {
     Ok(ours.then(|| text.to_owned()))
 }
 
-/// A name that the log keeps.
+/// Checks that a name is short enough for the log.
 fn short(name: &str) -> Result<String, AppError> {
     let (count, most) = (name.chars().count(), super::action::LONGEST_TEXT);
     if count > most {

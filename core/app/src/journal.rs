@@ -1,5 +1,5 @@
-//! The journal: the log on disk, the clock and the ids of new entries, and what is in memory of the log. There is one way in for
-//! what the angler taps ([`Journal::write`]) and one for what is exchanged as a whole ([`Journal::exchange`]).
+//! The journal: the log on disk, the clock and ids for new entries, and the part of the log that is in
+//! memory. Taps are written by [`Journal::write`] alone, imports by [`Journal::exchange`] alone.
 
 use super::entropy::{Entropy, new_id};
 use super::recent::Recent;
@@ -16,33 +16,34 @@ use uuid::Uuid;
 #[error(transparent)]
 pub(super) struct JournalError(#[from] pub(super) StoreError);
 
-/// What was written is on stable storage and in memory. Nothing that follows can call it back.
+/// The entries are on stable storage and in memory. Nothing that happens later can fail the write.
 #[must_use]
 pub(super) struct Committed {
     /// The session written in.
     pub(super) session: Uuid,
 }
 
-/// What is worked out from the log, or chosen on the phone, and kept beside it. It is done without where it can't be kept or read.
+/// Data kept beside the log, either computed from it or chosen on the phone. If it can't be stored or read,
+/// the app works without it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Beside {
     /// Summaries of sessions on disk.
     Summaries,
-    /// The earlier sessions that speak today.
+    /// The earlier sessions that count today.
     EarlierSessions,
     /// Older sessions, for the session to show and for UNDO.
     OlderSessions,
-    /// The plan for the day, as a session begins.
+    /// The plan for the day, when a session begins.
     Plan,
     /// How far the latest backup goes.
     Backup,
     /// That the cards of the first opening were shown.
     Welcome,
-    /// What follows a tap: a choice used up, a count of cautions.
+    /// Work after a tap: discarding a used choice, counting cautions.
     AfterTheTap,
 }
 
-/// The log with what is in memory of it.
+/// The log, with the part of it that is in memory.
 pub(super) struct Journal {
     store: Store,
     clock: HybridClock,
@@ -50,7 +51,7 @@ pub(super) struct Journal {
     recent: Recent,
     /// Whether the log holds entries that are not in memory, because reading them failed.
     behind: bool,
-    /// What is done without at present, and why.
+    /// What the app works without at present, and why.
     without: RefCell<BTreeMap<Beside, String>>,
 }
 
@@ -63,23 +64,23 @@ impl Journal {
         Ok(Self { store, clock, entropy, recent, behind: false, without: RefCell::default() })
     }
 
-    /// The log on disk, to read, and to keep choices and summaries beside it. Entries go in by [`Journal::write`] alone: adding
-    /// them needs the store to itself.
+    /// The log on disk, for reading and for storing choices and summaries beside it. Entries can't be added
+    /// with it, since that needs a mutable store; see [`Journal::write`].
     pub(super) fn store(&self) -> &Store {
         &self.store
     }
 
-    /// The sessions in memory, and what undo takes back.
+    /// The sessions in memory, and the undo history.
     pub(super) fn recent(&self) -> &Recent {
         &self.recent
     }
 
-    /// The state of the log: it grows with every entry, however old.
+    /// The version of the log, which grows with every entry, even with an old one that is imported.
     pub(super) fn version(&self) -> u64 {
         self.store.version()
     }
 
-    /// A moment of this phone, told apart from one of any other.
+    /// The moment with this phone named in its boot, so that it differs from those of other phones.
     pub(super) fn here(&self, at: &Moment) -> Moment {
         at.on_device(self.store.device())
     }
@@ -89,8 +90,9 @@ impl Journal {
         new_id(self.entropy.as_mut(), at.wall_ms)
     }
 
-    /// Writes entries of one session in one transaction, each with the op it amends; more than one make a group, undone together.
-    /// First to stable storage, then to memory; on an error nothing was stored.
+    /// Writes entries of one session in one transaction, each with the op it amends; several entries form a
+    /// group that is undone together. They go to stable storage first, then to memory; on an error nothing
+    /// was stored.
     pub(super) fn write(
         &mut self,
         session: Uuid,
@@ -101,14 +103,14 @@ impl Journal {
         self.write_as(session, said, at)
     }
 
-    /// The same with ids of the caller's, for entries that amend others of their group.
+    /// The same with ids chosen by the caller, for entries that amend others of their group.
     pub(super) fn write_as(
         &mut self,
         session: Uuid,
         said: Vec<(Uuid, Payload, Option<Uuid>)>,
         at: &Moment,
     ) -> Result<Committed, JournalError> {
-        // What has to be read is read before anything is written.
+        // Everything that has to be read is read before anything is written.
         self.catch_up()?;
         self.recent.make_room_for(&self.store, session)?;
         let group = (said.len() > 1).then(|| self.new_id(at));
@@ -125,6 +127,12 @@ impl Journal {
         Ok(Committed { session })
     }
 
+    /// Reads a session into memory, where it is not there yet.
+    pub(super) fn bring(&mut self, session: Uuid) -> Result<(), StoreError> {
+        self.catch_up()?;
+        self.recent.make_room_for(&self.store, session)
+    }
+
     /// Brings in, or takes back, entries as a whole. On an error nothing was stored.
     pub(super) fn exchange<T>(
         &mut self,
@@ -138,19 +146,19 @@ impl Journal {
         Ok(done)
     }
 
-    /// Makes the projections on disk anew, and what is in memory.
+    /// Rebuilds the projections on disk and reloads the sessions in memory.
     pub(super) fn rebuild(&mut self) -> Result<(), StoreError> {
         self.store.rebuild()?;
         self.reload();
         Ok(())
     }
 
-    /// Writes everything into the one file and lets go of it.
+    /// Writes everything into the one file and closes it.
     pub(super) fn pause(&mut self) -> Result<(), StoreError> {
         self.store.pause()
     }
 
-    /// Takes hold of the file again.
+    /// Opens the file again.
     pub(super) fn resume(&mut self) -> Result<(), StoreError> {
         self.store.resume()
     }
@@ -165,7 +173,8 @@ impl Journal {
         Ok(())
     }
 
-    /// The outcome of something beside the log. A failure is noted and done without, until it succeeds.
+    /// Handles the outcome of work beside the log. A failure is noted until the work succeeds, and the app
+    /// works without it.
     pub(super) fn beside<T, E: std::fmt::Display>(&self, what: Beside, outcome: Result<T, E>) -> Option<T> {
         let Ok(mut without) = self.without.try_borrow_mut() else { return outcome.ok() };
         match outcome {
@@ -180,12 +189,12 @@ impl Journal {
         }
     }
 
-    /// Why something beside the log is done without at present, or `None` if nothing is.
+    /// Why the app works without something beside the log at present, or `None` if everything works.
     pub(super) fn done_without(&self) -> Option<String> {
         self.without.borrow().values().next().cloned()
     }
 
-    /// Reads the sessions in memory again: entries came in that were not written here.
+    /// Reloads the sessions in memory, because entries were added that were not written here.
     fn reload(&mut self) {
         self.clock.observe(self.store.last_hlc());
         self.behind = true;

@@ -11,8 +11,8 @@ use uuid::Uuid;
 const KIT: &str = "kit";
 const REGION: &str = "region";
 
-/// The kit this phone writes in: the one chosen, else its own, else the one written in last, as after moving to a new
-/// phone; else the one it would begin.
+/// The kit that this phone writes in: the one chosen, otherwise its own, otherwise the one last written in
+/// (as after moving to a new phone), otherwise the one that it would begin.
 pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid, AppError> {
     let chosen = store.setting(KIT)?.and_then(|text| text.parse().ok()).filter(|id| is_kit(*id));
     if let Some(id) = chosen {
@@ -26,13 +26,13 @@ pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid
     Ok(kits.iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
 }
 
-/// Where the water lies, as last chosen.
+/// The region of the water, as last chosen.
 pub(super) fn region(store: &Store) -> Result<Region, AppError> {
     Ok(settings::read::<Option<Region>>(store, REGION)?.unwrap_or(Region::England))
 }
 
 impl App {
-    /// The kit as the log tells it.
+    /// The kit, folded from the log.
     pub(super) fn kit(&mut self) -> Result<Kit, AppError> {
         self.sessions.refresh(&self.journal)?;
         let losses: Vec<Loss> =
@@ -43,11 +43,31 @@ impl App {
     /// Writes in the kit; several entries are undone together.
     pub(super) fn log_kit(&mut self, payloads: Vec<Payload>, at: &Moment) -> Result<String, AppError> {
         let kind = payloads.first().map(|p| p.kind().to_owned()).unwrap_or_default();
-        // What is written stays this phone's choice, also when a partner's kit comes in later.
-        if self.journal.recent().kits().is_empty() {
-            self.journal.store().set_setting(KIT, &self.kit_id.to_string())?;
-        }
+        self.keep_kit()?;
         self.write_all(self.kit_id, payloads, at)?;
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// The kit in use stays so once anything is written, also when a kit that was written in later comes in by a file.
+    pub(super) fn keep_kit(&mut self) -> Result<(), AppError> {
+        if self.journal.store().setting(KIT)?.is_none() {
+            self.choose_kit(self.kit_id)?;
+        }
+        Ok(())
+    }
+
+    /// The kit in which the angler's own plans and read cautions stand: the one in use if a phone of the angler's began it,
+    /// else this phone's own. A partner's wallet may be shared; what a partner planned and read stays the partner's.
+    pub(super) fn own_kit(&self) -> Uuid {
+        let mine = self.mine.iter().any(|phone| kit_of(*phone) == self.kit_id);
+        if mine { self.kit_id } else { kit_of(self.journal.store().device()) }
+    }
+
+    /// Writes in that kit.
+    pub(super) fn log_own(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
+        let kind = payload.kind().to_owned();
+        self.keep_kit()?;
+        self.write_all(self.own_kit(), vec![payload], at)?;
         Ok(self.say_what("notice-logged", &kind))
     }
 
@@ -58,7 +78,7 @@ impl App {
         Ok(())
     }
 
-    /// Where the water lies.
+    /// Chooses the region of the water.
     pub(super) fn choose_region(&mut self, region: Region) -> Result<(), AppError> {
         settings::write(self.journal.store(), REGION, &region)?;
         self.region = region;

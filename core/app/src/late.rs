@@ -1,5 +1,5 @@
-//! LANDED or LOST while the bait still counts as out: both hands were full at the bite, so it is logged now, set back by the
-//! time that a fish is usually played.
+//! LANDED or LOST while the bait still counts as out: the angler's hands were full at the bite, so the bite
+//! is logged now, set back by the usual playing time.
 
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, RodNumber};
@@ -7,16 +7,17 @@ use restwater_screen as screen;
 use restwater_screen::Arg;
 use restwater_session::{Played, RodState, Session, Stamp, playing_time};
 
-/// The bite of an outcome that was tapped before it.
+/// A bite that is logged only with its outcome.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct LateBite {
     rod: RodNumber,
-    /// How long before the outcome it was.
+    /// How long before the outcome it came.
     back_s: u32,
 }
 
-/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It was not before the splash:
-/// where the cast was out for less than twice the usual time, it was half way.
+/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It was not before the splash,
+/// nor before a liner, an indication or a twitch of its cast: where the last of these was less than twice the usual time ago,
+/// it was half way.
 pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp) -> Option<LateBite> {
     let played = match payload {
         Payload::Landed { .. } => Played::Landed,
@@ -25,13 +26,15 @@ pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp)
     };
     let (session, rod) = (session.filter(|session| session.is_open())?, payload.rod()?);
     let RodState::Out { cast } = session.rod(rod)?.state else { return None };
-    let out_s = now.ms_since(&session.casts.get(cast)?.start).max(0) / 1_000;
+    let cast = session.casts.get(cast)?;
+    let logged = [&cast.liners, &cast.indications, &cast.twitches].into_iter().flatten().chain([&cast.start]);
+    let out_s = logged.map(|at| now.ms_since(at)).min()?.max(0) / 1_000;
     let half = u32::try_from(out_s / 2).unwrap_or(u32::MAX);
     Some(LateBite { rod, back_s: playing_time(session, played).seconds.min(half) })
 }
 
 impl App {
-    /// Logs a bite and what became of it as one entry, taken back together.
+    /// Logs a bite and its outcome as one group, which is undone together.
     pub(super) fn with_its_bite(
         &mut self,
         outcome: Payload,

@@ -1,4 +1,4 @@
-//! What the day teaches: the Waits screen, "Did it matter?" and the alternating tests.
+//! What is learned from the day: the Waits screen, "Did it matter?" and the alternating tests.
 
 use super::advisor::weight;
 use super::earlier::Before;
@@ -16,23 +16,26 @@ use restwater_session::{
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
-/// Steers every draw of the comparisons: the same record says the same.
+/// The seed of all random draws in the comparisons, so that the same record always gives the same answer.
 const SEED: u64 = 4;
 /// Time left that the forecast starts with.
 const LEFT_MIN: u32 = 60;
-/// Casts planned for a test: as many as it would take, within these.
+/// Limits of the number of casts planned for a test.
 const TEST_CASTS: (usize, usize) = (8, 40);
 
-/// What is chosen on these screens, and their last answers, kept since they cost more than a tap may.
+/// The choices on these screens, and their last answers, which are kept because they are slow to compute.
 #[derive(Default)]
 pub(super) struct Learning {
+    /// The session that the choices are about: another one begins without them.
+    chosen_in: Option<Uuid>,
     filter: CastFilter,
     left_min: Option<u32>,
-    waits: Option<WaitsAnswer>,
+    /// The answers for the casts that are chosen and for all of them, each once.
+    waits: Vec<WaitsAnswer>,
     findings: Option<(Uuid, Vec<CastRow>, Vec<ChangeFinding>)>,
 }
 
-/// What the Waits screen was made from, and what came of it.
+/// The input of the Waits screen and the answer.
 struct WaitsAnswer {
     of: WaitsOf,
     view: WaitsView,
@@ -42,41 +45,62 @@ struct WaitsAnswer {
 #[derive(PartialEq, Clone)]
 struct WaitsOf {
     session: Uuid,
+    /// Whether it goes on: its last hour counts once it is over.
+    open: bool,
     rows: Vec<CastRow>,
     filter: CastFilter,
     rhythm: Rhythm,
-    /// How long casts are left by habit: what ended a cast, which no row says.
+    /// How long casts are left by habit. Part of the input because it depends on what ended each cast, which
+    /// rows don't contain.
     habit: Option<f64>,
-    /// Earlier days count more or less by it.
+    /// The water, since the weight of earlier days depends on it.
     water: Option<String>,
-    /// Whether the chosen rod's cast lies in fed water.
+    /// Whether the chosen rod's cast is in fed water.
     fed: bool,
 }
 
 impl Learning {
-    /// Other days lie before today's, or other things are known of them.
+    /// Forgets the answers because the earlier days have changed.
     pub(super) fn forget_earlier_days(&mut self) {
-        self.waits = None;
+        self.waits.clear();
+    }
+
+    /// The choices are about casts of one session.
+    fn choose_in(&mut self, session: Option<Uuid>) {
+        if self.chosen_in != session {
+            (self.chosen_in, self.filter, self.left_min) = (session, CastFilter::default(), None);
+        }
     }
 }
 
 impl App {
     /// The Waits screen.
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
+        self.learning.choose_in(self.session().map(|session| session.id));
+        self.waits_of_casts(self.learning.filter.clone(), now)
+    }
+
+    /// What that screen says of every cast, whichever are chosen on it.
+    pub(super) fn waits_of_all(&mut self, now: &Moment) -> WaitsView {
+        self.waits_of_casts(CastFilter::default(), now)
+    }
+
+    fn waits_of_casts(&mut self, filter: CastFilter, now: &Moment) -> WaitsView {
         let now = self.on_line(now);
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return WaitsView::without_session(&self.words);
         };
         let of = WaitsOf {
             session: session.id,
+            open: session.is_open(),
             rows: rows_of(session),
-            filter: self.learning.filter.clone(),
+            filter,
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
             habit: habit_min(session),
             water: session.setup.water.clone(),
             fed: in_fed_water(session, self.chosen, &now),
         };
-        if self.learning.waits.as_ref().is_none_or(|answer| answer.of != of) {
+        if self.learning.waits.iter().all(|answer| answer.of != of) {
             let water = of.water.as_deref();
             let asked = self.phone.whose != Whose::Me || self.advisor.any_of_another();
             let earlier: Vec<EarlierRows> = self
@@ -101,12 +125,19 @@ impl App {
                 words: &self.words,
             };
             let (view, posterior) = screen::waits(&input);
-            self.learning.waits = Some(WaitsAnswer { of, view, posterior });
+            // One that was made of the same choice is out of date; one of a choice before is no more asked for.
+            let kept = |answer: &WaitsAnswer| {
+                answer.of.filter != of.filter && answer.of.filter == CastFilter::default()
+            };
+            self.learning.waits.retain(kept);
+            self.learning.waits.push(WaitsAnswer { of: of.clone(), view, posterior });
         }
         let left = self.learning.left_min.unwrap_or(LEFT_MIN);
-        let Some(answer) = &self.learning.waits else { return WaitsView::without_session(&self.words) };
+        let Some(answer) = self.learning.waits.iter().find(|answer| answer.of == of) else {
+            return WaitsView::without_session(&self.words);
+        };
         let mut view = answer.view.clone();
-        // A session that is over has no rest to foretell.
+        // A session that has ended has no remaining time to forecast.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
             let out = running_minutes(session, &now);
             view.forecast =
@@ -126,20 +157,22 @@ impl App {
         screen::changes(&self.words, self.session(), findings, &self.questions_here())
     }
 
-    /// Looks for the changes of the session where it has gone on.
+    /// Searches the session for changes again if entries were added.
     fn find_changes(&mut self) {
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else { return };
         let rows = rows_of(session);
         let kept = self.learning.findings.as_ref();
         if kept.is_none_or(|(id, before, _)| *id != session.id || *before != rows) {
-            // Rows come from the fold, whose times are finite: the only error there is.
+            // The only possible error is an infinite time, and rows come from the fold, whose times are
+            // finite.
             let findings = change_findings(&rows, SEED).unwrap_or_default();
             self.learning.findings = Some((session.id, rows, findings));
         }
     }
 
-    /// Which casts count, and how much time is left.
+    /// Chooses which casts count, or how much time is left.
     pub(super) fn waits_tap(&mut self, tap: &WaitsTap) -> Result<String, AppError> {
+        self.learning.choose_in(self.session().map(|session| session.id));
         let filter = &mut self.learning.filter;
         match tap {
             WaitsTap::Rod { rod } => filter.rod = rod.map(|rod| within("rod", rod, 1, 9)).transpose()?,
@@ -187,7 +220,7 @@ impl App {
         more.unwrap_or(2 * TEST_CASTS.0).clamp(TEST_CASTS.0, TEST_CASTS.1) as u16
     }
 
-    /// Sets rig or spot of the test's rod as its next cast asks.
+    /// Sets rig or spot of the test's rod for its next cast.
     pub(super) fn set_next_step(&mut self, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let test = session.alternation.as_ref().ok_or(NotNow::NoTest)?;
@@ -206,7 +239,7 @@ impl App {
     }
 }
 
-/// Minutes each rod's bait has been out, to the minute so that the forecast doesn't flicker.
+/// How long each rod's bait has been out, in whole minutes so that the forecast doesn't flicker.
 fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     let of = |rod: &restwater_session::Rod| {
         let cast = session.running(rod.number)?;
@@ -215,7 +248,7 @@ fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     session.rods.iter().map(of).collect()
 }
 
-/// The rig or the spot with the one value taken over from the last cast that had it.
+/// The rig or the spot with the value copied from the last cast that had it.
 fn next_payload(
     session: &Session,
     rod: RodNumber,

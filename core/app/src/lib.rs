@@ -1,10 +1,12 @@
-//! The one place where the parts meet: a tap becomes one op in the log, and the screens are computed from it.
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+//! Connects all parts: a tap becomes one op in the log, and the screens are computed from the log.
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;
@@ -97,7 +99,7 @@ pub struct App {
     match_day: MatchState,
     fish: FishState,
     feed: FeedState,
-    /// Whether fish that show do so at the aim on the map.
+    /// Whether fish that show themselves are logged at the aim on the map.
     seen_at_aim: bool,
     settings: Settings,
     chosen: RodNumber,
@@ -116,7 +118,7 @@ pub struct App {
     plan: PlanState,
     mending: Option<Uuid>,
     phone: PhoneChoices,
-    /// The phones whose sessions are the angler's, this one among them.
+    /// The phones whose sessions are the angler's, including this one.
     mine: Vec<Uuid>,
 }
 
@@ -162,6 +164,17 @@ impl App {
         })
     }
 
+    /// From now on everything is said in the first language that is here of those that tags of BCP 47 ask for, with commas
+    /// between them; in British English where none is.
+    pub fn set_language(&mut self, tags: &str) {
+        self.words = Wording::of(tags);
+    }
+
+    /// The sentences that everything is said in.
+    pub fn words(&self) -> &Wording {
+        &self.words
+    }
+
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
     pub fn act(&mut self, action: &Action, at: &Moment) -> Result<Update, AppError> {
         let at = &self.journal.here(at);
@@ -183,7 +196,8 @@ impl App {
                 }
                 notice
             }
-            // The entry is stored. What failed after it can't call it back: it is done without, and the check says so.
+            // The entry is stored, and a later failure can't undo that: the app works without what failed,
+            // and the check says so.
             Err(error) if self.journal.version() > before => {
                 self.journal.beside::<(), _>(Beside::AfterTheTap, Err(error));
                 self.words.say("notice-logged-alone")
@@ -200,8 +214,8 @@ impl App {
         Ok(update)
     }
 
-    /// Does what the tap says; what there is to say about it. An action writes once, so that an error after it is one about
-    /// something else than entries.
+    /// Performs the tap and returns the notice. An action writes only once, so an error after that is not
+    /// about entries.
     fn perform(&mut self, action: &Action, at: &Moment) -> Result<String, AppError> {
         let notice = match action {
             Action::Undo => self.undo(at)?,
@@ -266,7 +280,7 @@ impl App {
             Which::Cautions => Screen::Cautions(self.cautions()?),
             Which::Bench => Screen::Bench(self.bench(now)?),
             Which::Phone => Screen::Phone(self.phone_screen()),
-            Which::Mend => Screen::Mend(self.mend_screen(now)),
+            Which::Mend => Screen::Mend(self.mend_screen(now)?),
             Which::Files => Screen::Files(self.files_screen(now)?),
             Which::Day => Screen::Day(self.day_card(now)),
             Which::Welcome => Screen::Welcome(self.welcome()),
@@ -274,7 +288,7 @@ impl App {
         })
     }
 
-    /// Hand and scheme as last set; where it was chosen so, the night scheme while it is dark at the peg.
+    /// Hand and scheme as last set, with the night scheme while it is dark at the peg if that was chosen.
     pub fn settings(&self, now: &Moment) -> Settings {
         let dark = self.phone.night_at_dusk && self.is_dark(&self.journal.here(now));
         Settings { scheme: if dark { Scheme::Night } else { self.settings.scheme }, ..self.settings }
@@ -299,17 +313,17 @@ impl App {
         self.journal.recent().current().map_or(&[], |loaded| &loaded.ops)
     }
 
-    /// What an error says to the angler.
+    /// The message of an error.
     pub fn message(&self, error: &AppError) -> String {
         error.message(&self.words)
     }
 
-    /// Puts the log aside while the app is in the background.
+    /// Closes the log while the app is in the background.
     pub fn pause(&mut self) -> Result<(), AppError> {
         Ok(self.journal.pause()?)
     }
 
-    /// Takes it up again.
+    /// Opens the log again.
     pub fn resume(&mut self) -> Result<(), AppError> {
         Ok(self.journal.resume()?)
     }
@@ -385,7 +399,8 @@ impl App {
         Ok(())
     }
 
-    /// Writes several entries of one session in one transaction; more than one make a group, undone together.
+    /// Writes several entries of one session in one transaction; several form a group that is undone
+    /// together.
     fn write_all(&mut self, session: Uuid, payloads: Vec<Payload>, at: &Moment) -> Result<(), AppError> {
         let said = payloads.into_iter().map(|payload| (payload, None)).collect();
         let committed = self.journal.write(session, said, at)?;
@@ -393,9 +408,12 @@ impl App {
         Ok(())
     }
 
-    /// What follows an entry, and can't fail it. Another session may be today's for it: one that has begun, or one whose beginning
-    /// was undone or brought back. The days before today's are read anew then, and where one of them changed.
+    /// Work after an entry, which can't make it fail. The entry may change which session is today's, because
+    /// one has begun or because its beginning was undone or redone. The earlier days are read again then, and
+    /// also if one of them changed.
     fn after(&mut self, committed: &Committed) {
+        // Who logs is looking at now.
+        self.swim.steps_back = 0;
         let today = self.session().map(|s| s.id);
         let before_today = today != Some(committed.session) && !is_kit(committed.session);
         if before_today || !self.advisor.is_of(today) {
@@ -404,7 +422,7 @@ impl App {
         }
     }
 
-    /// Reads the days before today's, or does without them.
+    /// Reads the days before today's; if that fails, the app works without them.
     fn load_advisor(&mut self) {
         let loaded = Advisor::load(&self.journal, self.phone.whose, &self.mine);
         let loaded = self.journal.beside(Beside::EarlierSessions, loaded);
@@ -412,7 +430,7 @@ impl App {
         self.advisor = loaded.unwrap_or_else(|| Advisor::of_today_alone(today));
     }
 
-    /// Reads again what could not be read when it was due. Where it still can't, the check says so.
+    /// Reads again what could not be read when it was due. If it still can't be read, the check says so.
     fn catch_up(&mut self) {
         let today = self.session().map(|s| s.id);
         if self.journal.catch_up().is_ok() && !self.advisor.is_of(self.session().map(|s| s.id)) {

@@ -1,4 +1,4 @@
-//! The taps of the Match screen and what it shows.
+//! The taps of the Match screen, and what the screen shows.
 
 use super::error::within;
 use super::{App, AppError};
@@ -19,23 +19,23 @@ use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, running_w
 use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
-/// Most pegs of a section on one side.
+/// The most pegs of a section on one side.
 const MOST_PEGS: u8 = 20;
-/// Steers the futures of the match.
+/// The seed of the simulated rest of the match.
 const SEED: u64 = 9;
 
 /// What the Match screen remembers between taps; it is not part of the log.
 #[derive(Default)]
 pub(super) struct MatchState {
-    /// What hangs on the scales.
+    /// What is on the scales.
     on_scales: Option<OnScales>,
-    /// What was typed of its weight.
+    /// The weight being typed for it.
     typed: Option<TypedWeight>,
-    /// The rest of the match as last played: it costs more than a second's refresh may.
+    /// The rest of the match as last simulated, kept because that is too slow for the refresh each second.
     rest: Option<(RestOf, Option<Rest>)>,
 }
 
-/// What the rest was played from.
+/// The input of that simulation.
 #[derive(PartialEq)]
 struct RestOf {
     session: Uuid,
@@ -63,6 +63,7 @@ impl App {
         screen::match_view(&MatchInput {
             session: self.session(),
             now,
+            peg: self.session().and_then(|session| self.peg_of(session)),
             count: count.as_ref(),
             rest,
             on_scales: state.on_scales.as_ref(),
@@ -72,7 +73,7 @@ impl App {
         })
     }
 
-    /// Plays the rest of the match where that is not done yet, or `None` if nothing runs.
+    /// Simulates the rest of the match unless that has been done; `None` if no session is running.
     fn play_rest(&mut self, own: &OwnCount, now: &Stamp) -> Option<(Advice, Rhythm)> {
         let session =
             self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
@@ -128,9 +129,7 @@ impl App {
                 self.log_here(Payload::SectionSet { left, right }, at)
             }
             MatchTap::WeighIn => {
-                let first = || self.first_net().map(OnScales::Net);
-                let on = self.match_day.on_scales.clone().or_else(first).ok_or(NotNow::NoMatch)?;
-                self.unit()?;
+                let on = self.on_scales().ok_or(NotNow::NoMatch)?;
                 let (unit, count) = unit_and_count(self.scales_typed().weight());
                 match on {
                     OnScales::Net(net) => self.weigh_in(&net, unit, count, at),
@@ -145,8 +144,9 @@ impl App {
         Ok(self.match_setup().ok_or(NotNow::NoMatch)?.unit)
     }
 
-    fn first_net(&self) -> Option<String> {
-        self.match_setup()?.rules.nets.first().map(|net| net.name.clone())
+    /// What hangs on the scales, as the screen names it.
+    fn on_scales(&self) -> Option<OnScales> {
+        screen::hanging(self.match_setup()?, self.session()?, self.match_day.on_scales.as_ref())
     }
 
     /// A net of the rules by its name.
@@ -161,7 +161,7 @@ impl App {
         self.log_here(Payload::MatchSet(setup.logged()), at)
     }
 
-    /// One of the rules changed; the first one sets a match.
+    /// Changes one of the rules; the first change sets a match.
     fn change_rule(&mut self, rule: &RuleTap, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let before = session.match_day.as_ref().map(|m| m.setup.clone());
@@ -204,7 +204,7 @@ impl App {
         Ok(setup)
     }
 
-    /// So many nets: new ones have the limit of the last.
+    /// Sets the number of nets; new ones get the limit of the last.
     fn nets(&self, setup: &mut MatchSetup, count: usize) {
         let nets = &mut setup.rules.nets;
         nets.truncate(count);
@@ -229,7 +229,7 @@ impl App {
         }
     }
 
-    /// The organiser's signal was heard now.
+    /// Notes that the organiser's signal was heard now.
     fn heard(&mut self, signal: Signal, at: &Moment) -> Result<String, AppError> {
         let mut setup = self.match_setup().ok_or(NotNow::NoMatch)?.clone();
         let announced = match signal {
@@ -256,7 +256,8 @@ impl App {
         Ok(notice)
     }
 
-    /// What another angler's nets weigh: called at the scales, or guessed as long as the match is fished. The next peg follows.
+    /// Logs the weight of another angler's nets: a guess while the match is being fished, otherwise called at
+    /// the scales. The next peg is selected afterwards.
     fn tell_other(
         &mut self,
         peg: OtherPeg,
@@ -282,7 +283,7 @@ impl App {
         Ok(notice)
     }
 
-    /// Something else hangs on the scales: what was typed was of what hung there before.
+    /// Puts something else on the scales and forgets what was typed for the previous thing.
     fn hang(&mut self, on: OnScales) {
         self.match_day.on_scales = Some(on);
         self.match_day.typed = None;
@@ -320,7 +321,7 @@ pub(super) fn unit_and_count(weight: Weight) -> (WeightUnit, i64) {
     }
 }
 
-/// To the minute, so that the rest is not played each second.
+/// The time left in whole minutes, so that the rest is not simulated each second.
 fn time_left(session: &Session, left_ms: i64, now: &Stamp) -> TimeLeft {
     let out = |rod: &restwater_session::Rod| {
         running_wait_min(session, session.running(rod.number)?, now).map(libm::floor)
@@ -341,13 +342,13 @@ fn toggle(alarms: &mut Vec<u16>, minutes: u16) {
     }
 }
 
-/// Whether a class counts; other kinds keep what was said of them.
+/// Toggles whether a class counts; other kinds keep their rule.
 fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Result<(), AppError> {
     let place = setup.class(name).ok_or_else(|| no_such_class(name))?;
     let name = setup.classes[place].name.clone();
     match &mut setup.rules.counting {
         Counting::Everything => setup.rules.counting = Counting::AllBut(vec![name]),
-        // On either list a kind changes sides by being put on it or taken off.
+        // With either list, adding a kind or removing it toggles whether it counts.
         Counting::Only(kinds) | Counting::AllBut(kinds) => {
             if let Some(listed) = kinds.iter().position(|k| same_name(k, &name)) {
                 kinds.remove(listed);
@@ -362,7 +363,8 @@ fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Result<(), AppError> {
     Ok(())
 }
 
-/// A guess in the other unit, to the ounce or to ten grams; never a weight that was read on scales.
+/// Converts a guess to the other unit, to the ounce or to ten grams. Never used for a weight that was read on
+/// scales.
 fn converted(weight: Weight, unit: WeightUnit) -> Weight {
     match (weight, unit) {
         (Weight::Drams(_), WeightUnit::Drams) | (Weight::Grams(_), WeightUnit::Grams) => weight,
@@ -373,7 +375,7 @@ fn converted(weight: Weight, unit: WeightUnit) -> Weight {
     }
 }
 
-/// Guesses go over to the other unit; limits are the organiser's and stay as they were given.
+/// Converts guesses to the other unit; limits are the organiser's and stay as they were given.
 fn in_unit(setup: &mut MatchSetup, unit: WeightUnit) {
     setup.unit = unit;
     setup.mark = if unit == WeightUnit::Drams { Weight::Drams(16) } else { Weight::Grams(10) };

@@ -1,24 +1,47 @@
 //! Mending in the evening: doubtful entries, each put right in a few taps. Every tap is an entry of its own, so
-//! that it can be taken back.
+//! that it can be taken back. It is about the session opened in the Book, else about the one that the screens are about.
 
 use super::error::within;
+use super::recent::Loaded;
 use super::{App, AppError};
-use restwater_log::{EndSaid, Moment, Op, Payload};
+use restwater_log::{EndSaid, Moment, Payload};
+use restwater_screen as screen;
 use restwater_screen::{MendInput, MendTap, MendView, mend_view};
-use restwater_session::{DoubtKind, NotNow, Session, Stamp, rhythm};
+use restwater_session::{NotNow, Session, Stamp, gap_before, rhythm, timed};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 impl App {
     /// The Mend screen.
-    pub(super) fn mend_screen(&self, now: &Moment) -> MendView {
-        mend_view(&MendInput {
+    pub(super) fn mend_screen(&mut self, now: &Moment) -> Result<MendView, AppError> {
+        let of = self.session_to_mend()?;
+        let current = self.session().map(|session| session.id);
+        let loaded = of.and_then(|id| self.journal.recent().of(id));
+        let device = self.journal.store().device();
+        Ok(mend_view(&MendInput {
             words: &self.words,
-            session: self.session(),
-            ops: self.ops(),
-            now: &self.on_line(now),
+            session: loaded.map(|loaded| &loaded.session),
+            earlier: of != current,
+            ops: loaded.map_or(&[], |loaded| &loaded.ops),
+            now: &match loaded {
+                Some(loaded) => loaded.session.time_line.place(device, now),
+                None => self.on_line(now),
+            },
             open: self.mending,
-        })
+        }))
+    }
+
+    /// The session opened in the Book where it is the angler's own, else the one that the screens are about. What a partner
+    /// logged is the partner's to mend.
+    fn session_to_mend(&mut self) -> Result<Option<Uuid>, AppError> {
+        let opened = self.book.opened.as_ref().map(|session| session.id);
+        match opened {
+            Some(id) if !self.is_of_another(id)? => {
+                self.journal.bring(id)?;
+                Ok(Some(id))
+            }
+            _ => Ok(self.session().map(|session| session.id)),
+        }
     }
 
     /// Opens a doubtful entry, or goes back to the list.
@@ -30,12 +53,12 @@ impl App {
         Ok(String::new())
     }
 
-    /// Mends one thing of a doubtful entry.
+    /// Corrects one thing in a doubtful entry.
     pub(super) fn mend(&mut self, op: Uuid, tap: MendTap, at: &Moment) -> Result<String, AppError> {
         if tap == MendTap::WasAway {
             return self.was_away(op, at);
         }
-        let (session, entry) = self.entry_to_mend(op)?;
+        let Loaded { session, ops, .. } = self.entry_to_mend(op)?;
         let (payload, amends) = match tap {
             MendTap::Confirm => (Payload::Confirmed, Some(op)),
             MendTap::End { end } => {
@@ -46,29 +69,36 @@ impl App {
                 (end_set(session, op, None, Some(minutes)).ok_or(AppError::NotOfThatEntry)?, Some(op))
             }
             MendTap::Back { minutes } => {
-                (Payload::TimeSet { back_s: within("back", minutes, 1, 1_440)? * 60 }, Some(op))
+                let back_s = within("back", minutes, 1, 1_440)? * 60;
+                let entry = timed(session, ops, op);
+                if let Some(before) = entry.as_ref().and_then(|entry| entry.in_the_way(back_s)) {
+                    return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
+                }
+                (Payload::TimeSet { back_s }, Some(op))
             }
-            MendTap::Remove if restwater_screen::stands_alone(&entry.payload) => {
+            MendTap::Remove if ops.iter().any(|o| o.id == op && screen::stands_alone(&o.payload)) => {
                 (Payload::Removed { targets: vec![op] }, None)
             }
             MendTap::WasAway | MendTap::Remove => return Err(AppError::NotOfThatEntry),
             MendTap::AddCast => (forgotten(session, op).ok_or(AppError::NotOfThatEntry)?, None),
         };
-        let session = entry.session;
+        let session = session.id;
         let kind = payload.kind().to_owned();
         self.write(session, payload, amends, at)?;
         self.mending = still_open(op, &kind);
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// A break in the gap before a cast: from the end of the cast before it, up to a turn-round before its splash.
+    /// A break in the gap before a cast: from where the rods were in, up to a turn-round before one went out again.
     fn was_away(&mut self, op: Uuid, at: &Moment) -> Result<String, AppError> {
-        let now = self.on_line(at);
-        let (session, _) = self.entry_to_mend(op)?;
-        let (from, next) = gap_before(session, op).ok_or(AppError::NotOfThatEntry)?;
+        let device = self.journal.store().device();
+        let Loaded { session, .. } = self.entry_to_mend(op)?;
+        let now = session.time_line.place(device, at);
+        let gap = gap_before(session, op).ok_or(AppError::NotOfThatEntry)?;
         if session.away().is_some() {
             return Err(NotNow::AwayAlready.into());
         }
+        let (from, next) = gap.of_a_break(session).map_err(NotNow::RodWasOut)?;
         let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
         let turn_s = ((turn_min * 60.0) as i64).min(next.ms_since(&from) / 3_000);
         let back_s = |stamp: &Stamp| u32::try_from(now.ms_since(stamp) / 1_000).ok();
@@ -81,7 +111,7 @@ impl App {
             (self.journal.new_id(at), Payload::TimeSet { back_s: began_s }, Some(away)),
             (returned, Payload::Returned, None),
             (self.journal.new_id(at), Payload::TimeSet { back_s: ended_s }, Some(returned)),
-            // Said in the evening, the times are as good as they get: they are no more to be mended.
+            // Times entered from memory won't get better, so the entry is confirmed at once.
             (self.journal.new_id(at), Payload::Confirmed, Some(away)),
             (self.journal.new_id(at), Payload::Confirmed, Some(returned)),
         ];
@@ -91,57 +121,42 @@ impl App {
         Ok(self.say_what("notice-logged", "away"))
     }
 
-    /// The session shown and one of its entries.
-    fn entry_to_mend(&self, op: Uuid) -> Result<(&Session, &Op), AppError> {
-        let entry = self.ops().iter().find(|entry| entry.id == op);
-        self.session().zip(entry).ok_or(AppError::NoSuchEntry)
+    /// The session to mend, if that is one of its entries.
+    fn entry_to_mend(&mut self, op: Uuid) -> Result<&Loaded, AppError> {
+        let of = self.session_to_mend()?;
+        let loaded = of.and_then(|id| self.journal.recent().of(id));
+        loaded.filter(|loaded| loaded.ops.iter().any(|o| o.id == op)).ok_or(AppError::NoSuchEntry)
     }
 }
 
-/// What was settled goes off the glass; an end is left there, since its minutes may follow.
+/// What was settled leaves the screen; an end is left open, since its minutes may follow.
 fn still_open(op: Uuid, kind: &str) -> Option<Uuid> {
     Some(op).filter(|_| matches!(kind, "cast_end_set" | "time_set"))
 }
 
-/// The end of a cast with one thing said anew, and the other as it stands.
+/// The end of a cast with one thing corrected and the other as before.
 fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u32>) -> Option<Payload> {
     let cast = session.casts.iter().find(|cast| cast.op == op)?;
     cast.end.as_ref()?;
-    let end = end.unwrap_or_else(|| restwater_screen::end_said(cast).unwrap_or(EndSaid::WoundIn));
+    let end = end.unwrap_or_else(|| screen::end_said(cast).unwrap_or(EndSaid::WoundIn));
     let after_s = match minutes {
         Some(minutes) => Some(60 * minutes),
-        None => restwater_screen::wait_to_mend_s(session, cast),
+        None => screen::wait_to_mend_s(session, cast),
     };
     Some(Payload::CastEndSet { end, after_s })
 }
 
-/// The gap before a cast in which something may be missing: from the end of the cast before it to its splash, of which a logged
-/// break is no part.
-fn gap_before(session: &Session, op: Uuid) -> Option<(Stamp, Stamp)> {
-    let gapped = |d: &restwater_session::Doubt| d.op == op && d.kind == DoubtKind::LongGap;
-    session.doubts.iter().find(|d| gapped(d))?;
-    let next = session.casts.iter().find(|cast| cast.op == op)?;
-    let before =
-        session.casts.iter().filter(|cast| cast.rod == next.rod).take_while(|cast| cast.op != op).last()?;
-    Some(session.without_a_break(&before.end.as_ref()?.at, &next.start))
-}
-
 /// A cast in the gap before another: out a turn-round after what came before it, in a turn-round before what comes next.
 fn forgotten(session: &Session, op: Uuid) -> Option<Payload> {
-    let gapped = |d: &restwater_session::Doubt| d.op == op && d.kind == DoubtKind::LongGap;
-    session.doubts.iter().find(|d| gapped(d))?;
-    let next = session.casts.iter().find(|cast| cast.op == op)?;
-    let before =
-        session.casts.iter().filter(|cast| cast.rod == next.rod).take_while(|cast| cast.op != op).last()?;
-    let end = &before.end.as_ref()?.at;
-    let (since, until) = session.without_a_break(end, &next.start);
+    let gap = gap_before(session, op)?;
+    let (since, until) = gap.of_a_cast(session);
     let gap_s = until.ms_since(&since) / 1_000;
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
     let turn_s = ((turn_min * 60.0) as i64).min(gap_s / 3);
     let seconds = |s: i64| u32::try_from(s).ok();
     Some(Payload::CastAdded {
-        after: before.op,
-        lag_s: seconds(since.ms_since(end) / 1_000 + turn_s)?,
+        after: gap.before.op,
+        lag_s: seconds(since.ms_since(gap.end) / 1_000 + turn_s)?,
         wait_s: seconds(gap_s - 2 * turn_s)?,
         end: EndSaid::WoundIn,
     })

@@ -1,11 +1,11 @@
-//! The plan for a day: what a tap on it writes, and which plan a session takes up.
+//! The plan for a day: its taps, and which plan a session takes up.
 
 use super::error::within;
 use super::journal::Beside;
 use super::tackle::{sound_reach, with_rig};
 use super::{App, AppError, settings};
 use restwater_kit::{Kit, nearest_plan};
-use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, RodNumber, kit_of};
+use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, RodNumber};
 use restwater_screen::{PlanInput, PlanTap};
 use restwater_session::{MOST_RODS, NotNow, Plan, Session, check, fold};
 use restwater_store::Store;
@@ -14,30 +14,30 @@ use uuid::Uuid;
 
 const ASIDE: &str = "plan_aside";
 const DAY_MS: i64 = 86_400_000;
-/// From this hour on a plan is written for tomorrow: a choice.
+/// From this time of day on, a plan is written for tomorrow: a choice.
 const EVENING_MS: i64 = 12 * 3_600_000;
 /// How far ahead a day may be planned.
 const DAYS_AHEAD: i32 = 400;
-/// Longer than any cast is left, and than any session before its move, in minutes.
+/// Nobody leaves a cast for longer, or moves later in a session, in minutes.
 const LONGEST_MIN: u16 = 1_440;
 
-/// What is chosen beside the plan itself; it belongs to the phone.
+/// Choices about the plan that belong to the phone, not to the plan itself.
 #[derive(Default)]
 pub(super) struct PlanState {
-    /// The day that is planned, where one was chosen.
+    /// The day that is planned, if one was chosen.
     day: Option<i32>,
-    /// The day for which the plan was put aside before START.
+    /// The day whose plan was dropped before START.
     aside: Option<i32>,
 }
 
-/// What the screens are told of the plan.
+/// The state of the plan for the screens.
 pub(super) struct PlanNow {
     day: i32,
     pub(super) today: i32,
     plan: Option<Plan>,
-    /// The day of the plan that START would take up if it weren't put aside.
+    /// The day of the plan that START would take up if it hadn't been dropped.
     pub(super) nearest: Option<i32>,
-    /// Whether it is put aside.
+    /// Whether it was dropped.
     pub(super) aside: bool,
     last: Session,
 }
@@ -54,7 +54,7 @@ fn day_of(at: &Moment) -> i32 {
 }
 
 impl App {
-    /// The plan as it stands.
+    /// The current plan.
     pub(super) fn plan_now(&mut self, now: &Moment) -> Result<PlanNow, AppError> {
         let today = day_of(now);
         let plans = self.plans()?;
@@ -65,7 +65,7 @@ impl App {
         Ok(PlanNow { day, today, plan: plans.get(&day).cloned(), nearest, aside, last })
     }
 
-    /// What the Bench shows of it.
+    /// The plan as the Bench shows it.
     pub(super) fn plan_input<'a>(&self, now: &'a PlanNow) -> PlanInput<'a> {
         let open = now.last.is_open();
         PlanInput {
@@ -96,9 +96,9 @@ impl App {
                 let day = self.planned_day(at);
                 let plan = self.plans()?.remove(&day).unwrap_or_default();
                 match changed(&plan, line)? {
-                    Some(Changed::Set(line)) => self.write_plan(Payload::PlanSet { day, line }, at),
+                    Some(Changed::Set(line)) => self.log_own(Payload::PlanSet { day, line }, at),
                     Some(Changed::Cleared(line)) if plan.has(&line) => {
-                        self.write_plan(Payload::PlanCleared { day, line }, at)
+                        self.log_own(Payload::PlanCleared { day, line }, at)
                     }
                     _ => Ok(String::new()),
                 }
@@ -106,13 +106,14 @@ impl App {
         }
     }
 
-    /// A line that was typed.
+    /// Writes a line that was typed.
     pub(super) fn plan_line(&mut self, line: PlanLine, at: &Moment) -> Result<String, AppError> {
         let day = self.planned_day(at);
-        self.write_plan(Payload::PlanSet { day, line }, at)
+        self.log_own(Payload::PlanSet { day, line }, at)
     }
 
-    /// The plan that a session takes up as it begins, as it stands now. Where it can't be read the session begins without.
+    /// A copy of the plan for a session that begins now. If the plan can't be read the session begins without
+    /// one.
     pub(super) fn plan_to_take(&mut self, at: &Moment) -> Option<Payload> {
         let today = day_of(at);
         if self.plan.aside == Some(today) {
@@ -124,7 +125,7 @@ impl App {
         Some(Payload::PlanTaken { day, lines: plan.lines().cloned().collect() })
     }
 
-    /// Today goes by the plan, or by none: the session that runs, else the next one of today.
+    /// Takes up or drops the plan for the running session, or before START for the next one of today.
     fn plan_today(&mut self, takes: bool, at: &Moment) -> Result<String, AppError> {
         let Some(session) = self.session().filter(|session| session.is_open()).map(|session| session.id)
         else {
@@ -146,13 +147,6 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    fn write_plan(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
-        let kind = payload.kind().to_owned();
-        let kit = self.plan_kit();
-        self.write_all(kit, vec![payload], at)?;
-        Ok(self.say_what("notice-logged", &kind))
-    }
-
     /// The day that was chosen, else today, and in the evening tomorrow, unless a session still runs.
     fn planned_day(&self, now: &Moment) -> i32 {
         let open = self.session().is_some_and(Session::is_open);
@@ -160,20 +154,14 @@ impl App {
         self.plan.day.unwrap_or_else(|| day_of(now).saturating_add(i32::from(evening)))
     }
 
-    /// The kit that the angler's plans stand in: the one in use where a phone of the angler's began it, else this phone's own.
-    /// A partner's wallet may be shared; a partner's plan stays the partner's.
-    fn plan_kit(&self) -> Uuid {
-        let mine = self.mine.iter().any(|phone| kit_of(*phone) == self.kit_id);
-        if mine { self.kit_id } else { kit_of(self.journal.store().device()) }
-    }
-
     fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
         self.sessions.refresh(&self.journal)?;
-        let kit: Kit = restwater_kit::fold(self.journal.recent().kit(self.plan_kit()), &[]);
+        let kit: Kit = restwater_kit::fold(self.journal.recent().kit(self.own_kit()), &[]);
         Ok(kit.plans)
     }
 
-    /// The plan that today goes by. What was fished before has used a plan up; a session that still runs hasn't.
+    /// The plan for today. An earlier session has used up the plan of its day, but a session that is still
+    /// running hasn't.
     fn nearest<'p>(&self, plans: &'p BTreeMap<i32, Plan>, today: i32) -> Option<(i32, &'p Plan)> {
         let running = self.session().filter(|session| session.is_open()).map(|session| session.id);
         let fished = self.sessions.days(&self.mine).filter(|day| day.mine && Some(day.id) != running);
@@ -185,13 +173,13 @@ impl App {
     }
 }
 
-/// What becomes of a line.
+/// A change to a line.
 enum Changed {
     Set(PlanLine),
     Cleared(PlanKey),
 }
 
-/// The line that a tap changes, as it is then, or `None` if it changes no line.
+/// The line after the tap, or `None` if the tap changes no line.
 fn changed(plan: &Plan, tap: &PlanTap) -> Result<Option<Changed>, AppError> {
     Ok(Some(match tap {
         PlanTap::NoPeg { peg } => Changed::Cleared(PlanKey::Peg { peg: peg.clone() }),
@@ -250,7 +238,7 @@ fn planned_rig(plan: &Plan, rod: RodNumber) -> Rig {
     rig.unwrap_or_default()
 }
 
-/// A time that a move can have.
+/// Checks the time of a move.
 pub(super) fn sound_move(at: MoveAt) -> Result<MoveAt, AppError> {
     Ok(match at {
         MoveAt::AllIn { minutes } => MoveAt::AllIn { minutes: within("move", minutes, 0, LONGEST_MIN)? },

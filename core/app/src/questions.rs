@@ -1,5 +1,6 @@
-//! Questions asked over days: the same two values of one factor, compared on two days or more of one water. They are found in
-//! the days themselves, each day read once, and kept for as long as its entries stay as they are.
+//! Questions over days: the same two values of one factor, compared on two or more days of one water. They
+//! are computed from the days themselves. Each day is read once, and the result is kept until its entries
+//! change.
 
 use super::App;
 use restwater_compare::over_days::{Compared, DayOfQuestion, compared, more_days, question};
@@ -9,10 +10,10 @@ use restwater_store::SessionRow;
 use std::collections::HashMap;
 use uuid::Uuid;
 
-/// Steers the drawn permutations and the futures: the same record says the same.
+/// The seed of the permutations and simulated futures, so that the same record always gives the same answer.
 const SEED: u64 = 4;
 
-/// The questions, and what they were made from.
+/// The questions, and the input they were computed from.
 #[derive(Default)]
 pub(super) struct Questions {
     of: Option<Of>,
@@ -20,7 +21,7 @@ pub(super) struct Questions {
     standing: Vec<Standing>,
 }
 
-/// Everything that the questions hang on.
+/// Everything that the questions depend on.
 #[derive(PartialEq)]
 struct Of {
     log: u64,
@@ -29,7 +30,7 @@ struct Of {
     today: Option<Uuid>,
 }
 
-/// What was compared on a day, and what of it was needed so far.
+/// What was compared on a day, and the parts of it computed so far.
 struct Kept {
     row: SessionRow,
     asked: Vec<Compared>,
@@ -46,14 +47,14 @@ impl Kept {
 /// A question with its days, the oldest first.
 struct Standing {
     view: StandingQuestion,
-    /// Which days, and as they were.
+    /// The rows of its days when it was computed.
     of: Vec<SessionRow>,
     days: Vec<DayOfQuestion>,
-    /// Whether it was asked how many more days it would take.
+    /// Whether the number of further days was computed.
     more_asked: bool,
 }
 
-/// What makes a question the same on another day.
+/// The identity of a question over days.
 #[derive(PartialEq, Eq, Hash, Clone, Copy)]
 struct Key<'a> {
     water: &'a str,
@@ -62,7 +63,8 @@ struct Key<'a> {
     b: &'a str,
 }
 
-/// The days on which a question was asked, the oldest first, with which change of the day it was, and its place among all.
+/// The days of a question, oldest first, each with the index of the change on that day, and the question's
+/// place among all.
 #[derive(Default)]
 struct Asked {
     days: Vec<(usize, usize)>,
@@ -70,7 +72,7 @@ struct Asked {
 }
 
 impl App {
-    /// The questions, those asked last first, with how many more days each would take.
+    /// The questions, latest first, with how many more days each would take.
     pub(super) fn questions(&mut self) -> Vec<StandingQuestion> {
         self.bring_questions_up();
         for standing in self.questions.standing.iter_mut().filter(|standing| !standing.more_asked) {
@@ -80,7 +82,8 @@ impl App {
         self.questions.standing.iter().map(|standing| standing.view.clone()).collect()
     }
 
-    /// Finds the questions anew where the log has grown or other days count. Where the days can't be read there are none for now.
+    /// Computes the questions again if the log has grown or other days count. If the days can't be read there
+    /// are no questions for now.
     pub(super) fn bring_questions_up(&mut self) {
         let of = Of {
             log: self.journal.version(),
@@ -116,7 +119,7 @@ impl Questions {
         for (row, day) in days {
             let known = self.days.remove(&row.id).filter(|kept| kept.row == **row);
             kept.push(known.unwrap_or_else(|| {
-                // A water without a name is one of its own.
+                // Days on a water without a name are never combined.
                 let asked = if day.water.is_some() { compared(&day.rows) } else { Vec::new() };
                 Kept { row: (*row).clone(), asked, made: HashMap::new() }
             }));
@@ -153,7 +156,7 @@ impl Questions {
     }
 }
 
-/// A question as it stood before, where none of its days has changed, or made anew.
+/// The previous result for a question if none of its days has changed, otherwise a new one.
 fn stand(
     asked: &Asked,
     placed: usize,
@@ -164,7 +167,7 @@ fn stand(
     let (first, which) = asked.days[0];
     let (water, of_day) = (days[first].1.water.clone().unwrap_or_default(), &kept[first].asked[which]);
     let (factor, a, b) = (of_day.factor, of_day.a.clone(), of_day.b.clone());
-    // One that never counted has no share of the error yet: it would be the next in order.
+    // A question without a counting day has no share of the error yet. It is judged as the next in order.
     let place = asked.place.unwrap_or(placed + 1);
     let of: Vec<SessionRow> = asked.days.iter().map(|(n, _)| days[*n].0.clone()).collect();
     let same = |standing: &Standing| {

@@ -1,4 +1,4 @@
-//! The sessions in memory: this phone's latest, and older ones as far as undo has walked back.
+//! The sessions in memory: this phone's latest, and older ones as far as undo has gone back.
 
 use restwater_log::{Began, Entry, History, Op, OpOrder, history, is_kit, sorted};
 use restwater_session::{Session, fold};
@@ -10,7 +10,7 @@ use uuid::Uuid;
 pub(super) struct Loaded {
     pub(super) ops: Vec<Op>,
     pub(super) session: Session,
-    /// How it began; none as long as nothing is written in it.
+    /// How it began; `None` as long as nothing is written in it.
     began: Option<Began>,
 }
 
@@ -19,26 +19,28 @@ impl Loaded {
         Self { session: fold(id, &ops), began: Began::of_all(&ops), ops }
     }
 
-    /// Where it stands among the sessions.
+    /// Its position among the sessions.
     pub(super) fn place(&self) -> Option<OpOrder> {
         self.began.map(|began| began.order)
     }
 }
 
-/// Sessions in memory, in no order, and all kits: a kit is old and new at once.
+/// Sessions in memory, in no particular order, and all kits, since a kit has both old and new entries.
 pub(super) struct Recent {
     device: Uuid,
     loaded: Vec<Loaded>,
     kits: Vec<(Uuid, Vec<Op>)>,
-    /// All sessions that this phone began from here on are in memory; none before the first step back.
+    /// All sessions that this phone began from this point of the log on are in memory; `None` before the
+    /// first step back.
     own_from: Option<OpOrder>,
-    /// All sessions in which this phone wrote from here on are in memory; none before the first step back.
+    /// All sessions in which this phone wrote from this point of the log on are in memory; `None` before the
+    /// first step back.
     written_from: Option<OpOrder>,
     history: History,
 }
 
 impl Recent {
-    /// Loads the session that this phone began last; older ones only where undo needs them.
+    /// Loads the session that this phone began last, and older ones only if undo needs them.
     pub(super) fn load(store: &Store) -> Result<Self, StoreError> {
         let kits = store.kits()?.into_iter().map(|row| Ok((row.id, store.ops_of(row.id)?)));
         let mut recent = Self {
@@ -53,13 +55,19 @@ impl Recent {
         Ok(recent)
     }
 
-    /// The session that screens are about: of those that this phone began, the latest whose beginning isn't undone.
+    /// The session shown on the screens: the latest one that this phone began and whose beginning isn't
+    /// undone.
     pub(super) fn current(&self) -> Option<&Loaded> {
         let from = self.own_from?;
         let own = self.loaded.iter().filter(|l| {
             l.began.is_some_and(|began| began.device == Some(self.device) && began.order >= from)
         });
         own.filter(|l| l.session.started.is_some()).max_by_key(|l| l.place())
+    }
+
+    /// A session in memory.
+    pub(super) fn of(&self, id: Uuid) -> Option<&Loaded> {
+        self.loaded.iter().find(|loaded| loaded.session.id == id)
     }
 
     /// The ops of a kit.
@@ -72,12 +80,12 @@ impl Recent {
         &self.kits
     }
 
-    /// What undo takes back next.
+    /// What undo would undo next.
     pub(super) fn undo(&self) -> Option<&Entry> {
         self.history.undo.last()
     }
 
-    /// What redo brings back next, with the undo op it points at.
+    /// What redo would restore next, with the undo op that it points at.
     pub(super) fn redo(&self) -> Option<&(Entry, Uuid)> {
         self.history.redo.last()
     }
@@ -98,7 +106,7 @@ impl Recent {
         self.loaded.iter().flat_map(|l| &l.ops).chain(self.kits.iter().flat_map(|(_, ops)| ops))
     }
 
-    /// Reads what is needed before something is written in a session: its entries, where it is an older one that is not in memory.
+    /// Reads what is needed before a session is mended or written in: its entries, where it is an older one that is not in memory.
     pub(super) fn make_room_for(&mut self, store: &Store, session: Uuid) -> Result<(), StoreError> {
         if !is_kit(session) && !self.is_loaded(session) {
             let ops = store.ops_of(session)?;
@@ -109,7 +117,7 @@ impl Recent {
         Ok(())
     }
 
-    /// Takes in ops just written. What can fail is left to [`Recent::settle`].
+    /// Adds ops just written. This can't fail; the rest is left to [`Recent::settle`].
     pub(super) fn add(&mut self, ops: Vec<Op>) {
         let touched: HashSet<Uuid> = ops.iter().map(|op| op.session).collect();
         for op in ops {
@@ -133,8 +141,8 @@ impl Recent {
         }
     }
 
-    /// Walks back until there is a session to show, or none older, and until nothing on disk can come after what undo takes back.
-    /// An error leaves what is in memory as it is.
+    /// Goes back until there is a session to show (or no older one), and until no entry on disk can be newer
+    /// than the next step of undo. An error leaves memory unchanged.
     pub(super) fn settle(&mut self, store: &Store) -> Result<(), StoreError> {
         self.history = history(&sorted(self.all_ops()), self.device);
         let mut more = false;
@@ -150,7 +158,7 @@ impl Recent {
             let last = self.history.undo.last().map(|entry| entry.hlc);
             more = false;
             while let Some(row) = store.written_before(self.written_from)? {
-                // What was written before it has no say.
+                // Sessions last written in before that entry don't matter.
                 if row.own.is_none_or(|own| last.is_some_and(|last| own.0 <= last)) {
                     break;
                 }
@@ -166,7 +174,7 @@ impl Recent {
         }
     }
 
-    /// Reads a session that is not in memory; whether it was not.
+    /// Loads a session unless it is in memory; returns whether it was loaded.
     fn load_one(&mut self, store: &Store, id: Uuid) -> Result<bool, StoreError> {
         if is_kit(id) || self.is_loaded(id) {
             return Ok(false);

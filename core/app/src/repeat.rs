@@ -1,13 +1,14 @@
-//! The 0.7 s rule: a second tap of a cold thumb is ignored, and seen to be.
+//! The 0.7 s rule: an accidental second tap of a cold thumb is ignored, and the angler sees that it was.
 
 use super::Action;
 use restwater_log::Moment;
 use restwater_screen::Pad;
 
-/// Two taps closer than this are one.
+/// Two taps closer together than this count as one.
 pub const REPEAT_MS: i64 = 700;
 
-/// Steps of a figure follow each other fast and are undone by a step back: only what no thumb can do is one tap.
+/// Steps of a figure may follow each other fast, since a step back corrects them. Only taps closer than any
+/// thumb can make count as one.
 pub(super) const STEP_REPEAT_MS: i64 = 150;
 
 /// The last accepted tap.
@@ -22,13 +23,14 @@ impl LastTap {
         Self { action: action.clone(), at: at.clone() }
     }
 
-    /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since the first tap
-    /// may have put another key under the thumb.
+    /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since
+    /// the first tap may have put another key under the thumb.
     pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
         let gap = at.since(&self.at).ms;
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
-            // BACK, a choice of the swim and a key of the fish bring the Bank up, with a key of it under the thumb.
+            // BACK, a choice on the Swim screen and a key about a fish open the Bank, which puts one of its
+            // keys under the thumb.
             (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim))
             | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
             | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_))) => true,
@@ -52,7 +54,7 @@ mod tests {
     }
 
     #[test]
-    fn within_the_rule_the_same_pad_is_the_same_tap() {
+    fn within_the_time_of_the_rule_any_key_of_the_same_pad_is_a_repeat() {
         let last = LastTap::new(&Action::WoundIn { rod: 1 }, &second(0));
         assert!(last.is_repeated_by(&Action::WoundIn { rod: 1 }, &after(699)));
         assert!(last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)), "CAST came under the thumb");
@@ -82,7 +84,7 @@ mod tests {
     }
 
     #[test]
-    fn a_double_tap_on_landed_says_nothing_of_the_fish() {
+    fn a_double_tap_on_landed_does_not_tap_a_key_about_the_fish() {
         let last = LastTap::new(&Action::Landed { rod: 1, fish: None }, &second(0));
         let fish = |tap| Action::Fish { cast: None, tap };
         assert!(last.is_repeated_by(&fish(FishTap::PutBack { back: true }), &after(300)));
@@ -94,7 +96,7 @@ mod tests {
     }
 
     #[test]
-    fn a_double_tap_on_back_casts_nothing() {
+    fn a_double_tap_on_back_does_not_cast() {
         let last = LastTap::new(&Action::Back, &second(0));
         for rod in [1, 2] {
             assert!(last.is_repeated_by(&Action::Cast { rod }, &after(300)), "CAST came under the thumb");

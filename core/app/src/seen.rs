@@ -1,4 +1,4 @@
-//! Fish that show: what the key of the Bank and the screen behind it do.
+//! Fish that show themselves: the taps of the Bank's key and of the screen behind it.
 
 use super::feed::{place_of, spot_now};
 use super::{App, AppError};

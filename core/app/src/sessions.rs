@@ -1,4 +1,5 @@
-//! All days in brief, kept in memory: read from their snapshots in one go, and made anew only where the log has grown.
+//! Summaries of all days, kept in memory. They are read from stored snapshots at once, and recomputed only
+//! for days whose log has grown.
 
 use super::AppError;
 use super::earlier::EARLIER_SESSIONS;
@@ -11,7 +12,7 @@ use restwater_store::{SessionRow, SnapshotRow};
 use std::collections::HashMap;
 use uuid::Uuid;
 
-/// Snapshots read one by one; more than that are read in one go.
+/// Up to this many snapshots are read one by one, more than that at once.
 const FEW: usize = 8;
 
 /// All days, newest first.
@@ -21,7 +22,7 @@ pub(super) struct Sessions {
 }
 
 impl Sessions {
-    /// Brings the list up to the log.
+    /// Brings the list up to date with the log.
     pub(super) fn refresh(&mut self, journal: &Journal) -> Result<(), AppError> {
         let store = journal.store();
         let mut rows = store.sessions()?;
@@ -51,7 +52,8 @@ impl Sessions {
                 day
             } else {
                 let (summary, kept) = made_anew(store, &row)?;
-                // A day that still runs would be written again with each tap.
+                // The summary of a day that is still running isn't stored, since it would be rewritten with
+                // each tap.
                 made.extend(Some(kept).filter(|_| summary.length_min.is_some()));
                 (row, summary)
             };
@@ -63,14 +65,15 @@ impl Sessions {
         Ok(())
     }
 
-    /// The days that have begun, newest first, each with whose it is; `mine` are the angler's phones.
+    /// The days that have begun, newest first, each with its angler; `mine` are the angler's phones.
     pub(super) fn days(&self, mine: &[Uuid]) -> impl Iterator<Item = Day<'_>> {
         let begun = self.days.iter().filter(|(_, day)| day.started_ms.is_some());
         begun.map(|(row, day)| Day { id: row.id, gist: day, mine: angler(row, mine).is_none() })
     }
 
-    /// The days that count for one of them, itself left out, newest first, each with whether it is another angler's: where
-    /// the angler's own are chosen, a partner's day stands beside the partner's.
+    /// The days that count for one session, without that session, newest first, each with whether it is
+    /// another angler's. If only the own days count, a partner's session is compared with that partner's
+    /// days.
     pub(super) fn days_for(&self, session: Uuid, whose: Whose, mine: &[Uuid]) -> Vec<(Uuid, &Summary, bool)> {
         let of = self.days.iter().find(|(row, _)| row.id == session).and_then(|(row, _)| angler(row, mine));
         let others = self.days.iter().filter(|(row, day)| row.id != session && day.started_ms.is_some());
@@ -80,7 +83,8 @@ impl Sessions {
             .collect()
     }
 
-    /// The days that have begun and count, newest first: those of the anglers that are chosen, and today's whoever's it is.
+    /// The days that have begun and count, newest first: those of the chosen anglers, and today's in any
+    /// case.
     pub(super) fn that_count(
         &self,
         whose: Whose,
@@ -92,7 +96,7 @@ impl Sessions {
         begun.map(|(row, day)| (row, day)).collect()
     }
 
-    /// The latest of these that lie before it.
+    /// The latest of those days that are earlier than the session.
     pub(super) fn earlier_of(&self, session: Uuid, whose: Whose, mine: &[Uuid]) -> Vec<(&Summary, bool)> {
         let from_it = self.days.iter().skip_while(|(row, _)| row.id != session);
         let before: Vec<Uuid> = from_it.skip(1).map(|(row, _)| row.id).collect();
@@ -101,7 +105,7 @@ impl Sessions {
     }
 }
 
-/// The phone that began a session, where it is another angler's: all phones of the angler are one.
+/// The phone that began a session if it is another angler's; `None` for all phones of the angler.
 fn angler(row: &SessionRow, mine: &[Uuid]) -> Option<Uuid> {
     row.began.device.filter(|device| !mine.contains(device))
 }

@@ -1,4 +1,4 @@
-//! What belongs to the phone, not to the log: hand, scheme, the set-up last used.
+//! Settings that belong to the phone, not to the log: hand, scheme, the set-up last used.
 
 use super::AppError;
 use restwater_log::SessionSetup;
@@ -17,7 +17,7 @@ pub(super) fn load_settings(store: &Store) -> Result<Settings, AppError> {
     Ok(read(store, SETTINGS)?)
 }
 
-/// Keeps them with the choices of the phone, all or nothing: the scheme is a part of each.
+/// Stores them with the choices of the phone, all or nothing, since both contain the scheme.
 pub(super) fn save_looks(store: &Store, settings: Settings, phone: PhoneChoices) -> Result<(), AppError> {
     let (settings, phone) = (text_of(&settings)?, text_of(&phone)?);
     Ok(store.set_settings(&[(SETTINGS, &settings), (PHONE, &phone)])?)
@@ -31,13 +31,13 @@ pub(super) fn save_phone(store: &Store, phone: PhoneChoices) -> Result<(), AppEr
     write(store, PHONE, &phone)
 }
 
-/// The phones whose sessions are the angler's: this one, and those that were said to be.
+/// The phones whose sessions are the angler's: this one, and those that the angler has claimed.
 pub(super) fn load_mine(store: &Store) -> Result<Vec<Uuid>, AppError> {
     let others: Vec<Uuid> = read(store, OTHER_PHONES)?;
     Ok(std::iter::once(store.device()).chain(others).collect())
 }
 
-/// Keeps them, this one aside: which it is, the log knows.
+/// Stores them without this phone, which the log knows.
 pub(super) fn save_mine(store: &Store, mine: &[Uuid]) -> Result<(), AppError> {
     let others: Vec<&Uuid> = mine.iter().filter(|phone| **phone != store.device()).collect();
     write(store, OTHER_PHONES, &others)
@@ -52,12 +52,13 @@ pub(super) fn save_draft(store: &Store, draft: &SessionSetup) -> Result<(), AppE
     write(store, DRAFT, draft)
 }
 
-/// Keeps the set-up with the setting that names the session it is copied from, all or nothing.
+/// Stores the set-up together with the setting that names the session it is copied from, all or nothing.
 pub(super) fn save_copied(store: &Store, draft: &SessionSetup, copy: (&str, &str)) -> Result<(), AppError> {
     Ok(store.set_settings(&[(DRAFT, &text_of(draft)?), copy])?)
 }
 
-/// A setting that can't be read (an older form) falls back to its default: nothing hangs on it.
+/// A setting that can't be read (an older form) falls back to its default, since nothing important depends on
+/// it.
 pub(super) fn read<T: Default + for<'a> Deserialize<'a>>(
     store: &Store,
     key: &str,

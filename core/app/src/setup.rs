@@ -1,4 +1,4 @@
-//! Setting up: the draw, the last set-up taken over, the pack list, and the entries a session begins with.
+//! Setting up: the draw, copying the last set-up, the pack list, and the entries that a session begins with.
 
 use super::error::within;
 use super::{App, AppError, settings};
@@ -13,27 +13,27 @@ use restwater_store::Store;
 use serde::Deserialize;
 use uuid::Uuid;
 
-/// No lake is deeper, cm.
+/// No lake is deeper, in cm.
 pub(super) const DEEPEST_CM: u32 = 10_000;
-/// Longer than any bait takes to settle, seconds.
+/// No bait takes longer to settle, in seconds.
 const LONGEST_SETTLE_S: u32 = 1_800;
 const COPY: &str = "setup-copy";
 const PACKED: &str = "packed";
-/// A day shorter than this before sunset may end in the dark: a choice, on the careful side.
+/// With less time than this before sunset the day may end in the dark: a choice, on the careful side.
 const LONG_DAY_MS: i64 = 9 * 3_600_000;
-/// Air at or below this may freeze, tenths of a degree: as for the cautions.
+/// Air at or below this may freeze, in tenths of a degree: the same limit as for the cautions.
 const FROST_AIR: i16 = 30;
-/// Of each lead, one and a spare.
+/// How many of each lead to pack: one and a spare.
 const LEADS: u16 = 2;
 
-/// What is chosen on the set-up screen beside the set-up itself; it belongs to the phone.
+/// Choices on the set-up screen that belong to the phone, not to the set-up itself.
 #[derive(Default)]
 pub(super) struct SetupState {
     copy: Option<Uuid>,
     packed: Vec<Item>,
 }
 
-/// An item as it is stored: as itself, or as an older version stored it, as a text that spells it.
+/// An item as it is stored: in its own form or, by an older version, as a text.
 #[derive(Deserialize)]
 #[serde(untagged)]
 enum StoredItem {
@@ -78,7 +78,7 @@ impl App {
         }))
     }
 
-    /// The angler's last session that this phone knows of.
+    /// The angler's last session, as far as this phone knows.
     fn last_day(&self) -> Option<screen::Day<'_>> {
         self.sessions.days(&self.mine).find(|day| day.mine)
     }
@@ -138,8 +138,8 @@ impl App {
         Ok(())
     }
 
-    /// What a session begins with: its set-up, and where the last one is copied its rigs, and at the same peg its spots,
-    /// marks, bounds and landmarks.
+    /// The entries that a session begins with: its set-up; if the last one is copied, its rigs; and at the
+    /// same peg also its spots, marks, bounds and landmarks.
     pub(super) fn beginning(&self, setup: &SessionSetup) -> Result<Vec<Payload>, AppError> {
         let mut payloads = vec![Payload::SessionStarted(setup.clone())];
         if let Some(id) = self.setup.copy {
@@ -148,13 +148,13 @@ impl App {
         Ok(payloads)
     }
 
-    /// A session has begun: what was chosen for it is used up, whether or not that can be noted.
+    /// Discards the choices for a session that has begun, whether or not that can be stored.
     pub(super) fn setup_used(&mut self) -> Result<(), AppError> {
         (self.setup.copy, self.setup.packed) = (None, Vec::new());
         Ok(self.journal.store().set_settings(&[(COPY, ""), (PACKED, "[]")])?)
     }
 
-    /// What to pack, with what is packed.
+    /// What to pack, each item with whether it is packed.
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
         let last = self.last_day().map(|day| day.id);
@@ -179,7 +179,7 @@ impl App {
         Ok(list(&plan).into_iter().map(packed).collect())
     }
 
-    /// Whether the day may end after sunset; where the light isn't known, it may.
+    /// Whether the day may end after sunset; true if the light isn't known.
     fn may_end_dark(&self, now: &Moment) -> bool {
         let Some((lat, lon)) = self.placed() else { return true };
         let place = Place { lat: lat as f64 / 1e7, lon: lon as f64 / 1e7 };
@@ -191,7 +191,8 @@ impl App {
 /// Digits of the longest number drawn.
 const MOST_DIGITS: usize = 4;
 
-/// A number drawn so far with one more digit; a peg that is no number, or long enough, is drawn anew.
+/// Appends a digit to the number typed for the draw. A peg that is no number, or already has all digits, is
+/// replaced.
 fn drawn(peg: Option<&str>, digit: u8) -> String {
     let so_far = peg.filter(|p| p.bytes().all(|b| b.is_ascii_digit()) && p.len() < MOST_DIGITS);
     format!("{}{digit}", so_far.unwrap_or_default())
@@ -223,7 +224,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     payloads.extend(
         rods().filter_map(|rod| Some(Payload::FeederSet { rod: rod.number, fill_mg: Some(rod.fill_mg?) })),
     );
-    // The angler picked this session to copy: at the same peg its water is the same one, named or not.
+    // The angler chose to copy this session, so at the same peg it is the same water, named or not.
     let same_peg = setup.peg.is_some() && setup.peg == last.setup.peg && setup.water == last.setup.water;
     if !same_peg {
         return payloads;
@@ -251,7 +252,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
         lon_e7: p.lon_e7,
         straight_out_cdeg: p.straight_out_cdeg,
     }));
-    // The marks are new entries: a spot finds the one that stands in its direction.
+    // The marks are new entries: a spot finds the one in its direction.
     payloads.extend(rods().filter_map(|rod| {
         let spot = restwater_log::Spot { mark: None, ..rod.spot.clone()? };
         Some(Payload::SpotSet { rod: rod.number, spot })

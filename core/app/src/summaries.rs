@@ -6,7 +6,7 @@ use restwater_session::{Summary, fold};
 use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
 use uuid::Uuid;
 
-/// Changes when [`Summary`] does, so that older ones are made anew.
+/// Changes when [`Summary`] does, so that older ones are made again.
 pub(super) const SUMMARY_VERSION: u32 = 7;
 
 /// What a snapshot of this version holds: what looking the log over compares with.

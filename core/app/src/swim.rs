@@ -12,7 +12,7 @@ use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of};
 use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Step, Swim, SwimFigures, SwimScene, WhereNext};
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;
-/// How far to keep clear of a hazard set by a tap, in cm: a guess, changed by mending.
+/// The distance to keep from a hazard set by a tap, in cm: a guess, which can be changed by mending.
 const CLEAR_CM: u32 = 300;
 
 /// What the Swim screen remembers between taps; it is not part of the log.
@@ -20,7 +20,7 @@ const CLEAR_CM: u32 = 300;
 pub(super) struct SwimState {
     aimed: Option<CellId>,
     pad: SwimPad,
-    steps_back: i64,
+    pub(super) steps_back: i64,
     pub(super) typed: Typed,
 }
 
@@ -55,7 +55,7 @@ pub fn swim_legend(glass: &FanGlass, words: &screen::Wording) -> Result<SwimScen
 
 #[cfg(test)]
 impl SwimState {
-    /// The cell that is aimed at, where one was.
+    /// The cell that is aimed at, if any.
     pub(super) fn aimed(&self) -> Option<CellId> {
         self.aimed
     }
@@ -64,7 +64,8 @@ impl SwimState {
 impl App {
     /// The picture of the swim.
     pub fn swim_scene(&mut self, now: &Moment, glass: &FanGlass) -> Result<SwimScene, AppError> {
-        let at = self.shown(now);
+        // Only the Swim screen says that it shows an earlier moment.
+        let at = if glass.small { self.swim_now(now) } else { self.shown(now) };
         let (swim, figures, next) = self.next_at(&at)?;
         let session = self.session().ok_or(NotNow::NoSession)?;
         let mut ask = self.scene_ask(glass)?;
@@ -82,7 +83,7 @@ impl App {
         Ok(ask)
     }
 
-    /// A tap on the picture: aims at the cell it means; false beside the picture.
+    /// A tap on the picture, which aims at the cell there. Returns false for a tap beside the picture.
     pub fn swim_tap(&mut self, glass: &FanGlass, x: f64, y: f64) -> Result<bool, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
         let cell = swim.tapped(&self.scene_ask(glass)?, x, y)?;
@@ -134,7 +135,8 @@ impl App {
 
     /// The place of the cell that is aimed at.
     pub(super) fn aimed_place(&mut self, now: &Moment) -> Result<WaterPlace, AppError> {
-        let (swim, _, next) = self.next_at(&self.on_line(now))?;
+        self.shows_now()?;
+        let (swim, _, next) = self.next_at(&self.swim_now(now))?;
         let session = self.session().ok_or(NotNow::NoSession)?;
         let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
         let spot = swim.cell(cell)?.aim.ok_or(AppError::NoCell)?;
@@ -144,8 +146,8 @@ impl App {
         })
     }
 
-    /// Where the ring stands: where this rod's next cast was sent and has not gone yet, else kept-back water that is to be
-    /// gone into now, else the best of the rest.
+    /// The cell with the ring: the one chosen for this rod's next cast, otherwise kept-back water whose time
+    /// has come, otherwise the best other cell.
     fn ring(&self, session: &Session, swim: &Swim, next: &WhereNext) -> Option<CellId> {
         let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
         let last = session.casts.iter().rev().find(|cast| cast.rod == self.chosen);
@@ -167,9 +169,21 @@ impl App {
         Ok(String::new())
     }
 
+    /// Now; of a day that has ended, its end: the water was left as it was then.
+    fn swim_now(&self, now: &Moment) -> Stamp {
+        let now = self.on_line(now);
+        let ended = self.session().and_then(|session| session.ended.clone());
+        ended.filter(|ended| ended.at_ms < now.at_ms).unwrap_or(now)
+    }
+
     /// The moment that is shown: now, or this many steps before.
     fn shown(&self, now: &Moment) -> Stamp {
-        self.on_line(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
+        self.swim_now(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
+    }
+
+    /// Nothing is logged where the ring stands at an earlier moment: it may stand elsewhere now.
+    fn shows_now(&self) -> Result<(), AppError> {
+        if self.swim.steps_back > 0 { Err(AppError::EarlierShown) } else { Ok(()) }
     }
 
     /// LEFT, RIGHT, IN, OUT.
@@ -183,16 +197,17 @@ impl App {
     /// EARLIER and LATER; 0 is now.
     pub(super) fn replay(&mut self, steps_back: u32, at: &Moment) -> Result<String, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let begun = session.started.as_ref().map_or(0, |start| self.on_line(at).ms_since(start));
+        let begun = session.started.as_ref().map_or(0, |start| self.swim_now(at).ms_since(start));
         let most = (begun / (REPLAY_STEP_MIN * 60_000)).max(0);
         self.swim.steps_back = i64::from(steps_back).min(most);
         Ok(String::new())
     }
 
-    /// What the aimed cell is kept back as, cast to, or marked as: one op.
+    /// Keeps the aimed cell back, casts to it or marks it, as one op.
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
         self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let (swim, _, next) = self.next_at(&self.on_line(at))?;
+        self.shows_now()?;
+        let (swim, _, next) = self.next_at(&self.swim_now(at))?;
         let session = self.session().ok_or(NotNow::NoSession)?;
         let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
@@ -247,7 +262,7 @@ impl App {
                 Payload::Released { kept }
             }
             AtAim::Mark { name } => {
-                // Nothing has to be typed while fishing: a mark without a name is numbered.
+                // A mark without a name gets a number, so that nothing has to be typed while fishing.
                 let name = [name.trim(), typed].into_iter().find(|n| !n.is_empty());
                 let name = name.map_or_else(|| self.next_mark(session), str::to_owned);
                 Payload::MarkSet { name, bearing_cdeg }
@@ -270,7 +285,7 @@ impl App {
         let numbered =
             |n: usize| self.words.say_with("mark-numbered", &[("number", Arg::Text(&n.to_string()))]);
         let free = |name: &String| session.marks.iter().all(|m| m.name != *name);
-        // One more number than there are marks: one of them is free.
+        // With one more number than there are marks, at least one is free.
         let first = session.marks.len() + 1;
         (first..=2 * first).map(numbered).find(free).unwrap_or_default()
     }
@@ -324,7 +339,7 @@ const FURTHEST_CM: u32 = 25_000;
 /// Nobody rests water for longer, minutes.
 const LONGEST_REST_MIN: u32 = 25_000;
 
-/// The swim's setting with one thing changed; what is no part of it leaves it as it is.
+/// The swim's set-up with one thing changed; other taps leave it as it is.
 fn with_swim(mut setup: SwimSetup, tap: &SwimTap) -> Result<SwimSetup, AppError> {
     let distance = |field, cm: Option<u32>| cm.map(|cm| within(field, cm, 1, FURTHEST_CM)).transpose();
     match tap {

@@ -1,4 +1,5 @@
-//! What is typed on the Swim screen: a name for the next mark or for an old one, and where the peg lies.
+//! Texts typed on the Swim screen: a name for the next mark or for an existing one, and the position of the
+//! peg.
 
 use super::typed::degrees;
 use super::{App, AppError, WhatTyped};
@@ -9,7 +10,7 @@ use restwater_session::{LandmarkKind, NotNow, Session};
 use restwater_swim::{EarthError, PegOnEarth, Place};
 use uuid::Uuid;
 
-/// As typed so far; not part of the log, and nothing has to be typed.
+/// The texts typed so far; not part of the log, and all optional.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Typed {
     pub(super) name: String,
@@ -19,7 +20,7 @@ pub(super) struct Typed {
 }
 
 impl Typed {
-    /// The three of the peg's place as the screen shows them: typed, or as they were set before.
+    /// The three fields of the peg's position as the screen shows them: typed, or as they were set before.
     pub(super) fn place(&self, session: &Session) -> [String; 3] {
         let e7 = |n: i64| restwater_screen::trimmed(n as f64 / 1e7, 7);
         let set = session.peg_place.map(|peg| {
@@ -32,7 +33,7 @@ impl Typed {
 }
 
 impl App {
-    /// SET PLACE: the peg lies where it was typed.
+    /// SET PLACE: logs the typed position of the peg.
     pub(super) fn place_peg_as_typed(&mut self, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let [lat, lon, out] = self.swim.typed.place(session);
@@ -46,7 +47,7 @@ impl App {
         Ok(self.say_what("notice-logged", "peg_placed"))
     }
 
-    /// A mark, feature or hazard gets the name that was typed.
+    /// Gives a mark, feature or hazard the name that was typed.
     pub(super) fn rename(&mut self, id: Uuid, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let name = self.swim.typed.name.trim().to_owned();
@@ -60,7 +61,7 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// A mark, feature, hazard or the outline is taken away again. One tap of UNDO brings it back.
+    /// Removes a mark, feature, hazard or the outline. One tap of UNDO restores it.
     pub(super) fn remove(&mut self, thing: SwimThing, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let (session, payload) = (session.id, removal(session, thing).ok_or(AppError::NoSuchEntry)?);
@@ -92,7 +93,7 @@ fn removal(session: &Session, thing: SwimThing) -> Option<Payload> {
     there.then(|| Payload::Removed { targets: vec![id] })
 }
 
-/// The entry for a peg at a place, where there can be one.
+/// The entry for a peg at a position, if that is possible.
 pub(super) fn peg_placed(lat_deg: f64, lon_deg: f64, out_deg: f64) -> Result<Payload, AppError> {
     if !(-180.0..=360.0).contains(&out_deg) {
         return Err(EarthError::Azimuth(out_deg).into());

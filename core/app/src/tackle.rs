@@ -1,4 +1,4 @@
-//! What a choice on the tackle screen does, and the rods.
+//! The taps of the tackle screen, and the choice of the rod.
 
 use super::error::within;
 use super::feed::HEAVIEST_FEED_MG;
@@ -44,7 +44,7 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// Changes one thing of the set-up to come.
+    /// Changes one thing in the next session's set-up.
     pub(super) fn change_draft(
         &mut self,
         change: impl FnOnce(&mut SessionSetup),
@@ -56,7 +56,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// The keys act on this rod from now on.
+    /// Makes the keys act on this rod from now on.
     pub(super) fn choose_rod(&mut self, rod: RodNumber) -> Result<String, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let rods = session.rods.len() as RodNumber;
@@ -78,7 +78,7 @@ impl App {
     }
 }
 
-/// A reach that a cast can have.
+/// Checks that a cast can have this reach.
 pub(super) fn sound_reach(reach: Reach) -> Result<Reach, AppError> {
     let metres = reach_m(reach);
     if metres > 0.0 && metres <= LONGEST_RANGE_M {
@@ -88,7 +88,7 @@ pub(super) fn sound_reach(reach: Reach) -> Result<Reach, AppError> {
     }
 }
 
-/// The spot with one thing changed; what is no part of a spot leaves it as it is.
+/// The spot with one thing changed; other taps leave it as it is.
 fn with_spot(mut spot: Spot, tap: &TackleTap, session: &Session) -> Result<Spot, AppError> {
     match tap {
         TackleTap::Reach { reach } => {
@@ -137,7 +137,7 @@ mod tests {
     use restwater_session::written::{SESSION, Written};
 
     #[test]
-    fn a_thousand_yards_is_no_reach() {
+    fn a_reach_of_a_thousand_yards_is_refused() {
         let spot = Spot { mark: None, bearing_cdeg: 0, reach: Reach::Metres { cm: 100 }, clipped: false };
         let session = fold(SESSION, &Written::new(1).ops);
         let set = |reach| with_spot(spot.clone(), &TackleTap::Reach { reach }, &session);

@@ -13,6 +13,7 @@ mod files;
 mod fish;
 mod hazards;
 mod kept;
+mod language;
 mod late;
 mod learning;
 mod mend;
@@ -41,10 +42,11 @@ use restwater_swim::Step;
 use tempfile::TempDir;
 
 mod match_day;
+mod match_rules;
 mod swim_pick;
 mod swim_screen;
 
-/// Counts up: ids differ and the same taps give the same log.
+/// Counts up, so that ids differ and the same taps give the same log.
 struct Counting(u64);
 
 impl Entropy for Counting {
@@ -81,7 +83,7 @@ impl Phone {
         Self::with_ids_from(0)
     }
 
-    /// A phone whose ids, its own among them, begin at another place: it is another device.
+    /// A phone whose ids, including its own, start elsewhere, so that it is another device.
     fn with_ids_from(opens: u64) -> Self {
         let mut phone = Self { dir: TempDir::new().unwrap(), app: None, boots: 0, opens };
         phone.open();
@@ -135,7 +137,7 @@ fn started() -> Phone {
 }
 
 #[test]
-fn one_tap_is_one_op_and_the_clock_runs_from_it() {
+fn one_tap_is_one_op_and_the_clock_starts_with_it() {
     let mut phone = started();
     let update = phone.tap(MIN, &CAST).unwrap();
     assert!(update.changed);
@@ -161,7 +163,7 @@ fn a_refused_tap_changes_nothing_and_says_what_to_do() {
 }
 
 #[test]
-fn a_second_tap_within_the_rule_is_ignored_and_seen_to_be() {
+fn an_accidental_second_tap_is_ignored_and_the_angler_sees_that_it_was() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     let second = phone.tap(MIN + 650, &CAST).unwrap();
@@ -173,7 +175,7 @@ fn a_second_tap_within_the_rule_is_ignored_and_seen_to_be() {
 }
 
 #[test]
-fn restart_and_reboot_keep_the_running_wait() {
+fn a_restart_and_a_reboot_keep_the_running_wait() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.open();
@@ -186,7 +188,7 @@ fn restart_and_reboot_keep_the_running_wait() {
 }
 
 #[test]
-fn a_wall_clock_moved_meanwhile_does_not_move_the_wait() {
+fn moving_the_wall_clock_does_not_change_the_running_wait() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     let moved = Moment { wall_ms: at(0).wall_ms - 120 * MIN, ..at(11 * MIN) };
@@ -218,7 +220,7 @@ fn undo_has_no_limit_and_survives_a_restart() {
 }
 
 #[test]
-fn undo_walks_back_into_the_session_before() {
+fn undo_goes_back_into_the_previous_session() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(9 * MIN, &Action::EndSession).unwrap();
@@ -231,7 +233,7 @@ fn undo_walks_back_into_the_session_before() {
 }
 
 #[test]
-fn a_day_taken_up_again_is_not_an_earlier_one_too() {
+fn a_session_that_is_resumed_does_not_also_count_as_an_earlier_one() {
     let (mut phone, now) = with_bites(4);
     phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
     phone.tap(now + 60 * MIN, &START).unwrap();
@@ -249,7 +251,7 @@ fn a_day_taken_up_again_is_not_an_earlier_one_too() {
 }
 
 #[test]
-fn the_last_time_goes_back_but_not_beyond_the_entry_before() {
+fn the_last_time_can_be_set_back_but_not_beyond_the_previous_entry() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(10 * MIN, &BITE).unwrap();
@@ -278,14 +280,14 @@ fn a_choice_changes_one_thing_and_the_rest_carries_over() {
     phone.tap(MIN, &CAST).unwrap();
     let bank = phone.bank(2 * MIN);
     assert_eq!(bank.rig, "bread, 18 in pop-up");
-    assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft, 34.7 m, clipped up");
+    assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft (34.7 m), clipped up");
     let refused = phone.tap(3 * MIN, &tackle(TackleTap::HookSize { size: 99 })).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
     assert_eq!(phone.app().message(&refused), "\"99\" is not a value for hook. Pick one of the choices.");
 }
 
 #[test]
-fn hand_scheme_and_set_up_outlive_a_restart() {
+fn hand_scheme_and_set_up_survive_a_restart() {
     let mut phone = Phone::new();
     phone.tap(0, &Action::Set { hand: Some(Hand::Left), scheme: Some(Scheme::Night) }).unwrap();
     phone.tap(1_000, &typed(TypedInto::Peg, "22")).unwrap();
@@ -297,7 +299,7 @@ fn hand_scheme_and_set_up_outlive_a_restart() {
     assert_eq!((bank.header.place.as_str(), bank.rods.len()), ("Peg 22", 2));
 }
 
-/// Invented day: bites at about a quarter of an hour, winding in at twenty minutes without one.
+/// An invented day: bites come after about a quarter of an hour, other casts are wound in at twenty minutes.
 fn with_bites(bites: usize) -> (Phone, i64) {
     let mut phone = started();
     let mut now = MIN;
@@ -318,7 +320,7 @@ fn with_bites(bites: usize) -> (Phone, i64) {
 }
 
 #[test]
-fn before_three_bites_it_cannot_tell_and_after_them_it_says_when() {
+fn before_three_bites_the_bank_cannot_tell_and_after_them_it_gives_a_time() {
     let (mut phone, now) = with_bites(2);
     let early = phone.bank(now + 5 * MIN).advice;
     assert_eq!(early.tone, AdviceTone::Unknown);
@@ -335,7 +337,7 @@ fn before_three_bites_it_cannot_tell_and_after_them_it_says_when() {
 }
 
 #[test]
-fn what_was_learned_last_time_speaks_today() {
+fn the_previous_session_counts_in_todays_advice() {
     let (mut phone, now) = with_bites(8);
     phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
     phone.open();
@@ -400,7 +402,7 @@ fn water_is_kept_back_released_and_the_past_replayed() {
         FanGlass { width_px: 1_000.0, height_px: 1_000.0, px_per_mm: 16.0, text_scale: 1.0, small: false };
     let scene = phone.app().swim_scene(&at(31 * MIN), &glass).unwrap();
     assert!(scene.line_role.contains(&restwater_swim::LineRole::KeptBack));
-    // The ring goes straight out to the edge by a tap, then in by two steps: onto the water kept back.
+    // A tap moves the ring straight out to the edge, two steps move it in onto the kept-back water.
     assert!(phone.app().swim_tap(&glass, 500.0, 150.0).unwrap());
     assert!(matches!(phone.tap(32 * MIN, &Action::Release), Err(AppError::NoCell)), "nothing is kept there");
     phone.tap(33 * MIN, &Action::StepAim { step: Step::In }).unwrap();
@@ -410,7 +412,7 @@ fn water_is_kept_back_released_and_the_past_replayed() {
 }
 
 #[test]
-fn a_spot_no_cast_can_lie_on_is_refused() {
+fn a_spot_where_no_cast_can_land_is_refused() {
     let mut phone = started();
     let far =
         Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };

@@ -1,5 +1,5 @@
-//! What is typed by hand: each kind of text is read here and nowhere else, and what can't be read is refused with what to
-//! type instead.
+//! Typed texts: each kind is parsed only here, and a text that can't be read is refused with advice on what
+//! to type instead.
 
 use super::error::within;
 use super::plan::sound_move;
@@ -17,7 +17,7 @@ impl App {
             TypedInto::Water => self.change_draft(|draft| draft.water = name(text)),
             TypedInto::Peg => self.change_draft(|draft| draft.peg = name(text)),
             TypedInto::Depth => {
-                // Nothing typed is nothing known.
+                // An empty text means unknown.
                 let cm = match name(text) {
                     None => None,
                     Some(_) => Some(within("depth", (length(text)?.tenths_mm() + 50) / 100, 1, DEEPEST_CM)?),
@@ -54,7 +54,7 @@ impl App {
     }
 }
 
-/// Kept as it was typed, since the next letter may complete it; a key reads it later.
+/// Keeps the text as it was typed, since the next letter may complete it; a key parses it later.
 fn keep(line: &mut Option<String>, text: &str) -> String {
     *line = Some(text.to_owned());
     String::new()
@@ -70,7 +70,7 @@ fn not_read(what: WhatTyped, text: &str) -> AppError {
     AppError::NotRead { what, text: text.trim().chars().take(40).collect() }
 }
 
-/// The most letters of a peg's name, and of what to do there: it is read at a glance on the Bank.
+/// The most letters of a peg's name and of the note for it, which are read at a glance on the Bank.
 const LONGEST_PEG: usize = 20;
 const LONGEST_PEG_NOTE: usize = 80;
 
@@ -152,7 +152,7 @@ fn weight_mg(text: &str) -> Result<u32, AppError> {
 /// Degrees as people write them: `52.1234`, `-1,25`, `1.25 W`, `52 7 24 N`, `52° 7.4' N`.
 pub(super) fn degrees(what: WhatTyped, text: &str) -> Result<f64, AppError> {
     let refused = || not_read(what, text);
-    // The second of the two letters counts backwards.
+    // The second of the two letters means negative degrees.
     let letters: &[char] = match what {
         WhatTyped::Latitude => &['N', 'S'],
         WhatTyped::Longitude => &['E', 'W'],
@@ -165,7 +165,7 @@ pub(super) fn degrees(what: WhatTyped, text: &str) -> Result<f64, AppError> {
         .filter(|c| Some(*c) != letter)
         .map(|c| if "°º'’′\"”″:".contains(c) { ' ' } else { c })
         .collect();
-    // A second letter is no number, and refused as such.
+    // A second letter is not a number, and is refused as such.
     let parts: Option<Vec<f64>> = bare.split_whitespace().map(number).collect();
     let parts = parts.filter(|p| (1..=3).contains(&p.len())).ok_or_else(refused)?;
     let minutes_fit = parts[1..].iter().all(|p| (0.0..60.0).contains(p));

@@ -28,16 +28,14 @@ impl App {
         Ok(())
     }
 
-    /// Sets the last time back.
+    /// Sets the time of the last entry back.
     pub(super) fn time_back(&mut self, minutes: u32, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(AppError::NothingToSetBack)?;
         let last = session.last_timed.clone().ok_or(AppError::NothingToSetBack)?;
         let session = session.id;
         let already = last.tapped.ms_since(&last.at).max(0) / 1_000;
         let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
-        if let Some(before) =
-            last.not_before.filter(|before| last.tapped.set_back(back_s).ms_since(before) < 0)
-        {
+        if let Some(before) = last.in_the_way(back_s) {
             return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
         }
         self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;

@@ -1,22 +1,22 @@
-//! What a tap gives back.
+//! The result of a tap.
 
 use restwater_screen::{Screen, Which};
 use serde::{Deserialize, Serialize};
 
-/// What a tap gives back.
+/// The result of a tap.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Update {
-    /// The Bank screen as it now stands.
+    /// The Bank screen after the tap.
     pub screen: Screen,
     /// Whether the log grew.
     pub changed: bool,
     /// Whether the tap was ignored as a second one.
     pub repeated: bool,
-    /// What undo would now take back.
+    /// What UNDO would undo next.
     pub undo_label: Option<String>,
-    /// What to say of the tap.
+    /// The notice about the tap.
     pub notice: String,
-    /// A screen that comes up of itself: the Bank after START, the card of the day after END.
+    /// A screen that opens by itself: the Bank after START, the card of the day after END.
     pub opens: Option<Which>,
 }

@@ -1,4 +1,4 @@
-//! What goes on while the app is not looked at: a line for the lock screen, keys on it, and what is to ring when.
+//! What the system shows and sounds outside the app: a line and keys on the lock screen, and alarms.
 
 use super::earlier::same_water;
 use super::error::within;
@@ -16,7 +16,7 @@ use restwater_sky::daylight::{Light, Place, daylight};
 const LONGEST_ALARM_MIN: u16 = 240;
 
 impl App {
-    /// What is to be seen and heard while the app is not looked at. The shell asks after each tap.
+    /// What the system is to show and sound outside the app. The shell calls this after each tap.
     pub fn watch(&mut self, now: &Moment) -> WatchView {
         let now = &self.journal.here(now);
         self.catch_up();
@@ -31,15 +31,15 @@ impl App {
         phone_view(&self.words, self.phone, self.settings)
     }
 
-    /// Hand and scheme, and whether night comes by itself at dusk: kept together or not at all.
+    /// Stores hand, scheme, and whether the night scheme switches on at dusk, all or nothing.
     pub(super) fn keep_looks(&mut self, settings: Settings, phone: PhoneChoices) -> Result<(), AppError> {
         settings::save_looks(self.journal.store(), settings, phone)?;
         (self.settings, self.phone) = (settings, phone);
         Ok(())
     }
 
-    /// Whether it is darker than civil twilight at the peg of the session shown; where its place is not known it is taken for
-    /// light.
+    /// Whether it is darker than civil twilight at the peg of the session shown; false if its position is
+    /// unknown.
     pub(super) fn is_dark(&self, now: &Moment) -> bool {
         let Some(place) = self.session().and_then(|session| self.peg_of(session)) else { return false };
         let place = Place { lat: place.lat_e7 as f64 / 1e7, lon: place.lon_e7 as f64 / 1e7 };
@@ -48,7 +48,7 @@ impl App {
     }
 
     /// Where its peg lies, or else one of the angler's last days on the same water.
-    fn peg_of(&self, session: &Session) -> Option<PegPlace> {
+    pub(super) fn peg_of(&self, session: &Session) -> Option<PegPlace> {
         let water = session.setup.water.as_deref();
         let mut before = self
             .advisor
@@ -58,7 +58,7 @@ impl App {
         session.peg_place.or_else(|| before.find_map(|before| before.day.peg_place))
     }
 
-    /// The time that the sun goes by.
+    /// The wall time to use for the position of the sun.
     fn time_of_day(&self, now: &Moment) -> i64 {
         let started = self.session().filter(|session| session.is_open()).and_then(|s| s.started.as_ref());
         started.map_or(now.wall_ms, |started| self.on_line(now).wall_since(started))

@@ -7,7 +7,7 @@ use uuid::Uuid;
 use super::earlier::same_water;
 
 impl App {
-    /// Whose earlier sessions the advice is made from, from now on.
+    /// Chooses whose earlier sessions the advice uses from now on.
     pub(super) fn count_sessions_of(&mut self, whose: Whose) -> Result<(), AppError> {
         let phone = restwater_screen::PhoneChoices { whose, ..self.phone };
         settings::save_phone(self.journal.store(), phone)?;
@@ -16,8 +16,8 @@ impl App {
         Ok(())
     }
 
-    /// The phone that began the session opened is the angler's too, or isn't: one that was lost or replaced, whose sessions
-    /// came in by a backup.
+    /// Says whether the phone that began the opened session is also the angler's, for example one that was
+    /// lost or replaced and whose sessions came from a backup.
     pub(super) fn phone_of_opened_is(&mut self, mine: bool) -> Result<(), AppError> {
         let device = self.phone_of_opened()?.ok_or(AppError::NoSuchSession)?;
         let mut phones = self.mine.clone();
@@ -34,7 +34,7 @@ impl App {
         Ok(self.phone_of_opened()?.map(|device| self.mine.contains(&device)))
     }
 
-    /// The other phone that began the session opened.
+    /// The other phone that began the opened session.
     fn phone_of_opened(&self) -> Result<Option<Uuid>, AppError> {
         let Some(session) = &self.book.opened else { return Ok(None) };
         let store = self.journal.store();
@@ -42,7 +42,7 @@ impl App {
         Ok(began.filter(|device| *device != store.device()))
     }
 
-    /// The days on the water of one that count for it, itself among them, newest first.
+    /// The days that count for `day` and were on the same water, including itself, newest first.
     pub(super) fn like<'a>(&self, day: &Day, days: &[Day<'a>]) -> Vec<Day<'a>> {
         let count = self.sessions.days_for(day.id, self.phone.whose, &self.mine);
         let counts = |other: &&Day| count.iter().any(|(id, _, _)| *id == other.id);

@@ -5,11 +5,11 @@ use super::shot::{self, ShotChoice, ShotError, ShotSize};
 use super::units::LineLength;
 use serde::{Deserialize, Serialize};
 
-/// A pop-up as it hangs above its counterweight.
+/// A pop-up above its counterweight.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct PopUp {
-    /// Lift of the bait in grams, measured in a bowl of water as cold as the lake: the weight under
-    /// water that just sinks it. It falls as the bait takes water, so it goes with `soaked_min`.
+    /// Lift of the bait in grams, measured in a bowl of water as cold as the lake: the weight under water
+    /// that just sinks it. It decreases as the bait takes up water, so it belongs to `soaked_min`.
     pub lift_g: f64,
     /// Minutes the bait had soaked when its lift was measured.
     pub soaked_min: u16,
@@ -25,14 +25,14 @@ pub struct PopUp {
     pub line: Material,
 }
 
-/// What holds it.
+/// What balances it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Balance {
     /// Grams of lift left after hook and line: what the counterweight has to exceed under water.
     pub net_lift_g: f64,
     /// Weight of the hook under water, grams.
     pub hook_g: f64,
-    /// Weight of the line above the counterweight under water, grams; negative where it floats.
+    /// Weight of the line above the counterweight under water, grams; negative if it floats.
     pub line_g: f64,
     /// The shot.
     pub shot: ShotChoice,
@@ -41,10 +41,10 @@ pub struct Balance {
 /// Why there is no balance.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum BalanceError {
-    /// A lift that is none.
+    /// An impossible lift.
     #[error("the lift of the bait must be a number of grams above nothing: measure it with shot in a bowl")]
     BadLift,
-    /// A diameter that is none.
+    /// An impossible diameter.
     #[error("a line diameter of {0} mm can't be used: it goes from 0.04 to 1 mm")]
     BadDiameter(f64),
     /// Hook and line are too heavy for it.
@@ -65,7 +65,7 @@ pub enum BalanceError {
     Shot(#[from] ShotError),
 }
 
-/// Weight under water of shot that just sank the bait in the bowl: its lift, grams.
+/// The lift of a bait in grams: the weight under water of the shot that just sank it in the bowl.
 pub fn lift_from_bowl(shot_g: f64, material: Material, bowl_c: f64) -> Result<f64, MaterialError> {
     material::weight_in_water(shot_g, material, bowl_c)
 }
@@ -120,7 +120,7 @@ mod tests {
     }
 
     #[test]
-    fn net_lift_is_lift_less_hook_and_line_under_water() {
+    fn the_net_lift_is_the_lift_less_hook_and_line_under_water() {
         let found = balance(&pop_up(), 5.0, &shot::starting_table(), Material::Tungsten, 0.05).unwrap();
         // Closed form: 0.1 g of steel weighs 0.1 (1 - 999.97/7850) = 0.08726 g; 45 cm of 0.16 mm nylon
         // is 1140 x pi/4 x (0.00016)^2 x 0.45 = 0.010315 g, of which 12.3 % = 0.001267 g is left.

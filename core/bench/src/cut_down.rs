@@ -1,15 +1,15 @@
-//! Cutting tied hooklengths down to the lengths the day asks for.
+//! Cutting tied hooklengths down to the lengths that the day needs.
 //!
-//! Each needed hooklength takes one tied length at least as long. Of all ways to do it the plan has
-//! the least waste, and among those the fewest ties put to the scissors. It is an assignment
-//! problem, solved exactly by shortest augmenting paths with potentials (Kuhn, Naval Res. Logist.
-//! Q. 2:83-97 (1955); Munkres, J. SIAM 5:32-38 (1957)).
+//! Each needed hooklength takes one tied length at least as long. Of all ways to do this the plan has the
+//! least waste, and among those the fewest ties that are cut. It is an assignment problem, solved exactly by
+//! shortest augmenting paths with potentials (Kuhn, Naval Res. Logist. Q. 2:83-97 (1955); Munkres, J. SIAM
+//! 5:32-38 (1957)).
 
 use super::hooklength::Hooklength;
 use super::units::LineLength;
 use serde::{Deserialize, Serialize};
 
-/// A hooklength the day asks for; what is left open may be anything.
+/// A hooklength that the day needs; fields left open may be anything.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Need {
     /// The finished length.
@@ -27,7 +27,7 @@ pub struct Cut {
     pub need: Need,
     /// What it is cut from.
     pub tie: Hooklength,
-    /// Line cut off; nothing where the tie is used as it is.
+    /// Line cut off; zero if the tie is used as it is.
     pub waste: LineLength,
 }
 
@@ -38,7 +38,7 @@ pub struct CutDown {
     pub cuts: Vec<Cut>,
     /// All line cut off.
     pub waste: LineLength,
-    /// Ties put to the scissors.
+    /// How many ties are cut.
     pub touched: usize,
 }
 
@@ -62,7 +62,7 @@ pub enum CutDownError {
         /// The need that can't be met.
         need: Need,
     },
-    /// Each tie that would do is wanted for another need at least as long.
+    /// Every suitable tie is needed for another hooklength that is at least as long.
     #[error("not enough ties for the {} hooklength: {ties} ties for {needs} needs: tie more", need.length)]
     NotEnoughTies {
         /// The need that can't be met.
@@ -95,7 +95,7 @@ impl Need {
             && self.hook_size.is_none_or(|h| h == tie.hook_size)
     }
 
-    /// Line cut off, where the tie will do: it is used as it is, or is longer by enough for a new loop.
+    /// Line cut off, if the tie is suitable: it is used as it is, or is long enough for a new loop.
     fn waste(self, tie: Hooklength, new_loop: LineLength) -> Option<u32> {
         let spare = tie.length.tenths_mm().checked_sub(self.length.tenths_mm())?;
         (self.kind_fits(tie) && (spare == 0 || spare >= new_loop.tenths_mm())).then_some(spare)
@@ -105,7 +105,7 @@ impl Need {
 /// The plan for `needs` from `ties`; a tie that is cut must leave at least `new_loop` over for tying
 /// the loop again (zero if it is tied within the finished length).
 ///
-/// The same plan comes out whatever the order in which ties and needs were entered.
+/// The plan doesn't depend on the order in which ties and needs were entered.
 pub fn plan(ties: &[Hooklength], needs: &[Need], new_loop: LineLength) -> Result<CutDown, CutDownError> {
     if needs.len() > MOST_NEEDS || ties.len() > MOST_TIES {
         return Err(CutDownError::TooMany { ties: ties.len(), needs: needs.len() });
@@ -182,7 +182,7 @@ fn cheapest(waste: &[Vec<Option<u32>>], ties: usize) -> Vec<usize> {
 /// starts, so rows and columns count from 1 inside.
 struct Assignment<'a> {
     cost: &'a dyn Fn(usize, usize) -> i64,
-    /// Potentials of rows and columns: no reduced cost is below nothing.
+    /// Potentials of rows and columns: no reduced cost is negative.
     u: Vec<i64>,
     v: Vec<i64>,
     /// The row each column serves, or 0.
@@ -253,7 +253,7 @@ impl<'a> Assignment<'a> {
         (next, nearest)
     }
 
-    /// Moves the potentials so that the nearest column comes to be at no distance.
+    /// Moves the potentials so that the nearest column is at distance zero.
     fn shift(&mut self, by: i64, paths: &mut Paths) {
         for j in 0..self.row_of.len() {
             if paths.used[j] {
@@ -289,7 +289,7 @@ mod tests {
     }
 
     #[test]
-    fn equal_waste_is_won_by_fewer_cuts() {
+    fn with_equal_waste_fewer_cuts_are_preferred() {
         // 12 -> 10 and 10 -> 8 waste 4 with two cuts; 10 -> 10 and 12 -> 8 waste 4 with one.
         let plan = plan(&[tie(12, 16), tie(10, 16)], &[need(10, None), need(8, None)], NO_LOOP).unwrap();
         assert_eq!((plan.waste.tenths_mm(), plan.touched), (4, 1));
@@ -353,7 +353,7 @@ mod tests {
         #![proptest_config(ProptestConfig::with_cases(10_000))]
 
         #[test]
-        fn no_plan_beats_it(ties in ties(), needs in needs(), new_loop in prop::sample::select(vec![0, 0, 1, 3])) {
+        fn no_other_plan_is_better(ties in ties(), needs in needs(), new_loop in prop::sample::select(vec![0, 0, 1, 3])) {
             let new_loop = LineLength::from_tenths_mm(new_loop);
             let found = plan(&ties, &needs, new_loop).ok().map(|p| (p.waste.tenths_mm(), p.touched));
             prop_assert_eq!(found, brute(&ties, &needs, new_loop, 0));

@@ -31,10 +31,10 @@ pub enum BenchError {
     /// No fall was timed.
     #[error("no fall was timed yet: press SPLASH, and BOTTOM when the line falls slack")]
     NoFall,
-    /// A length that is none.
+    /// An impossible length.
     #[error(transparent)]
     Length(#[from] LengthError),
-    /// The wallet can't be changed so.
+    /// The wallet can't be changed in this way.
     #[error(transparent)]
     Wallet(#[from] WalletError),
     /// No cut-down plan.

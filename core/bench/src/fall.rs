@@ -1,8 +1,8 @@
 //! Counting the lead down: fall time to depth.
 //!
-//! On a tight line a lead swings in and falls slower than free, so nothing is taken from a table:
-//! one or more falls at a plumbed depth give the speed. Depth = speed x time, with limits from how
-//! early or late a press can be.
+//! On a tight line a lead swings in and falls more slowly than on a slack one, so no table is used: the speed
+//! comes from one or more falls at a plumbed depth. Depth = speed x time, with limits from how early or late
+//! a tap can be.
 
 use serde::{Deserialize, Serialize};
 
@@ -20,9 +20,9 @@ pub struct Calibration {
 pub struct SinkSpeed {
     /// Metres a second.
     pub speed: f64,
-    /// As slow as the presses allow.
+    /// The lowest speed that the reaction time allows.
     pub low: f64,
-    /// As fast as the presses allow.
+    /// The highest speed that the reaction time allows.
     pub high: f64,
     /// From how many falls.
     pub falls: u16,
@@ -45,24 +45,24 @@ pub enum FallError {
     /// No time at all, or less than none.
     #[error("a fall of {0} s has no depth: press at the splash and again when the line falls slack")]
     NoTime(f64),
-    /// Longer than any stillwater is deep.
+    /// Longer than a fall in any stillwater.
     #[error("a fall of {0} s is longer than a lead takes to any bottom here: count it again")]
     TooLong(f64),
-    /// A depth that is none.
+    /// An impossible depth.
     #[error("a plumbed depth of {0} m can't be used: it goes from 0.1 to 100 m")]
     BadDepth(f64),
-    /// A reaction time that is none.
+    /// An impossible reaction time.
     #[error("a reaction time of {0} s can't be used: it goes from 0 to 5 s")]
     BadReaction(f64),
     /// Nothing to calibrate by.
     #[error("no fall at a known depth yet: plumb one spot and time the lead there")]
     NotCalibrated,
-    /// The falls are shorter than what a press may be off by.
+    /// The falls are shorter than the possible error of a tap.
     #[error("the falls are no longer than the reaction time of {0} s: time one in deeper water")]
     TooShort(f64),
 }
 
-/// Longest fall taken, seconds.
+/// Longest fall accepted, seconds.
 const LONGEST_S: f64 = 120.0;
 
 fn time(fall_s: f64) -> Result<f64, FallError> {
@@ -105,7 +105,8 @@ pub fn calibrate(falls: &[Calibration], reaction_s: f64) -> Result<SinkSpeed, Fa
     })
 }
 
-/// Depth where a fall took `fall_s`: the limits take both the calibration and this press at their worst.
+/// The depth for a fall of `fall_s` seconds. The limits combine the worst cases of the calibration and of
+/// this tap.
 pub fn depth(speed: &SinkSpeed, fall_s: f64, reaction_s: f64) -> Result<Depth, FallError> {
     let (t, r) = (time(fall_s)?, reaction(reaction_s)?);
     Ok(Depth { depth_m: speed.speed * t, low_m: speed.low * (t - r).max(0.0), high_m: speed.high * (t + r) })
@@ -144,7 +145,7 @@ mod tests {
     }
 
     #[test]
-    fn calibrations_that_say_nothing_are_refused() {
+    fn useless_calibrations_are_refused() {
         assert_eq!(calibrate(&[], 0.5), Err(FallError::NotCalibrated));
         let quick = [Calibration { depth_m: 0.5, fall_s: 0.4 }];
         assert_eq!(calibrate(&quick, 0.5), Err(FallError::TooShort(0.5)));

@@ -13,12 +13,12 @@ pub struct Hooklength {
     pub diameter_um: u16,
     /// Size on the packet: the bigger the number the smaller the hook.
     pub hook_size: u8,
-    /// Length of the hair in millimetres, where there is one.
+    /// Length of the hair in millimetres, if there is one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hair_mm: Option<u16>,
 }
 
-/// So many of one hooklength.
+/// A number of one kind of hooklength.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Tied {
     /// Which.
@@ -27,7 +27,7 @@ pub struct Tied {
     pub count: u16,
 }
 
-/// Why the wallet can't be changed so.
+/// Why the wallet can't be changed in this way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum WalletError {
     /// No length, no diameter, or a diameter of rope.
@@ -51,19 +51,19 @@ pub enum WalletError {
 /// No wallet holds more of one kind.
 const MOST: u32 = 1_000;
 
-/// All tied hooklengths, one entry a kind, short to long.
+/// All tied hooklengths, one entry for each kind, short to long.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Wallet {
     tied: Vec<Tied>,
 }
 
-/// What became of the wallet when the losses of a session were taken out.
+/// The wallet after removing the losses of a session.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct AfterLosses {
     /// The wallet without them.
     pub wallet: Wallet,
-    /// Losses of hooklengths that the wallet did not hold: the record and the wallet disagree,
-    /// and the angler is asked rather than a count driven below nothing.
+    /// Losses of hooklengths that the wallet did not contain. Record and wallet disagree, so the angler is
+    /// asked instead of letting a count become negative.
     pub not_in_wallet: Vec<Hooklength>,
 }
 
@@ -110,7 +110,7 @@ impl Wallet {
         &self.tied
     }
 
-    /// Every hooklength by itself, short to long, as the cut-down plan takes them.
+    /// Every single hooklength, short to long, as the cut-down plan needs them.
     pub fn each(&self) -> Vec<Hooklength> {
         self.tied.iter().flat_map(|t| std::iter::repeat_n(t.hooklength, usize::from(t.count))).collect()
     }
@@ -122,7 +122,7 @@ impl Wallet {
         AfterLosses { wallet, not_in_wallet }
     }
 
-    /// What is missing from this wallet to hold all of `wanted`.
+    /// What this wallet lacks to contain all of `wanted`.
     pub fn still_to_tie(&self, wanted: &Wallet) -> Vec<Tied> {
         wanted
             .tied

@@ -12,7 +12,7 @@ pub(super) const CRITICAL_TEMPERATURE: f64 = 647.096;
 /// Specific gas constant of water, J/(kg K).
 const GAS_CONSTANT: f64 = 461.51805;
 
-/// Terms 1 to 51 of the residual part: (n, d, t, c); c = 0 where there is no exponential.
+/// Terms 1 to 51 of the residual part: (n, d, t, c); c = 0 if there is no exponential.
 ///
 /// Terms 52 to 56 live near the critical point: each carries a factor below exp(-80) at the
 /// density of liquid water under 100 C, so they can't move any digit of it and are left out.

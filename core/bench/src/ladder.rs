@@ -14,9 +14,11 @@ pub fn starting_ladder() -> Vec<LineLength> {
     STARTING_INCHES.iter().map(|&i| LineLength::from_tenths_mm(i * 254)).collect()
 }
 
-/// A cast with a pop-up, as the ladder counts it.
+/// A wait with a pop-up, as the ladder counts it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HeightCast {
+    /// Whether the wait began with a cast; one that began with a twitch is more of the same cast.
+    pub begins: bool,
     /// Counterweight to hook.
     pub height: LineLength,
     /// Minutes out.
@@ -25,7 +27,7 @@ pub struct HeightCast {
     pub bites: u16,
 }
 
-/// What a rung has seen.
+/// The casts and bites of a rung.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Rung {
     /// Its height.
@@ -47,7 +49,7 @@ pub enum LadderError {
     /// A height twice, or of nothing.
     #[error("the height {0} stands twice or is nothing: take it out")]
     BadRung(LineLength),
-    /// Minutes that are none.
+    /// Impossible minutes.
     #[error("a cast of {0} minutes can't be counted: mend its times")]
     BadMinutes(f64),
 }
@@ -73,7 +75,7 @@ pub fn tried(heights: &[LineLength], casts: &[HeightCast]) -> Result<Vec<Rung>, 
         }
         let nearest = rungs.iter_mut().min_by_key(|r| r.height.tenths_mm().abs_diff(cast.height.tenths_mm()));
         if let Some(rung) = nearest {
-            rung.casts += 1;
+            rung.casts += u32::from(cast.begins);
             rung.minutes += cast.minutes;
             rung.bites += u32::from(cast.bites);
         }
@@ -99,9 +101,9 @@ mod tests {
     #[test]
     fn casts_count_on_the_nearest_rung() {
         let casts = [
-            HeightCast { height: inches(18), minutes: 15.0, bites: 0 },
-            HeightCast { height: inches(17), minutes: 10.0, bites: 1 },
-            HeightCast { height: inches(72), minutes: 20.0, bites: 0 },
+            HeightCast { begins: true, height: inches(18), minutes: 15.0, bites: 0 },
+            HeightCast { begins: true, height: inches(17), minutes: 10.0, bites: 1 },
+            HeightCast { begins: true, height: inches(72), minutes: 20.0, bites: 0 },
         ];
         let rungs = tried(&starting_ladder(), &casts).unwrap();
         assert_eq!(rungs.len(), 11);
@@ -113,7 +115,7 @@ mod tests {
 
     #[test]
     fn untried_heights_come_nearest_first() {
-        let casts = [HeightCast { height: inches(FIRST_INCHES), minutes: 15.0, bites: 0 }];
+        let casts = [HeightCast { begins: true, height: inches(FIRST_INCHES), minutes: 15.0, bites: 0 }];
         let rungs = tried(&starting_ladder(), &casts).unwrap();
         let next = untried(&rungs, inches(FIRST_INCHES));
         assert_eq!(next[..3], [inches(12), inches(24), inches(9)]);
@@ -121,10 +123,10 @@ mod tests {
     }
 
     #[test]
-    fn ladders_and_casts_that_are_none_are_refused() {
+    fn impossible_ladders_and_casts_are_refused() {
         assert_eq!(tried(&[], &[]), Err(LadderError::Empty));
         assert_eq!(tried(&[inches(2), inches(2)], &[]), Err(LadderError::BadRung(inches(2))));
-        let bad = HeightCast { height: inches(2), minutes: f64::NAN, bites: 0 };
+        let bad = HeightCast { begins: true, height: inches(2), minutes: f64::NAN, bites: 0 };
         assert!(matches!(tried(&[inches(2)], &[bad]), Err(LadderError::BadMinutes(_))));
     }
 }

@@ -1,4 +1,4 @@
-//! What things on a rig are made of, and what they weigh under water.
+//! The materials of a rig, and their weight under water.
 
 use super::water::{self, DensityFormula, WaterError};
 use serde::{Deserialize, Serialize};
@@ -52,10 +52,10 @@ impl Material {
 /// Why a weight under water can't be given.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum MaterialError {
-    /// A mass that is none.
+    /// An impossible mass.
     #[error("a mass must be a number of grams above nothing: weigh it again")]
     BadMass,
-    /// A density that is none.
+    /// An impossible density.
     #[error("a density must be a number of kg/m3 above nothing: enter it again")]
     BadDensity,
     /// The water temperature can't be used.
@@ -63,15 +63,15 @@ pub enum MaterialError {
     Water(#[from] WaterError),
 }
 
-/// Grams that `grams` of `material` weigh under water at `water_c`: m (1 - rho_w / rho)
-/// (Archimedes); negative where it floats.
+/// The weight under water at `water_c` of `grams` of `material`: m (1 - rho_w / rho) (Archimedes), in grams;
+/// negative if it floats.
 pub fn weight_in_water(grams: f64, material: Material, water_c: f64) -> Result<f64, MaterialError> {
     check(grams, material)?;
     let water = water::density(water_c, DensityFormula::Iapws95)?;
     Ok(grams * (1.0 - water / material.density()))
 }
 
-/// Refuses a mass or a density that is none.
+/// Refuses an impossible mass or density.
 pub fn check(grams: f64, material: Material) -> Result<(), MaterialError> {
     if !(grams.is_finite() && grams > 0.0) {
         return Err(MaterialError::BadMass);
@@ -92,7 +92,7 @@ mod tests {
     }
 
     #[test]
-    fn masses_and_densities_that_are_none_are_refused() {
+    fn impossible_masses_and_densities_are_refused() {
         assert_eq!(weight_in_water(0.0, Material::Tin, 5.0), Err(MaterialError::BadMass));
         assert_eq!(weight_in_water(f64::NAN, Material::Tin, 5.0), Err(MaterialError::BadMass));
         assert_eq!(weight_in_water(1.0, Material::Other(-1.0), 5.0), Err(MaterialError::BadDensity));

@@ -3,7 +3,7 @@
 use super::hooklength::Tied;
 use serde::{Deserialize, Serialize};
 
-/// The plan that a pack list is drawn from; everything may be left empty.
+/// The plan from which a pack list is made; every field may be empty.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct DayPlan {
     /// Rods to be set up.
@@ -24,7 +24,7 @@ pub struct DayPlan {
     pub frost: bool,
 }
 
-/// One kind of thing to pack. The words stand in the wording of the screens.
+/// One kind of thing to pack. Its words are in the wording of the screens.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Item {
@@ -107,7 +107,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_plan_comes_first_and_nothing_stands_twice() {
+    fn the_plan_comes_first_and_nothing_is_listed_twice() {
         let plan = DayPlan {
             rods: 2,
             shot: vec![("BB".into(), 2), ("BB".into(), 3)],
@@ -123,7 +123,7 @@ mod tests {
     }
 
     #[test]
-    fn an_empty_plan_still_packs_what_every_day_needs() {
+    fn an_empty_plan_still_lists_what_every_day_needs() {
         let items: Vec<Item> = list(&DayPlan::default()).into_iter().map(|p| p.item).collect();
         assert!(items.contains(&Item::Licence) && items.contains(&Item::Phone));
         assert!(!items.contains(&Item::Rods));

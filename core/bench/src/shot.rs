@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 /// One size of shot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ShotSize {
-    /// As the angler calls it.
+    /// The angler's name for it.
     pub name: String,
     /// Grams in air.
     pub grams: f64,
@@ -40,7 +40,7 @@ pub fn starting_table() -> Vec<ShotSize> {
 /// A choice of shot.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ShotChoice {
-    /// Size by its place in the table, and how many, heaviest first.
+    /// Sizes by their index in the table, and how many, heaviest first.
     pub shot: Vec<(usize, u16)>,
     /// How many in all.
     pub count: u16,
@@ -56,10 +56,10 @@ pub enum ShotError {
     /// An empty table.
     #[error("the shot table is empty: add the sizes in your box")]
     NoTable,
-    /// A shot that weighs nothing or more than a lead, or a number that is none.
+    /// A shot that weighs zero or more than a lead, or whose weight is no number.
     #[error("a shot of {0} g can't be used: weights go from 0.001 to 100 g")]
     BadShot(f64),
-    /// The target or the tolerance is none.
+    /// The target or the tolerance is impossible.
     #[error(
         "the weight to make up and its tolerance must be numbers of grams, not below nothing: enter them again"
     )]
@@ -84,8 +84,8 @@ pub enum ShotError {
 /// Most shot that go on one hooklength here.
 pub const MOST_SHOT: u16 = 6;
 
-/// The fewest shot weighing at least `wanted` and at most `wanted + tolerance` grams under water;
-/// of equally many the lightest, and of equally light the heaviest single shot.
+/// The fewest shot weighing at least `wanted` and at most `wanted + tolerance` grams under water; with equal
+/// numbers the lightest choice, and with equal weights the one with the heaviest single shot.
 pub fn fewest(
     table: &[ShotSize],
     material: Material,
@@ -118,7 +118,7 @@ pub fn fewest(
     Err(ShotError::NoneClose { wanted, tolerance, most: MOST_SHOT })
 }
 
-/// Every choice of this many shot, heaviest first, keeping the lightest that is heavy enough.
+/// Tries every choice of this many shot, heaviest first, and keeps the lightest that is heavy enough.
 struct Search<'a> {
     order: &'a [(usize, f64, f64)],
     low: f64,
@@ -171,7 +171,7 @@ mod tests {
     }
 
     #[test]
-    fn one_shot_where_one_will_do() {
+    fn one_shot_is_used_if_one_is_enough() {
         let table = starting_table();
         let choice = fewest(&table, Material::Tungsten, 5.0, 0.36, 0.05).unwrap();
         assert_eq!(
@@ -182,7 +182,7 @@ mod tests {
     }
 
     #[test]
-    fn two_where_one_misses_and_the_lightest_pair_wins() {
+    fn two_are_used_if_one_does_not_fit_and_the_lightest_pair_is_chosen() {
         let table = starting_table();
         let choice = fewest(&table, Material::Tungsten, 5.0, 0.46, 0.03).unwrap();
         assert_eq!(choice.count, 2);

@@ -1,10 +1,10 @@
-//! Cutting new hooklengths from what is left on the spools of one line.
+//! Cutting new hooklengths from the line left on spools.
 //!
-//! One-dimensional cutting stock with stock of mixed lengths: open as little line as will do, so
-//! that short remnants go first and long spools stay whole, and among equal plans the fewest pieces
-//! (the problem: Gilmore and Gomory, "A linear programming approach to the cutting-stock problem",
-//! Oper. Res. 9:849-859 (1961)). Bank-sized ones are solved exactly: sets of pieces are
-//! tried from the shortest total up, each by branch and bound.
+//! This is one-dimensional cutting stock with stock of mixed lengths: use spools with as little line in total
+//! as possible, so that short remnants go first and long spools stay whole, and among equal plans the fewest
+//! spools (the problem: Gilmore and Gomory, "A linear programming approach to the cutting-stock problem",
+//! Oper. Res. 9:849-859 (1961)). Problems of the size of a bench are solved exactly: sets of spools are tried
+//! from the shortest total up, each by branch and bound.
 
 use super::hooklength::Tied;
 use super::units::LineLength;
@@ -22,7 +22,7 @@ pub struct Allowances {
 }
 
 impl Allowances {
-    /// What has to be cut for a finished length: finished + hook knot + 2 x loop + tag.
+    /// The length to cut for a finished length: finished + hook knot + 2 x loop + tag.
     pub fn cut_for(self, finished: LineLength) -> LineLength {
         let spare = self.hook_knot.tenths_mm() + 2 * self.loop_length.tenths_mm() + self.tag.tenths_mm();
         LineLength::from_tenths_mm(finished.tenths_mm().saturating_add(spare))
@@ -55,7 +55,7 @@ pub struct TieUp {
     pub from: Vec<FromSpool>,
     /// Line on the spools that are opened.
     pub opened: LineLength,
-    /// No plan can open less line than this; equal to `opened` where the plan is proved best.
+    /// No plan can open less line than this; equal to `opened` if the plan is proved to be the best.
     pub at_least: LineLength,
 }
 
@@ -85,7 +85,7 @@ pub enum TieUpError {
         /// Line held in all.
         held: LineLength,
     },
-    /// There is enough line in all, but no way was found to cut it so.
+    /// There is enough line in total, but no way was found to cut all pieces.
     #[error(
         "the ties don't fit the spools piece by piece; the first that finds no room is {cut}: add a spool or tie fewer"
     )]
@@ -93,7 +93,7 @@ pub enum TieUpError {
         /// The longest cut without room.
         cut: LineLength,
     },
-    /// More than a bench does in an evening.
+    /// More than anyone ties in an evening.
     #[error("{0} ties are more than this plans at once ({MOST_TIES}): plan them in parts")]
     TooManyTies(usize),
     /// More spools of one line than a bench holds.
@@ -105,9 +105,9 @@ pub enum TieUpError {
 const MOST_TIES: usize = 500;
 /// Most spools in one plan.
 const MOST_SPOOLS: usize = 40;
-/// Placements tried before the search stops proving and says by how much it may be off.
+/// Placements tried before the search stops looking for a proof and states by how much it may be off.
 const PLACEMENTS: u32 = 300_000;
-/// Spools for which every set is tried; of more, only the shortest-first ones.
+/// Up to this many spools every set is tried; with more, only those that take the shortest first.
 const SETS_OF: usize = 12;
 
 /// Plans `cuts` (allowances included) from `spools` of the same line.
@@ -118,11 +118,11 @@ pub fn plan(spools: &[LineLength], cuts: &[LineLength]) -> Result<TieUp, TieUpEr
     let lengths: Vec<u32> = spools.iter().map(|s| s.tenths_mm()).collect();
     let needed: u64 = cuts.iter().map(|&c| u64::from(c)).sum();
     let mut placements = PLACEMENTS;
-    // With too many spools to try every set, all that is known is that the cuts need their length.
+    // With too many spools to try every set, the only known bound is the total length of the cuts.
     let mut at_least = (lengths.len() > SETS_OF).then_some(needed);
     for set in sets(&lengths, needed) {
         let mut search = Packing::new(&lengths, &set, &cuts);
-        // When the patience is spent each set still gets one descent: longest cut first, first that fits.
+        // When the budget is used up, each set still gets one descent: longest cut first, first that fits.
         let mut patience = placements.max(cuts.len() as u32);
         let result = search.place(0, &mut patience);
         placements = placements.min(patience);
@@ -195,8 +195,8 @@ impl<'a> Packing<'a> {
         Self { set, cuts, left, at: vec![0; cuts.len()] }
     }
 
-    /// Places cut `k` and all after it. Spools with the same line left are alike, so one is tried;
-    /// of equal cuts a later one never goes before an earlier one.
+    /// Places cut `k` and all after it. Of spools with the same line left only one is tried, and of equal
+    /// cuts a later one never goes to an earlier spool.
     fn place(&mut self, k: usize, placements: &mut u32) -> Search {
         let Some(&cut) = self.cuts.get(k) else { return Search::Found };
         let from = if k > 0 && self.cuts[k - 1] == cut { self.at[k - 1] } else { 0 };
@@ -242,7 +242,7 @@ impl<'a> Packing<'a> {
     }
 }
 
-/// First fit, longest cut first, names the longest cut that finds no room.
+/// The longest cut for which first fit, longest cut first, finds no room.
 fn no_room(lengths: &[u32], cuts: &[u32]) -> TieUpError {
     let mut left = lengths.to_vec();
     left.sort_unstable();
@@ -272,7 +272,7 @@ mod tests {
     }
 
     #[test]
-    fn each_line_is_cut_by_itself() {
+    fn each_line_is_cut_separately() {
         let tied = |cm: f64, diameter_um, count| Tied {
             hooklength: super::super::hooklength::Hooklength {
                 length: LineLength::from_cm(cm).unwrap(),
@@ -296,7 +296,7 @@ mod tests {
     }
 
     #[test]
-    fn longest_first_alone_would_not_do() {
+    fn longest_first_alone_would_not_be_enough() {
         // First fit puts 4 and 4 on the first spool and three 3s on the second, and one 3 is left over.
         let plan = plan(&tenths(&[10, 10]), &tenths(&[4, 4, 3, 3, 3, 3])).unwrap();
         assert_eq!((plan.opened.tenths_mm(), plan.is_best()), (20, true));

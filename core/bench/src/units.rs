@@ -1,5 +1,5 @@
-//! Units a bench works in. Every factor here is exact by definition: the international yard and
-//! pound agreement of 1959, Weights and Measures Act 1985 schedule 1.
+//! Units used on the bench. Every factor here is exact by definition: the international yard and pound
+//! agreement of 1959, Weights and Measures Act 1985 schedule 1.
 
 use serde::{Deserialize, Serialize};
 
@@ -16,8 +16,8 @@ pub const OUNCE_G: f64 = 28.349_523_125;
 /// Grams in a dram.
 pub const DRAM_G: f64 = 1.771_845_195_312_5;
 
-/// A length of line in tenths of a millimetre: whole for inches (254) and centimetres (100) alike,
-/// so no length changes by being shown in the other unit.
+/// A length of line in tenths of a millimetre: whole for inches (254) and centimetres (100) alike, so showing
+/// a length in the other unit doesn't change it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
 pub struct LineLength(u32);
 
@@ -47,8 +47,8 @@ impl LineLength {
         Self(tenths)
     }
 
-    /// From whole millimetres, as a rig keeps a length: where they are inches that were rounded, those inches are meant.
-    /// Whole centimetres are meant as they stand, but for whole feet.
+    /// From whole millimetres, as a rig stores a length: if they are rounded inches, those inches are used.
+    /// Whole centimetres are kept, except if they are whole feet.
     pub const fn from_rounded_mm(mm: u32) -> Self {
         let inches = (mm.saturating_mul(10).saturating_add(127)) / 254;
         let rounded = (inches * 254 + 5) / 10;
@@ -103,7 +103,7 @@ impl LineLength {
     }
 }
 
-/// As an angler reads it: inches where the length is a whole number of them, else centimetres.
+/// For display: inches if the length is a whole number of them, otherwise centimetres.
 impl std::fmt::Display for LineLength {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         if self.0.is_multiple_of(254) && self.0 > 0 {
@@ -127,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn a_rig_says_inches_where_inches_were_meant() {
+    fn a_rounded_length_becomes_the_inches_that_were_meant() {
         let said = [51, 152, 305, 450, 457, 610, 330, 100, 914, 1_524, 455, 0];
         let said = said.map(|mm| LineLength::from_rounded_mm(mm).to_string());
         let meant = [
@@ -142,7 +142,7 @@ mod tests {
     }
 
     #[test]
-    fn lengths_that_are_none_are_refused() {
+    fn impossible_lengths_are_refused() {
         for bad in [0.0, -3.0, f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
             assert_eq!(LineLength::from_cm(bad), Err(LengthError::NotPositive), "{bad}");
         }

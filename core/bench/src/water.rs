@@ -1,4 +1,4 @@
-//! Water as the bait meets it: density and viscosity from its temperature.
+//! Density and viscosity of water from its temperature.
 
 use super::iapws95::{self, CRITICAL_DENSITY, CRITICAL_TEMPERATURE};
 
@@ -137,7 +137,7 @@ mod tests {
     }
 
     #[test]
-    fn temperatures_no_lake_has_are_refused() {
+    fn temperatures_that_no_lake_has_are_refused() {
         assert_eq!(density(-1.0, DensityFormula::Tanaka), Err(WaterError::OutOfRange(-1.0)));
         assert_eq!(density(f64::NAN, DensityFormula::Kell), Err(WaterError::NotANumber));
         assert_eq!(dynamic_viscosity(55.0), Err(WaterError::OutOfRange(55.0)));

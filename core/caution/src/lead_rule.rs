@@ -1,4 +1,4 @@
-//! The lead rule, named where a weight is entered; nothing is forbidden here.
+//! The rule on lead weights, shown where a weight is entered; nothing is forbidden here.
 //!
 //! England and Wales: lead weights above 0.06 g and below 28.35 g are not to be used (Natural Resources
 //! Wales, and GOV.UK "0.06 g or less or more than 28.35 g", both as stored, read 2026-11; supply banned
@@ -13,23 +13,23 @@ pub const SMALLEST_G: f64 = 0.06;
 /// Lead above this may be used, grams.
 pub const LARGEST_G: f64 = 28.35;
 
-/// What the rule says of a weight.
+/// What the rule says about a weight.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LeadRule {
     /// Nothing: not lead, or lead of a weight that may be used.
     Nothing,
     /// Lead between the two limits: not to be used there.
     NotToBeUsed,
-    /// An ounce to the gram's second decimal: the official pages differ.
+    /// An ounce to two decimals of a gram, where the official pages differ.
     AtTheLimit,
-    /// Lead where the rule isn't known here: ask locally.
+    /// Lead in a region whose rule isn't known here: ask locally.
     CheckLocally,
 }
 
 /// Why the rule can't be applied.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum LeadRuleError {
-    /// A weight that is none.
+    /// An impossible weight.
     #[error("{0} g is no weight: enter the grams or ounces printed on it")]
     NoWeight(f64),
     /// Not a number of ounces.
@@ -38,12 +38,12 @@ pub enum LeadRuleError {
 }
 
 impl LeadRule {
-    /// Whether anything is to be said.
+    /// Whether there is something to show.
     pub fn is_caution(self) -> bool {
         self != Self::Nothing
     }
 
-    /// Message that says it.
+    /// The message for it.
     pub const fn id(self) -> Option<&'static str> {
         match self {
             Self::Nothing => None,
@@ -54,7 +54,7 @@ impl LeadRule {
     }
 }
 
-/// What the rule says of `grams` of `material` in `region`.
+/// What the rule says about `grams` of `material` in `region`.
 pub fn lead_rule(grams: f64, material: Material, region: Region) -> Result<LeadRule, LeadRuleError> {
     if !(grams.is_finite() && grams > 0.0) {
         return Err(LeadRuleError::NoWeight(grams));
@@ -102,7 +102,7 @@ mod tests {
     }
 
     #[test]
-    fn lead_between_the_limits_is_named() {
+    fn lead_between_the_limits_is_pointed_out() {
         assert_eq!(england(0.06), LeadRule::Nothing);
         assert_eq!(england(0.061), LeadRule::NotToBeUsed);
         assert_eq!(england(18.9), LeadRule::NotToBeUsed);
@@ -135,7 +135,7 @@ mod tests {
     }
 
     #[test]
-    fn weights_that_are_none_are_refused() {
+    fn impossible_weights_are_refused() {
         assert_eq!(lead_rule(-1.0, Material::Lead, Region::England), Err(LeadRuleError::NoWeight(-1.0)));
         assert!(lead_rule(f64::NAN, Material::Tin, Region::England).is_err());
     }

@@ -1,17 +1,17 @@
-//! Which cautions to show now: each once per peg, never again there, whatever else happens.
+//! Which cautions to show now: each once for a peg and never again there.
 
 use super::table::{ALL, Bearing, Caution, Region};
 
 /// A caution that was shown and dismissed at a peg.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Seen {
-    /// The peg: water and peg as the caller keys them, or the session where the peg has no name.
+    /// The peg: the caller's key of water and peg, or of the session if the peg has no name.
     pub peg: String,
     /// Id of the caution.
     pub id: String,
 }
 
-/// What the day is like, as far as it is known; what is not known counts as so.
+/// The circumstances of the day, as far as they are known. Unknown ones count as true.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Occasion {
     /// Nobody within call.
@@ -50,23 +50,23 @@ impl Occasion {
     }
 }
 
-/// The cautions of a region that bear on the occasion, seen or not, in the order of the table.
+/// The cautions of a region that apply to the occasion, seen or not, in the order of the table.
 pub fn bearing_on(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
     ALL.iter().filter(|c| c.regions.contains(&region) && occasion.bears(c.bearing)).collect()
 }
 
-/// How many cautions a peg shows: a list of two dozen teaches an angler to skip it. A choice.
+/// How many cautions are shown at a peg, since a list of two dozen teaches an angler to skip it. A choice.
 pub const AT_A_PEG: usize = 4;
 
-/// The few that an angler is shown at a peg: the first of the table that bear on the occasion. The
-/// others stay in the list, to read.
+/// The few cautions shown at a peg: the first of the table that apply to the occasion. The others can be read
+/// in the list.
 pub fn at_a_peg(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
     let mut first = bearing_on(region, occasion);
     first.truncate(AT_A_PEG);
     first
 }
 
-/// Those of the peg's few not yet seen at `peg`. A caution that was seen is not replaced by another.
+/// Those of the few that were not seen at `peg` yet. A caution that was seen is not replaced by another.
 pub fn to_show(region: Region, occasion: &Occasion, peg: &str, seen: &[Seen]) -> Vec<&'static Caution> {
     let seen_here = |id: &str| seen.iter().any(|s| s.peg == peg && s.id == id);
     at_a_peg(region, occasion).into_iter().filter(|c| !seen_here(c.id)).collect()
@@ -81,7 +81,7 @@ mod tests {
     }
 
     #[test]
-    fn once_per_peg_and_again_at_the_next() {
+    fn a_caution_is_shown_once_at_a_peg_and_again_at_the_next() {
         let day = Occasion::default();
         let first = to_show(Region::England, &day, "peg 14", &[]);
         assert_eq!(first[0].id, "caution-power-lines");
@@ -112,7 +112,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_not_known_is_taken_as_so() {
+    fn unknown_circumstances_count_as_true() {
         let unknown = ids(&bearing_on(Region::Wales, &Occasion::default()));
         for id in
             ["caution-ice", "caution-alone", "caution-keepnet-use", "caution-lead", "caution-cold-water"]
@@ -122,7 +122,7 @@ mod tests {
     }
 
     #[test]
-    fn a_mild_day_without_nets_or_lead_is_short() {
+    fn a_mild_day_without_nets_or_lead_has_few_cautions() {
         let mild = Occasion {
             alone: Some(false),
             dark: Some(false),
@@ -145,7 +145,7 @@ mod tests {
     }
 
     #[test]
-    fn law_of_one_country_is_not_shown_in_another() {
+    fn the_law_of_one_country_is_not_shown_in_another() {
         let away = ids(&bearing_on(Region::Elsewhere, &Occasion::default()));
         for id in [
             "caution-close-season",

@@ -3,13 +3,13 @@
 
 use serde::{Deserialize, Serialize};
 
-/// Month in which the whole table was last gone through.
+/// Month of the last review of the whole table.
 pub const REVIEWED: &str = "2026-11";
 
 /// Message that closes every card: follow local rules, the venue and the licensing authority.
 pub const CLOSING_ID: &str = "caution-closing";
 
-/// Where a water lies.
+/// The region of a water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -32,7 +32,7 @@ impl Region {
         [Self::England, Self::Wales, Self::Scotland, Self::NorthernIreland, Self::Elsewhere];
 }
 
-/// How the text of a caution was come by.
+/// The source of a caution's text.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Basis {
     /// Read in a stored copy of the authority's page or paper; its own date could not be verified.
@@ -44,7 +44,7 @@ pub enum Basis {
 }
 
 impl Basis {
-    /// Message that says so; it takes `$read`, the month of [`Caution::read`].
+    /// The message for it, with the argument `$read`, the month of [`Caution::read`].
     pub const fn id(self) -> &'static str {
         match self {
             Self::AsStored => "caution-basis-stored",
@@ -54,7 +54,7 @@ impl Basis {
     }
 }
 
-/// When a caution has a bearing.
+/// When a caution applies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Bearing {
     /// At every peg.
@@ -71,19 +71,19 @@ pub enum Bearing {
     Lead,
 }
 
-/// One caution. Its words are the Fluent message `id`; `id`-title heads the card and `id`-authority
-/// names who says so.
+/// One caution. Its words are the Fluent message `id`; `id`-title is the heading of the card and
+/// `id`-authority names the authority.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Caution {
     /// Message id.
     pub id: &'static str,
-    /// How the text was come by.
+    /// The source of the text.
     pub basis: Basis,
     /// Month in which it was read or noted.
     pub read: &'static str,
-    /// Where it holds.
+    /// Where it applies.
     pub regions: &'static [Region],
-    /// When it has a bearing.
+    /// When it applies.
     pub bearing: Bearing,
 }
 
@@ -93,7 +93,7 @@ impl Caution {
         format!("{}-title", self.id)
     }
 
-    /// Message that names who says so.
+    /// Message that names the authority.
     pub fn authority_id(&self) -> String {
         format!("{}-authority", self.id)
     }
@@ -187,7 +187,7 @@ mod tests {
     }
 
     #[test]
-    fn no_words_stand_in_the_file_without_a_caution() {
+    fn the_file_has_no_messages_without_a_caution() {
         let text = include_str!("../../locales/en-GB/caution.ftl");
         let known = |id: &str| {
             ALL.iter().any(|c| c.id == id || c.title_id() == id || c.authority_id() == id)
@@ -202,7 +202,7 @@ mod tests {
     }
 
     #[test]
-    fn no_caution_stands_twice_and_each_holds_somewhere() {
+    fn no_caution_occurs_twice_and_each_applies_somewhere() {
         for (i, caution) in ALL.iter().enumerate() {
             assert!(ALL[..i].iter().all(|other| other.id != caution.id), "{}", caution.id);
             assert!(!caution.regions.is_empty() && caution.read.len() == 7);

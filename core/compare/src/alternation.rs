@@ -1,8 +1,8 @@
-//! Alternation plans: A B B A on one spot, so that a steady drift of the day falls on both alike.
+//! Alternation plans: A B B A on one spot, so that a steady drift of the day affects both sides alike.
 
 use serde::{Deserialize, Serialize};
 
-/// One of the two sides of a change: A is what was there, B is what replaced it.
+/// One of the two sides of a change: A is the old value, B the one that replaced it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Side {
     /// What was there before.
@@ -38,7 +38,7 @@ impl AlternationPlan {
         Self { first, casts: casts.div_ceil(4).max(1).saturating_mul(4) }
     }
 
-    /// The side of cast number `i`, from 0; `None` once the plan is through.
+    /// The side of cast number `i`, from 0; `None` once the plan is finished.
     pub fn side(self, i: usize) -> Option<Side> {
         (i < self.casts).then(|| match i % 4 {
             0 | 3 => self.first,
@@ -67,7 +67,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn both_sides_stand_at_the_same_mean_time(casts in 0usize..200) {
+        fn both_sides_have_the_same_mean_time(casts in 0usize..200) {
             let plan = AlternationPlan::new(Side::A, casts);
             let places = |side| plan.sides().enumerate().filter(move |&(_, s)| s == side).map(|(i, _)| i);
             prop_assert_eq!(places(Side::A).count(), places(Side::B).count());

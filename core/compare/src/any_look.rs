@@ -1,23 +1,24 @@
 //! A comparison of two rates that may be read at any moment of the day.
 //!
-//! An ordinary p-value is meant for one look at a number of casts fixed beforehand. Read after every cast,
-//! it falls below 0.05 sooner or later far more often than one time in twenty, and the more casts the
-//! more often (Armitage, McPherson and Rowe 1969). The figure here is made for reading all day. Think of
-//! somebody who thinks the rates alike and lays fair odds on every bite: the figure is what a unit
-//! staked against them has become (an e-value). It seldom becomes large if they are right: it ever
-//! reaches 20 with probability 1/20 at most (Ville 1939). One over it is a p-value at every look at once.
-//! Ramdas, Grünwald, Vovk and Shafer 2023 (Game-theoretic statistics and safe anytime-valid inference,
-//! Statistical Science 38) give the general account; mixtures over the size of the effect go back to Robbins 1970.
+//! An ordinary p-value is meant for one look at a number of casts fixed beforehand. Read after every cast, it
+//! falls below 0.05 sooner or later far more often than one time in twenty, and the more casts the more often
+//! (Armitage, McPherson and Rowe 1969). The figure here is made for reading all day. Imagine somebody who
+//! believes that the rates are equal and offers fair odds on every bite: the figure is the present value of
+//! one unit staked against them (an e-value). It seldom becomes large if they are right: it ever reaches 20
+//! with probability 1/20 at most (Ville 1939). One over it is a p-value at every look at once. Ramdas,
+//! Grünwald, Vovk and Shafer 2023 (Game-theoretic statistics and safe anytime-valid inference, Statistical
+//! Science 38) give the general account; mixtures over the size of the effect go back to Robbins 1970.
 //!
 //! The bet is on the ratio r of the rates, with a normal prior on ln r about 0. With x bites in all, of which x_A in
 //! T_A of T minutes, and the common rate integrated out under its right-Haar prior on both sides,
 //!
 //!   e = E_r [ r^x_A (T / (r T_A + T_B))^x ],
 //!
-//! which does not know the unit of time. With that prior the bound of Ville holds at looks that do not depend
-//! on the unit of time either (Hendriksen, de Heide and Grünwald 2021, on groups and optional stopping); ours are
-//! after casts, so what the figure does at several rates and lengths of day is also simulated, below
-//! and in `./dev sim`. It takes rates for constant: bites in clumps are the block test's affair.
+//! which does not depend on the unit of time. With that prior the bound of Ville holds at looks that do not
+//! depend on the unit of time either (Hendriksen, de Heide and Grünwald 2021, on groups and optional
+//! stopping); ours are after casts, so what the figure does at several rates and lengths of day is also
+//! simulated, below and in `./dev sim`. It assumes constant rates; bites in clumps are handled by the block
+//! test.
 
 use super::poisson_rates::Tally;
 use libm::{exp, log};
@@ -27,7 +28,7 @@ const LN_RATIO_SD: f64 = 1.0;
 /// Steps of the mean over r on either side, a tenth of a standard deviation each.
 const STEPS: i32 = 45;
 
-/// Anytime-valid p of equal rates: one over the e-value, at most 1. 1 where a side has had no time.
+/// Anytime-valid p of equal rates: one over the e-value, at most 1. 1 if a side has had no time.
 pub fn any_look_p(a: Tally, b: Tally) -> f64 {
     if !(a.time > 0.0 && b.time > 0.0) {
         return 1.0;
@@ -35,10 +36,10 @@ pub fn any_look_p(a: Tally, b: Tally) -> f64 {
     exp(-ln_e_value(a, b)).min(1.0)
 }
 
-/// The same where many changes are looked at as they come: `place` is this one's in the order they came, from 1. The error of
-/// a day is spent over them, alpha / (k (k + 1)) on the k-th (the sum over all k is alpha), so that however many are still
-/// to come, one of them all is falsely clear on one day in twenty at most. Multiplying by the number so far would let every
-/// new one have a whole share beside those already read.
+/// The same if many changes are looked at as they come; `place` is the position of this one, from 1. The
+/// error of a day is divided among them, alpha / (k (k + 1)) for the k-th (the sum over all k is alpha), so
+/// that however many are still to come, any of them is falsely clear on at most one day in twenty.
+/// Multiplying by the number so far would give every new one a full share in addition to those already read.
 pub fn any_look_p_in_order(a: Tally, b: Tally, place: usize) -> f64 {
     let k = place.max(1) as f64;
     (k * (k + 1.0) * any_look_p(a, b)).min(1.0)
@@ -59,7 +60,7 @@ pub(crate) enum Ratios {
     Higher,
 }
 
-/// What a bet on one ratio has made of a unit staked, as a logarithm.
+/// The logarithm of the value of one unit staked on a ratio.
 pub(crate) fn ln_bet(a: Tally, b: Tally, ln_r: f64) -> f64 {
     let (x_a, x, share) = (a.bites as f64, (a.bites + b.bites) as f64, a.time / (a.time + b.time));
     x_a * ln_r - x * log(1.0 + share * libm::expm1(ln_r))
@@ -99,7 +100,8 @@ mod tests {
     fn the_error_of_a_day_is_spent_once_however_many_changes_come() {
         let (a, b) = (tally(40, 60.0), tally(2, 60.0));
         let alone = any_look_p(a, b);
-        // Shares of the error over the places where the figure is not yet cut at one: they never come to more than the whole.
+        // The shares of the error, over the places where the figure is not cut off at one, never add up to
+        // more than the whole.
         let uncut = |place: &usize| any_look_p_in_order(a, b, *place) < 1.0;
         let spent: f64 =
             (1..100_000).take_while(uncut).map(|place| alone / any_look_p_in_order(a, b, place)).sum();
@@ -110,13 +112,13 @@ mod tests {
     }
 
     #[test]
-    fn nothing_seen_is_nothing_said() {
+    fn without_bites_p_is_one() {
         assert!((any_look_p(tally(0, 50.0), tally(0, 10.0)) - 1.0).abs() < 1e-12);
         assert_eq!(any_look_p(tally(3, 0.0), tally(0, 10.0)), 1.0);
         assert!(any_look_p(tally(900, 10.0), tally(2, 1000.0)) < 1e-100);
     }
 
-    /// The mean over r worked out anew with a finer step and a wider reach.
+    /// The mean over r, computed independently with a finer step and a wider range.
     #[test]
     fn the_mean_over_ratios_is_fine_enough() {
         for (a, b) in [(tally(9, 50.0), tally(2, 60.0)), (tally(40, 90.0), tally(20, 80.0))] {
@@ -135,7 +137,7 @@ mod tests {
 
     /// Invented days, seeded: equal constant rates, sides changed cast by cast, read after every one of 150 casts.
     #[test]
-    fn at_equal_rates_it_falls_below_a_twentieth_at_any_look_on_one_day_in_twenty_at_most() {
+    fn at_equal_rates_p_falls_below_0_05_at_any_look_on_at_most_one_day_in_twenty() {
         let days = 3_000;
         for (mean_wait, leave) in [(2.0, 20.0), (20.0, 20.0), (40.0, 8.0)] {
             let ever = (0..days).filter(|&day| {
@@ -150,7 +152,7 @@ mod tests {
                 })
             });
             let share = ever.count() as f64 / days as f64;
-            // And it is no dead letter: the bound is about reached, not a tenth of it.
+            // The bound is not far from the true rate either: at least a tenth of it is reached.
             assert!(share <= 0.05 && share > 0.005, "{share} at {mean_wait}");
         }
     }

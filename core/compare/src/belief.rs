@@ -1,13 +1,14 @@
-//! How probable it is that a change matters, believed sceptically.
+//! The probability that a change matters, with a sceptical prior.
 //!
-//! Before a bite is seen, half of the belief is that the two sides do not differ at all; in the other half the logarithm of the
-//! ratio of their rates is normal about nought (a spike and a slab: Mitchell and Beauchamp 1988; sceptical priors:
-//! Spiegelhalter, Freedman and Parmar 1994). A flat prior would call nearly any run of luck a lean, since it gives no weight to
-//! "no difference" at all.
+//! Half of the prior weight is on no difference between the two sides; in the other half the logarithm of the
+//! ratio of their rates is normal with mean zero (a spike and a slab: Mitchell and Beauchamp 1988; sceptical
+//! priors: Spiegelhalter, Freedman and Parmar 1994). A flat prior would call nearly any run of luck a lean,
+//! since it gives no weight to "no difference".
 //!
-//! Fish feed in spells, so what happened while side A was out need not be side A's doing. How far spells alone could have
-//! pulled the two sides apart follows from when each was out ([`spell_variance`]): hardly at all where they were alternated, a
-//! great deal where one had the morning. That much scatter is allowed for before a difference is believed.
+//! Fish feed in spells, so side A need not be the cause of what happened while it was out. How far spells
+//! alone could have pulled the two sides apart follows from when each was out ([`spell_variance`]): hardly at
+//! all if they were alternated, a great deal if one had the morning. This scatter is allowed for before a
+//! difference is believed.
 
 use super::alternation::Side;
 use super::blocks::SidedCast;
@@ -17,18 +18,19 @@ use super::tails::normal_below;
 use libm::{exp, expm1, log as ln, log1p, sqrt};
 use restwater_waits::Wait;
 
-/// Standard deviations of ln r where the sides differ: half of that belief in slight differences, half in any up to large ones,
-/// so that a large one is not explained away. A belief, not a fact.
+/// Standard deviations of ln r if the sides differ: half of that weight is on slight differences, half on
+/// differences up to large ones, so that a large one is not explained away. An assumption, not a fact.
 pub(crate) const LN_RATIO_SD: [f64; 2] = [0.4, 1.2];
-/// Probability beforehand that they do not differ. A belief, not a fact.
+/// Prior probability that they do not differ. An assumption, not a fact.
 pub(crate) const NO_DIFFERENCE: f64 = 0.5;
-/// Log-sd of how keen the fish are from spell to spell, and the minutes over which a spell fades. Beliefs, not facts.
+/// Log-sd of how keen the fish are from spell to spell, and the minutes over which a spell fades.
+/// Assumptions, not facts.
 const SPELL_SD: f64 = 0.5;
 const SPELL_MIN: f64 = 40.0;
 /// Steps of each mean on either side, a tenth of a standard deviation each.
 const STEPS: i32 = 45;
 
-/// What is believed of two sides; what is left of one is that they do not differ.
+/// The posterior probabilities of two sides; the rest, up to one, is that they do not differ.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Belief {
     /// Probability that A is better.
@@ -38,7 +40,7 @@ pub struct Belief {
 }
 
 impl Belief {
-    /// Before anything is seen.
+    /// The prior.
     const BEFORE: Self = Self { a: 0.5 * (1.0 - NO_DIFFERENCE), b: 0.5 * (1.0 - NO_DIFFERENCE) };
 
     /// Probability that they do not differ.
@@ -56,13 +58,13 @@ impl Belief {
         self.a / (self.a + self.b)
     }
 
-    /// The smaller claim of each side out of two beliefs.
+    /// Combines two posteriors by taking the smaller claim for each side.
     pub(crate) fn more_cautious(self, other: Self) -> Self {
         Self { a: self.a.min(other.a), b: self.b.min(other.b) }
     }
 }
 
-/// The belief after these bites in these times. `scatter` is the variance by which ln r may be off for another reason.
+/// The posterior after these bites in these times. `scatter` is the variance that ln r has for other reasons.
 pub fn belief(a: Tally, b: Tally, scatter: f64) -> Belief {
     if !(a.time > 0.0 && b.time > 0.0) {
         return Belief::BEFORE;
@@ -70,8 +72,8 @@ pub fn belief(a: Tally, b: Tally, scatter: f64) -> Belief {
     believed(&|u| ln_likelihood(a, b, u), scatter, &LN_RATIO_SD)
 }
 
-/// The same like wait for like wait: by the partial likelihood of the waits, each stratum a list of side A and one of side B
-/// (Cox 1972; ties by Efron 1977).
+/// The same at equal waits: by the partial likelihood of the waits, each stratum a list of side A and one of
+/// side B (Cox 1972; ties by Efron 1977).
 pub fn belief_of_waits(strata: &[(Vec<Wait>, Vec<Wait>)], scatter: f64) -> Belief {
     let sets: Vec<RiskSet> = strata.iter().flat_map(|(a, b)| risk_sets(a, b)).collect();
     if sets.is_empty() {
@@ -80,7 +82,8 @@ pub fn belief_of_waits(strata: &[(Vec<Wait>, Vec<Wait>)], scatter: f64) -> Belie
     believed(&|u| sets.iter().map(|set| set.ln_likelihood(u)).sum(), scatter, &LN_RATIO_SD)
 }
 
-/// Of all bites, those on A are binomial with odds r T_A : T_B; the logarithm, less what does not depend on u = ln r.
+/// The number of bites on A among all bites is binomial with odds r T_A : T_B. Returns the log-likelihood
+/// without the terms that do not depend on u = ln r.
 pub(crate) fn ln_likelihood(a: Tally, b: Tally, u: f64) -> f64 {
     a.bites as f64 * u - (a.bites + b.bites) as f64 * log1p(a.time / (a.time + b.time) * expm1(u))
 }
@@ -101,7 +104,8 @@ impl RiskSet {
         self.bites[0]
     }
 
-    /// What stood against each bite at the ratio `r`: all that were out, less the share of the tied bites counted before it.
+    /// The risk set's weight for each bite at the ratio `r`: all casts that were out, less the share of the
+    /// tied bites counted before it.
     pub(crate) fn taken_of(&self, r: f64) -> impl Iterator<Item = f64> {
         let all = self.bites[0] + self.bites[1];
         let out = r * self.out[0] + self.out[1];
@@ -110,7 +114,7 @@ impl RiskSet {
     }
 }
 
-/// The moments at which bites tell the sides apart: both had a bait out.
+/// The waiting times of bites at which both sides had a bait out, so that the bite is evidence.
 pub(crate) fn risk_sets(a: &[Wait], b: &[Wait]) -> Vec<RiskSet> {
     let mut moments: Vec<f64> = a.iter().chain(b).filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
     restwater_sorting::by(&mut moments, f64::total_cmp);
@@ -144,7 +148,7 @@ fn believed(ln_likelihood: &dyn Fn(f64) -> f64, scatter: f64, slabs: &[f64]) -> 
     let (mut a, mut b) = (0.0, 0.0);
     for sd in slabs {
         let wide = sd * sd + scatter;
-        // ln r itself, given what showed: normal about sd^2 u / wide with variance sd^2 scatter / wide.
+        // ln r given its apparent value u is normal with mean sd^2 u / wide and variance sd^2 scatter / wide.
         let above =
             |u: f64| if scatter > 0.0 { normal_below(u * sd / sqrt(wide * scatter)) } else { step(u) };
         let half = (1.0 - NO_DIFFERENCE) / slabs.len() as f64;
@@ -159,8 +163,8 @@ fn step(u: f64) -> f64 {
     if u == 0.0 { 0.5 } else { f64::from(u8::from(u > 0.0)) }
 }
 
-/// Variance of ln r that spells alone would make: how keen the fish are is taken for a process that fades with time, and each
-/// side's share of it is where its minutes were.
+/// Variance of ln r that spells alone would cause. How keen the fish are is modelled as a process whose
+/// correlation fades with time, and each side is affected where its minutes were.
 pub fn spell_variance(casts: &[SidedCast]) -> f64 {
     let time = |side| casts.iter().filter(|c| c.side == side).map(|c| c.wait.minutes()).sum::<f64>();
     let (in_a, in_b) = (time(Side::A), time(Side::B));
@@ -171,7 +175,7 @@ pub fn spell_variance(casts: &[SidedCast]) -> f64 {
     let mut parts: Vec<(f64, f64)> =
         casts.iter().map(|c| (c.at_min + 0.5 * c.wait.minutes(), share(c))).collect();
     restwater_sorting::by(&mut parts, |x, y| x.0.total_cmp(&y.0));
-    // In order of time, all that went before fades by the same factor from one cast to the next.
+    // In chronological order, everything earlier fades by the same factor from one cast to the next.
     let (mut variance, mut before, mut last) = (0.0, 0.0, f64::NAN);
     for (at, share) in parts {
         before *= if last.is_nan() { 0.0 } else { exp((last - at) / SPELL_MIN) };
@@ -181,15 +185,16 @@ pub fn spell_variance(casts: &[SidedCast]) -> f64 {
     (SPELL_SD * SPELL_SD * variance).max(0.0)
 }
 
-/// Truths drawn from the belief: the logarithm of the ratio of the rates, and what showed of it in these casts.
+/// Draws truths from the posterior: the logarithm of the ratio of the rates, and its apparent value in these
+/// casts.
 pub(crate) struct Believed {
-    /// ln r as it showed, the sd of the slab it came from (0: no difference), and the sum of the weights up to here.
+    /// The apparent ln r, the sd of the slab it came from (0: no difference), and the cumulative weight.
     steps: Vec<(f64, f64, f64)>,
     scatter: f64,
 }
 
 impl Believed {
-    /// After these bites in these times (both above nought).
+    /// The posterior after these bites in these times (both above zero).
     pub(crate) fn new(a: Tally, b: Tally, scatter: f64) -> Self {
         let scatter = scatter.max(0.0);
         let part = |sd: f64, weight: f64| {
@@ -211,7 +216,7 @@ impl Believed {
         Self { steps, scatter }
     }
 
-    /// The truth and what showed.
+    /// Draws a truth and its apparent value.
     pub(crate) fn draw(&self, chance: &mut Chance) -> (f64, f64) {
         let at = chance.uniform() * self.steps.last().map_or(0.0, |s| s.2);
         let place = self.steps.partition_point(|s| s.2 < at).min(self.steps.len() - 1);
@@ -234,7 +239,8 @@ mod tests {
         Tally { bites, time }
     }
 
-    /// With half of the belief on either, the odds of a difference are the e-value, which is a Bayes factor with a slab of sd 1.
+    /// With half of the prior on either hypothesis, the odds of a difference are the e-value, which is a
+    /// Bayes factor with a slab of sd 1.
     #[test]
     fn the_odds_of_a_difference_are_the_bayes_factor() {
         for (a, b) in [
@@ -249,9 +255,9 @@ mod tests {
         }
     }
 
-    /// Both means worked out anew over ln r and the scatter apart, on a fine grid.
+    /// Both means computed independently over ln r and the scatter, on a fine grid.
     #[test]
-    fn the_scatter_is_integrated_as_it_should_be() {
+    fn the_scatter_is_integrated_correctly() {
         let (a, b, scatter, sd) = (tally(9, 50.0), tally(2, 60.0), 0.2_f64, 0.8);
         let likelihood = |u: f64| exp(ln_likelihood(a, b, u));
         let (mut none, mut up, mut down) = (0.0, 0.0, 0.0);
@@ -273,10 +279,10 @@ mod tests {
         );
     }
 
-    /// Remission of leukaemia, in weeks (Freireich and others 1963; the example of Cox 1972): R's coxph gives a coefficient of
-    /// 1.572 with Efron's ties.
+    /// Remission of leukaemia, in weeks (Freireich and others 1963; the example of Cox 1972): R's coxph gives
+    /// a coefficient of 1.572 with Efron's ties.
     #[test]
-    fn the_partial_likelihood_is_highest_where_it_should_be() {
+    fn the_partial_likelihood_has_its_maximum_at_the_published_estimate() {
         let read = |list: &[i32]| -> Vec<Wait> {
             list.iter().map(|&t| Wait::new(f64::from(t.abs()), t > 0).unwrap()).collect()
         };
@@ -292,7 +298,7 @@ mod tests {
     }
 
     #[test]
-    fn spells_blur_what_had_the_morning_and_hardly_what_was_alternated() {
+    fn spells_matter_if_one_side_had_the_morning_and_hardly_if_alternated() {
         let day = |is_b: fn(usize) -> bool| -> Vec<SidedCast> {
             let cast = |i: usize| SidedCast {
                 rod: 1,
@@ -315,7 +321,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_drawn_is_what_is_believed() {
+    fn draws_follow_the_posterior() {
         let (a, b, scatter) = (tally(12, 60.0), tally(4, 60.0), 0.1);
         let (believed, found) = (Believed::new(a, b, scatter), belief(a, b, scatter));
         let mut chance = Chance::new(3, 0);
@@ -325,7 +331,7 @@ mod tests {
     }
 
     #[test]
-    fn few_bites_say_little_and_many_say_much() {
+    fn few_bites_are_weak_evidence_and_many_are_strong() {
         // Binomial likelihood and both slabs integrated by scipy 1.17 (integrate.quad), from the priors above alone.
         let of = |x, y| belief(tally(x, 60.0), tally(y, 60.0), 0.0);
         let near = |found: f64, by_scipy: f64| assert!((found - by_scipy).abs() < 2e-3, "{found} {by_scipy}");
@@ -340,7 +346,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn sides_turn_and_all_is_one(x in 0u64..60, y in 0u64..60, t in 1.0f64..300.0, u in 1.0f64..300.0, s in 0.0f64..0.5) {
+        fn exchanging_the_sides_exchanges_the_probabilities_and_they_sum_to_one(x in 0u64..60, y in 0u64..60, t in 1.0f64..300.0, u in 1.0f64..300.0, s in 0.0f64..0.5) {
             let (one, two) = (belief(tally(x, t), tally(y, u), s), belief(tally(y, u), tally(x, t), s));
             prop_assert!((one.a - two.b).abs() < 1e-9 && (one.b - two.a).abs() < 1e-9);
             prop_assert!(one.a >= 0.0 && one.b >= 0.0 && one.a + one.b <= 1.0 + 1e-12);

@@ -1,15 +1,17 @@
 //! "Is it me or the lake?": an angler's fish beside those of the neighbours, read at any moment of the day.
 //!
-//! If all catch at one rate, the next fish is the angler's with probability 1 / (1 + k), where k neighbours are watched,
-//! whatever was caught before: given whose turn each fish might be, the exposures cancel, as in the conditional test of
-//! two rates (Przyborowski and Wilenski 1940). A bet on every fish at these odds, averaged over ratios of the rates as in
-//! `any_look`, is a test martingale, so one over what it has become is a p-value at every look (Ville 1939).
+//! If all catch at one rate, the next fish is the angler's with probability 1 / (1 + k), where k neighbours
+//! are watched, whatever was caught before: given that somebody catches a fish, the exposures cancel, as in
+//! the conditional test of two rates (Przyborowski and Wilenski 1940). A bet on every fish at these odds,
+//! averaged over ratios of the rates as in `any_look`, is a test martingale, so one over its value is a
+//! p-value at every look (Ville 1939).
 //!
-//! A neighbour is known to be watched once a fish of theirs is logged. That fish starts the count and isn't in it: it came
-//! at a time that the count waited for. After it everything is as new, for a process without memory.
+//! A neighbour is known to be watched once a fish of theirs is logged. That fish starts the count and isn't
+//! part of it, because the count waited for it. After it, a process without memory starts afresh.
 //!
-//! Bites come in bursts, and a burst is one piece of luck rather than many. So everything is read a second time with no
-//! more than one fish of an angler in [`BURST_MIN`], and what is said has to hold in both readings.
+//! Bites come in bursts, and a burst is one piece of luck rather than many. So everything is computed a
+//! second time with at most one fish an angler in [`BURST_MIN`], and the verdict has to hold in both
+//! versions.
 
 use super::any_look::{Ratios, ln_bet, ln_mean};
 use super::poisson_rates::Tally;
@@ -18,7 +20,7 @@ use libm::{exp, log};
 
 /// Minutes after a fish in which another of the same angler belongs to the same burst. A guess.
 const BURST_MIN: f64 = 5.0;
-/// Rates are alike where neither is this many times the other. A choice.
+/// Rates count as alike if neither is this many times the other. A choice.
 const ALIKE: f64 = 2.0;
 
 /// What can be said.
@@ -34,7 +36,7 @@ pub enum BesideVerdict {
     Alike,
 }
 
-/// What was counted, and what can be said of it.
+/// What was counted, and the verdict.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BesideOthers {
     /// Minute of the fish that started the count.
@@ -45,7 +47,7 @@ pub struct BesideOthers {
     pub theirs: u64,
     /// Neighbours of whom a fish was logged.
     pub neighbours: usize,
-    /// Anytime-valid p of equal rates, the higher of the two readings.
+    /// Anytime-valid p of equal rates, the larger of the two versions.
     pub equal_p: f64,
     /// Anytime-valid p of rates that differ by the factor of two or more, likewise.
     pub unlike_p: f64,
@@ -53,7 +55,8 @@ pub struct BesideOthers {
     pub verdict: BesideVerdict,
 }
 
-/// Fish while one number of neighbours was watched: the angler's and theirs, each with its share of the time.
+/// The fish while a certain number of neighbours was watched: the angler's and theirs, each with its share of
+/// the time.
 type Stage = (Tally, Tally);
 
 /// One way of counting the fish.
@@ -61,8 +64,8 @@ struct Reading {
     stages: Vec<Stage>,
 }
 
-/// Compares the minutes at which the angler landed fish with those at which each neighbour did, in any order. None where no
-/// neighbour did.
+/// Compares the minutes at which the angler landed fish with those at which each neighbour did, in any order.
+/// `None` if no neighbour did.
 pub fn beside_others(mine: &[f64], others: &[Vec<f64>]) -> Option<BesideOthers> {
     let since_min = others.iter().flatten().copied().reduce(f64::min)?;
     let in_bursts: Vec<Vec<f64>> = others.iter().map(|times| bursts(times)).collect();
@@ -95,7 +98,7 @@ fn bursts(times: &[f64]) -> Vec<f64> {
 }
 
 impl Reading {
-    /// Counts in the order of time; a neighbour is watched from the first fish on.
+    /// Counts in chronological order; a neighbour is watched from their first fish on.
     fn of(mine: &[f64], others: &[Vec<f64>]) -> Self {
         let theirs =
             others.iter().enumerate().flat_map(|(i, times)| times.iter().map(move |at| (*at, Some(i))));
@@ -140,15 +143,15 @@ impl Reading {
         exp(-ln_mean(Ratios::All, |ln_r| self.ln_bet(ln_r))).min(1.0)
     }
 
-    /// Of two hypotheses, that the angler's rate is at least [`ALIKE`] times theirs and that theirs is that many times the
-    /// angler's, the one that is harder to rule out.
+    /// The larger p of two hypotheses: that the angler's rate is at least [`ALIKE`] times theirs, and the
+    /// reverse.
     fn unlike_p(&self) -> f64 {
         let bound = log(ALIKE);
         self.against(Ratios::Lower, bound).max(self.against(Ratios::Higher, -bound))
     }
 
-    /// Against a ratio and all beyond it, by bets on the ratios on this side of it: the farther the truth lies beyond, the less
-    /// such a bet makes, so that it is a supermartingale under all of them.
+    /// p against a ratio and all beyond it, by bets on the ratios on this side of it. The further beyond the
+    /// truth is, the less such a bet gains, so it is a supermartingale under all of them.
     fn against(&self, ratios: Ratios, bound: f64) -> f64 {
         let at_bound = self.ln_bet(bound);
         exp(-ln_mean(ratios, |ln_r| self.ln_bet(bound + ln_r) - at_bound)).min(1.0)
@@ -161,7 +164,8 @@ mod tests {
     use crate::chance::Chance;
     use proptest::prelude::*;
 
-    /// Minutes of fish that come at a rate an hour, over some hours; with bursts, each bite may bring more within minutes.
+    /// Minutes of fish that come at a rate per hour over some hours; with bursts, each bite may bring more
+    /// within minutes.
     fn fish(chance: &mut Chance, an_hour: f64, hours: f64, burst: f64) -> Vec<f64> {
         let (mut at, mut times) = (0.0, Vec::new());
         loop {
@@ -179,7 +183,7 @@ mod tests {
         }
     }
 
-    /// Whether one of these is ever said on a day that is read after every fish.
+    /// Whether one of these verdicts is ever given on a day that is read after every fish.
     fn ever(mine: &[f64], others: &[Vec<f64>], said: &[BesideVerdict]) -> bool {
         let looks = mine.iter().chain(others.iter().flatten());
         looks.copied().any(|now| {
@@ -203,7 +207,7 @@ mod tests {
 
     /// Invented days, seeded: all catch alike, single fish and bursts, read after every fish of five hours.
     #[test]
-    fn where_all_catch_alike_one_is_said_to_catch_more_on_one_day_in_twenty_at_most() {
+    fn at_equal_rates_one_side_is_said_to_catch_more_on_at_most_one_day_in_twenty() {
         for (an_hour, neighbours, burst) in
             [(2.0, 1, 0.0), (6.0, 2, 0.0), (12.0, 1, 0.0), (3.0, 3, 0.0), (2.0, 1, 2.0), (3.0, 2, 2.0)]
         {
@@ -213,7 +217,7 @@ mod tests {
     }
 
     #[test]
-    fn where_the_rates_differ_by_the_bound_they_are_said_to_be_alike_on_one_day_in_twenty_at_most() {
+    fn rates_that_differ_by_the_bound_are_called_alike_on_at_most_one_day_in_twenty() {
         for rates in [(12.0, 6.0), (6.0, 12.0), (20.0, 10.0)] {
             let share = share(120, rates, 1, 0.0, &[BesideVerdict::Alike]);
             assert!(share <= 0.05, "{share} at {rates:?}");
@@ -221,7 +225,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_true_is_said_where_there_are_fish_enough() {
+    fn the_truth_is_found_if_there_are_enough_fish() {
         let they = share(100, (1.0, 6.0), 2, 0.0, &[BesideVerdict::TheyCatchMore]);
         let i = share(100, (6.0, 1.0), 2, 0.0, &[BesideVerdict::ICatchMore]);
         let alike = share(40, (20.0, 20.0), 2, 0.0, &[BesideVerdict::Alike]);
@@ -243,12 +247,12 @@ mod tests {
         Reading { stages: stages.iter().map(of).collect() }
     }
 
-    /// The mean over ratios as `scipy.integrate.quad` 1.14.1 has it, and the same by halves of the prior.
+    /// The mean over ratios by `scipy.integrate.quad` 1.14.1, and the same for the halves of the prior.
     #[test]
-    fn the_figures_agree_with_quadrature_elsewhere() {
+    fn the_figures_agree_with_scipys_quadrature() {
         let reading = reading(&[(2, 9, 1.0), (1, 8, 2.0)]);
         assert!((reading.equal_p() - 0.120_573_1).abs() < 1e-5, "{}", reading.equal_p());
-        // Here the prior's steps leave the bound itself out: a prior all the same, a little off the other's.
+        // Here the steps of the prior leave out the bound itself, which makes it a slightly different prior.
         let far = reading.against(Ratios::Lower, log(ALIKE));
         assert!((far - 0.001_103_05).abs() < 5e-5, "{far}");
         assert_eq!(reading.unlike_p(), 1.0, "a factor of two the other way is not ruled out");
@@ -257,7 +261,7 @@ mod tests {
     #[test]
     fn a_burst_is_one_fish_in_the_second_reading() {
         assert_eq!(bursts(&[3.0, 1.0, 5.9, 6.0, 30.0]), [1.0, 6.0, 30.0]);
-        // Twelve fish of a neighbour in five minutes say that a shoal was there, not that I fish badly.
+        // Twelve fish of a neighbour in five minutes show that there was a shoal, not that I fish badly.
         let theirs: Vec<f64> =
             std::iter::once(0.0).chain((0..12).map(|i| 40.0 + 0.4 * f64::from(i))).collect();
         assert_eq!(beside_others(&[20.0], &[theirs]).unwrap().verdict, BesideVerdict::CantTellYet);
@@ -265,7 +269,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn the_order_in_which_fish_are_told_does_not_matter(
+        fn the_order_in_which_fish_are_given_does_not_matter(
             mine in proptest::collection::vec(0.0f64..300.0, 0..20), theirs in proptest::collection::vec(0.0f64..300.0, 1..20),
         ) {
             let turned = |times: &[f64]| times.iter().rev().copied().collect::<Vec<f64>>();

@@ -45,7 +45,7 @@ pub fn clopper_pearson(successes: u64, trials: u64, confidence: f64) -> Result<L
     let tail = 0.5 * (1.0 - inner_probability(confidence)?);
     let (x, n) = (successes as f64, trials as f64);
     let low = if successes == 0 { 0.0 } else { beta_quantile(x, n - x + 1.0, tail) };
-    // The upper limit as the complement of a small quantile, to keep its digits near 1.
+    // The upper limit is computed as the complement of a small quantile, to keep its precision near 1.
     let high = if successes == trials { 1.0 } else { 1.0 - beta_quantile(n - x, x + 1.0, tail) };
     Ok(Limits { low, high })
 }
@@ -88,7 +88,7 @@ fn no_likelier(k: u64, n: u64, p: f64) -> f64 {
         let from = first_above(mode, n, unlikely);
         binomial_at_most(k, n, p) + binomial_at_least(from, n, p)
     } else {
-        // On the falling-left side: the last j below the mode that is no likelier.
+        // On the left side: the last j below the mode that is no likelier.
         let reach = first_above(0, mode, |d| unlikely(mode - d));
         let left = if reach > mode { 0.0 } else { binomial_at_most(mode - reach, n, p) };
         left + binomial_at_least(k, n, p)
@@ -128,7 +128,7 @@ mod tests {
     }
 
     #[test]
-    fn no_trials_say_nothing() {
+    fn without_trials_the_limits_are_zero_and_one() {
         assert_eq!(clopper_pearson(0, 0, 0.95), Ok(Limits { low: 0.0, high: 1.0 }));
         assert_eq!(binomial_test(0, 0, 0.3, Alternative::TwoSided), Ok(1.0));
     }
@@ -142,7 +142,7 @@ mod tests {
         }
 
         #[test]
-        fn limits_hold_the_share_and_swap(n in 1u64..500, share in 0.0f64..=1.0) {
+        fn limits_contain_the_share_and_swap_with_the_outcomes(n in 1u64..500, share in 0.0f64..=1.0) {
             let k = (n as f64 * share) as u64;
             let limits = clopper_pearson(k, n, 0.95).unwrap();
             prop_assert!(limits.contains(k as f64 / n as f64));

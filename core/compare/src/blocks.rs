@@ -1,21 +1,21 @@
-//! Whole blocks of casts in time order: the permutation that allows for bites coming in clumps.
+//! Whole blocks of casts in chronological order: a permutation test that allows for bites coming in clumps.
 //!
 //! Bites are not independent from cast to cast: a shoal moves in and out, the light goes. A test that
-//! shuffles single casts takes a good half hour for thirty separate proofs. Here the unit is the
+//! shuffles single casts treats one good half hour as thirty independent observations. Here the unit is the
 //! block, all casts of a rod between two switches, and only whole blocks change sides.
 //!
-//! - A block's figure is the sum of its casts' log-rank scores (bite, less the hazard its wait used up),
-//!   so that winding in later on one side is not taken for more bites.
-//! - Scores are taken within strata (rod and spot), blocks are dealt within a rod.
-//! - Casts with some third value in between do not split a block, or a day that went from A to B
-//!   once would pass for many switches.
-//! - Changed once, there are two blocks and two arrangements, both equally striking: p = 1. Nothing can
-//!   then tell the change from the drift of the day. Alternating sides are spread evenly over a drift,
-//!   random dealings are not, so drift makes p larger, not smaller.
-//! - The screen is looked at all day long, and a p-value that may stop the day at any look is below 0.05
-//!   far more often than one time in twenty. So it has to hold: through the two newest switches too.
-//! - Rods fished side by side share the day's ups and downs, so their p-values are not multiplied:
-//!   the smallest, times the number of rods (Bonferroni), stands for all.
+//! - A block's figure is the sum of its casts' log-rank scores (bite, less the hazard its wait used up), so
+//!   that winding in later on one side does not count as more bites.
+//! - Scores are computed within strata (rod and spot), blocks are permuted within a rod.
+//! - Casts with a third value in between do not split a block. Otherwise a day that went from A to B once
+//!   would count as many switches.
+//! - Changed once, there are two blocks and two arrangements, both equally striking: p = 1. Then nothing can
+//!   separate the change from the drift of the day. Alternating sides are spread evenly over a drift and
+//!   random permutations are not, so drift makes p larger, not smaller.
+//! - The screen is looked at all day long, and a p-value that may stop the day at any look is below 0.05 far
+//!   more often than one time in twenty. So it also has to be as small without the two newest blocks.
+//! - Rods fished side by side share the day's ups and downs, so their p-values are not multiplied: the
+//!   smallest, times the number of rods (Bonferroni), is used.
 
 use super::alternation::Side;
 use super::error::CompareError;
@@ -62,8 +62,8 @@ pub struct BlockTest {
     pub excess: f64,
     /// Two-sided p of all blocks so far.
     pub p: f64,
-    /// The largest of the p-values now, before the newest block, and before the one before it: what the
-    /// words rest on. 1 where it leaned the other way then.
+    /// The largest of the p-values now, without the newest block and without the two newest blocks. The
+    /// verdict is based on it. It is 1 if one of these leaned the other way.
     pub held_p: f64,
     /// The smallest `held_p` that this number of switches could have given.
     pub smallest_p: f64,
@@ -130,7 +130,7 @@ pub fn block_test(casts: &[SidedCast], seed: u64) -> Result<BlockTest, CompareEr
     Ok(BlockTest { held_p, smallest_p, ..now })
 }
 
-/// The casts before each rod's newest block, in time order of each rod.
+/// The casts before each rod's newest block, in chronological order for each rod.
 fn without_newest(casts: &[SidedCast]) -> Vec<SidedCast> {
     let mut order = casts.to_vec();
     restwater_sorting::by(&mut order, |x, y| x.rod.cmp(&y.rod).then(x.at_min.total_cmp(&y.at_min)));
@@ -150,13 +150,13 @@ fn one_look(casts: &[SidedCast], seed: u64) -> Result<BlockTest, CompareError> {
     let mut rods: Vec<u8> = blocks.iter().map(|b| b.rod).collect();
     rods.dedup();
     let strata: Vec<Stratum> = rods.into_iter().filter_map(|rod| of_rod(&blocks, rod)).collect();
-    // A rod on which nothing was switched can't bear witness, but does not count against the others.
+    // A rod on which nothing was switched is no evidence, but does not count against the others.
     let rods = strata.len() as f64;
     let (mut p, mut smallest_p) = (1.0_f64, 1.0_f64);
     for stratum in strata {
         smallest_p = smallest_p.min(smallest(&stratum) * rods);
         let test = permutation_p(&[stratum], seed)?;
-        // Rods that lean the other way, or nowhere beyond rounding, don't speak for it.
+        // Rods that lean the other way, or not at all beyond rounding, are no evidence for it.
         if test.observed * excess > 1e-12 {
             p = p.min(test.two_sided * rods);
         }
@@ -164,7 +164,7 @@ fn one_look(casts: &[SidedCast], seed: u64) -> Result<BlockTest, CompareError> {
     Ok(BlockTest { blocks, excess, p, held_p: p, smallest_p })
 }
 
-/// The blocks of one rod, centred, side A first; `None` where a side is missing.
+/// The blocks of one rod, centred, side A first; `None` if a side is missing.
 pub(crate) fn of_rod(blocks: &[Block], rod: u8) -> Option<Stratum> {
     let of = |side| blocks.iter().filter(move |b| b.rod == rod && b.side == side).map(|b| b.score);
     let on_a = of(Side::A).count();
@@ -172,7 +172,7 @@ pub(crate) fn of_rod(blocks: &[Block], rod: u8) -> Option<Stratum> {
     if on_a == 0 || on_a == scores.len() {
         return None;
     }
-    // A stratum may reach over several rods; the distance from zero needs each rod centred.
+    // A stratum may include several rods, and each rod has to be centred for its distance from zero.
     let mean = scores.iter().sum::<f64>() / scores.len() as f64;
     for score in &mut scores {
         *score -= mean;
@@ -180,7 +180,8 @@ pub(crate) fn of_rod(blocks: &[Block], rod: u8) -> Option<Stratum> {
     Some(Stratum { scores, on_a })
 }
 
-/// With as many blocks on A as on B each arrangement has a mirror image equally far from zero.
+/// The smallest possible p. With as many blocks on A as on B each arrangement has a mirror image equally far
+/// from zero.
 fn smallest(stratum: &Stratum) -> f64 {
     let mirrored = stratum.scores.len() == 2 * stratum.on_a;
     let all = arrangements(stratum.scores.len(), stratum.on_a).map_or(f64::INFINITY, |n| n as f64);
@@ -216,7 +217,7 @@ mod tests {
     }
 
     #[test]
-    fn changed_once_proves_nothing_however_striking() {
+    fn a_single_switch_is_no_evidence_however_striking() {
         let casts = day("AAAAAAAAAABBBBBBBBBB", |_, side| side == Side::B);
         let test = block_test(&casts, 1).unwrap();
         assert_eq!((test.p, test.switches(), test.blocks.len()), (1.0, 1, 2));
@@ -232,7 +233,7 @@ mod tests {
     }
 
     #[test]
-    fn eight_switches_with_bites_on_one_side_only_speak() {
+    fn eight_switches_with_bites_on_one_side_only_give_a_small_p() {
         let casts = day("ABBAABBAABBAABBA", |_, side| side == Side::A);
         let test = block_test(&casts, 1).unwrap();
         assert_eq!(test.blocks.len(), 9);
@@ -243,7 +244,7 @@ mod tests {
     }
 
     #[test]
-    fn a_pure_drift_does_not_pass_for_an_effect() {
+    fn a_pure_drift_does_not_count_as_an_effect() {
         for letters in ["ABABABABABABABAB", "AABBAABBAABBAABB", "ABBAABBAABBAABBA"] {
             let casts = day(letters, |i, _| i >= 8);
             assert!(block_test(&casts, 1).unwrap().p > 0.2, "{letters}");
@@ -264,7 +265,7 @@ mod tests {
         assert!((double.p - 2.0 * single.p).abs() < 1e-12);
     }
 
-    /// Straight from the definition: all ways of choosing which blocks are on A.
+    /// Directly from the definition: all ways of choosing which blocks are on A.
     fn brute(blocks: &[Block]) -> f64 {
         let mean = blocks.iter().map(|b| b.score).sum::<f64>() / blocks.len() as f64;
         let on_a = blocks.iter().filter(|b| b.side == Side::A).count();
@@ -280,7 +281,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn the_p_is_brute_force(seed in 0u64..5_000) {
+        fn p_agrees_with_brute_force(seed in 0u64..5_000) {
             let mut chance = Chance::new(seed, 0);
             let casts: Vec<SidedCast> = (0..14)
                 .map(|i| {

@@ -1,11 +1,11 @@
-//! One cast as the comparisons need it.
+//! One cast in the form that the comparisons need.
 
 use super::Factor;
 use restwater_waits::Wait;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// What became of a bite.
+/// The outcome of a bite.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum BiteOutcome {
     /// The fish was landed.
@@ -16,8 +16,8 @@ pub enum BiteOutcome {
     Missed,
 }
 
-/// One wait of a cast: when, how long, with what, and what became of its bite. A cast has one, or one more for each
-/// twitch that started its wait anew.
+/// One wait of a cast: when, how long, with what, and the outcome of its bite. A cast has one wait, plus one
+/// for each twitch that restarted it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CastRow {
     /// Rod.
@@ -32,6 +32,6 @@ pub struct CastRow {
     /// Values in force, each in one fixed spelling ("46 cm"); a factor not recorded is absent, and
     /// going from recorded to absent is not a change.
     pub setup: BTreeMap<Factor, String>,
-    /// What became of the bite, where it is known.
+    /// The outcome of the bite, if known.
     pub outcome: Option<BiteOutcome>,
 }

@@ -1,8 +1,8 @@
 //! Seeded chance: the same seed gives the same draws on every platform.
 //!
-//! The stream is ChaCha with 8 rounds (Bernstein 2008), from `rand_chacha`, which promises a stable
-//! stream. What is made of its bits (reals, bounded integers, variates) is written here, so that no
-//! update of a library can move a figure that an angler has already seen.
+//! The stream is ChaCha with 8 rounds (Bernstein 2008), from `rand_chacha`, which promises a stable stream.
+//! The conversion of its bits (to reals, bounded integers, variates) is written here, so that no update of a
+//! library can change a figure that an angler has already seen.
 
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
@@ -162,7 +162,7 @@ mod tests {
     }
 
     #[test]
-    fn below_stays_below_and_meets_every_value() {
+    fn below_stays_below_its_bound_and_reaches_every_value() {
         let mut c = Chance::new(3, 0);
         let mut seen = [0u32; 7];
         for _ in 0..7_000 {

@@ -15,10 +15,11 @@ pub struct Change {
     pub before: String,
     /// Value after it (side B).
     pub after: String,
-    /// Places, in the rows given, of the casts of side A and of side B: only casts of rods on which
-    /// both values were fished.
+    /// Indices, in the rows given, of the casts of side A and of side B: only casts of rods on which both
+    /// values were fished.
     pub places: [Vec<usize>; 2],
-    /// Other factors of which no value stands on both sides: they can't be told apart from this one.
+    /// Other factors that have no value on both sides, so that their effect can't be separated from this
+    /// one's.
     pub changed_together: Vec<Factor>,
 }
 
@@ -43,8 +44,8 @@ impl Change {
 /// A switch on one rod: factor, value before, value after.
 type Switch<'a> = (Factor, &'a str, &'a str);
 
-/// Finds every change, in the order of the first time it was made. Going from recorded to not recorded is none.
-/// Changing back is the same change, not another.
+/// Finds every change, in the order in which they were first made. Going from recorded to not recorded is not
+/// a change. Changing back is the same change, not another.
 pub fn find_changes(rows: &[CastRow]) -> Vec<Change> {
     let order = time_order(rows);
     let mut last: BTreeMap<u8, usize> = BTreeMap::new();
@@ -141,7 +142,7 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn nothing_changed_is_nothing_found() {
+    fn without_a_change_nothing_is_found() {
         assert!(find_changes(&[]).is_empty());
         assert!(find_changes(&colours(1, &["pink", "pink"])).is_empty());
     }
@@ -163,12 +164,12 @@ pub(crate) mod tests {
     }
 
     #[test]
-    fn rods_are_followed_apart_and_order_of_rows_does_not_matter() {
+    fn rods_are_treated_separately_and_the_order_of_rows_does_not_matter() {
         let mut rows = colours(1, &["pink", "pink", "white"]);
         rows.extend(colours(2, &["white", "white", "white"]));
         let changes = find_changes(&rows);
         assert_eq!(changes.len(), 1);
-        // Rod 2 never changed, so its casts say nothing about the change.
+        // Rod 2 never changed, so its casts are no evidence about the change.
         assert_eq!(changes[0].places, [vec![0, 1], vec![2]]);
         rows.reverse();
         let again = find_changes(&rows);

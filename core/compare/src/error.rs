@@ -34,7 +34,7 @@ pub enum CompareError {
     /// A shape or rate of a distribution that must be above zero and finite.
     #[error("{0} can't be a shape or a rate: both must be above zero")]
     NotAPositive(f64),
-    /// Too large to add up outcome by outcome.
+    /// Too large for a sum over all outcomes.
     #[error("{0} is too many to add up outcome by outcome: compare shorter spans")]
     TooMany(u64),
 }

@@ -1,8 +1,8 @@
-//! What may be changed between two casts.
+//! The factors that can be changed between two casts.
 
 use serde::{Deserialize, Serialize};
 
-/// What may be changed between two casts of a rod.
+/// What can be changed between two casts of a rod.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]

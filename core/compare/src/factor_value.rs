@@ -1,9 +1,9 @@
-//! A value of a factor, and the fixed form it is written in where the log keeps it.
+//! A value of a factor, and the fixed form in which the log stores it.
 
 use crate::Factor;
 use serde::{Deserialize, Serialize};
 
-/// What a factor was on a cast.
+/// The value of a factor on a cast.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "factor", rename_all = "snake_case", deny_unknown_fields)]
@@ -53,7 +53,7 @@ pub enum FactorValue {
 }
 
 impl FactorValue {
-    /// Of which factor it is a value.
+    /// The factor that it is a value of.
     pub fn factor(&self) -> Factor {
         match self {
             Self::Spot { .. } => Factor::Spot,
@@ -102,12 +102,12 @@ impl FactorValue {
             Factor::HookSize => Self::HookSize { size: written.parse().ok()? },
             Factor::Lead => Self::Lead { mg: figure(" g", 1_000.0)? },
             Factor::Leader => Self::Leader { name: name() },
-            // What was fed for one cast is there for the next: it can't be changed from cast to cast by a test.
+            // What was fed for one cast is still there for the next, so a test can't alternate it.
             Factor::Feed | Factor::FeedAmount => return None,
         })
     }
 
-    /// Its name, where it is one in the angler's own words.
+    /// Its name, if it is in the angler's own words.
     pub fn text(&self) -> Option<&str> {
         match self {
             Self::Bait { name } | Self::Colour { name } | Self::Leader { name } => Some(name),

@@ -1,4 +1,4 @@
-//! Everything that is said of each change of a session.
+//! The complete finding for each change of a session.
 
 use super::Factor;
 use super::alternation::Side;
@@ -34,7 +34,7 @@ pub struct SideRecord {
     pub minutes: f64,
     /// Bites.
     pub bites: u64,
-    /// Bites expected of these very waits, had both sides shared one hazard (rods and spots apart).
+    /// Bites expected for these waits if both sides had the same hazard (separately for each rod and spot).
     pub expected: f64,
     /// Landed and lost.
     pub landed_lost: [u64; 2],
@@ -44,7 +44,7 @@ pub struct SideRecord {
     pub per_hour_limits: Limits,
 }
 
-/// One change against what it replaced. Side A is what was there, B what replaced it.
+/// One change compared with what it replaced. Side A is the old value, B the new one.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ChangeFinding {
     /// What was changed.
@@ -61,15 +61,15 @@ pub struct ChangeFinding {
     pub ratio_limits: Limits,
     /// Which side is better, by the minutes.
     pub belief_by_minutes: Belief,
-    /// Which side is better, like wait for like wait, so that being left longer counts for neither side.
+    /// Which side is better at equal waits, so that being left longer counts for neither side.
     pub belief_by_waits: Belief,
-    /// The smaller claim of the two, on which the words rest.
+    /// The smaller claim of the two, on which the verdict is based.
     pub belief: Belief,
     /// Exact conditional p, two-sided (doubled tail).
     pub exact_p: f64,
     /// Two-sided p of the E-test; `None` for counts too large for it.
     pub e_test_p: Option<f64>,
-    /// Log-rank test, rods and spots apart; `None` when no stratum holds both sides.
+    /// Log-rank test, stratified by rod and spot; `None` when no stratum contains both sides.
     pub log_rank: Option<LogRank>,
     /// Permutation p of the log-rank excess, cast by cast; `None` as above.
     pub permutation: Option<PermutationP>,
@@ -81,21 +81,21 @@ pub struct ChangeFinding {
     pub block_p_adjusted: f64,
     /// Anytime-valid p of equal rates, times k (k + 1) for the k-th change of the session, at most 1.
     pub any_look_p_adjusted: f64,
-    /// Changes looked at in this session: what the p-values are adjusted for.
+    /// Number of changes looked at in this session, for which the p-values are adjusted.
     pub looked_at: usize,
     /// Landed against lost: Fisher's exact p; `None` with no fish landed or lost on one side.
     pub landed_lost_p: Option<f64>,
-    /// How many more casts it would take; `None` where it was not asked for.
+    /// How many more casts it would take; `None` if it was not computed.
     pub more_casts: Option<MoreCasts>,
-    /// What may be said.
+    /// The verdict.
     pub verdict: Verdict,
-    /// Why no more, in a fixed order; empty for "clearly better".
+    /// Why no stronger verdict is possible, in a fixed order; empty for "clearly better".
     pub reasons: Vec<Reason>,
 }
 
-/// Finds the changes of a session in its casts and says of each what can be said, in the order of the
-/// first time it was made. Pairs of values of which one was never out for any time are left out and
-/// not counted. `seed` steers the drawn permutations and the simulated casts.
+/// Finds the changes of a session in its casts and evaluates each, in the order in which they were first
+/// made. Pairs of values of which one was never out for any time are left out and not counted. `seed`
+/// determines the random permutations and the simulated casts.
 pub fn change_findings(rows: &[CastRow], seed: u64) -> Result<Vec<ChangeFinding>, CompareError> {
     findings(rows, seed, true)
 }
@@ -135,7 +135,7 @@ fn tally(rows: &[CastRow], places: &[usize]) -> Tally {
     Tally { bites: waits().filter(|w| w.is_bite()).count() as u64, time: waits().map(Wait::minutes).sum() }
 }
 
-/// A finding before the number looked at is known.
+/// A finding before the number of changes is known.
 struct Draft {
     change: Change,
     casts: Vec<SidedCast>,
@@ -273,7 +273,7 @@ impl ChangeFinding {
     }
 }
 
-/// The waits of each stratum that holds both sides, A and B.
+/// The waits of each stratum that contains both sides, A and B.
 pub(crate) fn two_sided_strata(casts: &[SidedCast]) -> Vec<(Vec<Wait>, Vec<Wait>)> {
     let strata = casts.iter().map(|c| c.stratum + 1).max().unwrap_or(0);
     let of = |stratum, side| -> Vec<Wait> {
@@ -308,7 +308,7 @@ fn fisher(table: TwoByTwo) -> Result<Option<f64>, CompareError> {
     fisher_test(table, Alternative::TwoSided).map(Some)
 }
 
-/// How long casts without a bite were left: their median, or the longest wait where all had a bite.
+/// How long casts without a bite were left: their median, or the longest wait if all had a bite.
 pub(crate) fn habit(casts: &[SidedCast]) -> f64 {
     let mut left: Vec<f64> = casts.iter().filter(|c| !c.wait.is_bite()).map(|c| c.wait.minutes()).collect();
     left.sort_by(f64::total_cmp);

@@ -129,7 +129,7 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
-    fn empty_margins_say_nothing() {
+    fn empty_margins_give_a_p_of_one() {
         assert_eq!(fisher_test([[0, 0], [3, 4]], Alternative::TwoSided), Ok(1.0));
         let ratio = odds_ratio([[0, 0], [3, 4]], 0.95).unwrap();
         assert_eq!(ratio.estimate, None);

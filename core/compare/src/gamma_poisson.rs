@@ -1,4 +1,4 @@
-//! What the bites say about a rate: gamma prior, gamma posterior, and what it foretells.
+//! Inference about a rate of bites: gamma prior, gamma posterior, and its forecast.
 
 use super::binomial::Limits;
 use super::error::{CompareError, inner_probability};
@@ -13,8 +13,8 @@ pub struct GammaRate {
     rate: f64,
 }
 
-/// The prior of this app for the rate of bites on one side of a change: shape one half, no time
-/// (the invariant prior of Jeffreys 1946 for a Poisson rate). It is worth half a bite, knows no unit
+/// The prior of this app for the rate of bites on one side of a change: shape one half, no time (the
+/// invariant prior of Jeffreys 1946 for a Poisson rate). It is worth half a bite, does not depend on the unit
 /// of time and treats both sides alike.
 pub const JEFFREYS: GammaRate = GammaRate { shape: 0.5, rate: 0.0 };
 
@@ -30,7 +30,7 @@ impl GammaRate {
         Ok(Self { shape, rate })
     }
 
-    /// The posterior after these bites in this time. The time may be zero where the prior has time.
+    /// The posterior after these bites in this time. The time may be zero if the prior has time.
     pub fn after(self, seen: Tally) -> Result<Self, CompareError> {
         if !(seen.time.is_finite() && seen.time >= 0.0) || self.rate + seen.time <= 0.0 {
             return Err(CompareError::NoExposure(seen.time));
@@ -233,7 +233,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn the_two_sides_make_one(a in 0.5f64..40.0, b in 0.5f64..40.0, t in 0.1f64..20.0, u in 0.1f64..20.0) {
+        fn the_probabilities_of_both_sides_sum_to_one(a in 0.5f64..40.0, b in 0.5f64..40.0, t in 0.1f64..20.0, u in 0.1f64..20.0) {
             let (one, two) = (gamma(a, t), gamma(b, u));
             let (p, q) = (probability_greater(one, two), probability_greater(two, one));
             prop_assert!((p + q - 1.0).abs() < 1e-10);
@@ -246,7 +246,7 @@ mod tests {
         }
 
         #[test]
-        fn a_foretold_count_is_a_law(size in 0.5f64..30.0, prob in 0.05f64..0.99) {
+        fn a_forecast_count_is_a_distribution(size in 0.5f64..30.0, prob in 0.05f64..0.99) {
             let law = Foretold::negative_binomial(size, prob).unwrap();
             let total: f64 = (0..2_000).map(|k| law.pmf(k)).sum();
             prop_assert!((total - 1.0).abs() < 1e-9);

@@ -1,8 +1,8 @@
-//! Many looks: the more changes are looked at, the likelier one of them shines by chance.
+//! Multiple comparisons: the more changes are looked at, the likelier one of them looks good by chance.
 
-/// Holm's step-down adjustment (Holm, Scand. J. Statist. 6:65-70, 1979): adjusted p-values in the
-/// order given. Rejecting those below 0.05 keeps the chance of any false rejection at 5 %, whatever
-/// the dependence between the looks. NaN counts as 1.
+/// Holm's step-down adjustment (Holm, Scand. J. Statist. 6:65-70, 1979): adjusted p-values in the order
+/// given. Rejecting those below 0.05 keeps the chance of any false rejection at 5 %, whatever the dependence
+/// between the tests. NaN counts as 1.
 pub fn holm(p: &[f64]) -> Vec<f64> {
     let clean = |x: f64| if x.is_nan() { 1.0 } else { x.clamp(0.0, 1.0) };
     let order = restwater_sorting::places(p.len(), &|i, j| clean(p[i]).total_cmp(&clean(p[j])));
@@ -34,7 +34,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn never_smaller_never_out_of_order(p in prop::collection::vec(0.0f64..=1.0, 1..12)) {
+        fn adjusted_values_are_never_smaller_and_keep_their_order(p in prop::collection::vec(0.0f64..=1.0, 1..12)) {
             let adjusted = holm(&p);
             for i in 0..p.len() {
                 prop_assert!(adjusted[i] >= p[i] - 1e-15 && adjusted[i] <= 1.0);

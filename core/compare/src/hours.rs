@@ -1,9 +1,9 @@
-//! Whether bites came readier, or slower, as the day went on or than on earlier days: by whole hours.
+//! Whether bites came quicker or slower as the day went on, or than on earlier days, judged by whole hours.
 //!
-//! Fish feed in spells, so that casts beside one another are alike and a test that deals them anew one by one takes any spell
-//! for a trend. Hours are the units here: the casts of an hour get one score, observed less expected bites like wait for like
-//! wait, and hours, not casts, are asked whether they come in no order ([`Order`]). The answer may be read at any moment; it
-//! moves only when an hour is over.
+//! Fish feed in spells, so consecutive casts are alike, and a test that permutes single casts would take any
+//! spell for a trend. The units here are hours: the casts of an hour get one score, observed less expected
+//! bites at equal waits, and the test is whether the hours are in random order ([`Order`]). The answer may be
+//! read at any moment; it changes only when an hour is over.
 
 use super::error::CompareError;
 use super::order::Order;
@@ -12,7 +12,8 @@ use restwater_waits::Wait;
 
 /// Minutes that make one unit.
 const HOUR_MIN: f64 = 60.0;
-/// Added to the expected bites under the root, so that an hour when next to nothing was expected can't score high by one bite.
+/// Added to the expected bites under the square root, so that one bite can't give a high score to an hour in
+/// which hardly any was expected.
 const EXPECTED_AT_LEAST: f64 = 0.25;
 
 /// A wait and when it began, in minutes of its day.
@@ -24,26 +25,27 @@ pub struct TimedWait {
     pub wait: Wait,
 }
 
-/// What the hours say.
+/// The result of the comparison by hours.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ByHours {
     /// Anytime-valid p.
     pub p: f64,
-    /// Whether bites came readier (later in the day, or today), rather than slower.
+    /// Whether bites came quicker (later in the day, or today), rather than slower.
     pub readier: bool,
     /// Hours of today that were counted.
     pub hours: usize,
-    /// Hours of earlier days they were held against.
+    /// Hours of earlier days with which they were compared.
     pub earlier_hours: usize,
 }
 
-/// Whether bites came readier or slower as the day went on. While it is not `over`, its latest hour is not counted.
+/// Whether bites came quicker or slower as the day went on. Until the day is `over`, its latest hour is not
+/// counted.
 pub fn over_the_day(today: &[TimedWait], over: bool) -> Result<ByHours, CompareError> {
     by_hours(today, &[], over)
 }
 
-/// Whether bites came readier or slower today than on earlier days, and as the day went on: each hour of today against all
-/// hours before it, on earlier days and today.
+/// Whether bites came quicker or slower today than on earlier days, and as the day went on: each hour of
+/// today is compared with all earlier hours, on earlier days and today.
 pub fn against_earlier(
     today: &[TimedWait],
     earlier: &[&[TimedWait]],
@@ -80,7 +82,7 @@ fn by_hours(today: &[TimedWait], earlier: &[&[TimedWait]], over: bool) -> Result
     Ok(ByHours { p: order.p(), readier: order.rises(), hours: hours - earlier_hours, earlier_hours })
 }
 
-/// The casts of a day in the hours they began in; hours without a cast are left out.
+/// The casts of a day by the hour in which they began; hours without a cast are left out.
 fn hours_of(day: &[TimedWait]) -> Vec<Vec<TimedWait>> {
     let mut sorted = day.to_vec();
     restwater_sorting::by(&mut sorted, |a, b| a.at_min.total_cmp(&b.at_min));
@@ -88,7 +90,8 @@ fn hours_of(day: &[TimedWait]) -> Vec<Vec<TimedWait>> {
     sorted.chunk_by(|a, b| hour(a) == hour(b)).map(<[TimedWait]>::to_vec).collect()
 }
 
-/// Observed less expected bites of each hour, over the root of the expected, from the hazard of all of them.
+/// Observed less expected bites of each hour, divided by the square root of the expected ones, with the
+/// hazard of all hours together.
 fn scores(waits: &[Wait], hour_of: &[usize], hours: usize) -> Vec<f64> {
     let mut excess = vec![0.0; hours];
     let mut expected = vec![EXPECTED_AT_LEAST; hours];
@@ -116,7 +119,7 @@ mod tests {
     }
 
     #[test]
-    fn waits_that_shorten_by_the_hour_come_readier_later() {
+    fn if_waits_shorten_by_the_hour_bites_come_quicker_later() {
         let shorter = over_the_day(&day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]), true).unwrap();
         assert!(shorter.p < 0.05 && shorter.readier && shorter.hours == 6, "{shorter:?}");
         let longer = over_the_day(&day(&[3.0, 6.0, 9.0, 12.0, 15.0, 18.0]), true).unwrap();
@@ -126,7 +129,7 @@ mod tests {
     }
 
     #[test]
-    fn the_hour_that_runs_is_not_counted() {
+    fn the_running_hour_is_not_counted() {
         let casts = day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]);
         assert_eq!(over_the_day(&casts, false).unwrap().hours, 5);
         assert_eq!(over_the_day(&casts[..16], true).unwrap().hours, 6);
@@ -134,7 +137,7 @@ mod tests {
     }
 
     #[test]
-    fn a_day_of_short_waits_is_readier_than_earlier_ones() {
+    fn a_day_of_short_waits_is_quicker_than_earlier_ones() {
         let usual = day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]);
         let earlier: [&[TimedWait]; 3] = [&usual, &usual, &usual];
         let good = against_earlier(&day(&[3.0, 4.0, 2.0, 3.5, 2.5]), &earlier, true).unwrap();
@@ -144,7 +147,7 @@ mod tests {
     }
 
     #[test]
-    fn an_hour_scores_what_was_seen_less_what_was_expected() {
+    fn the_score_of_an_hour_is_observed_less_expected_bites() {
         // By hand: two hours of one cast, a bite at 5 and none in 10. Of both, one had a bite at 5: a hazard of 1/2.
         let waits = [Wait::new(5.0, true).unwrap(), Wait::new(10.0, false).unwrap()];
         let found = scores(&waits, &[0, 1], 2);
@@ -153,7 +156,7 @@ mod tests {
     }
 
     #[test]
-    fn a_time_that_is_none_is_refused() {
+    fn an_impossible_time_is_refused() {
         assert!(over_the_day(&[cast(f64::NAN, 3.0, true)], true).is_err());
     }
 }

@@ -4,7 +4,7 @@ use super::error::CompareError;
 use super::tails::normal_two_sided;
 use restwater_waits::Wait;
 
-/// What stands at one distinct time of bites: casts still out and bites, on each side.
+/// One distinct time of bites: casts still out and bites, on each side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct BiteTime {
     out: [f64; 2],
@@ -122,7 +122,7 @@ impl Side {
     }
 }
 
-/// Where one side stands in the walk through time.
+/// The state of one side in the walk through time.
 struct Walk<'a> {
     side: &'a Side,
     bite: usize,
@@ -211,7 +211,7 @@ mod tests {
     }
 
     #[test]
-    fn no_bite_while_both_are_out_says_nothing() {
+    fn without_a_bite_while_both_are_out_there_is_no_evidence() {
         let a = waits(&[(5.0, true), (9.0, false)]);
         let b = waits(&[(1.0, false), (2.0, false)]);
         let test = log_rank(&a, &b, Weighting::LogRank).unwrap();
@@ -234,7 +234,7 @@ mod tests {
         assert_eq!(log_rank(&a, &b, Weighting::LogRank), log_rank(&plain, &b, Weighting::LogRank));
     }
 
-    /// The sum straight from the definition, time by time.
+    /// The sum directly from the definition, time by time.
     fn slow(a: &[Wait], b: &[Wait]) -> (f64, f64) {
         let mut times: Vec<f64> = a.iter().chain(b).filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
         times.sort_by(f64::total_cmp);
@@ -272,7 +272,7 @@ mod tests {
         }
 
         #[test]
-        fn swapping_sides_turns_the_sign(a in any_waits(), b in any_waits()) {
+        fn swapping_sides_changes_the_sign(a in any_waits(), b in any_waits()) {
             for weighting in
                 [Weighting::LogRank, Weighting::Gehan, Weighting::TaroneWare, Weighting::PetoPeto]
             {

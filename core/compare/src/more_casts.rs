@@ -1,8 +1,8 @@
-//! How many more casts it would take: assurance, the chance of a clear answer averaged over what is believed.
+//! How many more casts it would take: assurance, the chance of a clear answer averaged over the posterior.
 //!
-//! Power at the rates that happen to have been seen promises too much: striking rates are partly luck, and fall back. So each
-//! future has a truth of its own, drawn from the belief, "no difference" among them (Spiegelhalter and Freedman 1986;
-//! O'Hagan, Stevens and Campbell 2005).
+//! Power at the rates that happened to be seen promises too much, since striking rates are partly luck and
+//! fall back later. So each future has a truth of its own, drawn from the posterior, including "no
+//! difference" (Spiegelhalter and Freedman 1986; O'Hagan, Stevens and Campbell 2005).
 
 use super::alternation::{AlternationPlan, Side};
 use super::any_look::any_look_p_in_order;
@@ -17,16 +17,16 @@ use super::verdict::{FEWEST_SWITCHES, is_clear};
 use libm::exp;
 use restwater_waits::Wait;
 
-/// Chance of a clear answer that is asked for.
+/// The required chance of a clear answer.
 pub const WANTED_POWER: f64 = 0.8;
-/// Further casts that are tried at most.
+/// The most further casts that are tried.
 pub const MOST_CASTS: usize = 200;
-/// Further casts that a day has room for.
+/// Further casts for which a day has room.
 pub const DAY_CASTS: usize = 40;
 /// Simulated futures for each number.
 const FUTURES: u64 = 200;
 
-/// What the p-values of a change are adjusted for.
+/// The numbers for which the p-values of a change are adjusted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Looks {
     /// Changes looked at in the session.
@@ -38,19 +38,22 @@ pub struct Looks {
 /// How many further casts, alternated A B B A on one rod and spot, would most likely settle it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MoreCasts {
-    /// Further casts, whole fours; `None` when 200 don't give the chance that is asked for.
+    /// Further casts, whole fours; `None` when 200 don't give the required chance.
     pub casts: Option<usize>,
-    /// Chance of a clear answer after `casts`, or else after those of a day, averaged over what is believed.
+    /// Chance of a clear answer after `casts`, otherwise after the casts of a day, averaged over the
+    /// posterior.
     pub assurance: f64,
     /// Minutes these casts would be out, on average (turn-rounds not counted).
     pub minutes: f64,
 }
 
-/// Simulates on from the casts so far with truths drawn from the belief and exponential waits, casts left for `leave_min` at
-/// most, sides alternated A B B A on the first rod that was switched. The answer counts as clear when the belief is 0.95 or
-/// more and the block p and the anytime-valid p, both adjusted for the other changes, are below 0.05; here the block p is
-/// taken from the exact mean and variance of the permutation law, its least possible value observed (the normal
-/// approximation costs one pass a future; the findings themselves always use the arrangements).
+/// Continues the casts so far in simulations, with truths drawn from the posterior, exponential waits, casts
+/// left for at most `leave_min`, and sides alternated A B B A on the first rod that was switched. The answer
+/// counts as clear by the figures of the verdict: a lean, a probability of 0.95 if the sides differ at all,
+/// and block p and anytime-valid p below 0.05 after adjustment for the other changes. Here the block p is a
+/// normal approximation from the exact mean and variance of the permutation distribution, not below its least
+/// possible value, since that costs only one pass for each future; the findings themselves always use the
+/// arrangements.
 pub fn more_casts(
     casts: &[SidedCast],
     tallies: [Tally; 2],
@@ -62,13 +65,13 @@ pub fn more_casts(
     if !(timed && leave_min > 0.0 && leave_min.is_finite()) {
         return MoreCasts { casts: None, assurance: 0.0, minutes: 0.0 };
     }
-    // Over an alternation spells fall on both sides alike, and so will those to come.
+    // In an alternation spells affect both sides alike, and so will those to come.
     let alternated = blocks(casts).len() > FEWEST_SWITCHES;
     let scatter = if alternated { 0.0 } else { spell_variance(casts) };
     let believed = Believed::new(tallies[0], tallies[1], scatter);
     let future = Future { casts, tallies, believed, leave_min, looks };
-    // The chance rises with the casts, so the answer is found by halving; the largest number comes first, since where it
-    // does not do nothing does.
+    // The chance rises with the casts, so the answer is found by bisection. The largest number comes first:
+    // if that is not enough, nothing is.
     let most = future.after(MOST_CASTS, seed);
     if most.assurance < WANTED_POWER {
         return future.after(DAY_CASTS, seed);
@@ -97,7 +100,7 @@ struct Future<'a> {
 }
 
 impl Future<'_> {
-    /// Plays the futures with `n` further casts.
+    /// Simulates the futures with `n` further casts.
     fn after(&self, n: usize, seed: u64) -> MoreCasts {
         let (mut clear, mut minutes) = (0u64, 0.0);
         for stream in 0..FUTURES {
@@ -111,7 +114,8 @@ impl Future<'_> {
         MoreCasts { casts: None, assurance: clear as f64 / n, minutes: minutes / n }
     }
 
-    /// A truth that the belief holds: bites per minute on either side. That of B is a gamma draw, given the ratio that showed.
+    /// Draws a truth from the posterior: bites per minute on either side. The rate of B is a gamma draw,
+    /// given the apparent ratio.
     fn rates(&self, chance: &mut Chance) -> [f64; 2] {
         let [a, b] = self.tallies;
         let (ln_r, showed) = self.believed.draw(chance);
@@ -200,7 +204,7 @@ mod tests {
     }
 
     #[test]
-    fn a_large_difference_takes_few_casts_and_none_takes_more_than_a_day() {
+    fn a_large_difference_takes_few_casts_and_no_difference_more_than_a_day() {
         let (casts, _) = start([0.2, 0.02], 8, 1);
         let observed = |a, b| [Tally { bites: a, time: 40.0 }, Tally { bites: b, time: 40.0 }];
         let large = more_casts(&casts, observed(14, 1), 12.0, FIRST, 7);
@@ -211,9 +215,10 @@ mod tests {
         assert_eq!(large, more_casts(&casts, observed(14, 1), 12.0, FIRST, 7));
     }
 
-    /// No number of casts makes clear a difference that is not there, so what is promised stays below what is believed.
+    /// No number of casts can show a difference that does not exist, so the promised chance stays below the
+    /// probability of a difference.
     #[test]
-    fn no_more_is_promised_than_is_believed() {
+    fn the_promised_chance_stays_below_the_probability_of_a_difference() {
         let (casts, _) = start([0.2, 0.02], 8, 1);
         // That they differ at all, by scipy 1.17 (integrate.quad over the priors of the belief).
         for (a, b, differ) in [(14, 1, 0.9804), (8, 1, 0.7735), (3, 3, 0.4240)] {
@@ -226,7 +231,7 @@ mod tests {
     }
 
     #[test]
-    fn more_looks_never_take_fewer_casts() {
+    fn more_changes_never_take_fewer_casts() {
         let (casts, _) = start([0.15, 0.05], 8, 2);
         let tallies = [Tally { bites: 6, time: 40.0 }, Tally { bites: 1, time: 48.0 }];
         let n = |looks| {

@@ -1,6 +1,5 @@
-//! Days on which nothing that was changed mattered: how often the words still claim it. (Invented
-//! days, seeded: constant rates, clumps, and clumps on a steep drift. The whole-app simulation has
-//! more of them.)
+//! Days on which no change mattered: how often the verdict still claims that one did. (Invented days, seeded:
+//! constant rates, clumps, and clumps on a steep drift. The whole-app simulation has more of them.)
 
 use super::Factor;
 use super::cast_row::CastRow;
@@ -79,7 +78,7 @@ fn at_noon(_: usize, now: f64) -> bool {
 }
 
 #[test]
-fn no_effect_is_called_clear_on_one_day_in_twenty_at_most() {
+fn no_effect_is_called_clear_on_at_most_one_day_in_twenty() {
     for water in [EVEN, CLUMPED, CLUMPED_DRIFT] {
         for is_b in [abba, every_half_hour] {
             assert!(clear_share(water, is_b) <= 0.05);
@@ -88,9 +87,10 @@ fn no_effect_is_called_clear_on_one_day_in_twenty_at_most() {
     }
 }
 
-/// An ordinary test would say it on one such day in ten: sides changed with every cast, the words read after each.
+/// An ordinary test would claim it on one such day in ten: sides change with every cast, and the verdict is
+/// read after each.
 #[test]
-fn nor_at_any_look_of_a_long_day() {
+fn no_effect_is_seldom_called_clear_at_any_look_of_a_long_day() {
     let days = 50;
     let ever = |seed: &u64| {
         let mut rows = day(EVEN, |cast, _| cast % 2 == 1, *seed);
@@ -104,7 +104,7 @@ fn nor_at_any_look_of_a_long_day() {
     assert!((0..days).filter(ever).count() as f64 <= 0.05 * days as f64);
 }
 
-/// Caution is of no use if it never calls anything clear.
+/// A test that never calls anything clear would be useless.
 #[test]
 fn a_large_effect_is_called_clear_on_many_days() {
     let strong = Water { effect: 4.0, ..EVEN };

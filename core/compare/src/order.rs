@@ -1,17 +1,19 @@
-//! Whether things that come one after another come in no order at all, judged so that it may be read at any moment.
+//! Tests whether values come in random order, in a way that may be read at any moment.
 //!
-//! If they come in no order, the newest of n is as likely to be the smallest as any other: its rank is uniform on 1..n, and
-//! says nothing of the ranks before it (Rényi 1962). So fair odds can be offered on each rank as it comes. What a unit staked
-//! on high ranks, or on low ones, has become is an e-value at every moment: it ever reaches 20 with probability 1/20 at most
-//! (Ville 1939). The tests are those of Vovk, Nouretdinov and Gammerman 2003 (Testing exchangeability on-line) and of
-//! Vovk 2021 (Testing randomness online, Statistical Science 36); here ties share their odds, so that nothing is drawn.
+//! If they do, the rank of the newest of n is uniform on 1..n and independent of the earlier ranks (Rényi
+//! 1962). So fair odds can be offered on each rank as it comes. The value of one unit staked on high ranks,
+//! or on low ones, is an e-value at every moment: it reaches 20 at any time with probability 1/20 at most
+//! (Ville 1939). The tests are those of Vovk, Nouretdinov and Gammerman 2003 (Testing exchangeability
+//! on-line) and of Vovk 2021 (Testing randomness online, Statistical Science 36); here ties share their odds,
+//! so that no random numbers are needed.
 
 use libm::exp;
 
-/// How strongly the stakes lean to one end: half on a slight order, half on a steep one. A belief, not a fact.
+/// How strongly the stakes lean to one end: half on a slight trend, half on a steep one. An assumption, not a
+/// fact.
 const LEANS: [f64; 2] = [1.0, 3.0];
 
-/// What has become of the stakes on a rising and on a falling order.
+/// The present value of the stakes on a rising and on a falling order.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Order {
     rising: [f64; 2],
@@ -25,14 +27,15 @@ impl Default for Order {
 }
 
 impl Order {
-    /// Of values in the order they came.
+    /// The stakes after these values, in the order in which they came.
     pub fn of(values: &[f64]) -> Self {
         let mut order = Self::default();
         (1..=values.len()).for_each(|n| order.add(&values[..n]));
         order
     }
 
-    /// The newest has come; it is the last of `all`, which may have been scored anew in its light.
+    /// Adds the newest value, which is the last of `all`. All values may have been scored again because of
+    /// it.
     pub fn add(&mut self, all: &[f64]) {
         let Some(newest) = all.last() else { return };
         let below = all.iter().filter(|v| *v < newest).count();
@@ -45,7 +48,7 @@ impl Order {
         }
     }
 
-    /// The e-value against "in no order": the mean of all stakes.
+    /// The e-value against random order: the mean of all stakes.
     pub fn e_value(&self) -> f64 {
         let all = self.rising.iter().chain(&self.falling);
         all.sum::<f64>() / (2 * LEANS.len()) as f64
@@ -62,8 +65,8 @@ impl Order {
     }
 }
 
-/// What a stake of one on one of `n` equally likely ranks pays when the rank is one of `ranks` (counted from 0), with stakes
-/// that grow by rank, from exp(-lean) at the lowest to exp(lean) at the highest.
+/// What a stake of one on one of `n` equally likely ranks pays when the rank is one of `ranks` (counted from
+/// 0), with stakes that grow by rank, from exp(-lean) at the lowest to exp(lean) at the highest.
 fn odds(ranks: std::ops::Range<usize>, n: usize, lean: f64) -> f64 {
     if n < 2 {
         return 1.0;
@@ -77,7 +80,7 @@ fn odds(ranks: std::ops::Range<usize>, n: usize, lean: f64) -> f64 {
 mod tests {
     use super::*;
 
-    /// Every order of 0..n with what has become of the stakes after each value.
+    /// Every order of 0..n, with the value of the stakes after each element.
     fn orders(n: usize, see: &mut impl FnMut(&[Order])) {
         fn go(deck: &mut Vec<f64>, from: usize, path: &mut Vec<Order>, see: &mut impl FnMut(&[Order])) {
             if from == deck.len() {
@@ -99,7 +102,7 @@ mod tests {
 
     /// Ville's bound, and that the odds are fair, by going through all 40,320 orders of eight.
     #[test]
-    fn over_all_orders_the_odds_are_fair_and_twenty_is_reached_by_one_in_twenty_at_most() {
+    fn over_all_orders_the_odds_are_fair_and_at_most_one_in_twenty_reaches_twenty() {
         let (mut all, mut ever, mut sum) = (0_u32, 0_u32, 0.0);
         orders(8, &mut |path| {
             all += 1;
@@ -112,7 +115,8 @@ mod tests {
         assert!(share <= 0.05 && share > 0.01, "{share}");
     }
 
-    /// The newest of n is the highest with probability 1 / n (Rényi 1962): a stake on that alone would pay n, a milder one less.
+    /// The newest of n is the highest with probability 1 / n (Rényi 1962): a stake on that alone would pay n,
+    /// a milder one less.
     #[test]
     fn what_a_rank_pays() {
         assert!((odds(2..3, 3, 50.0) - 3.0).abs() < 1e-9);
@@ -120,13 +124,13 @@ mod tests {
         // By hand: stakes e^-1, 1, e^1.
         let e = std::f64::consts::E;
         assert!((odds(2..3, 3, 1.0) - 3.0 * e / (e + 1.0 + 1.0 / e)).abs() < 1e-12);
-        // Tied with all others it says nothing.
+        // A value tied with all others is no evidence.
         assert!((odds(0..3, 3, 1.0) - 1.0).abs() < 1e-12);
         assert_eq!(odds(0..1, 1, 1.0), 1.0);
     }
 
     #[test]
-    fn a_rise_is_told_from_a_fall_and_from_neither() {
+    fn a_rise_differs_from_a_fall_and_from_random_order() {
         let rise = Order::of(&[1.0, 2.0, 3.0, 4.0, 5.0, 6.0]);
         let fall = Order::of(&[6.0, 5.0, 4.0, 3.0, 2.0, 1.0]);
         assert!(rise.p() < 0.05 && rise.rises() && fall.p() < 0.05 && !fall.rises());

@@ -1,18 +1,18 @@
-//! Permutation p-values: how often chance alone, dealing the same outcomes to the sides anew, would
-//! look as striking. All arrangements where they are few, seeded draws where they are many.
+//! Permutation p-values: how often a random assignment of the same outcomes to the sides would look as
+//! striking. All arrangements are used if they are few, seeded draws if they are many.
 
 use super::chance::Chance;
 use super::error::CompareError;
 use super::log_rank::{Weighting, log_rank};
 use restwater_waits::Wait;
 
-/// Up to this many arrangements all are gone through; beyond, `DRAWS` are drawn.
+/// Up to this many arrangements, all are enumerated; beyond that, `DRAWS` are drawn.
 const ALL_UP_TO: u64 = 100_000;
 /// Draws of the Monte Carlo version; the observed arrangement counts as one more.
 const DRAWS: u32 = 9_999;
 
-/// Units (casts, or blocks of casts) of one stratum, each with its score; the first `on_a` are on
-/// side A. Labels are dealt anew within a stratum only.
+/// Units (casts, or blocks of casts) of one stratum, each with its score; the first `on_a` are on side A.
+/// Labels are permuted only within a stratum.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Stratum {
     /// Scores, those of side A first.
@@ -32,9 +32,9 @@ pub struct PermutationP {
     pub lower: f64,
     /// Share with a sum at least the observed one.
     pub upper: f64,
-    /// Arrangements gone through.
+    /// Number of arrangements used.
     pub arrangements: u64,
-    /// True when these are all there are; false when they were drawn.
+    /// True when these are all arrangements; false when they were drawn.
     pub all: bool,
 }
 
@@ -81,10 +81,9 @@ pub fn arrangements(n: usize, k: usize) -> Option<u64> {
     u64::try_from(total).ok()
 }
 
-/// Permutation p of the sum of scores on side A, dealing labels anew within each stratum. Exact up
-/// to 100,000 arrangements, otherwise 9,999 seeded draws with the observed arrangement added
-/// (Phipson and Smyth 2010), so that p is never 0. Sums within rounding of the observed one count as
-/// ties with it.
+/// Permutation p of the sum of scores on side A, permuting labels within each stratum. Exact up to 100,000
+/// arrangements, otherwise 9,999 seeded draws with the observed arrangement added (Phipson and Smyth 2010),
+/// so that p is never 0. Sums within rounding of the observed one count as ties with it.
 pub fn permutation_p(strata: &[Stratum], seed: u64) -> Result<PermutationP, CompareError> {
     for stratum in strata {
         if stratum.on_a > stratum.scores.len() {
@@ -135,7 +134,7 @@ fn drawn(strata: &[Stratum], observed: f64, seed: u64) -> PermutationP {
     for _ in 0..DRAWS {
         let mut sum = 0.0;
         for (deck, stratum) in decks.iter_mut().zip(strata) {
-            // Only the first `on_a` places need to be dealt.
+            // Only the first `on_a` places need to be drawn.
             for i in 0..stratum.on_a {
                 let j = i + chance.below(deck.len() - i);
                 deck.swap(i, j);
@@ -243,7 +242,7 @@ pub fn studentised_log_rank_permutation(a: &[Wait], b: &[Wait], seed: u64) -> Re
     let limit = chi_square(&first)? * (1.0 - 1e-9);
     let (mut striking, mut total) = (0u64, 0u64);
     let mut take = |chosen: &[usize]| {
-        // Both sides keep their size, so the only error, an empty side, was met above.
+        // Both sides keep their size, so the only error, an empty side, was handled above.
         striking += u64::from(chi_square(chosen).is_ok_and(|x| x >= limit));
         total += 1;
     };
@@ -318,7 +317,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn the_exact_p_is_brute_force(
+        fn the_exact_p_agrees_with_brute_force(
             scores in prop::collection::vec(-8i32..8, 2..11), share in 0.0f64..1.0,
         ) {
             let scores: Vec<f64> = scores.into_iter().map(|s| f64::from(s) / 4.0).collect();

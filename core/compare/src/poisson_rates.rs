@@ -192,7 +192,7 @@ mod tests {
     }
 
     #[test]
-    fn a_huge_count_is_refused_not_ground_through() {
+    fn a_huge_count_is_refused_instead_of_being_summed() {
         let huge = tally(4_000_000_000_000, 1.0);
         assert!(matches!(e_test(huge, huge), Err(CompareError::TooMany(_))));
     }
@@ -215,14 +215,14 @@ mod tests {
         }
 
         #[test]
-        fn limits_hold_the_estimate(x in 0u64..200, y in 1u64..200, t in 0.1f64..50.0, u in 0.1f64..50.0) {
+        fn limits_contain_the_estimate(x in 0u64..200, y in 1u64..200, t in 0.1f64..50.0, u in 0.1f64..50.0) {
             prop_assert!(garwood(x, 0.95).unwrap().contains(x as f64));
             let ratio = rate_ratio(tally(x, t), tally(y, u), 0.9).unwrap();
             prop_assert!(ratio.limits.contains(ratio.ratio.unwrap()));
         }
 
         #[test]
-        fn a_limit_for_the_ratio_is_where_the_test_turns(x in 1u64..15, y in 1u64..15, t in 1.0f64..9.0) {
+        fn at_a_limit_of_the_ratio_the_one_sided_p_is_two_and_a_half_per_cent(x in 1u64..15, y in 1u64..15, t in 1.0f64..9.0) {
             // At the lower limit for the ratio, P(X >= x) is just 2.5 %: stretch the time by it.
             let low = rate_ratio(tally(x, t), tally(y, 3.0), 0.95).unwrap().limits.low;
             let at_limit = conditional_test(tally(x, t * low), tally(y, 3.0)).unwrap();

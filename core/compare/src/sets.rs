@@ -1,8 +1,8 @@
-//! Two sets of sessions against each other: bites for the time a bait was out.
+//! Comparing two sets of sessions: bites for the time a bait was out.
 //!
-//! The exact limits and tests of two rates ([`super::poisson_rates`]) take all bites of a set as one even flow. Days
-//! differ more than that, so the words hang on a second test that deals whole days anew between the sets
-//! ([`super::permutation`]): what one good day did is one day's luck.
+//! The exact limits and tests of two rates ([`super::poisson_rates`]) treat all bites of a set as one even
+//! flow. Days differ more than that, so the verdict also depends on a second test that permutes whole days
+//! between the sets ([`super::permutation`]), in which one good day is one day's luck.
 
 use super::belief::{Belief, belief};
 use super::binomial::Limits;
@@ -13,13 +13,13 @@ use super::verdict::{CLEAR_BELOW, CLEAR_FROM, FEWEST_BITES, LEANS_FROM, Verdict}
 
 /// Level of every interval.
 const LEVEL: f64 = 0.95;
-/// Days in each set below which nothing is said.
+/// With fewer days in either set there is no verdict.
 pub const FEWEST_DAYS: usize = 3;
 
-/// Log-sd of how keen the fish are from day to day. A belief, not a fact.
+/// Log-sd of how keen the fish are from day to day. An assumption, not a fact.
 const DAY_SD: f64 = 0.5;
 
-/// One session as these comparisons count it.
+/// The counts of one session for these comparisons.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DayTally {
     /// Casts that are in.
@@ -30,18 +30,18 @@ pub struct DayTally {
     pub hours_out: f64,
     /// Fish in the net.
     pub landed: u64,
-    /// Hours from its beginning to its end; none while it is open.
+    /// Hours from its beginning to its end; `None` while it is open.
     pub hours: Option<f64>,
 }
 
 /// A rate with its exact limits.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rate {
-    /// What was counted,
+    /// The number counted.
     pub count: u64,
-    /// in this many hours.
+    /// The hours in which it was counted.
     pub hours: f64,
-    /// An hour.
+    /// Rate per hour.
     pub per_hour: f64,
     /// Exact 95 % limits of it (Garwood 1936).
     pub limits: Limits,
@@ -54,9 +54,9 @@ pub struct SetRates {
     pub days: usize,
     /// Their casts.
     pub casts: usize,
-    /// Bites an hour with a bait out; none without any time out.
+    /// Bites an hour with a bait out; `None` without any time out.
     pub bites: Option<Rate>,
-    /// Fish landed an hour of session, of sessions that have ended; none without any.
+    /// Fish landed for each hour of session, over sessions that have ended; `None` without such sessions.
     pub landed: Option<Rate>,
 }
 
@@ -84,22 +84,22 @@ fn rate(count: u64, hours: f64) -> Option<Rate> {
     Some(Rate { count, hours, per_hour: count as f64 / hours, limits })
 }
 
-/// What two sets say of each other.
+/// The result of comparing two sets.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SetsFinding {
     /// Ratio of A to B with its exact limits.
     pub ratio: RateRatio,
-    /// Exact two-sided p, all bites of a set taken as one even flow.
+    /// Exact two-sided p, with all bites of a set treated as one even flow.
     pub exact_p: f64,
-    /// Two-sided p from dealing whole days anew.
+    /// Two-sided p from permuting whole days.
     pub days_p: PermutationP,
     /// Which set is better, or neither, allowing for days that differ.
     pub belief: Belief,
-    /// What may be said: it never says that something works.
+    /// The verdict, which never says that something works.
     pub verdict: Verdict,
 }
 
-/// Compares the sets. An error where a set has no time out at all.
+/// Compares the sets. Returns an error if a set has no time out at all.
 pub fn compare_sets(a: &[DayTally], b: &[DayTally], seed: u64) -> Result<SetsFinding, CompareError> {
     let (x, y) = (tally(a), tally(b));
     let ratio = rate_ratio(x, y, LEVEL)?;
@@ -119,7 +119,7 @@ fn tally(days: &[DayTally]) -> Tally {
     Tally { bites: days.iter().map(|day| day.bites).sum(), time: days.iter().map(|day| day.hours_out).sum() }
 }
 
-/// Variance of the logarithm of a set's rate that days alone would make.
+/// Variance of the logarithm of a set's rate that differences between days alone would cause.
 fn day_variance(days: &[DayTally], all: Tally) -> f64 {
     DAY_SD
         * DAY_SD
@@ -131,7 +131,8 @@ fn words(bites: u64, fewest_days: usize, belief: Belief, days_p: f64) -> Verdict
         return Verdict::CantTellYet;
     }
     let (side, p) = belief.better();
-    // One chance in five that days dealt at random differ as much: no more than a lean hangs on it.
+    // Random permutations of days differ as much with a probability of up to one in five, which is enough
+    // only for a lean.
     if p >= CLEAR_FROM && days_p < CLEAR_BELOW {
         Verdict::ClearlyBetterHereToday(side)
     } else if p >= LEANS_FROM && days_p < 1.0 - LEANS_FROM {
@@ -152,7 +153,7 @@ mod tests {
     }
 
     #[test]
-    fn rates_are_over_the_time_of_their_own() {
+    fn each_rate_uses_its_own_time() {
         let open = DayTally { hours: None, ..day(2, 2.0) };
         let rates = set_rates(&[day(4, 4.0), open]);
         let bites = rates.bites.unwrap();
@@ -167,7 +168,7 @@ mod tests {
     }
 
     #[test]
-    fn whole_days_are_dealt_anew() {
+    fn whole_days_are_permuted() {
         // Three good days against three blank ones, alike in length: 2 of the 20 ways to deal differ as much.
         let (good, blank) = ([day(4, 4.0); 3], [day(0, 4.0); 3]);
         let found = compare_sets(&good, &blank, 1).unwrap();
@@ -187,7 +188,7 @@ mod tests {
     }
 
     #[test]
-    fn two_days_a_side_or_no_time_say_nothing() {
+    fn two_days_in_a_set_or_no_time_give_no_verdict() {
         let few = compare_sets(&[day(9, 4.0); 2], &[day(0, 4.0); 9], 1).unwrap();
         assert_eq!(few.verdict, Verdict::CantTellYet);
         assert!(matches!(compare_sets(&[], &[day(1, 1.0)], 1), Err(CompareError::NoExposure(_))));
@@ -196,7 +197,8 @@ mod tests {
 
     #[test]
     fn many_days_that_differ_are_clear() {
-        // The beliefs by scipy 1.17 (integrate.quad): eight days a side leave a chance in twenty for luck with the days.
+        // The beliefs by scipy 1.17 (integrate.quad): eight days a side leave one chance in twenty for luck
+        // with the days.
         for (n, believed, verdict) in
             [(8, 0.9442, Verdict::LeansTo(Side::A)), (10, 0.9805, Verdict::ClearlyBetterHereToday(Side::A))]
         {
@@ -208,7 +210,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn swapping_the_sets_swaps_the_words(
+        fn swapping_the_sets_swaps_the_verdict(
             a in prop::collection::vec((0..9_u64, 0.5..6.0_f64), 1..6),
             b in prop::collection::vec((0..9_u64, 0.5..6.0_f64), 1..6),
         ) {

@@ -7,7 +7,7 @@
 use statrs::function::beta::checked_beta_reg;
 use statrs::function::gamma::{checked_gamma_lr, checked_gamma_ur, ln_gamma};
 
-/// Regularised incomplete beta I_x(a, b); the limits where a or b is 0.
+/// Regularised incomplete beta I_x(a, b); the limits if a or b is 0.
 pub(crate) fn beta_cdf(a: f64, b: f64, x: f64) -> f64 {
     if a <= 0.0 {
         return 1.0;
@@ -109,8 +109,8 @@ pub fn crossing_above_zero(start: f64, target: f64, f: impl Fn(f64) -> f64) -> f
     crossing(libm::log(start), target, at, libm::exp)
 }
 
-/// The x in (0, 1) at which a rising `f(x, 1 - x)` crosses `target`, by bisection of the logit, so
-/// that both x and 1 - x keep their digits.
+/// The x in (0, 1) at which a rising `f(x, 1 - x)` crosses `target`, by bisection of the logit, so that both
+/// x and 1 - x keep their precision.
 pub(crate) fn crossing_in_unit(start: f64, target: f64, f: impl Fn(f64, f64) -> f64) -> f64 {
     let logistic = |u: f64| 1.0 / (1.0 + libm::exp(-u));
     let at = |u: f64| f(logistic(u), logistic(-u));
@@ -149,7 +149,7 @@ fn crossing(u: f64, target: f64, f: impl Fn(f64) -> f64, back: impl Fn(f64) -> f
 /// The x with I_x(a, b) = p; a, b above 0, p in (0, 1).
 pub(crate) fn beta_quantile(a: f64, b: f64, p: f64) -> f64 {
     crossing_in_unit((a / (a + b)).clamp(1e-12, 1.0 - 1e-12), 0.0, |x, not_x| {
-        // Compare in the smaller tail, where the function keeps its digits.
+        // Compare in the smaller tail, where the function keeps its precision.
         if p < 0.5 { beta_cdf(a, b, x) - p } else { (1.0 - p) - beta_cdf(b, a, not_x) }
     })
 }

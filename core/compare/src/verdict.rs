@@ -1,11 +1,11 @@
-//! The words: what may be said of a change, and why not more.
+//! The verdict on a change, and why no stronger one is possible.
 
 use super::Factor;
 use super::alternation::Side;
 use super::belief::Belief;
 use serde::{Deserialize, Serialize};
 
-/// What is said of a change. It never says that something works.
+/// The verdict on a change. It never says that something works.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Verdict {
     /// "Can't tell yet": the default.
@@ -16,7 +16,7 @@ pub enum Verdict {
     ClearlyBetterHereToday(Side),
 }
 
-/// Why no more can be said.
+/// Why no stronger verdict is possible.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Reason {
     /// Fewer than three bites on both sides together.
@@ -29,13 +29,13 @@ pub enum Reason {
     TooFewSwitches,
     /// This was always changed together with it: the two can't be told apart.
     ChangedTogether(Factor),
-    /// Striking cast by cast, not block by block: the bites came in clumps.
+    /// Striking cast by cast, but not block by block: the bites came in clumps.
     BitesInClumps,
     /// Striking at one look, but the screen is read all day: not enough yet for that.
     ReadAllDay,
-    /// Striking now, but not before the two newest switches: it has to hold.
+    /// Striking now, but not without the two newest blocks.
     NotHeldYet,
-    /// Striking alone, not among as many changes as were looked at.
+    /// Striking by itself, but not among as many changes as were looked at.
     ManyLooks,
     /// The sides were left out for different times, and the minutes and the like-for-like waits
     /// don't say the same.
@@ -44,21 +44,21 @@ pub enum Reason {
 
 /// Probability from which the app says "leans to".
 pub const LEANS_FROM: f64 = 0.8;
-/// Probability that "clearly better" needs at least of being the better side, should they differ at all. That they do is
-/// what both p-values are for.
+/// The least probability of being the better side, if the sides differ at all, that "clearly better" needs.
+/// Whether they differ is judged by both p-values.
 pub const CLEAR_FROM: f64 = 0.95;
-/// Both p-values that "clearly better" must stay below: of blocks and of any look, each raised for the
-/// number of changes looked at.
+/// For "clearly better", both the block p and the anytime-valid p must be below this, each adjusted for the
+/// other changes.
 pub const CLEAR_BELOW: f64 = 0.05;
-/// Bites on both sides together below which nothing is said.
+/// With fewer bites on both sides together there is no verdict.
 pub const FEWEST_BITES: u64 = 3;
-/// Casts on each side below which nothing is said.
+/// With fewer casts on either side there is no verdict.
 pub const FEWEST_CASTS: usize = 3;
 
-/// Switches below which nothing is said: with fewer, the hours of the day can't be told from the change.
+/// With fewer switches there is no verdict, since the change can't be separated from the hours of the day.
 pub const FEWEST_SWITCHES: usize = 4;
 
-/// What the words are made from.
+/// The input of a verdict.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Evidence {
     /// Bites on both sides together.
@@ -71,13 +71,13 @@ pub struct Evidence {
     pub belief: Belief,
     /// Holm-adjusted block p, held through the newest switches.
     pub block_p: f64,
-    /// Anytime-valid p, times the number of changes looked at.
+    /// Anytime-valid p, times k (k + 1) for the k-th change.
     pub any_look_p: f64,
     /// Whether something else was always changed with it.
     pub changed_together: bool,
 }
 
-/// Puts the evidence into words by the thresholds above.
+/// The verdict by the thresholds above.
 pub fn verdict(e: &Evidence) -> Verdict {
     if e.bites < FEWEST_BITES || e.fewest_casts < FEWEST_CASTS || e.switches < FEWEST_SWITCHES {
         return Verdict::CantTellYet;
@@ -116,7 +116,7 @@ mod tests {
     };
 
     #[test]
-    fn the_words_follow_their_thresholds() {
+    fn the_verdict_follows_the_thresholds() {
         let say = |change: fn(&mut Evidence)| {
             let mut e = STRONG;
             change(&mut e);

@@ -1,12 +1,12 @@
-//! Whether bytes are canonical JSON (RFC 8785), seen in one pass and without building anything.
+//! Checks whether bytes are canonical JSON (RFC 8785), in one pass and without building anything.
 //!
-//! It says yes only to what the slow way (read strictly, write canonically, compare) says yes to; where
-//! it says no, the slow way says why.
+//! It accepts only texts that the slow method (read strictly, write canonically, compare) accepts too; if it
+//! refuses, the slow method finds the reason.
 
 use super::strict::MAX_DEPTH;
 use restwater_store::JSON_MAX;
 
-/// Whether the text is one canonical JSON value, within the depth and the numbers that are taken.
+/// Whether the text is one canonical JSON value, within the accepted depth and numbers.
 pub(super) fn is_canonical(text: &str) -> bool {
     let mut scan = Scan { text, bytes: text.as_bytes(), at: 0 };
     scan.value(0).is_some() && scan.at == scan.bytes.len()
@@ -65,7 +65,8 @@ impl<'a> Scan<'a> {
         let mut last: Option<&str> = None;
         loop {
             let key = self.string()?;
-            // Keys with escapes, or beyond ASCII, where UTF-16 order isn't byte order, go the slow way.
+            // Keys with escapes, or beyond ASCII, where UTF-16 order isn't byte order, are left to the slow
+            // method.
             if key.contains('\\') || !key.is_ascii() || last.is_some_and(|last| last >= key) {
                 return None;
             }
@@ -84,7 +85,7 @@ impl<'a> Scan<'a> {
         (depth <= MAX_DEPTH).then_some(())
     }
 
-    /// The text between the quotes, as it stands.
+    /// The text between the quotes, unchanged.
     fn string(&mut self) -> Option<&'a str> {
         self.take(b'"')?;
         let from = self.at;
@@ -101,7 +102,7 @@ impl<'a> Scan<'a> {
         inside
     }
 
-    /// Only what has to be escaped is, each in its one way.
+    /// An escape sequence: only necessary ones are canonical, each in a single form.
     fn escape(&mut self) -> Option<()> {
         self.at += 1;
         match self.peek()? {
@@ -120,7 +121,7 @@ impl<'a> Scan<'a> {
         Some(())
     }
 
-    /// A whole number; others go the slow way, they are rare.
+    /// A whole number; other numbers are rare and left to the slow method.
     fn number(&mut self) -> Option<()> {
         let from = self.at;
         let negative = self.take(b'-').is_some();
@@ -143,7 +144,7 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// The slow way.
+    /// The slow method.
     fn slow(text: &str) -> bool {
         strict(text.as_bytes())
             .is_ok_and(|value| serde_json_canonicalizer::to_vec(&value).is_ok_and(|b| b == text.as_bytes()))
@@ -184,7 +185,7 @@ mod tests {
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(10_000))]
         #[test]
-        fn yes_only_where_the_slow_way_says_yes(
+        fn it_accepts_only_what_the_slow_method_accepts(
             parts in proptest::collection::vec(prop_oneof![
                 Just("{"), Just("}"), Just("["), Just("]"), Just(","), Just(":"), Just("\"a\""), Just("\"b\""), Just("1"),
                 Just("-"), Just("0"), Just("\"\\u0001\""), Just("\"\\n\""), Just("\\"), Just("true"), Just(" "), Just("\"é\""),

@@ -4,7 +4,7 @@ use restwater_store::StoreError;
 use std::io;
 use uuid::Uuid;
 
-/// What a file that is no op file looks like.
+/// What a file looks like that is not an op file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LooksLike {
     /// No bytes at all.
@@ -13,7 +13,7 @@ pub enum LooksLike {
     Zip,
     /// A SQLite database, such as a backup of the log.
     Database,
-    /// JSON, but no sequence of records.
+    /// JSON, but not a sequence of records.
     Json,
     /// Plain text.
     Text,
@@ -85,7 +85,7 @@ pub enum ExchangeError {
     /// The user cancelled.
     #[error("cancelled: nothing was changed")]
     Cancelled,
-    /// There is no such import to take back, or it is in that state already.
+    /// There is no such import to undo or redo, or it is in that state already.
     #[error("there is no import {0} to take back or bring back")]
     NoSuchImport(Uuid),
     /// The file can't be read or written.
@@ -105,7 +105,7 @@ impl From<rusqlite::Error> for ExchangeError {
 /// What is wrong with one record.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum FaultKind {
-    /// Bytes that are no UTF-8.
+    /// Bytes that are not UTF-8.
     #[error("bytes that are no UTF-8")]
     NotUtf8,
     /// Not JSON.
@@ -126,16 +126,16 @@ pub enum FaultKind {
     /// A number that JSON doesn't carry exactly (beyond 2^53).
     #[error("a number beyond 2^53")]
     NumberOutOfRange,
-    /// Readable, but not in the one form it has to have.
+    /// Readable, but not in canonical form.
     #[error("not in canonical form")]
     NotCanonical,
-    /// The hash is of other bytes.
+    /// The hash does not match the bytes.
     #[error("the hash doesn't fit")]
     WrongHash,
     /// Neither op nor trailer.
     #[error("neither an entry nor the end of the file")]
     NotARecord,
-    /// Not an op, or one of a known kind that says something it can't.
+    /// Not an op, or one of a known kind with an impossible payload.
     #[error("{0}")]
     NotAnOp(String),
     /// A clock reading beyond the year 2200, which would stop every other clock.
@@ -147,7 +147,7 @@ pub enum FaultKind {
     /// A record after the end.
     #[error("something after the end of the file")]
     AfterEnd,
-    /// An op of this id is in the log already and differs; that one was kept.
+    /// A different op with this id is in the log already, and was kept.
     #[error("the entry {0} differs from the one already there, which was kept")]
     Clash(Uuid),
 }

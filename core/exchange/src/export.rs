@@ -1,4 +1,4 @@
-//! Writing op files out of the log.
+//! Exports the log as op files.
 
 use super::write_atomically;
 use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
@@ -18,19 +18,19 @@ pub enum Selection {
     Session(Uuid),
     /// The sessions that began in a range of wall time, ms since 1970 UTC, both ends included.
     Began {
-        /// From,
+        /// First time.
         from_ms: i64,
-        /// to.
+        /// Last time.
         to_ms: i64,
     },
     /// Everything.
     Everything,
 }
 
-/// Whether the peg's position on the earth goes along.
+/// Whether the geographic position of the peg is included.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Place {
-    /// It stays on this phone.
+    /// It is left out.
     #[default]
     LeftOut,
     /// It is included, because the angler chose so.
@@ -46,7 +46,7 @@ pub struct Exported {
     pub bytes: u64,
 }
 
-/// Writes an op file. What was written before an error is no whole file, and reads as a cut one.
+/// Writes an op file. After an error the file is incomplete, and is recognised as cut off when read.
 pub fn export(
     store: &Store,
     what: Selection,
@@ -94,8 +94,9 @@ fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqli
     }
 }
 
-/// What has to do with imports taken back on this phone: the entries that say so, and those of the imports that are out of force by
-/// them. Sent on, they would take the same entries off the phone of whoever logged them.
+/// The entries about imports undone on this phone: those that record the undoing, and the imported entries
+/// that are therefore out of force. If they were exported, they would undo the same entries on the phone of
+/// the angler who logged them.
 fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, ExchangeError> {
     let mut statement = conn.prepare_cached(match what {
         Selection::Session(_) => include_str!("sql/said_of_imports_in_session.sql"),
@@ -108,7 +109,7 @@ fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, 
     let mut said = Vec::new();
     while let Some(row) = rows.next()? {
         let body = row.get_ref(0)?.as_blob().map_err(rusqlite::Error::from)?;
-        // One of another kind has the word somewhere in its text.
+        // Ops of other kinds may contain the word in their text.
         said.extend(op_from_bytes(body).ok().filter(|op| !op.is_step_of_undo()));
     }
     let mut left_here = voided(&sorted(&said));
@@ -116,14 +117,14 @@ fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, 
     Ok(left_here)
 }
 
-/// Whether an op says where the peg lies. Few do: only a body with the word in it is read.
+/// Whether an op contains the position of the peg. Few do, so only a body that contains the word is parsed.
 fn says_where(body: &[u8]) -> bool {
     const KIND: &[u8] = b"\"peg_placed\"";
     let may = body.windows(KIND.len()).any(|part| part == KIND);
     may && op_from_bytes(body).is_ok_and(|op| matches!(op.payload, Payload::PegPlaced { .. }))
 }
 
-/// Writes an op file that is there whole, on stable storage, or not at all.
+/// Writes an op file atomically: it is complete and on stable storage, or not there at all.
 pub fn export_to(
     store: &Store,
     what: Selection,

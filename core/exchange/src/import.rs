@@ -1,4 +1,4 @@
-//! Taking in what another phone, or an earlier day of this one, has logged: one transaction, one undo.
+//! Imports entries of another phone, or earlier ones of this phone: one transaction, one undo.
 
 use super::reading::{Sink, op_of, read};
 use super::undo::Writer;
@@ -16,18 +16,18 @@ use std::io::Read;
 use std::path::Path;
 use uuid::Uuid;
 
-/// Who hands the entries over, and when.
+/// The source of an import, and when it happens.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Incoming {
     /// Id of this import.
     pub id: Uuid,
-    /// What the user calls the partner, or the file.
+    /// The user's name for the partner or the file.
     pub source: String,
     /// When.
     pub at: Moment,
 }
 
-/// What an import of the file would bring. The log is left as it is.
+/// What an import of the file would add. The log is not changed.
 pub fn preview(
     store: &Store,
     file: impl Read,
@@ -37,8 +37,9 @@ pub fn preview(
     Ok(take_in(store, now_ms, None, |sink| read(file, sink, progress))?.0)
 }
 
-/// Imports the file: everything that is whole, and the tally says what was left. What the file holds of imports that were taken
-/// back is brought back; `new_id` is for the entries that say so. All or, on an error, nothing.
+/// Imports every intact record of the file; the tally says what was left out. Entries of undone imports that
+/// the file contains are restored; `new_id` gives the ids of the entries that record this. On an error
+/// nothing is imported.
 pub fn import(
     store: &mut Store,
     file: impl Read,
@@ -52,8 +53,8 @@ pub fn import(
     Ok(tally)
 }
 
-/// Imports the entries of a backup, or of another store's file. Restoring is an import like any other:
-/// what was logged since the backup stays.
+/// Imports the entries of a backup, or of another store's file. Restoring is an ordinary import, so
+/// everything logged since the backup stays.
 pub fn restore(
     store: &mut Store,
     backup: &Path,
@@ -68,7 +69,7 @@ pub fn restore(
     Ok(tally)
 }
 
-/// What restoring the backup would bring. The log is left as it is.
+/// What restoring the backup would add. The log is not changed.
 pub fn preview_backup(
     store: &Store,
     backup: &Path,
@@ -78,14 +79,14 @@ pub fn preview_backup(
     Ok(take_in(store, now_ms, None, |sink| read_backup(backup, sink, progress))?.0)
 }
 
-/// Whether a file is a database, as a backup is: told by its first bytes, whatever it is called.
+/// Whether a file is a database, as backups are, judged by its first bytes and not by its name.
 pub fn looks_like_a_store(file: &Path) -> Result<bool, ExchangeError> {
     let mut head = Vec::new();
     File::open(file)?.take(64).read_to_end(&mut head)?;
     Ok(LooksLike::of(&head) == LooksLike::Database)
 }
 
-/// Hands the ops of a store's file to the sink; a row that can't be read is a fault.
+/// Passes the ops of a store's file to the sink; a row that can't be read is a fault.
 fn read_backup(
     backup: &Path,
     sink: &mut Sink<'_>,
@@ -121,8 +122,8 @@ fn read_backup(
     Ok(tally)
 }
 
-/// Runs `read` with a sink that adds to the log, in one transaction, which is kept where `keep` says whose entries they are, or
-/// given up.
+/// Runs `read` with a sink that adds to the log in one transaction, which is committed if `keep` names the
+/// source, and otherwise rolled back.
 fn take_in(
     store: &Store,
     now_ms: i64,
@@ -140,7 +141,7 @@ fn take_in(
     let mut tally = read(&mut sink)?;
     let mut brought = adding.finish()?;
     tally.brought_back = taken_back.in_the_file.len() as u64;
-    // Otherwise the transaction is given up as it goes out of scope.
+    // Otherwise the transaction is rolled back when it goes out of scope.
     if let Some((incoming, new_id)) = keep {
         if tally.new > 0 {
             let (wall_ms, offset_min) = (incoming.at.wall_ms, incoming.at.offset_min);
@@ -156,10 +157,10 @@ fn take_in(
     Ok((tally, brought))
 }
 
-/// The imports that are taken back, and what the file that comes in holds of them.
+/// The imports that are undone, and which of their entries the incoming file contains.
 struct TakenBack {
     rows: Vec<ImportRow>,
-    /// The place in `rows` by the id of each entry.
+    /// The index into `rows` for the id of each entry.
     entries: HashMap<Uuid, usize>,
     in_the_file: HashSet<Uuid>,
 }

@@ -28,16 +28,16 @@ pub use write_atomically::write_atomically;
 
 use std::ops::ControlFlow;
 
-/// How far a long piece of work has come.
+/// The progress of a long piece of work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Progress {
-    /// Ops dealt with.
+    /// Ops processed.
     pub ops: u64,
     /// Bytes read or written.
     pub bytes: u64,
 }
 
-/// Told of the progress now and then; `Break` cancels the work, which then leaves nothing behind.
+/// Receives the progress from time to time; `Break` cancels the work, which then leaves nothing behind.
 pub type OnProgress<'a> = dyn FnMut(Progress) -> ControlFlow<()> + 'a;
 
 /// Ops between two calls of [`OnProgress`].

@@ -1,14 +1,14 @@
-//! The op file `*.restwater.json-seq`: what it is made of, and writing it.
+//! The op file `*.restwater.json-seq`: its format, and writing it.
 //!
 //! A JSON text sequence (RFC 7464: each record is U+001E, a JSON text, U+000A) in the JSON
 //! Canonicalization Scheme (RFC 8785):
 //!
 //! - the header `{"format":"restwater-ops","version":1}`,
-//! - one record an op, `{"op":{...},"sha256":"..."}`, the hash being of the canonical bytes of the op,
-//!   in rising order of the ids,
+//! - one record for each op, `{"op":{...},"sha256":"..."}`, with the hash of the canonical bytes of the op,
+//!   in ascending order of the ids,
 //! - the trailer `{"count":N,"ids":"..."}`, with the SHA-256 of the ids, 16 bytes each, sorted.
 //!
-//! What the file holds depends on the ops alone: the same ops give the same bytes on every phone.
+//! The contents of the file depend only on the ops: the same ops give the same bytes on every phone.
 
 use super::ExchangeError;
 use restwater_log::sha256_hex;
@@ -30,7 +30,7 @@ pub(super) const RS: u8 = 0x1e;
 pub(super) const LF: u8 = b'\n';
 /// The header of this version.
 pub(super) const HEADER: &[u8] = br#"{"format":"restwater-ops","version":1}"#;
-/// The longest record taken, in bytes.
+/// The longest record accepted, in bytes.
 pub(super) const MAX_RECORD: usize = 1 << 20;
 
 pub(super) const OP_START: &[u8] = br#"{"op":"#;
@@ -66,7 +66,7 @@ impl<W: Write> OpFileWriter<W> {
         Ok(())
     }
 
-    /// Writes the trailer and gives back what was written to, with the counts of ops and bytes.
+    /// Writes the trailer and returns the writer, with the counts of ops and bytes.
     pub fn end(mut self) -> Result<(W, u64, u64), ExchangeError> {
         let trailer = trailer(self.count, self.ids.clone());
         self.record(&[trailer.as_bytes()])?;

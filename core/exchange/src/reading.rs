@@ -1,4 +1,4 @@
-//! Reading an op file record by record: what is whole is handed on, what isn't is named.
+//! Reads an op file record by record: intact records are passed on, faults are reported.
 
 use super::canonical_form::is_canonical;
 use super::op_file::{FORMAT, FORMAT_VERSION, HASH_END, HASH_START, HEADER, OP_START, trailer};
@@ -15,11 +15,11 @@ use uuid::Uuid;
 /// Clock readings beyond this (2200-01-01) are a fault: one of them would stop every clock that saw it.
 const ABSURD_MS: u64 = 7_258_118_400_000;
 
-/// Takes an op and its canonical bytes; says what is wrong with it, if anything.
+/// Receives an op and its canonical bytes; returns its fault, if any.
 pub(super) type Sink<'a> =
     dyn FnMut(&Op, Hashed<'_>, &mut Tally) -> Result<Option<FaultKind>, ExchangeError> + 'a;
 
-/// Reads a whole file without a store: hands on every whole op with its canonical bytes.
+/// Reads a whole file without a store: passes on every intact op with its canonical bytes.
 pub fn read_op_file(
     input: impl Read,
     mut each: impl FnMut(&Op, &[u8]),
@@ -32,7 +32,7 @@ pub fn read_op_file(
     read(input, &mut sink, progress)
 }
 
-/// Reads a file and hands its ops to the sink.
+/// Reads a file and passes its ops to the sink.
 pub(super) fn read(
     input: impl Read,
     sink: &mut Sink<'_>,
@@ -112,7 +112,7 @@ impl Reading {
         Ok(())
     }
 
-    /// The end of the file: does it fit what came before it?
+    /// Checks whether the end of the file fits the records before it.
     fn trailer<T>(&mut self, record: &Record<'_>, said: u64) -> Result<Option<T>, (usize, FaultKind)> {
         self.ended = true;
         if !record.ended {
@@ -128,7 +128,7 @@ impl Reading {
         self.tally.trailer = if expected.as_bytes() == record.text {
             Trailer::Fits
         } else if hash(expected.as_bytes()) == hash(record.text) {
-            // The ids are the right ones, so it is the count itself that is damaged.
+            // The ids are right, so the count itself is damaged.
             return Err((0, FaultKind::WrongHash));
         } else {
             Trailer::Differs { said }
@@ -137,7 +137,7 @@ impl Reading {
     }
 }
 
-/// The count in a trailer, where the record is one.
+/// The count in a trailer, if the record is one.
 fn said_by_trailer(text: &[u8]) -> Option<u64> {
     let text = std::str::from_utf8(text).ok()?;
     let (count, rest) = text.strip_prefix(r#"{"count":"#)?.split_once(r#","ids":""#)?;
@@ -159,7 +159,7 @@ fn whole_op<'a>(record: &Record<'a>) -> Result<(Op, Hashed<'a>), (usize, FaultKi
     }
     let body = Hashed { bytes, sha256: Sha256::digest(bytes).into() };
     if !is_hex_of(said, &body.sha256) {
-        // Damage is told as what it is where it broke the JSON, else as a wrong hash.
+        // Damage that broke the JSON is reported as that, other damage as a wrong hash.
         strict(bytes).map_err(|(at, kind)| (OP_START.len() + at, kind))?;
         return Err((OP_START.len(), FaultKind::WrongHash));
     }
@@ -175,7 +175,8 @@ fn is_hex_of(text: &[u8], sha256: &[u8; 32]) -> bool {
             .all(|(byte, pair)| pair == [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]])
 }
 
-/// An op out of bytes whose hash is right: strict, canonical, readable, with a clock that can be.
+/// Reads an op from bytes whose hash is right: they must be strict JSON, canonical, readable, and have a
+/// possible clock reading.
 pub(super) fn op_of(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
     let text = std::str::from_utf8(body).map_err(|e| (e.valid_up_to(), FaultKind::NotUtf8))?;
     if !is_canonical(text) {
@@ -191,14 +192,14 @@ pub(super) fn op_of(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
     Ok(op)
 }
 
-/// Body and hash of a record in the form that is written.
+/// Body and hash of a record in the form that we write.
 fn parts(text: &[u8]) -> Option<(&[u8], &[u8])> {
     let rest = text.strip_prefix(OP_START)?.strip_suffix(HASH_END)?;
     let (rest, hash) = rest.split_at_checked(rest.len().checked_sub(64)?)?;
     Some((rest.strip_suffix(HASH_START)?, hash))
 }
 
-/// What is wrong with a record that isn't in the form that is written.
+/// The fault of a record that isn't in the form that we write.
 fn why_not(record: &Record<'_>) -> (usize, FaultKind) {
     match strict(record.text) {
         Err((at, FaultKind::NotJson(_))) if !record.ended && at + 1 >= record.text.len() => {

@@ -1,20 +1,20 @@
-//! Cutting a JSON text sequence into records, in bounded memory.
+//! Splits a JSON text sequence into records, in bounded memory.
 
 use super::op_file::{LF, MAX_RECORD, RS};
 use super::{ExchangeError, LooksLike};
 use std::io::{BufRead, BufReader, Read};
 
-/// One record as it stands in the file.
+/// One record of the file.
 pub(super) struct Record<'a> {
     /// Its number; the header is 0.
     pub number: u64,
-    /// Where its text begins in the file.
+    /// Offset of its text in the file.
     pub byte: u64,
-    /// Its text, without the marks around it; cut short where `too_long`.
+    /// Its text, without the marks around it; cut off if `too_long`.
     pub text: &'a [u8],
-    /// The mark that ends a record is there.
+    /// Whether the mark that ends a record was found.
     pub ended: bool,
-    /// It is longer than a record may be.
+    /// Whether it is longer than a record may be.
     pub too_long: bool,
 }
 
@@ -24,12 +24,12 @@ pub(super) struct Records<R: Read> {
     text: Vec<u8>,
     at: u64,
     number: u64,
-    /// A record has begun that was not given yet.
+    /// Whether a record has begun that was not returned yet.
     begun: bool,
 }
 
 impl<R: Read> Records<R> {
-    /// Begins to read; an error where the file doesn't begin with a record.
+    /// Begins to read; returns an error if the file doesn't begin with a record.
     pub fn begin(input: R) -> Result<Self, ExchangeError> {
         let mut input = BufReader::with_capacity(1 << 16, input);
         let head = input.fill_buf()?;
@@ -45,7 +45,7 @@ impl<R: Read> Records<R> {
         self.at
     }
 
-    /// The next record; none at the end of the file.
+    /// The next record; `None` at the end of the file.
     pub fn next(&mut self) -> Result<Option<Record<'_>>, ExchangeError> {
         if !self.begun {
             return Ok(None);

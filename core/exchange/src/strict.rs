@@ -10,7 +10,7 @@ use std::fmt;
 /// Deepest nesting of arrays and objects taken; ops of this version use 5.
 pub(super) const MAX_DEPTH: usize = 24;
 
-/// The value, or what is wrong and at which byte.
+/// The value, or the fault and its byte.
 pub(super) fn strict(bytes: &[u8]) -> Result<Value, (usize, FaultKind)> {
     let text = std::str::from_utf8(bytes).map_err(|e| (e.valid_up_to(), FaultKind::NotUtf8))?;
     let found = Cell::new(None);
@@ -21,7 +21,7 @@ pub(super) fn strict(bytes: &[u8]) -> Result<Value, (usize, FaultKind)> {
         .map_err(|e| (byte_of(text, &e), found.take().unwrap_or_else(|| kind_of(&e))))
 }
 
-/// serde_json tells line and column; the byte is what a user's editor and a developer's test both know.
+/// Converts serde_json's line and column to a byte offset.
 fn byte_of(text: &str, error: &serde_json::Error) -> usize {
     let before: usize = text.split_inclusive('\n').take(error.line().saturating_sub(1)).map(str::len).sum();
     (before + error.column().saturating_sub(1)).min(text.len())
@@ -131,7 +131,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_json_leaves_open_is_refused_by_name() {
+    fn ambiguities_of_json_are_refused_by_name() {
         let deep = "[".repeat(MAX_DEPTH + 1) + &"]".repeat(MAX_DEPTH + 1);
         let cases: [(&[u8], FaultKind); 9] = [
             (br#"{"a":1,"a":1}"#, FaultKind::DuplicateKey("a".into())),

@@ -1,19 +1,19 @@
-//! What a file brings: what is new, what is known, what can't be read and where.
+//! The contents of a file compared with the log: what is new, what is known, what can't be read and where.
 
 use super::{Fault, FaultKind};
 use restwater_log::{Op, Payload};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
-/// Whether the end of the file fits what came before it.
+/// Whether the end of the file fits the records before it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Trailer {
-    /// There is none: the file was cut, or its end is damaged.
+    /// There is none: the file was cut off, or its end is damaged.
     #[default]
     Missing,
     /// Count and hash of the ids fit.
     Fits,
-    /// They don't: records are missing or were added.
+    /// They don't fit: records are missing or were added.
     Differs {
         /// How many records the last line of the file says there are.
         said: u64,
@@ -29,28 +29,28 @@ pub struct ClockDifference {
     pub set_back_ms: i64,
 }
 
-/// Clocks this far off, in ms, are told of: less is drift and the time between two taps.
+/// Clocks that are off by this much, in ms, are reported; less may be drift or the time between two taps.
 pub(super) const CLOCK_TOLD_MS: i64 = 60_000;
 
-/// Faults kept with their place; beyond this they are counted only.
+/// How many faults are kept with their place; the others are only counted.
 const FAULTS_KEPT: usize = 100;
 
-/// What a file brings.
+/// The contents of a file compared with the log.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Tally {
-    /// Records read whole: entries with the right hash.
+    /// Intact records: entries with the right hash.
     pub whole: u64,
-    /// Of these: not in the log before.
+    /// Intact records that were not in the log before.
     pub new: u64,
-    /// Of the new: they mend or take back an entry.
+    /// New entries that mend or undo another.
     pub amended: u64,
-    /// Of the new: of a newer version, kept and passed on unread.
+    /// New entries of a newer version, which are kept and passed on unread.
     pub newer: u64,
     /// Already in the log, byte for byte.
     pub known: u64,
-    /// Of the known: they were taken back with an import, and are brought back.
+    /// Known entries that were undone with an import and are restored.
     pub brought_back: u64,
-    /// Left out: another entry has that id, and was kept.
+    /// Entries left out because another entry has that id.
     pub clashes: u64,
     /// Records left out because they can't be read.
     pub damaged: u64,
@@ -58,7 +58,7 @@ pub struct Tally {
     pub faults: Vec<Fault>,
     /// Whether the end of the file fits.
     pub trailer: Trailer,
-    /// Records that stand before one with a smaller id: the file was shuffled. Nothing is lost by it.
+    /// Records followed by one with a smaller id: the file was shuffled, which loses nothing.
     pub shuffled: u64,
     /// Sessions with something new.
     pub sessions: BTreeSet<Uuid>,
@@ -72,7 +72,7 @@ impl Tally {
         self.damaged == 0 && self.clashes == 0 && self.trailer == Trailer::Fits
     }
 
-    /// How many entries the file had and that could not be read, where its end says.
+    /// How many entries of the file could not be read, if its end says how many there were.
     pub fn missing(&self) -> Option<u64> {
         match self.trailer {
             Trailer::Missing => None,

@@ -1,5 +1,5 @@
-//! Taking a whole import back, and bringing it back: new ops that point at what it brought, so that
-//! this too survives a restart. It is of this phone alone: neither they nor what they point at go out in a file.
+//! Undoing and redoing a whole import: new ops point at the imported ones, so that this survives a restart,
+//! too. It applies to this phone alone: neither these ops nor the ops that they undo are exported.
 
 use super::ExchangeError;
 use restwater_log::{HybridClock, Moment, Op, Payload, canonical_bytes};
@@ -8,10 +8,10 @@ use rusqlite::{Transaction, TransactionBehavior};
 use std::collections::{BTreeMap, HashSet};
 use uuid::Uuid;
 
-/// Ids in one op, so that none grows beyond what a record may hold.
+/// The most ids in one op, so that no record becomes too long.
 const TARGETS: usize = 500;
 
-/// Takes back exactly what the import brought. The sessions it changed.
+/// Undoes exactly what the import brought. Returns the sessions that changed.
 pub fn undo_import(
     store: &mut Store,
     import: Uuid,
@@ -21,7 +21,7 @@ pub fn undo_import(
     step(store, import, at, new_id, false)
 }
 
-/// Brings it back: what took it back no longer counts.
+/// Redoes the import: the ops that undid it no longer count.
 pub fn redo_import(
     store: &mut Store,
     import: Uuid,
@@ -72,7 +72,7 @@ pub(super) struct Writer<'a> {
 }
 
 impl Writer<'_> {
-    /// Brings back what the file holds of an import that was taken back; the rest of it stays taken back.
+    /// Restores those entries of an undone import that the file contains; the others stay undone.
     pub(super) fn bring_back(
         &mut self,
         tx: &Transaction<'_>,
@@ -104,7 +104,7 @@ impl Writer<'_> {
         Ok(brought)
     }
 
-    /// Writes, in each session, that its targets are taken back or brought back.
+    /// Writes, in each session, an op that undoes or restores its targets.
     fn point_at(
         &mut self,
         tx: &Transaction<'_>,

@@ -1,4 +1,4 @@
-//! Files that are there whole or not at all.
+//! Writes files atomically: they are complete or not there at all.
 
 use super::ExchangeError;
 use restwater_store::sync_directory;
@@ -6,10 +6,11 @@ use std::fs::{self, File};
 use std::io::{BufWriter, Write};
 use std::path::Path;
 
-/// Bytes gathered before they are written.
+/// How many bytes are buffered before they are written.
 const BUFFER: usize = 1 << 16;
 
-/// Writes a file under another name and moves it into place on stable storage; where that fails nothing is left.
+/// Writes a file under another name and renames it once it is on stable storage; if that fails nothing is
+/// left behind.
 pub fn write_atomically<T>(
     path: &Path,
     write: impl FnOnce(&mut BufWriter<File>) -> Result<T, ExchangeError>,

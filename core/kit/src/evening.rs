@@ -1,4 +1,4 @@
-//! The evening's work: what of the spare ties to cut down, and what to tie new from which spool.
+//! The evening's work: which spare ties to cut down, and what to tie from which spool.
 
 use super::Kit;
 use restwater_bench::cut_down::{self, Cut, CutDownError, Need};
@@ -8,14 +8,14 @@ use restwater_bench::units::LineLength;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
-/// What is to be tied of one line.
+/// What is to be tied from one line.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OneLine {
     /// Thousandths of a millimetre.
     pub diameter_um: u16,
-    /// What is to be tied of it.
+    /// The hooklengths to be tied from it.
     pub to_tie: Vec<Tied>,
-    /// The spools of it, as the plan counts them.
+    /// Its spools, in the order that the plan uses.
     pub spools: Vec<Uuid>,
     /// The plan, or why there is none.
     pub plan: Result<TieUp, TieUpError>,
@@ -28,12 +28,12 @@ pub struct Evening {
     pub cuts: Vec<Cut>,
     /// Line cut off in all.
     pub waste: LineLength,
-    /// What is left to tie, a line at a time, thin to thick.
+    /// What is left to tie, for each line from thin to thick.
     pub lines: Vec<OneLine>,
 }
 
-/// Plans the evening: of what is to be carried and isn't there, as much as can be is cut from spare ties of the same
-/// line, hook and hair, with the least waste; the rest is tied new.
+/// Plans the evening: of the missing hooklengths, as many as possible are cut from spare ties of the same
+/// line, hook and hair, with the least waste; the rest are tied from the spools.
 pub fn evening(kit: &Kit) -> Result<Evening, CutDownError> {
     let loops = kit.allowances.loop_length.tenths_mm().saturating_mul(2);
     let new_loop = LineLength::from_tenths_mm(loops.saturating_add(kit.allowances.tag.tenths_mm()));
@@ -75,7 +75,8 @@ fn as_many_as_can_be(
     mut needs: Vec<Need>,
     new_loop: LineLength,
 ) -> Result<Vec<Cut>, CutDownError> {
-    // Each tie serves one need at most: beyond that nothing is lost by leaving the shortest for tying new.
+    // Each tie serves at most one need, so if there are more needs, the shortest are left for tying from the
+    // spools.
     needs.sort_unstable_by(|a, b| b.cmp(a));
     loop {
         let unmet = match cut_down::plan(ties, &needs, new_loop) {
@@ -136,7 +137,7 @@ mod tests {
     }
 
     #[test]
-    fn what_can_be_is_cut_down_and_the_rest_is_tied() {
+    fn as_much_as_possible_is_cut_down_and_the_rest_is_tied() {
         let kit = kit(&[(36, 4), (60, 1)], &[(36, 2), (18, 4)], Some(30.0));
         let plan = evening(&kit).unwrap();
         let cut: Vec<u32> = plan.cuts.iter().map(|c| c.tie.length.tenths_mm() / 254).collect();
@@ -147,14 +148,14 @@ mod tests {
     }
 
     #[test]
-    fn nothing_is_cut_that_is_to_be_carried_as_it_is() {
+    fn hooklengths_that_are_to_be_carried_are_not_cut() {
         let plan = evening(&kit(&[(36, 2)], &[(36, 2), (18, 1)], None)).unwrap();
         assert!(plan.cuts.is_empty());
         assert!(matches!(plan.lines[0].plan, Err(TieUpError::NotEnoughLine { .. })), "no spool of it");
     }
 
     #[test]
-    fn a_full_wallet_is_no_work() {
+    fn a_full_wallet_needs_no_work() {
         let plan = evening(&kit(&[(36, 2)], &[(36, 1)], None)).unwrap();
         assert_eq!((plan.cuts.len(), plan.lines.len()), (0, 0));
     }

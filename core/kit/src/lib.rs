@@ -1,7 +1,8 @@
-//! The kit: what the entries of a kit session and the losses of the days come to.
+//! The kit, folded from the entries of a kit session and the losses of the days.
 //!
-//! A pure function of the two sets, read in the order of the log: any order of arrival gives the same kit. What
-//! can't be (more cut down than there are, after a merge) is done as far as it goes and named in `odd`.
+//! A pure function of the two sets, read in the order of the log: any order of arrival gives the same kit.
+//! Impossible entries (such as more cut down than there are, after a merge) are applied as far as possible
+//! and listed in `odd`.
 #![forbid(unsafe_code)]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
@@ -27,7 +28,8 @@ use restwater_session::{Loss, Plan};
 use std::collections::{BTreeMap, HashSet};
 use uuid::Uuid;
 
-/// A rig says its hooklength to the millimetre: within this it is a kind of the wallet, in tenths of a millimetre.
+/// A rig has its hooklength in whole millimetres. Within this tolerance it matches a kind in the wallet, in
+/// tenths of a millimetre.
 const SAME_TENTHS: u32 = 5;
 
 /// Line on a spool.
@@ -50,26 +52,26 @@ pub struct TimedFall {
     pub fall: Calibration,
 }
 
-/// Everything a kit holds.
+/// The contents of a kit.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Kit {
-    /// Hooklengths there are, losses taken out.
+    /// The hooklengths that exist, without those lost.
     pub wallet: Wallet,
     /// Hooklengths to carry.
     pub wanted: Wallet,
-    /// Losses taken out of the wallet.
+    /// How many losses were removed from the wallet.
     pub lost: usize,
-    /// Losses that fit no kind of the wallet, or several: to be taken out by hand.
+    /// Losses that match no kind in the wallet, or several, and have to be removed by hand.
     pub lost_unknown: Vec<Loss>,
     /// Spools with line on them, in the order they were added.
     pub spools: Vec<Spool>,
     /// What a tie uses beyond its length.
     pub allowances: Allowances,
-    /// Whether they were measured; else they are nothing.
+    /// Whether they were measured; otherwise they are zero.
     pub allowances_measured: bool,
     /// The pop-up.
     pub pop_up: Measured,
-    /// Whether it was measured; else it is a starting point.
+    /// Whether it was measured; otherwise it is a default.
     pub pop_up_measured: bool,
     /// Shot in the box.
     pub shot: Vec<ShotSize>,
@@ -77,7 +79,7 @@ pub struct Kit {
     pub falls: Vec<TimedFall>,
     /// Heights of the ladder, low to high.
     pub ladder: Vec<LineLength>,
-    /// Cautions put away, by peg.
+    /// Cautions dismissed, by peg.
     pub seen: Vec<Seen>,
     /// Plans by their day, counted from 1 January 1970; a day without a line has none.
     pub plans: BTreeMap<i32, Plan>,
@@ -107,14 +109,14 @@ impl Default for Kit {
     }
 }
 
-/// Folds the ops of a kit, and the losses that the phones which wrote them have logged on their days. A partner's
-/// losses, who never wrote in this kit, leave it alone.
+/// Folds the ops of a kit, and the losses that the phones which wrote in it have logged on their days. Losses
+/// of a partner who never wrote in this kit don't affect it.
 pub fn fold(ops: &[Op], losses: &[Loss]) -> Kit {
     let ordered = sorted(ops);
     let phones: HashSet<Uuid> = ops.iter().map(|op| op.device).collect();
     let mut losses: Vec<Loss> = losses.iter().filter(|l| phones.contains(&l.order.1)).copied().collect();
     let in_force = effective(&ordered);
-    // What was lost before the first hooklength was entered was never in the wallet.
+    // Hooklengths lost before the first one was entered were never in the wallet.
     let begun = in_force.iter().find(|step| is_of_the_wallet(step.payload)).map(|step| step.op.order());
     losses.retain(|loss| begun.is_some_and(|begun| loss.order > begun));
     restwater_sorting::by_key(&mut losses, |loss| loss.order);
@@ -201,7 +203,7 @@ impl Kit {
                 self.seen.extend(seen);
             }
             Payload::PlanSet { .. } | Payload::PlanCleared { .. } => plans::take(&mut self.plans, payload),
-            // What belongs to a day is no part of a kit.
+            // Entries of a day are not part of a kit.
             _ => self.note(op, false),
         }
     }
@@ -217,7 +219,7 @@ impl Kit {
         self.note(op, done);
     }
 
-    /// Takes out as many as there are, up to `count`; how many that was.
+    /// Removes as many as there are, up to `count`, and returns how many.
     fn pull(&mut self, op: Uuid, hooklength: Hooklength, count: u16) -> u16 {
         let taken = count.min(self.wallet.count(hooklength));
         let done = self.wallet.remove(hooklength, taken).is_ok();
@@ -238,7 +240,7 @@ impl Kit {
         });
     }
 
-    /// Takes a loss out where one kind of the wallet fits it and no other does.
+    /// Removes a loss if exactly one kind in the wallet matches it.
     fn lose(&mut self, loss: Loss) {
         let fitting: Vec<Hooklength> =
             self.wallet.tied().iter().map(|t| t.hooklength).filter(|h| fits(loss, *h)).collect();
@@ -248,7 +250,7 @@ impl Kit {
         }
     }
 
-    /// Losses that could not be told apart are settled by taking out, or counting, a kind that fits them.
+    /// Unclear losses are settled when a kind that matches them is removed or counted.
     fn settle(&mut self, hooklength: Hooklength, count: u16) {
         let mut left = count;
         self.lost_unknown.retain(|loss| {
@@ -258,7 +260,7 @@ impl Kit {
         });
     }
 
-    /// Hooklengths beyond what is to be carried: what may be cut down.
+    /// Hooklengths beyond those to be carried, which may be cut down.
     pub fn spare(&self) -> Vec<Hooklength> {
         let spare = |tied: &restwater_bench::hooklength::Tied| {
             let keep = self.wanted.count(tied.hooklength).min(tied.count);

@@ -1,4 +1,4 @@
-//! Between what the log carries of a kit, in wire types of its own, and what the bench works with.
+//! Conversions between the wire types of a kit in the log and the types of the bench.
 
 use restwater_bench::hooklength::Hooklength;
 use restwater_bench::tie_up::Allowances;
@@ -31,7 +31,7 @@ impl Default for Measured {
     }
 }
 
-/// A hooklength as the log carried it.
+/// A hooklength from the log.
 pub fn hooklength(wire: &log::Hooklength) -> Hooklength {
     Hooklength {
         length: LineLength::from_tenths_mm(wire.length_tenth_mm),
@@ -41,7 +41,7 @@ pub fn hooklength(wire: &log::Hooklength) -> Hooklength {
     }
 }
 
-/// A hooklength as the log carries it.
+/// A hooklength for the log.
 pub fn logged_hooklength(hooklength: &Hooklength) -> log::Hooklength {
     log::Hooklength {
         length_tenth_mm: hooklength.length.tenths_mm(),
@@ -51,7 +51,7 @@ pub fn logged_hooklength(hooklength: &Hooklength) -> log::Hooklength {
     }
 }
 
-/// Allowances as the log carried them.
+/// Allowances from the log.
 pub fn allowances(wire: &log::Allowances) -> Allowances {
     Allowances {
         hook_knot: LineLength::from_tenths_mm(wire.hook_knot_tenth_mm),
@@ -60,7 +60,7 @@ pub fn allowances(wire: &log::Allowances) -> Allowances {
     }
 }
 
-/// Allowances as the log carries them.
+/// Allowances for the log.
 pub fn logged_allowances(allowances: &Allowances) -> log::Allowances {
     log::Allowances {
         hook_knot_tenth_mm: allowances.hook_knot.tenths_mm(),
@@ -69,7 +69,7 @@ pub fn logged_allowances(allowances: &Allowances) -> log::Allowances {
     }
 }
 
-/// A measured pop-up as the log carried it.
+/// A measured pop-up from the log.
 pub fn measured(wire: &log::Measured) -> Measured {
     Measured {
         lift_mg: wire.lift_mg,
@@ -82,7 +82,7 @@ pub fn measured(wire: &log::Measured) -> Measured {
     }
 }
 
-/// A measured pop-up as the log carries it.
+/// A measured pop-up for the log.
 pub fn logged_measured(measured: &Measured) -> log::Measured {
     log::Measured {
         lift_mg: measured.lift_mg,

@@ -1,13 +1,14 @@
-//! Plans for days to come, as the entries of a kit tell them, and which of them a day goes by.
+//! Plans for coming days, folded from the entries of a kit, and which of them a day follows.
 
 use restwater_log::Payload;
 use restwater_session::Plan;
 use std::collections::BTreeMap;
 
-/// A plan counts for days as near as this to its own: a match that was put off over the weekend. A choice.
+/// A plan also counts for days this near to its own, as for a match that was put off over the weekend. A
+/// choice.
 pub const NEAR_DAYS: i32 = 3;
 
-/// Takes an entry; the last word on each line holds.
+/// Applies an entry; the latest entry of each line counts.
 pub(super) fn take(plans: &mut BTreeMap<i32, Plan>, payload: &Payload) {
     match payload {
         Payload::PlanSet { day, line } => plans.entry(*day).or_default().set(line),
@@ -21,8 +22,9 @@ pub(super) fn take(plans: &mut BTreeMap<i32, Plan>, payload: &Payload) {
     plans.retain(|_, plan| !plan.is_empty());
 }
 
-/// The plan that a day goes by, with its own day: of those that are near, the nearest, and of two as near the one to come.
-/// One for a day that has passed counts only where nothing was fished since: `last_fished` is the last day of a session.
+/// The plan that a day follows, with the plan's own day: the nearest of those within reach, and of two
+/// equally near the later one. The plan of a past day counts only if nothing was fished since: `last_fished`
+/// is the last day of a session.
 pub fn nearest_plan(
     plans: &BTreeMap<i32, Plan>,
     today: i32,
@@ -72,7 +74,7 @@ mod tests {
     }
 
     #[test]
-    fn lines_are_set_replaced_taken_out_and_brought_back() {
+    fn lines_are_set_replaced_removed_and_restored() {
         let mut kit = Written::by(0xD1);
         kit.log(0, Payload::PlanSet { day: 7, line: leave(20) });
         let later = kit.log(1, Payload::PlanSet { day: 7, line: leave(15) });
@@ -89,7 +91,7 @@ mod tests {
     }
 
     #[test]
-    fn of_two_phones_the_later_word_on_each_line_holds() {
+    fn if_two_phones_write_a_line_the_later_entry_counts() {
         let (mut one, mut two) = (Written::by(0xD1), Written::by(0xD2));
         one.log(0, Payload::PlanSet { day: 7, line: leave(20) });
         two.log(10, Payload::PlanSet { day: 7, line: leave(25) });
@@ -113,8 +115,8 @@ mod tests {
     }
 
     proptest! {
-        /// Whatever order the entries of two phones arrive in, the plans are the same; and they are what reading the log from
-        /// its beginning gives, the last word on each line.
+        /// The plans don't depend on the order in which the entries of two phones arrive. They are what
+        /// reading the log from its beginning gives, where the latest entry of each line counts.
         #[test]
         fn any_order_of_arrival_gives_the_same_plans(
             entries in prop::collection::vec((any_entry(), any::<bool>(), 0..5_u8, any::<prop::sample::Index>()), 1..30),

@@ -47,7 +47,7 @@ fn tied_cut_down_lost_and_counted() {
 }
 
 #[test]
-fn a_loss_that_may_be_either_is_asked_about() {
+fn a_loss_that_matches_two_kinds_is_asked_about() {
     let mut kit = Written::by(0xD1);
     kit.log(0, tied(36, 2));
     kit.log(1, Payload::HooklengthsTied { hooklength: logged_hooklength(&tie(36, Some(8))), count: 2 });
@@ -59,7 +59,7 @@ fn a_loss_that_may_be_either_is_asked_about() {
 }
 
 #[test]
-fn what_was_lost_before_there_was_a_kit_is_not_asked_about() {
+fn losses_before_there_was_a_kit_are_not_asked_about() {
     let mut kit = Written::by(0xD1);
     kit.log(1, Payload::CautionsSeen { peg: "14".into(), cautions: vec![] });
     kit.log(100, tied(36, 2));
@@ -68,7 +68,7 @@ fn what_was_lost_before_there_was_a_kit_is_not_asked_about() {
 }
 
 #[test]
-fn a_partners_losses_leave_my_wallet_alone() {
+fn a_partners_losses_do_not_affect_my_wallet() {
     let (mut mine, other) = (Written::by(0xD1), Written::by(0xD2));
     mine.log(0, tied(36, 2));
     let found = fold(&mine.ops, &[loss(&other, 20, 914)]);
@@ -76,7 +76,7 @@ fn a_partners_losses_leave_my_wallet_alone() {
 }
 
 #[test]
-fn more_cut_down_than_there_are_is_done_as_far_as_it_goes_and_named() {
+fn cutting_down_more_than_there_are_is_applied_as_far_as_possible_and_listed() {
     let mut kit = Written::by(0xD1);
     kit.log(0, tied(36, 1));
     let to = LineLength::from_inches(18.0).unwrap();

@@ -1,9 +1,9 @@
-//! The glass a shell draws on, and how large it is in millimetres.
+//! The screen area that a shell draws on ("glass"), and its size in millimetres.
 
 use super::least;
 use serde::{Deserialize, Serialize};
 
-/// The glass a shell draws on.
+/// The screen area that a shell draws on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Glass {
@@ -23,7 +23,7 @@ pub struct Glass {
     pub inset_bottom_px: f64,
 }
 
-/// Why a glass can't hold the screen.
+/// Why a glass is too small for the screen.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum GlassError {
     /// A figure is not a number, or not above zero.
@@ -31,7 +31,7 @@ pub enum GlassError {
         "the size of the screen was not given: give width, height, pixels per mm and text scale above zero"
     )]
     NoSize,
-    /// There is not enough glass.
+    /// The glass is too small.
     #[error(
         "the window is {width_mm:.0} x {height_mm:.0} mm; it takes {needed_width_mm:.0} x {needed_height_mm:.0} mm upright or {side_width_mm:.0} x {side_height_mm:.0} mm on its side: make it larger or leave split screen"
     )]
@@ -102,13 +102,13 @@ impl Millimetres {
         self.height - self.top - self.bottom
     }
 
-    /// Whether the glass is too low for the words to stand above the pad.
+    /// Whether the glass is too low for words above the pad.
     pub(crate) fn on_its_side(&self) -> bool {
         self.free_height() < least::LEAST_HEIGHT_MM
     }
 }
 
-/// Whether a glass is too low for words above keys, so that they stand beside each other.
+/// Whether a glass is too low for words above keys, so that they are side by side.
 pub(crate) fn on_its_side(glass: &Glass) -> Result<bool, GlassError> {
     Ok(Millimetres::of(glass)?.on_its_side())
 }

@@ -14,8 +14,8 @@
 //!   +-------+ +-----------------+
 //! ```
 //!
-//! On a glass too low for three rows, a phone on its side, the small keys stand below each other beside the two rows of
-//! large ones, and the words have the other side of the glass:
+//! On a screen too low for three rows (a phone on its side), the small keys are stacked beside the two rows
+//! of large ones, and the words take the other side of the screen:
 //!
 //! ```text
 //!   words   +-------+ +-----------+   +-----------+
@@ -27,11 +27,11 @@
 //!           +-------+ +-------+ +-----------------+
 //! ```
 //!
-//! A cold thumb often taps twice. What a tap brings up must therefore not put a key that logs
-//! something else under the same thumb: nothing lies where BITE was while a fish is on, nothing
-//! where WOUND IN or START was when nothing is out, and LANDED and LOST do not lie under CAST.
-//! Three large keys and a wide CAST do not all fit beside BITE's empty place, so MISSED, after
-//! which the next thing is a cast anyway, lies where CAST will be.
+//! A cold thumb often taps twice, so the keys that appear after a tap must not put one that logs something
+//! else under the same thumb. While a fish is on, the place of BITE stays empty; when no rod is out, the
+//! place of WOUND IN or START stays empty; and LANDED and LOST are never where CAST will be. Three large keys
+//! and a wide CAST do not all fit beside the empty place of BITE, so MISSED is where CAST will be: after a
+//! missed fish the next tap is a cast anyway.
 
 use super::least::{FOOT_MM, HEAD_MM, MARGIN_MM};
 use super::{
@@ -39,7 +39,7 @@ use super::{
 };
 use restwater_screen::{BankState, Key};
 
-/// A key grows up to this height where the rules leave room, mm.
+/// A key grows up to this height if the rules leave room, mm.
 const ROOMY_MM: f64 = 25.0;
 /// Width of the keys of the other screens on a glass on its side, mm.
 const COLUMN_MM: f64 = 24.0;
@@ -50,7 +50,7 @@ pub(super) struct Pad {
     pub(super) more: Option<Rect>,
     pub(super) next_rod: Option<Rect>,
     pub(super) pages: u8,
-    /// Row of the pair, free of keys where nothing is out.
+    /// Row of the pair, without keys if nothing is out.
     pub(super) pair_row: Rect,
     pub(super) latest: Option<Rect>,
     pub(super) notice: Rect,
@@ -58,12 +58,12 @@ pub(super) struct Pad {
     pub(super) words: Rect,
 }
 
-/// Where the small keys stand.
+/// The position of the small keys.
 #[derive(Clone, Copy)]
 enum Small {
-    /// Beside each other, so wide, so high above the bottom.
+    /// Side by side, with this width, this high above the bottom.
     Row { width: f64, y: f64 },
-    /// Below each other, so far from the hand's edge.
+    /// One below the other, this far from the hand's edge.
     Column { x: f64 },
 }
 
@@ -96,7 +96,7 @@ impl Rows {
         let highest = libm::sqrt(REACH_MM * REACH_MM - across * across);
         let lower_part = super::LOWER_PART * glass.height - SECONDARY_MM;
         let slack = (highest.min(lower_part) - least_y).max(0.0);
-        // Room is spent first on the gap between BITE and what takes it back, then on the keys.
+        // Extra room goes first to the gap between BITE and the key that undoes it, then to the keys.
         let gap = GAP_MM + slack.min(OPPOSITE_GAP_MM - GAP_MM);
         let grow = ((slack - (gap - GAP_MM)) / 2.0).min(ROOMY_MM - PRIMARY_MM);
         let y = cast_y + 2.0 * (PRIMARY_MM + grow) + OPPOSITE_GAP_MM + gap;
@@ -185,7 +185,7 @@ impl Rows {
         self.rect(0.0, self.pair_y, self.content, self.pair_h)
     }
 
-    /// Whether three keys stand beside each other in the pair's row.
+    /// Whether three keys fit side by side in the pair's row.
     fn three_fit(&self) -> bool {
         self.content >= 3.0 * SECONDARY_MM + 2.0 * GAP_MM
     }
@@ -251,7 +251,7 @@ impl Rows {
     }
 }
 
-/// What the two changing places of the small row hold; UNDO has the third for good.
+/// What is in the two changing places of the small row; the third is always UNDO.
 enum Slot {
     Key(Key),
     More,
@@ -272,7 +272,7 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
     };
     match state {
         BankState::NoSession => vec![[None, key(Key::Redo)]],
-        // Away and in, the same keys, but that I'M BACK and Tackle have each other's places.
+        // The same keys whether away or not, except that I'M BACK and Tackle exchange places.
         BankState::Ready | BankState::Away => {
             let in_place = |ready, away| if state == BankState::Away { away } else { ready };
             let mut all = vec![[key(in_place(Key::Tackle, Key::Away)), second]];
@@ -311,7 +311,8 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             all
         }
         BankState::Out => {
-            // Both hands may have been full at the bite: LANDED is one tap, whatever the number of rods.
+            // The angler's hands may have been full at the bite, so LANDED is one tap, whatever the number of
+            // rods.
             let other = if several_rods { Some(Slot::NextRod) } else { key(Key::Liner) };
             let mut rest = if several_rods { vec![Key::Liner] } else { Vec::new() };
             rest.extend([
@@ -355,7 +356,7 @@ pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
             more = Some(rows.beside_cast());
             vec![place(Key::Cast, rows.cast())]
         }
-        // What LANDED leaves under the thumb says no more than a class, and that not at once after it.
+        // After LANDED only a class key may be under the thumb, and it doesn't respond at once.
         BankState::Landed => {
             more = Some(rows.beside_cast());
             let mut keys = vec![place(Key::Cast, rows.cast())];

@@ -1,4 +1,4 @@
-//! The least size of a glass that holds the screens, and the distances it follows from.
+//! The smallest glass on which the screens fit, and the distances from which its size follows.
 
 use super::{GAP_MM, OPPOSITE_GAP_MM, PRIMARY_MM, SECONDARY_MM};
 

@@ -1,9 +1,8 @@
-//! Where everything on the Bank screen lies, in one place for every shell.
+//! The layout of the Bank screen and the others, in one place for every shell.
 //!
-//! The rule is written in millimetres, since a cold thumb is measured in millimetres; only the
-//! answer is in pixels. Sizes and reach come from the human-factors figures the project works
-//! with (20 mm targets for a standing or impaired hand, 19 mm for mittens, spacing for gloves);
-//! as they stand here they are the project's own choice, not a published standard.
+//! The rules are in millimetres, since thumbs are; only the result is in pixels. Sizes and reach are based on
+//! human-factors figures (20 mm targets for a standing or impaired hand, 19 mm for mittens, spacing for
+//! gloves), but the values here are the project's own choice, not a published standard.
 //!
 //! * [`keys`] lays the thumb pad from the bottom corner of the chosen hand,
 //! * [`words`] lays the clock, the strip and the sentences above it, or beside it on a glass on its side,
@@ -11,15 +10,17 @@
 //! * [`rules`] measures the result again, from the rectangles alone, and says what a glass that is
 //!   too small could not hold and by how many millimetres.
 //!
-//! Where a glass is too small for every rule the sizes and the gaps of the keys are kept and the row of
-//! small keys stands above the lower part: a key that is a little high is found, one that is too
-//! small is missed. Words go before keys do.
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+//! If a glass is too small for all rules, the sizes and gaps of the keys are kept and the row of small keys
+//! is above the lower part: a key that is a little too high can be found, one that is too small is missed.
+//! Words are dropped before keys.
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;
@@ -64,12 +65,12 @@ pub const REACH_MM: f64 = 70.0;
 pub const LOWER_PART: f64 = 0.6;
 /// Least height of the digits of a running clock, mm.
 pub const DIGITS_MM: f64 = 12.0;
-/// A contact wider than this is a palm or a sleeve and no tap, mm. The project's own choice, as the others.
+/// A contact wider than this is a palm or a sleeve, not a tap, mm. The project's own choice, like the others.
 pub const PALM_MM: f64 = 40.0;
-/// Above this text scale the smaller line on a key goes.
+/// Above this text scale the smaller line on a key is dropped.
 pub const SUBS_UP_TO_SCALE: f64 = 1.3;
 
-/// What has to find a place.
+/// What has to be placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PadAsk {
@@ -106,7 +107,7 @@ impl Rect {
         self.top + self.height
     }
 
-    /// How far apart two rectangles are; 0 where they touch or overlap.
+    /// The distance between two rectangles; 0 if they touch or overlap.
     pub fn gap_to(&self, other: &Self) -> f64 {
         let x = (other.left - self.right()).max(self.left - other.right()).max(0.0);
         let y = (other.top - self.bottom()).max(self.top - other.bottom()).max(0.0);
@@ -153,17 +154,17 @@ pub struct DoorPlace {
 pub struct RodPlace {
     /// Which rod, from 1.
     pub rod: u8,
-    /// A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+    /// A tap in here chooses the rod; [`BankLayout::next_rod`] does the same within reach of the thumb.
     pub target: Rect,
     /// The digits fill this height.
     pub digits: Rect,
-    /// Its name and state, where there is room.
+    /// Its name and state, if there is room.
     pub name: Option<Rect>,
-    /// Its number beside the digits, where several rods have no room for their names.
+    /// Its number beside the digits, if several rods have no room for their names.
     pub number: Option<Rect>,
 }
 
-/// Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+/// Text sizes (em), pixels. A shell makes a line smaller if it would not fit its rectangle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TextSizes {
@@ -198,7 +199,8 @@ pub struct BankLayout {
     pub header: Rect,
     /// Opens the list of screens; not used while fishing.
     pub screens: Rect,
-    /// Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+    /// Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
+    /// record stays blank.
     pub doors: Vec<DoorPlace>,
     /// The clocks, in the order of the rods.
     pub rods: Vec<RodPlace>,
@@ -218,7 +220,7 @@ pub struct BankLayout {
     pub latest: Option<Rect>,
     /// One line between the rows of the pad: "second tap ignored".
     pub notice: Rect,
-    /// The keys. One that the screen record does not hold stays blank.
+    /// The keys; a place without a key in the screen record stays blank.
     pub keys: Vec<KeyPlace>,
     /// Turns to the next page of small keys.
     pub more: Option<Rect>,
@@ -226,14 +228,14 @@ pub struct BankLayout {
     pub next_rod: Option<Rect>,
     /// How many pages of small keys there are.
     pub pages: u8,
-    /// BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
-    /// fall on CAST: the core takes it for the same tap.
+    /// BACK of every other screen, in the corner of the thumb, the same in every state. An accidental second
+    /// tap would hit CAST, so the core ignores it.
     pub back: Rect,
-    /// The pager of such a screen, beside BACK: everywhere the same key in the same place.
+    /// The pager of such a screen, beside BACK, the same everywhere.
     pub pager: Rect,
     /// A screen with no key of its own but BACK and the pager.
     pub page: PagePlace,
-    /// Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+    /// The number of columns in a grid of keys on such a screen: three, or as many as are 21 mm wide.
     pub columns: u8,
     /// START of the set-up.
     pub start: Rect,
@@ -241,13 +243,13 @@ pub struct BankLayout {
     pub set_up: PagePlace,
     /// The pager of the set-up.
     pub set_up_pager: Rect,
-    /// Text sizes of the Bank, whose words all stand on one glass.
+    /// Text sizes of the Bank, whose words all have to fit on one screen.
     pub text: TextSizes,
     /// Text sizes of the other screens, which have pages: those the phone is set to.
     pub page_text: TextSizes,
     /// Whether the smaller line on a key is drawn.
     pub show_subs: bool,
-    /// Rules this glass is too small for, each with the worst shortfall; mostly empty.
+    /// Rules for which this glass is too small, each with the worst shortfall; usually empty.
     pub broken: Vec<BrokenRule>,
 }
 
@@ -355,7 +357,7 @@ mod tests {
     }
 
     #[test]
-    fn more_rods_than_three_and_none_are_taken_for_three_and_one() {
+    fn more_than_three_rods_count_as_three_and_none_as_one() {
         let glass = phones::PHONES[7].glass(1.0, false);
         let lay = |rods| bank_layout(&glass, PadAsk { state: BankState::Out, rods, page: 0 }).unwrap();
         assert_eq!(lay(0), lay(1));

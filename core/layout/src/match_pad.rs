@@ -1,10 +1,10 @@
-//! Where the keys of the Match screen lie, in millimetres of glass: below them BACK and a wide key, where other screens
-//! have their pager. On a glass on its side BACK and that key stand in the thumb's column, as on every page,
-//! the other keys beside them, and the page has what is left of the width.
+//! The layout of the Match screen's keys, in millimetres. Below them are BACK and a wide key, in the place of
+//! the other screens' pager. On a glass on its side BACK and that key are in the thumb's column, as on every
+//! page, the other keys are beside them, and the page has the rest of the width.
 //!
-//! Classes are the keys used while fishing: 20 mm each way, two beside each other; on the smallest phones, where they have one row,
-//! three of at least 15 mm by 20. Entering a weight is done at the
-//! mat or the scales: its keys are secondary ones and stand within the lower part wherever the glass is large enough.
+//! Class keys are used while fishing: they are 20 mm in both directions, two side by side; on the smallest
+//! phones, where they have one row, there are three of at least 15 mm by 20. Weights are entered at the mat
+//! or the scales, so those keys are secondary ones, and in the lower part if the glass is large enough.
 
 use super::{
     BankLayout, GAP_MM, Glass, GlassError, PRIMARY_MM, PadAsk, PagePlace, Rect, SECONDARY_MM, bank_layout,
@@ -13,7 +13,7 @@ use super::{
 use restwater_screen::BankState;
 use serde::{Deserialize, Serialize};
 
-/// Where the keys lie, in px; BACK lies where it does on every page.
+/// The places of the keys, in px; BACK is where it is on every page.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchLayout {
@@ -31,13 +31,13 @@ pub struct MatchLayout {
     pub fish: PagePlace,
     /// The number pad: twelve keys, row by row as they are read.
     pub pad: Vec<Rect>,
-    /// The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+    /// The page beside it. With little room only the title is left, and a notice replaces the title.
     pub typing: PagePlace,
     /// The figure that is typed.
     pub figure: Rect,
 }
 
-/// Height that words keep above the keys before a row of large keys goes, mm.
+/// Height that words keep above the keys before a row of large keys is dropped, mm.
 const WORDS_MM: f64 = 30.0;
 /// Between a page and the keys below it, mm.
 const ABOVE_KEYS_MM: f64 = 2.0;
@@ -51,8 +51,8 @@ const LEAST_PAGE_MM: f64 = 4.0;
 const LEAST_COLUMN_MM: f64 = 13.0;
 /// Height of the figure at its most, mm.
 const FIGURE_MM: f64 = 11.0;
-/// Width of the title beside the figure, as a share of the page, and the room between them: a title that ends with a number and the
-/// figure would read as one.
+/// Width of the title beside the figure, as a share of the page, and the room between them: a title that ends
+/// with a number and the figure would read as one.
 const TITLE_SHARE: f64 = 0.5;
 const BESIDE_TITLE_MM: f64 = 5.0;
 /// Width that a page keeps beside four classes, mm.
@@ -76,7 +76,7 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let large = PRIMARY_MM * mm;
     let room = foot - glass.inset_top_px;
     let two_rows = room - 2.0 * (large + gap) - SECONDARY_MM * mm >= WORDS_MM * mm;
-    // On the smallest phones one row has to do: of three, or all but one of its keys would be the pager.
+    // The smallest phones have only one row, of three keys; with two, all but one would be the pager.
     let mut classes = columns.row(if two_rows { 2 } else { 3 }, foot, large);
     if two_rows {
         // Counted from the thumb: the lower row is the nearer one.
@@ -105,7 +105,8 @@ fn page_above(bank: &BankLayout, top: f64, mm: f64) -> Rect {
     Rect { height: (top - ABOVE_PAD_MM * mm - title.top).max(0.0), ..title }
 }
 
-/// The page of a figure that is typed, and the figure in its lowest lines; where there is little room, beside the title.
+/// The page for typing a figure, with the figure in its lowest lines or, if there is little room, beside the
+/// title.
 fn typing_page(place: Rect, mm: f64) -> (PagePlace, Rect) {
     if place.height >= ROOMY_PAGE_MM * mm {
         let mut page = PagePlace::in_place(place, mm);
@@ -136,7 +137,8 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let classes = (0..2).flat_map(|row| (0..columns).map(move |i| (row, i)));
     let classes = classes.map(|(row, i)| side.key(column(i), row, large, large)).collect();
     let beyond = column(columns);
-    // Four keys in a row: the digits read as three rows, and what stands below them upright stands beside them.
+    // Four keys in a row: the digits form three rows, and the keys that are below them upright are beside
+    // them.
     let key_width = small.min((side.rest.width - 3.0 * side.gap) / 4.0).max(0.0);
     let key_at = |i: usize| {
         let (row, column) = if i < 9 { (2 - i / 3, i % 3) } else { (2 - (i - 9), 3) };
@@ -177,7 +179,7 @@ struct Side {
 }
 
 impl Side {
-    /// A rectangle so far from the thumb's column and from the bottom.
+    /// A rectangle at this distance from the thumb's column and from the bottom.
     fn rect(self, x: f64, y: f64, width: f64, height: f64) -> Rect {
         let left = if self.left_handed { self.rest.left + x } else { self.rest.right() - x - width };
         Rect { left, top: self.rest.bottom() - y - height, width, height }
@@ -188,7 +190,7 @@ impl Side {
         self.rect(x, row as f64 * (height + self.gap), width, height)
     }
 
-    /// Everything beyond so much width of keys.
+    /// Everything beyond this width of keys.
     fn beyond(self, keys: f64) -> Rect {
         let x = keys + self.gap;
         self.rect(x, 0.0, self.rest.width - x, self.rest.height)
@@ -204,7 +206,7 @@ struct Columns {
 }
 
 impl Columns {
-    /// So many keys beside each other that stand on `bottom`, the one at the thumb first.
+    /// This many keys side by side on `bottom`, the one at the thumb first.
     fn row(self, count: usize, bottom: f64, height: f64) -> Vec<Rect> {
         let width = (self.width - (count - 1) as f64 * self.gap) / count as f64;
         let place = |i: usize| if self.left_handed { i } else { count - 1 - i };

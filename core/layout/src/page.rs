@@ -1,7 +1,7 @@
-//! Where the parts of the other screens lie: a title, a notice, the rest, BACK and the pager.
+//! The layout of the other screens: a title, a notice, the rest, BACK and the pager.
 //!
-//! Upright the keys stand below the page, BACK in the corner of the thumb and the pager beside it. On a glass on its side
-//! they stand in a column at the thumb, and the page has all the height beside them.
+//! Upright the keys are below the page, BACK in the corner of the thumb and the pager beside it. On a glass
+//! on its side they are in a column at the thumb, and the page has the whole height beside them.
 
 use super::keys::Rows;
 use super::least::MARGIN_MM;
@@ -27,7 +27,7 @@ const GRID_KEY_MM: f64 = 21.0;
 pub struct PagePlace {
     /// What it is called.
     pub title: Rect,
-    /// What was done, or refused.
+    /// The notice of what was done or refused.
     pub notice: Rect,
     /// Everything else.
     pub rest: Rect,
@@ -97,7 +97,7 @@ mod tests {
     use restwater_screen::BankState;
 
     #[test]
-    fn pages_keep_off_their_keys_and_have_room_on_every_glass_both_ways() {
+    fn pages_do_not_touch_their_keys_and_have_room_on_every_glass_both_ways() {
         for (phone, left) in PHONES.iter().flat_map(|p| [(p, false), (p, true)]) {
             for glass in phone.both_ways(1.0, left) {
                 let layout = bank_layout(&glass, PadAsk { state: BankState::Out, rods: 1, page: 0 }).unwrap();

@@ -73,8 +73,8 @@ impl Phone {
 }
 
 impl Phone {
-    /// The same phone on its side, as the app shows it there: no status bar; what stands at the sides, a camera (where
-    /// the bar is higher than usual) or three buttons, is no glass; a gesture bar stays at the bottom.
+    /// The same phone on its side, as the app shows it there: no status bar; the area of a camera (if the bar
+    /// is higher than usual) or of three buttons at the sides is not used; a gesture bar stays at the bottom.
     pub fn on_its_side(&self, text_scale: f64, left_handed: bool) -> Glass {
         let buttons = self.bottom == 48.0;
         let camera = if self.top > 24.0 { self.top } else { 0.0 };

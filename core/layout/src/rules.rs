@@ -1,4 +1,4 @@
-//! The rules of the pad, measured again from the rectangles alone.
+//! Checks the rules of the pad by measuring the finished rectangles.
 
 use super::{
     BankLayout, DIGITS_MM, GAP_MM, LOWER_PART, Millimetres, OPPOSITE_GAP_MM, PRIMARY_MM, REACH_MM, Rect,
@@ -28,7 +28,7 @@ pub enum PadRule {
     Digits,
 }
 
-/// A rule that a glass is too small for.
+/// A rule for which a glass is too small.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BrokenRule {
@@ -58,7 +58,7 @@ pub(super) fn are_opposite(a: Key, b: Key) -> bool {
         || (a != b && ends(a) && ends(b))
 }
 
-/// Every place that is tapped while fishing, with its key where it has one.
+/// Every place that is tapped while fishing, with its key, if it has one.
 fn tapped(layout: &BankLayout) -> Vec<(Option<Key>, Rect)> {
     let keys = layout.keys.iter().map(|k| (Some(k.key), k.rect));
     keys.chain(layout.more.map(|r| (None, r))).chain(layout.next_rod.map(|r| (None, r))).collect()

@@ -1,4 +1,4 @@
-//! The words of the screens that belong to no record: the list of screens, the pager, BACK, the fan.
+//! Words of the screens that are in no record: the list of screens, the pager, BACK, the fan.
 
 use restwater_screen::{Arg, Wording};
 use serde::{Deserialize, Serialize};

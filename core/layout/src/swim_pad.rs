@@ -1,6 +1,6 @@
-//! Where the Swim screen's things lie: the map above over the whole width, the verdict under it, two rows of keys below,
-//! in millimetres; on a glass on its side beside each other. The further keys behind MORE have a page like any other
-//! screen's.
+//! The layout of the Swim screen, in millimetres: the map at the top over the whole width, the verdict under
+//! it, and two rows of keys below; on a glass on its side they are side by side. The further keys behind MORE
+//! have a page like those of other screens.
 
 use super::{GAP_MM, Glass, PRIMARY_MM, Rect, SECONDARY_MM, on_its_side};
 use restwater_screen::{SwimKey, SwimPad};
@@ -24,7 +24,7 @@ pub struct SwimKeyPlace {
     pub rect: Rect,
 }
 
-/// Where the Swim screen's things lie, in px.
+/// The layout of the Swim screen, in px.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimLayout {
@@ -38,15 +38,15 @@ pub struct SwimLayout {
     pub canvas: Rect,
     /// Where next and its reasons.
     pub words: Rect,
-    /// Keys that stand always.
+    /// Keys that are always shown.
     pub keys: Vec<SwimKeyPlace>,
-    /// Opens the further keys and rows; none while the step keys are open.
+    /// Opens the further keys and rows; `None` while the step keys are open.
     pub more: Option<Rect>,
-    /// BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
+    /// BACK, in the corner of the thumb: hides the step keys, or goes to the Bank.
     pub back: Rect,
 }
 
-/// Space between the edge of the glass and what stands on it, mm.
+/// Space between the edge of the glass and what is on it, mm.
 const EDGE_MM: f64 = 2.0;
 /// The same at top and bottom of a glass on its side, mm.
 const SIDE_EDGE_MM: f64 = 0.6;
@@ -62,7 +62,7 @@ const LEGEND_MM: f64 = 21.0;
 const WORDS_MM: f64 = 14.5;
 /// The same on a glass so low that the map would have less than [`MAP_MM`].
 const FEW_WORDS_MM: f64 = 11.5;
-/// Height that the map gets before title and words have all they want, mm.
+/// Height that the map gets before title and words get their full height, mm.
 const MAP_MM: f64 = 40.0;
 /// On a glass on its side, the share of the width beside the keys that the words have.
 const SIDE_WORDS: f64 = 0.42;
@@ -104,7 +104,7 @@ impl Pad<'_> {
         COLUMNS as f64 * (self.column + self.mm(GAP_MM)) - self.mm(GAP_MM)
     }
 
-    /// What the keys leave for title, map and words.
+    /// The space that the keys leave for title, map and words.
     fn free(&self) -> Rect {
         let (glass, edge) = (self.glass, self.mm(EDGE_MM));
         let top = glass.inset_top_px + if self.on_its_side { self.mm(SIDE_EDGE_MM) } else { edge };
@@ -191,7 +191,7 @@ fn with_legend(glass: &Glass, head: Rect) -> (Rect, Rect) {
 }
 
 /// Title, map, words below each other; on a glass on its side that is wide enough the map has the whole height and the
-/// others stand beside it, on the thumb's side.
+/// others are beside it, on the thumb's side.
 fn head_picture_words(pad: &Pad) -> (Rect, Rect, Rect) {
     let (glass, free, growth) = (pad.glass, pad.free(), text_growth(pad.glass));
     let low = free.height - pad.mm(HEAD_MM + WORDS_MM) * growth < pad.mm(MAP_MM);
@@ -250,7 +250,7 @@ mod tests {
     }
 
     #[test]
-    fn keys_are_15_mm_and_3_mm_apart_and_nothing_covers_anything() {
+    fn keys_are_15_mm_and_3_mm_apart_and_nothing_overlaps() {
         for (which, glass, aside, l) in all() {
             let (mm, hair) = (glass.px_per_mm, 1e-6);
             let keys = keys(&l);
@@ -307,9 +307,9 @@ mod tests {
         assert_eq!(of(SwimPad::Steps, true, SwimKey::StepLeft), of(SwimPad::Steps, false, SwimKey::StepLeft));
     }
 
-    /// The laws of the scene are tried on this table, in a crate that knows no layout.
+    /// The laws of the scene are tested on this table in a crate that doesn't know the layout.
     #[test]
-    fn the_canvases_that_the_scene_is_tried_on_are_those_given_here() {
+    fn the_canvases_used_in_tests_of_the_scene_are_those_of_this_layout() {
         for phone in restwater_swim::canvases::PHONE_CANVASES {
             let (px, (width, height)) = (phone.px_per_mm, phone.screen_mm);
             for left_handed in [false, true] {

@@ -208,9 +208,9 @@ strip-spoken = { $elapsed ->
 }
 
 spot-none = Stelle offen
-spot-wraps = { $wraps } Wicklungen à { $span }, { $metres } m
+spot-wraps = { $wraps } Wicklungen à { $span } ({ $metres } m)
 spot-metres = { $metres } m
-spot-yards = { $yards } yd, { $metres } m
+spot-yards = { $yards } yd ({ $metres } m)
 spot-at = { $where }, { $reach }
 spot-straight = Geradeaus
 spot-left = { $degrees }° links

@@ -24,7 +24,7 @@ bench-mm = { $mm } mm
 bench-cm = { $cm } cm
 bench-celsius = { $t } °C
 bench-have = { $have } gebunden
-bench-have-of = { $have } von { $want }
+bench-have-of = { $have } gebunden, { $want } gewünscht
 bench-row-kind = Welche
 bench-row-length = Länge
 bench-row-diameter = Schnur
@@ -66,9 +66,9 @@ bench-cut-down-sub = { $count ->
     [one] 1, Abfall { $waste }
    *[other] { $count }, Abfall { $waste }
 }
-bench-cut-to = { $count } auf { $length }
+bench-cut-to = gekürzt auf { $length }: { $count }
 bench-cut-off = je { $length } ab
-bench-cut-down-how = Kürzt übrige Vorfächer mit dem kleinsten Abfall, dann mit den wenigsten Schnitten: bewiesen das Beste. Nur bei gleicher Schnur, gleichem Haken und Haar; für die neue Schlaufe bleibt Schnur.
+bench-cut-down-how = Kürzt übrige Vorfächer mit dem kleinsten Abfall, dann mit den wenigsten Schnitten; anders fällt nicht weniger ab. Nur bei gleicher Schnur, gleichem Haken und Haar; für die neue Schlaufe bleibt Schnur.
 bench-key-cut = GEKÜRZT
 bench-key-cut-sub = alle diese
 
@@ -77,6 +77,7 @@ bench-tie-up-says = { $count ->
     [one] 1 zu binden.
    *[other] { $count } zu binden.
 }
+bench-tie-up-none = Nichts zu binden: sag erst unter Vorfächer, wie viele du mitnehmen willst.
 bench-tie-up-sub = { $count ->
     [0] nichts
    *[other] { $count } zu binden

@@ -311,6 +311,7 @@ day-says = { $bites ->
 }.
 day-fish = Fische
 day-class = { $count } { $name }
+day-class-none = ohne Klasse: { $count }
 day-best = bester { $weight }
 day-wait = Wartezeiten
 day-place = Wo

@@ -1,6 +1,7 @@
 # Prüfen: zweifelhafte Einträge.
 
 mend-title = Zu prüfen
+mend-title-of = Zu prüfen: { $day }
 mend-says = { $count ->
     [0] Nichts Zweifelhaftes in diesem Ansitz.
     [one] 1 Eintrag anzusehen.

@@ -210,9 +210,9 @@ strip-spoken = { $elapsed ->
 }
 
 spot-none = Spot not set
-spot-wraps = { $wraps } wraps of { $span }, { $metres } m
+spot-wraps = { $wraps } wraps of { $span } ({ $metres } m)
 spot-metres = { $metres } m
-spot-yards = { $yards } yd, { $metres } m
+spot-yards = { $yards } yd ({ $metres } m)
 spot-at = { $where }, { $reach }
 spot-straight = Straight out
 spot-left = { $degrees }° left

@@ -24,7 +24,7 @@ bench-mm = { $mm } mm
 bench-cm = { $cm } cm
 bench-celsius = { $t } °C
 bench-have = { $have } tied
-bench-have-of = { $have } of { $want }
+bench-have-of = { $have } tied, { $want } wanted
 bench-row-kind = Which
 bench-row-length = Length
 bench-row-diameter = Line
@@ -57,7 +57,7 @@ bench-key-want-less = CARRY −1
 bench-key-want-sub = for the day
 
 bench-cut-down-says = { $count ->
-    [0] Nothing to cut down: no spare tie is long enough for what is missing.
+    [0] Nothing to cut down: no spare tie is long enough for one that is missing.
     [one] 1 to cut down, { $waste } cut off.
    *[other] { $count } to cut down, { $waste } cut off in all.
 }
@@ -66,9 +66,9 @@ bench-cut-down-sub = { $count ->
     [one] 1, waste { $waste }
    *[other] { $count }, waste { $waste }
 }
-bench-cut-to = { $count } to { $length }
+bench-cut-to = cut down to { $length }: { $count }
 bench-cut-off = { $length } cut off each
-bench-cut-down-how = Cuts spare hooklengths with least waste, then fewest cuts: proved best. Only the same line, hook and hair are cut, and line is left for the new loop.
+bench-cut-down-how = Cuts spare hooklengths down with the least waste, then the fewest cuts; no other way wastes less. Only the same line, hook and hair are cut, and line is left for the new loop.
 bench-key-cut = CUT
 bench-key-cut-sub = all of these
 
@@ -77,6 +77,7 @@ bench-tie-up-says = { $count ->
     [one] 1 to tie.
    *[other] { $count } to tie.
 }
+bench-tie-up-none = Nothing to tie: say first how many to carry, under Hooklengths.
 bench-tie-up-sub = { $count ->
     [0] nothing
    *[other] { $count } to tie

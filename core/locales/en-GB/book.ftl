@@ -312,6 +312,7 @@ day-says = { $bites ->
 }.
 day-fish = Fish
 day-class = { $count } { $name }
+day-class-none = { $count } of no class
 day-best = best { $weight }
 day-wait = Waits
 day-place = Where

@@ -39,7 +39,7 @@ caution-ice-title = Ice
 caution-ice-authority = Royal Society for the Prevention of Accidents; West Yorkshire Fire and Rescue Service
 
 caution-cold-water =
-    Someone in the water: ring 999 or 112, ask for the fire service, reach or throw, and don't go in. You fall in: float on your back until your breathing steadies, 60 to 90 seconds, then call out and get out. Water below 15 °C takes your breath.
+    Someone in the water: ring 999 or 112, ask for the fire service, reach or throw, and don't go in. If you fall in, float on your back until your breathing steadies, 60 to 90 seconds, then call out and get out. Water below 15 °C takes your breath.
 caution-cold-water-title = Cold water
 caution-cold-water-authority = Royal National Lifeboat Institution; Royal Society for the Prevention of Accidents
 

@@ -1,6 +1,7 @@
 # Mending: doubtful entries.
 
 mend-title = To mend
+mend-title-of = To mend: { $day }
 mend-says = { $count ->
     [0] Nothing doubtful in this session.
     [one] 1 entry to look at.

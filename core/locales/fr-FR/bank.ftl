@@ -208,9 +208,9 @@ strip-spoken = { $elapsed ->
 }
 
 spot-none = Point non défini
-spot-wraps = { $wraps } tours de { $span }, { $metres } m
+spot-wraps = { $wraps } tours de { $span } ({ $metres } m)
 spot-metres = { $metres } m
-spot-yards = { $yards } yd, { $metres } m
+spot-yards = { $yards } yd ({ $metres } m)
 spot-at = { $where }, { $reach }
 spot-straight = Droit devant
 spot-left = { $degrees }° à gauche

@@ -27,7 +27,7 @@ bench-have = { $have ->
     [one] { $have } prêt
    *[other] { $have } prêts
 }
-bench-have-of = { $have } sur { $want }
+bench-have-of = { $have } en pochette, { $want } à emporter
 bench-row-kind = Lequel
 bench-row-length = Longueur
 bench-row-diameter = Fil
@@ -75,9 +75,9 @@ bench-cut-down-sub = { $count ->
     [one] { $count }, chute { $waste }
    *[other] { $count }, chutes { $waste }
 }
-bench-cut-to = { $count } à { $length }
+bench-cut-to = à raccourcir à { $length } : { $count }
 bench-cut-off = { $length } ôtés à chacun
-bench-cut-down-how = Raccourcit les bas de ligne en trop avec le moins de chutes, puis le moins de coupes : c'est prouvé. Seuls même fil, même hameçon et même cheveu ; il reste du fil pour la nouvelle boucle.
+bench-cut-down-how = Raccourcit les bas de ligne en trop avec le moins de chutes, puis le moins de coupes ; aucune autre façon n'en perd moins. Seuls même fil, même hameçon et même cheveu ; il reste du fil pour la nouvelle boucle.
 bench-key-cut = COUPÉ
 bench-key-cut-sub = tout ceci
 
@@ -85,6 +85,7 @@ bench-tie-up-says = { $count ->
     [0] Rien à monter : la pochette contient tout ce que vous voulez emporter.
    *[other] { $count } à monter.
 }
+bench-tie-up-none = Rien à monter : dites d'abord combien en emporter, sous Bas de ligne.
 bench-tie-up-sub = { $count ->
     [0] rien
    *[other] { $count } à monter

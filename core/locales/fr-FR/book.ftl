@@ -317,6 +317,7 @@ day-says = { $bites ->
 }.
 day-fish = Poissons
 day-class = { $count } { $name }
+day-class-none = sans classe : { $count }
 day-best = meilleur { $weight }
 day-wait = Attentes
 day-place = Où

@@ -1,12 +1,14 @@
-//! Where a session stands among the sessions, and whose it is: told by the entry that began it, never by the wall clock.
+//! The order of sessions and who owns each: both follow from the entry that began the session, never from the
+//! wall clock.
 
 use super::{Op, OpOrder, Payload};
 use uuid::Uuid;
 
-/// How a session began, as far as its entries tell. An entry that is undone counts too: its place does not change by that.
+/// How a session began, as far as its entries show. An undone entry counts too, since undoing it doesn't
+/// change its place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Began {
-    /// Order of its earliest `SessionStarted`; of its earliest entry where it has none (yet).
+    /// Order of its earliest `SessionStarted`; of its earliest entry if it has none (yet).
     pub order: OpOrder,
     /// Wall time of that entry.
     pub wall_ms: i64,
@@ -15,28 +17,28 @@ pub struct Began {
 }
 
 impl Began {
-    /// As one entry tells it.
+    /// The beginning according to one entry.
     pub fn of(op: &Op) -> Self {
         let started = matches!(op.payload, Payload::SessionStarted(_));
         Self { order: op.order(), wall_ms: op.at.wall_ms, device: started.then_some(op.device) }
     }
 
-    /// As all these entries tell it, or `None` if there are none.
+    /// The beginning according to all these entries, or `None` if there are none.
     pub fn of_all<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Option<Self> {
         ops.into_iter().fold(None, Self::and_of)
     }
 
-    /// As it was told so far and by one entry more.
+    /// The beginning so far, combined with one more entry.
     #[must_use]
     pub fn and_of(so_far: Option<Self>, op: &Op) -> Option<Self> {
         let told = Self::of(op);
         Some(so_far.map_or(told, |so_far| so_far.and(told)))
     }
 
-    /// As the two tell it together, in whatever order they come.
+    /// Combines two beginnings; their order doesn't matter.
     #[must_use]
     pub fn and(self, other: Self) -> Self {
-        // A start outweighs any other entry, then the earlier one.
+        // A start takes precedence over any other entry, then the earlier entry over the later.
         let rank = |began: &Self| (began.device.is_none(), began.order);
         if rank(&other) < rank(&self) { other } else { self }
     }
@@ -69,7 +71,7 @@ mod tests {
     }
 
     #[test]
-    fn a_session_begins_with_its_earliest_start_whatever_came_before_and_in_whatever_order() {
+    fn a_session_begins_with_its_earliest_start_in_any_order_of_entries() {
         let start = || Payload::SessionStarted(SessionSetup::default());
         let note = || Payload::Noted { text: "early".into() };
         let all = [op(10, 1, note()), op(20, 2, start()), op(30, 1, start()), op(5, 3, note())];

@@ -14,10 +14,10 @@ pub enum CanonicalError {
     /// The text is not an op.
     #[error("not an op: {0}")]
     NotAnOp(String),
-    /// A kind this version reads, with a payload it can't.
+    /// The kind is known, but its payload can't be read.
     #[error("an op of kind \"{0}\" whose payload can't be read")]
     Payload(String),
-    /// The op can't be written, which would be a fault of ours.
+    /// The op can't be written, which would be a fault in this program.
     #[error("an op that can't be written: {0}")]
     Unwritable(String),
 }
@@ -27,7 +27,8 @@ pub fn canonical_bytes(op: &Op) -> Result<Vec<u8>, CanonicalError> {
     serde_json_canonicalizer::to_vec(op).map_err(|e| CanonicalError::Unwritable(e.to_string()))
 }
 
-/// An op with its payload still as text, so that it is read once, by its kind: that lets a million ops be read in seconds.
+/// An op whose payload is still text, so that it is parsed only once, by its kind. This lets a million ops be
+/// read in seconds.
 #[derive(Deserialize)]
 struct Envelope<'a> {
     id: Uuid,
@@ -62,7 +63,7 @@ pub fn op_from_bytes(bytes: &[u8]) -> Result<Op, CanonicalError> {
     })
 }
 
-/// A payload out of its kind and its text.
+/// Reads a payload from its kind and its text.
 pub(super) fn payload_of(kind: &str, text: Option<&RawValue>) -> Result<Payload, CanonicalError> {
     if !Payload::kind_is_known(kind) {
         let payload = text.map(|text| serde_json::from_str(text.get())).transpose();
@@ -74,18 +75,19 @@ pub(super) fn payload_of(kind: &str, text: Option<&RawValue>) -> Result<Payload,
     {
         return Ok(payload(rod));
     }
-    // A known kind is made of letters and underscores: nothing in it to escape.
+    // A known kind consists of letters and underscores, so nothing has to be escaped.
     let whole = text.map_or_else(|| format!(r#""{kind}""#), |text| format!(r#"{{"{kind}":{}}}"#, text.get()));
     serde_json::from_str(&whole).map_err(|_| CanonicalError::Payload(kind.to_owned()))
 }
 
-/// A payload that says of a rod what its kind does, and nothing more.
+/// A payload that holds only a rod.
 #[derive(Deserialize)]
 struct Rod {
     rod: RodNumber,
 }
 
-/// The kinds that nearly all entries of a day are of, read without a text made anew; a test holds the two ways together.
+/// The kinds of nearly all entries of a day. They are read without building a new text; a test checks that
+/// both ways agree.
 fn of_a_rod(kind: &str) -> Option<fn(RodNumber) -> Payload> {
     Some(match kind {
         "cast" => |rod| Payload::Cast { rod },
@@ -151,7 +153,7 @@ mod tests {
     }
 
     #[test]
-    fn how_far_off_a_time_may_be_is_written_where_it_is_off_at_all() {
+    fn the_uncertainty_of_a_time_is_written_only_if_there_is_any() {
         let off = Op { at: Moment { approx_s: 30, ..op().at }, ..op() };
         let bytes = canonical_bytes(&off).unwrap();
         assert!(String::from_utf8_lossy(&bytes).starts_with(r#"{"at":{"approx":30,"boot":"b","#));
@@ -159,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn the_short_way_reads_as_the_derived_one_does() {
+    fn the_fast_reader_gives_the_same_result_as_the_derived_one() {
         let kinds = ["cast", "bite", "lost", "missed", "liner", "indication", "wound_in", "twitch"];
         for kind in kinds {
             let payload = of_a_rod(kind).unwrap()(2);

@@ -14,16 +14,16 @@ pub struct Effective<'a> {
     pub at: Moment,
     /// What it says, as mended.
     pub payload: &'a Payload,
-    /// What is said of it afterwards beside that: how the cast ended, that it is right as it stands.
+    /// What else was entered about it afterwards: how the cast ended, or that the entry is right.
     pub said: Said,
 }
 
-/// What is said of an entry afterwards.
+/// What was entered about an entry afterwards.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Said {
-    /// How the cast ended, the seconds from its splash, and the op that says so.
+    /// How the cast ended, the seconds from its splash, and the op that logged it.
     pub end: Option<(EndSaid, Option<u32>, Uuid)>,
-    /// It is right as it stands.
+    /// The entry was confirmed to be right.
     pub confirmed: bool,
 }
 
@@ -36,11 +36,12 @@ pub fn sorted<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Vec<&'a Op> {
     refs
 }
 
-/// The ops in force, in the order of the log, out of ops already [`sorted`].
+/// The ops in force, in the order of the log. The input must be [`sorted`].
 pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
     let void = voided(ordered);
     let mut times: HashMap<Uuid, u32> = HashMap::new();
-    // The last payload of each kind that amends an op: one of another kind, as of a later version, does not revert it.
+    // The last amending payload of each kind. One of another kind, for example from a later version, does not
+    // revert it.
     let mut payloads: HashMap<(Uuid, &str), &Payload> = HashMap::new();
     let mut said: HashMap<Uuid, Said> = HashMap::new();
     let in_force = ordered.iter().filter(|op| !void.contains(&op.id));
@@ -70,8 +71,9 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
         .collect()
 }
 
-/// The ids that an op in force puts out of force: an undo, a removal, an import taken back. Read from the latest op back, so that
-/// an undo that is itself undone has no say; an op can only point at what came before it.
+/// The ids that are put out of force by an undo, a removal or an undone import. Ops are read from the latest
+/// back, so an undo that is itself undone has no effect. This works because an op can only point at earlier
+/// ones.
 pub fn voided(ordered: &[&Op]) -> HashSet<Uuid> {
     let mut void: HashSet<Uuid> = HashSet::new();
     for op in ordered.iter().rev() {
@@ -98,26 +100,26 @@ mod tests {
     }
 
     #[test]
-    fn the_order_of_the_log_is_by_clock_and_an_entry_counts_once() {
+    fn the_log_is_ordered_by_the_hybrid_clock_and_each_entry_counts_once() {
         let ops = [cast(3), cast(1), cast(2), cast(1)];
         assert_eq!(ids(&ops), [id(1), id(2), id(3)]);
     }
 
     #[test]
-    fn what_is_undone_or_removed_is_out_of_force_and_so_is_what_undid_it() {
+    fn undone_and_removed_entries_are_out_of_force_and_so_are_the_entries_that_undid_them() {
         assert_eq!(ids(&[cast(1), cast(2), undone(3, 1)]), [id(2)]);
         assert_eq!(ids(&[cast(1), cast(2), op(3, Payload::Removed { targets: vec![id(2)] })]), [id(1)]);
     }
 
     #[test]
-    fn an_undo_that_is_undone_has_no_say() {
+    fn an_undo_that_is_undone_has_no_effect() {
         assert_eq!(ids(&[cast(1), undone(2, 1), undone(3, 2)]), [id(1)]);
         assert_eq!(ids(&[cast(1), undone(2, 1), undone(3, 2), undone(4, 3)]), [] as [Uuid; 0]);
         assert_eq!(ids(&[cast(1), undone(2, 2)]), [id(1)], "it does not undo itself");
     }
 
     #[test]
-    fn a_time_set_back_is_the_last_one_said_unless_it_is_undone() {
+    fn the_last_amended_time_counts_unless_it_is_undone() {
         let set = |n, back_s| amending(n, 5, Payload::TimeSet { back_s });
         let at = |ops: &[Op]| in_force(ops)[0].at.wall_ms;
         assert_eq!(at(&[cast(5), set(6, 60), set(7, 120)]), 180_000);
@@ -127,7 +129,7 @@ mod tests {
     }
 
     #[test]
-    fn how_a_cast_ended_and_that_it_is_right_are_said_of_it() {
+    fn corrected_ends_and_confirmations_are_attached_to_the_entry() {
         let ended = amending(2, 1, Payload::CastEndSet { end: EndSaid::Lost, after_s: Some(90) });
         let ops = [cast(1), ended, cast(3), amending(4, 1, Payload::Confirmed)];
         let found = in_force(&ops);
@@ -136,7 +138,7 @@ mod tests {
     }
 
     #[test]
-    fn a_payload_is_amended_by_its_own_kind_and_left_by_another() {
+    fn a_payload_is_amended_only_by_its_own_kind() {
         let note = |n, text: &str| amending(n, 1, Payload::Noted { text: text.into() });
         let first = op(1, Payload::Noted { text: "wind".into() });
         let other = amending(4, 1, Payload::Cast { rod: 2 });

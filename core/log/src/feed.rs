@@ -1,5 +1,5 @@
-//! Feed put into the water and fish that showed, as an op carries them: what, how much by the angler's measure or by
-//! weight, and where.
+//! Feed and fish that showed themselves, in the form of the log: what was fed, how much (in the angler's
+//! measures or by weight), and where.
 
 use super::fish::WeightUnit;
 use super::setup::RodNumber;
@@ -27,7 +27,7 @@ pub enum FeedKind {
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum FeedMeasure {
-    /// Between finger and thumb.
+    /// As much as fits between finger and thumb.
     Pinch,
     /// A handful.
     Handful,
@@ -46,14 +46,14 @@ pub enum FeedMeasure {
 #[serde(tag = "by", rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum FeedAmount {
-    /// So many measures.
+    /// A number of measures.
     Measures {
         /// The measure.
         measure: FeedMeasure,
         /// How many.
         count: u16,
-        /// What the angler took one to weigh then, in mg: a guess, and stored with the entry, so that a guess that is
-        /// changed later changes nothing that was fed before.
+        /// The angler's estimate at that time of what one weighs, in mg. It is stored with the entry, so that
+        /// changing the estimate later doesn't change earlier entries.
         each_mg: u32,
     },
     /// By weight.
@@ -99,7 +99,7 @@ pub struct FeedSaid {
     /// The rod at whose spot it was put in; `None` for a place on the map.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rod: Option<RodNumber>,
-    /// Where that is; `None` when the rod's spot was not set.
+    /// Where that is; `None` if the rod's spot was not set.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub place: Option<WaterPlace>,
 }

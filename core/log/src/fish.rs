@@ -1,4 +1,4 @@
-//! What a fish weighs, as an op carries it: in the unit it was read in, by how it is known.
+//! The weight of a fish in the form of the log: in the unit it was read in, and how it is known.
 
 use serde::{Deserialize, Serialize};
 
@@ -14,7 +14,7 @@ pub enum WeightUnit {
     Grams,
 }
 
-/// What a fish weighs, by how it is known.
+/// The weight of a fish, and how it is known.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(tag = "by", rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]

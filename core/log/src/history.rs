@@ -1,22 +1,23 @@
-//! What undo and redo would take back, read from the log itself: it survives a restart and a merge.
+//! The steps of undo and redo, derived from the log itself, so that they survive a restart and a merge.
 
 use super::effect::voided;
 use super::{Hlc, Op, Payload};
 use std::collections::HashSet;
 use uuid::Uuid;
 
-/// What one press of undo takes back: one op, or the ops of one group.
+/// One step of undo: one op, or the ops of one group.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Entry {
-    /// The ops taken back together.
+    /// The ops that are undone together.
     pub ops: Vec<Uuid>,
-    /// Kind of the one that names them, for the label: the first, or what became of a bite that was logged with it.
+    /// The kind of op that the label names: the first one's, or the outcome of a bite that was logged with
+    /// the bite.
     pub kind: String,
-    /// Wall time of that one.
+    /// Wall time of that op.
     pub wall_ms: i64,
     /// Minutes east of UTC then.
     pub offset_min: i16,
-    /// Place of the last of them in the order of the log.
+    /// Hybrid clock reading of the last of them.
     pub hlc: Hlc,
     group: Uuid,
 }
@@ -24,14 +25,15 @@ pub struct Entry {
 /// Undo and redo of one device, the next one last.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct History {
-    /// What undo takes back, latest last.
+    /// The entries that undo would undo, latest last.
     pub undo: Vec<Entry>,
-    /// What redo brings back, latest undone last, each with the undo op that it points at.
+    /// The entries that redo would restore, latest undone last, each with the op that undid it.
     pub redo: Vec<(Entry, Uuid)>,
 }
 
-/// Replays what `device` did, out of ops already sorted: doing clears redo, undoing moves an entry over, redoing moves it back.
-/// Taking an import back and bringing it back have keys of their own and are neither; what is gone with an import is not offered.
+/// Replays the ops of `device`, which must be sorted: a new entry clears redo, undo moves an entry to redo,
+/// and redo moves it back. Undoing and redoing an import have keys of their own and are no steps here;
+/// entries that are gone with an undone import are not offered.
 pub fn history(ordered: &[&Op], device: Uuid) -> History {
     let mut history = History::default();
     for op in ordered.iter().filter(|op| op.device == device && op.is_step_of_undo()) {
@@ -49,7 +51,7 @@ pub fn history(ordered: &[&Op], device: Uuid) -> History {
     history
 }
 
-/// The ops that an import which is taken back at present had brought.
+/// The ops of imports that are undone at present.
 fn gone_with_an_import(ordered: &[&Op]) -> HashSet<Uuid> {
     let taken_back = |op: &&&Op| matches!(op.payload, Payload::ImportUndone { .. });
     if !ordered.iter().any(|op| taken_back(&op)) {
@@ -115,7 +117,7 @@ mod tests {
     }
 
     #[test]
-    fn what_this_phone_did_is_undone_latest_first_and_nobody_elses() {
+    fn only_this_phones_entries_are_undone_latest_first() {
         let theirs = Op { device: THEIRS, ..cast(2) };
         let found = of(&[cast(1), theirs, cast(3)]);
         assert_eq!(undo(&found), [[id(1)], [id(3)]]);
@@ -125,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn undo_redo_and_a_new_entry_move_as_pressed() {
+    fn undo_moves_an_entry_to_redo_and_a_new_entry_clears_redo() {
         let pressed = of(&[cast(1), cast(2), undone(3, 2)]);
         assert_eq!(undo(&pressed), [[id(1)]]);
         assert_eq!(pressed.redo.iter().map(|(e, by)| (e.ops[0], *by)).collect::<Vec<_>>(), [(id(2), id(3))]);
@@ -140,7 +142,7 @@ mod tests {
     }
 
     #[test]
-    fn a_group_is_one_entry_named_for_what_became_of_its_bite() {
+    fn a_group_is_one_entry_named_after_the_outcome_of_its_bite() {
         let ops = [
             grouped(1, 1, Payload::Bite { rod: 1 }),
             grouped(2, 1, Payload::Lost { rod: 1 }),
@@ -160,7 +162,7 @@ mod tests {
     }
 
     #[test]
-    fn an_import_taken_back_is_no_press_of_undo_and_hides_what_it_brought() {
+    fn undoing_an_import_is_no_step_of_undo_and_hides_the_imported_entries() {
         let import = id(99);
         let taken = op(3, Payload::ImportUndone { import, targets: vec![id(1)] });
         let found = of(&[cast(1), cast(2), taken.clone()]);

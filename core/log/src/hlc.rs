@@ -1,7 +1,7 @@
 //! Hybrid logical clock: wall time that never runs backwards.
 //!
-//! Kulkarni, Demirbas, Madappa, Avva and Leone, "Logical Physical Clocks" (2014). A phone whose clock
-//! is hours off is kept and flagged elsewhere; nothing is refused here.
+//! Kulkarni, Demirbas, Madappa, Avva and Leone, "Logical Physical Clocks" (2014). Readings of a phone whose
+//! clock is hours off are accepted here and flagged elsewhere.
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
@@ -16,7 +16,7 @@ pub struct Hlc {
     pub count: u32,
 }
 
-/// A text that is no clock reading.
+/// The text is not a clock reading.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("\"{0}\" is no clock reading of the form milliseconds-count (15 and 6 digits)")]
 pub struct HlcError(String);
@@ -56,7 +56,7 @@ impl<'de> Deserialize<'de> for Hlc {
     }
 }
 
-/// Reads the text where it stands: a log has one in every entry.
+/// Parses the text without copying it, since every entry of a log has one.
 struct Text;
 
 impl serde::de::Visitor<'_> for Text {
@@ -71,7 +71,7 @@ impl serde::de::Visitor<'_> for Text {
     }
 }
 
-/// The clock of one device: each reading is later than every one it gave or saw.
+/// The clock of one device: each reading is later than every reading it has given or seen.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct HybridClock {
     last: Hlc,
@@ -96,7 +96,7 @@ impl HybridClock {
         self.last
     }
 
-    /// Takes note of a reading from elsewhere, so that what is written next comes after it.
+    /// Notes a reading from elsewhere, so that the next one comes after it.
     pub fn observe(&mut self, seen: Hlc) {
         self.last = self.last.max(seen);
     }
@@ -113,7 +113,7 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
-    fn a_clock_set_back_still_counts_on() {
+    fn readings_still_increase_when_the_clock_is_set_back() {
         let mut clock = HybridClock::default();
         let first = clock.tick(5_000);
         let second = clock.tick(1_000);
@@ -122,7 +122,7 @@ mod tests {
     }
 
     #[test]
-    fn a_clock_goes_on_after_the_last_entry_of_the_log_and_past_a_millisecond_that_is_full() {
+    fn a_clock_continues_after_the_last_entry_and_past_a_millisecond_whose_counter_is_full() {
         let mut clock = HybridClock::after(Hlc { ms: 5_000, count: MAX_COUNT - 1 });
         assert_eq!(clock.tick(4_000), Hlc { ms: 5_000, count: MAX_COUNT });
         let next = clock.tick(4_000);
@@ -131,7 +131,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_written_after_an_import_comes_after_all_that_came_in() {
+    fn entries_written_after_an_import_come_after_all_imported_entries() {
         let seen = Hlc { ms: 9_000, count: 3 };
         let mut clock = HybridClock::default();
         clock.observe(seen);
@@ -141,13 +141,13 @@ mod tests {
     }
 
     #[test]
-    fn what_is_no_text_is_refused_with_what_was_expected() {
+    fn a_value_that_is_no_text_is_refused_with_what_was_expected() {
         let refused = serde_json::from_str::<Hlc>("7").unwrap_err().to_string();
         assert!(refused.contains("expected a clock reading"), "{refused}");
     }
 
     #[test]
-    fn text_form_sorts_as_the_reading_does_and_refuses_others() {
+    fn the_text_form_sorts_like_the_reading_and_other_texts_are_refused() {
         assert_eq!(Hlc { ms: 12, count: 3 }.to_string(), "000000000000012-000003");
         for bad in ["", "1-1", "000000000000012-00000a", "000000000000012", "+00000000000012-000003"] {
             assert!(bad.parse::<Hlc>().is_err(), "{bad}");

@@ -1,15 +1,15 @@
-//! What outlives a session: the kit of an angler, and what its entries carry.
+//! The kit of an angler, which outlives a session, and the data of its entries.
 //!
-//! Inventory, bench figures and cautions seen belong to no day, so they have a session of their own, one for each
-//! phone: the kit. Everything that holds for a session holds for it too: ops, undo, merge, export, backup. Its id is made
-//! from the phone's, so that what a partner's file brings never gets mixed into one's own wallet, and it is a version 8
-//! UUID, so that a list of sessions tells a kit from a day without reading an op.
+//! Inventory, bench figures and cautions seen belong to no day, so each phone has a separate session for
+//! them: the kit. It has everything that a session has: ops, undo, merge, export, backup. Its id is derived
+//! from the phone's, so the contents of a partner's file never get mixed into the own wallet. The id is a
+//! version 8 UUID, so a list of sessions can tell a kit from a day without reading an op.
 
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use uuid::{Builder, Uuid};
 
-/// The kit that a phone begins: a version 8 UUID (RFC 9562, section 5.8) made from its device id.
+/// The id of a phone's kit: a version 8 UUID (RFC 9562, section 5.8) derived from its device id.
 pub fn kit_of(device: Uuid) -> Uuid {
     let mut hash = Sha256::new();
     hash.update(b"restwater kit of ");
@@ -25,7 +25,7 @@ pub fn is_kit(session: Uuid) -> bool {
     session.get_version_num() == 8
 }
 
-/// What a hooklength is tied of.
+/// The material of a hooklength.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -60,7 +60,7 @@ pub enum ShotMetal {
 pub struct Measured {
     /// Lift of the bait in mg under water.
     pub lift_mg: u32,
-    /// Minutes it had soaked when that was measured.
+    /// Minutes it had soaked when the lift was measured.
     pub soaked_min: u16,
     /// Weight of the hook in air, mg.
     pub hook_mg: u32,
@@ -95,7 +95,7 @@ impl Default for Measured {
 pub struct ShotWeight {
     /// As the angler calls the size.
     pub size: String,
-    /// mg in air; 0 where it is not in the box.
+    /// mg in air; 0 if it is not in the box.
     pub mg: u32,
 }
 
@@ -104,7 +104,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_kit_is_told_from_a_day_and_belongs_to_one_phone() {
+    fn a_kit_differs_from_a_day_and_belongs_to_one_phone() {
         let (one, other) = (Uuid::from_u128(1), Uuid::from_u128(2));
         assert!(is_kit(kit_of(one)) && kit_of(one) != kit_of(other));
         assert_eq!(kit_of(one), kit_of(one));

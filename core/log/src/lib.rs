@@ -1,14 +1,16 @@
 //! Ops, moments, clocks, canonical bytes, and what undo and mending leave in force.
 //!
-//! The log is a set of [`Op`]s. An op is never changed and never deleted: mending and undo are new
-//! ops that point at old ones. Two logs merge by the union of their ops; what a log means is a pure
-//! function of the set, read in the order of [`Op::order`].
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+//! The log is a set of [`Op`]s. An op is never changed and never deleted: mending and undo are new ops that
+//! point at old ones. Two logs are merged by the union of their ops. The meaning of a log is a pure function
+//! of that set, read in the order of [`Op::order`].
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;

@@ -1,4 +1,4 @@
-//! A match as an op carries it: the rules of the day, and what is said of a fish.
+//! A match in the form of the log: the rules of the day, and the details of a fish.
 
 use super::fish::{FishWeight, WeightUnit};
 use super::wire::{MatchRules, Weight};
@@ -8,13 +8,13 @@ use uuid::Uuid;
 /// A size class as the angler set it.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct ClassGuess {
-    /// As the angler calls it; it is the kind of fish, too, that the rules speak of.
+    /// The angler's name for it; the rules use the same name for the kind of fish.
     pub name: String,
     /// Guessed mean weight of one fish, until some are weighed.
     pub guess: Weight,
 }
 
-/// A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+/// A complete match set-up; the last one in force counts. Times are UTC ms by the organiser's clock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct MatchSetup {
     /// All-in.
@@ -36,7 +36,7 @@ pub struct MatchSetup {
     pub classes: Vec<ClassGuess>,
 }
 
-/// What is said of a landed fish, whole: the last one in force is the one that counts.
+/// All details of a landed fish; the last entry in force counts.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct FishSaid {
     /// The op of the cast it was landed on.
@@ -47,7 +47,7 @@ pub struct FishSaid {
     /// What it weighs.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub weight: Option<FishWeight>,
-    /// The net it went into, or `None` if that carries over from the fish before it.
+    /// The net it went into, or `None` if that carries over from the previous fish.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub net: Option<String>,
     /// Whether it went back into the water.

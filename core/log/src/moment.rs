@@ -1,12 +1,12 @@
-//! When something happened, told by two clocks.
+//! When something happened, by two clocks.
 
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-/// A point in time as the phone knew it.
+/// A point in time, as the phone recorded it.
 ///
-/// The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
-/// anew at each boot. Durations are measured by the second where both ends were in the same boot.
+/// The wall clock says what time of day it was but can jump; the monotonic clock can't jump but restarts at
+/// each boot. Durations are measured by the monotonic clock if both ends were in the same boot.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Moment {
@@ -16,15 +16,15 @@ pub struct Moment {
     /// Minutes east of UTC of the phone's local time.
     #[serde(rename = "offset")]
     pub offset_min: i16,
-    /// Name of the time zone (IANA), empty where the phone doesn't say.
+    /// Name of the time zone (IANA), empty if the phone doesn't report it.
     pub zone: String,
     /// Milliseconds of the monotonic clock (it counts while the phone sleeps).
     #[serde(rename = "mono")]
     pub mono_ms: i64,
-    /// What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
-    /// earlier versions have the phone's own word for it alone, often a mere count.
+    /// Identifies the boot of the phone. It is prefixed with the phone ([`Moment::on_device`]); entries of
+    /// earlier versions have only the phone's own name for the boot, which is often just a count.
     pub boot: String,
-    /// How far off the time may be, in seconds; 0 where it is as tapped.
+    /// How far off the time may be, in seconds; 0 if it is the time of the tap.
     #[serde(rename = "approx", default, skip_serializing_if = "is_zero")]
     pub approx_s: u32,
 }
@@ -37,20 +37,20 @@ fn is_zero(n: &u32) -> bool {
 /// Which clock measured a span.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Yardstick {
-    /// Both ends in one boot: the monotonic clock.
+    /// The monotonic clock: both ends are in one boot.
     Monotonic,
-    /// The phone was rebooted between, or the ends come from two phones: the wall clock.
+    /// The wall clock: the phone was rebooted in between, or the ends come from two phones.
     Wall,
 }
 
-/// How long it was from one moment to another.
+/// The time from one moment to another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Span {
-    /// Milliseconds; negative where the later moment is before the earlier one.
+    /// Milliseconds; negative if the later moment is before the earlier one.
     pub ms: i64,
     /// The clock that measured it.
     pub by: Yardstick,
-    /// How far the wall clock was moved meanwhile, in ms; 0 where it can't be told.
+    /// How far the wall clock was moved meanwhile, in ms; 0 if that can't be known.
     pub jump_ms: i64,
 }
 
@@ -58,8 +58,8 @@ impl Moment {
     /// A difference between the clocks below this is drift, not a jump.
     pub const JUMP_MS: i64 = 2_000;
 
-    /// The same moment with the phone named in its boot, so that no two phones have a boot in common. A boot that names a phone
-    /// already stays as it is, and so does one that the phone doesn't tell.
+    /// The same moment with the phone named in its boot, so that no two phones share one. A boot that names a
+    /// phone already is not changed, and neither is an empty one.
     #[must_use]
     pub fn on_device(&self, device: Uuid) -> Moment {
         if self.boot.is_empty() || device_and_boot(&self.boot).0.is_some() {
@@ -70,12 +70,13 @@ impl Moment {
         Moment { boot: format!("{device:012x}/{}", self.boot), zone: self.zone.clone(), ..*self }
     }
 
-    /// The phone's own word for its boot, without the phone before it: entries of earlier versions have nothing else.
+    /// The phone's own name for its boot, without the prefix, which entries of earlier versions don't have.
     pub fn own_boot(&self) -> &str {
         device_and_boot(&self.boot).1
     }
 
-    /// Whether both moments are of one boot of one phone. A moment that names no phone is taken to be of the other's.
+    /// Whether both moments are in one boot of one phone. A moment that names no phone is assumed to be from
+    /// the same phone.
     fn is_same_boot(&self, other: &Moment) -> bool {
         let ((device, boot), (other_device, other_boot)) =
             (device_and_boot(&self.boot), device_and_boot(&other.boot));
@@ -126,11 +127,11 @@ impl Moment {
     }
 }
 
-/// Digits of the device's id before the boot, and the bits they are of.
+/// The number of digits of the device's id in the prefix, and a mask of their bits.
 const DEVICE_DIGITS: usize = 12;
 const DEVICE_DIGITS_MASK: u128 = (1 << (4 * DEVICE_DIGITS)) - 1;
 
-/// The phone that a boot names, if it names one, and the phone's own word for the boot.
+/// The phone that a boot names, if any, and the phone's own name for the boot.
 fn device_and_boot(boot: &str) -> (Option<&str>, &str) {
     let is_device = |text: &str| {
         text.len() == DEVICE_DIGITS && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'))
@@ -162,7 +163,7 @@ mod tests {
     }
 
     #[test]
-    fn one_boot_measures_by_the_monotonic_clock_and_sees_a_jump() {
+    fn within_one_boot_the_monotonic_clock_measures_and_a_jump_is_seen() {
         let span = at(1_000 - 7_200, 160, "a").since(&at(1_000, 100, "a"));
         assert_eq!(span, Span { ms: 60_000, by: Yardstick::Monotonic, jump_ms: -7_260_000 });
     }
@@ -173,13 +174,13 @@ mod tests {
     }
 
     #[test]
-    fn a_reboot_measures_by_the_wall_clock() {
+    fn across_a_reboot_the_wall_clock_measures() {
         let span = at(1_300, 5, "b").since(&at(1_000, 100, "a"));
         assert_eq!(span, Span { ms: 300_000, by: Yardstick::Wall, jump_ms: 0 });
     }
 
     #[test]
-    fn two_phones_have_no_boot_in_common_though_both_count_alike() {
+    fn two_phones_never_share_a_boot_even_with_equal_counts() {
         let (mine, theirs) = (Uuid::from_u128(7), Uuid::from_u128(8));
         let (earlier, later) = (at(1_000, 100, "5"), at(1_300, 9_000, "5"));
         let by_wall = Span { ms: 300_000, by: Yardstick::Wall, jump_ms: 0 };
@@ -191,7 +192,7 @@ mod tests {
         assert_eq!((there.boot.as_str(), there.own_boot(), later.own_boot()), ("000000000008/5", "5", "5"));
         let path = at(1, 1, "proc/sys/5");
         assert_eq!(path.on_device(mine).boot, "000000000007/proc/sys/5");
-        // Neither a short word nor a long one that is no number names a phone.
+        // Neither a short prefix nor a long one that is no number names a phone.
         for own in ["5/7", "notadevice00/7"] {
             assert_eq!(at(1, 1, own).on_device(mine).boot, format!("000000000007/{own}"));
         }
@@ -215,7 +216,7 @@ mod tests {
     }
 
     #[test]
-    fn a_time_remembered_lies_later_by_both_clocks_and_is_marked_approximate() {
+    fn a_time_entered_later_moves_both_clocks_and_is_marked_approximate() {
         let later = at(1_000, 100, "a").later(90);
         assert_eq!((later.wall_ms, later.mono_ms, later.approx_s), (1_090_000, 190_000, 30));
         let vague = Moment { approx_s: 120, ..at(1_000, 100, "a") };
@@ -223,7 +224,7 @@ mod tests {
     }
 
     #[test]
-    fn local_time_is_the_wall_clocks_and_the_offset() {
+    fn local_time_is_the_wall_time_plus_the_offset() {
         assert_eq!(Moment { offset_min: -90, ..at(10_000, 1, "a") }.local_ms(), 4_600_000);
     }
 

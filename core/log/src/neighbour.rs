@@ -1,4 +1,5 @@
-//! Other anglers as an op carries them: told by where their peg lies from the angler's own.
+//! Other anglers in the form of the log, identified by the position of their peg relative to the angler's
+//! own.
 
 use serde::{Deserialize, Serialize};
 
@@ -21,6 +22,6 @@ pub enum Side {
 pub struct OtherPeg {
     /// On which side.
     pub side: Side,
-    /// Which of that side, counted from the angler's own: 1 is the next.
+    /// Which peg on that side, counted from the angler's own: 1 is the next one.
     pub place: u8,
 }

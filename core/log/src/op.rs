@@ -26,7 +26,7 @@ pub struct Op {
     pub group: Option<Uuid>,
 }
 
-/// An op as it is written: its kind and what it holds side by side.
+/// An op in its written form, with kind and payload side by side.
 #[derive(serde::Serialize)]
 struct Written<'a> {
     id: Uuid,
@@ -60,11 +60,11 @@ impl Serialize for Op {
     }
 }
 
-/// What the log is ordered by: clock, then device, then id.
+/// The sort key of the log: clock, then device, then id.
 pub type OpOrder = (Hlc, Uuid, Uuid);
 
 impl Op {
-    /// Whether UNDO and REDO have to do with it. Taking an import back and bringing it back have keys of their own.
+    /// Whether it is a step of UNDO and REDO. Undoing and redoing an import have keys of their own.
     pub fn is_step_of_undo(&self) -> bool {
         !matches!(self.payload, Payload::ImportUndone { .. } | Payload::ImportRedone { .. })
     }
@@ -74,7 +74,7 @@ impl Op {
         (self.hlc, self.device, self.id)
     }
 
-    /// What undo takes back together with it: its group, or itself.
+    /// The id of what is undone together with it: its group, or itself.
     pub fn entry(&self) -> Uuid {
         self.group.unwrap_or(self.id)
     }

@@ -1,4 +1,4 @@
-//! What an op says: one variant for each thing an angler can log.
+//! The payload of an op: one variant for each thing that an angler can log.
 
 mod kind;
 
@@ -31,7 +31,7 @@ pub enum EndSaid {
     Missed,
 }
 
-/// What an op says. In an op's JSON its kind and what it holds stand side by side, as `kind` and `payload`
+/// The content of an op. In an op's JSON its kind and its data are side by side, as `kind` and `payload`
 /// ([`super::op_from_bytes`], [`super::canonical_bytes`]).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, IntoStaticStr, VariantNames)]
 #[serde(rename_all = "snake_case")]
@@ -39,7 +39,7 @@ pub enum EndSaid {
 pub enum Payload {
     /// A session begins.
     SessionStarted(SessionSetup),
-    /// It is over; what is still out is wound in.
+    /// The session ends; casts that are still out are wound in.
     SessionEnded,
     /// The lead hit the water.
     Cast {
@@ -55,7 +55,7 @@ pub enum Payload {
     Landed {
         /// Which rod.
         rod: RodNumber,
-        /// What it weighs, where that is known.
+        /// What it weighs, if that is known.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         fish: Option<FishWeight>,
     },
@@ -89,22 +89,22 @@ pub enum Payload {
         /// Which rod.
         rod: RodNumber,
     },
-    /// The angler goes away from the rods: nothing that counts fishing runs until it is said that the angler is back, a bait
-    /// is cast, or the session is over.
+    /// The angler leaves the rods: no fishing time is counted until the angler is back, a bait is cast, or
+    /// the session ends.
     Away,
     /// The angler is back.
     Returned,
-    /// Feed was put in by hand. What a feeder on the line puts in with each cast follows from the casts.
+    /// Feed was put in by hand. Feed from a feeder on the line is computed from the casts.
     Fed(FeedSaid),
-    /// There is a feeder on the line from the next cast on, or a plain lead again.
+    /// From the next cast on there is a feeder on the line, or a plain lead again.
     FeederSet {
         /// Which rod.
         rod: RodNumber,
-        /// What one fill is taken to weigh, in mg; none for a plain lead.
+        /// The estimated weight of one fill, in mg; `None` for a plain lead.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         fill_mg: Option<u32>,
     },
-    /// Fish showed.
+    /// Fish showed themselves.
     FishShown {
         /// How.
         sign: FishSign,
@@ -116,7 +116,7 @@ pub enum Payload {
         /// On which side of the angler's own peg.
         side: Side,
     },
-    /// What is on the line from the next cast on.
+    /// The rig on the line from the next cast on.
     RigSet {
         /// Which rod.
         rod: RodNumber,
@@ -135,7 +135,8 @@ pub enum Payload {
         /// The note.
         text: String,
     },
-    /// Amends the time of another op: this many seconds before it was tapped, in all.
+    /// Amends the time of another op. The seconds are counted from when that op was tapped, not added to an
+    /// earlier amendment.
     TimeSet {
         /// Seconds back from the time as tapped.
         back_s: u32,
@@ -144,13 +145,13 @@ pub enum Payload {
     CastEndSet {
         /// What ended it.
         end: EndSaid,
-        /// The bite, or else the end, this many seconds after the splash; as it was where that is not said.
+        /// Seconds from the splash to the bite, or without a bite to the end; unchanged if `None`.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         after_s: Option<u32>,
     },
-    /// A cast that was forgotten, told by the cast of the same rod before it.
+    /// A forgotten cast, placed relative to the previous cast of the same rod.
     CastAdded {
-        /// The op of that cast.
+        /// The op of the previous cast.
         after: Uuid,
         /// Seconds from the end of that cast to this splash.
         lag_s: u32,
@@ -159,31 +160,32 @@ pub enum Payload {
         /// What ended it.
         end: EndSaid,
     },
-    /// Amends an entry: it is right as it stands.
+    /// Confirms that the amended entry is right.
     Confirmed,
-    /// UNDO was pressed: these ops no longer count. Undoing an undo is REDO. (Versions before the kinds below existed wrote it
-    /// for a removal and for an import that was taken back, too; those keep what they meant then.)
+    /// UNDO was pressed: these ops no longer count. Undoing an undo is REDO. (Versions before the kinds below
+    /// existed also wrote it for removals and undone imports; such entries keep that meaning.)
     Undone {
         /// The ops that are undone together.
         targets: Vec<Uuid>,
     },
-    /// The angler took these away: a mark, a feature, a hazard. An entry like any other: UNDO brings them back.
+    /// The angler removed these: a mark, a feature, a hazard. This is an ordinary entry, so UNDO restores
+    /// them.
     Removed {
         /// The ops that no longer count.
         targets: Vec<Uuid>,
     },
-    /// A whole import was taken back, by its own key and not by UNDO.
+    /// A whole import was undone, by its own key and not by UNDO.
     ImportUndone {
         /// The import.
         import: Uuid,
-        /// The ops that it brought, as many as one op may name.
+        /// The ops that it brought; if there are more than one op may name, others name the rest.
         targets: Vec<Uuid>,
     },
-    /// It was brought back by its own key.
+    /// An undone import was redone, by its own key.
     ImportRedone {
         /// The import.
         import: Uuid,
-        /// The ops that took it back.
+        /// The ops that undid it.
         targets: Vec<Uuid>,
     },
     /// Something to aim at on the far bank.
@@ -195,13 +197,13 @@ pub enum Payload {
     },
     /// Water the angler has decided to rest.
     KeptBack {
-        /// From this bearing, in hundredths of a degree,
+        /// Start bearing, in hundredths of a degree.
         from_cdeg: i32,
-        /// clockwise to this one.
+        /// End bearing, clockwise from the start, in hundredths of a degree.
         to_cdeg: i32,
-        /// From this range in cm
+        /// Nearest range in cm.
         from_cm: u32,
-        /// out to this one.
+        /// Farthest range in cm.
         to_cm: u32,
     },
     /// Kept-back water may be fished again.
@@ -211,9 +213,10 @@ pub enum Payload {
     },
     /// The swim's bounds, bands and rest target.
     SwimSet(SwimSetup),
-    /// The outline of the swim, where it is known better than by the pegs beside it.
+    /// The outline of the swim, if it is known better than from the neighbouring pegs.
     OutlineSet {
-        /// Corners in order in the peg frame, in cm: right of straight out, then straight out. None: taken away again.
+        /// Corners in order in the peg frame, in cm: first the distance to the right, then the distance
+        /// straight out. Empty if the outline was removed again.
         corners_cm: Vec<(i32, i32)>,
     },
     /// Something on the bottom or seen on the water.
@@ -238,7 +241,8 @@ pub enum Payload {
         /// How far to keep clear of it, in cm.
         clear_cm: u32,
     },
-    /// Where the peg lies on the earth (WGS 84). Never needed, and left out of exports unless asked for.
+    /// The geographic position of the peg (WGS 84). It is never required, and left out of exports unless the
+    /// angler includes it.
     PegPlaced {
         /// Latitude in 1e-7 degrees.
         lat_e7: i64,
@@ -262,13 +266,13 @@ pub enum Payload {
         /// Casts planned, a multiple of four.
         casts: u16,
     },
-    /// It is over.
+    /// The test of two values ends.
     AlternationEnded,
     /// A match and its rules.
     MatchSet(MatchSetup),
-    /// It is no match after all.
+    /// The match is called off.
     MatchOff,
-    /// What a landed fish weighs, which net it went into, or that it was put back.
+    /// The weight of a landed fish, the net it went into, or that it was put back.
     FishSet(FishSaid),
     /// What the scales showed for a net at the weigh-in.
     NetWeighed {
@@ -283,7 +287,7 @@ pub enum Payload {
         peg: OtherPeg,
         /// How much.
         shown: Weight,
-        /// Whether it is a guess by eye; it was called at the scales otherwise.
+        /// Whether it is a guess by eye; otherwise it was called at the scales.
         guessed: bool,
     },
     /// How far the section of the match reaches.
@@ -293,12 +297,13 @@ pub enum Payload {
         /// Pegs to the right.
         right: u8,
     },
-    /// What the match says of fish that die or go back, in the organiser's words; empty where nothing is said any more.
+    /// The match rule on fish that die or go back, in the organiser's words; empty if it was deleted.
     MatchRuleSaid {
         /// The rule.
         text: String,
     },
-    /// Air, water, wind, cloud and colour as they are now; what was known before stands in it again.
+    /// Air, water, wind, cloud and colour as they are now, including everything that was known before and
+    /// still holds.
     ConditionsSet(Conditions),
     /// The hooklength of the rod's last cast was lost with it.
     HooklengthLost {
@@ -310,7 +315,8 @@ pub enum Payload {
         /// The plan.
         text: String,
     },
-    /// So many were tied. This and what follows down to the cautions belong to a kit ([`super::kit_of`]), not to a day.
+    /// This many were tied. This kind and the following ones, down to the cautions, belong to a kit
+    /// ([`super::kit_of`]), not to a day.
     HooklengthsTied {
         /// Which.
         hooklength: Hooklength,
@@ -324,14 +330,14 @@ pub enum Payload {
         /// How many.
         count: u16,
     },
-    /// So many were thrown or given away, or lost on a cast that is not in the log.
+    /// This many were thrown or given away, or lost on a cast that is not in the log.
     HooklengthsTakenOut {
         /// Which.
         hooklength: Hooklength,
         /// How many.
         count: u16,
     },
-    /// So many were cut down.
+    /// This many were cut down.
     HooklengthsCutDown {
         /// From which.
         from: Hooklength,
@@ -341,7 +347,7 @@ pub enum Payload {
         /// How many.
         count: u16,
     },
-    /// So many of this kind are to be carried; 0 for none.
+    /// How many of this kind the angler wants to carry; 0 for none.
     HooklengthsWanted {
         /// Which.
         hooklength: Hooklength,
@@ -356,7 +362,7 @@ pub enum Payload {
         #[serde(rename = "length")]
         length_tenth_mm: u32,
     },
-    /// Line left on a spool; none takes it off the bench.
+    /// Line left on a spool; 0 removes the spool from the bench.
     SpoolLeft {
         /// The op that added it.
         spool: Uuid,
@@ -368,7 +374,7 @@ pub enum Payload {
     AllowancesSet(Allowances),
     /// A pop-up as measured.
     PopUpSet(Measured),
-    /// What a size of shot weighs, or that it is not in the box.
+    /// The weight of a size of shot, or that it is not in the box.
     ShotSet(ShotWeight),
     /// A fall of the lead timed at a plumbed depth.
     FallTimed {
@@ -383,35 +389,36 @@ pub enum Payload {
         #[serde(rename = "heights")]
         heights_tenth_mm: Vec<u32>,
     },
-    /// Cautions seen and put away at a peg.
+    /// Cautions that were seen and dismissed at a peg.
     CautionsSeen {
         /// Water and peg.
         peg: String,
         /// Their ids.
         cautions: Vec<String>,
     },
-    /// A line of the plan for a day; it stands in a kit, and replaces the same line of that day.
+    /// A line of the plan for a day. It belongs to a kit, and replaces the same line of that day.
     PlanSet {
         /// The day, counted from 1 January 1970 in local time.
         day: i32,
         /// The line.
         line: PlanLine,
     },
-    /// A line of the plan for a day is taken out; it stands in a kit.
+    /// A line of the plan for a day is removed. This belongs to a kit.
     PlanCleared {
         /// The day, counted in the same way.
         day: i32,
         /// Which line.
         line: PlanKey,
     },
-    /// The session goes by this plan, as it stood then: what is written at home afterwards changes nothing here.
+    /// The session follows this copy of the plan, so that changes made at home afterwards have no effect
+    /// here.
     PlanTaken {
         /// The day it was written for.
         day: i32,
         /// Its lines.
         lines: Vec<PlanLine>,
     },
-    /// The session goes by no plan.
+    /// The session follows no plan any more.
     PlanDropped,
     /// Written by a newer version: kept and passed on unread.
     #[serde(skip)]

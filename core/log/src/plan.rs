@@ -1,15 +1,15 @@
-//! The plan for a day, as an op carries it: one line for each thing that was decided beforehand. A line is replaced as a
-//! whole, so that of two phones that write one plan the later word holds, line by line.
+//! The plan for a day in the form of the log: one line for each thing that was decided beforehand. A line is
+//! replaced as a whole, so if two phones write one plan, the later entry counts, line by line.
 
 use super::setup::RodNumber;
 use super::tackle::{Reach, Rig};
 use serde::{Deserialize, Serialize};
 
-/// Where the first cast is to go: at an aiming mark or in a direction, and how far; each only where it was decided.
+/// Where the first cast is to go: an aiming mark or a direction, and how far. Each is optional.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(default)]
 pub struct PlanSpot {
-    /// Name of the aiming mark. It is a name and no op: the peg isn't drawn yet.
+    /// Name of the aiming mark. It is not an op id, because the peg isn't drawn yet.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mark: Option<String>,
     /// Degrees clockwise from straight out, in hundredths.
@@ -25,7 +25,7 @@ pub struct PlanSpot {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "by", rename_all = "snake_case")]
 pub enum MoveAt {
-    /// So long after all-in; after the beginning of the session where there is no match.
+    /// This long after all-in, or without a match after the start of the session.
     AllIn {
         /// Minutes.
         minutes: u16,
@@ -41,7 +41,7 @@ pub enum MoveAt {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "line", rename_all = "snake_case")]
 pub enum PlanLine {
-    /// A peg that would be liked, and what to do there.
+    /// A peg hoped for, and what to do there.
     Peg {
         /// Its name or number.
         peg: String,
@@ -77,12 +77,12 @@ pub enum PlanLine {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "line", rename_all = "snake_case")]
 pub enum PlanKey {
-    /// That of a peg.
+    /// The line of a peg.
     Peg {
         /// Its name or number.
         peg: String,
     },
-    /// That of the rig of a rod.
+    /// The line of a rod's rig.
     Rig {
         /// Which rod.
         rod: RodNumber,

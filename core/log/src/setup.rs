@@ -1,4 +1,4 @@
-//! How a session and its swim were set up, as an op carries it.
+//! The set-up of a session and of its swim, in the form of the log.
 
 use serde::{Deserialize, Serialize};
 
@@ -25,7 +25,7 @@ pub struct SessionSetup {
     pub rods: RodNumber,
     /// Seconds from the splash that don't count as waiting.
     pub settle_s: u32,
-    /// Whether a twitch starts the wait anew.
+    /// Whether a twitch restarts the wait.
     pub twitch_restarts: bool,
 }
 
@@ -43,7 +43,7 @@ impl Default for SessionSetup {
     }
 }
 
-/// Bounds, bands and rest target of a swim; distances in cm, each only where it is known.
+/// Bounds, bands and rest target of a swim. Distances are in cm and optional.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(default)]
 pub struct SwimSetup {
@@ -58,7 +58,7 @@ pub struct SwimSetup {
     pub far_bank_cm: Option<u32>,
     /// Whether the far bank is pegged, so that the swim ends halfway.
     pub far_bank_pegged: bool,
-    /// Width of the bands; none takes the usual ones.
+    /// Width of the bands; `None` for the usual ones.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub band_cm: Option<u32>,
     /// Minutes after which water counts as rested.
@@ -66,7 +66,7 @@ pub struct SwimSetup {
 }
 
 impl Default for SwimSetup {
-    /// Nothing bounds the swim; 45 minutes is a guess, changed by a tap.
+    /// No bounds. The 45 minutes are a guess, which a tap changes.
     fn default() -> Self {
         Self {
             left_peg_cm: None,

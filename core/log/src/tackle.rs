@@ -1,4 +1,4 @@
-//! Rig and spot as an op carries them: whole numbers in the unit named, nothing required.
+//! Rig and spot in the form of the log: whole numbers in the unit named, all optional.
 
 use serde::{Deserialize, Serialize};
 
@@ -13,7 +13,7 @@ pub enum LeadMaterial {
     NonToxic,
 }
 
-/// What may be changed between two casts of a rod.
+/// What can be changed between two casts of a rod.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Factor {
@@ -91,7 +91,7 @@ pub enum Reach {
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Spot {
-    /// The aiming mark it is cast at, by the id of the op that set it.
+    /// The aiming mark, by the id of the op that set it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub mark: Option<uuid::Uuid>,
     /// Degrees clockwise from straight out, in hundredths.

@@ -1,4 +1,4 @@
-//! A log for the tests of this crate: entries a minute apart, told by short numbers.
+//! A log for the tests of this crate: entries a minute apart, identified by short numbers.
 
 use crate::{Hlc, Moment, Op, Payload};
 use uuid::Uuid;
@@ -33,7 +33,7 @@ pub fn op(n: u64, payload: Payload) -> Op {
     }
 }
 
-/// One that amends entry `target`.
+/// The entry `n` minutes after the first, which amends entry `target`.
 pub fn amending(n: u64, target: u64, payload: Payload) -> Op {
     Op { amends: Some(id(target)), ..op(n, payload) }
 }

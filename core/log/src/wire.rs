@@ -1,5 +1,6 @@
-//! What an op carries of the other domains, in types of its own: renaming a field of a domain never changes the file
-//! format. Lengths are whole tenths of a millimetre, weights whole drams or grams, temperatures tenths of a degree.
+//! The log's own types for data of other domains, so that renaming a field of a domain never changes the file
+//! format. Lengths are whole tenths of a millimetre, weights whole drams or grams, temperatures tenths of a
+//! degree.
 
 use serde::{Deserialize, Serialize};
 
@@ -55,7 +56,7 @@ pub enum NetHolds {
 /// One keepnet.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct NetRule {
-    /// As the angler calls it.
+    /// The angler's name for it.
     pub name: String,
     /// The most it may hold, if there is a limit.
     pub limit: Option<Weight>,

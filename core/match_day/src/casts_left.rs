@@ -25,7 +25,7 @@ pub struct CastsLeft {
 /// Why casts can't be counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum CastsLeftError {
-    /// A range below nothing or the wrong way round.
+    /// A range below zero or the wrong way round.
     #[error("{what} can't run from {low} to {high} ms: enter it again")]
     BadRange {
         /// Which range.
@@ -35,7 +35,7 @@ pub enum CastsLeftError {
         /// Upper end.
         high: i64,
     },
-    /// A reserve below nothing.
+    /// A reserve below zero.
     #[error("a reserve of {0} ms can't be used: enter the minutes to keep for packing the nets")]
     BadReserve(i64),
     /// A cast that takes no time.
@@ -44,7 +44,7 @@ pub enum CastsLeftError {
 }
 
 impl RangeMs {
-    /// One value with no doubt.
+    /// A value without uncertainty.
     pub const fn exactly(ms: i64) -> Self {
         Self { low: ms, high: ms }
     }
@@ -57,7 +57,7 @@ impl RangeMs {
     }
 }
 
-/// Casts left with `left_ms` to fish (nothing or less gives none), keeping `reserve_ms` back.
+/// Casts left with `left_ms` to fish, of which `reserve_ms` are kept free; no time gives no casts.
 pub fn casts_left(
     left_ms: i64,
     reserve_ms: i64,
@@ -90,7 +90,7 @@ mod tests {
     }
 
     #[test]
-    fn an_hour_less_five_minutes_at_fifteen_and_two_is_three() {
+    fn an_hour_less_five_minutes_holds_three_casts_of_fifteen_and_two() {
         let left = casts_left(60 * MINUTE_MS, 5 * MINUTE_MS, minutes(15, 15), minutes(2, 2)).unwrap();
         assert_eq!((left.low, left.high), (3, 3), "55 / 17");
         let exact = casts_left(60 * MINUTE_MS, 0, minutes(18, 18), minutes(2, 2)).unwrap();
@@ -98,7 +98,7 @@ mod tests {
     }
 
     #[test]
-    fn doubt_gives_a_range_and_no_time_gives_none() {
+    fn uncertainty_gives_a_range_and_no_time_gives_no_casts() {
         let left = casts_left(60 * MINUTE_MS, 0, minutes(10, 20), minutes(2, 5)).unwrap();
         assert_eq!((left.low, left.high), (2, 5));
         let over = casts_left(-MINUTE_MS, 0, minutes(10, 20), minutes(2, 5)).unwrap();
@@ -108,7 +108,7 @@ mod tests {
     }
 
     #[test]
-    fn ranges_that_are_none_are_refused() {
+    fn impossible_ranges_are_refused() {
         let bad = casts_left(MINUTE_MS, 0, minutes(20, 10), minutes(1, 1));
         assert!(matches!(bad, Err(CastsLeftError::BadRange { what: "planned leave", .. })));
         let bad = casts_left(MINUTE_MS, 0, minutes(1, 1), minutes(-1, 1));
@@ -122,7 +122,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn that_many_fit_and_one_more_does_not(left in 0_i64..1_000_000, leave in 1_i64..10_000, turn in 0_i64..10_000) {
+        fn that_many_casts_fit_and_one_more_does_not(left in 0_i64..1_000_000, leave in 1_i64..10_000, turn in 0_i64..10_000) {
             let count = casts_left(left, 0, RangeMs::exactly(leave), RangeMs::exactly(turn)).unwrap().low;
             let used = i64::from(count) * (leave + turn);
             prop_assert!(used <= left && used + leave + turn > left);

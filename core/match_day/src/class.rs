@@ -1,17 +1,17 @@
-//! Size classes: fish clicked by class, with a mean weight learned from those that were weighed.
+//! Size classes: fish are logged by class, with a mean weight learned from those that were weighed.
 //!
-//! Weights within a class are taken as normal with unknown mean and spread, under a conjugate prior
-//! that counts as a few fish (Gelman et al., Bayesian Data Analysis, 3rd ed. 2013, section 3.3). The
-//! learned mean is therefore shrunk towards the angler's first guess: with n weighed fish and a guess
-//! worth k fish, mean = (k guess + sum of weights) / (k + n).
+//! Weights within a class are assumed to be normal with unknown mean and spread, under a conjugate prior that
+//! counts as a few fish (Gelman et al., Bayesian Data Analysis, 3rd ed. 2013, section 3.3). The learned mean
+//! is therefore shrunk towards the angler's first guess: with n weighed fish and a guess worth k fish, mean =
+//! (k guess + sum of weights) / (k + n).
 
 use super::weight::Weight;
 use serde::{Deserialize, Serialize};
 
-/// What the angler says of a class before weighing any.
+/// What the angler assumes about a class before weighing any fish.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SizeClass {
-    /// As the angler calls it.
+    /// The angler's name for it.
     pub name: String,
     /// Guessed mean weight of one fish.
     pub guess: Weight,
@@ -31,7 +31,7 @@ pub enum ClassError {
     /// No name.
     #[error("a size class needs a name: give it one")]
     NoName,
-    /// A spread that is none.
+    /// An impossible spread.
     #[error("the spread of \"{name}\" must be above 0 and at most 2, not {spread}: 0.35 is a usual start")]
     BadSpread {
         /// Which class.
@@ -44,20 +44,20 @@ pub enum ClassError {
     Weight(#[from] super::weight::WeightError),
 }
 
-/// What is known of one fish of a class, grams.
+/// What is known about one fish of a class, grams.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Learned {
     /// Mean weight of one fish, shrunk towards the guess.
     pub mean_g: f64,
     /// Standard deviation of single fish about the mean.
     pub sd_g: f64,
-    /// Fish that the mean rests on: those weighed, and the guess as [`GUESS_COUNTS_AS`] of them.
+    /// How many fish the mean is based on: those weighed, plus [`GUESS_COUNTS_AS`] for the guess.
     pub rests_on: f64,
     /// Fish weighed.
     pub weighed: usize,
 }
 
-/// Sum of several clicked fish, grams.
+/// Sum of several fish logged by class, grams.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Estimate {
     /// Expected.
@@ -100,8 +100,8 @@ fn posterior(guess: f64, sd: f64, grams: &[f64]) -> Learned {
 }
 
 impl Learned {
-    /// The sum of `count` clicked fish: their own spread, and the doubt about the mean that all share,
-    /// so variance = count sd^2 + count^2 sd^2 / rests_on.
+    /// The sum of `count` fish logged by class: it has their own spread and the shared uncertainty of the
+    /// mean, so variance = count sd^2 + count^2 sd^2 / rests_on.
     pub fn times(&self, count: u32) -> Estimate {
         let (n, variance) = (f64::from(count), self.sd_g * self.sd_g);
         Estimate { mean_g: n * self.mean_g, variance: n * variance + n * n * variance / self.rests_on }
@@ -117,7 +117,7 @@ mod tests {
     }
 
     #[test]
-    fn without_a_weighed_fish_the_guess_stands() {
+    fn without_a_weighed_fish_the_mean_is_the_guess() {
         let learned = stockie().learn(&[]).unwrap();
         assert!((learned.mean_g - 600.0).abs() < 1e-12 && (learned.sd_g - 150.0).abs() < 1e-12);
     }
@@ -133,7 +133,7 @@ mod tests {
     }
 
     #[test]
-    fn doubt_about_the_mean_grows_faster_than_the_spread_of_single_fish() {
+    fn uncertainty_of_the_mean_grows_faster_than_the_spread_of_single_fish() {
         let learned = stockie().learn(&[]).unwrap();
         let ten = learned.times(10);
         assert!((ten.mean_g - 6_000.0).abs() < 1e-9);
@@ -142,7 +142,7 @@ mod tests {
     }
 
     #[test]
-    fn classes_and_weights_that_are_none_are_refused() {
+    fn impossible_classes_and_weights_are_refused() {
         assert_eq!(SizeClass { name: " ".into(), ..stockie() }.learn(&[]), Err(ClassError::NoName));
         let wild = SizeClass { spread: f64::NAN, ..stockie() };
         assert!(matches!(wild.learn(&[]), Err(ClassError::BadSpread { .. })));

@@ -1,8 +1,8 @@
 //! The match clock: the organiser's signals decide, the phone's clock follows.
 //!
-//! All times are UTC milliseconds. The organiser's clock may differ from the phone's; `offset_ms` is
-//! what to add to the phone's time to read the organiser's. The phone's time here is what its clock would show had
-//! nobody moved it since the match was set; the session, which knows the time that went by, works that out.
+//! All times are UTC milliseconds. The organiser's clock may differ from the phone's; `offset_ms` is what to
+//! add to the phone's time to read the organiser's. The phone's time here is what its clock would show if
+//! nobody had moved it since the match was set; the session, which knows the elapsed time, computes it.
 
 use serde::{Deserialize, Serialize};
 
@@ -18,7 +18,7 @@ pub struct MatchClock {
     offset_ms: i64,
 }
 
-/// Where the match stands.
+/// The phase of the match.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Phase {
     /// Before all-in.
@@ -33,7 +33,7 @@ pub enum Phase {
     },
     /// After all-out, while a fish hooked before it may be landed.
     Landing {
-        /// Milliseconds left for that.
+        /// Milliseconds left to land it.
         left_ms: i64,
     },
     /// Over.
@@ -49,7 +49,7 @@ pub struct Alarm {
     pub phone_ms: i64,
 }
 
-/// Why the clock can't be set so.
+/// Why the clock can't be set in this way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum ClockError {
     /// Ends before it starts.
@@ -61,7 +61,7 @@ pub enum ClockError {
     /// Longer than a fortnight.
     #[error("{0} hours between all-in and all-out is more than a fortnight: check the date")]
     TooLong(i64),
-    /// The two clocks are too far apart for one to be late.
+    /// The two clocks differ by too much for a slow or fast watch.
     #[error("the organiser's clock and the phone's are {0} h apart: check the phone's date and zone")]
     OffsetTooLarge(i64),
     /// Times outside what a calendar holds.
@@ -132,8 +132,8 @@ impl MatchClock {
         self.all_out_ms - self.offset_ms
     }
 
-    /// Where the match stands when the phone shows `phone_ms`. At the moment of all-in it is fishing,
-    /// at the moment of all-out it no longer is.
+    /// The phase of the match when the phone shows `phone_ms`. Fishing begins exactly at all-in and has ended
+    /// at all-out.
     pub fn phase(self, phone_ms: i64) -> Phase {
         let (start, stop) = (self.all_in_phone_ms(), self.all_out_phone_ms());
         let landed_by = stop + i64::from(self.landing_min) * MINUTE_MS;
@@ -148,7 +148,8 @@ impl MatchClock {
         }
     }
 
-    /// Milliseconds left to fish when the phone shows `phone_ms`; before all-in the whole match, after all-out none.
+    /// Milliseconds left to fish when the phone shows `phone_ms`: before all-in the whole match, after
+    /// all-out 0.
     pub fn left_ms(self, phone_ms: i64) -> i64 {
         match self.phase(phone_ms) {
             Phase::Before { .. } => self.all_out_ms - self.all_in_ms,

@@ -1,8 +1,8 @@
-//! What the rest of the match is likely to hold: casts, bites, weight, the last useful cast.
+//! Forecasts for the rest of the match: casts, bites, weight, the last useful cast.
 //!
-//! Everything rests on a law of the wait that is itself uncertain: a set of laws with weights, drawn
-//! from the posterior. The day has one unknown truth which all its casts share, so a future draws one
-//! law and keeps it.
+//! Everything is based on the distribution of the wait, which is itself uncertain: a weighted set of
+//! distributions ("laws"), drawn from the posterior. A day has one unknown truth that all its casts share, so
+//! each simulated future draws one law and keeps it.
 
 mod fish;
 mod last_cast;
@@ -14,10 +14,10 @@ pub use last_cast::{LastCast, last_useful_cast};
 pub use laws::LAWS;
 pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, casts_without_bites, forecast};
 
-/// A law of the wait from splash to bite.
+/// A distribution of the wait from splash to bite.
 pub trait WaitSurvival {
-    /// Probability that a wait is longer than `minutes`: 1 at 0, never rising. Casts that would never
-    /// get a bite keep it above 0 for ever.
+    /// Probability that a wait is longer than `minutes`: 1 at 0, never rising. It stays above 0 if some casts
+    /// would never get a bite.
     fn survival(&self, minutes: f64) -> f64;
 }
 
@@ -27,7 +27,7 @@ impl<F: Fn(f64) -> f64> WaitSurvival for F {
     }
 }
 
-/// Why nothing can be foretold.
+/// Why no forecast is possible.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum ForecastError {
     /// No law of the wait, or weights that are all zero.
@@ -39,7 +39,7 @@ pub enum ForecastError {
     /// A time that is negative or no number.
     #[error("{0} is no length of time: check all-out, the reserve and the turn-round")]
     NotATime(f64),
-    /// A leave time and turn-round of no length: casts without end.
+    /// Leave time and turn-round are zero, which would give infinitely many casts.
     #[error("a cast must take some time: set how long a cast is left")]
     NoCastTime,
     /// No landed fish and no assumed weights to draw from.

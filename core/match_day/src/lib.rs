@@ -1,10 +1,12 @@
 //! Match day: the clock, the casts it leaves, the weight in the nets and the weigh-in.
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;

@@ -19,7 +19,7 @@ pub enum NetHolds {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct NetRule {
-    /// As the angler calls it; no two alike.
+    /// The angler's name for it, which must be unique.
     pub name: String,
     /// Most it may hold, if there is a limit.
     pub limit: Option<Weight>,
@@ -109,7 +109,7 @@ pub enum RulesError {
     },
 }
 
-/// Whether two names are one, however they are written.
+/// Whether two names are the same apart from their spelling.
 pub fn same_name(a: &str, b: &str) -> bool {
     a.trim().to_lowercase() == b.trim().to_lowercase()
 }
@@ -133,7 +133,7 @@ impl MatchRules {
         if self.landing_min > 120 { Err(RulesError::LandingTooLong(self.landing_min)) } else { Ok(()) }
     }
 
-    /// Whether a fish of this kind counts. One whose kind wasn't said (an empty name) counts until it is.
+    /// Whether a fish of this kind counts. A fish without a kind (an empty name) counts until it has one.
     pub fn counts(&self, kind: &str) -> bool {
         match &self.counting {
             _ if kind.is_empty() => true,
@@ -173,7 +173,7 @@ impl NetRule {
         }
     }
 
-    /// Whether a fish of this kind may go in; one whose kind wasn't said may.
+    /// Whether a fish of this kind may go in; a fish without a kind may.
     pub fn may_hold(&self, kind: &str) -> bool {
         match &self.holds {
             _ if kind.is_empty() => true,
@@ -216,7 +216,7 @@ mod tests {
     }
 
     #[test]
-    fn carp_and_silvers_go_apart() {
+    fn carp_and_silvers_go_into_separate_nets() {
         let carp = NetRule { holds: NetHolds::Only(vec!["carp".into()]), ..net("carp net") };
         let rules = rules(vec![carp, net("silvers net")]);
         assert_eq!(rules.net_for("carp net", "Carp"), Ok(0));

@@ -1,4 +1,4 @@
-//! Running weight of each net, warned of by the upper end of what is uncertain.
+//! Running weight of each net, with a warning based on its upper limit.
 
 use super::class::{Estimate, Learned};
 use super::rules::{MatchRules, OverLimit, RulesError};
@@ -11,9 +11,9 @@ use serde::{Deserialize, Serialize};
 pub enum Weighed {
     /// On the scales.
     Exactly(Weight),
-    /// Clicked as one of a size class, by its place in the list of classes.
+    /// Logged as one of a size class, by its index in the list of classes.
     ByClass(usize),
-    /// Guessed between two weights, which are taken as the ends of a 90 % range.
+    /// Guessed between two weights, which count as the ends of a 90 % range.
     Guessed {
         /// As little as it may weigh.
         low: Weight,
@@ -58,7 +58,7 @@ pub struct RunningNet {
     pub fish: u32,
     /// What was weighed on the scales, exactly.
     pub weighed: Total,
-    /// What was clicked and guessed.
+    /// What was logged by class or guessed.
     pub estimated: Estimate,
     /// Expected weight, grams.
     pub mean_g: f64,
@@ -81,7 +81,8 @@ pub struct Running {
     pub not_counted: u32,
     /// Expected weight that counts, all nets together, grams.
     pub counts_g: f64,
-    /// Upper end of all nets together before limits, grams; classes share the doubt about their mean.
+    /// Upper end of all nets together before limits, grams; the uncertainty of a class mean is shared by all
+    /// nets.
     pub upper_g: f64,
 }
 
@@ -91,7 +92,7 @@ pub enum RunningError {
     /// A net or a kind against the rules.
     #[error(transparent)]
     Rules(#[from] RulesError),
-    /// A weight that is none.
+    /// An impossible weight.
     #[error(transparent)]
     Weight(#[from] WeightError),
     /// The ends of a guess are the wrong way round.
@@ -210,7 +211,7 @@ fn near(upper_g: f64, limit_g: Option<f64>) -> NearLimit {
     }
 }
 
-/// Upper end of the whole catch: a class clicked in two nets has one mean to be wrong about.
+/// Upper end of the whole catch. A class in two nets has only one uncertain mean.
 fn together(tallies: &[Tally], classes: &[Learned]) -> f64 {
     let mut all = Tally::new(classes.len());
     for tally in tallies {
@@ -259,7 +260,7 @@ mod tests {
     }
 
     #[test]
-    fn weighed_fish_sum_exactly_and_leave_no_doubt() {
+    fn weighed_fish_add_up_exactly_without_uncertainty() {
         let fish = [carp("1", exactly(12, 7)), carp("1", Weighed::Exactly(Weight::Grams(640)))];
         let running = running(&fish, &[], &rules()).unwrap();
         let net = &running.nets[0];
@@ -269,7 +270,7 @@ mod tests {
     }
 
     #[test]
-    fn warned_at_four_fifths_and_at_the_limit() {
+    fn a_net_warns_at_four_fifths_and_at_the_limit() {
         let near = |lb, oz| running(&[carp("1", exactly(lb, oz))], &[], &rules()).unwrap().nets[0].near;
         assert_eq!(near(39, 15), NearLimit::Clear);
         assert_eq!(near(40, 0), NearLimit::Near);
@@ -288,7 +289,7 @@ mod tests {
     }
 
     #[test]
-    fn one_class_in_two_nets_is_one_doubt() {
+    fn one_class_in_two_nets_has_one_uncertain_mean() {
         let fish: Vec<NetFish> =
             (0..10).map(|i| carp(if i < 5 { "1" } else { "2" }, Weighed::ByClass(0))).collect();
         let found = running(&fish, &classes(), &rules()).unwrap();
@@ -321,7 +322,7 @@ mod tests {
     }
 
     #[test]
-    fn what_cannot_be_is_refused() {
+    fn impossible_values_are_refused() {
         let refused = |w: Weighed| running(&[carp("1", w)], &classes(), &rules()).unwrap_err();
         let backwards = Weighed::Guessed { low: Weight::Grams(2), high: Weight::Grams(1) };
         assert!(matches!(refused(backwards), RunningError::GuessBackwards { .. }));

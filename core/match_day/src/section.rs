@@ -1,6 +1,6 @@
-//! Where a total stands among those of its section, as far as they are known.
+//! The place of a total in its section, as far as the other totals are known.
 
-/// A total between two weights, in grams; both ends are the same where it was weighed.
+/// A total between two weights, in grams; both ends are equal if it was weighed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TotalRange {
     /// As little as it may be.
@@ -16,12 +16,12 @@ pub struct Place {
     pub best: u32,
     /// The worst.
     pub worst: u32,
-    /// Out of how many totals.
+    /// The number of totals.
     pub of: u32,
 }
 
-/// Places of a total among others, of which some are not known at all. Equal totals share the better place (standard competition
-/// ranking: 1, 2, 2, 4).
+/// Places of a total among others, of which some are not known at all. Equal totals share the better place
+/// (standard competition ranking: 1, 2, 2, 4).
 pub fn place(mine: TotalRange, others: &[TotalRange], unknown: u32) -> Place {
     let count = |is: &dyn Fn(&&TotalRange) -> bool| others.iter().filter(is).count() as u32;
     let certainly_ahead = count(&|other| other.low_g > mine.high_g);
@@ -53,10 +53,10 @@ mod tests {
     }
 
     proptest! {
-        /// The place of any totals within the ranges lies within those told, by the definition of the ranking: one more than the
-        /// number of heavier ones. Both ends are reached.
+        /// For any totals within the ranges, the place by the definition of the ranking (one more than the
+        /// number of heavier totals) is within the places given, and both ends are reached.
         #[test]
-        fn the_true_place_is_one_of_those_told(
+        fn the_true_place_is_within_the_places_given(
             ranges in proptest::collection::vec((0.0..5_000.0_f64, 0.0..2_000.0_f64, 0.0..=1.0_f64), 1..9),
             unknown in proptest::collection::vec(0.0..9_000.0_f64, 0..4),
         ) {

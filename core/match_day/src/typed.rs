@@ -1,12 +1,12 @@
 //! A weight as it is typed on a number pad: pounds, then ounces, then drams, or kilograms with a decimal point.
 //!
-//! A digit that can't stand where it would be typed isn't taken, so that what is typed is a weight at every moment.
+//! A digit that is impossible at its position is ignored, so that the text is a valid weight at every moment.
 
 use super::weight::Weight;
 
 /// Digits of pounds and of kilograms.
 const WHOLE_DIGITS: usize = 3;
-/// Digits of a part of a kilogram: grams.
+/// Decimals of a kilogram, which are grams.
 const DECIMALS: usize = 3;
 /// Sixteen ounces are a pound, sixteen drams an ounce.
 const SIXTEEN: u32 = 16;
@@ -76,7 +76,7 @@ impl TypedWeight {
         }
     }
 
-    /// Types a digit; one that can't stand there is left out.
+    /// Types a digit; an impossible one is ignored.
     pub fn digit(&mut self, digit: u8) {
         if self.takes(digit)
             && let Some(part) = self.parts.last_mut()
@@ -109,7 +109,7 @@ impl TypedWeight {
         }
     }
 
-    /// As it is shown while it is typed: "6 lb 12 oz", "3.06 kg".
+    /// The text shown while it is typed: "6 lb 12 oz", "3.06 kg".
     pub fn shown(&self) -> String {
         let digits = |i: usize| match self.parts.get(i).map(String::as_str) {
             None => None,

@@ -1,12 +1,12 @@
-//! The weigh-in against the angler's own count.
+//! The weigh-in compared with the angler's own count.
 
 use super::running::Running;
 use super::weight::{Total, Weight, WeightError};
 
-/// What the difference between scales and own count amounts to.
+/// The conclusion from the difference between scales and own count.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Agreement {
-    /// Within what was uncertain, or within the finest mark of the scales.
+    /// The difference is within the uncertainty or within the finest mark of the scales.
     Agrees,
     /// The scales show more than the upper end of the own count: a fish not logged, or weights low.
     ScalesMore,
@@ -47,13 +47,13 @@ pub enum WeighInError {
     /// A net weighed twice.
     #[error("the net \"{0}\" is weighed twice: keep the signed weight")]
     Twice(String),
-    /// A weight that is none.
+    /// An impossible weight.
     #[error(transparent)]
     Weight(#[from] WeightError),
 }
 
-/// Compares what the scales showed, net by net, with the running weight. `mark` is the finest mark of
-/// the scales (one dram, half an ounce, ten grams): a difference no larger says nothing.
+/// Compares what the scales showed, net by net, with the running weight. `mark` is the finest mark of the
+/// scales (one dram, half an ounce, ten grams): a difference that is no larger means nothing.
 pub fn compare(scales: &[(String, Weight)], own: &Running, mark: Weight) -> Result<WeighIn, WeighInError> {
     let mark_g = mark.of_a_fish()?.grams();
     let mut nets: Vec<WeighedIn> = Vec::with_capacity(scales.len());
@@ -107,7 +107,7 @@ mod tests {
     }
 
     #[test]
-    fn within_a_mark_or_the_doubt_they_agree() {
+    fn they_agree_within_a_mark_or_within_the_uncertainty() {
         let ounce = Weight::Drams(16);
         let found = compare(&at("1", Weight::Drams(2_576)), &own(), ounce).unwrap();
         assert_eq!(found.nets[0].agreement, Agreement::Agrees, "10 lb 1 oz against 10 lb on ounce scales");
@@ -127,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn nets_unknown_or_twice_and_weights_that_are_none_are_refused() {
+    fn unknown_or_repeated_nets_and_impossible_weights_are_refused() {
         let mark = Weight::Drams(1);
         let one = Weight::Drams(256);
         assert_eq!(compare(&at("3", one), &own(), mark), Err(WeighInError::NoSuchNet("3".into())));

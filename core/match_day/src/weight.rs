@@ -30,10 +30,10 @@ pub enum Weight {
 /// Why a weight can't be used.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum WeightError {
-    /// Below nothing.
+    /// Below zero.
     #[error("a weight can't be below nothing: enter {0} again")]
     Negative(String),
-    /// Nothing at all.
+    /// Zero.
     #[error("a weight of nothing isn't one: leave it empty or weigh the fish")]
     Zero,
     /// More than any fish or net here.
@@ -58,9 +58,9 @@ pub enum WeightError {
     NotAWeight(String),
 }
 
-/// Most for one fish: 100 kg, well above any fish of these waters.
+/// The most for one fish: 100 kg, well above any fish of these waters.
 const MOST_FISH: Exact = Exact(100_000 * PER_GRAM);
-/// Most for a net, a limit or a whole catch: 1 000 kg.
+/// The most for a net, a limit or a whole catch: 1 000 kg.
 const MOST_NET: Exact = Exact(1_000_000 * PER_GRAM);
 
 impl Weight {
@@ -79,7 +79,7 @@ impl Weight {
         drams.map(Self::Drams).ok_or_else(|| WeightError::NotAWeight(format!("{lb}-{oz}-{dr}")))
     }
 
-    /// Pounds, ounces and drams, where it was entered so.
+    /// Pounds, ounces and drams, if it was entered in that form.
     pub fn as_lb_oz_dr(self) -> Option<(i64, i64, i64)> {
         let Self::Drams(d) = self else { return None };
         Some((d / DRAMS_PER_LB, d / SIXTEEN % SIXTEEN, d % SIXTEEN))
@@ -101,6 +101,17 @@ impl Weight {
     /// This weight, if it can be one fish.
     pub fn of_a_fish(self) -> Result<Self, WeightError> {
         self.within(MOST_FISH)
+    }
+
+    /// This weight, or the heaviest that a fish may have where it is above that.
+    pub fn at_most_a_fish(self) -> Self {
+        if self.exact() <= MOST_FISH {
+            return self;
+        }
+        match self {
+            Self::Drams(_) => Self::Drams(MOST_FISH.0.div_euclid(PER_DRAM) as i64),
+            Self::Grams(_) => Self::Grams(MOST_FISH.0.div_euclid(PER_GRAM) as i64),
+        }
     }
 
     /// This weight, if it can be a net, a limit or a catch.
@@ -298,7 +309,7 @@ impl Total {
         self
     }
 
-    /// All of it, exactly.
+    /// The exact total.
     pub fn exact(self) -> Exact {
         Weight::Drams(self.drams).exact() + Weight::Grams(self.grams).exact()
     }
@@ -317,7 +328,7 @@ mod tests {
     }
 
     #[test]
-    fn reads_what_is_written_at_the_scales() {
+    fn weights_are_read_in_the_forms_used_at_the_scales() {
         let read = |text: &str| text.parse::<Weight>();
         assert_eq!(read("12 lb 7 oz 8 dr"), Ok(Weight::Drams(12 * 256 + 7 * 16 + 8)));
         assert_eq!(read("12lb7oz"), Ok(Weight::Drams(12 * 256 + 7 * 16)));
@@ -329,7 +340,7 @@ mod tests {
     }
 
     #[test]
-    fn what_could_be_misread_is_asked_again() {
+    fn ambiguous_weights_are_refused() {
         let refused = |text: &str| text.parse::<Weight>().unwrap_err();
         assert_eq!(refused("12.7"), WeightError::NoUnit("12.7".into()));
         assert_eq!(refused("12 lb 7"), WeightError::NoUnit("12 lb 7".into()));
@@ -357,7 +368,7 @@ mod tests {
     }
 
     #[test]
-    fn shows_what_was_entered() {
+    fn a_weight_is_shown_as_it_was_entered() {
         assert_eq!(Weight::Drams(12 * 256 + 7 * 16 + 8).to_string(), "12 lb 7 oz 8 dr");
         assert_eq!(Weight::Drams(256).to_string(), "1 lb 0 oz");
         assert_eq!(Weight::Grams(640).to_string(), "640 g");
@@ -392,7 +403,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_is_shown_reads_back(drams in 1_i64..10_000_000, grams in 1_i64..10_000_000) {
+        fn a_shown_weight_reads_back_as_the_same_weight(drams in 1_i64..10_000_000, grams in 1_i64..10_000_000) {
             for weight in [Weight::Drams(drams), Weight::Grams(grams)] {
                 prop_assert_eq!(weight.to_string().parse::<Weight>(), Ok(weight));
             }

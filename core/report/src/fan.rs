@@ -1,4 +1,4 @@
-//! The swim as a fan from the peg: where the casts went and what came of them.
+//! The swim as a fan from the peg: where the casts went and with what result.
 
 use super::page::{Drawing, Page, cut, step};
 use restwater_log::Spot;
@@ -18,7 +18,7 @@ const NAME_CHARS: usize = 20;
 /// Casts to one spot.
 #[derive(Default, Clone, Copy)]
 struct At<'a> {
-    /// What it is named by.
+    /// The mark that names it.
     mark: Option<&'a Mark>,
     casts: usize,
     bites: usize,
@@ -50,7 +50,7 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
     page.picture(680, 290, &words.say("report-swim"), &alternative, &drawing);
 }
 
-/// Spots by bearing and range in cm, with what came of the casts, most cast to first.
+/// Spots by bearing and range in cm, with the results of the casts, the most used first.
 fn spots(session: &Session) -> Vec<((i32, u32), At<'_>)> {
     let mut spots: BTreeMap<(i32, u32), At> = BTreeMap::new();
     for cast in &session.casts {
@@ -99,7 +99,7 @@ fn spot_words(words: &Wording, (cdeg, cm): (i32, u32), at: At) -> String {
     words.say_with("report-swim-spot", &args)
 }
 
-/// "Gate, 38.0 m" at an aiming mark, else "36.6 m, 5.5° left".
+/// "Gate, 38.0 m" at an aiming mark, otherwise "36.6 m, 5.5° left".
 pub(super) fn where_words(words: &Wording, mark: Option<&Mark>, cdeg: i32, metres: f64) -> String {
     let metres = words.decimal(metres, 1);
     if let Some(mark) = mark {

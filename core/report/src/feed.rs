@@ -1,4 +1,4 @@
-//! What was fed, and where fish showed.
+//! Feed, and where fish showed themselves.
 
 use super::fan::where_words;
 use super::page::Page;
@@ -9,7 +9,8 @@ use restwater_session::{Fed, FishShown, Session, feed_mg};
 /// Entries listed of each.
 const MOST: usize = 12;
 
-/// All feed in one line, then what was fed by hand and what showed, each with its time and place; nothing where there was none.
+/// All feed in one line, then feed by hand and fish that showed themselves, each with time and place; nothing
+/// if there was none.
 pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
     let feedings = session.feedings();
     let mut lines = Vec::new();

@@ -1,4 +1,4 @@
-//! What became of the fish: their class, weight and net, and what each net came to.
+//! The fish: their class, weight and net, and the total of each net.
 
 use super::page::{Page, cut};
 use restwater_log::FishWeight;
@@ -6,13 +6,13 @@ use restwater_match_day::rules::same_name;
 use restwater_screen::{Arg, Wording, weight_words};
 use restwater_session::figures::grams;
 use restwater_session::own_count::entered;
-use restwater_session::{CaughtFish, NetScales, Session, catch};
+use restwater_session::{CaughtFish, NetScales, Session, catch_by_net};
 
 /// Nets listed, and characters of a name.
 const MOST_NETS: usize = 12;
 const NAME_CHARS: usize = 20;
 
-/// What was said of a fish, each part as far as it was: class, weight, net, put back.
+/// The details of a fish, as far as entered: class, weight, net, put back.
 pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
     let weight = match &fish.weight {
         Some(FishWeight::Weighed { unit, count }) => Some(weight_words(words, entered(*unit, *count))),
@@ -28,9 +28,9 @@ pub(super) fn fish_words(words: &Wording, fish: &CaughtFish) -> Vec<String> {
     [name(&fish.class), weight, net, back].into_iter().flatten().collect()
 }
 
-/// A line a net, where fish went to nets or nets were weighed.
+/// One line for each net, if fish went into nets or nets were weighed.
 pub(super) fn nets(words: &Wording, session: &Session, page: &mut Page) {
-    let caught = catch(session);
+    let caught = catch_by_net(session);
     let mut names: Vec<&str> = Vec::new();
     let kept = caught.iter().filter(|fish| !fish.put_back).filter_map(|fish| fish.net.as_deref());
     for name in kept.chain(session.scales.iter().map(|scales| scales.net.as_str())) {

@@ -1,4 +1,4 @@
-//! A session on paper: one HTML file with everything in it, nothing fetched, at most four pages of A4.
+//! A session on paper: one self-contained HTML file, at most four pages of A4.
 #![forbid(unsafe_code)]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
@@ -17,7 +17,7 @@ use restwater_screen::{Arg, Wording, clock, conditions_words, date_words, plan_w
 use restwater_session::figures::Counts;
 use restwater_session::{Break, Session};
 
-/// Times the weather was logged that are listed.
+/// How many entries of the weather are listed.
 const MOST_CONDITIONS: usize = 6;
 
 /// Whose day it is.
@@ -25,7 +25,7 @@ const MOST_CONDITIONS: usize = 6;
 pub enum WhoseDay {
     /// The angler's own.
     Own,
-    /// Another angler's, which came in by a file.
+    /// Another angler's, which was imported.
     Other,
 }
 
@@ -88,7 +88,7 @@ fn breaks(words: &Wording, session: &Session, page: &mut Page) {
     }
 }
 
-/// The plan against what happened.
+/// The plan compared with what happened.
 fn plan(words: &Wording, session: &Session, page: &mut Page) {
     let line = |what: String| words.say_with("report-plan", &[("what", Arg::Text(&what))]);
     let lines: Vec<String> = plan_words(words, session).into_iter().map(line).collect();
@@ -97,7 +97,7 @@ fn plan(words: &Wording, session: &Session, page: &mut Page) {
     }
 }
 
-/// What was logged of the weather, the latest of it where it was much.
+/// The logged weather; only the latest entries if there are many.
 fn weather(words: &Wording, session: &Session, page: &mut Page) {
     let known = &session.conditions[session.conditions.len().saturating_sub(MOST_CONDITIONS)..];
     let lines = known.iter().map(|at| {

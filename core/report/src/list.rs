@@ -42,7 +42,7 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
     page.fine_print(&words.say_with("report-foot", &[("approximate", Arg::Count(approximate))]));
 }
 
-/// Whether splash, bite or end were given a time afterwards.
+/// Whether the time of splash, bite or end was entered afterwards.
 fn is_approximate(cast: &Cast) -> bool {
     let bite = cast.bite.as_ref().map(|(at, _)| at);
     let times = [Some(&cast.start), bite, cast.end.as_ref().map(|end| &end.at)];

@@ -1,4 +1,4 @@
-//! What other anglers landed and weighed, and what the match says of dead fish.
+//! What other anglers landed and weighed, and the match rule on dead fish.
 
 use super::page::{Page, cut};
 use restwater_log::Side;
@@ -30,7 +30,7 @@ pub(super) fn neighbours(words: &Wording, session: &Session, page: &mut Page) {
     }
 }
 
-/// How far the section reaches, the nets of the others, and the rule on dead fish, as far as they were said.
+/// The extent of the section, the nets of the others, and the rule on dead fish, as far as entered.
 pub(super) fn section(words: &Wording, session: &Session, page: &mut Page) {
     let mut lines = Vec::new();
     if let Some(section) = session.section {

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-/// Paper and ink; shapes say everything that colour says.
+/// Black on white; nothing is shown by colour alone.
 const STYLE: &str = "
 @page { size: A4; margin: 14mm; }
 body { font: 10pt/1.4 Georgia, 'Times New Roman', serif; color: #1d2327; background: #fff; max-width: 182mm; margin: 0 auto; }
@@ -55,7 +55,7 @@ impl Page {
         self.html.push_str("</dl>\n");
     }
 
-    /// A picture with its name and what it says in words.
+    /// A picture with its name and its alternative text.
     pub fn picture(&mut self, width: u32, height: u32, name: &str, alternative: &str, drawing: &Drawing) {
         self.pictures += 1;
         let n = self.pictures;
@@ -148,7 +148,7 @@ impl Drawing {
     }
 }
 
-/// Text as HTML; characters that are none in HTML or XML are left out.
+/// Text as HTML; characters that are not allowed in HTML or XML are left out.
 fn escape(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
@@ -178,7 +178,7 @@ pub(super) fn step(span: f64, parts: f64) -> f64 {
     step
 }
 
-/// Text of the log, no longer than this many characters.
+/// Text from the log, cut to this many characters.
 pub(super) fn cut(text: &str, most: usize) -> String {
     if text.chars().count() <= most {
         return text.to_owned();

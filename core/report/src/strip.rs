@@ -34,7 +34,7 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
     page.picture(680, HEIGHT, &words.say("report-strip"), &alternative(words, &waits), &drawing);
 }
 
-/// Bites above in the upper row, others in the lower; marks that would cover each other are stacked.
+/// Draws bites in the upper row and other waits in the lower; marks that would cover each other are stacked.
 fn marks(waits: &[Wait], x: impl Fn(f64) -> f64, drawing: &mut Drawing) {
     for (bite, base) in [(true, LINE_Y - 44.0), (false, LINE_Y - 12.0)] {
         let mut minutes: Vec<f64> =

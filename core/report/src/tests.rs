@@ -33,7 +33,7 @@ fn day(casts: i64) -> Session {
 }
 
 #[test]
-fn words_of_the_log_are_escaped_and_nothing_is_fetched() {
+fn texts_from_the_log_are_escaped_and_nothing_is_fetched() {
     let html = report(&Wording::new(), &day(12), WhoseDay::Own);
     assert!(!html.contains("<script"));
     assert!(html.contains("&lt;script&gt;") && html.contains("ice &lt;in&gt; the margin"));
@@ -126,7 +126,7 @@ fn weather_nets_fish_put_back_and_hooklengths_lost_are_in_it() {
 }
 
 #[test]
-fn feed_and_fish_that_showed_are_in_it_with_their_times_and_places() {
+fn feed_and_fish_that_showed_themselves_are_in_it_with_their_times_and_places() {
     let mut day = Written::new(1);
     let place = WaterPlace { bearing_cdeg: -550, range_cm: 3_660 };
     let amount = FeedAmount::Measures { measure: FeedMeasure::Ball, count: 3, each_mg: 80_000 };
@@ -147,7 +147,7 @@ fn feed_and_fish_that_showed_are_in_it_with_their_times_and_places() {
 }
 
 #[test]
-fn a_day_that_goes_by_a_plan_has_it_against_what_happened_and_another_no_trace_of_it() {
+fn a_plan_is_compared_with_what_happened_and_without_one_nothing_of_it_is_shown() {
     let mut day = Written::new(1);
     assert!(!report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own).contains("Plan"));
     let lines = vec![

@@ -1,4 +1,4 @@
-//! Which casts count for a picture: chosen by taps, one row a question.
+//! Which casts count for a picture, chosen by taps with one row for each condition.
 
 use super::place::spot_words;
 use super::{Action, Arg, Choice, ChoiceRow, WaitsTap, Whose, Wording};
@@ -8,8 +8,8 @@ use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
-/// The conditions a cast has to meet to count. An empty filter takes all of today's casts and the earlier
-/// sessions'.
+/// The conditions that a cast has to meet to count. An empty filter includes all casts of today and of
+/// earlier sessions.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CastFilter {
     /// Only this rod.
@@ -31,7 +31,8 @@ impl CastFilter {
             && self.bait.as_ref().is_none_or(|bait| of(Factor::Bait) == Some(bait))
     }
 
-    /// The rows of choices: those with nothing to choose between are left out.
+    /// The rows of choices: those with nothing to choose between are left out. What is chosen is listed although no cast of
+    /// today has it any more, so that it can be changed.
     pub(crate) fn rows(
         &self,
         words: &Wording,
@@ -41,15 +42,17 @@ impl CastFilter {
         whose: Option<Whose>,
     ) -> Vec<ChoiceRow> {
         let mut out = Vec::new();
-        let rods: BTreeSet<u8> = rows.iter().map(|row| row.rod).collect();
+        let rods: BTreeSet<u8> = rows.iter().map(|row| row.rod).chain(self.rod).collect();
         let rods = rods.into_iter().map(|rod| {
             let label = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]);
             (rod.to_string(), label, self.rod == Some(rod), WaitsTap::Rod { rod: Some(rod) })
         });
         out.extend(row(words, "rod", WaitsTap::Rod { rod: None }, "waits-all-rods", rods.collect()));
-        let values =
-            |factor| -> BTreeSet<&String> { rows.iter().filter_map(|row| row.setup.get(&factor)).collect() };
-        let spots = values(Factor::Spot).into_iter().enumerate().filter_map(|(i, written)| {
+        let values = |factor, chosen: Option<String>| -> BTreeSet<String> {
+            rows.iter().filter_map(|row| row.setup.get(&factor).cloned()).chain(chosen).collect()
+        };
+        let spots = values(Factor::Spot, self.spot.as_ref().map(FactorValue::written));
+        let spots = spots.iter().enumerate().filter_map(|(i, written)| {
             let spot = FactorValue::read(Factor::Spot, written)?;
             let chosen = self.spot.as_ref() == Some(&spot);
             Some((
@@ -60,7 +63,8 @@ impl CastFilter {
             ))
         });
         out.extend(row(words, "spot", WaitsTap::Spot { spot: None }, "waits-all-spots", spots.collect()));
-        let baits = values(Factor::Bait).into_iter().map(|bait| {
+        let baits = values(Factor::Bait, self.bait.clone());
+        let baits = baits.iter().map(|bait| {
             let chosen = self.bait.as_ref() == Some(bait);
             (bait.clone(), bait.clone(), chosen, WaitsTap::Bait { bait: Some(bait.clone()) })
         });
@@ -105,12 +109,13 @@ fn choice(tag: String, label: String, chosen: bool, tap: WaitsTap) -> Choice {
     Choice::new(tag, label, chosen, Action::Waits { tap })
 }
 
-/// A spot in its fixed spelling, in words: as it was last cast at, by the mark that stands in its direction.
+/// A spot in its fixed spelling, in words: as it was last cast at or is set for a rod, by the mark that stands in its direction.
 pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String {
     let is = |spot: &&restwater_log::Spot| {
         value_of(Factor::Spot, &restwater_log::Rig::default(), Some(spot)).as_deref() == Some(value)
     };
-    let spot = session.casts.iter().rev().filter_map(|cast| cast.spot.as_ref()).find(is);
+    let cast_at = session.casts.iter().rev().filter_map(|cast| cast.spot.as_ref());
+    let spot = cast_at.chain(session.rods.iter().filter_map(|rod| rod.spot.as_ref())).find(is);
     spot.map_or_else(
         || value.to_owned(),
         |spot| {
@@ -127,7 +132,7 @@ mod tests {
     use super::*;
     use restwater_log::{Reach, Rig, Spot};
 
-    /// What the casts of a session are spelled as is the form that a typed value is written in.
+    /// The spelling of a value in a cast's row is the form in which a `FactorValue` is written.
     #[test]
     fn a_value_of_a_cast_is_read_and_written_the_same() {
         let reaches = [

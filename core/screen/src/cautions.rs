@@ -1,5 +1,5 @@
-//! The Cautions screen: each with who says so, how and when its text was read, and where it holds. Never in front of a
-//! logging key: it is opened, read, and put away for the peg in one tap.
+//! The Cautions screen: each caution names its source, how and when its text was read, and where it applies.
+//! It never covers a logging key: it is opened, read, and dismissed for the peg with one tap.
 
 use super::{
     Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording,
@@ -13,11 +13,11 @@ pub struct CautionsInput<'a> {
     pub region: Region,
     /// What the day is like.
     pub occasion: Occasion,
-    /// The peg, as the log keys it.
+    /// The key of the peg in the log.
     pub peg: &'a str,
-    /// The peg in words; empty where it has no name.
+    /// The peg in words; empty if it has no name.
     pub peg_words: &'a str,
-    /// Cautions put away.
+    /// Cautions that were dismissed.
     pub seen: &'a [Seen],
     /// The sentences.
     pub words: &'a Wording,
@@ -28,7 +28,8 @@ impl CautionsInput<'_> {
         self.seen.iter().any(|s| s.peg == self.peg && s.id == caution.id)
     }
 
-    /// Those of the region: first the peg's few that are not seen yet, then those that bear on the day, then the others.
+    /// The cautions of the region in two lists: the few for this peg that were not dismissed yet, and the rest,
+    /// which begins with those that bear on the day.
     fn ordered(&self) -> (Vec<&'static Caution>, Vec<&'static Caution>) {
         let few = at_a_peg(self.region, &self.occasion);
         let open: Vec<&Caution> = few.into_iter().filter(|c| !self.is_seen(c)).collect();
@@ -146,7 +147,7 @@ mod tests {
     }
 
     #[test]
-    fn each_card_names_who_where_and_when_and_defers() {
+    fn each_card_names_its_source_region_and_date_and_defers_to_the_authority() {
         let words = Wording::new();
         let view = cautions(&input(&words, &[]));
         assert!(view.leaves.len() > 15);
@@ -161,7 +162,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_put_away_stays_readable_at_the_end() {
+    fn dismissed_cautions_stay_readable_at_the_end() {
         let words = Wording::new();
         let all = cautions(&input(&words, &[]));
         let first = all.leaves[1].id.clone();

@@ -44,7 +44,7 @@ pub enum LineStyle {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartLine {
-    /// What it is, for the key below the picture; empty where another line says it.
+    /// What it is, for the legend below the picture; empty if another line says it.
     pub label: String,
     /// How it is drawn.
     pub style: LineStyle,
@@ -68,7 +68,7 @@ pub struct ChartBand {
     pub high: Vec<f64>,
 }
 
-/// A stretch along the axis across, drawn as a bracket at the foot with its words.
+/// A stretch of the horizontal axis, drawn as a bracket at the foot with its words.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChartSpan {
@@ -94,7 +94,7 @@ pub struct ChartBar {
     pub label: String,
 }
 
-/// What a point is, told by its shape.
+/// What a point means, shown by its shape.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -186,7 +186,7 @@ impl ChartView {
 }
 
 impl Axis {
-    /// From nought to at least `top`, with about four figures at round steps.
+    /// From zero to at least `top`, with about four figures at round steps.
     pub(crate) fn up_to(words: &Wording, id: &str, top: f64) -> Self {
         let step = round_step(top / 4.0);
         let count = libm::ceil(top / step - 1e-9).max(1.0);
@@ -204,7 +204,7 @@ impl Axis {
     }
 }
 
-/// The next of 1, 2, 5 times a power of ten; minutes beyond ten go by 15 and 30, as a clock does.
+/// The next of 1, 2, 5 times a power of ten; beyond ten minutes 15 and 30 are used, as on a clock.
 fn round_step(at_least: f64) -> f64 {
     let least = if at_least.is_finite() && at_least > 1e-3 { at_least } else { 1e-3 };
     let power = libm::pow(10.0, libm::floor(libm::log10(least)));
@@ -217,7 +217,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn axes_hold_their_top_and_have_round_figures() {
+    fn axes_include_their_top_value_and_have_round_figures() {
         for (top, to, count) in
             [(23.0, 30.0, 4), (1.0, 1.0, 3), (40.0, 40.0, 5), (0.07, 0.08, 5), (0.0, 0.001, 2)]
         {

@@ -1,4 +1,5 @@
-//! What was changed, to what, and what that brought: words for a change of today and for a question asked over days.
+//! Words for what was changed, to what, and with what result. They are used for today's changes and for
+//! questions over days.
 
 use super::figures::whole;
 use super::place::length_words;
@@ -13,8 +14,8 @@ pub(crate) fn factor_words(words: &Wording, factor: Factor) -> String {
     words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
 }
 
-/// A value in words where no session is needed to tell it: a length as it was meant, feed by its amount, anything else as it is
-/// spelled.
+/// A value in words, as far as no session is needed for it: a length as it was meant, feed by its amount,
+/// anything else as it is spelled.
 pub(crate) fn value_of_factor(words: &Wording, factor: Factor, value: &str) -> String {
     match factor {
         Factor::Height | Factor::Hooklength => {

@@ -1,4 +1,4 @@
-//! Conditions in a few taps: what is known, and the keys of what is asked next.
+//! Conditions in a few taps: what is known, and the keys that answer the next question.
 
 use super::figures::clock;
 use super::{Action, Arg, ConditionsTap, Leaf, LeafKey, LeafLine, LeavesView, Wording};
@@ -44,7 +44,7 @@ pub fn conditions(words: &Wording, session: Option<&Session>, question: Option<Q
     LeavesView { leaves: vec![leaf] }
 }
 
-/// What is known, a line each; what is not is left out.
+/// One line for each thing that is known.
 pub(crate) fn lines(words: &Wording, known: &Conditions) -> Vec<LeafLine> {
     let all = [
         known.water.map(Answer::Water),
@@ -86,7 +86,7 @@ fn snake<T: serde::Serialize>(value: T) -> String {
     serde_json::to_value(value).ok().and_then(|v| v.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
-/// What names an answer to tests.
+/// The tag of an answer, for tests.
 fn tag(answer: Answer) -> String {
     match answer {
         Answer::Water(t) | Answer::Air(t) => t.to_string(),

@@ -1,8 +1,9 @@
-//! Dates and lengths of time in words.
+//! Dates and durations in words.
 
 use super::{Arg, Wording};
 use chrono::{DateTime, Datelike};
 use restwater_log::local_ms;
+use restwater_session::Session;
 
 /// "17 Jan 2026".
 pub fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
@@ -16,7 +17,7 @@ pub fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
     )
 }
 
-/// Hours and minutes, "3 h 14", below an hour "14 min".
+/// Hours and minutes, "3 h 14"; below an hour "14 min".
 pub(crate) fn hours_minutes(words: &Wording, ms: i64) -> String {
     let minutes = ms.max(0) / 60_000;
     let (hours, past) = ((minutes / 60).to_string(), minutes % 60);
@@ -27,12 +28,20 @@ pub(crate) fn hours_minutes(words: &Wording, ms: i64) -> String {
     words.say_with("hours-minutes", &[("hours", Arg::Text(&hours)), ("minutes", Arg::Text(&past))])
 }
 
+/// "17 Jan 2026, Alder Pool, peg 14".
+pub(crate) fn session_day_words(words: &Wording, session: &Session) -> String {
+    let started = session.started.as_ref();
+    let date = started.map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
+    let peg = session.setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+    [date, session.setup.water.clone(), peg].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn a_length_of_time_has_hours_where_there_are_any() {
+    fn a_duration_has_hours_only_from_an_hour_on() {
         let words = Wording::new();
         assert_eq!(hours_minutes(&words, 194 * 60_000), "3 h 14");
         assert_eq!(hours_minutes(&words, 184 * 60_000), "3 h 04");

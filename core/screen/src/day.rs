@@ -1,6 +1,6 @@
-//! The card of the day: bites, fish, the waits, where they came, what to try next; to be shared as a text.
+//! The card of the day: bites, fish, waits, places, and what to try next. It can be shared as text.
 
-use super::date::date_words;
+use super::date::session_day_words;
 use super::figures::sentence_case;
 use super::fish::of_a_fish;
 use super::leave_words::{habit_words, leave_words};
@@ -18,11 +18,11 @@ use restwater_waits::{Advice, Wait};
 pub struct DayInput<'a> {
     /// The session, if any was begun.
     pub session: Option<&'a Session>,
-    /// What its waits say.
+    /// What its waits say, of every cast.
     pub waits: &'a WaitsView,
     /// Its changes.
     pub changes: &'a ChangesView,
-    /// How long to leave a cast, as the Bank would say it; none before anything was cast.
+    /// How long to leave a cast, as the Bank shows it; `None` before the first cast.
     pub advice: Option<Advice>,
     /// The sentences.
     pub words: &'a Wording,
@@ -71,11 +71,7 @@ struct Card<'a> {
 impl Card<'_> {
     /// "17 Jan 2026, Alder Pool, Peg 14".
     fn title(&self) -> String {
-        let (words, setup) = (self.words, &self.session.setup);
-        let started = self.session.started.as_ref();
-        let date = started.map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
-        let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
-        [date, setup.water.clone(), peg].into_iter().flatten().collect::<Vec<_>>().join(", ")
+        session_day_words(self.words, self.session)
     }
 
     fn heading(&self, id: &str) -> LeafLine {
@@ -110,13 +106,16 @@ impl Card<'_> {
         let class = |(name, count): (&str, usize)| {
             words.say_with("day-class", &[("name", Arg::Text(name)), ("count", Arg::Count(count))])
         };
+        let named: usize = classes.iter().map(|(_, count)| count).sum();
+        let rest = Some(caught.len() - named).filter(|rest| *rest > 0 && named > 0);
+        let rest = rest.map(|rest| words.say_with("day-class-none", &[("count", Arg::Count(rest))]));
         let best = best(&caught).and_then(|weight| of_a_fish(words, weight));
         let best = best.map(|weight| words.say_with("day-best", &[("weight", Arg::Text(&weight))]));
-        let all: Vec<String> = classes.into_iter().map(class).chain(best).collect();
+        let all: Vec<String> = classes.into_iter().map(class).chain(rest).chain(best).collect();
         (!all.is_empty()).then(|| LeafLine { detail: all.join(", "), ..self.heading("day-fish") })
     }
 
-    /// What the waits say: the habit where it is earned, else the verdict of the Waits screen.
+    /// What the waits show: the habit if there is enough evidence, otherwise the verdict of the Waits screen.
     fn wait(&self, waits: &WaitsView) -> String {
         match self.habit {
             Some(habit) => habit_words(self.words, habit),
@@ -135,7 +134,7 @@ impl Card<'_> {
                 None => places.push((spot, 1)),
             }
         }
-        // The first of several with as many.
+        // If several spots have as many, the first of them.
         let (spot, bites) =
             places.into_iter().reduce(|best, other| if other.1 > best.1 { other } else { best })?;
         let all = self.session.casts.iter().filter(|cast| cast.bite.is_some()).count();
@@ -143,21 +142,22 @@ impl Card<'_> {
         Some(LeafLine { detail: self.words.say_with("day-place-most", &args), ..self.heading("day-place") })
     }
 
-    /// The angler's fish beside those of the neighbours: the verdict, and what it rests on.
+    /// The angler's fish compared with the neighbours': the verdict and its evidence.
     fn beside(&self) -> Option<LeafLine> {
         let says = beside_words(self.words, self.session, self.session.ended.as_ref()?);
         (!says.is_empty())
             .then(|| LeafLine { detail: says[..2.min(says.len())].join(" "), ..self.heading("day-beside") })
     }
 
-    /// The plan against what happened, a sentence each.
+    /// The plan compared with what happened, a sentence for each line.
     fn plan(&self) -> Option<LeafLine> {
         let lines: Vec<String> =
             plan_words(self.words, self.session).iter().map(|line| sentence_case(line)).collect();
         (!lines.is_empty()).then(|| LeafLine { detail: lines.join(" "), ..self.heading("day-plan") })
     }
 
-    /// The one thing that would teach most. How long to leave a cast is said as the Bank says it.
+    /// The one thing from which the angler would learn most. How long to leave a cast is worded as on the
+    /// Bank.
     fn next(&self, input: &DayInput) -> String {
         let words = self.words;
         let longest = self.waits.iter().map(|wait| wait.minutes()).fold(0.0, f64::max);
@@ -178,7 +178,7 @@ impl Card<'_> {
     }
 }
 
-/// The heaviest fish of which a weight was said.
+/// The heaviest fish with a weight.
 fn best(caught: &[CaughtFish]) -> Option<&FishWeight> {
     let grams = |weight: &FishWeight| match weight {
         FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count } => {

@@ -1,4 +1,4 @@
-//! The list of screens: one list in one place, in the order a day uses them. A new screen is a line here and its words.
+//! The list of screens, in the order in which a day uses them. A new screen needs a line here and its words.
 
 use super::{Which, Wording};
 use serde::{Deserialize, Serialize};
@@ -71,7 +71,7 @@ enum Needs {
     Some,
 }
 
-/// The screens whose keys stand at the top of the Bank, in this order.
+/// The screens whose keys are at the top of the Bank, in this order.
 pub const TOP_DOORS: [Which; 2] = [Which::Swim, Which::Fish];
 
 /// Those of them that can be opened now.
@@ -108,7 +108,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_door_has_its_words_and_opens_where_it_can() {
+    fn every_screen_has_its_words_and_can_be_opened_when_it_is_of_use() {
         let words = Wording::new();
         for (any, open) in [(false, false), (true, false), (true, true)] {
             for door in doors(&words, any, open).doors {

@@ -1,4 +1,4 @@
-//! What undo names: an entry in words and the time it was made.
+//! Words for an entry that undo would undo, with its time.
 
 use super::figures::clock_of;
 use super::{Arg, Wording};

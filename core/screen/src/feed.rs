@@ -1,5 +1,5 @@
-//! Feed: what goes in by hand, in the angler's measures or by weight, and the number pad for that. Both screens are drawn as
-//! those of a landed fish are.
+//! Feed by hand, in the angler's measures or by weight, and the number pad for that. Both screens are drawn
+//! like those of a landed fish.
 
 use super::feed_ways::{FEED_WAYS, FeedWay, feed_way};
 use super::figures::whole;
@@ -11,7 +11,7 @@ use restwater_log::{FeedAmount, FeedKind, FeedMeasure, RodNumber, Spot, WaterPla
 use restwater_match_day::weight::Weight;
 use restwater_session::{FedHere, Session, Stamp, feed_mg};
 
-/// How many of a measure one key may mean, each the next of the one before.
+/// The counts of a measure that a key goes through.
 const COUNTS: [u16; 6] = [1, 2, 3, 5, 8, 12];
 /// Kinds in the order the key of the number pad goes through them.
 const KINDS: [FeedKind; 5] =
@@ -27,13 +27,13 @@ pub struct FeedInput<'a> {
     pub rod: RodNumber,
     /// The spot of that rod's cast, or of its next one.
     pub spot: Option<&'a Spot>,
-    /// The cell that is aimed at, where feed goes there.
+    /// The cell that is aimed at, if feed goes there.
     pub aim: Option<WaterPlace>,
     /// Now, on the time line of the session.
     pub now: &'a Stamp,
     /// How many of a measure the next key means.
     pub count: u16,
-    /// What measures are taken to weigh.
+    /// The assumed weights of measures.
     pub guesses: &'a FeedGuesses,
     /// What goes in by weight.
     pub kind: FeedKind,
@@ -139,12 +139,12 @@ pub fn feed_weight_view(input: &FeedInput) -> WeightView {
     }
 }
 
-/// Whether a digit can follow what was typed: a weight doesn't begin with nought.
+/// Whether a digit can follow what was typed: a weight doesn't begin with zero.
 pub fn takes_digit(typed: &str, digit: u8) -> bool {
     digit <= 9 && typed.len() < FEED_DIGITS && !(typed.is_empty() && digit == 0)
 }
 
-/// The ways of feeding, those used today first, the last one foremost.
+/// The ways of feeding, with those used today first, the latest of them at the front.
 fn ways(input: &FeedInput) -> Vec<&'static FeedWay> {
     let used = input.session.into_iter().flat_map(|session| session.fed.iter().rev());
     let used = used.filter_map(|fed| match fed.said.amount {
@@ -175,7 +175,7 @@ fn way_key(input: &FeedInput, way: &FeedWay) -> FishKey {
     }
 }
 
-/// How many of a measure the next key means; a tap goes on to the next number.
+/// How many of a measure the next key means; a tap changes to the next number.
 fn count_key(input: &FeedInput) -> FishKey {
     let next = COUNTS.iter().copied().find(|n| *n > input.count).unwrap_or(COUNTS[0]);
     let args = [("count", input.count.to_string()), ("next", next.to_string())];
@@ -261,7 +261,7 @@ pub(crate) fn measures_words(words: &Wording, way: &FeedWay, count: u16) -> Stri
     words.say_with(&format!("feed-words-{}", way.tag), &[("count", Arg::Count(usize::from(count)))])
 }
 
-/// A weight of feed: whole grams and from a kilogram on its hundredths, or ounces, below one drams.
+/// A weight of feed: whole grams, from a kilogram on with two decimals; or ounces, below one ounce drams.
 pub fn feed_weight(words: &Wording, unit: WeightUnit, mg: u64) -> String {
     let grams = mg as f64 / 1_000.0;
     match unit {
@@ -292,7 +292,7 @@ mod tests {
     }
 
     #[test]
-    fn feed_is_told_as_it_was_measured() {
+    fn feed_is_worded_as_it_was_measured() {
         let words = Wording::new();
         let of = |what, amount| feed_words(&words, what, &amount, WeightUnit::Grams);
         let measures = |measure, count| FeedAmount::Measures { measure, count, each_mg: 30_000 };
@@ -301,13 +301,13 @@ mod tests {
         assert_eq!(of(FeedKind::Spod, measures(FeedMeasure::Fill, 2)), "2 spods");
         let weight = FeedAmount::Weight { unit: WeightUnit::Grams, count: 250 };
         assert_eq!(of(FeedKind::Ball, weight), "250 g, balls");
-        // A file of elsewhere may hold what no key says.
+        // A file from elsewhere may contain measures for which there is no key.
         assert_eq!(of(FeedKind::Spod, measures(FeedMeasure::Pinch, 1)), "30 g, spod");
     }
 
     /// An ounce is 28.349523125 g exactly (international yard and pound agreement of 1959).
     #[test]
-    fn weights_of_feed_are_short() {
+    fn weights_of_feed_are_worded_briefly() {
         assert_eq!(feed_weight(&Wording::new(), WeightUnit::Grams, 340_400), "340 g");
         assert_eq!(feed_weight(&Wording::new(), WeightUnit::Grams, 1_250_000), "1.25 kg");
         assert_eq!(feed_weight(&Wording::new(), WeightUnit::Drams, 340_194), "12 oz");

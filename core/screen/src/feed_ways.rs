@@ -1,4 +1,4 @@
-//! The ways of feeding that have a key, and what a measure of each is taken to weigh.
+//! The ways of feeding that have a key, and the assumed weight of a measure of each.
 
 use restwater_log::{FeedKind, FeedMeasure};
 
@@ -9,9 +9,9 @@ pub struct FeedWay {
     pub tag: &'static str,
     /// How it goes in.
     pub what: FeedKind,
-    /// What it is counted in.
+    /// The measure it is counted in.
     pub measure: FeedMeasure,
-    /// What one is taken to weigh, in mg, until the angler says otherwise (common practice, no source).
+    /// The assumed weight of one in mg, until the angler changes it (common practice, no source).
     pub guess_mg: u32,
 }
 
@@ -30,7 +30,7 @@ pub const FEED_WAYS: [FeedWay; 7] = [
     way("spod", FeedKind::Spod, FeedMeasure::Fill, 150),
 ];
 
-/// The place of a way among [`FEED_WAYS`].
+/// The index of a way in [`FEED_WAYS`].
 pub fn feed_way(what: FeedKind, measure: FeedMeasure) -> Option<usize> {
     FEED_WAYS.iter().position(|way| way.what == what && way.measure == measure)
 }

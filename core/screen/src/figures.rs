@@ -25,19 +25,19 @@ pub(crate) fn iso_day_of(wall_ms: i64, offset_min: i16) -> String {
         .map_or_else(String::new, |t| t.format("%Y-%m-%d").to_string())
 }
 
-/// A running clock, "21:40", from an hour on "1:02:10".
+/// A running clock: "21:40", from an hour on "1:02:10".
 pub(crate) fn digits(ms: i64) -> String {
     let seconds = ms.max(0) / 1_000;
     let (hours, minutes, seconds) = (seconds / 3_600, seconds / 60 % 60, seconds % 60);
     if hours > 0 { format!("{hours}:{minutes:02}:{seconds:02}") } else { format!("{minutes}:{seconds:02}") }
 }
 
-/// A whole number of minutes: the nearest, since nobody winds in to the second.
+/// Minutes rounded to a whole number, since nobody winds in to the second.
 pub(crate) fn whole(minutes: f64) -> String {
     format!("{:.0}", libm::round(minutes))
 }
 
-/// Large at the beginning.
+/// Capitalises the first letter.
 pub fn sentence_case(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())

@@ -1,8 +1,9 @@
-//! The Files screen: what goes out, what came in, backups, and the words of what was found.
+//! The Files screen: exports, imports, backups, and the words for what a check or a file contains.
 
 use super::{FormChoice, Span};
 
-use super::figures::{clock_of, iso_day_of};
+use super::date::date_words;
+use super::figures::clock_of;
 use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};
 use restwater_exchange::{Place, Tally, Trailer};
 use restwater_session::Session;
@@ -18,9 +19,9 @@ pub struct ImportLine {
     pub id: Uuid,
     /// Who, when, how many entries.
     pub says: String,
-    /// Whether it is taken back at present.
+    /// Whether it is undone at present.
     pub undone: bool,
-    /// The word on its key: take it back, or bring it back.
+    /// The word on its key: undo or redo.
     pub key: String,
     /// What that key sends.
     pub action: Action,
@@ -44,15 +45,15 @@ pub struct BackupLine {
 pub struct FilesView {
     /// What it is about.
     pub title: String,
-    /// What the choices come to, in a sentence.
+    /// The choices in a sentence.
     pub says: String,
     /// Which sessions, which form, position, formulas.
     pub rows: Vec<ChoiceRow>,
-    /// The key that makes the file and hands it on.
+    /// The key that makes the file and shares it.
     pub send: String,
-    /// The key that makes the file and saves it in a place of the user's.
+    /// The key that makes the file and saves it where the user chooses.
     pub save: String,
-    /// The key that takes a file in.
+    /// The key that imports a file.
     pub take_in: String,
     /// The key that has the user pick a folder for copies of backups.
     pub folder: String,
@@ -62,7 +63,7 @@ pub struct FilesView {
     pub backups_key: String,
     /// The key that makes a backup now.
     pub back_up: String,
-    /// The key that looks the log over.
+    /// The key that checks the log.
     pub look_over: String,
     /// Label of the field for the partner's name.
     pub source_label: String,
@@ -70,11 +71,11 @@ pub struct FilesView {
     pub imports: Vec<ImportLine>,
     /// Backups, latest first.
     pub backups: Vec<BackupLine>,
-    /// What stands in place of an empty list.
+    /// The text for an empty list.
     pub none: String,
 }
 
-/// What a file would bring, or has brought.
+/// What a file would add, or has added.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct IncomingView {
@@ -82,36 +83,36 @@ pub struct IncomingView {
     pub title: String,
     /// A sentence each.
     pub lines: Vec<String>,
-    /// Whether there is something to take in.
+    /// Whether there is something to import.
     pub brings: bool,
     /// Whether the file was whole.
     pub whole: bool,
-    /// The key that takes it in.
+    /// The key that imports it.
     pub take_in: String,
-    /// The key that leaves it.
+    /// The key that declines it.
     pub leave: String,
     /// Entries not in the log before.
     pub new: u64,
     /// Entries known before.
     pub known: u64,
-    /// Of the new: mends and undos.
+    /// How many of the new entries mend or undo others.
     pub amended: u64,
-    /// Of the new: of a newer version, kept unread.
+    /// How many of the new entries are of a newer version and kept unread.
     pub newer: u64,
     /// Records that can't be read.
     pub damaged: u64,
-    /// Entries left out since another has their id.
+    /// Entries left out because another entry has their id.
     pub clashes: u64,
     /// Sessions with something new.
     pub sessions: u64,
 }
 
-/// Before a file is taken in, or after.
+/// Before a file is imported, or after.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Stage {
-    /// It would bring.
+    /// What it would add.
     Before,
-    /// It has brought.
+    /// What it has added.
     After,
 }
 
@@ -125,7 +126,7 @@ pub struct FilesInput<'a> {
     pub span: Span,
     /// In which form.
     pub form: FormChoice,
-    /// Whether the position of the peg goes along.
+    /// Whether the position of the peg is included.
     pub place: Place,
     /// Whether texts that a spreadsheet would take for formulas stay as typed.
     pub formulas_as_typed: bool,
@@ -236,18 +237,18 @@ fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
     }
 }
 
-/// "2026-01-17 12:46", local.
+/// "17 Jan 2026 12:46", local.
 fn stamp(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
-    let (day, time) = (iso_day_of(wall_ms, offset_min), clock_of(wall_ms, offset_min));
+    let (day, time) = (date_words(words, wall_ms, offset_min), clock_of(wall_ms, offset_min));
     words.say_with("files-stamp", &[("day", Arg::Text(&day)), ("time", Arg::Text(&time))])
 }
 
-/// What a file that goes out holds.
+/// The contents of an exported file, in words.
 pub fn outgoing_words(words: &Wording, form: FormChoice, count: u64) -> String {
     words.say_with(&format!("files-made-{}", form.name()), &[("count", Arg::Count(count as usize))])
 }
 
-/// What a file brings, in sentences.
+/// What a file adds, in sentences.
 pub fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
     IncomingView {
@@ -278,11 +279,11 @@ pub struct MapTally {
     pub already: Vec<String>,
     /// What could not be used.
     pub skipped: Vec<String>,
-    /// Entries it writes; 0 where there is nothing new.
+    /// Entries it writes; 0 if there is nothing new.
     pub entries: u64,
 }
 
-/// What a swim as GeoJSON brings, in sentences.
+/// What a swim as GeoJSON adds, in sentences.
 pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
     let listed = |id: &str, all: &[String]| {
@@ -318,7 +319,7 @@ fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
     let new = Arg::Count(tally.new as usize);
     let id = if after { "incoming-new-after" } else { "incoming-new" };
     let news = words.say_with(id, &[("count", new), ("sessions", Arg::Text(&sessions))]);
-    // Where there is nothing new but something to bring back, that there is nothing new would be read as the end of it.
+    // If nothing is new but something can be restored, "nothing new" alone would be misleading.
     let mut lines: Vec<String> =
         (tally.new > 0 || tally.brought_back == 0).then_some(news).into_iter().collect();
     for (id, n) in [
@@ -357,7 +358,7 @@ fn minutes_off(ms: i64) -> Option<u64> {
     u64::try_from(ms / 60_000).ok().filter(|minutes| *minutes > 0)
 }
 
-/// What a look over the log found.
+/// The result of checking the log, in words.
 pub fn check_words(words: &Wording, found: &CheckReport, repaired: bool) -> String {
     let ops = Arg::Count(found.ops as usize);
     if found.is_clean() {

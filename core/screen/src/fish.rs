@@ -6,7 +6,7 @@ use super::{Action, Arg, FishTap, KeyTap, Which, Wording};
 use restwater_log::{FishWeight, RodNumber, WeightUnit};
 use restwater_match_day::rules::{NetRule, same_name};
 use restwater_match_day::typed::{Scales, TypedWeight};
-use restwater_session::own_count::{OwnCount, entered};
+use restwater_session::own_count::{OwnCount, entered, nets_of};
 use restwater_session::{CaughtFish, MatchSetup};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -27,13 +27,13 @@ pub struct FishKey {
     pub solid: bool,
     /// Whether it can be tapped now.
     pub enabled: bool,
-    /// What a tap on it asks.
+    /// What a tap on it does.
     pub tap: KeyTap,
-    /// Whether the Bank comes to the top once that is done: there is nothing more to say here.
+    /// Whether the Bank opens after the tap, because nothing more can be entered here.
     pub closes: bool,
 }
 
-/// What can be said of a landed fish.
+/// The screen of a landed fish.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct FishView {
@@ -41,11 +41,11 @@ pub struct FishView {
     pub title: String,
     /// What is known of it, and the net it is in.
     pub says: Vec<String>,
-    /// The classes, last used first.
+    /// The classes, most recently used first.
     pub classes: Vec<FishKey>,
     /// The net or NO WEIGHT, PUT BACK, EARLIER.
     pub small: Vec<FishKey>,
-    /// Opens the number pad; without a fish what leads to one.
+    /// Opens the number pad; without a fish it leads to one.
     pub weigh: FishKey,
 }
 
@@ -61,34 +61,34 @@ pub struct WeightView {
     pub figure: String,
     /// Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
     pub pad: Vec<FishKey>,
-    /// The figure is what the scales show.
+    /// Confirms that the figure was read on the scales.
     pub weighed: FishKey,
 }
 
-/// What leads to the first fish of a session.
+/// What the first fish of a session still needs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FirstFish {
     /// A session.
     Start,
     /// A cast of the chosen rod.
     Cast(RodNumber),
-    /// What is out on the chosen rod, or a fish on it.
+    /// The landing of a fish on the chosen rod, which is out or has a fish on.
     Landed(RodNumber),
 }
 
 /// What both screens are made from.
 pub struct FishInput<'a> {
-    /// What to do where no fish is landed.
+    /// What to do if no fish is landed.
     pub first: FirstFish,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
-    /// Which of them is meant, by its place.
+    /// The index of the one that taps refer to.
     pub chosen: Option<usize>,
     /// The match, if it is one.
     pub setup: Option<&'a MatchSetup>,
     /// Its own count.
     pub count: Option<&'a OwnCount>,
-    /// Names of classes, last used first.
+    /// Names of classes, most recently used first.
     pub classes: &'a [String],
     /// The weight as it is typed.
     pub typed: &'a TypedWeight,
@@ -148,7 +148,7 @@ pub fn fish_view(input: &FishInput) -> FishView {
     }
 }
 
-/// No key that could do nothing: what to do, and the key for it.
+/// Without a fish, the screen shows no keys that do nothing, but says what to do and offers the key for it.
 fn no_fish(input: &FishInput) -> FishView {
     let (tag, says, key, tap): (_, _, _, KeyTap) = match input.first {
         FirstFish::Start => ("start", "fish-none-start", "key-start", KeyTap::Open { which: Which::Setup }),
@@ -166,7 +166,7 @@ fn no_fish(input: &FishInput) -> FishView {
         solid: true,
         enabled: true,
         tap,
-        // The Bank is where a cast is seen.
+        // A cast is shown on the Bank.
         closes: matches!(input.first, FirstFish::Cast(_)),
     };
     FishView {
@@ -193,7 +193,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
     pad.extend([guess, digit(0), unit_key(input)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
-    // At large text the smaller line goes, so the weight itself is the word on the key.
+    // The smaller line is dropped at large text, so the weight itself is the word on the key.
     let label = if typed { weight_words(input.words, input.typed.weight()) } else { weighed.label.clone() };
     let spoken = input.say("fish-weighed-spoken", &[("weight", &label)]);
     let sub = if typed { input.say("fish-weighed-take", &[]) } else { weighed.sub.clone() };
@@ -222,7 +222,7 @@ fn unit(typed: &TypedWeight) -> WeightUnit {
     }
 }
 
-/// The key that goes on to the next unit and clears after the last one.
+/// The key that changes to the next unit and clears after the last one.
 fn unit_key(input: &FishInput) -> FishKey {
     input.key("unit", unit_id(input.typed), FishTap::NextUnit)
 }
@@ -239,10 +239,8 @@ fn title(input: &FishInput) -> String {
 
 fn says(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> Vec<String> {
     let mut says = vec![what(input, unit, fish)];
-    if let Some((setup, net)) = input.setup.and_then(|setup| Some((setup, net_of(setup, fish)?)))
-        && !fish.put_back
-    {
-        let id = if fish.net_said { "fish-into" } else { "fish-into-carried" };
+    if let Some((setup, net)) = input.setup.and_then(|setup| Some((setup, net_of(input, setup)?))) {
+        let id = if fish.net_said || fish.net.is_none() { "fish-into" } else { "fish-into-carried" };
         says.push(input.say(id, &[("net", &net.name)]));
         says.extend(net_line(input, setup, net));
     }
@@ -271,7 +269,7 @@ fn what(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> String {
     }
 }
 
-/// What is said of a fish's weight: "12 lb 7 oz on the scales", "about 3 lb by eye".
+/// A fish's weight in words: "12 lb 7 oz on the scales", "about 3 lb by eye".
 pub(crate) fn of_a_fish(words: &Wording, weight: &FishWeight) -> Option<String> {
     let (id, unit, count) = match weight {
         FishWeight::Weighed { unit, count } => ("fish-on-scales", unit, count),
@@ -297,11 +295,11 @@ fn net_line(input: &FishInput, setup: &MatchSetup, net: &NetRule) -> Option<Stri
     Some(input.say("fish-net-now", &[("net", &net.name), ("weight", &weight), ("limit", &limit)]))
 }
 
-/// The net a fish is in: the one said or carried over, else the first that may hold it.
-fn net_of<'a>(setup: &'a MatchSetup, fish: &CaughtFish) -> Option<&'a NetRule> {
-    let kind = fish.class.as_deref().unwrap_or_default();
-    let said = fish.net.as_ref().and_then(|name| setup.rules.net(name)).filter(|net| net.may_hold(kind));
-    said.or_else(|| setup.rules.nets.iter().find(|net| net.may_hold(kind)))
+/// The net in which the fish that is meant lies.
+fn net_of<'a>(input: &FishInput<'a>, setup: &'a MatchSetup) -> Option<&'a NetRule> {
+    let place = input.chosen.filter(|place| *place < input.caught.len())?;
+    let net = nets_of(setup, input.caught).into_iter().nth(place)??;
+    setup.rules.net(&net)
 }
 
 fn class_key(input: &FishInput, name: &str) -> FishKey {
@@ -329,12 +327,12 @@ fn class_key(input: &FishInput, name: &str) -> FishKey {
     }
 }
 
-/// The net of the fish; a tap is the next one that may hold it.
+/// The net of the fish; a tap changes to the next one that may hold it.
 fn net_key(input: &FishInput, setup: &MatchSetup) -> FishKey {
     let fish = input.fish();
     let kind = fish.and_then(|f| f.class.as_deref()).unwrap_or_default();
     let may: Vec<&NetRule> = setup.rules.nets.iter().filter(|net| net.may_hold(kind)).collect();
-    let now = fish.and_then(|f| net_of(setup, f)).or_else(|| may.first().copied());
+    let now = net_of(input, setup).or_else(|| may.first().copied());
     let place = now.and_then(|now| may.iter().position(|net| net.name == now.name)).unwrap_or(0);
     let next = may.get((place + 1) % may.len().max(1)).copied();
     let name = now.map_or_else(|| input.say("fish-net-none", &[]), |net| net.name.clone());
@@ -357,7 +355,7 @@ fn put_back_key(input: &FishInput) -> FishKey {
     FishKey { solid: back, ..input.key("put-back", id, FishTap::PutBack { back: !back }) }
 }
 
-/// The fish before this one; after the first the latest again.
+/// Chooses the previous fish; after the first one the latest again.
 fn earlier_key(input: &FishInput) -> FishKey {
     let (place, count) = (input.chosen.unwrap_or(0), input.caught.len());
     let back = if place == 0 { 0 } else { count.saturating_sub(place) };
@@ -371,9 +369,9 @@ fn earlier_key(input: &FishInput) -> FishKey {
 pub struct LandedFish {
     /// The cast it was landed on.
     pub cast: Uuid,
-    /// Its class, where that was said.
+    /// Its class, if entered.
     pub class: Option<String>,
-    /// What it weighs, where that was said.
+    /// Its weight, if entered.
     pub weight: Option<FishWeight>,
     /// Whether it went back.
     pub put_back: bool,

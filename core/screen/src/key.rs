@@ -22,7 +22,7 @@ pub struct KeyView {
     pub key: Key,
     /// Its word.
     pub label: String,
-    /// A smaller line below, which may go at large text.
+    /// A smaller line below, which may be dropped at large text.
     pub sub: Option<String>,
     /// What a screen reader says.
     pub spoken: String,
@@ -30,6 +30,6 @@ pub struct KeyView {
     pub weight: KeyWeight,
     /// Whether it can be tapped now.
     pub enabled: bool,
-    /// What a tap on it asks.
+    /// What a tap on it does.
     pub tap: KeyTap,
 }

@@ -4,7 +4,7 @@
 use super::{Action, Choice, ChoiceRow, KeyTap, TypedField, Which, Wording};
 use serde::{Deserialize, Serialize};
 
-/// A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+/// A range on a common scale, drawn as a line with its ends and, if known, its middle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafSpan {
@@ -16,7 +16,7 @@ pub struct LeafSpan {
     pub high: f64,
     /// Whether the upper end lies beyond the scale.
     pub beyond: bool,
-    /// Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+    /// Upper end of the scale, which begins at zero; the same for all lines of a leaf.
     pub scale: f64,
 }
 
@@ -50,7 +50,7 @@ pub struct LeafKey {
     pub solid: bool,
     /// Whether it can be tapped now.
     pub enabled: bool,
-    /// What a tap on it asks.
+    /// What a tap on it does.
     pub tap: KeyTap,
 }
 
@@ -64,13 +64,13 @@ pub struct Leaf {
     pub title: String,
     /// What it says, in a sentence or two.
     pub says: String,
-    /// A caution that belongs to what is entered here; empty where there is none.
+    /// A caution that belongs to what is entered here; empty if there is none.
     pub caution: String,
     /// Figures.
     pub lines: Vec<LeafLine>,
     /// How they were obtained, and what they can't tell.
     pub notes: Vec<String>,
-    /// Keys as wide as the glass: the parts of a screen, sessions.
+    /// Keys as wide as the screen: its parts, sessions.
     pub list: Vec<LeafKey>,
     /// A text that can be typed.
     pub typing: Option<TypedField>,
@@ -118,14 +118,15 @@ impl LeafKey {
         Self { tag: tag.into(), label, sub: String::new(), solid: false, enabled: true, tap: tap.into() }
     }
 
-    /// START, where a screen has nothing to show before a session: it opens the set-up.
+    /// START on a screen that has nothing to show before a session: it opens the set-up.
     pub(crate) fn start(words: &Wording) -> Self {
         let tap = KeyTap::Open { which: Which::Setup };
         let key = Self::new("start-", words.say("key-start"), tap);
         Self { sub: words.say("key-start-sub"), solid: true, ..key }
     }
 
-    /// START of a stranger: a session begins at once as the set-up stands, where everything may be left out.
+    /// START for a new user: a session begins at once with the present set-up, in which everything is
+    /// optional.
     pub(crate) fn start_now(words: &Wording) -> Self {
         let key = Self::new("start-now-", words.say("key-start"), Action::StartSession { setup: None });
         Self { sub: words.say("welcome-start-sub"), ..key }
@@ -152,7 +153,7 @@ impl Choice {
 }
 
 impl ChoiceRow {
-    /// A row whose present value is the choice that is marked.
+    /// A row whose present value is the chosen choice.
     pub(crate) fn of(tag: impl Into<String>, label: String, choices: Vec<Choice>, source: String) -> Self {
         let value = choices.iter().find(|choice| choice.chosen).map_or_else(String::new, |c| c.label.clone());
         Self { tag: tag.into(), label, value, choices, source, typing: None }

@@ -1,4 +1,5 @@
-//! How long to leave a cast, in one sentence, and the habit that every bite came after: the same words on each screen.
+//! One sentence on how long to leave a cast, and one on a habit that ends casts before every bite. Every
+//! screen uses the same words.
 
 use super::figures::whole;
 use super::{Arg, Wording};

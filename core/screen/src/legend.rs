@@ -1,8 +1,9 @@
-//! What each sign means, on every picture alike: the strip of the Bank, the map of the swim, the charts of the waits.
+//! What each symbol means. It is the same on every picture: the strip of the Bank, the map of the swim, the
+//! charts of the waits.
 
 use super::{Leaf, LeafLine, LeavesView, Wording};
 
-/// The signs, in the order in which an angler meets them.
+/// The symbols, in the order in which an angler meets them.
 const SIGNS: [&str; 9] =
     ["diamond", "stroke", "triangle", "cross", "accent", "bracket", "tint", "dots", "hatching"];
 
@@ -25,7 +26,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_sign_has_one_meaning_in_words() {
+    fn every_symbol_has_one_meaning_in_words() {
         let page = legend(&Wording::new()).leaves.remove(0);
         assert_eq!(page.lines.len(), SIGNS.len());
         let mut meanings: Vec<&str> = page.lines.iter().map(|line| line.detail.as_str()).collect();

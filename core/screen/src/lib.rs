@@ -1,13 +1,15 @@
 //! What each screen shows, as plain records made from the session, with its wording.
 //!
-//! A shell draws these and taps; it decides nothing. Text is ready to show; numbers that are drawn
-//! (the strip, the fan) cross as numbers too.
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+//! A shell draws these and passes on taps; it decides nothing. Texts are ready to show, and numbers that are
+//! drawn (the strip, the fan) are passed as numbers too.
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;
@@ -104,7 +106,7 @@ pub use match_day::{
     AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning, PageKey,
     RestInput, WeighInPage, match_view,
 };
-pub use match_day::{OnScales, first_match, net_name, scales_cycle, units, weight_words};
+pub use match_day::{OnScales, first_match, hanging, net_name, scales_cycle, units, weight_words};
 pub use mend::{MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};

@@ -1,8 +1,9 @@
-//! The Mend screen: doubtful entries of a session, each with what can be said of it.
+//! The Mend screen: doubtful entries of a session, each with the possible corrections.
 
+use super::date::session_day_words;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
-use restwater_session::{Cast, DoubtKind, EndCause, Session, Stamp, rhythm};
+use restwater_session::{Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, rhythm, timed};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -23,7 +24,7 @@ pub struct MendLine {
     pub what: String,
     /// Why it is doubtful.
     pub why: String,
-    /// What a tap on it sends: it is opened.
+    /// What a tap on it sends, which opens it.
     pub open: Action,
 }
 
@@ -37,7 +38,7 @@ pub struct MendOpen {
     pub what: String,
     /// Why it is doubtful, or that it no longer is.
     pub why: String,
-    /// What can be said of it.
+    /// The possible corrections.
     pub rows: Vec<ChoiceRow>,
     /// What BACK sends: the list again.
     pub back: Action,
@@ -49,7 +50,7 @@ pub struct MendOpen {
 pub struct MendView {
     /// What it is about.
     pub title: String,
-    /// How many there are, or that there is none.
+    /// How many there are, or that there are none.
     pub says: String,
     /// The doubtful entries, in the order of the day.
     pub lines: Vec<MendLine>,
@@ -61,8 +62,10 @@ pub struct MendView {
 pub struct MendInput<'a> {
     /// The words of the locale.
     pub words: &'a Wording,
-    /// The session that the screens are about, if one is open.
+    /// The session to mend, if there is one.
     pub session: Option<&'a Session>,
+    /// Whether it is another one than the screens are about: then its day is named.
+    pub earlier: bool,
     /// Its ops as they were written.
     pub ops: &'a [Op],
     /// Now, on the time line of the session.
@@ -77,7 +80,12 @@ pub fn mend_view(input: &MendInput) -> MendView {
     let lines = input.session.map_or_else(Vec::new, |session| lines(words, session, input.ops));
     let open = input.session.zip(input.open).and_then(|(session, op)| open(input, session, op));
     MendView {
-        title: words.say("mend-title"),
+        title: match input.session.filter(|_| input.earlier) {
+            Some(session) => {
+                words.say_with("mend-title-of", &[("day", Arg::Text(&session_day_words(words, session)))])
+            }
+            None => words.say("mend-title"),
+        },
         says: words.say_with("mend-says", &[("count", Arg::Count(lines.len()))]),
         lines,
         open,
@@ -106,7 +114,7 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
     lines.into_iter().map(|(_, line)| line).collect()
 }
 
-/// A cast happened at its splash, however late it was told of.
+/// When an entry happened. A cast happened at its splash, even if it was added later.
 fn happened(session: &Session, op: Uuid) -> Option<&Stamp> {
     session.casts.iter().find(|cast| cast.op == op).map(|cast| &cast.start)
 }
@@ -149,7 +157,8 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     }
     if kinds.contains(&DoubtKind::LongGap) {
         rows.push(make.one("added", "mend-added-it", MendTap::AddCast));
-        rows.push(make.one("away", "mend-away-it", MendTap::WasAway));
+        let away = gap_before(session, op).is_some_and(|gap| gap.of_a_break(session).is_ok());
+        rows.extend(away.then(|| make.one("away", "mend-away-it", MendTap::WasAway)));
     }
     if stands_alone(step.payload) {
         rows.push(make.one("remove", "mend-remove-it", MendTap::Remove));
@@ -158,7 +167,8 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
         rows.extend([make.end(cast), make.after(input.now, session, cast)]);
     } else if !matches!(step.payload, Payload::Unknown { .. }) {
         let back = step.op.at.mono_ms.saturating_sub(step.at.mono_ms) / 60_000;
-        rows.push(make.back(u32::try_from(back).unwrap_or(0)));
+        let entry = timed(session, input.ops, op);
+        rows.extend(make.back(u32::try_from(back).unwrap_or(0), entry.as_ref()));
     }
     let said = session.time_line.place(step.op.device, &step.at);
     let at = cast.map_or(&said, |cast| &cast.start);
@@ -167,7 +177,7 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     Some(MendOpen { op, what: what(words, step.payload, at), why, rows, back })
 }
 
-/// Whether an entry can be taken away by itself: nothing that was logged later rests on it.
+/// Whether an entry can be removed by itself, because no later entry depends on it.
 pub fn stands_alone(payload: &Payload) -> bool {
     matches!(payload, Payload::Fed(_) | Payload::FishShown { .. } | Payload::NeighbourCaught { .. })
 }
@@ -190,7 +200,7 @@ impl Rows<'_> {
         self.words.say_with("mend-minutes", &[("minutes", Arg::Count(n as usize))])
     }
 
-    /// A row with one thing to say.
+    /// A row with a single choice.
     fn one(&self, tag: &str, label: &str, tap: MendTap) -> ChoiceRow {
         let choice = self.choice("yes", self.words.say(label), false, tap);
         self.row(tag, String::new(), vec![choice], String::new())
@@ -213,7 +223,7 @@ impl Rows<'_> {
         self.row("end", value.unwrap_or_else(|| self.words.say("mend-not-seen")), choices, String::new())
     }
 
-    /// Minutes to the bite or the end, as far as what was logged next on its rod allows.
+    /// Minutes to the bite or the end, as far as the next entry of its rod allows.
     fn after(&self, at: &Stamp, session: &Session, cast: &Cast) -> ChoiceRow {
         let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
         let longest = cast.latest.as_ref().unwrap_or(at).ms_since(&cast.start) / 60_000;
@@ -225,15 +235,18 @@ impl Rows<'_> {
         self.row("after", value, choices, self.words.say("mend-after-how"))
     }
 
-    fn back(&self, now: u32) -> ChoiceRow {
+    /// Minutes to set a time back by, as far as what was logged before allows.
+    fn back(&self, now: u32, entry: Option<&LastTimed>) -> Option<ChoiceRow> {
+        let fits = |n: &&u32| entry.is_none_or(|entry| entry.in_the_way(60 * **n).is_none());
         let choice =
             |n: &u32| self.choice(n.to_string(), self.minutes(*n), *n == now, MendTap::Back { minutes: *n });
-        let choices = BACK_MIN.iter().map(choice).collect();
-        self.row("back", self.minutes(now), choices, self.words.say("mend-back-how"))
+        let choices: Vec<Choice> = BACK_MIN.iter().filter(fits).map(choice).collect();
+        (!choices.is_empty())
+            .then(|| self.row("back", self.minutes(now), choices, self.words.say("mend-back-how")))
     }
 }
 
-/// What ended a cast, in the words of one who remembers, or `None` if it was not seen.
+/// What ended a cast, in the form of a correction, or `None` if it was not seen.
 pub fn end_said(cast: &Cast) -> Option<EndSaid> {
     match cast.end.as_ref()?.cause {
         EndCause::Landed { .. } => Some(EndSaid::Landed),
@@ -244,8 +257,8 @@ pub fn end_said(cast: &Cast) -> Option<EndSaid> {
     }
 }
 
-/// Seconds from the splash to the bite or the end. Where the end was not seen the bait was in at some time before the
-/// next splash: a turn-round earlier is proposed, and said of the cast only once the angler says how it ended.
+/// Seconds from the splash to the bite or the end. If the end was not seen, it was at some time before the
+/// next splash: a turn-round earlier is proposed, and entered only once the angler says how the cast ended.
 pub fn wait_to_mend_s(session: &Session, cast: &Cast) -> Option<u32> {
     let minutes = cast.wait_end()?.minutes_since(&cast.start);
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;

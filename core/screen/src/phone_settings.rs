@@ -1,4 +1,5 @@
-//! What belongs to the phone and not to the log: hand, scheme, alarm, whether the screen stays on and turns dark at dusk.
+//! Settings of the phone that are not part of the log: hand, scheme, alarm, whether the screen stays on and
+//! turns dark at dusk.
 
 use super::Whose;
 use super::feed_ways::{FEED_WAYS, FeedWay, feed_way};
@@ -17,15 +18,15 @@ pub enum Hand {
     Left,
 }
 
-/// Ink on paper or chalk on ink.
+/// Dark on light or light on dark.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Scheme {
-    /// Ink on paper.
+    /// Dark on light.
     #[default]
     Day,
-    /// Chalk on ink.
+    /// Light on dark.
     Night,
 }
 
@@ -35,7 +36,7 @@ pub enum Scheme {
 pub struct Settings {
     /// Which thumb taps.
     pub hand: Hand,
-    /// Ink on paper or chalk on ink.
+    /// Dark on light or light on dark.
     pub scheme: Scheme,
 }
 
@@ -51,11 +52,11 @@ pub enum Alarm {
     /// At "recast by".
     #[default]
     Recast,
-    /// So many minutes after the splash.
+    /// This many minutes after the splash.
     After(u16),
 }
 
-/// What belongs to the phone beside hand and scheme.
+/// What belongs to the phone besides hand and scheme.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default)]
 pub struct PhoneChoices {
@@ -63,17 +64,18 @@ pub struct PhoneChoices {
     pub alarm: Alarm,
     /// Whether the screen stays on.
     pub awake: bool,
-    /// What fish are weighed in where no match says it.
+    /// The unit in which fish are weighed if no match sets one.
     pub weights: WeightUnit,
-    /// Whether the night scheme comes by itself at dusk, over the scheme that is chosen.
+    /// Whether the night scheme switches on at dusk, whichever scheme is chosen.
     pub night_at_dusk: bool,
-    /// Whose earlier sessions the advice is made from.
+    /// Whose earlier sessions the advice uses.
     pub whose: Whose,
-    /// What measures of feed are taken to weigh.
+    /// The assumed weights of measures of feed.
     pub feed: FeedGuesses,
 }
 
-/// What each of [`FEED_WAYS`] is taken to weigh, in mg. Each is a guess until the angler has put one on the scales.
+/// The assumed weight of a measure for each of [`FEED_WAYS`], in mg. Each is a guess until the angler has
+/// weighed one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct FeedGuesses([u32; FEED_WAYS.len()]);
 
@@ -84,12 +86,12 @@ impl Default for FeedGuesses {
 }
 
 impl FeedGuesses {
-    /// What one is taken to weigh, in mg.
+    /// The assumed weight of one measure, in mg.
     pub fn of(&self, way: &FeedWay) -> u32 {
         feed_way(way.what, way.measure).and_then(|place| self.0.get(place)).copied().unwrap_or(way.guess_mg)
     }
 
-    /// With another weight for the way at a place of [`FEED_WAYS`].
+    /// The same with another weight for the way at this index of [`FEED_WAYS`].
     #[must_use]
     pub fn with(mut self, place: usize, mg: u32) -> Self {
         if let Some(guess) = self.0.get_mut(place) {
@@ -100,7 +102,7 @@ impl FeedGuesses {
 }
 
 impl Default for PhoneChoices {
-    /// The screen stays on: a cold thumb has trouble waking it, and a wait is looked at from afar.
+    /// The screen stays on, since a cold thumb has trouble waking it and a wait is looked at from afar.
     fn default() -> Self {
         Self {
             alarm: Alarm::default(),

@@ -5,7 +5,7 @@ use restwater_bench::units::LineLength;
 use restwater_log::{Reach, Rig, Spot};
 use restwater_session::{Mark, Session, reach_m};
 
-/// "Dead tree, 11 wraps of 2 m, 22 m, clipped up".
+/// "Dead tree, 11 wraps of 2 m (22 m), clipped up".
 pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
     let Some(spot) = spot else { return words.say("spot-none") };
     let aim = mark_of(session, spot)
@@ -15,7 +15,8 @@ pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> St
     if spot.clipped { format!("{text}, {}", words.say("clipped")) } else { text }
 }
 
-/// The aiming mark a spot is named by: the one it was cast to, or one straight in its direction where only that was given.
+/// The aiming mark that names a spot: the one it was cast to, or if only a direction was given, one exactly
+/// in that direction.
 pub fn mark_of<'a>(session: &'a Session, spot: &Spot) -> Option<&'a Mark> {
     let at = |m: &&Mark| spot.mark.map_or(m.bearing_cdeg == spot.bearing_cdeg, |id| m.id == id);
     session.marks.iter().find(at)
@@ -32,7 +33,7 @@ pub(crate) fn bearing_words(words: &Wording, cdeg: i32) -> String {
     words.say_with(id, &[("degrees", Arg::Text(&degrees))])
 }
 
-/// "11 wraps of 2 m, 22 m".
+/// "11 wraps of 2 m (22 m)".
 pub(crate) fn reach_words(words: &Wording, reach: Reach) -> String {
     let metres = words.figure(reach_m(reach), 1);
     match reach {
@@ -91,16 +92,16 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_reach_keeps_the_span_it_was_measured_with() {
+    fn a_reach_keeps_the_span_with_which_it_was_measured() {
         let words = Wording::new();
         let of = |hundredths, span_tenth_mm| reach_words(&words, Reach::Wraps { hundredths, span_tenth_mm });
-        assert_eq!(of(950, 36_576), "9.5 wraps of 12 ft, 34.7 m");
-        assert_eq!(of(1_100, 20_000), "11 wraps of 2 m, 22 m");
-        assert_eq!(reach_words(&words, Reach::Yards { hundredths: 4_000 }), "40 yd, 36.6 m");
+        assert_eq!(of(950, 36_576), "9.5 wraps of 12 ft (34.7 m)");
+        assert_eq!(of(1_100, 20_000), "11 wraps of 2 m (22 m)");
+        assert_eq!(reach_words(&words, Reach::Yards { hundredths: 4_000 }), "40 yd (36.6 m)");
     }
 
     #[test]
-    fn a_rig_says_what_is_set_and_no_more() {
+    fn a_rig_in_words_names_only_what_is_set() {
         let words = Wording::new();
         assert_eq!(rig_words(&words, &Rig::default()), "Rig not set");
         let rig =

@@ -1,4 +1,4 @@
-//! The plan for a day in words: its lines, those that are due, and what came of each.
+//! The plan for a day in words: its lines, those that are due, and the result of each.
 
 use super::date::date_words;
 use super::figures::{clock, clock_of};
@@ -41,7 +41,7 @@ fn aim_words(words: &Wording, spot: &PlanSpot) -> Option<String> {
     spot.mark.clone().or_else(|| spot.bearing_cdeg.map(|cdeg| bearing_words(words, cdeg)))
 }
 
-/// What a line is about, and what it says.
+/// The subject of a line and its content.
 pub(crate) fn line_words(words: &Wording, line: &PlanLine) -> (String, String) {
     match line {
         PlanLine::Peg { peg, note } => (words.say_with("peg", &[("peg", Arg::Text(peg))]), note.clone()),
@@ -81,7 +81,7 @@ pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<
     plan_due(session, now).into_iter().map(say).collect()
 }
 
-/// The plan of a session against what happened, each line a sentence or two; empty where it goes by none.
+/// The plan of a session compared with what happened, a sentence or two for each line; empty without a plan.
 pub fn plan_words(words: &Wording, session: &Session) -> Vec<String> {
     plan_outcomes(session).iter().map(|outcome| outcome_words(words, session, outcome)).collect()
 }
@@ -155,7 +155,7 @@ fn came_of(id: &str, happened: bool, kept: bool) -> String {
     format!("{id}-{how}")
 }
 
-/// "14 wraps, gate": what is compared, without what follows from it.
+/// "14 wraps, gate": only what was planned, without figures derived from it.
 fn short_words(words: &Wording, spot: &PlanSpot) -> String {
     let parts = [spot.reach.map(|reach| short_reach(words, reach)), aim_words(words, spot)];
     parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
@@ -172,7 +172,7 @@ fn short_reach(words: &Wording, reach: Reach) -> String {
     }
 }
 
-/// Where a cast went, as far as the plan said it: a wrap of another span is named with it.
+/// Where a cast went, as far as the plan defines it. Wraps of another span are named with their span.
 fn as_planned(words: &Wording, session: &Session, planned: &PlanSpot, at: &Spot) -> String {
     let reach = planned.reach.map(|reach| match (reach, at.reach) {
         (Reach::Wraps { span_tenth_mm: a, .. }, Reach::Wraps { span_tenth_mm: b, .. }) if a == b => {

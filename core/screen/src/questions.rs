@@ -1,4 +1,4 @@
-//! A question asked over days: on "Did it matter?", beside what today says, and as a page of the Book.
+//! A question over days, both on "Did it matter?" beside today's result and as a page of the Book.
 
 use super::compared::{factor_words, side_counts, value_of_factor};
 use super::figures::sentence_case;
@@ -7,7 +7,7 @@ use super::{Arg, Leaf, LeafKey, LeafLine, Wording};
 use restwater_compare::over_days::{MOST_DAYS, MoreDays, OverDays, Question, SideCount};
 use restwater_compare::{Factor, Side};
 
-/// Questions listed at most, those asked last first.
+/// The most questions that are listed, latest first.
 const LISTED: usize = 12;
 
 /// Two values that were compared on two days or more of one water.
@@ -21,14 +21,14 @@ pub struct StandingQuestion {
     pub a: String,
     /// The other (side B).
     pub b: String,
-    /// What the days say.
+    /// The result over the days.
     pub found: Question,
-    /// How many more days it would take; `None` where that was not asked, or can't be said.
+    /// How many more days it would take; `None` if that was not computed or can't be known.
     pub more: Option<MoreDays>,
 }
 
 impl StandingQuestion {
-    /// Whether it is the one about these two, whichever of them was there before.
+    /// Whether it is the question about these two values, in either order.
     pub(crate) fn is_about(&self, factor: Factor, one: &str, other: &str) -> bool {
         let pair = (self.a.as_str(), self.b.as_str());
         self.factor == factor && (pair == (one, other) || pair == (other, one))
@@ -135,7 +135,7 @@ impl StandingQuestion {
         words.say_with("question-title", &args)
     }
 
-    /// Stakes, p-values and the ratio, for the page behind; none before a day counts.
+    /// Stakes, p-values and the ratio, for the page of figures; `None` before a day counts.
     pub(crate) fn figures(&self, words: &Wording) -> Option<String> {
         let found = &self.found;
         if found.days == 0 {

@@ -1,5 +1,6 @@
-//! Fish that show, said in a tap or two, at the rod's spot or at the aim on the map; and fish that neighbours land, with what
-//! they say of the angler's own catch. The screen is drawn as that of a landed fish is.
+//! Fish that show themselves, logged in a tap or two at the rod's spot or at the aim on the map, and fish
+//! that neighbours land, with what follows for the angler's own catch. The screen is drawn like that of a
+//! landed fish.
 
 use super::figures::{clock, whole};
 use super::{Action, Arg, FishKey, FishView, KeyTap, SeenTap, Which, Wording};
@@ -7,9 +8,9 @@ use restwater_compare::BesideVerdict;
 use restwater_log::{FishSign, RodNumber, Side};
 use restwater_session::{Session, Stamp, beside};
 
-/// How fish show, in the order it is offered.
+/// The signs of fish, in the order in which they are offered.
 pub const FISH_SIGNS: [FishSign; 3] = [FishSign::Rolled, FishSign::Bubbles, FishSign::Topping];
-/// How many of the last are listed.
+/// How many of the latest are listed.
 const LISTED: usize = 2;
 
 /// What the screen is made from.
@@ -42,10 +43,10 @@ pub fn sign_words(words: &Wording, sign: FishSign) -> String {
     words.say(&format!("seen-{}-words", tag(sign)))
 }
 
-/// Where neighbours sit, in the order their keys stand.
+/// Where neighbours sit, in the order of their keys.
 const SIDES: [Side; 3] = [Side::Left, Side::Right, Side::Across];
 
-/// The same with the side of the last fish first, then the one said before it.
+/// The same with the side of the latest fish first, then the one logged before it.
 pub(crate) fn sides(session: Option<&Session>) -> [Side; 3] {
     let fish = session.map_or(&[][..], |session| &session.neighbours);
     let mut sides = SIDES;
@@ -115,7 +116,8 @@ pub fn seen_view(input: &SeenInput) -> FishView {
     }
 }
 
-/// "Is it you or the lake?": the verdict, what it rests on, and what it can't see. Nothing before a neighbour's fish.
+/// "Is it you or the lake?": the verdict, its evidence, and what it can't see. Empty before a neighbour's
+/// fish.
 pub fn beside_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
     let Some(beside) = beside(session, now) else { return Vec::new() };
     let verdict = match beside.found.verdict {
@@ -150,7 +152,7 @@ fn key(input: &SeenInput, tag: &str, id: &str, tap: SeenTap) -> FishKey {
     }
 }
 
-/// "Bubbles, 12 min ago.", the last first.
+/// "Bubbles, 12 min ago.", latest first.
 fn lately(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
     let shown = session.shown.iter().map(|shown| (&shown.at, sign_words(words, shown.sign)));
     let caught = session.neighbours.iter().map(|fish| (&fish.at, words.say(neighbour_words_id(fish.side))));

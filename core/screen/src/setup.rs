@@ -1,5 +1,5 @@
-//! Setting up a session: everything may be left as it stands. A peg is drawn in taps, yesterday's set-up is copied, and
-//! what to pack follows from the plan.
+//! Setting up a session: everything is optional. The number of a draw is typed by taps, the last set-up can
+//! be copied, and the pack list follows from the plan.
 
 use super::bench::hooklength_words;
 use super::place::span_words;
@@ -31,17 +31,17 @@ pub struct SetupView {
 pub struct SetupInput<'a> {
     /// The set-up as it was last chosen.
     pub draft: &'a SessionSetup,
-    /// The session that can be copied, in words; none before the first.
+    /// The session that can be copied, in words; `None` before the first.
     pub last: Option<String>,
     /// Whether it is copied.
     pub copies: bool,
-    /// What to pack, each with whether it is packed.
+    /// What to pack, each item with whether it is packed.
     pub pack: &'a [(Packed, bool)],
     /// The day of the plan that START takes up, in words, or `None`.
     pub plan: Option<String>,
-    /// Whether it was put aside for today.
+    /// Whether it was dropped for today.
     pub plan_aside: bool,
-    /// Cautions not yet put away at this peg.
+    /// The number of cautions not yet dismissed at this peg.
     pub cautions: usize,
     /// The sentences.
     pub words: &'a Wording,
@@ -131,7 +131,7 @@ fn settle_words(words: &Wording, seconds: u32) -> String {
     }
 }
 
-/// Whether a twitch starts the wait anew.
+/// Whether a twitch restarts the wait.
 fn twitch(input: &SetupInput) -> ChoiceRow {
     let words = input.words;
     let choice = |restarts: bool| {
@@ -151,7 +151,7 @@ fn twitch(input: &SetupInput) -> ChoiceRow {
     ChoiceRow { value, ..row }
 }
 
-/// The number of the day's draw, a digit a tap.
+/// The number of the day's draw, one digit for each tap.
 fn draw(input: &SetupInput) -> ChoiceRow {
     let words = input.words;
     let choice = |tag: &str, label, tap| Choice::new(tag, label, false, Action::Setup { tap });
@@ -238,7 +238,7 @@ mod tests {
     use restwater_bench::pack::{DayPlan, list};
 
     #[test]
-    fn every_thing_to_pack_has_its_words() {
+    fn every_item_to_pack_has_its_words() {
         let words = Wording::new();
         let plan = DayPlan {
             rods: 2,

@@ -25,7 +25,7 @@ pub struct ShellWords {
     pub file_failed: String,
     /// A file was handed on or saved.
     pub file_saved: String,
-    /// The log is damaged: what the key for it does.
+    /// The key that salvages a damaged log.
     pub salvage: String,
     /// This device has no receiver to ask for its position.
     pub no_receiver: String,
@@ -57,12 +57,12 @@ impl ShellWords {
     }
 }
 
-/// A reading worse than this says little about a peg, metres: a project's own choice.
+/// An accuracy worse than this is too rough for a peg, in metres: our own choice.
 const ROUGH_M: f64 = 50.0;
 
-/// What is said of a position that the phone gave, with the accuracy it stated for it.
+/// The notice about a position from the phone, with its stated accuracy.
 pub fn position_words(words: &Wording, accuracy_m: f64) -> String {
-    // What is no number, or less than none, is no good accuracy either.
+    // An accuracy that is NaN or negative counts as rough.
     let good = (0.0..=ROUGH_M).contains(&accuracy_m);
     words.say(if good { "shell-position-read" } else { "shell-position-rough" })
 }

@@ -56,9 +56,9 @@ pub enum SwimKey {
     Now,
     /// Set an aiming mark in this direction.
     MarkHere,
-    /// The peg lies where it was typed.
+    /// Set the position of the peg to the one typed.
     PlacePeg,
-    /// The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+    /// Fill the fields of the peg's position from the phone's receiver.
     UsePhone,
 }
 
@@ -76,7 +76,7 @@ pub struct SwimKeyView {
     pub enabled: bool,
     /// Drawn solid: most likely next.
     pub solid: bool,
-    /// What a tap on it asks.
+    /// What a tap on it does.
     pub tap: KeyTap,
 }
 
@@ -86,33 +86,33 @@ pub struct SwimKeyView {
 pub struct SwimView {
     /// "Swim, peg 22".
     pub title: String,
-    /// "3 of 25 squares resting": those just fished among them.
+    /// "3 of 25 squares resting", which includes those just fished.
     pub area: String,
-    /// The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+    /// The verdict: "Next: Dead tree, 14 wraps of 2 m (28 m)".
     pub headline: String,
     /// The reasons for it and against it, each with its figures.
     pub reasons: Vec<String>,
-    /// The two that count most as a sentence, and how many bites they rest on.
+    /// The two reasons that count most, as a sentence, and how many bites they are based on.
     pub why: String,
     /// What is known of the aimed cell.
     pub cell: String,
     /// Whether the fish move over the day, with the evidence.
     pub drift: Vec<String>,
-    /// The moment shown, where it is not now.
+    /// The moment shown, if it is not now.
     pub replay: String,
     /// The next few cells after the first, each with its reasons.
     pub others: Vec<String>,
-    /// Opens the list of everything the picture rests on.
+    /// Opens the list of everything that the picture is based on.
     pub list_label: String,
     /// That list: the ringed cell, the next few, the drift, what is a guess.
     pub list: Vec<String>,
     /// A name for the next mark, feature or hazard, or for an old one.
     pub name: TypedField,
-    /// Where the peg lies on the earth.
+    /// The geographic position of the peg.
     pub place: PegPlaceView,
     /// What the keys under the picture do now.
     pub pad: SwimPad,
-    /// What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
+    /// What BACK sends to hide the step keys, or `None` if BACK leaves the screen.
     pub back: Option<Action>,
     /// Opens the legend.
     pub legend_label: String,
@@ -122,11 +122,12 @@ pub struct SwimView {
     pub keys: Vec<SwimKeyView>,
     /// Boundaries, bands, rest target, features and hazards.
     pub rows: Vec<ChoiceRow>,
-    /// What rests on a guess.
+    /// What is based on a guess.
     pub note: String,
 }
 
-/// Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+/// The geographic position of the peg, as typed or as set. It is optional, and left out of files unless
+/// included.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PegPlaceView {
@@ -154,7 +155,7 @@ pub struct SwimScreen<'a> {
     pub drift: Drift,
     /// The cell that is aimed at.
     pub aimed: Option<CellId>,
-    /// The cell that the ring stands on.
+    /// The cell with the ring.
     pub ring: Option<CellId>,
     /// What the keys do.
     pub pad: SwimPad,
@@ -240,7 +241,7 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
     }
 }
 
-/// The words that stand in the picture.
+/// The words in the picture.
 pub fn scene_words(words: &Wording) -> SceneWords {
     SceneWords {
         minutes: words.say("swim-scene-min"),
@@ -262,12 +263,12 @@ impl SwimScreen<'_> {
         self.next.ranked.iter().chain(&self.next.set_aside).find(|next| next.cell == id)
     }
 
-    /// "Swim, peg 14"; the water where there is no peg.
+    /// "Swim, peg 14"; without a peg the water.
     fn title(&self) -> String {
         let setup = &self.session.setup;
         let words = self.words;
         let place = match (&setup.peg, &setup.water) {
-            // "Peg 14" typed in full is not "peg Peg 14".
+            // "Peg 14" typed in full must not become "peg Peg 14".
             (Some(peg), _) if peg.to_lowercase().starts_with("peg") => peg.clone(),
             (Some(peg), _) => words.say_with("swim-peg", &[("peg", Arg::Text(peg))]),
             (None, Some(water)) => water.clone(),
@@ -300,7 +301,7 @@ impl SwimScreen<'_> {
         self.mark_of(next.cell.column).unwrap_or_else(|| self.bearing(next.spot.bearing_deg))
     }
 
-    /// The name of the mark a column is called after, where there is one.
+    /// The name of the mark that a column is named after, if there is one.
     fn mark_of(&self, column: u32) -> Option<String> {
         let columns = self.swim.columns();
         match columns.columns.get(column as usize)?.name {
@@ -356,7 +357,7 @@ impl SwimScreen<'_> {
         format!("{first} {bites}")
     }
 
-    /// Why it is time to go into kept-back water, where this is that water.
+    /// Why it is time to go into kept-back water, if the cell is in it.
     fn go_in_because(&self, next: &NextSpot) -> Option<String> {
         let go_in = self.next.go_in.filter(|go_in| go_in.cell == next.cell)?;
         Some(match go_in.because {
@@ -367,7 +368,8 @@ impl SwimScreen<'_> {
         })
     }
 
-    /// That moving beats waiting: this water is free, and that of the last cast, where nothing bit lately, is not yet.
+    /// Says that moving is better than waiting: this water is rested, while that of the last cast is not, and
+    /// had no bite lately.
     fn moving(&self, next: &NextSpot) -> Option<String> {
         let (target, last) = (self.swim.input().rest_target_min, self.find(self.last_cell()?)?);
         let bitten = last.reasons.iter().any(|r| matches!(r, Reason::NearLastBites { .. }));

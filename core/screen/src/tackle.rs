@@ -1,4 +1,4 @@
-//! The tackle of one rod: what is on the line and where it goes, changed by taps.
+//! The tackle of one rod: its rig and its spot, changed by taps.
 
 use super::place::{bearing_words, length_words, reach_words};
 use super::{Action, Arg, TackleTap, TypedField, TypedInto, Wording};
@@ -34,7 +34,7 @@ pub struct ChoiceRow {
     pub label: String,
     /// The present value in words.
     pub value: String,
-    /// A step down and a step up first where the value is a figure, then recent and usual ones.
+    /// If the value is a figure, a step down and a step up come first, then recent and usual values.
     pub choices: Vec<Choice>,
     /// Where the usual ones come from, "common practice, no source"; empty for the angler's own.
     pub source: String,
@@ -52,11 +52,11 @@ pub struct TackleView {
     pub rod: u8,
     /// The rows.
     pub rows: Vec<ChoiceRow>,
-    /// What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+    /// What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
     pub caution: String,
 }
 
-/// What beside the session has a say in the tackle.
+/// What the tackle screen depends on besides the session.
 pub struct TackleAround<'a> {
     /// Hooklengths tied.
     pub wallet: &'a [Tied],
@@ -117,7 +117,7 @@ pub fn tackle(
     TackleView { title, rod, rows, caution: caution(words, rig, around.region) }
 }
 
-/// The rows of a rig alone, for whatever sends their taps; the baits of a session are offered.
+/// The rows of a rig alone, for any kind of tap; the baits of a session are offered.
 pub(crate) fn rig_rows(
     words: &Wording,
     session: &Session,
@@ -129,7 +129,7 @@ pub(crate) fn rig_rows(
     Rows { words, session, rod, send }.rig(rig, wallet)
 }
 
-/// The rule on lead weights, named where the weight stands. A weight of which nothing was said may be lead.
+/// The rule on lead weights, shown beside the weight. A weight without a material may be lead.
 fn caution(words: &Wording, rig: &Rig, region: Region) -> String {
     if rig.material == Some(LeadMaterial::NonToxic) {
         return String::new();
@@ -143,7 +143,7 @@ fn caution(words: &Wording, rig: &Rig, region: Region) -> String {
     }
 }
 
-/// Straight out at the usual first range, by the session's sticks.
+/// Straight out at the usual first range, in wraps of the session's sticks.
 pub fn first_spot(session: &Session) -> Spot {
     let reach = Reach::Wraps { hundredths: FIRST_WRAPS, span_tenth_mm: session.setup.span_tenth_mm };
     Spot { mark: None, bearing_cdeg: 0, reach, clipped: true }
@@ -160,7 +160,7 @@ struct Rows<'a> {
 impl Rows<'_> {
     /// What is on the line.
     fn rig(&self, rig: &Rig, wallet: &[Tied]) -> Vec<ChoiceRow> {
-        // What is in the wallet first, so that a loss is told from its length.
+        // Lengths in the wallet come first, so that a loss can be recognised by its length.
         let mut lengths: Vec<u32> =
             wallet.iter().map(|tied| (tied.hooklength.length.tenths_mm() + 5) / 10).collect();
         lengths.extend(HOOKLENGTHS_MM);
@@ -237,7 +237,7 @@ impl Rows<'_> {
         ChoiceRow { value, choices, ..fills }
     }
 
-    /// A hooklength lost with the rod's last cast, once there is one it could be lost with.
+    /// The row for a hooklength lost with the rod's last cast, once there is such a cast.
     fn lost(&self) -> Option<ChoiceRow> {
         let casts = || self.session.casts.iter().filter(|cast| cast.rod == self.rod);
         let last = casts().next_back()?;
@@ -310,7 +310,7 @@ impl Rows<'_> {
         self.names("colour", rig.colour.as_deref(), COLOURS, used, |name| TackleTap::Colour { name })
     }
 
-    /// The angler's own first, latest first, then the usual ones.
+    /// The angler's own names first, latest first, then the usual ones.
     fn names<'s>(
         &self,
         tag: &str,
@@ -358,7 +358,7 @@ pub(crate) fn step_words(words: &Wording, step: i64) -> String {
     format!("{way} {wraps}")
 }
 
-/// A reach a step further or nearer: hundredths of a wrap or of a yard, or about as many centimetres.
+/// A reach one step further or nearer, in hundredths of a wrap or of a yard, or about as many centimetres.
 pub(crate) fn stepped(reach: Reach, step: i64) -> Reach {
     let add = |n: u32, by: i64| u32::try_from((i64::from(n) + by).max(by.abs().min(25))).unwrap_or(n);
     match reach {
@@ -380,7 +380,7 @@ mod tests {
     const NOWHERE: TackleAround = TackleAround { wallet: &[], region: Region::England };
 
     #[test]
-    fn lead_is_named_and_other_metal_is_not() {
+    fn the_caution_is_shown_for_lead_and_not_for_other_metals() {
         let words = Wording::new();
         let of =
             |lead_mg, material, region| caution(&words, &Rig { lead_mg, material, ..Rig::default() }, region);
@@ -410,7 +410,7 @@ mod tests {
     }
 
     #[test]
-    fn steps_never_reach_nothing() {
+    fn steps_never_reach_zero() {
         let reach = Reach::Wraps { hundredths: 50, span_tenth_mm: 20_000 };
         assert_eq!(stepped(reach, -100), Reach::Wraps { hundredths: 25, span_tenth_mm: 20_000 });
         assert_eq!(stepped(reach, 25), Reach::Wraps { hundredths: 75, span_tenth_mm: 20_000 });

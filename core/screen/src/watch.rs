@@ -1,4 +1,4 @@
-//! What is seen and heard while the app is not looked at, and the choices that belong to the phone.
+//! What the system shows and sounds outside the app, and the settings of the phone.
 
 use super::feed::feed_weight;
 use super::feed_ways::{FEED_WAYS, FeedWay};
@@ -21,11 +21,12 @@ pub struct WatchKey {
     pub action: Action,
 }
 
-/// Something that is to ring.
+/// An alarm.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct WatchAlarm {
-    /// The same for the same cast, or for the same minute of the match: a later answer replaces it.
+    /// Stays the same for the same cast or the same minute of the match, so that a later version replaces the
+    /// alarm.
     pub id: String,
     /// When, by the phone's wall clock as it is set now, ms since 1970 UTC.
     pub at_wall_ms: i64,
@@ -33,9 +34,9 @@ pub struct WatchAlarm {
     pub title: String,
     /// What it says below.
     pub text: String,
-    /// The rod it rings for; none for the match.
+    /// The rod it rings for; `None` for the match.
     pub rod: Option<RodNumber>,
-    /// What can be done about it at once.
+    /// Keys that answer it at once.
     pub keys: Vec<WatchKey>,
 }
 
@@ -51,16 +52,16 @@ pub struct WatchView {
     pub rod: RodNumber,
     /// What that rod is doing, in words.
     pub title: String,
-    /// What the record says of it.
+    /// The advice for it.
     pub text: String,
     /// From when a clock counts up, or `None` if there is nothing to count.
     pub since_wall_ms: Option<i64>,
     /// At most three keys.
     pub keys: Vec<WatchKey>,
-    /// What is to ring, soonest first.
+    /// Alarms to come, soonest first.
     pub alarms: Vec<WatchAlarm>,
-    /// What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
-    /// in neither list.
+    /// Alarms whose time has come and which still apply: their cast is out, their match is running. A shell
+    /// withdraws only alarms that are in neither list.
     pub due: Vec<WatchAlarm>,
 }
 
@@ -111,7 +112,7 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
     }
 }
 
-/// The commonest keys of the state, as they stand on the pad.
+/// The most common keys in this state, in the order of the pad.
 fn keys(input: &WatchInput) -> Vec<WatchKey> {
     let wanted: &[Key] = match input.bank.state {
         BankState::NoSession => &[],
@@ -127,7 +128,7 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
     wanted.iter().filter_map(key).collect()
 }
 
-/// Those of the baits that are out and those of the match, past ones too, soonest first.
+/// The alarms of the baits that are out and of the match, including past ones, soonest first.
 fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let mut all = alarms(input);
     if let Some(match_day) = input.session.and_then(|s| s.match_day.as_ref()) {
@@ -144,7 +145,7 @@ fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     all
 }
 
-/// One alarm for each bait that is out, counted from where its wait counts.
+/// One alarm for each bait that is out, counted from the moment from which its wait counts.
 fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let strip = &input.bank.strip;
     let minute = match input.phone.alarm {
@@ -157,7 +158,7 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let id = match input.phone.alarm {
         Alarm::Hold => "watch-hold",
         Alarm::Recast => "watch-recast",
-        // What counts as waiting is less than the bait has been out.
+        // The wait that counts is shorter than the time the bait has been out.
         Alarm::After(_) if session.setup.settle_s > 0 || session.setup.twitch_restarts => "watch-waited",
         Alarm::Off | Alarm::After(_) => "watch-after",
     };
@@ -239,7 +240,7 @@ pub fn phone_view(words: &Wording, phone: PhoneChoices, settings: Settings) -> P
     }
 }
 
-/// What a measure of feed is taken to weigh: from half of the usual to three times that.
+/// The assumed weight of a measure of feed: from half to three times the usual weight.
 fn feed_row(words: &Wording, phone: &PhoneChoices, way: &FeedWay) -> ChoiceRow {
     let now = phone.feed.of(way);
     let mut all: Vec<u32> = [50, 75, 100, 150, 200, 300].map(|percent| way.guess_mg / 100 * percent).to_vec();

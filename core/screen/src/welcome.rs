@@ -1,12 +1,12 @@
-//! The three cards of the first opening: log, wait, where. Each can be skipped and offers START, and they can be read again
-//! from the list of screens.
+//! The three cards of the app's first start: log, wait, where. Each can be skipped and offers START, and they
+//! can be read again from the list of screens.
 
 use super::{KeyTap, Leaf, LeafKey, LeavesView, Which, Wording};
 
 /// The cards, in their order.
 const CARDS: [&str; 3] = ["log", "wait", "where"];
 
-/// Makes the cards; each offers START where no session is open.
+/// Makes the cards; each offers START if no session is open.
 pub fn welcome(words: &Wording, open: bool) -> LeavesView {
     let leaves = CARDS.iter().enumerate().map(|(i, id)| {
         let mut leaf = Leaf::new(words, "welcome", id);

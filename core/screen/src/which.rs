@@ -20,7 +20,7 @@ pub enum Screen {
     Tackle(TackleView),
     /// The swim and where next.
     Swim(SwimView),
-    /// What the record says of waiting.
+    /// What the record shows about waits.
     Waits(WaitsView),
     /// Did a change matter?
     Changes(ChangesView),
@@ -30,11 +30,11 @@ pub enum Screen {
     Fish(FishView),
     /// The number pad for its weight.
     Weight(WeightView),
-    /// What is fed by hand; drawn as a landed fish is.
+    /// Feed by hand; drawn like a landed fish.
     Feed(FishView),
-    /// The number pad for feed by weight; drawn as that of a fish is.
+    /// The number pad for feed by weight; drawn like that of a fish.
     FeedWeight(WeightView),
-    /// Fish that show; drawn as a landed fish is.
+    /// Fish that show themselves; drawn like a landed fish.
     Seen(FishView),
     /// Files in and out, backups.
     Files(FilesView),
@@ -52,8 +52,8 @@ pub enum Screen {
     Phone(PhoneView),
     /// The card of the day.
     Day(LeavesView),
-    /// The three cards of the first opening.
+    /// The three cards of the app's first start.
     Welcome(LeavesView),
-    /// What each sign of the pictures means.
+    /// What each symbol on the pictures means.
     Legend(LeavesView),
 }

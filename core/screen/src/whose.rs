@@ -1,4 +1,4 @@
-//! Whose sessions count: the angler's, another angler's that came in by a file, or both.
+//! Whose sessions count: the angler's, those imported from another angler, or both.
 
 use serde::{Deserialize, Serialize};
 
@@ -20,7 +20,7 @@ impl Whose {
     /// All of them, in the order in which they are offered.
     pub const ALL: [Self; 3] = [Self::Me, Self::Them, Self::Both];
 
-    /// Whether a session counts that is the angler's own, or isn't.
+    /// Whether a session counts, given whether it is the angler's own.
     pub fn takes(self, mine: bool) -> bool {
         match self {
             Self::Me => mine,

@@ -1,4 +1,4 @@
-//! The words of whose sessions count, and the row that chooses it.
+//! Words for whose sessions count, and the row of choices for it.
 
 use super::{Action, Choice, ChoiceRow, Whose, Wording};
 

@@ -4,6 +4,7 @@ use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
 use std::borrow::Cow;
+use std::sync::OnceLock;
 use unic_langid::LanguageIdentifier;
 
 /// The files of one language: the same for each. A file missing from a language's folder fails to compile.
@@ -31,10 +32,14 @@ static ENGLISH: Language = files_of!("en-GB");
 /// The other languages. A language without a line here falls back to English as a whole.
 static OTHERS: [Language; 2] = [files_of!("de-DE"), files_of!("fr-FR")];
 
-/// The language that a tag such as "de-AT" asks for: only its first part decides, since no language is here twice.
-fn asked_for(tag: &str) -> &'static Language {
-    let first = |tag: &str| tag.split(['-', '_']).next().unwrap_or_default().to_ascii_lowercase();
-    OTHERS.iter().find(|language| first(language.tag) == first(tag)).unwrap_or(&ENGLISH)
+/// The language that tags such as "nl, de-AT" ask for: the first that is here. Only the first part of a tag decides, since no
+/// language is here twice.
+fn asked_for(tags: &str) -> &'static Language {
+    let first = |tag: &str| tag.trim().split(['-', '_']).next().unwrap_or_default().to_ascii_lowercase();
+    let here = |tag: &str| {
+        std::iter::once(&ENGLISH).chain(&OTHERS).find(|language| first(language.tag) == first(tag))
+    };
+    tags.split(',').find_map(here).unwrap_or(&ENGLISH)
 }
 
 /// The sentences of one language.
@@ -43,6 +48,9 @@ pub struct Wording {
     /// What stands between whole numbers and decimals.
     decimal_mark: String,
 }
+
+/// The languages that were asked for without a log, English first, each read once.
+static READ: [OnceLock<Wording>; 3] = [const { OnceLock::new() }; 3];
 
 impl Default for Wording {
     fn default() -> Self {
@@ -56,9 +64,17 @@ impl Wording {
         Self::with(&ENGLISH)
     }
 
-    /// The language that a tag of BCP 47 asks for; British English where it is not here.
-    pub fn of(tag: &str) -> Self {
-        Self::with(asked_for(tag))
+    /// The first language that is here of those that tags of BCP 47 ask for, with commas between them as in
+    /// "nl, de-AT"; British English where none is.
+    pub fn of(tags: &str) -> Self {
+        Self::with(asked_for(tags))
+    }
+
+    /// The same, read once for as long as the process is there: to read a language takes longer than to draw a screen.
+    pub fn shared(tags: &str) -> &'static Self {
+        let language = asked_for(tags);
+        let place = OTHERS.iter().position(|other| other.tag == language.tag).map_or(0, |i| i + 1);
+        READ[place].get_or_init(|| Self::with(language))
     }
 
     /// A fault in a file costs the messages concerned, not the app; a test looks for faults.

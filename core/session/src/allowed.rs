@@ -33,13 +33,13 @@ pub enum NotNow {
     /// No alternating test runs.
     #[error("no alternating test runs: start one from a change")]
     NoTest,
-    /// The alternating test is through.
+    /// The alternating test is finished.
     #[error("the alternating test is through: end it, or start another")]
     TestIsThrough,
     /// No match is set.
     #[error("no match is set: set all-in and all-out first")]
     NoMatch,
-    /// No fish is landed that could be meant.
+    /// No fish has been landed that the entry could be about.
     #[error("no such fish is landed: tap LANDED first, then say what it weighs")]
     NoLanding,
     /// Nothing was cast on that rod yet.
@@ -51,16 +51,19 @@ pub enum NotNow {
     /// A rod is out.
     #[error("rod {0} is out: wind in before you go away")]
     RodOut(RodNumber),
+    /// A rod was out in the time that is said to be a break.
+    #[error("rod {0} was out in that gap: a break is a time when every rod is in")]
+    RodWasOut(RodNumber),
     /// A break lasts already.
     #[error("you are away already: say that you are back first")]
     AwayAlready,
-    /// No break lasts.
+    /// The angler is not on a break.
     #[error("you are not away: tap AWAY first")]
     NotAway,
     /// Nothing was fed that could be fed again.
     #[error("nothing was fed yet: choose what to feed first")]
     NothingFed,
-    /// The session goes by no plan.
+    /// The session follows no plan.
     #[error("no plan was taken up: there is none to put aside")]
     NoPlan,
     /// No fish is on.
@@ -79,7 +82,7 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
         };
     }
     match payload {
-        // What a fish weighed, and the weigh-in, may be entered when the session is over.
+        // The weight of a fish, and the weigh-in, may be entered after the session has ended.
         Payload::FishSet(said) => {
             let session = session.ok_or(NotNow::NoSession)?;
             return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };

@@ -1,11 +1,11 @@
-//! A test of two values cast in turn, as the log tells it.
+//! An alternating test: two values are cast in turn.
 
 use restwater_compare::{Factor, Side};
 use restwater_log::RodNumber;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
-/// An alternating test that runs.
+/// A running alternating test.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Alternation {
     /// The op that began it.
@@ -24,7 +24,7 @@ pub struct Alternation {
     pub casts: u16,
     /// Casts of the session before it began.
     pub after_cast: usize,
-    /// The spot it is fished on, in its fixed spelling, or `None` if the spot is what is alternated or was not
+    /// The spot it is fished on, in its fixed spelling, or `None` if the spot itself is alternated or was not
     /// entered.
     pub spot: Option<String>,
 }

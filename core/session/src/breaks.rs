@@ -1,23 +1,23 @@
-//! Breaks: the angler was away from the rods. Nothing that counts fishing runs meanwhile.
+//! Breaks: while the angler is away from the rods, no fishing time is counted.
 
 use super::Stamp;
 use super::model::{Break, Doubt, DoubtKind, RodState, Session};
 use super::step::Step;
 
 impl Session {
-    /// The break that lasts, if one does.
+    /// The break that the angler is on, if any.
     pub fn away(&self) -> Option<&Break> {
         self.breaks.last().filter(|last| last.to.is_none())
     }
 
-    /// A break begins. One that lasts already goes on.
+    /// Begins a break, unless the angler is on one already.
     pub(super) fn go_away(&mut self, step: &Step) {
         if self.away().is_none() {
             self.breaks.push(Break { op: step.op.id, from: step.at.clone(), to: None });
         }
     }
 
-    /// The angler is back.
+    /// Ends the break; without one, being back is a doubt.
     pub(super) fn come_back(&mut self, step: &Step) {
         if self.away().is_none() {
             self.doubts.push(Doubt { op: step.op.id, kind: DoubtKind::NoBreak });
@@ -25,10 +25,11 @@ impl Session {
         self.close_break(&step.at);
     }
 
-    /// Ends the break that lasts, as a cast or the end of the session does. What is in counts its turn-round from there.
+    /// Ends the current break, as a cast or the end of the session does. The turn-rounds of rods that are in
+    /// begin here.
     pub(super) fn close_break(&mut self, at: &Stamp) {
         let Some(last) = self.breaks.last_mut().filter(|last| last.to.is_none()) else { return };
-        // After a merge it may be closed by what lies before it: then it was none.
+        // After a merge, the event that closes the break may lie before it: the break then has no length.
         let to = if at.ms_since(&last.from) < 0 { last.from.clone() } else { at.clone() };
         last.to = Some(to.clone());
         for rod in &mut self.rods {
@@ -40,8 +41,8 @@ impl Session {
         }
     }
 
-    /// Minutes of the session that were fished: neither on a break nor, in a match, before all-in or after all-out, unless a
-    /// bait was out then. None before it is over.
+    /// Minutes of the session that were fished: without breaks and, in a match, without the time before
+    /// all-in and after all-out unless a bait was out then. `None` before the session has ended.
     pub fn fished_min(&self) -> Option<f64> {
         let (started, ended) = (self.started.as_ref()?, self.ended.as_ref()?);
         let (mut from_ms, mut to_ms) = (started.at_ms, ended.at_ms);
@@ -60,7 +61,7 @@ impl Session {
         Some((to_ms.saturating_sub(from_ms) as f64 / 60_000.0 - away).max(0.0))
     }
 
-    /// Minutes of breaks between two stamps; a break that lasts counts up to the second.
+    /// Minutes of breaks between two stamps; a break that has not ended counts up to `to`.
     pub fn break_min(&self, from: &Stamp, to: &Stamp) -> f64 {
         self.overlap_min(from.at_ms, to.at_ms)
     }
@@ -70,7 +71,7 @@ impl Session {
         let mut spans: Vec<(i64, i64)> =
             self.breaks.iter().map(|rest| (rest.from.at_ms.max(from_ms), end(rest))).collect();
         spans.sort_unstable();
-        // A break remembered in the evening may lie over one that was logged: a minute is away once.
+        // Breaks may overlap, since one may be added afterwards: each minute counts once.
         let (mut until, mut away_ms) = (from_ms, 0_i64);
         for (from, to) in spans {
             away_ms = away_ms.saturating_add(to.saturating_sub(from.max(until)).max(0));
@@ -81,22 +82,39 @@ impl Session {
 
     /// The longest stretch between two stamps without a break in it. The rods are in on a break, so that what was forgotten there
     /// was not in it.
-    pub fn without_a_break(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
-        let ended = self.breaks.iter().filter_map(|rest| Some((&rest.from, rest.to.as_ref()?)));
-        let mut rests: Vec<(&Stamp, &Stamp)> =
-            ended.filter(|(gone, back)| back.ms_since(from) > 0 && to.ms_since(gone) > 0).collect();
-        rests.sort_by_key(|(gone, _)| gone.at_ms);
-        let (mut since, mut longest) = (from, (from, from));
-        for (until, next) in rests.into_iter().chain([(to, to)]) {
-            if until.ms_since(since) > longest.1.ms_since(longest.0) {
-                longest = (since, until);
-            }
-            if next.ms_since(since) > 0 {
-                since = next;
-            }
-        }
-        (longest.0.clone(), longest.1.clone())
+    pub(super) fn without_a_break(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
+        longest_beside(self.rests().collect(), from, to)
     }
+
+    /// The longest stretch between two stamps with every rod in and without a break in it.
+    pub(super) fn with_all_in(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
+        let out = self.casts.iter().map(|cast| (&cast.start, cast.end.as_ref().map_or(to, |end| &end.at)));
+        longest_beside(self.rests().chain(out).collect(), from, to)
+    }
+
+    fn rests(&self) -> impl Iterator<Item = (&Stamp, &Stamp)> {
+        self.breaks.iter().filter_map(|rest| Some((&rest.from, rest.to.as_ref()?)))
+    }
+}
+
+/// The longest stretch between two stamps that none of these spans touches.
+fn longest_beside<'a>(
+    mut spans: Vec<(&'a Stamp, &'a Stamp)>,
+    from: &'a Stamp,
+    to: &'a Stamp,
+) -> (Stamp, Stamp) {
+    spans.retain(|(begun, over)| over.ms_since(from) > 0 && to.ms_since(begun) > 0);
+    spans.sort_by_key(|(begun, _)| begun.at_ms);
+    let (mut since, mut longest) = (from, (from, from));
+    for (until, next) in spans.into_iter().chain([(to, to)]) {
+        if until.ms_since(since) > longest.1.ms_since(longest.0) {
+            longest = (since, until);
+        }
+        if next.ms_since(since) > 0 {
+            since = next;
+        }
+    }
+    (longest.0.clone(), longest.1.clone())
 }
 
 #[cfg(test)]
@@ -128,7 +146,7 @@ mod tests {
     }
 
     #[test]
-    fn a_break_is_no_gap_to_mend_no_turn_round_and_no_time_fished() {
+    fn a_break_is_not_a_gap_to_mend_nor_a_turn_round_nor_time_fished() {
         let without = fold(SESSION, &day(None).ops);
         assert_eq!(without.doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::LongGap]);
         assert_eq!(without.fished_min(), Some(121.0));
@@ -139,14 +157,14 @@ mod tests {
     }
 
     #[test]
-    fn the_next_cast_ends_a_break_that_nobody_ended() {
+    fn the_next_cast_ends_a_break_that_was_not_ended() {
         let session = fold(SESSION, &day(Some((3_600, None))).ops);
         assert!(session.away().is_none());
         assert_eq!(session.break_min(&session.casts[0].start, &session.casts[4].start), 49.0);
     }
 
     #[test]
-    fn back_without_a_break_is_a_doubt_and_undo_of_going_away_takes_it_back() {
+    fn coming_back_without_a_break_is_a_doubt_and_undo_removes_the_break() {
         let mut day = Written::new(1);
         day.log(0, Payload::SessionStarted(SessionSetup::default()));
         let away = day.log(60, Payload::Away);
@@ -158,7 +176,7 @@ mod tests {
     }
 
     #[test]
-    fn a_rod_that_is_in_counts_its_turn_round_from_the_end_of_the_break() {
+    fn the_turn_round_of_a_rod_that_is_in_begins_at_the_end_of_the_break() {
         let mut day = day(Some((3_600, Some(6_420))));
         day.ops.truncate(day.ops.len() - 3);
         let session = fold(SESSION, &day.ops);

@@ -18,7 +18,7 @@ pub enum EndCause {
     Lost,
     /// The bite was missed.
     Missed,
-    /// There was a bite; what came of it was not logged.
+    /// There was a bite whose outcome was not logged.
     OutcomeNotSeen,
     /// Wound in by choice.
     WoundIn,
@@ -35,7 +35,7 @@ pub struct CastEnd {
     pub cause: EndCause,
     /// When.
     pub at: Stamp,
-    /// The op that says so.
+    /// The op that logged it.
     pub op: Uuid,
 }
 
@@ -50,11 +50,11 @@ pub struct Cast {
     pub start: Stamp,
     /// What was on the line.
     pub rig: Rig,
-    /// Where it went, where that was said.
+    /// Where it went, if that was entered.
     pub spot: Option<Spot>,
-    /// What the feeder put in where it landed, in mg; none of a plain lead.
+    /// Feed that the feeder put in where it landed, in mg; `None` for a plain lead.
     pub fill_mg: Option<u32>,
-    /// The bite and the op that says so.
+    /// The bite and the op that logged it.
     pub bite: Option<(Stamp, Uuid)>,
     /// Fish that swam into the line.
     pub liners: Vec<Stamp>,
@@ -62,32 +62,33 @@ pub struct Cast {
     pub indications: Vec<Stamp>,
     /// The bait was moved.
     pub twitches: Vec<Stamp>,
-    /// What ended it; none while it is out.
+    /// What ended it; `None` while it is out.
     pub end: Option<CastEnd>,
-    /// The latest that its wait can be said to have ended: the landing that followed the bite, or what was logged next
-    /// on its rod, or `None` if nothing was yet.
+    /// The latest time that may be entered for the end of its wait: the outcome of its bite, or else the next
+    /// cast of its rod or the end of the session; `None` if there is none of these yet.
     pub latest: Option<Stamp>,
-    /// The op that says its hooklength was lost with it.
+    /// The op that logged the loss of its hooklength.
     pub hooklength_lost: Option<Uuid>,
 }
 
 impl Cast {
-    /// Whether a fish is on: a bite, and nothing said of what came of it.
+    /// Whether a fish is on: there was a bite and its outcome has not been logged.
     pub fn fish_on(&self) -> bool {
         self.bite.is_some() && self.end.is_none()
     }
 
-    /// When the wait ended: at the bite, or else at the end of the cast.
+    /// When the wait ended: at the bite, otherwise at the end of the cast.
     pub fn wait_end(&self) -> Option<&Stamp> {
         self.bite.as_ref().map(|(at, _)| at).or_else(|| self.end.as_ref().map(|end| &end.at))
     }
 
-    /// Whether the next cast closed it, with nothing logged of its end. Such an end says nothing of the bite.
+    /// Whether its end was not logged, so that the next cast closed it. Such an end doesn't show whether
+    /// there was a bite.
     pub fn end_not_seen(&self) -> bool {
         self.bite.is_none() && self.end.as_ref().is_some_and(|end| end.cause == EndCause::EndNotSeen)
     }
 
-    /// The twitches while it waited, up to a stamp, in the order of time.
+    /// The twitches during its wait up to `until`, in chronological order.
     pub(super) fn twitches_until(&self, until: &Stamp) -> Vec<&Stamp> {
         let mut twitches: Vec<&Stamp> = self
             .twitches

@@ -1,8 +1,9 @@
-//! The fish that were landed, in order, with what was said of each.
+//! The fish that were landed, in order, with the details entered for each.
 
 use super::Stamp;
-use super::cast::EndCause;
+use super::cast::{Cast, CastEnd, EndCause};
 use super::model::Session;
+use super::own_count::nets_of;
 use restwater_log::{FishWeight, RodNumber};
 use restwater_match_day::rules::same_name;
 use uuid::Uuid;
@@ -16,27 +17,26 @@ pub struct CaughtFish {
     pub at: Stamp,
     /// On which rod.
     pub rod: RodNumber,
-    /// Its size class, where that was said.
+    /// Its size class, if entered.
     pub class: Option<String>,
-    /// What it weighs on the scales or by eye, where that was said.
+    /// Its weight, on the scales or by eye, if entered.
     pub weight: Option<FishWeight>,
-    /// The net it went into, as said of it or of the last fish before it; none before any was said.
+    /// The net it went into, as entered for it or for the last fish before it; `None` before any was entered.
     pub net: Option<String>,
-    /// Whether the net was said of this fish.
+    /// Whether the net was entered for this fish.
     pub net_said: bool,
     /// Whether it went back into the water.
     pub put_back: bool,
-    /// Whether anything was said of it, if only that it isn't weighed.
+    /// Whether any detail was entered, even if only that it isn't weighed.
     pub is_said: bool,
 }
 
-/// All landed fish in the order of the casts. The net carries over from the fish before, so that nothing has to
+/// All landed fish in the order in which they were landed. The net carries over from the fish before, so that nothing has to
 /// be tapped while one net is in use.
 pub fn catch(session: &Session) -> Vec<CaughtFish> {
     let mut using: Option<String> = None;
     let mut fish = Vec::new();
-    for cast in &session.casts {
-        let Some(end) = &cast.end else { continue };
+    for (cast, end) in landings(session) {
         let EndCause::Landed { fish: weight } = &end.cause else { continue };
         let said = session.fish.iter().find(|f| f.said.cast == cast.op).map(|f| &f.said);
         let (class, weight) = match weight.clone() {
@@ -57,6 +57,26 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
             net_said,
             put_back: said.is_some_and(|s| s.put_back),
         });
+    }
+    fish
+}
+
+/// The casts that ended with a fish, by when it was landed: with two rods a fish may be landed before one hooked on an
+/// earlier cast.
+fn landings(session: &Session) -> Vec<(&Cast, &CastEnd)> {
+    let landed = |end: &&CastEnd| matches!(end.cause, EndCause::Landed { .. });
+    let mut all: Vec<_> =
+        session.casts.iter().filter_map(|cast| Some((cast, cast.end.as_ref().filter(landed)?))).collect();
+    restwater_sorting::by_key(&mut all, |(_, end)| end.at.at_ms);
+    all
+}
+
+/// The same, each with the net in which it lies by the rules of the match, where one is set; none for a fish that was put back.
+pub fn catch_by_net(session: &Session) -> Vec<CaughtFish> {
+    let mut fish = catch(session);
+    if let Some(match_day) = &session.match_day {
+        let nets = nets_of(&match_day.setup, &fish);
+        fish.iter_mut().zip(nets).for_each(|(fish, net)| fish.net = net);
     }
     fish
 }

@@ -1,4 +1,4 @@
-//! What was fed, what showed and what neighbours landed, as a session keeps it.
+//! Feed, fish that showed themselves and fish that neighbours landed, as a session keeps them.
 
 use super::Stamp;
 use restwater_log::{FeedAmount, FeedKind, FeedSaid, FishSign, RodNumber, Side, WaterPlace, WeightUnit};
@@ -18,7 +18,7 @@ pub struct Fed {
     pub op: Uuid,
     /// When.
     pub at: Stamp,
-    /// What, how much and where.
+    /// What went in, how much and where.
     pub said: FeedSaid,
 }
 
@@ -31,17 +31,17 @@ pub struct Feeding {
     pub at: Stamp,
     /// How.
     pub what: FeedKind,
-    /// How much, as it was said.
+    /// How much, as it was entered.
     pub amount: FeedAmount,
-    /// Where, in the peg frame; `None` when that was not said.
+    /// Where, in the peg frame; `None` if that was not entered.
     pub place: Option<Point>,
-    /// The rod at whose spot it went in, if it was one.
+    /// The rod at whose spot it went in, if it was fed for a rod.
     pub rod: Option<RodNumber>,
     /// Whether a feeder carried it with a cast.
     pub with_cast: bool,
 }
 
-/// Fish that showed.
+/// Fish that showed themselves.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct FishShown {
     /// The op.

@@ -1,4 +1,5 @@
-//! Feed: what was put in by hand, what a feeder puts in with each cast, and what of it lies at a spot. And fish that showed.
+//! Feed that was put in by hand or by a feeder with each cast, how much of it lies at a spot, and fish that
+//! showed themselves.
 
 use super::Stamp;
 use super::cast::Cast;
@@ -9,13 +10,13 @@ use super::water::swim_spot;
 use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, RodNumber, Spot, WaterPlace};
 use restwater_swim::Point;
 
-/// Feed within this many metres of a spot counts as fed there. A guess: a throw scatters by about that.
+/// Feed within this many metres of a spot counts as fed there. A guess: a throw scatters by about this much.
 pub const FED_HERE_M: f64 = 5.0;
 
-/// What was fed at a spot by a moment.
+/// What had been fed at a spot by a certain moment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FedHere {
-    /// The last of it.
+    /// The latest of it.
     pub last: Feeding,
     /// Minutes since then.
     pub since_min: f64,
@@ -23,14 +24,14 @@ pub struct FedHere {
     pub mg: u64,
 }
 
-/// A place of the log in the peg frame, or `None` if nothing can lie there.
+/// A logged place in the peg frame, or `None` if it can't exist.
 pub fn point_of(place: WaterPlace) -> Option<Point> {
     let (deg, m) = (f64::from(place.bearing_cdeg) / 100.0, f64::from(place.range_cm) / 100.0);
     restwater_swim::Spot::new(deg, m).ok().map(restwater_swim::Spot::point)
 }
 
 impl Session {
-    /// Takes what was fed by hand.
+    /// Adds feed that was put in by hand.
     pub(super) fn take_feed(&mut self, step: &Step, said: &FeedSaid) {
         if !self.is_open() {
             self.doubts.push(Doubt { op: step.op.id, kind: DoubtKind::OutsideSession });
@@ -38,7 +39,7 @@ impl Session {
         self.fed.push(Fed { op: step.op.id, at: step.at.clone(), said: *said });
     }
 
-    /// Takes fish that showed.
+    /// Adds fish that showed themselves.
     pub(super) fn take_shown(&mut self, step: &Step, sign: FishSign, place: WaterPlace) {
         if !self.is_open() {
             self.doubts.push(Doubt { op: step.op.id, kind: DoubtKind::OutsideSession });
@@ -46,7 +47,7 @@ impl Session {
         self.shown.push(FishShown { op: step.op.id, at: step.at.clone(), sign, place });
     }
 
-    /// All feed in the order of time.
+    /// All feed in chronological order.
     pub fn feedings(&self) -> Vec<Feeding> {
         let by_hand = self.fed.iter().map(|fed| Feeding {
             op: fed.op,
@@ -62,25 +63,26 @@ impl Session {
         all
     }
 
-    /// What was fed at a rod's spot up to a moment, with the cast of that moment.
+    /// What was fed at a rod's spot up to `now`, including the cast made at that moment.
     pub fn fed_here(&self, rod: RodNumber, spot: Option<&Spot>, now: &Stamp) -> Option<FedHere> {
         fed_by(&self.feedings(), rod, spot, now)
     }
 
-    /// What was fed within a place up to a moment.
+    /// What was fed at or near a place up to `now`.
     pub fn fed_near(&self, place: WaterPlace, now: &Stamp) -> Option<FedHere> {
         let here = point_of(place)?;
         fed_where(&self.feedings(), now, |feeding| feeding.place.is_some_and(|place| near(place, here)))
     }
 }
 
-/// What of these was fed at a rod's spot up to a moment, with the cast of that moment.
+/// The part of `feedings` that was fed at a rod's spot up to `now`, including the cast made at that moment.
 pub fn fed_by(feedings: &[Feeding], rod: RodNumber, spot: Option<&Spot>, now: &Stamp) -> Option<FedHere> {
     let here = spot.and_then(swim_spot).map(restwater_swim::Spot::point);
     fed_where(feedings, now, |feeding| is_at(feeding, rod, here))
 }
 
-/// Whether it went in at a rod's spot. Where neither place is known, what was fed for a rod is at that rod's spot.
+/// Whether it went in at a rod's spot. If either place is unknown, feed for a rod counts as being at that
+/// rod's spot.
 pub(super) fn is_at(feeding: &Feeding, rod: RodNumber, here: Option<Point>) -> bool {
     match (feeding.place, here) {
         (Some(place), Some(here)) => near(place, here),
@@ -100,7 +102,7 @@ fn near(a: Point, b: Point) -> bool {
     libm::hypot(a.x - b.x, a.y - b.y) <= FED_HERE_M
 }
 
-/// What the feeder of a cast put in where it landed.
+/// The feed that the feeder of a cast put in where it landed.
 fn with_cast(cast: &Cast) -> Option<Feeding> {
     Some(Feeding {
         op: cast.op,
@@ -135,7 +137,7 @@ mod tests {
 
     /// 1 lb is 453.59237 g exactly (international yard and pound agreement of 1959), 16 oz, 256 drams.
     #[test]
-    fn amounts_weigh_what_was_said() {
+    fn amounts_weigh_what_was_entered() {
         let of = |unit, count| feed_mg(&FeedAmount::Weight { unit, count });
         assert_eq!((of(WeightUnit::Drams, 256), of(WeightUnit::Grams, 250)), (453_592, 250_000));
         assert_eq!(of(WeightUnit::Drams, 16), 28_350);
@@ -160,7 +162,7 @@ mod tests {
     }
 
     #[test]
-    fn without_a_spot_it_is_the_rods_own() {
+    fn without_a_spot_feed_counts_for_the_rod_it_was_put_in_for() {
         let mut day = Written::new(2);
         day.log(60, handfuls(1, None));
         let session = fold(SESSION, &day.ops);
@@ -182,7 +184,7 @@ mod tests {
         let session = fold(SESSION, &day.ops);
         let here = session.fed_here(1, Some(&spot(500, 3_000)), &stamp(1_860)).unwrap();
         assert_eq!((here.mg, here.since_min, here.last.with_cast), (60_000, 11.0, true));
-        // Taking a cast back takes back what it fed.
+        // Undoing a cast also undoes what it fed.
         day.undo(1_900, &[undone]);
         let second = day.ops.iter().filter(|op| op.payload == CAST).nth(2).unwrap().id;
         day.undo(1_910, &[second]);
@@ -191,7 +193,7 @@ mod tests {
     }
 
     #[test]
-    fn fish_that_showed_are_kept_with_their_time_and_place() {
+    fn fish_that_showed_themselves_are_kept_with_their_time_and_place() {
         let mut day = Written::new(1);
         let shown = day.log(600, Payload::FishShown { sign: FishSign::Bubbles, place: HERE });
         day.amend(610, shown, Payload::TimeSet { back_s: 60 });

@@ -1,8 +1,8 @@
-//! Feed as something that may matter: whether the water of a cast was fed shortly before it, and how much.
+//! Feed as a factor that may matter: whether the water of a cast was fed shortly before it, and how much.
 //!
-//! What counts is what had gone in by the splash, the fill of the cast's own feeder with it. Feed that is thrown over a bait
-//! that lies there counts for the casts after it: so a value is fixed before the wait begins, and a wait that is long enough to
-//! be fed over is on neither side for that.
+//! Only feed that had gone in by the splash counts, including the fill of the cast's own feeder. Feed thrown
+//! over a bait already in the water counts for later casts. So the value is fixed before the wait begins, and
+//! a long wait doesn't become a fed one by being fed over.
 
 use super::Stamp;
 use super::cast::Cast;
@@ -16,7 +16,7 @@ use restwater_log::{RodNumber, Spot};
 /// Feed counts for the casts of the next half hour: a guess.
 pub const FED_WITHIN_MIN: i64 = 30;
 
-/// From the first figure on it is much feed, from the second on very much: guesses, about three handfuls and a bait box.
+/// The lower limits of "much" and of "a bed": guesses, about three handfuls and a bait box.
 const BANDS_G: [u64; 2] = [100, 500];
 
 /// How much was fed, in a fixed spelling for the comparisons.
@@ -42,7 +42,7 @@ impl FeedBand {
         }
     }
 
-    /// As a row spells it.
+    /// Its spelling in a row.
     pub fn spelled(self) -> &'static str {
         match self {
             Self::Little => "under 100 g",
@@ -52,7 +52,8 @@ impl FeedBand {
     }
 }
 
-/// What had been fed where a cast lies within [`FED_WITHIN_MIN`] before its splash: the last of it, and all of it in mg.
+/// The feed put in where a cast lies, within [`FED_WITHIN_MIN`] before its splash: the latest of it, and the
+/// total in mg.
 pub fn fed_before<'a>(feedings: &'a [Feeding], cast: &Cast) -> Option<(&'a Feeding, u64)> {
     fed_before_at(feedings, cast.rod, cast.spot.as_ref(), &cast.start)
 }
@@ -72,14 +73,15 @@ fn fed_before_at<'a>(
     Some((within.next_back()?, mg))
 }
 
-/// Whether the cast of a rod that is out lies in fed water; where none is out, whether the next one would if it went out now.
+/// Whether the cast that a rod has out is in fed water; if none is out, whether the next one would be if it
+/// went out now.
 pub fn in_fed_water(session: &Session, rod: RodNumber, now: &Stamp) -> bool {
     let feedings = session.feedings();
     if let Some(cast) = session.running(rod) {
         return fed_before(&feedings, cast).is_some();
     }
     let Some(state) = session.rod(rod) else { return false };
-    // A feeder feeds with the cast that it goes out with.
+    // The feeder's own fill counts for its cast.
     state.fill_mg.is_some() || fed_before_at(&feedings, rod, state.spot.as_ref(), now).is_some()
 }
 
@@ -88,10 +90,10 @@ pub fn is_fed(row: &CastRow) -> bool {
     row.setup.get(&Factor::Feed).is_some_and(|value| value == FED)
 }
 
-/// As a row spells it.
+/// Their spelling in a row.
 const FED: &str = "fed";
 
-/// The values of a cast for the comparisons; none on a day on which no feed was logged.
+/// The values of a cast for the comparisons; empty on a day on which no feed was logged.
 pub(super) fn values(feedings: &[Feeding], cast: &Cast) -> Vec<(Factor, String)> {
     if feedings.is_empty() {
         return Vec::new();
@@ -130,7 +132,7 @@ mod tests {
     }
 
     #[test]
-    fn a_cast_is_fed_for_half_an_hour_and_by_what_went_in_until_its_splash() {
+    fn feed_counts_for_half_an_hour_and_only_if_it_went_in_before_the_splash() {
         let mut day = Written::new(1);
         let cast = |day: &mut Written, minute: i64| {
             day.log(minute * 60, CAST);
@@ -142,7 +144,7 @@ mod tests {
         day.log(26 * 60, fed(60, None));
         cast(&mut day, 30);
         day.log(36 * 60, fed(400, None));
-        // Fed over while it lies there: that is for the next one.
+        // Fed over while the bait is out: this counts for the next cast.
         day.log(57 * 60, CAST);
         day.log(58 * 60, fed(60, None));
         day.log(59 * 60, IN);
@@ -158,7 +160,7 @@ mod tests {
     }
 
     #[test]
-    fn the_cast_that_is_out_keeps_its_water_and_the_next_one_takes_what_was_fed_by_then() {
+    fn feeding_over_a_cast_does_not_change_it_but_counts_for_the_next() {
         let mut day = Written::new(2);
         let now = |day: &Written, minute: i64| {
             let session = fold(SESSION, &day.ops);
@@ -186,7 +188,7 @@ mod tests {
     }
 
     #[test]
-    fn a_day_without_feed_says_nothing_of_it_and_another_spot_is_not_fed() {
+    fn a_day_without_feed_has_no_feed_values_and_another_spot_is_not_fed() {
         let mut day = Written::new(1);
         let spot = |cm| Spot { mark: None, bearing_cdeg: 0, reach: Reach::Metres { cm }, clipped: true };
         day.log(5, Payload::SpotSet { rod: 1, spot: spot(3_000) });

@@ -1,7 +1,7 @@
-//! The figures of a session as tables and report give them.
+//! The figures of a session for the tables and the report.
 
 use crate::own_count::entered;
-use crate::{Cast, CaughtFish, EndCause, Session, catch, wait_of};
+use crate::{Cast, CaughtFish, EndCause, Session, catch, catch_by_net, wait_of};
 use restwater_log::{FeedKind, FishSign, FishWeight, Side, WeightUnit};
 use restwater_sky::conditions::Conditions;
 use std::collections::HashMap;
@@ -53,7 +53,7 @@ pub struct Counts {
     pub liners: usize,
     /// Weight of the fish whose weight is known, by scales or by eye, in grams.
     pub grams: f64,
-    /// How many of them by eye.
+    /// How many of these weights are by eye.
     pub by_eye: usize,
     /// Landed fish without a weight.
     pub unweighed: usize,
@@ -105,19 +105,19 @@ pub fn grams(unit: WeightUnit, count: u32) -> f64 {
     entered(unit, count).grams()
 }
 
-/// The landed fish by the op of their cast.
+/// The landed fish by the op of their cast, each with the net in which it lies.
 pub fn fish_by_cast(session: &Session) -> HashMap<Uuid, CaughtFish> {
-    catch(session).into_iter().map(|fish| (fish.cast, fish)).collect()
+    catch_by_net(session).into_iter().map(|fish| (fish.cast, fish)).collect()
 }
 
-/// The conditions last logged by the splash of a cast.
+/// The latest conditions logged before the splash of a cast.
 pub fn conditions_at(session: &Session, cast: &Cast) -> Conditions {
     let by_then = session.conditions.iter().rev().find(|known| cast.start.ms_since(&known.at) >= 0);
     by_then.map_or_else(Conditions::default, |known| known.conditions)
 }
 
-/// Minutes of the wait that ended with the cast: with a bite, or with what else ended it. `None` while it is out or
-/// when its end was not seen.
+/// Minutes of the wait that ended with the cast, by a bite or otherwise. `None` while the cast is out or if
+/// its end was not seen.
 pub fn wait_minutes(session: &Session, cast: &Cast) -> Option<f64> {
     wait_of(session, cast).map(restwater_waits::Wait::minutes)
 }

@@ -1,31 +1,37 @@
 //! The fold: ops in, session out.
 
 use super::Logged;
-use super::alternation::Alternation;
+use super::alternation_begun::begun;
 use super::cast::{Cast, CastEnd, EndCause};
-use super::logged::factor_from_logged;
 use super::mending::{self, Later};
 use super::model::{
     ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
     Rod, RodState, Session,
 };
-use super::rows::value_of;
 use super::step::Step;
 use super::water::same_bounds;
 use super::{Stamp, TimeLine};
-use restwater_compare::Factor;
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
 use std::collections::HashMap;
 use uuid::Uuid;
 
-/// The most rods a session can have: a rod's number is one digit wherever it is written, and nobody fishes ten. A
-/// set-up that asks for more gets this many.
+/// The most rods a session can have: a rod's number is one digit wherever it is written, and nobody fishes
+/// with ten. A set-up that asks for more gets this many.
 pub const MOST_RODS: RodNumber = 9;
 
-/// Folds the ops of one session, in whatever order they are given, each once.
+/// Folds the ops of one session. They may come in any order, and duplicates count once.
 pub fn fold(id: Uuid, ops: &[Op]) -> Session {
+    folded(id, ops, None)
+}
+
+/// Folds them as far as one of them.
+pub(super) fn fold_until(id: Uuid, ops: &[Op], last: Uuid) -> Session {
+    folded(id, ops, Some(last))
+}
+
+fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
     let ordered = sorted(ops);
     let in_force = effective(&ordered);
     let (line, stamps) = TimeLine::of(&in_force);
@@ -49,6 +55,9 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
             said: entry.said,
             end_said_at,
         });
+        if last == Some(entry.op.id) {
+            break;
+        }
     }
     folding.session.time_line = line;
     mending::apply(&mut folding.session, &folding.said_later);
@@ -58,9 +67,9 @@ pub fn fold(id: Uuid, ops: &[Op]) -> Session {
 
 struct Folding {
     session: Session,
-    /// What is said of casts and entries afterwards.
+    /// Corrections to casts and entries that were made afterwards.
     said_later: Later,
-    /// When each rod last did something, as mended.
+    /// When each rod was last used, after mending.
     rod_last: Vec<Option<Stamp>>,
 }
 
@@ -195,7 +204,7 @@ impl Folding {
                 }
             }
             Payload::SwimSet(setup) => {
-                // What was said last of the bounds holds: pegs and far bank replace an outline.
+                // The latest statement about the bounds counts: pegs and far bank replace an outline.
                 if !same_bounds(&session.swim, setup) {
                     session.outline_cm.clear();
                 }
@@ -225,31 +234,21 @@ impl Folding {
             }
             Payload::PlanTaken { .. } | Payload::PlanDropped => session.take_plan(step),
             Payload::Unknown { .. } => self.doubt(step.op.id, DoubtKind::Newer),
-            // Undo and set times are resolved before the fold; the rest is about a rod or belongs to a kit.
+            // Undo and amended times are resolved before the fold; the other kinds are about a rod or belong
+            // to a kit.
             _ => {}
         }
     }
 
-    /// A test begins; one that runs is over.
+    /// Begins a test and ends the one that was running.
     fn alternate(&mut self, slot: usize, step: &Step) {
-        let Payload::AlternationStarted { rod, factor, a, b, b_first, casts } = step.payload else { return };
-        let Some(state) = self.session.rods.get(slot) else { return };
-        let factor = factor_from_logged(*factor);
-        let spot = value_of(Factor::Spot, &state.rig, state.spot.as_ref());
-        self.session.alternation = Some(Alternation {
-            op: step.op.id,
-            rod: *rod,
-            factor,
-            a: a.clone(),
-            b: b.clone(),
-            b_first: *b_first,
-            casts: *casts,
-            after_cast: self.session.casts.len(),
-            spot: spot.filter(|_| factor != Factor::Spot),
-        });
+        let Some(rod) = self.session.rods.get(slot) else { return };
+        let begun = begun(step, rod, self.session.casts.len());
+        self.session.alternation = begun.or_else(|| self.session.alternation.take());
     }
 
-    /// What was said of fish, once all landings are known: an op may arrive before the landing it is about.
+    /// Applies the details of fish once all landings are known, since an op may come before the landing it is
+    /// about.
     fn settle_fish(&mut self) {
         for op in self.session.fish_without_landing() {
             if !self.said_later.is_confirmed(op) {
@@ -259,7 +258,7 @@ impl Folding {
         self.session.weigh_landed();
     }
 
-    /// The hooklength went with the rod's last cast, out or in; once a cast.
+    /// The hooklength was lost with the rod's last cast, whether that is out or in; this counts once a cast.
     fn hooklength_lost(&mut self, slot: usize, step: &Step) {
         let number = slot as RodNumber + 1;
         let last = self.session.casts.iter_mut().rev().find(|cast| cast.rod == number);
@@ -292,7 +291,7 @@ impl Folding {
         }
     }
 
-    /// The place of a rod in the list, made where a merge brings a rod the set-up doesn't know.
+    /// The index of a rod in the list. A rod that the set-up doesn't have, which a merge may bring, is added.
     fn slot(&mut self, rod: RodNumber) -> usize {
         let number = rod.clamp(1, MOST_RODS);
         self.grow_to(number);
@@ -305,7 +304,7 @@ impl Folding {
         }
     }
 
-    /// Notes that a rod did something now, and what is odd about its time.
+    /// Notes that a rod was used at this time, and what is doubtful about the time.
     fn touch(&mut self, slot: usize, step: &Step) {
         let not_before = self.rod_last.get(slot).cloned().flatten();
         if let Some(before) = &not_before {
@@ -326,7 +325,7 @@ impl Folding {
         }
     }
 
-    /// Notes what setting the time back acts on.
+    /// Notes the entry that setting the time back would change.
     fn note_timed(&mut self, step: &Step, not_before: Option<Stamp>) {
         self.session.last_timed = Some(LastTimed {
             op: step.op.id,
@@ -358,7 +357,7 @@ impl Folding {
         self.set_state(slot, RodState::Ready { since: Some(step.at.clone()) });
     }
 
-    /// Closes whatever is out because something else shows that it must be in.
+    /// Closes a cast that is out because another entry shows that the rod must be in.
     fn close_unseen(&mut self, slot: usize, step: &Step, without_bite: EndCause, doubt: Option<DoubtKind>) {
         let Some(cast) = self.running(slot) else { return };
         let Some((op, bitten)) = self.session.casts.get(cast).map(|c| (c.op, c.bite.is_some())) else {
@@ -436,6 +435,7 @@ impl Folding {
         for slot in 0..self.session.rods.len() {
             self.close_unseen(slot, step, EndCause::SessionEnded, None);
         }
+        self.note_timed(step, self.rod_last.iter().flatten().max_by_key(|at| at.at_ms).cloned());
         self.session.close_break(&step.at);
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());

@@ -63,7 +63,7 @@ fn a_bite_and_then_a_cast_leaves_the_outcome_unseen() {
 }
 
 #[test]
-fn rigs_carry_over_and_rods_keep_apart() {
+fn rigs_carry_over_and_each_rod_has_its_own() {
     let mut day = Written::new(2);
     let rig = Rig { bait: Some("bread".into()), popup_mm: Some(450), ..Rig::default() };
     day.log(10, Payload::RigSet { rod: 2, rig: rig.clone() });
@@ -90,7 +90,7 @@ fn a_time_set_back_moves_the_bite_and_is_marked() {
 }
 
 #[test]
-fn a_reboot_between_measures_by_the_wall_clock() {
+fn a_wait_across_a_reboot_is_measured_by_the_wall_clock() {
     let mut day = Written::new(1);
     day.log(60, CAST);
     day.reboot();
@@ -99,7 +99,7 @@ fn a_reboot_between_measures_by_the_wall_clock() {
 }
 
 #[test]
-fn what_makes_no_sense_is_kept_as_a_doubt() {
+fn an_entry_that_makes_no_sense_is_kept_as_a_doubt() {
     let mut day = Written::new(1);
     day.log(10, BITE);
     day.log(20, LANDED);
@@ -139,14 +139,15 @@ fn a_mended_payload_replaces_one_of_its_own_kind_only() {
     let fish = Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 1_100 });
     day.amend(700, landed, Payload::Landed { rod: 1, fish: fish.clone() });
     assert_eq!(of(&day).casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish: fish.clone() });
-    // One of another kind, of this version or a later one, has no say, and does not revert the one before it either.
+    // An amendment of another kind, from this version or a later one, changes nothing and doesn't revert the
+    // previous one.
     day.amend(710, landed, Payload::Lost { rod: 1 });
     day.amend(720, landed, Payload::Unknown { kind: "photographed".into(), payload: None });
     assert_eq!(of(&day).casts[0].end.as_ref().unwrap().cause, EndCause::Landed { fish });
 }
 
 #[test]
-fn the_rhythm_is_a_guess_until_three_are_seen() {
+fn the_rhythm_is_a_guess_until_three_turn_rounds_were_seen() {
     let mut day = Written::new(1);
     let mut s = 0;
     for i in 0..4 {
@@ -164,7 +165,7 @@ fn the_rhythm_is_a_guess_until_three_are_seen() {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(10_000))]
     #[test]
-    fn any_order_of_arrival_folds_to_the_same(ops in any_day(), seed in any::<u64>()) {
+    fn any_order_of_arrival_folds_to_the_same_session(ops in any_day(), seed in any::<u64>()) {
         let mut shuffled = ops.clone();
         shuffled.sort_by_key(|op| op.id.as_u128().wrapping_mul(u128::from(seed) | 1));
         shuffled.extend(ops.iter().take(5).cloned());
@@ -203,10 +204,10 @@ proptest! {
         }
     }
 
-    /// One phone undoes what either wrote, before the two logs come together or after: the same, and as if it had never
-    /// been written.
+    /// One phone undoes an entry of either phone, before or after the two logs are merged: the result is the
+    /// same, and as if the entry had never been written.
     #[test]
-    fn undo_after_a_merge_voids_what_it_points_at_and_nothing_else(ops in any_day(), pick in any::<prop::sample::Index>()) {
+    fn undo_after_a_merge_voids_only_the_entry_it_points_at(ops in any_day(), pick in any::<prop::sample::Index>()) {
         let ordered = sorted(&ops);
         let in_force = effective(&ordered);
         prop_assume!(!in_force.is_empty());
@@ -240,7 +241,8 @@ proptest! {
         let mut day = Written::new(2);
         for (payload, s) in payloads.into_iter().zip((10..).step_by(10)) {
             let before = of(&day);
-            // Mending writes beside the tap's rules; a cast that is added is marked on purpose.
+            // Mending doesn't follow the rules for taps, and a cast that is added is marked as doubtful on
+            // purpose.
             let mends = matches!(payload, Payload::TimeSet { .. } | Payload::CastEndSet { .. } | Payload::CastAdded { .. } | Payload::Confirmed);
             if mends || check(Some(&before), &payload).is_err() {
                 continue;

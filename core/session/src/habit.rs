@@ -1,11 +1,11 @@
-//! The habit of winding in, against the bites of the day.
+//! The angler's habit of winding in, compared with the bites of the day.
 
 use super::cast::{Cast, EndCause};
 use super::model::Session;
 use super::waits::{wait_of, waits_of};
 use restwater_waits::{BITES_TO_TELL, Wait};
 
-/// Casts wound in by choice from which a habit is spoken of when it is held against the bites.
+/// How many casts must have been wound in by choice before the habit is compared with the bites.
 const ENOUGH: usize = 3;
 
 /// A habit of winding in before any bite of the day came.
@@ -24,14 +24,16 @@ fn by_choice(session: &Session) -> Vec<f64> {
     casts.filter_map(|cast| wait_of(session, cast)).map(Wait::minutes).filter(|m| *m > 0.0).collect()
 }
 
-/// When the angler winds in by habit today: the median of the waits ended by choice, from two on.
+/// When the angler usually winds in today: the median of the waits ended by choice, if there are at least
+/// two.
 pub fn habit_min(session: &Session) -> Option<f64> {
     let mut minutes = by_choice(session);
     if minutes.len() < 2 { None } else { super::rhythm::median(&mut minutes) }
 }
 
-/// Whether that habit ends casts before any bite of the day came. It is said only where it is earned: three casts wound in
-/// by choice, as many bites as anything is said from, and a whole minute between the habit and the first of them.
+/// Whether the habit ends casts earlier than any bite of the day came. It needs enough evidence: three casts
+/// wound in by choice, the number of bites that any claim needs, and at least a whole minute between the
+/// habit and the first bite.
 pub fn habit_before_bites(session: &Session) -> Option<HabitBeforeBites> {
     if by_choice(session).len() < ENOUGH {
         return None;
@@ -81,7 +83,7 @@ mod tests {
     }
 
     #[test]
-    fn a_habit_before_every_bite_is_said_to_the_minute() {
+    fn a_habit_before_every_bite_is_found_to_the_minute() {
         let found = habit_before_bites(&with_bites(&[855, 1_000, 1_200]));
         assert_eq!(found, Some(HabitBeforeBites { habit_min: 12, after_min: 14 }), "the first came at 14:15");
     }
@@ -102,7 +104,7 @@ mod tests {
     }
 
     #[test]
-    fn it_has_to_be_earned() {
+    fn it_needs_enough_casts_and_bites_and_a_whole_minute_between() {
         assert_eq!(habit_before_bites(&with_bites(&[855, 1_000])), None, "two bites tell nothing");
         let two = day(&[(720, false), (725, false), (855, true), (1_000, true), (1_200, true)]);
         assert_eq!(habit_before_bites(&two), None, "two casts wound in are no habit");

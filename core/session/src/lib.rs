@@ -1,20 +1,23 @@
 //! Ops folded into a session: rods, casts, ends, bites, rigs, peg.
 //!
-//! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. What
-//! makes no sense where it stands (a bite with nothing out, after a merge) is kept as a [`Doubt`] to
-//! mend, never dropped in silence and never an error.
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+//! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. An entry that
+//! makes no sense in its place (such as a bite with nothing out, after a merge) is kept as a [`Doubt`] to
+//! mend; it is never silently dropped and never an error.
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;
 
 mod allowed;
 mod alternation;
+mod alternation_begun;
 mod breaks;
 mod cast;
 mod catch;
@@ -44,13 +47,14 @@ mod spots;
 mod step;
 mod summary;
 mod time_line;
+mod timed;
 mod waits;
 mod water;
 
 pub use allowed::{NotNow, check};
 pub use alternation::Alternation;
 pub use cast::{Cast, CastEnd, EndCause};
-pub use catch::{CaughtFish, catch, classes_used};
+pub use catch::{CaughtFish, catch, catch_by_net, classes_used};
 pub use fed::{Fed, Feeding, FishShown, NeighbourFish, feed_mg};
 pub use feed::{FED_HERE_M, FedHere, fed_by, point_of};
 pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before, in_fed_water, is_fed};
@@ -59,6 +63,7 @@ pub use habit::{HabitBeforeBites, habit_before_bites, habit_min};
 pub use logged::{Logged, factor_logged};
 pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};
 pub use match_setup::{ClassGuess, MatchSetup};
+pub use mending::{Gap, gap_before};
 pub use model::{
     Break, ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note,
     PegPlace, Rod, RodState, Session, TakenPlan,
@@ -74,6 +79,7 @@ pub use section::{Standing, standing};
 pub use spots::{LeaveTold, SpotsOfDay};
 pub use summary::Summary;
 pub use time_line::{Elapsed, Stamp, TimeLine};
+pub use timed::timed;
 pub use waits::{casts_that_tell, running_wait_min, running_wait_ms, wait_of, waits_by_feed, waits_of};
 pub use water::{check_swim, reach_near};
 pub use water::{peg_on_earth, reach_m, swim_input, swim_of};

@@ -1,5 +1,5 @@
-//! Between what an op carries and the types of the domains: the log has wire types of its own, so that a change in a
-//! domain never changes the file format.
+//! Conversions between the wire types of the log and the types of the domains. The log has types of its own
+//! so that a change in a domain never changes the file format.
 
 use restwater_compare::Factor;
 use restwater_log as log;
@@ -8,13 +8,13 @@ use restwater_match_day::weight::Weight;
 use restwater_sky::conditions::{Conditions, WaterColour, WindFrom, WindStrength};
 use restwater_swim::FeatureKind;
 
-/// A domain type that the log carries in a wire type of its own.
+/// A domain type that has a wire type of its own in the log.
 pub trait Logged: Sized {
     /// The wire type.
     type Wire;
-    /// As the log carries it.
+    /// Converts it to the wire type.
     fn logged(&self) -> Self::Wire;
-    /// As the log carried it.
+    /// Converts it back from the wire type.
     fn from_logged(wire: &Self::Wire) -> Self;
 }
 
@@ -41,7 +41,7 @@ same_variants! {
     FeatureKind { Bar, DropOff, Hole, Weed, Silt, Gravel, Clay, Island, FishSeen, Other }
 }
 
-/// A factor as an alternating test in the log carries it, or `None` for one that no test alternates.
+/// The wire type of a factor in an alternating test, or `None` for a factor that no test alternates.
 pub fn factor_logged(factor: Factor) -> Option<log::Factor> {
     Some(match factor {
         Factor::Spot => log::Factor::Spot,
@@ -56,7 +56,7 @@ pub fn factor_logged(factor: Factor) -> Option<log::Factor> {
     })
 }
 
-/// A factor as an alternating test in the log carried it.
+/// The factor of an alternating test in the log.
 pub(super) fn factor_from_logged(wire: log::Factor) -> Factor {
     match wire {
         log::Factor::Spot => Factor::Spot,

@@ -13,7 +13,7 @@ use restwater_match_day::weight::Weight;
 use uuid::Uuid;
 
 impl Session {
-    /// Takes an op of the match; a later one of the same fish or net replaces the earlier.
+    /// Applies an op of the match; a later one about the same fish or net replaces the earlier one.
     pub(super) fn take_match(&mut self, step: &Step) {
         let op = step.op.id;
         match step.payload {
@@ -54,7 +54,7 @@ impl Session {
         }
     }
 
-    /// The latest set-up counts; it is tied to the time line as the first one of that phone was.
+    /// The latest set-up counts. It keeps the link to the time line of the first set-up by the same phone.
     fn set_match(&mut self, setup: MatchSetup, step: &Step) {
         let device = step.op.device;
         let tied = self.match_day.as_ref().filter(|m| m.device == device).map(|m| m.wall_at_start_ms);
@@ -69,12 +69,12 @@ impl Session {
         self.casts.iter().any(|c| c.op == cast && c.end.as_ref().is_some_and(landed))
     }
 
-    /// Ops that speak of fish which no landing in force tells of.
+    /// Ops about fish that have no landing in force.
     pub(super) fn fish_without_landing(&self) -> Vec<Uuid> {
         self.fish.iter().filter(|f| !self.has_landed(f.said.cast)).map(|f| f.op).collect()
     }
 
-    /// Puts what was said later of a fish's weight where it was landed.
+    /// Adds weights that were entered later to the landings.
     pub(super) fn weigh_landed(&mut self) {
         for cast in &mut self.casts {
             let Some(said) = self.fish.iter().find(|f| f.said.cast == cast.op).map(|f| &f.said) else {
@@ -128,7 +128,7 @@ mod tests {
     }
 
     #[test]
-    fn the_last_match_set_counts_and_undo_brings_the_one_before_back() {
+    fn the_last_match_set_counts_and_undo_restores_the_previous_one() {
         let mut day = Written::new(1);
         day.log(10, Payload::MatchSet(setup(1_000).logged()));
         let later = day.log(20, Payload::MatchSet(setup(2_000).logged()));
@@ -166,7 +166,7 @@ mod tests {
     }
 
     #[test]
-    fn what_was_said_of_a_fish_holds_when_its_end_is_said_again() {
+    fn details_of_a_fish_are_kept_when_the_end_of_its_cast_is_corrected() {
         let mut day = Written::new(1);
         let [cast, _] = land(&mut day, 10);
         day.log(800, Payload::FishSet(FishSaid { weight: Some(weighed(1_100)), ..said(cast) }));

@@ -1,4 +1,4 @@
-//! What a session holds of its match: the rules in force, what was entered of fish, and what the scales showed.
+//! A session's match: the rules in force, the details entered for fish, and what the scales showed.
 
 use super::{MatchSetup, Stamp};
 use restwater_log::{FishSaid, OtherPeg, Side};
@@ -16,17 +16,18 @@ pub struct MatchDay {
     pub setup: MatchSetup,
     /// The device whose wall clock its times are read by.
     pub(super) device: Uuid,
-    /// What that clock showed at the session's start, as it stood when the match was first set, UTC ms.
+    /// What that clock would have shown at the session's start, judged by its state when the match was first
+    /// set, in UTC ms.
     pub(super) wall_at_start_ms: i64,
 }
 
 impl MatchDay {
     /// What the phone's wall clock would show now, had nobody moved it since the match was set.
     ///
-    /// All-in and all-out are times of day by the organiser's clock, and `offset_ms` says how far that is from the
-    /// phone's. They are tied to the time line once, when the match is first set: by what the phone's clock showed then.
-    /// So a clock that is set later, by hand or by a network, moves neither, and a rule that is changed later doesn't
-    /// tie them anew. A match that is called off and set again is tied anew, and so is one set by another phone.
+    /// All-in and all-out are times of day by the organiser's clock, and `offset_ms` says how far that is
+    /// from the phone's. They are tied to the time line once, by what the phone's clock showed when the match
+    /// was first set. So neither setting the clock later, by hand or by a network, nor changing a rule later
+    /// moves them. A match that is called off and set again is tied again, and so is one set by another phone.
     pub fn phone_ms(&self, now: &Stamp) -> i64 {
         self.wall_at_start_ms.saturating_add(now.at_ms)
     }
@@ -36,23 +37,24 @@ impl MatchDay {
         Ok(self.setup.clock()?.phase(self.phone_ms(now)))
     }
 
-    /// Milliseconds left to fish; before all-in the whole match, after all-out none.
+    /// Milliseconds left to fish: before all-in the whole match, after all-out 0.
     pub fn left_ms(&self, now: &Stamp) -> Result<i64, ClockError> {
         Ok(self.setup.clock()?.left_ms(self.phone_ms(now)))
     }
 
-    /// What the phone's wall clock shows at a time of [`MatchDay::phone_ms`], as it is set now: for showing and ringing.
+    /// Converts a time of [`MatchDay::phone_ms`] to the phone's wall clock as it is set now, for display and
+    /// alarms.
     pub fn wall_ms(&self, phone_ms: i64, now: &Stamp) -> i64 {
         now.wall_at(phone_ms.saturating_sub(self.wall_at_start_ms))
     }
 }
 
-/// What was said of a fish.
+/// The details entered for a fish.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct SaidFish {
     /// The op that says it.
     pub op: Uuid,
-    /// What it says.
+    /// The details.
     pub said: FishSaid,
 }
 
@@ -116,7 +118,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_section_is_passed_from_the_left_and_has_its_pegs_and_no_others() {
+    fn a_section_lists_exactly_its_own_pegs_from_the_left() {
         let section = Section { left: 2, right: 1 };
         let peg = |side, place| OtherPeg { side, place };
         assert_eq!(section.pegs(), [peg(Side::Left, 2), peg(Side::Left, 1), peg(Side::Right, 1)]);

@@ -13,13 +13,13 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ClassGuess {
-    /// As the angler calls it; it is the kind of fish, too, that the rules speak of.
+    /// The angler's name for it; the rules use the same name for the kind of fish.
     pub name: String,
     /// Guessed mean weight of one fish, until some are weighed.
     pub guess: Weight,
 }
 
-/// A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+/// A complete match set-up; the last one in force counts. Times are UTC ms by the organiser's clock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchSetup {
@@ -42,7 +42,7 @@ pub struct MatchSetup {
     pub classes: Vec<ClassGuess>,
 }
 
-/// Why something of a match can't be taken.
+/// Why part of a match set-up is refused.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum MatchError {
     /// All-in, all-out, offset, landing or alarms.
@@ -117,7 +117,7 @@ impl MatchSetup {
         MatchClock::new(self.all_in_ms, self.all_out_ms, self.rules.landing_min, self.offset_ms)
     }
 
-    /// Checks it whole; what passes can be counted with.
+    /// Checks the whole set-up; if it passes, the own count can be computed with it.
     pub fn check(&self) -> Result<(), MatchError> {
         self.clock()?.alarms(&self.rules.alarms_min, i64::MIN)?;
         self.rules.check()?;
@@ -134,7 +134,7 @@ impl MatchSetup {
         Ok(())
     }
 
-    /// Place of a class in the list.
+    /// The index of a class in the list.
     pub fn class(&self, name: &str) -> Option<usize> {
         self.classes.iter().position(|c| same_name(&c.name, name))
     }
@@ -177,7 +177,7 @@ mod tests {
     }
 
     #[test]
-    fn what_no_match_can_be_is_refused_with_what_to_do() {
+    fn an_impossible_match_is_refused_with_advice_on_what_to_do() {
         let refused = |change: &dyn Fn(&mut MatchSetup)| {
             let mut bad = setup();
             change(&mut bad);

@@ -1,5 +1,5 @@
-//! What is remembered afterwards: ends that were not seen, casts that were forgotten, entries that are right
-//! as they stand, and gaps in which something may be missing.
+//! Corrections made from memory: ends that were not seen, casts that were forgotten, entries confirmed to be
+//! right, and gaps in which something may be missing.
 
 use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
@@ -10,12 +10,12 @@ use restwater_log::{EndSaid, Payload, RodNumber};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
-/// Cycles of a rod that must be known before a gap is told from them.
+/// How many cycles of a rod must be known before a gap can be recognised.
 const CYCLES: usize = 3;
 /// A gap of at least this many median cycles is long.
 const LONG: f64 = 2.0;
 
-/// What the log says afterwards, gathered while it is folded.
+/// Corrections in the log, collected while it is folded.
 #[derive(Default)]
 pub(super) struct Later {
     ends: Vec<Remembered>,
@@ -28,7 +28,7 @@ struct Remembered {
     end: EndSaid,
     after_s: Option<u32>,
     op: Uuid,
-    /// When it was said: the end was before that.
+    /// When it was entered: the end must be before that.
     at: Option<Stamp>,
 }
 
@@ -54,16 +54,16 @@ impl Later {
         }
     }
 
-    /// Whether an entry was said to be right as it stands.
+    /// Whether an entry was confirmed to be right.
     pub(super) fn is_confirmed(&self, op: Uuid) -> bool {
         self.confirmed.contains(&op)
     }
 }
 
-/// Takes into the session what was said of it afterwards, and marks long gaps.
+/// Applies the corrections to the session, and marks long gaps.
 pub(super) fn apply(session: &mut Session, later: &Later) {
     note_latest(session);
-    // A forgotten cast is told by the end of the cast before it, so that end has to be known first.
+    // A forgotten cast is placed relative to the end of the previous cast, so that end has to be known first.
     for said in &later.ends {
         remember(session, said);
     }
@@ -75,14 +75,14 @@ pub(super) fn apply(session: &mut Session, later: &Later) {
     session.doubts.retain(|doubt| !later.confirmed.contains(&doubt.op));
 }
 
-/// Notes how late each wait can be said to have ended. What was logged after it on the same rod stands: the outcome of
-/// its bite, the next splash, the end of the session. So a wait said again may be longer as well as shorter.
+/// Notes the latest possible end of each wait. Later entries stay as they are: the outcome of its bite, the
+/// next splash of its rod, the end of the session. So a corrected wait may be longer as well as shorter.
 fn note_latest(session: &mut Session) {
     let ended = session.ended.clone();
     let mut next: HashMap<RodNumber, Stamp> = HashMap::new();
     for cast in session.casts.iter_mut().rev() {
         if let Some(end) = &cast.end {
-            // After a merge a later entry may lie earlier in time: then it says nothing of the end.
+            // After a merge a later entry may lie earlier in time: then it doesn't limit the end.
             let after = next.get(&cast.rod).or(ended.as_ref()).filter(|after| after.ms_since(&end.at) >= 0);
             cast.latest = if cast.bite.is_some() { Some(end.at.clone()) } else { after.cloned() };
         }
@@ -90,7 +90,7 @@ fn note_latest(session: &mut Session) {
     }
 }
 
-/// Puts a forgotten cast where it was made. Where there is no such place it stays out, as a doubt.
+/// Inserts a forgotten cast where it was made. If there is no such place, it becomes a doubt instead.
 fn add(session: &mut Session, added: &Added) {
     let Some(cast) = forgotten(session, added) else {
         session.doubts.push(Doubt { op: added.op, kind: DoubtKind::NothingOut });
@@ -116,7 +116,7 @@ fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
     let next = next_start(session, before.rod, end);
     let start = no_later(end.later(added.lag_s), next);
     let until = no_later(start.later(added.wait_s), next);
-    // Where mending left no room for it there was no such cast.
+    // If other corrections left no room for it, there was no such cast.
     if until.ms_since(&start) <= 0 {
         return None;
     }
@@ -139,7 +139,7 @@ fn forgotten(session: &Session, added: &Added) -> Option<Cast> {
     })
 }
 
-/// The next splash of a rod after a moment.
+/// The next splash of a rod after `from`.
 fn next_start<'a>(session: &'a Session, rod: RodNumber, from: &Stamp) -> Option<&'a Stamp> {
     let starts = session.casts.iter().filter(|cast| cast.rod == rod).map(|cast| &cast.start);
     starts.filter(|start| start.ms_since(from) >= 0).min_by_key(|start| start.at_ms)
@@ -161,7 +161,7 @@ fn cause(end: EndSaid) -> EndCause {
     }
 }
 
-/// How a cast ended, as remembered. One that is still out has no end to remember.
+/// Applies the remembered end of a cast. A cast that is still out has no end to correct.
 fn remember(session: &mut Session, said: &Remembered) {
     let Some(cast) = session.casts.iter_mut().find(|cast| cast.op == said.cast) else { return };
     let Some(end) = cast.end.clone() else { return };
@@ -174,7 +174,8 @@ fn remember(session: &mut Session, said: &Remembered) {
         (EndCause::Landed { fish }, EndCause::Landed { .. }) => EndCause::Landed { fish: fish.clone() },
         (_, cause) => cause,
     };
-    // A cast that was bitten ended later than the bite, at what closed it; any other ended when it is said to have.
+    // A cast with a bite ended later than the bite, when it was closed; any other cast ended at the time
+    // entered.
     let ended = if bitten && cast.bite.is_some() { end.at } else { wait_end.clone() };
     cast.bite = bitten.then(|| (wait_end, cast.bite.as_ref().map_or(said.op, |(_, op)| *op)));
     cast.end = Some(CastEnd { cause, at: ended, op: said.op });
@@ -183,18 +184,67 @@ fn remember(session: &mut Session, said: &Remembered) {
     session.doubts.retain(|doubt| doubt.op != said.cast || !settled(doubt.kind));
 }
 
+/// The usual minutes from one splash of a rod to the next, or `None` before enough are known.
+fn cycle_min(casts: &[&Cast]) -> Option<f64> {
+    let pairs = casts.windows(2).filter_map(|pair| Some((pair.first()?, pair.last()?)));
+    let mut cycles: Vec<f64> = pairs.map(|(last, next)| next.start.minutes_since(&last.start)).collect();
+    median(&mut cycles).filter(|_| cycles.len() >= CYCLES)
+}
+
+fn casts_of(session: &Session, rod: RodNumber) -> Vec<&Cast> {
+    session.casts.iter().filter(|cast| cast.rod == rod).collect()
+}
+
+/// A long gap before a cast, in which something may be missing.
+pub struct Gap<'a> {
+    /// The cast before it on its rod.
+    pub before: &'a Cast,
+    /// When that cast ended.
+    pub end: &'a Stamp,
+    /// The splash after it.
+    pub next: &'a Stamp,
+}
+
+/// The gap that a cast is doubtful for.
+pub fn gap_before(session: &Session, op: Uuid) -> Option<Gap<'_>> {
+    session.doubts.iter().find(|doubt| doubt.op == op && doubt.kind == DoubtKind::LongGap)?;
+    let next = session.casts.iter().find(|cast| cast.op == op)?;
+    let before = casts_of(session, next.rod).into_iter().take_while(|cast| cast.op != op).last()?;
+    Some(Gap { before, end: &before.end.as_ref()?.at, next: &next.start })
+}
+
+impl Gap<'_> {
+    /// The longest stretch of it outside logged breaks: there a cast may be missing.
+    pub fn of_a_cast(&self, session: &Session) -> (Stamp, Stamp) {
+        session.without_a_break(self.end, self.next)
+    }
+
+    /// The longest stretch of it in which the angler may have been away: every rod was in. Where another rod was out, and what
+    /// is left beside its casts is shorter than the usual time from cast to cast, there was no break: that rod is the error.
+    pub fn of_a_break(&self, session: &Session) -> Result<(Stamp, Stamp), RodNumber> {
+        let in_it = |cast: &&Cast| {
+            let over = cast.end.as_ref().is_none_or(|end| end.at.ms_since(self.end) > 0);
+            cast.rod != self.before.rod && over && self.next.ms_since(&cast.start) > 0
+        };
+        let (from, to) = session.with_all_in(self.end, self.next);
+        let cycle = cycle_min(&casts_of(session, self.before.rod)).unwrap_or(0.0);
+        match session.casts.iter().find(in_it) {
+            Some(out) if to.minutes_since(&from) < cycle => Err(out.rod),
+            _ => Ok((from, to)),
+        }
+    }
+}
+
 /// Marks the casts before which nothing was logged for more than two median cycles of their rod.
 fn mark_gaps(session: &mut Session) {
     let mut long = Vec::new();
     for rod in &session.rods {
-        let casts: Vec<&Cast> = session.casts.iter().filter(|cast| cast.rod == rod.number).collect();
+        let casts = casts_of(session, rod.number);
+        let Some(cycle) = cycle_min(&casts) else { continue };
         let pairs = casts.windows(2).filter_map(|pair| Some((*pair.first()?, *pair.last()?)));
-        let mut cycles: Vec<f64> =
-            pairs.clone().map(|(last, next)| next.start.minutes_since(&last.start)).collect();
-        let Some(cycle) = median(&mut cycles).filter(|_| cycles.len() >= CYCLES) else { continue };
         long.extend(pairs.filter_map(|(last, next)| {
             let end = &last.end.as_ref()?.at;
-            // Somebody who was away has forgotten no cast.
+            // During a break no cast can have been forgotten.
             let gap = next.start.minutes_since(end) - session.break_min(end, &next.start);
             (gap > LONG * cycle).then_some(Doubt { op: next.op, kind: DoubtKind::LongGap })
         }));
@@ -215,7 +265,7 @@ mod tests {
     }
 
     #[test]
-    fn an_end_that_was_not_seen_is_remembered() {
+    fn an_end_that_was_not_seen_can_be_entered_from_memory() {
         let mut day = Written::new(1);
         let cast = day.log(60, CAST);
         day.log(60 + 1_500, CAST);
@@ -233,7 +283,7 @@ mod tests {
     }
 
     #[test]
-    fn an_outcome_is_remembered_and_the_bite_stays() {
+    fn an_outcome_can_be_corrected_and_the_bite_stays() {
         let mut day = Written::new(1);
         let cast = day.log(60, CAST);
         day.log(60 + 840, Payload::Bite { rod: 1 });
@@ -247,7 +297,7 @@ mod tests {
     }
 
     #[test]
-    fn a_forgotten_cast_is_put_in_its_place_and_marked() {
+    fn a_forgotten_cast_is_inserted_in_its_place_and_marked() {
         let mut day = Written::new(1);
         let first = day.log(0, CAST);
         day.log(600, Payload::WoundIn { rod: 1 });
@@ -272,7 +322,7 @@ mod tests {
     }
 
     #[test]
-    fn a_gap_over_two_cycles_is_marked_until_confirmed() {
+    fn a_gap_of_more_than_two_cycles_is_marked_until_confirmed() {
         let mut day = Written::new(1);
         let mut last = Uuid::nil();
         for start in [0, 900, 1_800, 2_700, 5_500] {

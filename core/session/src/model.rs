@@ -1,4 +1,4 @@
-//! A session as the log tells it.
+//! The model of a session, as folded from the log.
 
 use super::fed::{Fed, FishShown, NeighbourFish};
 use super::match_record::Section;
@@ -15,9 +15,9 @@ use uuid::Uuid;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(tag = "state", rename_all = "snake_case")]
 pub enum RodState {
-    /// Nothing is out; since when, if it ever was.
+    /// Nothing is out.
     Ready {
-        /// When the last cast ended.
+        /// When the last cast ended, if there was one.
         since: Option<Stamp>,
     },
     /// A bait is out: this cast.
@@ -43,7 +43,7 @@ pub struct Rod {
     pub rig: Rig,
     /// Where the next cast goes.
     pub spot: Option<Spot>,
-    /// What the feeder on the line holds, in mg; none for a plain lead.
+    /// What the feeder on the line holds, in mg; `None` for a plain lead.
     pub fill_mg: Option<u32>,
 }
 
@@ -93,21 +93,21 @@ pub struct Landmark {
 pub enum LandmarkKind {
     /// A feature of this kind.
     Feature(FeatureKind),
-    /// A hazard, kept clear of by this many cm.
+    /// A hazard, with a distance to keep from it.
     Hazard {
-        /// Distance to keep.
+        /// Distance to keep, in cm.
         clear_cm: u32,
     },
 }
 
-/// Where the peg lies on the earth.
+/// The geographic position of the peg.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct PegPlace {
     /// Latitude in 1e-7 degrees.
     pub lat_e7: i64,
     /// Longitude in 1e-7 degrees.
     pub lon_e7: i64,
-    /// Degrees clockwise from true north of straight out, in hundredths.
+    /// The direction straight out, in hundredths of a degree clockwise from true north.
     pub straight_out_cdeg: i32,
 }
 
@@ -133,14 +133,14 @@ pub struct ConditionsAt {
     pub conditions: Conditions,
 }
 
-/// A hooklength lost with its cast, as far as the log tells which it was.
+/// A hooklength lost with its cast, as far as the log shows which one it was.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Loss {
-    /// Place in the order of the log of the op that says so.
+    /// Position in the log of the op that logged the loss.
     pub order: OpOrder,
-    /// Its length in mm, where the rig says it.
+    /// Its length in mm, if entered for the rig.
     pub length_mm: Option<u32>,
-    /// Its hook size, where the rig says it.
+    /// Its hook size, if entered for the rig.
     pub hook_size: Option<u8>,
 }
 
@@ -150,7 +150,7 @@ pub struct Loss {
 pub enum DoubtKind {
     /// The end of the cast was not seen.
     EndNotSeen,
-    /// There was a bite; what came of it was not logged.
+    /// There was a bite whose outcome was not logged.
     OutcomeNotSeen,
     /// Logged for a rod with nothing out.
     NothingOut,
@@ -158,19 +158,19 @@ pub enum DoubtKind {
     NoFishOn,
     /// A second bite while a fish was on.
     SecondBite,
-    /// Said of a fish that no landing in force tells of.
+    /// It is about a fish that has no landing in force.
     NoLanding,
     /// Before the session began or after it ended.
     OutsideSession,
     /// It ends before it starts.
     BackInTime,
-    /// The phone's clock was moved meanwhile: what was measured by it is uncertain.
+    /// The phone's clock was moved meanwhile, so the duration is uncertain.
     ClockMoved,
     /// The time is approximate.
     Approximate,
     /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
     LongGap,
-    /// Said to be back with no break before it.
+    /// The angler came back without a break before it.
     NoBreak,
     /// Written by a newer version and not read.
     Newer,
@@ -192,11 +192,11 @@ pub struct Break {
     pub op: Uuid,
     /// Since when.
     pub from: Stamp,
-    /// Until when: the angler was back, a bait was cast, or the session was over. None while it lasts.
+    /// Until when: the angler was back, a bait was cast, or the session ended. `None` during the break.
     pub to: Option<Stamp>,
 }
 
-/// The plan that a session goes by, as it stood when it was taken up.
+/// The plan that a session follows, as it was when it was taken up.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TakenPlan {
     /// The op that took it up.
@@ -214,7 +214,7 @@ pub struct Session {
     pub id: Uuid,
     /// How it was set up.
     pub setup: SessionSetup,
-    /// Where everything lies in time.
+    /// The time line of its entries.
     pub time_line: TimeLine,
     /// When it began, or `None` if only later ops are here.
     pub started: Option<Stamp>,
@@ -222,7 +222,7 @@ pub struct Session {
     pub ended: Option<Stamp>,
     /// The rods, in order.
     pub rods: Vec<Rod>,
-    /// The casts, in the order of the log; one added afterwards stands where it was made.
+    /// The casts in the order of the log; a cast added afterwards is inserted where it was made.
     pub casts: Vec<Cast>,
     /// Aiming marks.
     pub marks: Vec<Mark>,
@@ -230,34 +230,35 @@ pub struct Session {
     pub kept_back: Vec<KeptBack>,
     /// Bounds, bands and rest target of the swim.
     pub swim: SwimSetup,
-    /// Outline of the swim in the peg frame, corners in cm; empty where the pegs beside it say enough.
+    /// Outline of the swim in the peg frame, corners in cm; empty if the neighbouring pegs define the swim
+    /// well enough.
     #[serde(default)]
     pub outline_cm: Vec<(i32, i32)>,
     /// Features and hazards.
     pub landmarks: Vec<Landmark>,
-    /// Where the peg lies, where that was said.
+    /// The position of the peg, if entered.
     pub peg_place: Option<PegPlace>,
-    /// The alternating test that runs, if one does.
+    /// The running alternating test, if any.
     pub alternation: Option<Alternation>,
     /// The match, if it is one.
     pub match_day: Option<MatchDay>,
-    /// What was said of landed fish, each fish once.
+    /// The details of landed fish, each fish once.
     pub fish: Vec<SaidFish>,
     /// What the scales showed at the weigh-in, each net once.
     pub scales: Vec<NetScales>,
     /// Nets of other anglers, each peg once.
     pub others: Vec<OtherNet>,
-    /// How far the section reaches, where that was said.
+    /// The extent of the section, if entered.
     pub section: Option<Section>,
-    /// What the match says of fish that die or go back; empty where nothing is said.
+    /// The match rule on fish that die or go back; empty if none was entered.
     pub match_rule: String,
-    /// Breaks, in the order they were said.
+    /// Breaks, in the order they were logged.
     pub breaks: Vec<Break>,
-    /// Feed put in by hand, in the order it was said.
+    /// Feed put in by hand, in the order it was logged.
     pub fed: Vec<Fed>,
-    /// Fish that showed, in the order it was said.
+    /// Fish that showed themselves, in the order they were logged.
     pub shown: Vec<FishShown>,
-    /// Fish that neighbours were seen to land, in the order it was said.
+    /// Fish that neighbours were seen to land, in the order they were logged.
     pub neighbours: Vec<NeighbourFish>,
     /// Notes.
     pub notes: Vec<Note>,
@@ -267,12 +268,12 @@ pub struct Session {
     pub losses: Vec<Loss>,
     /// What the angler means to do next time.
     pub next_time: Vec<Note>,
-    /// The plan it goes by, if it goes by one.
+    /// The plan that it follows, if any.
     #[serde(default)]
     pub plan: Option<TakenPlan>,
     /// Doubtful entries.
     pub doubts: Vec<Doubt>,
-    /// The last timed entry in force: what setting the time back acts on.
+    /// The last timed entry in force, which is the one that setting the time back changes.
     pub last_timed: Option<LastTimed>,
 }
 
@@ -289,12 +290,12 @@ pub struct LastTimed {
     pub tapped: Stamp,
     /// What it says.
     pub payload: Payload,
-    /// What came before it on the same rod: it can't be set back beyond this.
+    /// The previous entry of the same rod: it can't be set back beyond this.
     pub not_before: Option<Stamp>,
 }
 
 impl Session {
-    /// Whether taps go to it.
+    /// Whether it is still running.
     pub fn is_open(&self) -> bool {
         self.started.is_some() && self.ended.is_none()
     }

@@ -1,4 +1,4 @@
-//! Fish that neighbours were seen to land, and the angler's own beside them.
+//! Fish that neighbours were seen to land, compared with the angler's own.
 
 use super::Stamp;
 use super::catch::catch;
@@ -11,16 +11,16 @@ use restwater_log::Side;
 /// The angler's fish beside those of the neighbours.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Beside {
-    /// Since when both are counted: the first fish that was seen of a neighbour.
+    /// Since when both are counted: the first fish that a neighbour was seen to land.
     pub since: Stamp,
     /// Minutes since then, without breaks.
     pub minutes: f64,
-    /// What was counted, and what can be said of it.
+    /// What was counted, and what follows from it.
     pub found: BesideOthers,
 }
 
 impl Session {
-    /// Takes a fish that a neighbour landed.
+    /// Adds a fish that a neighbour landed.
     pub(super) fn take_neighbour(&mut self, step: &Step, side: Side) {
         if !self.is_open() {
             self.doubts.push(Doubt { op: step.op.id, kind: DoubtKind::OutsideSession });
@@ -38,8 +38,8 @@ impl Session {
     }
 }
 
-/// The angler's fish beside those of the neighbours, up to a moment or the end; none before a neighbour's fish is logged. While
-/// the angler is away nobody watches, and nobody's fish count.
+/// The angler's fish beside those of the neighbours, up to `now` or the end of the session; `None` before a
+/// neighbour's fish is logged. While the angler is away nobody watches, so no fish count.
 pub fn beside(session: &Session, now: &Stamp) -> Option<Beside> {
     let end = session.ended.as_ref().unwrap_or(now);
     let minutes = |at: &Stamp| at.at_ms as f64 / 60_000.0;
@@ -77,7 +77,7 @@ mod tests {
     }
 
     #[test]
-    fn both_are_counted_from_the_first_fish_seen_of_a_neighbour_which_counts_for_nobody() {
+    fn counting_begins_with_a_neighbours_first_fish_which_itself_does_not_count() {
         let mut day = Written::new(1);
         landed(&mut day, 1_200);
         let none = fold(SESSION, &day.ops);
@@ -94,7 +94,7 @@ mod tests {
     }
 
     #[test]
-    fn nobodys_fish_count_while_the_angler_is_away_or_when_the_day_is_over() {
+    fn no_fish_count_while_the_angler_is_away_or_after_the_end() {
         let mut day = Written::new(1);
         day.log(600, caught(Side::Right));
         day.log(900, Payload::Away);

@@ -1,4 +1,4 @@
-//! The angler's own count: the fish of a session in the nets of its match.
+//! The own count: the angler's estimate of the weight in each net of the match.
 
 use crate::CaughtFish;
 use crate::MatchSetup;
@@ -9,11 +9,13 @@ use restwater_match_day::rules::NetRule;
 use restwater_match_day::running::{NetFish, Running, RunningError, Weighed, running};
 use restwater_match_day::weight::Weight;
 
-/// A weight by eye is taken as within this share of it either way, nine times in ten: a choice, stated in the app.
+/// A weight by eye is assumed to be right within this share either way, nine times in ten: a choice, stated
+/// in the app.
 pub const EYE: f64 = 0.25;
-/// Spread of a fish of which nothing is known, as a share of the mean of the others: a choice, stated in the app.
+/// Spread of the weight of a fish about which nothing is known, as a share of the mean of the others: a
+/// choice, stated in the app.
 pub const UNKNOWN_SPREAD: f64 = 1.0;
-/// What a fish is taken to weigh where no class is set and none was weighed: a choice, stated in the app.
+/// The assumed weight of a fish if no class is set and no fish was weighed: a choice, stated in the app.
 const FIRST_GUESS: Weight = Weight::Drams(256);
 
 /// The own count.
@@ -21,16 +23,17 @@ const FIRST_GUESS: Weight = Weight::Drams(256);
 pub struct OwnCount {
     /// Weight of each net, and of the catch.
     pub running: Running,
-    /// What was learned of each class of the match, in its order.
+    /// What was learned about each class of the match, in the order of the classes.
     pub learned: Vec<Learned>,
-    /// The kinds of the landed fish, in grams as they add at the weigh-in: nothing where they were put back or don't count.
-    /// Before any is landed, one of each class.
+    /// The kinds of the landed fish, in the grams that each adds at the weigh-in: 0 if it was put back or
+    /// doesn't count. Before any fish is landed, one of each class.
     pub kinds: Vec<FishKind>,
-    /// Fish in the nets of which neither weight nor class was said; they are taken as like the others.
+    /// Fish in the nets for which neither weight nor class was entered; they are assumed to be like the
+    /// others.
     pub unknown: u32,
     /// Fish put back.
     pub put_back: u32,
-    /// Fish that no net of the rules may hold, by their kind; they are in no weight.
+    /// Kinds of the fish that no net may hold under the rules; they are not in any weight.
     pub no_net: Vec<String>,
     /// The net the next fish goes into.
     pub using: Option<String>,
@@ -44,7 +47,8 @@ pub fn entered(unit: WeightUnit, count: u32) -> Weight {
     }
 }
 
-/// Counts the fish. Weighed fish of a class teach its mean; a fish of which nothing is said is like the others.
+/// Counts the fish. The mean of a class is learned from its weighed fish; a fish without details is assumed
+/// to be like the others.
 pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, RunningError> {
     setup.rules.check()?;
     let learned = learn(setup, fish);
@@ -58,42 +62,41 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
         using: setup.rules.nets.first().map(|net| net.name.clone()),
     };
     let mut in_nets = Vec::with_capacity(fish.len());
-    // Of each class, of fish of none, and of fish that weigh nothing.
+    // One for each class, one for fish without a class, and one for fish that add no weight.
     let mut landed = vec![0; count.learned.len() + 1];
-    for one in fish {
-        let netted = count.place(setup, one);
+    let (nets, using) = placed(setup, fish);
+    count.using = using.or(count.using);
+    for (one, net) in fish.iter().zip(nets) {
+        let netted = count.count(setup, one, net);
         let counts = netted.as_ref().filter(|f| setup.rules.counts(&f.kind));
         let class = one.class.as_deref().and_then(|name| setup.class(name)).unwrap_or(setup.classes.len());
         landed[counts.map_or(count.learned.len(), |_| class)] += 1;
         in_nets.extend(netted);
     }
+    if fish.is_empty() {
+        landed = one_of_each(setup);
+    }
     count.running = running(&in_nets, &count.learned, &setup.rules)?;
     count.kinds = kinds(landed, &count.learned);
-    // The pooled class is ours, not the angler's.
+    // The last one is the pool of all classes, which the angler didn't set.
     count.learned.truncate(setup.classes.len());
     Ok(count)
 }
 
 impl OwnCount {
-    /// Where a fish goes; none for one put back, or where no net may hold it.
-    fn place(&mut self, setup: &MatchSetup, one: &CaughtFish) -> Option<NetFish> {
-        let kind = one.class.clone().unwrap_or_default();
-        if let Some(net) = one.net.as_ref().and_then(|name| setup.rules.net(name)) {
-            self.using = Some(net.name.clone());
-        }
+    /// A fish in its net; none for one put back, or where no net may hold it.
+    fn count(&mut self, setup: &MatchSetup, one: &CaughtFish, net: Option<String>) -> Option<NetFish> {
         if one.put_back {
             self.put_back += 1;
             return None;
         }
-        // Where it may, the net in use first.
-        let may = |net: &&NetRule| net.may_hold(&kind);
-        let using = self.using.as_ref().and_then(|name| setup.rules.net(name)).filter(may);
-        let Some(net) = using.or_else(|| setup.rules.nets.iter().find(may)) else {
+        let kind = one.class.clone().unwrap_or_default();
+        let Some(net) = net else {
             self.no_net.push(kind);
             return None;
         };
         let weighed = self.weighed(setup, one);
-        Some(NetFish { net: net.name.clone(), kind, weighed })
+        Some(NetFish { net, kind, weighed })
     }
 
     fn weighed(&mut self, setup: &MatchSetup, one: &CaughtFish) -> Weighed {
@@ -109,23 +112,51 @@ impl OwnCount {
     }
 }
 
+/// The net in which each fish lies; none for one put back, or where no net may hold it.
+pub fn nets_of(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Option<String>> {
+    placed(setup, fish).0
+}
+
+/// The same, and the net that was last said.
+fn placed(setup: &MatchSetup, fish: &[CaughtFish]) -> (Vec<Option<String>>, Option<String>) {
+    let mut using = setup.rules.nets.first();
+    let mut place = |one: &CaughtFish| {
+        using = one.net.as_ref().and_then(|name| setup.rules.net(name)).or(using);
+        let kind = one.class.as_deref().unwrap_or_default();
+        // Where it may, the net in use first.
+        let may = |net: &&NetRule| !one.put_back && net.may_hold(kind);
+        let net = using.filter(may).or_else(|| setup.rules.nets.iter().find(may))?;
+        Some(net.name.clone())
+    };
+    let nets = fish.iter().map(&mut place).collect();
+    (nets, using.map(|net| net.name.clone()))
+}
+
+/// The upper end is cut at what a fish can weigh: one guess must not keep all others from being counted.
 fn by_eye(unit: WeightUnit, count: u32) -> Weighed {
-    let end = |share: f64| entered(unit, libm::round(f64::from(count) * share).max(1.0) as u32);
+    let end =
+        |share: f64| entered(unit, libm::round(f64::from(count) * share).max(1.0) as u32).at_most_a_fish();
     Weighed::Guessed { low: end(1.0 - EYE), high: end(1.0 + EYE) }
 }
 
-/// Fish to come are like those landed; before any is landed each class is as likely as another.
-fn kinds(mut landed: Vec<u32>, learned: &[Learned]) -> Vec<FishKind> {
-    if landed.iter().all(|fish| *fish == 0) {
-        landed[..(learned.len() - 1).max(1)].fill(1);
-    }
+/// Fish to come are like those landed.
+fn kinds(landed: Vec<u32>, learned: &[Learned]) -> Vec<FishKind> {
     let known =
         learned.iter().map(|l| FishKind { fish: 0, mean: l.mean_g, sd: l.sd_g, rests_on: l.rests_on });
     let all = known.chain([FishKind::alike(0.0)]).zip(landed).map(|(kind, fish)| FishKind { fish, ..kind });
     all.filter(|kind| kind.fish > 0).collect()
 }
 
-/// Each class from the fish of it that were weighed; last, the pool of all that an unknown fish is like.
+/// Before any is landed each class is as likely as another. Those that don't count, or that no net may hold, weigh nothing.
+fn one_of_each(setup: &MatchSetup) -> Vec<u32> {
+    let adds = |name: &str| setup.rules.counts(name) && setup.rules.nets.iter().any(|net| net.may_hold(name));
+    let mut landed: Vec<u32> = setup.classes.iter().map(|class| u32::from(adds(&class.name))).collect();
+    let nothing = setup.classes.len() - landed.iter().filter(|one| **one > 0).count();
+    landed.extend([u32::from(setup.classes.is_empty()), nothing as u32]);
+    landed
+}
+
+/// Each class from the fish of it that were weighed; last, the pool of all fish that count, which an unknown fish is like.
 fn learn(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Learned> {
     let exact = |f: &CaughtFish| match &f.weight {
         Some(FishWeight::Weighed { unit, count }) => entered(*unit, *count).of_a_fish().ok(),
@@ -147,22 +178,26 @@ fn pooled(
     learned: &[Learned],
     exact: &dyn Fn(&CaughtFish) -> Option<Weight>,
 ) -> Learned {
-    let of_class = |f: &CaughtFish| f.class.as_deref().and_then(|n| setup.class(n));
+    let counts = |name: &str| setup.rules.counts(name);
+    let others: Vec<&CaughtFish> =
+        fish.iter().filter(|f| !f.put_back && counts(f.class.as_deref().unwrap_or_default())).collect();
+    let of_class = |f: &&CaughtFish| f.class.as_deref().and_then(|n| setup.class(n));
     let mut means: Vec<f64> =
-        fish.iter().filter_map(of_class).filter_map(|c| learned.get(c)).map(|l| l.mean_g).collect();
+        others.iter().filter_map(of_class).filter_map(|c| learned.get(c)).map(|l| l.mean_g).collect();
     if means.is_empty() {
-        means = learned.iter().map(|l| l.mean_g).collect();
+        let of_any = setup.classes.iter().zip(learned).filter(|(class, _)| counts(&class.name));
+        means = of_any.map(|(_, l)| l.mean_g).collect();
     }
     let guess = match means.len() {
         0 => FIRST_GUESS,
         n => Weight::Grams(libm::round(means.iter().sum::<f64>() / n as f64).max(1.0) as i64),
     };
-    let weighed: Vec<Weight> = fish.iter().filter_map(exact).collect();
+    let weighed: Vec<Weight> = others.into_iter().filter_map(exact).collect();
     let any = SizeClass { name: "any".into(), guess, spread: UNKNOWN_SPREAD };
     any.learn(&weighed).unwrap_or_else(|_| plain(guess))
 }
 
-/// A class of which only a guess is known.
+/// A class for which only a guess is known.
 fn plain(guess: Weight) -> Learned {
     let mean_g = guess.grams();
     Learned {
@@ -223,7 +258,7 @@ mod tests {
     }
 
     #[test]
-    fn fish_go_into_the_net_in_use_where_it_may_hold_them() {
+    fn fish_go_into_the_net_in_use_if_it_may_hold_them() {
         let caught = [
             fish(Some("Carp"), Some(weighed(1_200)), None),
             fish(Some("Carp"), None, Some("2")),
@@ -236,7 +271,7 @@ mod tests {
     }
 
     #[test]
-    fn weighed_fish_teach_their_class_and_no_other() {
+    fn weighed_fish_change_the_mean_of_their_own_class_only() {
         // (3 x 1280 + 3 x 1600) / 6 drams by the conjugate mean of `class`.
         let caught = [
             fish(Some("Carp"), Some(weighed(1_600)), None),
@@ -250,7 +285,7 @@ mod tests {
     }
 
     #[test]
-    fn an_unknown_fish_is_like_the_others_and_wide() {
+    fn an_unknown_fish_is_like_the_others_but_more_uncertain() {
         let caught = [fish(Some("Carp"), Some(weighed(1_280)), None), fish(None, None, None)];
         let count = own_count(&setup(), &caught).unwrap();
         let net = &count.running.nets[0];
@@ -260,7 +295,7 @@ mod tests {
     }
 
     #[test]
-    fn put_back_and_kinds_that_do_not_count_weigh_nothing() {
+    fn fish_that_were_put_back_or_do_not_count_add_no_weight() {
         let back = CaughtFish { put_back: true, ..fish(Some("Carp"), Some(weighed(1_280)), None) };
         let count = own_count(&setup(), &[back, fish(Some("Pike"), Some(weighed(2_000)), None)]).unwrap();
         assert_eq!((count.put_back, count.running.not_counted), (1, 1));
@@ -269,7 +304,7 @@ mod tests {
     }
 
     #[test]
-    fn by_eye_is_a_quarter_either_way() {
+    fn a_weight_by_eye_is_uncertain_by_a_quarter_either_way() {
         let guess = FishWeight::Guessed { unit: WeightUnit::Drams, count: 10_240 };
         let net = own_count(&setup(), &[fish(None, Some(guess), None)]).unwrap().running.nets[0].clone();
         assert!((net.upper_g - Weight::Drams(12_800).grams()).abs() < 1e-6);
@@ -277,7 +312,7 @@ mod tests {
     }
 
     #[test]
-    fn a_net_that_the_rules_no_longer_have_does_not_lose_the_fish() {
+    fn fish_are_not_lost_with_a_net_that_the_rules_no_longer_have() {
         let count = own_count(&setup(), &[fish(Some("Skimmer"), None, Some("3"))]).unwrap();
         assert_eq!(count.running.nets[0].fish, 1);
         let mut only = setup();

@@ -1,23 +1,23 @@
-//! The plan for a day: the lines in force of the entries that wrote them, and the plan that a session goes by.
+//! The plan for a day, as its lines in force, and the plan that a session follows.
 
 use super::model::{Session, TakenPlan};
 use super::step::Step;
 use restwater_log::{Payload, PlanKey, PlanLine};
 use std::collections::BTreeMap;
 
-/// A plan as it is written: each line once, in the order in which a day comes to them.
+/// A plan: each line once, in the order in which they become due.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Plan {
     lines: BTreeMap<PlanKey, PlanLine>,
 }
 
 impl Plan {
-    /// Takes a line in; it replaces the one before it.
+    /// Adds a line, which replaces the same line if there is one.
     pub fn set(&mut self, line: &PlanLine) {
         self.lines.insert(named_alike(line.key()), line.clone());
     }
 
-    /// Takes a line out.
+    /// Removes a line.
     pub fn clear(&mut self, key: &PlanKey) {
         self.lines.remove(&named_alike(key.clone()));
     }
@@ -38,7 +38,7 @@ impl Plan {
     }
 }
 
-/// A peg is one peg however it is written.
+/// Normalises the spelling of a peg's name, so that a peg has one key.
 fn named_alike(key: PlanKey) -> PlanKey {
     match key {
         PlanKey::Peg { peg } => PlanKey::Peg { peg: peg.trim().to_lowercase() },
@@ -47,13 +47,14 @@ fn named_alike(key: PlanKey) -> PlanKey {
 }
 
 impl Session {
-    /// A plan is taken up or dropped; the last word holds.
+    /// A plan is taken up or dropped; the latest entry counts.
     pub(super) fn take_plan(&mut self, step: &Step) {
         let Payload::PlanTaken { day, lines } = step.payload else {
             self.plan = None;
             return;
         };
-        // A file from elsewhere may say a line twice: the later one holds, as at home.
+        // A file from elsewhere may contain a line twice: the later one counts, as it does for entries
+        // written here.
         let mut plan = Plan::default();
         for line in lines {
             plan.set(line);

@@ -1,5 +1,5 @@
-//! The plan on its day: which of its lines are due, and what came of each. Both are read from the session alone, and every
-//! time from its time line: a clock that is set neither brings a line early nor hides it.
+//! The plan on its day: which lines are due, and the result of each. Both depend only on the session, and all
+//! times are measured on its time line, so setting the clock neither shows a line early nor hides it.
 
 use super::model::{RodState, Session};
 use super::water::{degrees, kept_back, reach_m};
@@ -10,11 +10,13 @@ use restwater_match_day::rules::same_name;
 const MINUTE_MS: i64 = 60_000;
 const HOUR_MS: i64 = 60 * MINUTE_MS;
 const DAY_MS: i64 = 24 * HOUR_MS;
-/// Casts of a day that count as its first ones: a choice.
+/// How many casts count as the first ones of a day: a choice.
 const FIRST_CASTS: usize = 3;
-/// How long the line to move stands: after that it has been read or was decided against. A choice.
+/// How long the line that says to move is shown: after that it has been read or was decided against. A
+/// choice.
 const MOVE_STANDS_MS: i64 = 30 * MINUTE_MS;
-/// A time of day further back than this at the beginning of a session is one of the next day, as of a night: a choice.
+/// A time of day further back than this at the start of a session belongs to the next day, as in a night
+/// session: a choice.
 const NEXT_DAY_MS: i64 = 6 * HOUR_MS;
 
 /// A line that is due.
@@ -51,14 +53,14 @@ pub enum PlanDue<'a> {
     },
 }
 
-/// A line of the plan and what happened.
+/// A line of the plan and its result.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum PlanOutcome<'a> {
-    /// Pegs that would have been liked, and the one drawn.
+    /// The pegs hoped for, and the one drawn.
     Pegs {
-        /// Those of the plan.
+        /// The pegs in the plan.
         liked: Vec<&'a str>,
-        /// The peg of the session, where it was said.
+        /// The peg of the session, if entered.
         drawn: Option<&'a str>,
         /// Whether it is one of them.
         got: bool,
@@ -69,16 +71,16 @@ pub enum PlanOutcome<'a> {
         rod: RodNumber,
         /// As planned.
         rig: &'a Rig,
-        /// What was on its first cast, where there was one.
+        /// The rig of its first cast, if there was one.
         first: Option<&'a Rig>,
-        /// Whether it held everything that was planned of it.
+        /// Whether it had everything that was planned.
         kept: bool,
     },
     /// Where the first cast went.
     Start {
         /// As planned.
         spot: &'a PlanSpot,
-        /// The first cast, where there was one.
+        /// The first cast, if there was one.
         first: Option<&'a Cast>,
         /// Whether it went there.
         kept: bool,
@@ -87,7 +89,7 @@ pub enum PlanOutcome<'a> {
     Leave {
         /// Minutes as planned.
         minutes: u16,
-        /// Whole minutes to the bite or the end, of those whose end is known.
+        /// Whole minutes to the bite or the end, for the casts whose end is known.
         left_min: Vec<i64>,
     },
     /// The move into kept-back water.
@@ -99,7 +101,7 @@ pub enum PlanOutcome<'a> {
     },
 }
 
-/// The lines that are due at a moment. None while a fish is on.
+/// The lines that are due at `now`; empty while a fish is on.
 pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
     let Some(plan) = session.plan.as_ref().filter(|_| session.is_open()) else { return Vec::new() };
     if session.rods.iter().any(|rod| matches!(rod.state, RodState::FishOn { .. })) {
@@ -131,7 +133,7 @@ pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
     plan.lines.iter().filter_map(due).collect()
 }
 
-/// The plan of a session against what happened, line by line.
+/// The plan of a session compared with what happened, line by line.
 pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
     let Some(plan) = &session.plan else { return Vec::new() };
     let casts = in_time(session);
@@ -172,14 +174,14 @@ fn peg_of(line: &PlanLine) -> Option<&str> {
     }
 }
 
-/// The casts in the order of time: one that was forgotten and added stands last in the log.
+/// The casts in chronological order. A forgotten cast that was added later may not be in that order.
 fn in_time(session: &Session) -> Vec<&Cast> {
     let mut casts: Vec<&Cast> = session.casts.iter().collect();
     casts.sort_by_key(|cast| cast.start.at_ms);
     casts
 }
 
-/// Whether a rig has everything that was planned of it.
+/// Whether a rig has everything that was planned for it.
 fn holds_rig(rig: &Rig, planned: &Rig) -> bool {
     fn holds<T: PartialEq>(now: Option<&T>, planned: Option<&T>) -> bool {
         planned.is_none() || now == planned
@@ -193,7 +195,7 @@ fn holds_rig(rig: &Rig, planned: &Rig) -> bool {
         && holds(rig.material.as_ref(), planned.material.as_ref())
 }
 
-/// Whether a spot is the planned one, as far as that says where it is.
+/// Whether a spot is the planned one, as far as the plan defines it.
 fn goes_to(session: &Session, spot: &Spot, planned: &PlanSpot) -> bool {
     let aims_at = |name: &str| {
         let at = |mark: &&super::Mark| {
@@ -206,19 +208,19 @@ fn goes_to(session: &Session, spot: &Spot, planned: &PlanSpot) -> bool {
         && planned.reach.is_none_or(|reach| (reach_m(reach) - reach_m(spot.reach)).abs() < 0.01)
 }
 
-/// Whether a cast went into water that was kept back by then, released since or not.
+/// Whether a cast went into water that had been kept back before it, whether or not it was released since.
 fn into_kept_back(session: &Session, cast: &Cast) -> bool {
     let Some(spot) = &cast.spot else { return false };
     let kept = session.kept_back.iter().filter(|kept| kept.since.at_ms <= cast.start.at_ms);
     kept.filter_map(kept_back).any(|kept| kept.holds(degrees(spot.bearing_cdeg), reach_m(spot.reach)))
 }
 
-/// When to move, in ms on the time line. A time of day is read by the clock that the match goes by, else by what the phone
-/// showed at the beginning, and is fixed on the line by that.
+/// When to move, in ms on the time line. A time of day is placed on the line by the match's clock, or without
+/// a match by what the phone showed at the session's start.
 fn move_ms(session: &Session, at: MoveAt) -> Option<i64> {
     let start = session.started.as_ref()?;
     let day = session.match_day.as_ref();
-    // What the clock of the match shows at the beginning of the session.
+    // What the clock of the match shows at the start of the session.
     let start_ms =
         day.map_or(start.shown.wall_ms, |day| day.phone_ms(start).saturating_add(day.setup.offset_ms));
     let on_line = |clock_ms: i64| start.at_ms.saturating_add(clock_ms.saturating_sub(start_ms));

@@ -4,9 +4,9 @@ use super::cast::{Cast, EndCause};
 use super::model::Session;
 use super::rhythm::median;
 
-/// Fish that must have been played before their time is learned.
+/// How many fish must have been played before their time is learned.
 const ENOUGH: usize = 3;
-/// Longer than this it was no playing, but an outcome that was logged late.
+/// A longer time was not playing, but an outcome that was logged late.
 const LONGEST_MIN: f64 = 60.0;
 
 /// What became of a hooked fish.
@@ -19,7 +19,7 @@ pub enum Played {
 }
 
 impl Played {
-    /// Seconds that stand until enough fish were played. A guess.
+    /// Seconds assumed until enough fish were played. A guess.
     fn guess_s(self) -> u32 {
         match self {
             Self::Landed => 120,
@@ -41,11 +41,12 @@ impl Played {
 pub struct PlayingTime {
     /// In seconds.
     pub seconds: u32,
-    /// How many fish it is learned from; 0 where it is a guess.
+    /// How many fish it is learned from; 0 if it is a guess.
     pub fish: usize,
 }
 
-/// Learns it from the bites of a session that were tapped when they came: the median, since some fish take very long.
+/// Learns the time from the bites of a session that were tapped when they came. It is the median, since some
+/// fish take very long.
 pub fn playing_time(session: &Session, played: Played) -> PlayingTime {
     let of = session.casts.iter().filter(|cast| played.is_of(cast));
     let mut minutes: Vec<f64> = of.filter_map(minutes).filter(|m| (0.0..=LONGEST_MIN).contains(m)).collect();
@@ -56,7 +57,7 @@ pub fn playing_time(session: &Session, played: Played) -> PlayingTime {
     }
 }
 
-/// None where the bite was set back or said afterwards: such a time is no evidence.
+/// `None` if the bite was set back or entered afterwards, since such a time is no evidence.
 fn minutes(cast: &Cast) -> Option<f64> {
     let (bite, _) = cast.bite.as_ref().filter(|(at, _)| at.shown.approx_s == 0)?;
     Some(cast.end.as_ref()?.at.minutes_since(bite))
@@ -70,7 +71,7 @@ mod tests {
     use restwater_log::Payload;
 
     #[test]
-    fn it_is_a_guess_until_three_fish_were_played_and_then_their_median() {
+    fn the_time_is_a_guess_until_three_fish_were_played_and_then_their_median() {
         let mut day = Written::new(1);
         let time = |day: &Written| playing_time(&fold(SESSION, &day.ops), Played::Landed);
         assert_eq!(time(&day), PlayingTime { seconds: 120, fish: 0 });
@@ -85,7 +86,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bite_that_was_set_back_teaches_nothing() {
+    fn a_bite_that_was_set_back_does_not_count() {
         let mut day = Written::new(1);
         for i in 0..3 {
             day.log(3_000 * i, Payload::Cast { rod: 1 });

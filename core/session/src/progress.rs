@@ -1,4 +1,4 @@
-//! How far a test of two values has come, by the casts made since it began.
+//! The progress of an alternating test, judged by the casts made since it began.
 
 use super::alternation::Alternation;
 use super::model::Session;
@@ -12,16 +12,17 @@ use restwater_compare::{AlternationPlan, Side};
 pub struct Progress {
     /// The sides planned, in order.
     pub sides: Vec<Side>,
-    /// How many of them are cast.
+    /// How many of them have been cast.
     pub done: usize,
-    /// Casts made meanwhile with something else or somewhere else: they don't count for the plan.
+    /// Casts made meanwhile with something else or to another spot: they don't count.
     pub off_plan: usize,
     /// Whether the last of the casts counted is still out.
     pub last_is_out: bool,
 }
 
 impl Alternation {
-    /// Walks the casts made since it began: each that is the next of the plan, on its spot, counts.
+    /// Goes through the casts made since it began: a cast counts if it has the next planned value and is on
+    /// the test's spot.
     pub fn progress(&self, session: &Session) -> Progress {
         let first = if self.b_first { Side::B } else { Side::A };
         let sides: Vec<Side> = AlternationPlan::new(first, usize::from(self.casts)).sides().collect();
@@ -78,7 +79,7 @@ mod tests {
     }
 
     #[test]
-    fn casts_off_the_plan_do_not_move_it_on() {
+    fn casts_off_the_plan_do_not_advance_it() {
         let mut day = Written::new(1);
         cast(&mut day, 0, "white");
         begin(&mut day, 450);
@@ -92,7 +93,7 @@ mod tests {
     }
 
     #[test]
-    fn it_ends_by_its_op_by_undo_and_with_the_session() {
+    fn a_test_ends_by_its_op_by_undo_or_with_the_session() {
         let mut day = Written::new(1);
         let begun = begin(&mut day, 10);
         let running = |day: &Written| fold(SESSION, &day.ops).alternation.is_some();

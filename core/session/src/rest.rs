@@ -24,27 +24,28 @@ pub struct Rest {
     pub last: Option<LastCast>,
 }
 
-/// How long the advice has the cast that is out or goes out next left, and the casts after it, in minutes. The first is the
-/// figure of the Bank, which may look for what comes later; what that shows lets the casts after it be left for the best time.
+/// How long the advice leaves the cast that is out (or goes out next), and how long the casts after it, in
+/// minutes. The first is the figure on the Bank, which may be longer in order to explore; after that, casts
+/// are left for the best time.
 pub fn leaves(advice: &Advice) -> (f64, f64) {
     let first = f64::from(advice.leave_min);
     (first, advice.best_min.map_or(first, |best| best.min(first)))
 }
 
-/// How long casts are left and what lies between two, from the advice, in ms.
+/// How long casts are left and how long the turn-round between two takes, from the advice, in ms.
 pub fn cycle(advice: &Advice, rhythm: &Rhythm) -> (RangeMs, RangeMs) {
     let ms = |minutes: f64| libm::round(minutes * MINUTE_MS as f64) as i64;
     let recast = f64::from(advice.leave_min);
     let hold = advice.hold_until_min.filter(|_| advice.state != AdviceState::CantTellYet).unwrap_or(recast);
     let leave = RangeMs { low: ms(hold.min(recast)), high: ms(recast) };
     let turn = rhythm.turn_round_min;
-    // A turn-round that is a guess may be half or twice that.
+    // A guessed turn-round may really be half or twice as long.
     let turn = if rhythm.turn_rounds == 0 { (0.5 * turn, 2.0 * turn) } else { (turn, turn) };
     (leave, RangeMs { low: ms(turn.0), high: ms(turn.1) })
 }
 
-/// Casts left, all rods together. A cast that is out is no longer one of them, but takes its time: one entry a
-/// rod in `out_min`, minutes its bait has been out or none.
+/// Casts left on all rods together. A cast that is out is not counted, but takes its time. `out_min` has one
+/// entry for each rod: the minutes its bait has been out, or `None`.
 pub fn casts_of_all_rods(
     left_ms: i64,
     out_min: &[Option<f64>],
@@ -63,7 +64,7 @@ pub fn casts_of_all_rods(
     Ok(all)
 }
 
-/// Landed against not landed, so far, and the kinds of fish to draw from.
+/// How many hooked fish were landed and not landed so far, and the kinds of fish to draw from.
 pub fn landing(session: &Session, kinds: Vec<FishKind>) -> Landing {
     let count = |is: fn(&EndCause) -> bool| {
         session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|end| is(&end.cause))).count() as u64
@@ -75,7 +76,8 @@ pub fn landing(session: &Session, kinds: Vec<FishKind>) -> Landing {
     }
 }
 
-/// Plays the time that is left from where the rods are. The seed steers the futures: the same record says the same.
+/// Simulates the time that is left from the state of the rods. The futures depend only on the seed, so the
+/// same record always gives the same answer.
 pub fn rest_of_match(
     posterior: &WaitPosterior,
     advice: &Advice,
@@ -101,8 +103,9 @@ pub fn rest_of_match(
     Ok(Rest { coming, last: last_useful_cast(&laws, plan.leave)? })
 }
 
-/// Weight at the weigh-in, grams: what counts now and what is to come. The two are uncertain apart from each other,
-/// so their distances from the middle add up in quadrature; nets at their limits hold no more than `most_g`.
+/// Weight at the weigh-in in grams: what counts now plus what is to come. Their uncertainties are
+/// independent, so the distances from the middle add in quadrature. Nets at their limits hold no more than
+/// `most_g`.
 pub fn finish(running: &Running, coming: Range, most_g: Option<f64>) -> Range {
     let now = running.counts_g;
     let tenth =
@@ -155,7 +158,7 @@ mod tests {
     }
 
     #[test]
-    fn what_was_weighed_is_certain_and_limits_hold() {
+    fn weighed_fish_are_certain_and_net_limits_are_kept() {
         let coming = Range { low: 0.0, likely: 3_000.0, high: 7_000.0 };
         let end = finish(&counted(5_000.0, 5_000.0, 5_000), coming, None);
         assert_eq!((end.low, end.likely, end.high), (5_000.0, 8_000.0, 12_000.0));

@@ -3,29 +3,29 @@
 use super::cast::{Cast, EndCause};
 use super::model::Session;
 
-/// What a cast costs beside its wait, in minutes.
+/// What a cast costs besides its wait, in minutes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rhythm {
     /// Wind-in to next splash.
     pub turn_round_min: f64,
     /// Extra time that a bite costs: playing, unhooking, rebaiting.
     pub bite_extra_min: f64,
-    /// How many turn-rounds that is learned from; 0 where it is the default, a guess.
+    /// How many turn-rounds that is learned from; 0 if it is the default, which is a guess.
     pub turn_rounds: usize,
-    /// How many bites the extra time is learned from; 0 where it is the default, a guess.
+    /// How many bites the extra time is learned from; 0 if it is the default, which is a guess.
     pub bites: usize,
 }
 
-/// Until three are seen the defaults stand in.
+/// How many must be seen before they replace the defaults.
 const ENOUGH: usize = 3;
-/// A gap over this long is a pause, not a turn-round.
+/// A gap longer than this is a pause, not a turn-round.
 const PAUSE_MIN: f64 = 30.0;
-/// So is one this many times the middle one. A guess.
+/// A gap of more than this many times the median is a pause, too. A guess.
 const PAUSE_TIMES: f64 = 4.0;
 
-/// Learns the rhythm from the casts of a session: means, since bites per hour by renewal reward hang on the mean time that a
-/// cast costs; pauses are left out, which say nothing of a turn-round.
-/// `default_turn_min` and `default_bite_min` stand where there are too few.
+/// Learns the rhythm from the casts of a session. It uses means, since by renewal reward the bites per hour
+/// depend on the mean time that a cast costs. Pauses are left out. Where there are too few gaps,
+/// `default_turn_min` and `default_bite_min` are used.
 pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -> Rhythm {
     let mut turns = Vec::new();
     let mut after_bites = Vec::new();
@@ -33,7 +33,7 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
         let casts: Vec<&Cast> = session.casts.iter().filter(|cast| cast.rod == rod.number).collect();
         for pair in casts.windows(2) {
             let [last, next] = pair else { continue };
-            // A break says nothing of a turn-round.
+            // A gap with a break in it is not a turn-round.
             let away = last.end.as_ref().is_some_and(|end| session.break_min(&end.at, &next.start) > 0.0);
             if !away {
                 gap(last, next, &mut turns, &mut after_bites);
@@ -51,7 +51,7 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
     }
 }
 
-/// The time from one cast's end (or its bite) to the next splash, where both are known.
+/// Adds the time from one cast's end (or its bite) to the next splash, if both are known.
 fn gap(last: &Cast, next: &Cast, turns: &mut Vec<f64>, after_bites: &mut Vec<f64>) {
     let minutes = |from| next.start.minutes_since(from);
     let Some(end) = &last.end else { return };
@@ -67,7 +67,7 @@ fn gap(last: &Cast, next: &Cast, turns: &mut Vec<f64>, after_bites: &mut Vec<f64
     }
 }
 
-/// The mean of the gaps that are not far longer than the middle one.
+/// The mean of the gaps that are not far longer than the median.
 fn mean_without_pauses(gaps: &mut [f64]) -> Option<f64> {
     let longest = PAUSE_TIMES * median(gaps)?;
     let usual = gaps.iter().filter(|gap| **gap <= longest);

@@ -1,4 +1,4 @@
-//! The casts of a session as rows for the comparisons, each value in one fixed spelling.
+//! The casts of a session as rows for the comparisons, with each value in one fixed spelling.
 
 use super::cast::{Cast, EndCause};
 use super::feed_before;
@@ -10,9 +10,9 @@ use restwater_compare::{BiteOutcome, CastRow};
 use restwater_log::{Rig, Spot};
 use std::collections::BTreeMap;
 
-/// The waits of the finished casts of a session as rows, in the order of the log. Times are minutes from the start of
-/// the session (from its first entry where the start is not here). Casts still out, casts whose times run backwards,
-/// and ends that were not seen are left out.
+/// The waits of the finished casts of a session as rows, in the order of the log. Times are minutes from the
+/// start of the session (from its first entry if the start is missing). Casts still out, casts whose times
+/// run backwards, and ends that were not seen are left out.
 pub fn rows_of(session: &Session) -> Vec<CastRow> {
     let feedings = session.feedings();
     let row = |cast: &Cast, stretch: Stretch| CastRow {
@@ -27,7 +27,8 @@ pub fn rows_of(session: &Session) -> Vec<CastRow> {
     session.casts.iter().flat_map(rows).collect()
 }
 
-/// What was set on a cast. What was fed before it stands in its row alone. The leader is not logged yet, so it is never among them.
+/// The values set on a cast, without what was fed before it, which is only in its row. The leader is not
+/// logged yet, so it never occurs.
 pub fn setup_of(cast: &Cast) -> BTreeMap<Factor, String> {
     const FACTORS: [Factor; 7] = [
         Factor::Spot,
@@ -57,7 +58,7 @@ pub fn value_of(factor: Factor, rig: &Rig, spot: Option<&Spot>) -> Option<String
     }
 }
 
-/// The millimetres of a height or a hooklength in that spelling.
+/// Reads the millimetres of a height or a hooklength from that spelling.
 pub fn length_mm(value: &str) -> Option<u32> {
     let cm: f64 = value.strip_suffix(" cm")?.parse().ok()?;
     (0.0..=100_000.0).contains(&cm).then(|| libm::round(cm * 10.0) as u32)
@@ -122,7 +123,7 @@ mod tests {
     }
 
     #[test]
-    fn an_end_not_seen_says_nothing_of_the_bite() {
+    fn a_cast_whose_end_was_not_seen_is_left_out() {
         let mut day = Written::new(1);
         day.log(0, Payload::Cast { rod: 1 });
         day.log(1_200, Payload::Cast { rod: 1 });
@@ -136,7 +137,7 @@ mod tests {
 
     /// Twelve minutes, twitched after five and after nine, then a bite: the bait was out for twelve minutes.
     #[test]
-    fn every_stretch_that_a_twitch_ends_is_a_wait_without_a_bite() {
+    fn each_stretch_that_a_twitch_ends_is_a_wait_without_a_bite() {
         let of = |twitch_restarts, settle_s| {
             let mut day = Written::new(1);
             let setup = SessionSetup { twitch_restarts, settle_s, ..SessionSetup::default() };

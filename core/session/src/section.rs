@@ -1,4 +1,4 @@
-//! The section of a match: nets of other anglers, called or guessed, and where the own total stands among them.
+//! The section of a match: other anglers' nets, called or guessed, and the place of the own total among them.
 
 use super::MatchSetup;
 use super::own_count::{EYE, OwnCount};
@@ -7,7 +7,7 @@ use restwater_match_day::rules::{NetRule, OverLimit, same_name};
 use restwater_match_day::section::{Place, TotalRange, place};
 use restwater_match_day::weight::Weight;
 
-/// Where the own total stands.
+/// The place of the own total.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Standing {
     /// The places it may take.
@@ -20,8 +20,8 @@ pub struct Standing {
     pub guessed: u32,
 }
 
-/// The standing in the section, or among the nets told where it isn't known how far the section reaches. None before one is
-/// told.
+/// The standing in the section, or among the known nets if the extent of the section isn't known. `None`
+/// before any net is known.
 pub fn standing(session: &Session, setup: &MatchSetup, own: &OwnCount) -> Option<Standing> {
     let counts = |net: &&OtherNet| session.section.is_none_or(|section| section.has(net.peg));
     let others: Vec<&OtherNet> = session.others.iter().filter(counts).collect();
@@ -36,14 +36,15 @@ pub fn standing(session: &Session, setup: &MatchSetup, own: &OwnCount) -> Option
     Some(Standing { place: place(mine, &ranges, all.saturating_sub(known)), mine, known, guessed })
 }
 
-/// A weight by eye may be a quarter out either way; one that was called is what it is.
+/// The range of another angler's net: a weight by eye may be a quarter out either way, a called weight is
+/// exact.
 fn told(net: &OtherNet) -> TotalRange {
     let grams = net.shown.grams();
     let out = if net.guessed { EYE } else { 0.0 };
     TotalRange { low_g: grams * (1.0 - out), high_g: grams * (1.0 + out) }
 }
 
-/// The own total: what the scales showed, or else what the own count says, each net within its limit.
+/// The own total: what the scales showed, otherwise the own count, with each net within its limit.
 fn mine(session: &Session, setup: &MatchSetup, own: &OwnCount) -> TotalRange {
     let mut total = TotalRange { low_g: 0.0, high_g: 0.0 };
     for (net, rule) in own.running.nets.iter().zip(&setup.rules.nets) {
@@ -55,7 +56,7 @@ fn mine(session: &Session, setup: &MatchSetup, own: &OwnCount) -> TotalRange {
     total
 }
 
-/// What counts of a net between two weights.
+/// How much counts of a net whose weight is between two figures.
 fn counted(rule: &NetRule, over: OverLimit, low: f64, high: f64) -> (f64, f64) {
     let Some(limit) = rule.limit.map(Weight::grams) else { return (low, high) };
     match over {

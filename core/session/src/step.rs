@@ -13,8 +13,8 @@ pub(super) struct Step<'a> {
     pub(super) tapped: Stamp,
     /// What it says, as mended.
     pub(super) payload: &'a Payload,
-    /// What is said of it afterwards.
+    /// What was entered about it afterwards.
     pub(super) said: Said,
-    /// When that was said of its end.
+    /// When the correction of its end was entered.
     pub(super) end_said_at: Option<Stamp>,
 }

@@ -1,4 +1,5 @@
-//! The gist of a session: small enough to keep beside the log, so that years of them are read in one go.
+//! The summary of a session, which is small enough to keep beside the log, so that years of summaries are
+//! read at once.
 
 use super::cast::EndCause;
 use super::catch::classes_used;
@@ -10,7 +11,7 @@ use restwater_sky::conditions::Conditions;
 use restwater_waits::Wait;
 use serde::{Deserialize, Serialize};
 
-/// The gist of a session.
+/// The summary of a session.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Summary {
     /// Name of the water.
@@ -23,9 +24,9 @@ pub struct Summary {
     pub offset_min: i16,
     /// Minutes fished, from its beginning to its end: without breaks, and in a match from all-in to all-out.
     pub length_min: Option<f64>,
-    /// Its waits: more than one on a cast where a twitch starts the wait anew.
+    /// Its waits; a cast has more than one if a twitch restarts the wait.
     pub waits: Vec<Wait>,
-    /// Its casts that say something of the wait.
+    /// The number of its casts that are evidence about waits.
     pub casts: u32,
     /// Its waits with what was in force on each.
     pub rows: Vec<CastRow>,
@@ -37,16 +38,16 @@ pub struct Summary {
     pub losses: Vec<Loss>,
     /// Entries to mend.
     pub doubts: u32,
-    /// Where the peg lies, where that was said.
+    /// The position of the peg, if entered.
     pub peg_place: Option<PegPlace>,
-    /// What the angler meant to do next time, the latest.
+    /// The latest note of what to do next time.
     pub next_time: Option<String>,
-    /// Classes of its fish, last used first.
+    /// Classes of its fish, most recently used first.
     pub classes: Vec<String>,
 }
 
 impl Summary {
-    /// The gist of a session.
+    /// Summarises a session.
     pub fn of(session: &Session) -> Self {
         let landed = |cast: &&super::Cast| {
             cast.end.as_ref().is_some_and(|end| matches!(end.cause, EndCause::Landed { .. }))

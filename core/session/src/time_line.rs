@@ -1,48 +1,50 @@
 //! The time line of a session: where each event lies, in milliseconds since the session's start.
 //!
-//! Within one boot of a device the monotonic clock measures, whatever is done to the wall clock. Between two boots
-//! of a device, and between two devices, only the wall clock is left: it bridges them, and what it may be off by is
-//! kept. Where it contradicts the order of the log (a reset to 1970, a jump to next year) the order holds: an event
-//! never lies before an earlier one of its device, and the gap between them counts as uncertain.
+//! Within one boot of a device, time is measured by the monotonic clock, whatever is done to the wall clock.
+//! Between two boots of a device, and between two devices, only the wall clock is left, and its possible
+//! error is recorded. Where it contradicts the order of the log (a reset to 1970, a jump to next year) the
+//! order decides: an event never lies before an earlier one of its device, and the gap between them counts as
+//! uncertain.
 //!
-//! Everything that has a length (waits, rests, the match clock, alarms, forecasts, gaps) is measured on this line.
-//! The wall clock is for showing.
+//! Everything that has a length (waits, rests, the match clock, alarms, forecasts, gaps) is measured on this
+//! line. The wall clock is only for display.
 
 use restwater_log::{Effective, Moment, Payload};
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
 use uuid::Uuid;
 
-/// Longer than any session, in ms: a gap beyond it is a wrong clock. (A match may last a fortnight, too.)
+/// No session is longer than this, in ms, so a longer gap means a wrong clock. (A match may last a
+/// fortnight.)
 const FORTNIGHT_MS: i64 = 14 * 86_400_000;
 
 /// When something happened, on the time line of its session.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Stamp {
-    /// What the phone's clocks showed: for showing, never for measuring.
+    /// What the phone's clocks showed: for display, never for measuring.
     pub shown: Moment,
     /// Milliseconds since the session's start; negative before it.
     pub at_ms: i64,
-    /// How far off that may be, in ms, since the wall clock had to bridge boots or devices; 0 within the boot that
-    /// the session began in.
+    /// How far off that may be, in ms, because the wall clock was used between boots or devices; 0 within the
+    /// boot in which the session began.
     pub uncertain_ms: i64,
     /// Which boot of which device measured it, or `None` if the wall clock alone did.
     pub run: Option<u32>,
 }
 
-/// How long it was from one stamp to another.
+/// The time from one stamp to another.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Elapsed {
-    /// Milliseconds; negative where the later stamp is before the earlier one.
+    /// Milliseconds; negative if the later stamp is before the earlier one.
     pub ms: i64,
     /// How far off that may be, in ms; 0 within one boot of a device.
     pub uncertain_ms: i64,
-    /// How far the wall clock was moved meanwhile, in ms; 0 where it went along.
+    /// How far the wall clock was moved meanwhile, in ms; 0 if it agreed.
     pub jump_ms: i64,
 }
 
 impl Stamp {
-    /// How long it was from `earlier` to this stamp.
+    /// The time from `earlier` to this stamp.
     pub fn since(&self, earlier: &Stamp) -> Elapsed {
         let ms = self.at_ms.saturating_sub(earlier.at_ms);
         let one_run = self.run.is_some() && self.run == earlier.run;
@@ -77,7 +79,7 @@ impl Stamp {
         Stamp { shown: self.shown.later(seconds), at_ms, ..self.clone() }
     }
 
-    /// The stamp this many milliseconds before, as the clocks showed it then: for looking at the day as it was.
+    /// The stamp this many milliseconds earlier, with what the clocks showed then, for replaying the day.
     #[must_use]
     pub fn before(&self, ms: i64) -> Stamp {
         let shown = Moment {
@@ -88,14 +90,15 @@ impl Stamp {
         Stamp { shown, at_ms: self.at_ms.saturating_sub(ms), ..self.clone() }
     }
 
-    /// What the phone's wall clock would show at a place on the line, if nobody moves it from now on: for showing,
-    /// and for whatever rings by that clock.
+    /// What the phone's wall clock will show at a place on the line, if nobody moves it from now on. This is
+    /// for display, and for alarms that ring by that clock.
     pub fn wall_at(&self, at_ms: i64) -> i64 {
         self.shown.wall_ms.saturating_add(at_ms.saturating_sub(self.at_ms))
     }
 
-    /// What the wall clock shows, for what goes by the sun. A flat battery sets a clock back to 1970 and never forward: where the
-    /// line, counted from `start`, differs from it by more than any session lasts, the later of the two is taken.
+    /// The wall time for everything that depends on the sun. A flat battery sets a clock back to 1970 but
+    /// never forward, so if the wall clock and the time counted from `start` differ by more than any session
+    /// lasts, the later of the two is used.
     pub fn wall_since(&self, start: &Stamp) -> i64 {
         let (shown, counted) = (self.shown.wall_ms, start.wall_at(self.at_ms));
         if shown.abs_diff(counted) > FORTNIGHT_MS.unsigned_abs() { shown.max(counted) } else { shown }
@@ -118,23 +121,24 @@ pub struct TimeLine {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 struct Run {
     device: Uuid,
-    /// The device's own word for the boot.
+    /// The device's own name for the boot.
     boot: String,
     /// What to add to its monotonic clock.
     offset_ms: i64,
     uncertain_ms: i64,
 }
 
-/// An event from which the wall clock can go on.
+/// An event from which later wall times can be measured.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 struct Anchor {
     device: Uuid,
     at_ms: i64,
     /// What the wall clock showed.
     shown: Reading,
-    /// What it would show had it not been moved by more than any session lasts: a reset to 1970 is often put right.
+    /// What it would have shown if it had not been moved by more than any session lasts, since a reset to
+    /// 1970 is often corrected later.
     kept: Option<Reading>,
-    /// The farthest that it was moved within one boot, in ms.
+    /// The largest adjustment of it within one boot, in ms.
     moved_ms: i64,
 }
 
@@ -146,7 +150,7 @@ struct Reading {
 }
 
 impl TimeLine {
-    /// The line of these entries, and the place of each as it was tapped.
+    /// Builds the line of these entries, and returns the place at which each was tapped.
     pub(super) fn of(steps: &[Effective]) -> (TimeLine, Vec<Stamp>) {
         let mut builder = Builder::new(steps);
         let mut stamps: Vec<Stamp> = steps.iter().map(|step| builder.take(step)).collect();
@@ -161,7 +165,7 @@ impl TimeLine {
         (line, stamps)
     }
 
-    /// The place of a moment of a device: now, most often.
+    /// The place of a moment of a device, usually of the present.
     pub fn place(&self, device: Uuid, moment: &Moment) -> Stamp {
         let run = self.runs.iter().rposition(|run| run.device == device && run.boot == moment.own_boot());
         if let Some((place, run)) = run.and_then(|place| Some((place, self.runs.get(place)?))) {
@@ -198,9 +202,10 @@ fn set_back_ms(step: &Effective) -> i64 {
 }
 
 impl Anchor {
-    /// The place of a moment that the wall clock ties to this event, and how far off it may be, or `None` if the wall
-    /// clock can't be right. Of one device time goes on, and for no longer than any session lasts. Two devices may be
-    /// in any order; how far the clock of either was seen to move is how far off they may be.
+    /// The place of a moment by its wall clock relative to this event, and how far off it may be, or `None`
+    /// if the wall clock can't be right. On one device time only goes forward, and by no more than any
+    /// session lasts. Two devices may be in any order, and may be off by as much as the clock of either was
+    /// seen to be moved.
     fn by_wall(&self, device: Uuid, wall_ms: i64, moved_ms: i64) -> Option<(i64, i64)> {
         let same = device == self.device;
         let possible = if same { 0..=FORTNIGHT_MS } else { -FORTNIGHT_MS..=FORTNIGHT_MS };
@@ -213,14 +218,14 @@ impl Anchor {
         bridged(self.shown).or_else(|| self.kept.and_then(bridged))
     }
 
-    /// The place of a moment whose wall clock is of no use: all that is sure is that its phone has been on since for
-    /// as long as its monotonic clock has run.
+    /// The place of a moment whose wall clock is useless. It is only certain that the phone has since been on
+    /// for as long as its monotonic clock has run.
     fn at_least(&self, device: Uuid, mono_ms: i64) -> (i64, i64) {
         let sure = if device == self.device { mono_ms.clamp(0, FORTNIGHT_MS) } else { 0 };
         (self.at_ms.saturating_add(sure), self.shown.uncertain_ms.saturating_add(FORTNIGHT_MS))
     }
 
-    /// The wall clock's time at a later event of the same device, had it not been moved since.
+    /// What the wall clock would show at a later event of the same device if it had not been moved since.
     fn carried(&self, reading: Reading, at_ms: i64) -> Reading {
         let gone = at_ms.saturating_sub(self.at_ms);
         Reading { wall_ms: reading.wall_ms.saturating_add(gone), ..reading }
@@ -230,13 +235,13 @@ impl Anchor {
 /// Puts the entries on the line one by one, in the order of the log.
 struct Builder {
     line: TimeLine,
-    /// Where each device stands in the list of anchors.
+    /// The index of each device in the list of anchors.
     devices: HashMap<Uuid, usize>,
-    /// Where each boot stands in the list of runs.
+    /// The index of each boot in the list of runs.
     boots: HashMap<(Uuid, String), usize>,
-    /// What the wall clock showed beyond the monotonic one in the course of a boot, as often as that changed.
+    /// The differences between wall clock and monotonic clock during a boot, one for each adjustment.
     skews: HashMap<(Uuid, String), Vec<i64>>,
-    /// The farthest that each device's wall clock was moved within one boot, in ms.
+    /// The largest adjustment of each device's wall clock within one boot, in ms.
     moved: HashMap<Uuid, i64>,
 }
 
@@ -264,7 +269,7 @@ impl Builder {
     fn take(&mut self, step: &Effective) -> Stamp {
         let (device, moment) = (step.op.device, &step.op.at);
         let mut stamp = self.place(device, moment);
-        // In the order of the log a device only goes forward, whatever its clocks say.
+        // Entries of one device never go back in time in the order of the log, whatever its clocks say.
         let before = self.devices.get(&device).and_then(|&place| self.line.last.get(place));
         if let Some(back_ms) = before.map(|b| b.at_ms.saturating_sub(stamp.at_ms)).filter(|ms| *ms > 0) {
             stamp.at_ms = stamp.at_ms.saturating_add(back_ms);
@@ -293,8 +298,8 @@ impl Builder {
         Stamp { shown: moment.clone(), at_ms, uncertain_ms, run: u32::try_from(place).ok() }
     }
 
-    /// Where a boot begins on the line. A phone that starts with a flat battery's clock is often set right by the
-    /// network later: the first reading of the boot that can be is the one that counts.
+    /// Where a boot begins on the line. After a flat battery the network often corrects the clock later, so
+    /// the first plausible reading of the boot counts.
     fn bridge(&self, key: &(Uuid, String), moment: &Moment) -> (i64, i64) {
         let own = self.devices.get(&key.0).copied();
         let Some(anchor) = self.line.last.get(own.unwrap_or(self.line.latest)) else { return (0, 0) };

@@ -2,10 +2,11 @@
 //!
 //! Two rules hold wherever waits are counted, in the advice, the screens, the report and the tables alike:
 //!
-//! - A twitch may start the wait anew. Each stretch that a twitch ends is then a wait of its own that ended without a
-//!   bite (gap times: Prentice, Williams and Peterson 1981), so that no minute with a bait out is thrown away.
-//! - An end that was not seen says nothing of the bite: the bait may have been taken, and that forgotten too. Only what
-//!   was waited until the last twitch of such a cast is known, and only where a twitch starts the wait anew.
+//! - A twitch may restart the wait. Each stretch that a twitch ends is then a wait of its own that ended
+//!   without a bite (gap times: Prentice, Williams and Peterson 1981), so no minute with a bait out is lost.
+//! - An end that was not seen doesn't show whether there was a bite, since logging the bite may have been
+//!   forgotten too. Only the wait up to the last twitch of such a cast is known, and only if a twitch
+//!   restarts the wait.
 
 use super::Stamp;
 use super::cast::Cast;
@@ -29,7 +30,7 @@ pub fn waits_of(session: &Session) -> Vec<Wait> {
     session.casts.iter().flat_map(|cast| stretches(session, cast)).map(|stretch| stretch.wait).collect()
 }
 
-/// The same, beside whether each cast lay in fed water.
+/// The same, and for each wait whether its cast lay in fed water.
 pub fn waits_by_feed(session: &Session) -> (Vec<Wait>, Vec<bool>) {
     let feedings = session.feedings();
     let of = |cast| {
@@ -39,18 +40,18 @@ pub fn waits_by_feed(session: &Session) -> (Vec<Wait>, Vec<bool>) {
     session.casts.iter().flat_map(of).unzip()
 }
 
-/// The wait that ended with the cast; none while it is out, where its end was not seen, and where its times run
+/// The wait that ended with the cast; `None` while it is out, if its end was not seen, or if its times run
 /// backwards.
 pub fn wait_of(session: &Session, cast: &Cast) -> Option<Wait> {
     stretches(session, cast).pop().filter(|stretch| !stretch.twitched).map(|stretch| stretch.wait)
 }
 
-/// Casts that have ended and say something of the wait.
+/// The number of finished casts that are evidence about waits.
 pub fn casts_that_tell(session: &Session) -> usize {
     session.casts.iter().filter(|cast| !stretches(session, cast).is_empty()).count()
 }
 
-/// The waits of one cast, in the order of time.
+/// The waits of one cast, in chronological order.
 pub(super) fn stretches<'a>(session: &Session, cast: &'a Cast) -> Vec<Stretch<'a>> {
     let Some(until) = cast.wait_end().filter(|until| until.ms_since(&cast.start) >= 0) else {
         return Vec::new();
@@ -78,7 +79,7 @@ fn stretch(session: &Session, cast: &Cast, from: &Stamp, until: &Stamp, bite: bo
     Wait::new(ms.max(0) as f64 / 60_000.0, bite).ok()
 }
 
-/// A bait settles after the splash; one that is moved along the bottom has settled.
+/// The settling time: a bait settles after the splash, but not again when it is moved along the bottom.
 fn settle_ms(session: &Session, cast: &Cast, from: &Stamp) -> i64 {
     if from.at_ms == cast.start.at_ms { i64::from(session.setup.settle_s) * 1_000 } else { 0 }
 }

@@ -1,4 +1,4 @@
-//! What a session says of its swim, in metres and degrees.
+//! The swim of a session, in metres and degrees.
 
 use super::cast::{Cast, EndCause};
 use super::fed::{Feeding, feed_mg};
@@ -13,7 +13,7 @@ use restwater_swim::{
 use std::collections::HashSet;
 use uuid::Uuid;
 
-/// Where a swim ends straight out if nothing is known but the pegs beside it, in metres: as far as the longest bands.
+/// How far out a swim ends if only the neighbouring pegs are known, in metres: as far as the longest bands.
 const OPEN_WATER_M: f64 = 90.0;
 
 /// The widest bearing in front of the peg, in hundredths of a degree.
@@ -37,8 +37,8 @@ pub(super) fn reach_cm(reach: Reach) -> f64 {
     }
 }
 
-/// Everything the swim is computed from. Casts whose spot was not set are left out, and so is whatever no swim can
-/// have, which only a file from elsewhere can bring: a mark behind the peg or on another's bearing, water kept back
+/// Everything the swim is computed from. Casts without a spot are left out. So is everything impossible that
+/// a file from elsewhere may contain: a mark behind the peg or on the bearing of another, kept-back water
 /// without width, an outline that crosses itself. So there is always a swim to show.
 pub fn swim_input(session: &Session) -> SwimInput {
     let setup = &session.swim;
@@ -58,7 +58,7 @@ pub fn swim_input(session: &Session) -> SwimInput {
     }
 }
 
-/// The swim of a session. Bounds that leave no water in front of the peg count for nothing.
+/// The swim of a session. Bounds that leave no water in front of the peg are ignored.
 pub fn swim_of(session: &Session) -> Result<Swim, SwimError> {
     let input = swim_input(session);
     match Swim::new(input.clone()) {
@@ -67,7 +67,7 @@ pub fn swim_of(session: &Session) -> Result<Swim, SwimError> {
     }
 }
 
-/// What of an entry no swim can have. Asked before it is logged; `amends` is the entry it replaces.
+/// Checks before logging that an entry about the swim is possible; `amends` is the entry that it replaces.
 pub fn check_swim(session: &Session, payload: &Payload, amends: Option<Uuid>) -> Result<(), SwimError> {
     let mut tried = session.clone();
     match payload {
@@ -105,7 +105,7 @@ pub fn check_swim(session: &Session, payload: &Payload, amends: Option<Uuid>) ->
     Swim::new(swim_input(&tried)).map(|_| ())
 }
 
-/// Where the peg lies on the earth, where that was said and can be.
+/// The geographic position of the peg, if it was entered and is valid.
 pub fn peg_on_earth(session: &Session) -> Option<PegOnEarth> {
     let peg = session.peg_place?;
     let degrees = |e7: i64| e7 as f64 / 1e7;
@@ -113,7 +113,7 @@ pub fn peg_on_earth(session: &Session) -> Option<PegOnEarth> {
     PegOnEarth::new(place, f64::from(peg.straight_out_cdeg) / 100.0).ok()
 }
 
-/// Marks in front of the peg; of two on one bearing, the first.
+/// Marks in front of the peg; if two have the same bearing, the first.
 fn marks(session: &Session) -> Vec<AimingMark> {
     let mut seen = HashSet::new();
     let of = |m: &Mark| AimingMark {
@@ -139,7 +139,7 @@ fn bands(width_m: f64) -> Vec<Band> {
     (0..count).map(|i| Band { from_m: f64::from(i) * width_m, to_m: f64::from(i + 1) * width_m }).collect()
 }
 
-/// The outline that the pegs beside and the far bank give, once any of them is known.
+/// The outline given by the neighbouring pegs and the far bank, once any of them is known.
 fn boundary(session: &Session) -> Option<Vec<Point>> {
     let setup = &session.swim;
     let outline = (!session.outline_cm.is_empty()).then(|| outline(&session.outline_cm));
@@ -162,13 +162,13 @@ pub(crate) fn outline(corners_cm: &[(i32, i32)]) -> Vec<Point> {
     corners_cm.iter().map(|&(x, y)| Point { x: m(x), y: m(y) }).collect()
 }
 
-/// Whether two set-ups bound the swim alike.
+/// Whether two set-ups give the swim the same bounds.
 pub(super) fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
     let bounds = |s: &SwimSetup| (s.left_peg_cm, s.right_peg_cm, s.far_bank_cm, s.far_bank_pegged);
     bounds(a) == bounds(b)
 }
 
-/// A spot of the log in the peg frame, or `None` if no cast can lie.
+/// A logged spot in the peg frame, or `None` if no cast can land there.
 pub(crate) fn swim_spot(spot: &Spot) -> Option<restwater_swim::Spot> {
     restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).ok()
 }
@@ -224,7 +224,7 @@ fn hazards(session: &Session) -> Vec<Hazard> {
     session.landmarks.iter().filter_map(hazard).collect()
 }
 
-/// What of the feed and of the fish that showed lies at a place that can be.
+/// Feed and fish that showed themselves, as far as their place is valid.
 fn fed(session: &Session) -> Vec<FedAt> {
     let at = |feeding: Feeding| {
         let (bearing_deg, range_m) = bearing_range(feeding.place?);
@@ -280,7 +280,7 @@ mod tests {
     }
 
     #[test]
-    fn the_swim_of_a_session_stands() {
+    fn the_swim_of_a_session_is_built_from_its_entries() {
         let mut day = Written::new(1);
         let mark = day.log(5, Payload::MarkSet { name: "gate".into(), bearing_cdeg: 300 });
         let spot = Spot { mark: Some(mark), bearing_cdeg: 300, reach: WRAPS, clipped: true };

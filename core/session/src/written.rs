@@ -1,4 +1,4 @@
-//! A day written op by op, for tests.
+//! Builds a day op by op, for tests.
 
 use super::Stamp;
 use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
@@ -14,7 +14,7 @@ pub struct Written {
     boot: String,
 }
 
-/// The session of every day written so.
+/// The session of every day that is built here.
 pub const SESSION: Uuid = Uuid::from_u128(0x5E55);
 const START_MS: i64 = 1_700_000_000_000;
 
@@ -30,7 +30,7 @@ pub fn second(s: i64) -> Moment {
     }
 }
 
-/// The same second on the time line of a day that its own phone began.
+/// The same second on the time line of a day whose session this phone began.
 pub fn stamp(s: i64) -> Stamp {
     Stamp { shown: second(s), at_ms: s * 1_000, uncertain_ms: 0, run: Some(0) }
 }
@@ -58,7 +58,7 @@ impl Written {
         }
     }
 
-    /// Logs at a second of the day and gives the op's id.
+    /// Logs at a second of the day and returns the op's id.
     pub fn log(&mut self, s: i64, payload: Payload) -> Uuid {
         self.push(s, payload, None)
     }
@@ -83,7 +83,7 @@ impl Written {
         self.write(at, payload, amends, None)
     }
 
-    /// Writes whatever it is, at a moment of any clock.
+    /// Writes any entry, at a moment of any clock.
     pub fn write(&mut self, at: Moment, payload: Payload, amends: Option<Uuid>, group: Option<Uuid>) -> Uuid {
         let id = Uuid::from_u128(self.device.as_u128() << 64 | (self.ops.len() as u128 + 1));
         let hlc = self.clock.tick(at.wall_ms);

@@ -1,4 +1,4 @@
-//! Conditions on the bank, logged in few taps: every value is a key, the likeliest ones first to hand.
+//! Conditions on the bank, logged in a few taps: every value is a key, with the likeliest first.
 
 use serde::{Deserialize, Serialize};
 
@@ -107,7 +107,7 @@ pub struct Conditions {
 /// Why conditions can't be logged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum ConditionsError {
-    /// Air of no place where one fishes.
+    /// Air that is too cold or too warm for anywhere people fish.
     #[error("{} C is no air to fish in: enter -30 to 45", f64::from(*.0) / 10.0)]
     Air(i16),
     /// Water that would be ice or soup.
@@ -122,7 +122,7 @@ pub enum ConditionsError {
 }
 
 impl Conditions {
-    /// Checks them whole.
+    /// Checks all of them.
     pub fn checked(self) -> Result<Self, ConditionsError> {
         match self {
             Self { air: Some(t), .. } if !(-300..=450).contains(&t) => Err(ConditionsError::Air(t)),
@@ -155,7 +155,7 @@ pub enum Question {
     Colour,
 }
 
-/// What a key answers.
+/// The answer of a key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -189,14 +189,15 @@ pub fn next_question(so_far: &Conditions, skipped: &[Question]) -> Option<Questi
     })
 }
 
-/// Nine temperatures a degree apart about the last one known (tenths), kept within the range.
+/// Nine temperatures a degree apart around the last known one (in tenths), limited to the range.
 fn about(last: Option<i16>, start: i16, low: i16, high: i16) -> Vec<i16> {
     let whole = last.unwrap_or(start).div_euclid(10) * 10;
     let middle = whole.clamp(low + 40, high - 40);
     (-4..=4).map(|step| middle + 10 * step).collect()
 }
 
-/// The keys for a question; temperatures stand about those last logged (a cold lake where there are none).
+/// The keys for a question; temperatures are around those last logged, or without one around those of a cold
+/// lake.
 pub fn answers(question: Question, last: &Conditions) -> Vec<Answer> {
     match question {
         Question::Water => about(last.water, 60, 0, 350).into_iter().map(Answer::Water).collect(),
@@ -208,7 +209,7 @@ pub fn answers(question: Question, last: &Conditions) -> Vec<Answer> {
     }
 }
 
-/// The conditions with one key pressed. Pressing calm takes the direction out.
+/// The conditions after one key. The key for calm removes the direction.
 pub fn with(so_far: Conditions, answer: Answer) -> Result<Conditions, ConditionsError> {
     let mut next = so_far;
     match answer {
@@ -232,7 +233,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn six_taps_log_everything_and_a_calm_saves_one() {
+    fn six_taps_log_everything_and_one_less_in_a_calm() {
         let mut so_far = Conditions::default();
         let mut taps = 0;
         while let Some(question) = next_question(&so_far, &[]) {
@@ -254,7 +255,7 @@ mod tests {
     }
 
     #[test]
-    fn temperatures_stand_about_the_last_and_never_leave_the_lake() {
+    fn temperatures_are_around_the_last_one_and_stay_within_range() {
         let last = Conditions { water: Some(57), ..Conditions::default() };
         let keys = answers(Question::Water, &last);
         assert_eq!((keys[0], keys[4], keys[8]), (Answer::Water(10), Answer::Water(50), Answer::Water(90)));
@@ -265,7 +266,7 @@ mod tests {
     }
 
     #[test]
-    fn conditions_that_are_none_are_refused() {
+    fn impossible_conditions_are_refused() {
         let refused = |c: Conditions| c.checked().unwrap_err();
         let none = Conditions::default();
         assert_eq!(refused(Conditions { water: Some(-10), ..none }), ConditionsError::Water(-10));

@@ -34,7 +34,7 @@ pub struct Air {
     pub temperature_c: f64,
 }
 
-/// Where the sun stands.
+/// The position of the sun.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SunPosition {
     /// Degrees clockwise from north.
@@ -54,7 +54,7 @@ pub enum SunToday {
     DownAllDay,
 }
 
-/// Daylight of one day, UTC milliseconds; nothing where the sun does not do it that day.
+/// Daylight of one day, in UTC milliseconds; `None` if the event doesn't happen that day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Daylight {
     /// Start of civil twilight.
@@ -87,14 +87,14 @@ pub enum Light {
 pub struct AllOutLight {
     /// Light at all-out.
     pub light: Light,
-    /// Whole minutes from all-out to sunset, rounded towards nothing; negative when all-out comes after it.
+    /// Whole minutes from all-out to sunset, rounded towards zero; negative when all-out comes after it.
     pub minutes_to_sunset: Option<i64>,
 }
 
-/// Why the light can't be told.
+/// Why the light can't be computed.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum SkyError {
-    /// A place that is none.
+    /// An impossible place.
     #[error("a latitude of {lat} and a longitude of {lon} are no place: set the peg again")]
     NoPlace {
         /// Latitude.
@@ -102,10 +102,10 @@ pub enum SkyError {
         /// Longitude.
         lon: f64,
     },
-    /// A date outside what the formulas hold for.
+    /// A date for which the formulas don't hold.
     #[error("that date is outside the years for which the sun is known here: check the date")]
     NoDate,
-    /// Air that is none.
+    /// Impossible air.
     #[error("a pressure of {pressure_hpa} hPa at {temperature_c} C is no air: enter it again")]
     NoAir {
         /// Pressure.
@@ -177,8 +177,8 @@ fn up_at(ms: i64, location: Location, dt: f64) -> Result<bool, SkyError> {
     Ok(position.elevation_angle() > Horizon::SunriseSunset.elevation_angle())
 }
 
-/// Where the sun stands at `ms` as seen from `place`; `delta_t_s` (terrestrial less universal time) is
-/// estimated from the date where it isn't given.
+/// The position of the sun at `ms` as seen from `place`; `delta_t_s` (terrestrial less universal time) is
+/// estimated from the date if it isn't given.
 pub fn sun_at(ms: i64, place: Place, air: Air, delta_t_s: Option<f64>) -> Result<SunPosition, SkyError> {
     let location = place.location()?;
     let dt = match delta_t_s {
@@ -253,7 +253,7 @@ mod tests {
     }
 
     #[test]
-    fn places_dates_and_air_that_are_none_are_refused() {
+    fn impossible_places_dates_and_air_are_refused() {
         let nowhere = Place { lat: 91.0, lon: 0.0 };
         assert!(matches!(daylight(MIDWINTER, nowhere), Err(SkyError::NoPlace { .. })));
         assert!(daylight(MIDWINTER, Place { lat: f64::NAN, lon: 0.0 }).is_err());

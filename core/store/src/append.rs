@@ -12,8 +12,9 @@ use uuid::Uuid;
 pub const JSON_MAX: i64 = (1 << 53) - 1;
 
 impl Store {
-    /// Adds ops, and the snapshot they lead to, in one immediate transaction; on stable storage when it
-    /// returns. An op that is already there is passed over; one that differs is refused, and with it all.
+    /// Adds ops, and the resulting snapshot, in one immediate transaction, which is on stable storage when
+    /// this returns. An op that is already there is skipped. If one with the same id differs, all of them are
+    /// refused.
     pub fn append(&mut self, ops: &[Op], snapshot: Option<&SnapshotRow>) -> Result<(), StoreError> {
         let brought = {
             let mut conn = self.conn()?;
@@ -36,14 +37,14 @@ impl Store {
         Ok(())
     }
 
-    /// Notes what a committed transaction brought.
+    /// Notes the result of a committed transaction.
     pub fn saw(&mut self, brought: Brought) {
         self.last_hlc = self.last_hlc.max(brought.last_hlc);
         self.version = self.version.max(brought.version);
     }
 }
 
-/// What a transaction brings once it is committed.
+/// The result of a transaction, once it is committed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Brought {
     last_hlc: Hlc,
@@ -51,7 +52,7 @@ pub struct Brought {
 }
 
 impl Brought {
-    /// This and what a later addition of the same transaction brings.
+    /// Combines this with a later addition in the same transaction.
     #[must_use]
     pub fn and(self, later: Self) -> Self {
         Self { last_hlc: self.last_hlc.max(later.last_hlc), version: self.version.max(later.version) }
@@ -63,18 +64,18 @@ impl Brought {
     }
 }
 
-/// What became of an op that was to be added.
+/// What happened to an op that was to be added.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Added {
-    /// It is in the log now.
+    /// It was added.
     New,
-    /// It was there, byte for byte.
+    /// It was there already, byte for byte.
     Known,
-    /// One with its id was there and differs; that one stays.
+    /// A different op with its id was there already, and stays.
     Clash,
 }
 
-/// The canonical bytes of an op with their hash, which is worked out once.
+/// The canonical bytes of an op with their hash, which is computed only once.
 #[derive(Debug, Clone, Copy)]
 pub struct Hashed<'a> {
     /// The canonical bytes.
@@ -90,7 +91,7 @@ impl<'a> Hashed<'a> {
     }
 }
 
-/// Ops on their way into the log, within a transaction.
+/// Ops that are being added to the log within a transaction.
 pub struct Adding<'tx> {
     tx: &'tx Transaction<'tx>,
     /// The device of this store.
@@ -100,18 +101,18 @@ pub struct Adding<'tx> {
     last_hlc: Hlc,
 }
 
-/// What a session gains in this transaction.
+/// The changes of a session in this transaction.
 struct Growth {
     no: i64,
-    /// Whether its row was made in this transaction.
+    /// Whether its row was created in this transaction.
     made: bool,
     /// How many of its ops were new.
     ops: i64,
-    /// How it began; none as long as no op of it is in the log.
+    /// How it began; `None` as long as no op of it is in the log.
     began: Option<Began>,
     /// Order of its latest op.
     last: OpOrder,
-    /// Order of the latest new op by the device of this store that UNDO has to do with.
+    /// Order of the latest new op by this store's device that is a step of UNDO.
     own: Option<OpOrder>,
 }
 
@@ -151,7 +152,7 @@ impl<'tx> Adding<'tx> {
         Ok(if same { Added::Known } else { Added::Clash })
     }
 
-    /// The number of the op's session, which is made where it is new.
+    /// The number of the op's session, whose row is created if it is new.
     fn session(&mut self, op: &Op) -> Result<i64, StoreError> {
         if let Some(growth) = self.sessions.get(&op.session) {
             return Ok(growth.no);
@@ -175,7 +176,8 @@ impl<'tx> Adding<'tx> {
         Ok(no)
     }
 
-    /// Brings the session rows up to date; what the transaction brings once it is committed ([`Store::saw`]).
+    /// Brings the session rows up to date and returns the result of the transaction, for [`Store::saw`] after
+    /// the commit.
     pub fn finish(self) -> Result<Brought, StoreError> {
         let mut grow = self.tx.prepare_cached(include_str!("sql/grow_session.sql"))?;
         for growth in self.sessions.values() {

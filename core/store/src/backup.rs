@@ -21,13 +21,14 @@ pub struct BackupFile {
     pub wall_ms: i64,
 }
 
-/// Pages copied between two looks at whether to go on.
+/// How many pages are copied between two checks for cancellation.
 const PAGES: i32 = 256;
 
 impl Store {
     /// Copies the store into `dir`, verifies the copy, and only then thins the older ones.
     ///
-    /// `progress` is told pages left and pages in all; `Break` gives the backup up. None: it was given up.
+    /// `progress` receives the pages left and the total; `Break` cancels the backup. Returns `None` if it was
+    /// cancelled.
     pub fn backup(
         &self,
         dir: &Path,
@@ -47,7 +48,8 @@ impl Store {
             let path = dir.join(name_of(wall_ms));
             fs::rename(&part, &path).map_err(StoreError::from_io)?;
             sync_directory(dir)?;
-            // It is made and verified: an older one that can't be removed now is removed with a later one.
+            // The backup is made and verified. An older one that can't be removed now will be removed with a
+            // later one.
             let _ = thin(dir, wall_ms);
             Ok(Some(BackupFile { path, wall_ms }))
         });
@@ -77,7 +79,7 @@ impl Store {
         }
     }
 
-    /// The copy must be sound and hold every op of this store.
+    /// The copy must be sound and contain every op of this store.
     fn verify(&self, copy: &Path) -> Result<(), StoreError> {
         let conn = open_closed(copy)?;
         let sound: String = conn.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
@@ -94,7 +96,7 @@ impl Store {
     }
 }
 
-/// The backups in a directory, latest first. Files of other names are passed over.
+/// The backups in a directory, latest first. Files with other names are ignored.
 pub fn backups(dir: &Path) -> Result<Vec<BackupFile>, StoreError> {
     let entries = match fs::read_dir(dir) {
         Err(e) if e.kind() == std::io::ErrorKind::NotFound => return Ok(vec![]),
@@ -111,7 +113,7 @@ pub fn backups(dir: &Path) -> Result<Vec<BackupFile>, StoreError> {
     Ok(found)
 }
 
-/// The backup just made stays, even where a reset clock makes it the oldest.
+/// Removes older backups. The one just made stays, even if a reset clock makes it the oldest.
 fn thin(dir: &Path, made: i64) -> Result<(), StoreError> {
     let all: BTreeMap<i64, PathBuf> = backups(dir)?.into_iter().map(|b| (b.wall_ms, b.path)).collect();
     let keep = kept(&all.keys().copied().collect());
@@ -123,10 +125,10 @@ fn thin(dir: &Path, made: i64) -> Result<(), StoreError> {
 
 const NAME: &str = "restwater-%Y%m%dT%H%M%SZ.db";
 
-/// The times a name can tell: the years 1 to 9999 of UTC, in ms since 1970.
+/// The times that a name can contain: the years 1 to 9999 in UTC, in ms since 1970.
 const NAMEABLE_MS: [i64; 2] = [-62_135_596_800_000, 253_402_300_799_000];
 
-/// That time to the second; whatever the clock shows, a backup gets a name.
+/// The time to the second, limited to that range, so that a backup gets a name whatever the clock shows.
 fn nameable(wall_ms: i64) -> i64 {
     let [first, last] = NAMEABLE_MS;
     wall_ms.clamp(first, last).div_euclid(1_000) * 1_000
@@ -146,7 +148,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn names_tell_the_time_and_only_ours_are_read() {
+    fn names_contain_the_time_and_other_names_are_ignored() {
         let name = name_of(1_768_032_000_999);
         assert_eq!(name, "restwater-20260110T080000Z.db");
         assert_eq!(time_of(&name), Some(1_768_032_000_000));
@@ -158,7 +160,7 @@ mod tests {
     }
 
     #[test]
-    fn whatever_the_clock_shows_a_backup_has_a_name_that_tells_it() {
+    fn a_backup_has_a_name_with_its_time_whatever_the_clock_shows() {
         for wall_ms in [i64::MIN, -62_135_596_800_000, -10_290_573, -1, 0, 253_402_300_799_999, i64::MAX] {
             assert_eq!(time_of(&name_of(wall_ms)), Some(nameable(wall_ms)), "{wall_ms}");
         }

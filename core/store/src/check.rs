@@ -1,4 +1,4 @@
-//! The check: is the file sound, is every op what its hash says, do the projections follow from the log?
+//! The check: is the file sound, does every op match its hash, do the projections follow from the log?
 
 use super::read::{SessionRow, count_of};
 use super::{SnapshotRow, Store, StoreError, order_bytes};
@@ -11,7 +11,7 @@ use uuid::Uuid;
 /// What the check found.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct CheckReport {
-    /// What SQLite's own integrity check says is wrong with the file, and its check of references.
+    /// What SQLite's own integrity check and its check of references report about the file.
     pub file: Vec<String>,
     /// Ops read and right.
     pub ops: u64,
@@ -19,7 +19,7 @@ pub struct CheckReport {
     pub damaged_ops: u64,
     /// Sessions whose row doesn't follow from their ops.
     pub sessions: Vec<Uuid>,
-    /// Sessions whose snapshot fits their ops and yet isn't what folding them gives.
+    /// Sessions whose snapshot claims to match their ops but isn't the result of folding them.
     pub snapshots: Vec<Uuid>,
 }
 
@@ -29,13 +29,13 @@ impl CheckReport {
         self.file.is_empty() && self.damaged_ops == 0 && self.sessions.is_empty() && self.snapshots.is_empty()
     }
 
-    /// Whether rebuilding the projections puts right all that is wrong.
+    /// Whether rebuilding the projections repairs everything.
     pub fn is_repairable(&self) -> bool {
         self.file.is_empty() && self.damaged_ops == 0
     }
 }
 
-/// Folds the ops of a session into a snapshot body of the version asked for, or `None` if it can't.
+/// Folds the ops of a session into a snapshot body of the requested version, or returns `None` if it can't.
 pub type Folding<'a> = dyn FnMut(Uuid, &[Op], u32) -> Option<Vec<u8>> + 'a;
 
 impl Store {
@@ -67,7 +67,7 @@ impl Store {
         Ok(report)
     }
 
-    /// Writes the session rows anew from the log and throws all snapshots away.
+    /// Rebuilds the session rows from the log and deletes all snapshots.
     pub fn rebuild(&mut self) -> Result<(), StoreError> {
         let mut conn = self.conn()?;
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
@@ -82,7 +82,7 @@ impl Store {
     }
 }
 
-/// Writes the session rows anew from the log; how many ops were damaged and so have no say.
+/// Rebuilds the session rows from the log. Returns how many ops were damaged and therefore ignored.
 pub(super) fn write_session_rows(tx: &Transaction<'_>) -> Result<u64, StoreError> {
     let mut report = CheckReport::default();
     let rebuilt = rebuild(tx, &mut report)?;
@@ -124,7 +124,7 @@ fn integrity(conn: &Connection) -> Result<Vec<String>, StoreError> {
     Ok(wrong)
 }
 
-/// The session rows as the log has them, and the count of ops on the way.
+/// The session rows that follow from the log; also counts the ops.
 fn rebuild(conn: &Connection, report: &mut CheckReport) -> Result<BTreeMap<Uuid, SessionRow>, StoreError> {
     let mut sessions: BTreeMap<Uuid, SessionRow> = BTreeMap::new();
     let device = super::device(conn)?;

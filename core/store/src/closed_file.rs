@@ -7,7 +7,7 @@ use sha2::{Digest, Sha256};
 use std::fmt::Write as _;
 use std::path::Path;
 
-/// What is wrong with a row of the log.
+/// A fault in a row of the log.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RowFault {
     /// The hash belongs to other bytes.
@@ -16,14 +16,14 @@ pub enum RowFault {
     NotARow,
 }
 
-/// Takes the bytes of an op whose hash is right, or what is wrong with the row.
+/// Receives the bytes of an op whose hash is right, or the fault of its row.
 pub type EachOp<'a, E> = dyn FnMut(Result<&[u8], RowFault>) -> Result<(), E> + 'a;
 
-/// Passes the ops of a closed store file to `each`, in the order in which they were added, and writes neither to the file
-/// nor beside it. Returns whether every row could be read.
+/// Passes the ops of a closed store file to `each`, in the order in which they were added, and writes neither
+/// to the file nor beside it. Returns whether every row could be read.
 pub fn each_op_of_file<E: From<StoreError>>(file: &Path, each: &mut EachOp<'_, E>) -> Result<bool, E> {
     let conn = open_closed(file)?;
-    // A file whose first page is broken has no row that could be read.
+    // In a file whose first page is damaged no row can be read.
     let Ok(mut statement) = conn.prepare("SELECT sha256, body FROM op ORDER BY seq") else {
         return Ok(false);
     };
@@ -43,7 +43,7 @@ pub fn each_op_of_file<E: From<StoreError>>(file: &Path, each: &mut EachOp<'_, E
     }
 }
 
-/// Opens a store file that nobody writes to, for reading only. Its write-ahead log, if any, is not read.
+/// Opens a store file read-only that nobody writes to. Its write-ahead log, if any, is not read.
 pub(super) fn open_closed(file: &Path) -> Result<Connection, StoreError> {
     if look_only(file)? == Found::Nothing {
         return Err(StoreError::Foreign(file.to_string_lossy().into_owned()));

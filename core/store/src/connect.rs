@@ -10,14 +10,14 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 use uuid::Uuid;
 
-/// How long a lock of another process is waited for: a phone may start the app anew while the old
-/// process is still being ended.
+/// How long to wait for a lock of another process: a phone may restart the app while the old process is still
+/// ending.
 const LOCK_WAIT: Duration = Duration::from_millis(300);
 
 /// Statements kept prepared.
 const STATEMENTS: usize = 48;
 
-/// Opens the store in `dir`, a folder that exists, or makes one there that belongs to `new_device`.
+/// Opens the store in `dir`, which must exist, or creates one there that belongs to `new_device`.
 pub(super) fn connect(
     dir: &Path,
     new_device: Uuid,
@@ -35,19 +35,21 @@ pub(super) fn connect(
     let had_log = log.exists();
     hold(&file, durability)
         .inspect_err(|_| {
-            // SQLite makes an empty log before it reads the first page; a refused file gets none.
+            // SQLite creates an empty log before it reads the first page; it is removed again if the file is
+            // refused.
             if !had_log && fs::metadata(&log).is_ok_and(|meta| meta.len() == 0) {
                 let _ = fs::remove_file(&log);
             }
         })
         .map_err(|error| match error {
-            // The look found a store by its header: what SQLite then takes for no database is a damaged one.
+            // The header was that of a store, so if SQLite doesn't recognise a database, it is a damaged
+            // store.
             StoreError::Foreign(what) => StoreError::Damaged(what),
             other => other,
         })
 }
 
-/// Whether a write-ahead log lies in the folder that holds something. A new store must not be made beside it.
+/// Whether the folder contains a write-ahead log that isn't empty, beside which no new store may be created.
 pub(super) fn has_log(dir: &Path) -> bool {
     fs::metadata(log_of(dir)).is_ok_and(|meta| meta.len() > 0)
 }
@@ -56,7 +58,7 @@ fn log_of(dir: &Path) -> PathBuf {
     dir.join(format!("{FILE_NAME}-wal"))
 }
 
-/// Opens a file that looks like a store, migrates it where needed and holds it.
+/// Opens a file that looks like a store, migrates it if necessary and locks it.
 fn hold(file: &Path, durability: Durability) -> Result<Connection, StoreError> {
     let mut conn = open(file, OpenFlags::empty(), durability)?;
     if refuse(&conn)? < KNOWN_VERSION {
@@ -73,17 +75,18 @@ fn open(file: &Path, also: OpenFlags, durability: Durability) -> Result<Connecti
     conn.busy_timeout(LOCK_WAIT)?;
     conn.set_prepared_statement_cache_capacity(STATEMENTS);
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_DEFENSIVE, true)?;
-    // A file that is refused must stay as it is: no checkpoint as the connection closes, until it is known.
+    // A refused file must stay unchanged, so there is no checkpoint on close until the file has been
+    // accepted.
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
-    // First of all: some of the other pragmas read the file, and the first read settles whether others
-    // may hold it too.
+    // This has to come first: some of the other pragmas read the file, and the first read decides whether
+    // others may lock it too.
     conn.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
     pragmas(&conn, durability)?;
     Ok(conn)
 }
 
-/// Makes a store under another name and moves it into place whole, so that what bears the name of the
-/// store is one from its first moment on, whenever the battery dies.
+/// Creates a store under another name and renames it when complete, so that a file with the name of the store
+/// is always a complete store, whenever the battery dies.
 fn create(dir: &Path, file: &Path, device: Uuid) -> Result<(), StoreError> {
     let _lock = lock(dir)?;
     if look(file)? == Found::Store {
@@ -92,10 +95,10 @@ fn create(dir: &Path, file: &Path, device: Uuid) -> Result<(), StoreError> {
     make_whole(dir, NEW, file, device, |_| Ok(()))
 }
 
-/// The name under which a new store is made, until it is whole.
+/// The name of a new store until it is complete.
 const NEW: &str = "restwater.db.new";
 
-/// Keeps other processes from making or replacing the store in `dir` for as long as it is held.
+/// Keeps other processes from creating or replacing the store in `dir` as long as the lock is held.
 pub(super) fn lock(dir: &Path) -> Result<File, StoreError> {
     let lock = File::create(dir.join("restwater.lock")).map_err(StoreError::from_io)?;
     match lock.try_lock() {
@@ -105,7 +108,8 @@ pub(super) fn lock(dir: &Path) -> Result<File, StoreError> {
     }
 }
 
-/// Makes a store that belongs to `device` under the name `making`, fills it, and gives it the name `whole` only then.
+/// Creates a store that belongs to `device` under the name `making`, fills it, and only then renames it to
+/// `whole`.
 pub(super) fn make_whole(
     dir: &Path,
     making: &str,
@@ -119,7 +123,7 @@ pub(super) fn make_whole(
         }
     };
     clear();
-    // What is left of a failed one takes space that may be what is missing.
+    // The remains of a failed attempt take up space, which may be what was missing.
     make(&dir.join(making), device, fill).inspect_err(|_| clear())?;
     fs::rename(dir.join(making), whole).map_err(StoreError::from_io)?;
     sync_directory(dir)
@@ -163,13 +167,13 @@ fn pragmas(conn: &Connection, durability: Durability) -> Result<(), StoreError> 
     // Android has no directory for temporary files.
     conn.pragma_update(None, "temp_store", "MEMORY")?;
     conn.pragma_update(None, "trusted_schema", false)?;
-    // In KiB where negative: enough for the index of a long import, little enough for a phone.
+    // A negative number is in KiB: enough for the index of a long import, little enough for a phone.
     conn.pragma_update(None, "cache_size", -8_192)?;
     Ok(())
 }
 
-/// The version of a file that can be used. The write-ahead log beside it may hold a newer one than its header: read through
-/// SQLite.
+/// The version of a file, if it is known here. It is read through SQLite, since the write-ahead log may
+/// contain a newer version than the header.
 fn refuse(conn: &Connection) -> Result<u32, StoreError> {
     if conn.is_readonly("main")? {
         return Err(StoreError::ReadOnly("opened for reading only".into()));

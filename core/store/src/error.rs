@@ -5,7 +5,7 @@ use rusqlite::ErrorCode;
 use std::io;
 use uuid::Uuid;
 
-/// Why the store can't do what was asked. Nothing is changed where one of these is returned.
+/// Why the store can't do what was asked. If one of these is returned, nothing was changed.
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
     /// The file is a store, but parts of it can't be read.
@@ -19,7 +19,7 @@ pub enum StoreError {
         /// Highest schema number known here.
         known: u32,
     },
-    /// Something else lies where the store should be.
+    /// Something else is where the store should be.
     #[error("{0} is no log of Restwater: move it away, then start again")]
     Foreign(String),
     /// The file or its directory can't be written.
@@ -31,7 +31,7 @@ pub enum StoreError {
     /// The disk is full.
     #[error("no space left to keep the entry: free some space, then tap again")]
     NoSpace,
-    /// An op with this id is already in the log and says something else.
+    /// A different op with this id is already in the log.
     #[error("an entry with the id {0} is already there and differs: it was not overwritten")]
     Clash(Uuid),
     /// The op can't be written or read.
@@ -72,7 +72,7 @@ impl From<rusqlite::Error> for StoreError {
 }
 
 impl StoreError {
-    /// An error of the operating system, told apart by what the angler can do about it.
+    /// Classifies an error of the operating system by what the angler can do about it.
     pub(crate) fn from_io(error: io::Error) -> Self {
         match error.kind() {
             io::ErrorKind::PermissionDenied | io::ErrorKind::ReadOnlyFilesystem => {

@@ -1,6 +1,7 @@
 //! The imports: which ops each of them brought, so that one undo takes back one import.
 //!
-//! It is of this phone alone: what was taken back here is no business of whoever gets a file.
+//! This belongs to this phone alone: whoever receives a file is not affected by imports that were undone
+//! here.
 
 use super::read::count_of;
 use super::{Store, StoreError, uuid_of};
@@ -18,11 +19,11 @@ pub struct ImportRow {
     pub wall_ms: i64,
     /// Minutes east of UTC then.
     pub offset_min: i16,
-    /// What the user called the partner, or the file.
+    /// The user's name for the partner or the file.
     pub source: String,
     /// How many ops it brought.
     pub ops: u64,
-    /// Whether it is taken back at present.
+    /// Whether it is undone at present.
     pub undone: bool,
     brought: (i64, i64),
     undone_by: Option<(i64, i64)>,
@@ -81,7 +82,7 @@ impl ImportRow {
             .transpose()
     }
 
-    /// Notes the rows after `before` as those that took it back, or that nothing does any more.
+    /// Notes the rows after `before` as those that undid it; `None` if it is in force again.
     pub fn set_undone(conn: &Connection, id: Uuid, before: Option<i64>) -> Result<(), StoreError> {
         let first = before.map(|seq| seq + 1);
         let last = before.map(|_| Self::last_seq(conn)).transpose()?;
@@ -98,12 +99,12 @@ impl ImportRow {
         Self::ops_between(conn, self.brought)
     }
 
-    /// Session and id of the ops that took it back. Empty while the import is in force.
+    /// Session and id of the ops that undid it. Empty while the import is in force.
     pub fn ops_that_took_it_back(&self, conn: &Connection) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
         self.undone_by.map_or_else(|| Ok(Vec::new()), |rows| Self::ops_between(conn, rows))
     }
 
-    /// Those of the ops that it brought that are taken back at present.
+    /// The ops that it brought and that are undone at present.
     pub fn ops_out_of_force(&self, conn: &Connection) -> Result<HashSet<Uuid>, StoreError> {
         let Some((first, last)) = self.undone_by else { return Ok(HashSet::new()) };
         let mut statement = conn.prepare_cached("SELECT body FROM op WHERE seq BETWEEN ?1 AND ?2")?;

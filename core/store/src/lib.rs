@@ -1,6 +1,6 @@
 //! SQLite: the log, projections, migrations, backup, check.
 //!
-//! One file, `restwater.db`, in a directory of its own. What [`Store::append`] has returned from is on
+//! One file, `restwater.db`, in a directory of its own. Once [`Store::append`] has returned, its ops are on
 //! stable storage. Sessions and snapshots are projections: they can be rebuilt from the log at any time.
 #![forbid(unsafe_code)]
 #![deny(missing_docs)]
@@ -61,14 +61,14 @@ pub struct Store {
     dir: PathBuf,
     device: Uuid,
     durability: Durability,
-    /// None while paused.
+    /// `None` while paused.
     conn: RefCell<Option<Connection>>,
     last_hlc: Hlc,
     version: u64,
 }
 
 impl Store {
-    /// Opens the store in `dir`, or makes one there that belongs to `new_device`.
+    /// Opens the store in `dir`, or creates one there that belongs to `new_device`.
     ///
     /// A file that is refused is left byte for byte as it was.
     pub fn open(dir: &Path, new_device: Uuid) -> Result<Self, StoreError> {
@@ -94,8 +94,8 @@ impl Store {
         self.last_hlc
     }
 
-    /// The state of the log: it grows with every entry that is added, however old that is. Of this file alone, and no measure of
-    /// anything.
+    /// The version of the log, which grows with every entry that is added, however old the entry is. It is
+    /// meaningful only for this file.
     pub fn version(&self) -> u64 {
         self.version
     }
@@ -105,22 +105,22 @@ impl Store {
         &self.dir
     }
 
-    /// Writes everything into the one file and lets go of it, as iOS asks before it suspends the app.
+    /// Writes everything into the one file and closes it, as iOS requires before it suspends the app.
     pub fn pause(&mut self) -> Result<(), StoreError> {
         let Some(conn) = self.conn.get_mut().take() else { return Ok(()) };
         let checked: Result<i64, _> = conn.query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |row| row.get(0));
-        // The log beside the file holds what a failed checkpoint left; nothing is lost by closing.
+        // After a failed checkpoint the data is still in the log beside the file, so closing loses nothing.
         conn.close().map_err(|(_, error)| StoreError::from(error))?;
         checked?;
         Ok(())
     }
 
-    /// Takes hold of the file again; also done by whatever is called next.
+    /// Opens the file again; any other call does so, too.
     pub fn resume(&mut self) -> Result<(), StoreError> {
         self.conn().map(drop)
     }
 
-    /// The connection, opened anew after a pause.
+    /// The connection, which is opened again after a pause.
     pub fn conn(&self) -> Result<RefMut<'_, Connection>, StoreError> {
         let mut slot = self.conn.try_borrow_mut().map_err(|_| StoreError::Busy)?;
         if slot.is_none() {
@@ -130,14 +130,14 @@ impl Store {
     }
 }
 
-/// A connection to the store in `dir`, after any salvage that was cut short is finished.
+/// A connection to the store in `dir`, after finishing any interrupted salvage.
 fn connection(dir: &Path, new_device: Uuid, durability: Durability) -> Result<Connection, StoreError> {
     look::directory(dir)?;
     salvage::finish_salvage(dir)?;
     connect::connect(dir, new_device, durability)
 }
 
-/// The device kept in the file.
+/// The device stored in the file.
 fn device(conn: &Connection) -> Result<Uuid, StoreError> {
     let kept: Option<Vec<u8>> =
         conn.query_row(include_str!("sql/device.sql"), [], |row| row.get(0)).optional()?;
@@ -148,7 +148,7 @@ fn uuid_of(bytes: &[u8]) -> Result<Uuid, StoreError> {
     Uuid::from_slice(bytes).map_err(|_| StoreError::Damaged("an id of the wrong length".into()))
 }
 
-/// An order as bytes that sort as the order does.
+/// An order as bytes that sort in the same way.
 pub(crate) fn order_bytes(order: OpOrder) -> [u8; 44] {
     let (hlc, device, id) = order;
     let mut out = [0; 44];

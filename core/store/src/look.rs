@@ -1,4 +1,4 @@
-//! The look at a file before it is opened: reads at most its first page, writes nothing.
+//! Examines a file before it is opened: reads at most its first page, and writes nothing.
 //!
 //! SQLite file format, section 1.3 "The Database Header" (sqlite.org/fileformat2.html): 16 bytes of
 //! magic, page size at 16, user version at 60, application id at 68, all big-endian.
@@ -12,16 +12,16 @@ use std::path::Path;
 const MAGIC: &[u8; 16] = b"SQLite format 3\0";
 const HEADER_LEN: usize = 100;
 
-/// What lies at the place of the store.
+/// What is in the place of the store.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Found {
-    /// Nothing, or a file of no bytes: a store can be made.
+    /// Nothing, or an empty file: a store can be created.
     Nothing,
     /// A store of a version known here, as far as its header tells.
     Store,
 }
 
-/// Looks without touching. Errors: foreign, newer, damaged, read-only.
+/// Examines the file without changing anything. Errors: foreign, newer, damaged, read-only.
 pub(super) fn look(file: &Path) -> Result<Found, StoreError> {
     let found = look_only(file)?;
     if let Ok(meta) = fs::metadata(file) {
@@ -81,7 +81,7 @@ fn writable(file: &Path, meta: &fs::Metadata) -> Result<(), StoreError> {
     Ok(())
 }
 
-/// Makes the directory where it is missing; an error where it can't be written.
+/// Creates the directory if it is missing; returns an error if it can't be written.
 pub(super) fn directory(dir: &Path) -> Result<(), StoreError> {
     if !dir.is_dir() {
         fs::create_dir_all(dir).map_err(StoreError::from_io)?;

@@ -6,14 +6,14 @@ use rusqlite::{Connection, OptionalExtension, Params, Row};
 use sha2::{Digest, Sha256};
 use uuid::Uuid;
 
-/// One session as the list of sessions needs it.
+/// The row of one session in the list of sessions.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SessionRow {
     /// Its id.
     pub id: Uuid,
-    /// How it began: where it stands among the sessions, and whose it is.
+    /// How it began, which determines its position among the sessions and whose it is.
     pub began: Began,
-    /// How many ops it has, undone ones and unknown ones included.
+    /// How many ops it has, including undone and unknown ones.
     pub ops: u64,
     /// Order of its latest op.
     pub last: OpOrder,
@@ -23,7 +23,7 @@ pub struct SessionRow {
 
 impl Store {
     /// The ops of a session in the order of the log; kinds of later versions as
-    /// [`Payload::Unknown`](restwater_log::Payload::Unknown). Empty where there is no such session.
+    /// [`Payload::Unknown`](restwater_log::Payload::Unknown). Empty if there is no such session.
     pub fn ops_of(&self, session: Uuid) -> Result<Vec<Op>, StoreError> {
         let conn = self.conn()?;
         let mut statement = conn.prepare_cached(include_str!("sql/ops_of.sql"))?;
@@ -51,7 +51,7 @@ impl Store {
         Ok(self.rows(include_str!("sql/session.sql"), [id.as_bytes()])?.pop())
     }
 
-    /// The session that began last before that place among the sessions, or of all, kits among them.
+    /// The session that began last before that position, or without one the last of all, kits included.
     pub fn session_before(&self, began: Option<OpOrder>) -> Result<Option<SessionRow>, StoreError> {
         Ok(self.rows(include_str!("sql/session_before.sql"), [order_or_end(began)])?.pop())
     }
@@ -69,7 +69,7 @@ impl Store {
     /// The devices that began a session, undone or not.
     pub fn devices(&self) -> Result<Vec<Uuid>, StoreError> {
         let conn = self.conn()?;
-        // From one device to the next by the index, past all sessions of the same one.
+        // Goes from one device to the next by the index, skipping all other sessions of the same device.
         let mut statement = conn.prepare_cached(include_str!("sql/next_device.sql"))?;
         let mut devices: Vec<Uuid> = Vec::new();
         loop {
@@ -80,7 +80,8 @@ impl Store {
         }
     }
 
-    /// The session in which the device of this store wrote last, of those in which it wrote last before `own`, or of all.
+    /// The session in which this store's device wrote last, considering only those last written before `own`,
+    /// or all of them.
     pub fn written_before(&self, own: Option<OpOrder>) -> Result<Option<SessionRow>, StoreError> {
         Ok(self.rows(include_str!("sql/written_before.sql"), [order_or_end(own)])?.pop())
     }
@@ -107,7 +108,7 @@ impl Store {
     }
 }
 
-/// An op out of a row of hash and bytes; the hash is checked.
+/// Reads an op from a row of hash and bytes, and checks the hash.
 pub(super) fn op_of(row: &Row<'_>) -> Result<Op, StoreError> {
     let sha = row.get_ref(0)?.as_blob().map_err(rusqlite::Error::from)?;
     let body = row.get_ref(1)?.as_blob().map_err(rusqlite::Error::from)?;
@@ -135,7 +136,7 @@ fn session_of(row: &Row<'_>) -> Result<SessionRow, StoreError> {
     })
 }
 
-/// How a session began, out of the columns of its order, wall time and device.
+/// How a session began, read from the columns of its order, wall time and device.
 pub(super) fn began_of(row: &Row<'_>, columns: [usize; 3]) -> Result<Began, StoreError> {
     let [order, wall_ms, device] = columns;
     let (order, device): (Vec<u8>, Option<Vec<u8>>) = (row.get(order)?, row.get(device)?);
@@ -147,8 +148,8 @@ fn began(wall_ms: i64, order: &[u8], device: Option<&[u8]>) -> Result<Began, Sto
     Ok(Began { order: order_of(order)?, wall_ms, device })
 }
 
-/// The number of the row added last. Rows are never taken out: it grows with every entry, however old, and so tells one state of
-/// the log from another.
+/// The number of the row added last. Rows are never deleted, so it grows with every entry, however old, and
+/// identifies the state of the log.
 pub(super) fn version(conn: &Connection) -> Result<u64, StoreError> {
     count_of(conn.prepare_cached("SELECT coalesce(max(seq), 0) FROM op")?.query_row([], |row| row.get(0))?)
 }

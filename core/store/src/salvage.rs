@@ -1,8 +1,8 @@
 //! A damaged store is set aside, never deleted, and every op that can still be read goes into a new one.
 //!
-//! Two ways are tried: SQLite's own reading, row by row, and the bare bytes of the file and its
-//! write-ahead log, where each op stands right behind its hash. An op counts as saved only where its hash
-//! is right, so that nothing invented by damage gets in.
+//! Two methods are used: reading through SQLite, row by row, and searching the raw bytes of the file and its
+//! write-ahead log, where each op directly follows its hash. An op counts as saved only if its hash is right,
+//! so that nothing produced by the damage gets in.
 
 use super::closed_file::open_closed;
 use super::connect::{has_log, lock, make_whole, sync_directory};
@@ -21,23 +21,25 @@ use uuid::Uuid;
 pub struct SalvageReport {
     /// Ops saved.
     pub saved: u64,
-    /// Ops that were there and could not be saved, where the file still tells how many it had.
+    /// Ops that could not be saved, if the file still shows how many it had.
     pub lost: Option<u64>,
     /// Where the damaged file is now.
     pub set_aside: PathBuf,
 }
 
-/// The name under which the new store is made, until it is whole.
+/// The name of the new store until it is complete.
 const MAKING: &str = "restwater.db.saving";
-/// The whole new store, waiting to take the place of the damaged one; the time of the salvage follows.
+/// Prefix of the complete new store that is about to replace the damaged one; the time of the salvage
+/// follows.
 const SAVED: &str = "restwater.db.saved-";
 
-/// Where a salvage stands: a test ends it there, as the end of the process would.
+/// The steps of a salvage; a test interrupts it at each, as the end of the process would.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Step {
     /// The new store is being filled.
     Filling,
-    /// It is whole. From here on it takes the place of the damaged one, if need be when the store is opened next.
+    /// It is complete. From here on it will replace the damaged one, if necessary when the store is opened
+    /// next.
     Whole,
     /// The write-ahead log of the damaged store is set aside.
     LogSetAside,
@@ -48,9 +50,9 @@ pub(super) enum Step {
 impl Store {
     /// Sets the damaged store in `dir` aside and puts a new one with every op that could be saved in its place.
     ///
-    /// The new store is made beside the damaged one, which stays as it is until the new one is whole. For a store that gave
-    /// [`StoreError::Damaged`]. A foreign or newer file is not touched: its own error. `forget` names the settings that were true
-    /// of the damaged file alone.
+    /// The new store is created beside the damaged one, which stays unchanged until the new one is complete.
+    /// This is for a store that gave [`StoreError::Damaged`]; a foreign or newer file is not touched and
+    /// returns its own error. `forget` names the settings that apply only to the damaged file.
     pub fn salvage(
         dir: &Path,
         new_device: Uuid,
@@ -61,7 +63,7 @@ impl Store {
     }
 }
 
-/// The salvage itself. `at` is told each step before it is done; an error there ends it.
+/// The salvage itself. `at` is called before each step; an error from it stops the salvage.
 pub(super) fn salvage_stopping(
     dir: &Path,
     new_device: Uuid,
@@ -92,7 +94,7 @@ pub(super) fn salvage_stopping(
     Ok(SalvageReport { saved, lost: found.had.map(|had| had.saturating_sub(saved)), set_aside })
 }
 
-/// Writes all that was found, in one transaction.
+/// Writes everything that was found in one transaction.
 fn fill(conn: &mut Connection, found: &Salvaged) -> Result<(), StoreError> {
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
     let mut adding = Adding::begin(&tx)?;
@@ -107,15 +109,15 @@ fn fill(conn: &mut Connection, found: &Salvaged) -> Result<(), StoreError> {
     Ok(())
 }
 
-/// Ends a salvage that was ended between making the new store and putting it in its place. It can be ended anywhere and begun
-/// again: what is where tells how far it got.
+/// Finishes a salvage that was interrupted after the new store was complete. It may be interrupted anywhere
+/// and called again, since the files present show how far it got.
 pub(super) fn finish_salvage(dir: &Path) -> Result<(), StoreError> {
     let Some((whole, wall_ms)) = saved_store(dir)? else { return Ok(()) };
     let _lock = lock(dir)?;
     take_place(dir, &whole, wall_ms, &mut |_| Ok(())).map(drop)
 }
 
-/// The whole new store of a salvage that was not ended, and the time of that salvage.
+/// The complete new store of an interrupted salvage, and the time of that salvage.
 fn saved_store(dir: &Path) -> Result<Option<(PathBuf, i64)>, StoreError> {
     for entry in fs::read_dir(dir).map_err(StoreError::from_io)? {
         let entry = entry.map_err(StoreError::from_io)?;
@@ -128,13 +130,13 @@ fn saved_store(dir: &Path) -> Result<Option<(PathBuf, i64)>, StoreError> {
     Ok(None)
 }
 
-/// Where the store that was found damaged at that time is set aside.
+/// The path to which a store found damaged at that time is moved.
 fn set_aside_as(dir: &Path, wall_ms: i64) -> PathBuf {
     dir.join(format!("{FILE_NAME}.damaged-{wall_ms}"))
 }
 
-/// Sets the damaged store aside and puts the whole one in its place; where the damaged one is now. Its write-ahead log goes first:
-/// it must never lie beside another store than its own.
+/// Moves the damaged store aside, puts the complete one in its place, and returns the new path of the damaged
+/// one. Its write-ahead log is moved first, since it must never be beside another store than its own.
 fn take_place(
     dir: &Path,
     whole: &Path,
@@ -160,7 +162,8 @@ fn take_place(
 
 #[derive(Default)]
 struct Salvaged {
-    /// Each with the bytes it was found in: those are the entry, also where a later version wrote more than is known here.
+    /// Each op with its original bytes, which may contain more than is known here if a later version wrote
+    /// them.
     ops: BTreeMap<Uuid, (Op, Vec<u8>)>,
     settings: Vec<(String, String)>,
     device: Option<Uuid>,
@@ -171,7 +174,7 @@ fn gather(dir: &Path) -> Result<Salvaged, StoreError> {
     let file = dir.join(FILE_NAME);
     let mut found = Salvaged::default();
     if let Ok(conn) = open_closed(&file) {
-        // What fails here is found again in the bytes, as far as it is whole.
+        // Entries that can't be read here are found in the raw bytes, as far as they are intact.
         let _ = by_rows(&conn, &mut found);
     }
     for end in ["", "-wal"] {
@@ -188,10 +191,10 @@ fn gather(dir: &Path) -> Result<Salvaged, StoreError> {
     Ok(found)
 }
 
-/// Reads row by row, each on its own, so that a broken page costs the rows on it and no more.
+/// Reads each row separately, so that a damaged page costs only the rows on it.
 fn by_rows(conn: &Connection, found: &mut Salvaged) -> Result<(), StoreError> {
     let device: Result<Vec<u8>, _> = conn.query_row(include_str!("sql/device.sql"), [], |row| row.get(0));
-    // Where the page that says it is lost, a session in which it wrote tells it too.
+    // If the page with the device is lost, it can be found from a session in which it wrote.
     let told_again = || conn.query_row(include_str!("sql/device_by_session.sql"), [], |row| row.get(0));
     found.device = device.or_else(|_| told_again()).ok().and_then(|bytes| uuid_of(&bytes).ok());
     let had: Result<i64, _> = conn.query_row("SELECT max(seq) FROM op", [], |row| row.get(0));
@@ -218,10 +221,10 @@ fn settings(conn: &Connection) -> Result<Vec<(String, String)>, StoreError> {
     Ok(rows.map_while(Result::ok).collect())
 }
 
-/// How the canonical bytes of an op begin: with its moment, or with what it amends.
+/// The possible beginnings of the canonical bytes of an op: its moment, or what it amends.
 const STARTS: [&[u8]; 2] = [br#"{"at":{""#, br#"{"amends":""#];
 
-/// Finds ops in bare bytes: the start of one, the hash right before it, and JSON up to its end.
+/// Finds ops in raw bytes: the start of one, the hash directly before it, and JSON up to its end.
 fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, (Op, Vec<u8>)>) {
     for start in STARTS {
         let mut from = 32;
@@ -242,11 +245,12 @@ fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, (Op, Vec<u8>)>) {
     }
 }
 
-/// How the row begins that says whose the store is (SQLite file format, sections 1.6 and 2.1): 25 bytes of payload, a header of
-/// three with the types of a text of six bytes and a blob of sixteen, and the text. The sixteen bytes of the device follow.
+/// The beginning of the row that contains the store's device (SQLite file format, sections 1.6 and 2.1): 25
+/// bytes of payload, a header of three with the types of a text of six bytes and a blob of sixteen, and the
+/// text. The sixteen bytes of the device follow.
 const DEVICE_ROW: &[u8] = b"\x19\x03\x19\x2cdevice";
 
-/// The device of a store whose page that leads to that row is lost, where the row itself is not.
+/// The device of a store if the page that leads to that row is lost but the row itself is not.
 fn device_in(bytes: &[u8]) -> Option<Uuid> {
     let at = position(bytes, DEVICE_ROW, 0)? + DEVICE_ROW.len();
     Uuid::from_slice(bytes.get(at..at + 16)?).ok()
@@ -255,7 +259,7 @@ fn device_in(bytes: &[u8]) -> Option<Uuid> {
 fn position(bytes: &[u8], what: &[u8], from: usize) -> Option<usize> {
     let mut at = from;
     loop {
-        // Looking for the first byte alone is what makes this quick.
+        // Searching for the first byte alone is what makes this fast.
         at += bytes.get(at..)?.iter().position(|b| *b == what[0])?;
         if bytes[at..].starts_with(what) {
             return Some(at);

@@ -1,13 +1,13 @@
-//! The form of the file: migrations, one step a version, all in one immediate transaction.
+//! The schema of the file: migrations, one step for each version, all in one immediate transaction.
 
 use super::StoreError;
 use super::check::write_session_rows;
 use rusqlite::{Connection, TransactionBehavior};
 
-/// "Rstw" in ASCII: tells a store of ours from any other SQLite file.
+/// "Rstw" in ASCII: distinguishes our stores from other SQLite files.
 pub const APPLICATION_ID: u32 = 0x5273_7477;
 
-/// One step a version: step n makes version n + 1 out of version n.
+/// One step for each version: step n turns version n into version n + 1.
 const STEPS: &[&str] = &[include_str!("sql/v1.sql"), include_str!("sql/v2.sql"), include_str!("sql/v3.sql")];
 
 /// The highest version known here.
@@ -38,8 +38,8 @@ pub(super) fn migrate_to(conn: &mut Connection, target: u32) -> Result<(), Store
     for step in &STEPS[from as usize..target as usize] {
         tx.execute_batch(step)?;
     }
-    // A projection can have a new column with any step: all of them are made anew, once, by what reads them. A damaged entry has no
-    // say in them and is told where it is read.
+    // Any step may add a column to a projection, so all of them are rebuilt once. Damaged entries are ignored
+    // here and reported when they are read.
     if from > 0 && target == KNOWN_VERSION {
         write_session_rows(&tx)?;
     }

@@ -1,4 +1,4 @@
-//! Settings of this phone. They are no part of the log and are not shared.
+//! Settings of this phone. They are not part of the log and are not shared.
 
 use super::{Store, StoreError};
 use rusqlite::{OptionalExtension, TransactionBehavior};

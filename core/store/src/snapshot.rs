@@ -1,4 +1,4 @@
-//! Snapshots of folded sessions, so that opening replays nothing. To be thrown away at will.
+//! Snapshots of folded sessions, so that opening replays nothing. They can be deleted at any time.
 
 use super::read::count_of;
 use super::{Store, StoreError, order_bytes, order_of, uuid_of};
@@ -9,11 +9,11 @@ use uuid::Uuid;
 /// A folded session, opaque here.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SnapshotRow {
-    /// The session it is of.
+    /// The session.
     pub session: Uuid,
-    /// How many ops went into it,
+    /// How many ops went into it. It fits as long as this and `last` are those of the session.
     pub ops: u64,
-    /// and the order of the latest of them: it fits as long as both are the session's.
+    /// Order of the latest of these ops.
     pub last: OpOrder,
     /// Version of the body's form.
     pub version: u32,
@@ -22,7 +22,7 @@ pub struct SnapshotRow {
 }
 
 impl Store {
-    /// The snapshot of a session, where there is one that still fits its ops.
+    /// The snapshot of a session, if there is one that still fits its ops.
     pub fn snapshot(&self, session: Uuid) -> Result<Option<SnapshotRow>, StoreError> {
         let conn = self.conn()?;
         let mut statement = conn.prepare_cached(include_str!("sql/snapshot.sql"))?;
@@ -30,13 +30,13 @@ impl Store {
         row.transpose()
     }
 
-    /// Keeps a snapshot. Passed over where the session has no ops.
+    /// Stores a snapshot, unless the session has no ops.
     pub fn put_snapshot(&self, row: &SnapshotRow) -> Result<(), StoreError> {
         let conn = self.conn()?;
         put(&conn, row)
     }
 
-    /// Keeps several in one transaction.
+    /// Stores several in one transaction.
     pub fn put_snapshots(&self, rows: &[SnapshotRow]) -> Result<(), StoreError> {
         let mut conn = self.conn()?;
         let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;

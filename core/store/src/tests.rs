@@ -42,7 +42,7 @@ fn bytes_of(dir: &Path) -> Vec<(String, Vec<u8>)> {
     files
 }
 
-/// Opening must fail and leave the directory as it was; the error.
+/// Asserts that opening fails and leaves the directory unchanged; returns the error.
 fn refused(dir: &Path) -> StoreError {
     let before = bytes_of(dir);
     let error = Store::open(dir, Uuid::from_u128(2)).unwrap_err();
@@ -51,7 +51,7 @@ fn refused(dir: &Path) -> StoreError {
 }
 
 #[test]
-fn pragmas_are_what_durability_needs() {
+fn the_pragmas_are_those_that_durability_needs() {
     let dir = tempfile::tempdir().unwrap();
     let store = open(dir.path());
     let conn = store.conn().unwrap();
@@ -72,7 +72,7 @@ fn pragmas_are_what_durability_needs() {
 }
 
 #[test]
-fn what_was_appended_is_there_after_reopening_in_the_order_of_the_log() {
+fn appended_ops_are_there_after_reopening_in_the_order_of_the_log() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     let unknown =
@@ -96,7 +96,7 @@ fn what_was_appended_is_there_after_reopening_in_the_order_of_the_log() {
 }
 
 #[test]
-fn an_op_that_differs_from_its_namesake_is_refused_with_its_whole_append() {
+fn a_different_op_with_a_known_id_makes_the_whole_append_fail() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     store.append(&[op(1, 50, 10)], None).unwrap();
@@ -109,7 +109,7 @@ fn an_op_that_differs_from_its_namesake_is_refused_with_its_whole_append() {
 }
 
 #[test]
-fn a_snapshot_is_given_only_while_it_fits() {
+fn a_snapshot_is_returned_only_while_it_fits() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     let session = Uuid::from_u128(50);
@@ -138,7 +138,7 @@ fn settings_are_kept() {
 }
 
 #[test]
-fn pause_leaves_one_whole_file_and_lets_go_of_it() {
+fn pause_leaves_one_complete_file_and_closes_it() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     store.append(&[op(1, 50, 10)], None).unwrap();
@@ -157,7 +157,7 @@ fn pause_leaves_one_whole_file_and_lets_go_of_it() {
 }
 
 #[test]
-fn a_store_that_is_held_is_busy() {
+fn a_store_that_is_open_elsewhere_is_busy() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     store.append(&[op(1, 50, 10)], None).unwrap();
@@ -166,7 +166,7 @@ fn a_store_that_is_held_is_busy() {
 }
 
 #[test]
-fn what_is_no_store_is_foreign_and_stays_as_it_is() {
+fn a_file_that_is_no_store_is_foreign_and_stays_unchanged() {
     for bytes in [&b"PK\x03\x04 a zip by mistake"[..], b"x", &[0; 5_000]] {
         let dir = tempfile::tempdir().unwrap();
         fs::write(dir.path().join(FILE_NAME), bytes).unwrap();
@@ -189,7 +189,7 @@ fn a_newer_file_is_refused_even_where_only_its_log_says_so() {
     let path = dir.path().join(FILE_NAME);
     let conn = Connection::open(&path).unwrap();
     conn.pragma_update(None, "user_version", KNOWN_VERSION + 1).unwrap();
-    // Copied while open: the change stands in the log beside the file only.
+    // Copied while open: the change is only in the log beside the file.
     let copy = tempfile::tempdir().unwrap();
     for name in [FILE_NAME, "restwater.db-wal"] {
         fs::copy(dir.path().join(name), copy.path().join(name)).unwrap();
@@ -205,7 +205,7 @@ fn a_newer_file_is_refused_even_where_only_its_log_says_so() {
 }
 
 #[test]
-fn a_cut_or_overwritten_file_is_damaged_and_stays_as_it_is() {
+fn a_cut_or_overwritten_file_is_damaged_and_stays_unchanged() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     let ops: Vec<Op> = (1..400).map(|n| op(n, n / 100, n as u64)).collect();
@@ -238,7 +238,7 @@ fn a_changed_entry_is_damage_and_not_silently_read() {
 }
 
 #[test]
-fn read_only_files_and_directories_are_told_as_such() {
+fn read_only_files_and_directories_are_reported_as_such() {
     let dir = tempfile::tempdir().unwrap();
     drop(open(dir.path()));
     let set = |path: &Path, readonly: bool| {
@@ -257,7 +257,7 @@ fn read_only_files_and_directories_are_told_as_such() {
 }
 
 #[test]
-fn an_interrupted_creation_is_begun_anew() {
+fn an_interrupted_creation_starts_again() {
     let dir = tempfile::tempdir().unwrap();
     fs::write(dir.path().join("restwater.db.new"), b"half").unwrap();
     fs::write(dir.path().join(FILE_NAME), b"").unwrap();
@@ -266,7 +266,7 @@ fn an_interrupted_creation_is_begun_anew() {
     assert!(!dir.path().join("restwater.db.new").exists());
 }
 
-/// What opening asks for is found by an index: it costs the same in a log of many years.
+/// The queries of opening use an index, so they cost the same in a log of many years.
 #[test]
 fn opening_reads_no_session_it_does_not_need() {
     let dir = tempfile::tempdir().unwrap();
@@ -306,14 +306,14 @@ fn start(n: u128, session: u128, ms: u64, device: u128) -> Op {
 }
 
 #[test]
-fn sessions_are_walked_by_their_beginning_and_told_apart_by_who_began_them() {
+fn sessions_are_ordered_by_their_beginning_and_selected_by_who_began_them() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     let theirs = |op: Op| Op { device: Uuid::from_u128(2), ..op };
     let early = |op: Op| Op { at: Moment { wall_ms: 0, ..op.at.clone() }, ..op };
     let kit = restwater_log::kit_of(Uuid::from_u128(1));
     let ops = [
-        // A tap under a clock set back, and one that is older than the start, do not move a session.
+        // Neither a tap with the clock set back nor an entry older than the start moves a session.
         start(1, 10, 1_000, 1),
         theirs(op(2, 10, 900)),
         early(op(3, 10, 1_100)),

@@ -1,14 +1,14 @@
-//! Which backups are kept: many of the last hours, fewer of the days, weeks and months before.
+//! Which backups are kept: many from the last hours, fewer from earlier days, weeks and months.
 
 use std::collections::BTreeSet;
 
 const HOUR_MS: i64 = 3_600_000;
 const DAY_MS: i64 = 24 * HOUR_MS;
 
-/// How many are kept of each kind of span: the latest in each of this many spans that have one.
+/// How many are kept for each length of span: the latest in each of this many spans that contain one.
 const KEPT: [(i64, usize); 4] = [(HOUR_MS, 24), (DAY_MS, 14), (7 * DAY_MS, 8), (30 * DAY_MS, 24)];
 
-/// Those of the backups, by their wall time in ms, that are kept. The latest always is.
+/// The backups to keep, by their wall time in ms. The latest is always kept.
 pub fn kept(times: &BTreeSet<i64>) -> BTreeSet<i64> {
     let mut keep = BTreeSet::new();
     for (span, count) in KEPT {
@@ -55,7 +55,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn thinning_keeps_the_latest_and_again_changes_nothing(times in proptest::collection::btree_set(-1_000_000_000_000_i64..2_000_000_000_000, 0..300)) {
+        fn thinning_keeps_the_latest_and_doing_it_twice_changes_nothing(times in proptest::collection::btree_set(-1_000_000_000_000_i64..2_000_000_000_000, 0..300)) {
             let once = kept(&times);
             prop_assert!(once.is_subset(&times));
             prop_assert_eq!(once.last(), times.last());

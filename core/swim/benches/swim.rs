@@ -1,7 +1,7 @@
 //! Times of the swim: a whole frame, and the boolean operations behind its areas.
 //!
-//! `cargo bench -p restwater-swim --bench swim`; `tests/bench/swim.py` sets the same work beside GEOS. The day is
-//! invented.
+//! `cargo bench -p restwater-swim --bench swim`; `tests/bench/swim.py` compares it with the same work in
+//! GEOS. The day is invented.
 #![allow(clippy::unwrap_used, clippy::print_stdout)]
 
 use divan::{Bencher, black_box};
@@ -15,7 +15,7 @@ fn main() {
     }
 }
 
-/// The very input of `union` and `difference` as JSON, with the areas they come to: for the peer.
+/// The input of `union` and `difference` as JSON, with the resulting areas, for the peer.
 fn rings(casts: usize) -> serde_json::Value {
     let xy = |ring: &Vec<restwater_swim::Point>| ring.iter().map(|p| [p.x, p.y]).collect::<Vec<_>>();
     let alone = |cast: &CastAt| {
@@ -35,7 +35,8 @@ fn rings(casts: usize) -> serde_json::Value {
 const MINUTE: i64 = 60_000;
 const NOW: i64 = 360 * MINUTE;
 
-/// A day of casts all over the swim, every one within the rest target: the most there can be to unite.
+/// A day of casts all over the swim, all within the rest target, so that there is as much as possible to
+/// unite.
 fn day(casts: usize) -> SwimInput {
     let mark = |id: &str, bearing_deg: f64| AimingMark { id: id.into(), name: id.into(), bearing_deg };
     let whole = |n: usize| i64::try_from(n).unwrap();

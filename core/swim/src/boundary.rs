@@ -19,8 +19,8 @@ pub struct Neighbours {
 }
 
 impl Neighbours {
-    /// The outline: a rectangle in the peg frame, anticlockwise. An end peg's open side runs as far out
-    /// sideways as the far edge lies straight out.
+    /// The outline: a rectangle in the peg frame, anticlockwise. The open side of an end peg extends sideways
+    /// as far as the far edge is out.
     pub fn outline(&self) -> Result<Vec<Point>, SwimError> {
         let far = positive("the distance to the far bank", self.far_bank_m)?;
         let far = if self.far_bank_pegged { far / 2.0 } else { far };

@@ -1,5 +1,5 @@
-//! The canvases that the layout gives the swim on phones of four sizes: the laws of the scene are tried on them here, and
-//! the layout holds this table against what it gives.
+//! The canvases that the layout gives the swim on phones of four sizes. The laws of the scene are tested on
+//! them here, and a test of the layout checks that this table matches what it gives.
 
 /// A canvas on a phone.
 #[derive(Debug, Clone, Copy)]

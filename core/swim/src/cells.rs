@@ -27,7 +27,7 @@ pub struct Cell {
     pub id: CellId,
     /// The sector before clipping.
     pub sector: AnnularSector,
-    /// The water left of it inside the boundary.
+    /// The part of its water that is inside the boundary.
     pub water: Water,
     /// Area inside the boundary, square metres.
     pub area_m2: f64,
@@ -94,7 +94,7 @@ impl Swim {
         }
     }
 
-    /// What it was made from; casts in order of time.
+    /// Its input, with the casts in chronological order.
     pub fn input(&self) -> &SwimInput {
         &self.input
     }
@@ -134,7 +134,7 @@ impl Swim {
         self.place(id).map(|i| &self.cells[i]).ok_or(SwimError::NoSuchCell { column: id.column, row: id.row })
     }
 
-    /// Where a cell stands in [`Swim::cells`].
+    /// The index of a cell in [`Swim::cells`].
     pub fn place(&self, id: CellId) -> Option<usize> {
         let width = self.columns.columns.len() as u32;
         if id.column >= width {
@@ -195,7 +195,8 @@ impl Swim {
     }
 }
 
-/// Casts by time; where times are equal, by all the rest, so that no sum depends on the order they came in.
+/// Orders casts by time, and casts of equal time by everything else, so that no sum depends on the order in
+/// which they came.
 fn in_order(a: &CastAt, b: &CastAt) -> std::cmp::Ordering {
     let lead = |c: &CastAt| c.lead_g.unwrap_or(-1.0);
     let counts = |c: &CastAt| (c.end_ms, c.clipped, c.bites, c.bite_ms, c.liners, c.lost, c.landed);
@@ -242,7 +243,7 @@ fn check(input: &SwimInput) -> Result<(), SwimError> {
     input.scatter.check().and(input.disturbance.check())
 }
 
-/// The fan as one ring with the very points of its cells' arcs.
+/// The fan as one ring, with the same points as the arcs of its cells.
 fn fan_ring(columns: &[Column], bands: &[Band]) -> Vec<Point> {
     let (Some(near), Some(far)) = (bands.first(), bands.last()) else { return Vec::new() };
     let mut ring = Vec::new();
@@ -293,7 +294,8 @@ enum Beside {
     Across,
 }
 
-/// Where a ring lies to the boundary, told by the distance of its middle where that is enough.
+/// Whether a ring is inside or outside the boundary or crosses it, judged by the distance of its middle if
+/// that is enough.
 fn beside(edge: &[Point], ring: &[Point], middle: Point) -> Beside {
     let radius = ring.iter().map(|p| p.distance(middle)).fold(0.0, f64::max);
     if distance_to_ring(edge, middle) <= radius {
@@ -305,7 +307,8 @@ fn beside(edge: &[Point], ring: &[Point], middle: Point) -> Beside {
     }
 }
 
-/// Mid-band on the aim, or as near to mid-band as there is water on the aim, or the middle of what is left.
+/// The middle of the band on the column's aim; if that isn't water, the nearest water on the aim, otherwise
+/// the middle of the water that is left.
 fn aim_in(water: &Water, c: &Column, b: Band, middle: Spot) -> Option<Spot> {
     let mut tries: Vec<f64> = (1..20).map(|i| f64::from(i) / 20.0).collect();
     restwater_sorting::by(&mut tries, |x, y| (x - 0.5).abs().total_cmp(&(y - 0.5).abs()));

@@ -1,8 +1,8 @@
-//! Columns and rows of the swim: a column round each aiming mark and between marks that stand far
-//! apart, a row for each band.
+//! Columns and rows of the swim: a column round each aiming mark and between marks that are far apart, and a
+//! row for each band.
 //!
-//! A cast is aimed at a mark, so a mark stands in the middle of its column and the edge between two
-//! columns lies half-way between their middles: a cast at the mark is not split between two cells.
+//! Casts are aimed at marks, so a mark is in the middle of its column and the edge between two columns is
+//! half-way between their middles. So casts at a mark are not split between two cells.
 
 use super::error::SwimError;
 use super::frame::check_bearing;
@@ -11,12 +11,12 @@ use serde::{Deserialize, Serialize};
 
 /// Wider gaps between marks get columns of their own, degrees.
 const WIDEST_GAP_DEG: f64 = 14.0;
-/// Width aimed at for columns that no mark gives, degrees.
+/// Intended width of columns without a mark, degrees.
 const PLAIN_COLUMN_DEG: f64 = 10.0;
-/// Half the fan where nothing says otherwise, degrees.
+/// Half the default width of the fan, degrees.
 const PLAIN_FAN_DEG: f64 = 25.0;
 
-/// What a column is called after. Numbers are places in [`Columns::marks`].
+/// What a column is named after. Numbers are indices into [`Columns::marks`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum ColumnName {
     /// Round this mark.
@@ -27,7 +27,7 @@ pub enum ColumnName {
     LeftOf(u32),
     /// Right of the last mark.
     RightOf(u32),
-    /// No mark to name it by: its bearing does.
+    /// No mark to name it after; it is named by its bearing.
     Plain,
 }
 
@@ -40,7 +40,7 @@ pub struct Column {
     pub aim_deg: f64,
     /// Right edge, degrees.
     pub to_deg: f64,
-    /// What it is called after.
+    /// What it is named after.
     pub name: ColumnName,
 }
 
@@ -136,7 +136,7 @@ fn aims_round(fan: Fan, marks: &[(u32, f64)]) -> Vec<(f64, ColumnName)> {
     aims
 }
 
-/// How many columns fit between the outermost mark's own and the edge of the fan, and their spacing.
+/// How many columns fit between the column of the outermost mark and the edge of the fan, and their spacing.
 fn beyond(gap_deg: f64) -> (u32, f64) {
     let more = (gap_deg / PLAIN_COLUMN_DEG - 0.5).round().max(0.0);
     (more as u32, gap_deg / (more + 0.5))
@@ -154,8 +154,8 @@ fn edges_between(fan: Fan, aims: &[(f64, ColumnName)]) -> Vec<Column> {
         .collect()
 }
 
-/// Bands in order, gaps filled; without any, bands of 10 m (20 m where it goes beyond 120 m) from 10 m
-/// to 60 m, and further in or out where casts went there.
+/// Bands in order, with gaps filled. If none are given, bands of 10 m (20 m if they reach beyond 120 m) from
+/// 10 m to 60 m, and further in or out if casts went there.
 pub(crate) fn bands(given: &[Band], casts: &[CastAt]) -> Result<Vec<Band>, SwimError> {
     if given.is_empty() {
         return Ok(plain_bands(casts));
@@ -203,7 +203,7 @@ mod tests {
     }
 
     #[test]
-    fn a_mark_stands_inside_its_own_column() {
+    fn a_mark_is_inside_its_own_column() {
         let marks = ordered_marks(&[mark("hut", 17.0), mark("tree", -17.0), mark("gate", -3.0)]).unwrap();
         let fan = fan_for(None, &marks, &[]).unwrap();
         let columns = columns(fan, &marks);
@@ -242,7 +242,7 @@ mod tests {
     }
 
     #[test]
-    fn marks_that_stand_on_each_other_are_refused() {
+    fn marks_on_the_same_bearing_are_refused() {
         assert!(matches!(
             ordered_marks(&[mark("a", 3.0), mark("b", 3.0)]),
             Err(SwimError::MarksOnOneBearing(..))

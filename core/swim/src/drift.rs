@@ -1,9 +1,10 @@
 //! Drift of the fish: whether the bites move out or in, left or right over the day.
 //!
-//! An observation with its evidence, never a forecast: Kendall's rank correlation of range (or bearing)
-//! with time over the bites, and a p of their order that may be read at any moment. Bites can only come where casts
-//! went, so the correlation of all casts stands beside it: where the casts drifted too, the bites say little about the
-//! fish. Bites on one spot after another are one observation: they show where the angler stayed.
+//! An observation with its evidence, never a forecast: Kendall's rank correlation of range (or bearing) with
+//! time over the bites, and a p of their order that may be read at any moment. Bites can only come where
+//! casts went, so the correlation of all casts is given beside it: if the casts drifted too, the bites say
+//! little about the fish. Consecutive bites on one spot are one observation, since they only show where the
+//! angler stayed.
 
 use super::cells::Swim;
 use super::fished::known_by;
@@ -11,7 +12,7 @@ use super::input::CastAt;
 use restwater_compare::Order;
 use serde::{Deserialize, Serialize};
 
-/// Above this many bites the normal approximation with ties takes over from the exact distribution.
+/// Above this many bites the normal approximation with ties replaces the exact distribution.
 const EXACT_UP_TO: usize = 60;
 
 /// How a p-value was found.
@@ -26,11 +27,11 @@ pub enum PMethod {
 /// Kendall's rank correlation of values with their order in time.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct RankTrend {
-    /// Observations (moments; what came at the same moment is averaged).
+    /// Number of observations (moments; values of the same moment are averaged).
     pub n: u32,
     /// tau-b: 1 rises all the way, -1 falls all the way.
     pub tau_b: f64,
-    /// Two-sided p: how often orders drawn at random are as far from level or further.
+    /// Two-sided p: how often random orders are at least as far from no trend.
     pub p: f64,
     /// How p was found.
     pub method: PMethod,
@@ -40,10 +41,10 @@ pub struct RankTrend {
     pub late: f64,
 }
 
-/// What can be said of one direction.
+/// The conclusion about one direction.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum DriftLean {
-    /// Too little to say; the usual answer.
+    /// Not enough evidence; the usual answer.
     CantTellYet,
     /// Bites moved, and so did the casts, the same way: it may be the angler who moved.
     WithTheCasts,
@@ -60,9 +61,9 @@ pub struct DriftAlong {
     pub bites: Option<RankTrend>,
     /// Over all casts.
     pub casts: Option<RankTrend>,
-    /// Anytime-valid p that the bites come from places in no order.
+    /// Anytime-valid p for the hypothesis that the places of the bites are in random order.
     pub any_look_p: f64,
-    /// What that amounts to: a lean from an anytime-valid p below 0.05.
+    /// The conclusion: a lean if the anytime-valid p is below 0.05.
     pub lean: DriftLean,
 }
 
@@ -91,7 +92,7 @@ impl Swim {
     }
 }
 
-/// What bites and casts say of one direction: a time in milliseconds and the place there, of each.
+/// The drift in one direction. Each bite and cast is a time in milliseconds and a place in that direction.
 pub fn drift_along(bites: &[(i64, f64)], casts: &[(i64, f64)]) -> DriftAlong {
     judge(rank_trend(bites), rank_trend(casts), moves(bites))
 }
@@ -294,14 +295,14 @@ mod tests {
     }
 
     #[test]
-    fn too_little_is_no_trend() {
+    fn too_few_observations_give_no_trend() {
         assert!(rank_trend(&in_time(&[1.0, 2.0])).is_none());
         assert!(rank_trend(&in_time(&[2.0, 2.0, 2.0, 2.0])).is_none());
         assert!(rank_trend(&[(5, 1.0), (5, 2.0), (5, 3.0)]).is_none());
     }
 
     #[test]
-    fn bites_that_follow_the_casts_are_said_to() {
+    fn bites_that_moved_with_the_casts_are_reported_as_such() {
         let trend = |tau_b: f64, p: f64| {
             Some(RankTrend { n: 9, tau_b, p, method: PMethod::Exact, early: 0.0, late: 1.0 })
         };
@@ -315,7 +316,8 @@ mod tests {
         assert_eq!(judge(None, None, up).lean, DriftLean::CantTellYet);
     }
 
-    /// Nine bites further and further out are one look's p of 0.001, but five of them on one spot are one place.
+    /// Nine bites further and further out have a p of 0.001 at a single look, but five of them are on one
+    /// spot and count once.
     #[test]
     fn bites_on_the_spot_where_the_angler_stayed_are_one_observation() {
         let stayed = [30.0, 30.0, 30.0, 34.0, 34.0, 34.0, 38.0, 38.0, 38.0];

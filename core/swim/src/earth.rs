@@ -1,4 +1,4 @@
-//! The swim on the earth: WGS 84, geodesics after Karney, east-north-up.
+//! The geographic position of the swim: WGS 84, geodesics after Karney, east-north-up.
 //!
 //! C. F. F. Karney, "Algorithms for geodesics", J. Geodesy 87 (2013) 43-55, by `geographiclib-rs`.
 
@@ -12,7 +12,7 @@ const EQUATOR_M: f64 = 6_378_137.0;
 const FLATTENING: f64 = 1.0 / 298.257_223_563;
 /// A peg nearer to a pole than this has no useful bearings, degrees of latitude.
 const POLE_LIMIT_DEG: f64 = 89.9;
-/// What lies further from the peg than this can't belong to its swim, metres.
+/// Anything further from the peg than this can't belong to its swim, metres.
 const FARTHEST_M: f64 = 5000.0;
 
 /// Why a place on the earth can't be used, and what to do.
@@ -204,7 +204,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn the_peg_frame_comes_back(
+        fn points_of_the_peg_frame_survive_the_round_trip(
             lat in -80.0..80.0f64, lon in -180.0..180.0f64, out in 0.0..360.0f64, x in -200.0..200.0f64, y in 0.0..250.0f64
         ) {
             let peg = PegOnEarth::new(Place::new(lat, lon).unwrap(), out).unwrap();

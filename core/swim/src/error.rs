@@ -11,7 +11,7 @@ pub enum SwimError {
         /// What was given.
         value: f64,
     },
-    /// A figure that must be above nothing.
+    /// A figure that must be above zero.
     #[error("{what} must be more than 0, not {value}: enter it again")]
     NotPositive {
         /// Which figure.
@@ -58,7 +58,7 @@ pub enum SwimError {
     /// Two marks share an id.
     #[error("two aiming marks share the id {0}: give one of them another")]
     SameMarkTwice(String),
-    /// Two marks stand on one bearing.
+    /// Two marks are on one bearing.
     #[error("aiming marks {0} and {1} stand on the same bearing: keep one of them")]
     MarksOnOneBearing(String, String),
     /// No such aiming mark.
@@ -114,7 +114,7 @@ pub enum SwimError {
         /// Right edge, degrees.
         to_deg: f64,
     },
-    /// A place to draw that can't hold a picture.
+    /// A canvas that is too small for a picture.
     #[error(
         "{what} of {value} can't hold the swim: give the size of the canvas in pixels and its pixels per millimetre"
     )]
@@ -134,12 +134,12 @@ pub enum SwimError {
     },
 }
 
-/// `value`, where it is a finite number.
+/// `value` if it is a finite number.
 pub(crate) fn finite(what: &'static str, value: f64) -> Result<f64, SwimError> {
     if value.is_finite() { Ok(value) } else { Err(SwimError::NotANumber { what, value }) }
 }
 
-/// `value`, where it is a finite number above 0.
+/// `value` if it is a finite number above 0.
 pub(crate) fn positive(what: &'static str, value: f64) -> Result<f64, SwimError> {
     if finite(what, value)? > 0.0 { Ok(value) } else { Err(SwimError::NotPositive { what, value }) }
 }

@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 
 /// Milliseconds in a minute.
 const MINUTE_MS: f64 = 60_000.0;
-/// Points of equal probability each way in a clipped cell.
+/// How many points of equal probability are used in each direction in a clipped cell.
 const DRAWS: usize = 9;
 
 /// What is known of one cell.
@@ -24,7 +24,7 @@ pub struct CellFigures {
     pub area_m2: f64,
     /// Expected number of casts that disturbed it.
     pub disturbances: f64,
-    /// The same of casts within the rest target.
+    /// The same for casts within the rest target.
     pub lately: f64,
     /// Expected minutes of bait in its water.
     pub bait_min: f64,
@@ -41,33 +41,33 @@ pub struct CellFigures {
     /// Minutes since the last landing of a lead that reached it with probability one half or more;
     /// `None` where none did.
     pub rested_min: Option<f64>,
-    /// Minutes it has been kept back; `None` where it is not.
+    /// Minutes it has been kept back; `None` if it is not.
     pub kept_back_min: Option<f64>,
     /// Whether a bait is meant to be in it now.
     pub out_now: bool,
-    /// What was fed in it, mg.
+    /// Feed that went into it, mg.
     pub fed_mg: u64,
-    /// Minutes since the last of that; `None` where nothing was.
+    /// Minutes since the last feed; `None` if there was none.
     pub fed_min: Option<f64>,
-    /// How often fish showed in it.
+    /// How often fish showed themselves in it.
     pub shown: u32,
     /// Minutes since they last did.
     pub shown_min: Option<f64>,
 }
 
-/// What the picture says of a cell at a glance.
+/// The state of a cell as the picture shows it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum CellState {
     /// A bait lies in it, or the last lead that reached it landed within a third of the rest target.
     JustFished,
-    /// Longer ago than that, and not yet the whole of the rest target.
+    /// The last lead landed longer ago than that, but not yet as long ago as the rest target.
     Resting,
-    /// At least the rest target ago, or never today.
+    /// The last lead landed at least as long ago as the rest target, or never today.
     Free,
 }
 
-/// The share of the rest target that counts as just fished: the project's own choice, as the rest target is the
-/// angler's.
+/// The share of the rest target that counts as just fished: the project's own choice, while the rest target
+/// is the angler's.
 const JUST_FISHED: f64 = 1.0 / 3.0;
 
 /// A stretch of kept-back water at one moment.
@@ -100,7 +100,7 @@ pub struct SwimFigures {
     pub casts_outside: u32,
     /// Water kept back now.
     pub kept_back: Vec<KeptBackNow>,
-    /// Whether scatter or disturbance are guesses, so that fished and rested are too.
+    /// Whether scatter or disturbance are guesses, so that fished and rested are guesses too.
     pub rests_on_guesses: bool,
 }
 
@@ -139,8 +139,7 @@ impl CellFigures {
 }
 
 impl Swim {
-    /// What is known of every cell at a moment; casts that start later are left out, so an earlier
-    /// moment replays the day.
+    /// The figures of every cell at a moment. Later casts are left out, so an earlier moment replays the day.
     pub fn figures(&self, at_ms: i64) -> SwimFigures {
         let mut cells: Vec<CellFigures> = self.cells().iter().map(CellFigures::new).collect();
         let (mut casts, mut casts_outside) = (0, 0);
@@ -177,9 +176,9 @@ impl Swim {
         self.input().casts.iter().take_while(move |c| c.start_ms <= at_ms)
     }
 
-    /// Union of the discs that casts disturbed within the rest target before a moment, round the spots
-    /// they were meant for, flattened. It may reach beyond the swim. (The areas in [`SwimFigures`] are of
-    /// the same discs, exact.)
+    /// Union of the discs that casts disturbed within the rest target before a moment, round the spots they
+    /// were meant for, flattened. It may reach beyond the swim. (The areas in [`SwimFigures`] are the exact
+    /// areas of the same discs.)
     pub fn disturbed_water(&self, at_ms: i64) -> Water {
         let discs = self.discs(at_ms);
         let rings: Vec<Vec<Point>> = discs.iter().map(|&(p, r)| disc(p, r, CHORD_ERROR_M)).collect();
@@ -277,7 +276,7 @@ pub(crate) fn minutes_between(from_ms: i64, to_ms: i64) -> f64 {
     (to_ms.saturating_sub(from_ms)) as f64 / MINUTE_MS
 }
 
-/// When what ended a cast (or bit on it) became known.
+/// Whether the end of a cast (or its bite) was known by a moment.
 pub(crate) fn known_by(cast: &CastAt, at_ms: i64) -> bool {
     cast.bite_ms.or(cast.end_ms).is_none_or(|ms| ms <= at_ms)
 }

@@ -19,7 +19,7 @@ pub struct Point {
 }
 
 impl Point {
-    /// How far another point is, metres.
+    /// Distance to another point, metres.
     pub fn distance(self, other: Self) -> f64 {
         libm::hypot(self.x - other.x, self.y - other.y)
     }
@@ -81,7 +81,7 @@ impl Spot {
     }
 }
 
-/// A bearing that lies in front of the peg.
+/// A bearing in front of the peg.
 pub(crate) fn check_bearing(bearing_deg: f64) -> Result<(), SwimError> {
     if finite("a bearing", bearing_deg)?.abs() > 90.0 {
         return Err(SwimError::BearingBehind(bearing_deg));
@@ -117,7 +117,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn bearing_and_range_come_back(b in -90.0..90.0f64, r in 0.1..250.0f64) {
+        fn bearing_and_range_survive_the_round_trip(b in -90.0..90.0f64, r in 0.1..250.0f64) {
             let (bearing, range) = bearing_range(Spot::new(b, r).unwrap().point());
             prop_assert!((bearing - b).abs() < 1e-9);
             prop_assert!((range - r).abs() < 1e-9);

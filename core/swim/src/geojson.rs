@@ -1,10 +1,10 @@
-//! GeoJSON (RFC 7946): marks and outlines out and in.
+//! Export and import of marks and outlines as GeoJSON (RFC 7946).
 //!
-//! Positions are left out unless a peg on the earth is given: then every geometry is `null` (an unlocated
-//! feature, RFC 7946 section 3.2) and bearings, ranges and outlines stand in the peg frame among the
-//! properties, which is enough to read the file back. Outer rings run anticlockwise (section 3.1.6), numbers
-//! have at most seven decimals (about a centimetre), and what crosses the 180th meridian is cut there
-//! (section 3.1.9).
+//! Unless the position of the peg is given, positions are left out: every geometry is then `null` (an
+//! unlocated feature, RFC 7946 section 3.2), and bearings, ranges and outlines are properties in the peg
+//! frame, which is enough to read the file back. Outer rings run anticlockwise (section 3.1.6), numbers have
+//! at most seven decimals (about a centimetre), and what crosses the 180th meridian is cut there (section
+//! 3.1.9).
 
 use super::cells::Swim;
 use super::earth::{EarthError, PegOnEarth, Place, wrapped};
@@ -42,12 +42,12 @@ pub enum GeoJsonError {
     Swim(#[from] SwimError),
 }
 
-/// What a file gave.
+/// The contents of a file.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct ImportedSwim {
     /// Aiming marks.
     pub marks: Vec<AimingMark>,
-    /// The boundary, where the file had one.
+    /// The boundary, if the file had one.
     pub boundary: Option<Vec<Point>>,
     /// Features.
     pub features: Vec<Feature>,
@@ -57,24 +57,24 @@ pub struct ImportedSwim {
     pub skipped: Vec<String>,
 }
 
-/// What of a day goes onto its map beside the swim.
+/// The parts of a day that are added to the map of its swim.
 #[derive(Debug, Clone, Default)]
 pub struct DayOnMap {
-    /// Of the session: properties of its peg.
+    /// Data of the session, as properties of its peg.
     pub session: JsonObject,
-    /// What went in or was seen at a place, each with its properties; its `kind` among them.
+    /// Feed and sightings at a place, each with its properties, including its `kind`.
     pub seen: Vec<(Spot, JsonObject)>,
 }
 
 /// The kinds of [`DayOnMap::seen`]. They belong to a day and are not read back into another.
 pub const FED: &str = "fed";
-/// Fish that showed.
+/// Fish that showed themselves.
 pub const FISH_SHOWING: &str = "fish showing";
 /// A fish that was landed, where its cast went.
 pub const FISH_LANDED: &str = "fish landed";
 
 impl Swim {
-    /// The swim as GeoJSON; with positions only where a peg is given.
+    /// The swim as GeoJSON; with positions only if a peg is given.
     pub fn to_geojson(&self, peg: Option<&PegOnEarth>) -> Result<String, GeoJsonError> {
         self.day_to_geojson(peg, &DayOnMap::default())
     }
@@ -181,7 +181,7 @@ fn feature(value: Option<GeometryValue>, said: Value) -> ::geojson::Feature {
     }
 }
 
-/// A polygon, or more of them: pieces of water, and what the 180th meridian cuts.
+/// One polygon or several: water may have several pieces, and the 180th meridian may cut it.
 fn polygons(peg: &PegOnEarth, water: &Water) -> GeometryValue {
     let mut all = Vec::new();
     for (outer, holes) in water.polygons() {
@@ -207,7 +207,7 @@ fn polygons(peg: &PegOnEarth, water: &Water) -> GeometryValue {
 /// Cuts water in degrees (x east, y north, unwrapped) at the meridian it crosses.
 fn cut_at_date_line(whole: &Water, west: f64, east: f64) -> Vec<Vec<Vec<Position>>> {
     let edge = if east > 180.0 { 180.0 } else { -180.0 };
-    // No wider than needed: the boolean operations share their digits over the whole extent.
+    // Not larger than needed, since the precision of the boolean operations depends on the whole extent.
     let lats: Vec<f64> = whole.rings().iter().flatten().map(|p| p.y).collect();
     let margin = east - west;
     let low = lats.iter().copied().fold(f64::INFINITY, f64::min) - margin;
@@ -219,7 +219,7 @@ fn cut_at_date_line(whole: &Water, west: f64, east: f64) -> Vec<Vec<Vec<Position
     };
     let mut pieces = Vec::new();
     for (half, west_of_edge) in [(side(west - margin, edge), true), (side(edge, east + margin), false)] {
-        // One half lies beyond the edge and comes back from the other side of the map.
+        // One half lies beyond the edge of the map and is moved to its other side.
         let shift = match (edge > 0.0, west_of_edge) {
             (true, false) => -360.0,
             (false, true) => 360.0,
@@ -265,8 +265,8 @@ fn round(x: f64, decimals: i32) -> f64 {
     (x * unit).round() / unit
 }
 
-/// Reads marks and outlines. Features without a `kind` of ours are taken by their geometry: a polygon is the
-/// boundary, a point or the end of a line an aiming mark.
+/// Reads marks and outlines. Features without one of our kinds are classified by their geometry: a polygon is
+/// the boundary, a point or the end of a line an aiming mark.
 pub fn swim_from_geojson(text: &str, peg: Option<&PegOnEarth>) -> Result<ImportedSwim, GeoJsonError> {
     let parsed: GeoJson =
         text.parse().map_err(|e: ::geojson::Error| GeoJsonError::NotGeoJson(e.to_string()))?;
@@ -297,7 +297,7 @@ impl Reader<'_> {
     fn read(&self, got: &mut ImportedSwim) -> Result<(), GeoJsonError> {
         let said = self.f.properties.clone().unwrap_or_default();
         match said.get("kind").and_then(Value::as_str) {
-            // Made anew from marks and boundary, or decided by the angler: not read back.
+            // These are derived from marks and boundary, or decided by the angler, so they are not read back.
             Some("peg" | "swim" | "kept back" | FED | FISH_SHOWING | FISH_LANDED) => Ok(()),
             Some("boundary") => self.boundary(&said, got),
             Some("aiming mark") => self.mark(&said, got),

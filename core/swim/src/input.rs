@@ -1,8 +1,8 @@
-//! What the session tells the swim: marks, bands, casts, kept-back water and the rest, as records.
-//! All times are milliseconds on one line, since whatever start the session measures from.
+//! The input of the swim: marks, bands, casts, kept-back water and so on, as records. All times are
+//! milliseconds on the session's time line.
 //!
-//! Fields are plain so that the fold of the log can fill them; [`super::Swim::new`] checks all of them
-//! at once and refuses what it can't use with a [`super::SwimError`].
+//! Fields are public so that the session can fill them; [`super::Swim::new`] checks them all and refuses
+//! impossible values with a [`super::SwimError`].
 
 use super::error::{SwimError, finite, positive};
 use super::frame::{LONGEST_RANGE_M, Point, Spot, check_bearing};
@@ -73,15 +73,15 @@ pub struct CastAt {
     pub spot: Spot,
     /// Whether the line was clipped up.
     pub clipped: bool,
-    /// Weight of the lead or the loaded feeder, grams; `None` where it was not logged.
+    /// Weight of the lead or the loaded feeder, grams; `None` if it was not logged.
     pub lead_g: Option<f64>,
     /// Splash, milliseconds.
     pub start_ms: i64,
-    /// Wound in or whatever ended it; `None` while it is out.
+    /// Its end, milliseconds; `None` while it is out.
     pub end_ms: Option<i64>,
     /// Bites, whatever came of them.
     pub bites: u32,
-    /// When the (first) bite came, milliseconds; the end of the cast stands in where it is not known.
+    /// When the (first) bite came, milliseconds; the end of the cast if it is not known.
     pub bite_ms: Option<i64>,
     /// Liners.
     pub liners: u32,
@@ -204,11 +204,11 @@ pub struct FedAt {
     pub spot: Spot,
     /// When, milliseconds.
     pub at_ms: i64,
-    /// How much it is taken to weigh, mg.
+    /// Its assumed weight, mg.
     pub mg: u64,
 }
 
-/// Fish that showed: rolled, bubbled, topped.
+/// Fish that showed themselves: rolled, bubbled, topped.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct ShownAt {
     /// Where.
@@ -238,7 +238,7 @@ pub struct SwimInput {
     pub hazards: Vec<Hazard>,
     /// Feed, in any order.
     pub fed: Vec<FedAt>,
-    /// Fish that showed, in any order.
+    /// Fish that showed themselves, in any order.
     pub shown: Vec<ShownAt>,
     /// Counts of the fall.
     pub soundings: Vec<Sounding>,

@@ -1,4 +1,4 @@
-//! Laws of the swim, over many random ones.
+//! Laws of the swim, tested on many random swims.
 
 use super::scene::{Detail, FillRole, Hand, LineRole, MarkShape, SceneAsk, SceneWords, SwimScene};
 use super::*;
@@ -107,7 +107,7 @@ fn swim_input(most_casts: usize) -> impl Strategy<Value = SwimInput> {
     )
 }
 
-/// Random outlines may miss the fan: that is the one refusal to expect.
+/// Random outlines may miss the fan, which is the only refusal to expect.
 fn swim(input: SwimInput) -> Option<Swim> {
     match Swim::new(input) {
         Ok(swim) => Some(swim),
@@ -148,10 +148,11 @@ proptest! {
     }
 
     #[test]
-    fn disturbed_and_fresh_make_the_swim(input in swim_input(40), at in 0..400i64) {
+    fn disturbed_and_fresh_water_add_up_to_the_swim(input in swim_input(40), at in 0..400i64) {
         let Some(swim) = swim(input) else { return Ok(()) };
         let f = swim.figures(at * MINUTE);
-        // The polygons, each found by an operation of its own, and the exact areas of the figures.
+        // The areas of the polygons, each from a separate operation, compared with the exact areas in the
+        // figures.
         let fresh = swim.fresh_water(at * MINUTE).area_m2();
         let disturbed = swim.water().and(&swim.disturbed_water(at * MINUTE)).area_m2();
         prop_assert!(close(fresh + disturbed, f.swim_m2, 1e-4), "{} + {} of {}", fresh, disturbed, f.swim_m2);
@@ -234,7 +235,7 @@ proptest! {
         let ask = SceneAsk::new(60.0 * mm, 40.0 * mm, mm, 1.0).unwrap();
         for cell in swim.cells() {
             let Some(aim) = cell.aim else { continue };
-            // The ring of the scene is drawn round the aim: where it stands, a tap means this cell.
+            // The ring of the scene is drawn round the aim, so a tap on the ring means this cell.
             let asked = SceneAsk { next: Some(cell.id), ..ask };
             let scene = swim.scene(&swim.figures(0), &asked, &SceneWords::default()).unwrap();
             let at = scene.mark_shape.iter().position(|s| *s == MarkShape::NextDot).unwrap();
@@ -305,7 +306,7 @@ fn same_points(a: &[f32], b: &[f32], flip: impl Fn(f32) -> f32) -> bool {
     };
     let (a, b) = (sorted(a, &flip), sorted(b, &|x| x));
     let near = |p: &(f32, f32), q: &(f32, f32)| (p.0 - q.0).abs() < 0.02 && (p.1 - q.1).abs() < 0.02;
-    // Clipped outlines may start elsewhere and close on another corner: look among neighbours in y.
+    // Clipped outlines may start and end at another corner, so the neighbours in y are searched.
     let found = |p: &(f32, f32), of: &[(f32, f32)]| {
         let from = of.partition_point(|q| q.0 < p.0 - 0.02);
         of[from..].iter().take_while(|q| q.0 <= p.0 + 0.02).any(|q| near(p, q))
@@ -313,7 +314,7 @@ fn same_points(a: &[f32], b: &[f32], flip: impl Fn(f32) -> f32) -> bool {
     a.iter().all(|p| found(p, &b)) && b.iter().all(|p| found(p, &a))
 }
 
-/// Pairs of label boxes that share any area, and boxes that leave the canvas.
+/// The number of pairs of label boxes that overlap, plus the boxes that are not completely on the canvas.
 fn faults(scene: &SwimScene) -> usize {
     let boxes: Vec<_> = scene.label_box.chunks_exact(4).collect();
     let mut faults = 0;

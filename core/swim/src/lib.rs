@@ -1,15 +1,17 @@
 //! The swim: peg frame, spots, cells, fished and rested, kept-back water, where next.
 //!
-//! [`SwimInput`] is filled by the fold of the log; [`Swim::new`] checks it and cuts the cells;
-//! [`Swim::figures`] says what is fished, rested, fresh and kept back at a moment (an earlier moment
-//! replays the day); [`Swim::where_next`] ranks cells by reasons; [`Swim::drift`] looks at the bites;
-//! [`Swim::scene`] packs the picture.
-// What uniffi generates for the boundary is unsafe; everything written by hand is held to this without that feature.
+//! The session fills [`SwimInput`], and [`Swim::new`] checks it and cuts the cells. [`Swim::figures`]
+//! computes what is fished, rested, fresh and kept back at a moment (an earlier moment replays the day),
+//! [`Swim::where_next`] ranks cells by reasons, [`Swim::drift`] examines the bites, and [`Swim::scene`] packs
+//! the picture.
+// The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
+// hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-/// What uniffi's derives name. Its scaffolding would export a runtime beside it, which only the crate `bindings` needs.
+/// The type that uniffi's derives refer to. It is declared by hand because uniffi's scaffolding would also
+/// export a runtime, which only the crate `bindings` needs.
 #[cfg(feature = "uniffi")]
 #[doc(hidden)]
 pub struct UniFfiTag;

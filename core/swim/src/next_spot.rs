@@ -67,7 +67,7 @@ pub struct WhereNext {
     pub set_aside: Vec<NextSpot>,
     /// Bites this rests on.
     pub bites: u32,
-    /// Kept-back water to go into now, where there is any.
+    /// Kept-back water to go into now, if there is any.
     pub go_in: Option<GoIn>,
 }
 
@@ -115,8 +115,8 @@ impl Swim {
         WhereNext { ranked, set_aside, bites: figures.cells.iter().map(|c| c.bites).sum(), go_in }
     }
 
-    /// Kept-back water that has rested, where the rest of the swim has nothing to offer: nearest to the latest bite, then
-    /// kept the longest, then straightest out.
+    /// Kept-back water that has rested, if the rest of the swim has nothing to offer: nearest to the latest
+    /// bite, then kept the longest, then straightest out.
     fn go_in(&self, figures: &SwimFigures, ranked: &[NextSpot], set_aside: &[NextSpot]) -> Option<GoIn> {
         let target = self.input().rest_target_min;
         let free = |n: &NextSpot| n.figures.state(target) == CellState::Free;

@@ -5,12 +5,12 @@ use super::frame::Point;
 
 /// Signed area of a ring in square metres, anticlockwise positive (shoelace formula).
 pub fn ring_area_m2(ring: &[Point]) -> f64 {
-    // Taken about the first corner: small rings far from the origin keep their digits.
+    // Computed relative to the first corner, so that small rings far from the origin keep their precision.
     let Some(&o) = ring.first() else { return 0.0 };
     sides(ring).map(|(a, b)| (a.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.y - o.y)).sum::<f64>() / 2.0
 }
 
-/// Centre of area of a ring; its first corner where it has no area, the origin where it has no corner.
+/// Centre of area of a ring; its first corner if it has no area, the origin if it has no corner.
 pub fn ring_centroid(ring: &[Point]) -> Point {
     let Some(&o) = ring.first() else { return Point { x: 0.0, y: 0.0 } };
     let area = ring_area_m2(ring);
@@ -43,7 +43,7 @@ pub fn ring_contains(ring: &[Point], p: Point) -> bool {
     inside
 }
 
-/// Distance of a point from the edge of a ring, metres; infinite where the ring has no corner.
+/// Distance of a point from the edge of a ring, metres; infinite if the ring has no corner.
 pub fn distance_to_ring(ring: &[Point], p: Point) -> f64 {
     sides(ring).map(|(a, b)| distance_to_side(a, b, p)).fold(f64::INFINITY, f64::min)
 }
@@ -195,7 +195,7 @@ mod tests {
     }
 
     #[test]
-    fn an_outline_comes_back_anticlockwise_and_open() {
+    fn a_checked_outline_is_anticlockwise_and_not_closed() {
         let clockwise = ring(&[(0.0, 0.0), (0.0, 10.0), (10.0, 10.0), (10.0, 0.0), (0.0, 0.0)]);
         let good = check_outline(&clockwise).unwrap();
         assert_eq!(good.len(), 4);

@@ -5,7 +5,7 @@ pub const METRES_PER_YARD: f64 = 0.9144;
 /// Metres in a foot, exact: a third of a yard.
 pub const METRES_PER_FOOT: f64 = 0.3048;
 
-/// Why a range can't be worked out.
+/// Why a range can't be computed.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum RangeError {
     /// A span that isn't a positive length.

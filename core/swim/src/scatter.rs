@@ -8,11 +8,11 @@ use serde::{Deserialize, Serialize};
 /// Standard deviations of where casts land round their spot.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Scatter {
-    /// Of the bearing, degrees.
+    /// For the bearing, degrees.
     pub bearing_sd_deg: f64,
-    /// Of the range with the line clipped up, metres.
+    /// For the range with the line clipped up, metres.
     pub clipped_range_sd_m: f64,
-    /// Of the range without the clip, as a share of the range.
+    /// For the range without the clip, as a share of the range.
     pub free_range_sd_share: f64,
     /// Whether these are guesses rather than the angler's own measurement.
     pub is_guess: bool,
@@ -52,9 +52,9 @@ pub struct DisturbanceRow {
 /// Radius of the water that a lead or feeder disturbs, by its weight.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Disturbance {
-    /// Lines in order of weight; the last one holds for anything heavier.
+    /// Lines in order of weight; the last one also applies to anything heavier.
     pub rows: Vec<DisturbanceRow>,
-    /// Radius where the weight was not logged, metres.
+    /// Radius if the weight was not logged, metres.
     pub unknown_m: f64,
     /// Whether the table is a guess.
     pub is_guess: bool,
@@ -83,8 +83,8 @@ impl Disturbance {
         Ok(())
     }
 
-    /// Radius for a weight in grams, metres: the first line that reaches the weight, the line of the
-    /// greatest weight above all of them.
+    /// Radius for a weight in grams, metres: that of the first line whose weight is not exceeded, and for
+    /// heavier weights that of the last line.
     pub fn radius_m(&self, lead_g: Option<f64>) -> f64 {
         let Some(g) = lead_g else { return self.unknown_m };
         let fits = |row: &&DisturbanceRow| g <= row.up_to_g;

@@ -3,7 +3,7 @@
 use super::frame::{Point, point_at};
 use serde::{Deserialize, Serialize};
 
-/// Chord error to which arcs of cells are flattened, metres.
+/// Largest chord error of flattened arcs of cells, metres.
 pub const CHORD_ERROR_M: f64 = 0.05;
 
 /// A piece of a fan: from one bearing clockwise to another, from one range to another.
@@ -11,7 +11,7 @@ pub const CHORD_ERROR_M: f64 = 0.05;
 pub struct AnnularSector {
     /// Anticlockwise edge, degrees.
     pub from_deg: f64,
-    /// Clockwise edge, degrees; below `from_deg` where the sector runs through the back (or north).
+    /// Clockwise edge, degrees; below `from_deg` if the sector runs through the back (or north).
     pub to_deg: f64,
     /// Near edge, metres.
     pub inner_m: f64,

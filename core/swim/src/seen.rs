@@ -1,4 +1,5 @@
-//! What is neither a cast nor a bite: feed that went in, and fish that showed. Each is marked in the cell that it was in.
+//! Events other than casts and bites: feed that went in, and fish that showed themselves. Each is marked in
+//! its cell.
 
 use super::cells::Swim;
 use super::fished::{CellFigures, minutes_between};
@@ -6,7 +7,7 @@ use super::frame::Spot;
 use super::reasons::Reason;
 
 impl Swim {
-    /// Adds what was fed and what showed by a moment to the cells it was in.
+    /// Adds feed and sightings up to a moment to their cells.
     pub(crate) fn add_seen(&self, at_ms: i64, cells: &mut [CellFigures]) {
         let place = |spot: Spot| self.cell_of(spot).and_then(|id| self.place(id));
         for fed in self.input().fed.iter().filter(|fed| fed.at_ms <= at_ms) {
@@ -21,7 +22,8 @@ impl Swim {
         }
     }
 
-    /// Fish that showed near a spot for as long as a bite is remembered: the latest of them, and how many.
+    /// Fish that showed themselves near a spot, counted for as long as a bite is remembered: the latest of
+    /// them, and how many.
     pub(crate) fn shown_near(&self, spot: Spot, at_ms: i64) -> Option<Reason> {
         let input = self.input();
         let near = input.shown.iter().filter(|shown| shown.at_ms <= at_ms).filter_map(|shown| {
@@ -35,7 +37,7 @@ impl Swim {
     }
 }
 
-/// The shorter of two times since.
+/// The shorter of two elapsed times.
 fn shorter(before: Option<f64>, minutes: f64) -> f64 {
     before.map_or(minutes, |before| before.min(minutes))
 }
@@ -78,7 +80,7 @@ mod tests {
     }
 
     #[test]
-    fn fish_that_showed_are_a_reason_for_as_long_as_a_bite_is_remembered() {
+    fn fish_that_showed_themselves_are_a_reason_for_as_long_as_a_bite_is_remembered() {
         let swim = swim();
         let reason = |minute: i64, range_m| swim.shown_near(at(range_m), minute * MIN);
         assert_eq!(reason(4, 50.0), None);

@@ -1,4 +1,4 @@
-//! Areas of water: polygons and what is left of them, by `geo`'s boolean operations.
+//! Areas of water: polygons and their boolean operations, by `geo`.
 
 use super::frame::Point;
 use super::planar::{distance_to_ring, ring_area_m2, ring_contains};
@@ -32,19 +32,19 @@ impl Water {
         }
     }
 
-    /// What both share.
+    /// The part that both share.
     #[must_use]
     pub fn and(&self, other: &Self) -> Self {
         Self { shape: self.shape.intersection(&other.shape) }
     }
 
-    /// What either covers.
+    /// The part that either covers.
     #[must_use]
     pub fn or(&self, other: &Self) -> Self {
         Self { shape: self.shape.union(&other.shape) }
     }
 
-    /// What is left without the other.
+    /// The part that the other doesn't cover.
     #[must_use]
     pub fn without(&self, other: &Self) -> Self {
         if other.shape.0.is_empty() {
@@ -82,7 +82,7 @@ impl Water {
         self.rings().iter().filter(|ring| ring_contains(ring, p)).count() % 2 == 1
     }
 
-    /// Distance of a point from it, metres; 0 inside, infinite where there is none.
+    /// Distance of a point from it, metres; 0 inside, infinite if there is none.
     pub fn distance(&self, p: Point) -> f64 {
         if self.contains(p) {
             return 0.0;
@@ -96,8 +96,8 @@ fn unite(rings: &[&[Point]]) -> MultiPolygon<f64> {
     unary_union(polygons.iter())
 }
 
-/// Unites neighbours first: what they bury is gone before the whole is united, which takes a third of the
-/// time where hundreds of rings lie over each other.
+/// Unites neighbours first, which removes the edges inside them before everything is united. With hundreds of
+/// overlapping rings this takes a third of the time.
 fn unite_by_neighbourhood(rings: &[&[Point]]) -> MultiPolygon<f64> {
     let size = |r: &&[Point]| r.iter().map(|p| p.distance(r[0])).fold(0.0, f64::max);
     let pitch = (1.25 * rings.iter().map(size).fold(0.0, f64::max)).max(1e-6);

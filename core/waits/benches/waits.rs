@@ -1,4 +1,4 @@
-//! Timings of the waits: the posterior whole and after one more cast, a short day's advice, the
+//! Benchmarks of the waits: the posterior from scratch and after one more cast, a short day's advice, and the
 //! estimators at three sizes. Run with `cargo bench -p restwater-waits --bench waits`.
 
 use divan::{Bencher, black_box};
@@ -26,7 +26,7 @@ fn settings(accuracy: Accuracy) -> Settings {
     Settings { accuracy, ..Settings::default() }
 }
 
-/// The advice, and the laws of the wait, which are worked out only when asked for.
+/// The advice, and the wait distributions, which are computed only on demand.
 fn whole_answer(posterior: &WaitPosterior) -> (Advice, f64) {
     (posterior.advice(), posterior.ln_evidence())
 }
@@ -74,7 +74,7 @@ fn weibull_fit(bencher: Bencher, count: usize) {
     bencher.bench_local(|| fit(Model::Weibull, black_box(&casts)));
 }
 
-/// The advice where both sides count, from nothing and after one more cast. Aim: a few ms.
+/// The advice with both fed and unfed casts, from scratch and after one more cast. Aim: a few ms.
 #[divan::bench(args = [8, 30])]
 fn advice_by_feed(bencher: Bencher, casts: usize) {
     let (casts, settings) = (waits(casts), settings(Accuracy::Standard));

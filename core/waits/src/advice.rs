@@ -8,19 +8,19 @@ use super::{BiteError, LeavePlan};
 
 /// Bites before the record is said to tell anything.
 pub const BITES_TO_TELL: f64 = 3.0;
-/// A band whose end is this many times its start is called one in which the length hardly matters.
+/// If the end of the band is this many times its start, the length is said to hardly matter.
 const WIDE_BAND: f64 = 3.0;
 
 /// What the record honestly says about leaving a cast.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum AdviceState {
-    /// Fewer than three bites: the figures are what was believed beforehand.
+    /// Fewer than three bites: the figures are those of the prior.
     CantTellYet,
-    /// Anything from hold-until on is as good as the rest.
+    /// Every leave time from hold-until on is about equally good.
     LengthHardlyMatters,
     /// Hold until one time and recast by another.
     HoldUntilRecastBy,
-    /// Longer is better as far as can be seen: no reason to wind in early.
+    /// Longer is better as far as the record shows, so there is no reason to wind in early.
     NoReasonToWindIn,
 }
 
@@ -29,43 +29,43 @@ pub enum AdviceState {
 pub struct Advice {
     /// What the record honestly says.
     pub state: AdviceState,
-    /// Best leave time, minutes; `None` where no finite time is best.
+    /// Best leave time, minutes; `None` if no finite time is best.
     pub best_min: Option<f64>,
     /// Start of the near-best band; `None` only before there is any rate at all.
     pub hold_until_min: Option<f64>,
-    /// End of the near-best band; `None` where it has none within the horizon.
+    /// End of the near-best band; `None` if it doesn't end within the horizon.
     pub recast_by_min: Option<f64>,
     /// Bites per hour at the best leave time.
     pub best_rate_per_hour: f64,
     /// Bites per hour at the angler's habit.
     pub rate_at_habit: Option<f64>,
-    /// Bites per hour lost by the habit against the best.
+    /// Bites per hour that the habit loses compared with the best.
     pub lost_at_habit: Option<f64>,
-    /// Shortest stretch of waiting time with half of all bites to come; `None` where it would reach
-    /// past the horizon.
+    /// Shortest interval of waiting time with half of all bites to come; `None` if it would reach past the
+    /// horizon.
     pub bite_window: Option<(f64, f64)>,
-    /// Longest wait of the record: nothing is known beyond it.
+    /// Longest wait of the record, beyond which nothing is known.
     pub longest_wait_min: f64,
-    /// Whether the band or the best time lie beyond the longest wait so far.
+    /// Whether the band or the best time is beyond the longest wait so far.
     pub beyond_the_record: bool,
-    /// Whether the next cast is to be left longer than any of the record: nothing is known of what comes there.
+    /// Whether the next cast is to be left longer than any in the record, where nothing is known yet.
     pub asks_for_longer: bool,
     /// Finished casts of today.
     pub casts: usize,
     /// Bites of today.
     pub bites: usize,
-    /// The leave time to plan for the next cast, looking for what comes later included.
+    /// The leave time to plan for the next cast, including the time added to explore.
     pub next_leave_min: f64,
-    /// The same in whole minutes: the one figure that the screens show and the simulated bank fishes.
+    /// The same in whole minutes: the only figure that the screens show and that the simulation uses.
     pub leave_min: u32,
 }
 
 /// Whether to leave the running cast in.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WaitingOn {
-    /// Whether waiting on earns more than a fresh cast.
+    /// Whether waiting on brings more bites an hour than a fresh cast.
     pub worth_it: bool,
-    /// Until when waiting on earns most, minutes after the splash.
+    /// Until when waiting on is best, minutes after the splash.
     pub until_min: f64,
     /// Bites per hour of waiting on until then.
     pub rate_per_hour: f64,
@@ -75,7 +75,7 @@ pub struct WaitingOn {
     pub bite_in_five: f64,
 }
 
-/// Advice on a record. Ask [`WaitPosterior`] where more than this is wanted of the same record.
+/// Advice on a record. If more than this is needed for the same record, use [`WaitPosterior`].
 pub fn advise(record: &Record, settings: &Settings) -> Result<Advice, BiteError> {
     Ok(LeavePlan::new(record, settings)?.advice())
 }
@@ -109,9 +109,9 @@ impl LeavePlan {
         }
     }
 
-    /// The near-best band of leave times, cut short where a cast that has come so far without a bite is
-    /// better wound in. A band by R(t) alone stays wide where few casts are left to wait, though each
-    /// of these then waits in vain.
+    /// The near-best band of leave times, which ends where a cast that has had no bite so far is better wound
+    /// in. A band by R(t) alone stays wide if few casts are still waiting, although each of those then waits
+    /// in vain.
     fn sequential_band(&self, means: &Means) -> Band {
         let mut found = band(means, self.settings.near_best);
         let stop =
@@ -137,36 +137,36 @@ impl LeavePlan {
         }
     }
 
-    /// The leave time to plan for the next cast, minutes: longer than the best so far where what comes later is worth a
-    /// look. A cast left longer shows all that a shorter one would have shown, and more: a slow steady water told from one
-    /// where the bites are over, a second bunch of bites.
+    /// The leave time to plan for the next cast, minutes: longer than the best time if exploring later
+    /// minutes is worth it. A cast that is left longer shows all that a shorter one would have shown, and
+    /// more: whether a slow water is steady or its bites are over, or a second bunch of bites.
     pub fn next_leave(&self) -> f64 {
         let reckoned = self.reckoned();
         let best = top(&reckoned.rate[..self.horizon()]);
         self.shapes.times[self.look(best, reckoned)]
     }
 
-    /// Whether to leave a cast in that lies where the next one will and has waited `so_far` minutes without a bite: see
-    /// [`LeavePlan::waiting_on_where`].
+    /// Whether to leave a cast in that has waited `so_far` minutes without a bite and lies where the next one
+    /// will: see [`LeavePlan::waiting_on_where`].
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
         self.waiting_on_where(self.fed, so_far)
     }
 
-    /// Whether to leave a cast in, in fed water or not, that has waited `so_far` minutes without a bite. A fresh cast is taken
-    /// to lie in water fed as that of this one.
+    /// Whether to leave a cast in, in fed water or not, that has waited `so_far` minutes without a bite. A
+    /// fresh cast is assumed to be in water fed like that of this one.
     ///
-    /// Waiting on until s earns F(s) - F(so far) bites for the integral of S over that stretch and d a
-    /// bite; the turn-round is paid whenever the cast ends, so it doesn't count. It is weighed against
-    /// the rate of fresh casts left for the best time. Both sides know of the wait so far: every law
-    /// counts by its chance of it, so that a slow day lowers both.
+    /// Waiting on until s earns F(s) - F(so far) bites for the integral of S over that stretch and d a bite;
+    /// the turn-round is paid whenever the cast ends, so it doesn't count. It is compared with the rate of
+    /// fresh casts left for the best time. Both take the wait so far into account: every law is weighted by
+    /// its probability of that wait, so a slow day lowers both.
     pub fn waiting_on_where(&self, fed: bool, so_far: f64) -> Result<WaitingOn, BiteError> {
         let waited = super::error::not_negative("the wait so far", so_far)?;
         let means = &self.reckoned_of(fed).means;
-        // Of what comes beyond the longest time that the shapes know the last of them is the best guess.
+        // Beyond the longest time of the shapes, their last minutes are the best guess.
         let u = waited.min(means.times[means.times.len() - 1] - LAST_KNOWN_MIN);
         let bitten = |t: f64| at(&means.times, &means.bitten, t);
         let still = (1.0 - bitten(u)).max(1e-12);
-        // The cast that is out reaches past the horizon of a plan.
+        // A cast that is out may be beyond the horizon of a plan.
         let end = means.times.partition_point(|&t| t <= 1.5 * u).max(means.known);
         let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u, end);
         Ok(WaitingOn {
@@ -197,8 +197,8 @@ impl LeavePlan {
         (until, top, fresh / (1.0 - b).max(1e-12))
     }
 
-    /// The first time from `from` on at which a cast without a bite is better wound in; `None` where
-    /// there is none up to the horizon.
+    /// The first time from `from` on at which a cast without a bite is better wound in; `None` if there is
+    /// none up to the horizon.
     fn give_up(&self, means: &Means, from: f64) -> Option<f64> {
         let times = &means.times[..means.known];
         let gain = |t: f64| {
@@ -206,7 +206,7 @@ impl LeavePlan {
             rate - fresh
         };
         let first = times.partition_point(|&t| t < from);
-        // The last few times see too little of what lies ahead to judge by.
+        // Too little time lies ahead of the last few points for a judgement.
         let stop = times.iter().skip(first).take_while(|&&t| t < 0.9 * times[times.len() - 1]);
         let mut last = (from, gain(from));
         if last.1 < 0.0 {
@@ -244,7 +244,7 @@ fn bite_window(means: &Means) -> Option<(f64, f64)> {
     best
 }
 
-/// Minutes before the end of what the shapes know from which on a chance is still said of what is known.
+/// How long before the last time of the shapes a chance is still computed, in minutes.
 const LAST_KNOWN_MIN: f64 = 10.0;
 
 #[cfg(test)]

@@ -1,11 +1,11 @@
-//! What earlier days say of today: days differ, and the book says by how much.
+//! What earlier days imply for today: days differ, and the book shows by how much.
 //!
-//! Every day has a truth of its own, scattered about that of its water: the rate, or the odds of a bite, by
-//! a normal factor on the log scale (a meta-analytic-predictive prior; Neuenschwander and others 2010).
-//! How far days scatter is unknown and is learned from the book, over the few values of [`SCATTERS`]. Beside that,
-//! any day may be of another kind altogether, drawn from what is believed without a book: an earlier one with one less
-//! its weight, today with [`UNLIKE_TODAY`] (the robust mixture of Schmidli and others 2014, Biometrics 70). So like days
-//! help, and unlike ones lose their say as today's casts speak against them.
+//! Every day has a truth of its own, which varies about that of its water: the rate, or the odds of a bite,
+//! by a normal effect on the log scale (a meta-analytic-predictive prior; Neuenschwander and others 2010).
+//! How much days vary is learned from the book, over the few values of [`SCATTERS`]. In addition, any day may
+//! be of another kind altogether, drawn from the prior without a book: an earlier one with one minus its
+//! weight, today with probability [`UNLIKE_TODAY`] (the robust mixture of Schmidli and others 2014,
+//! Biometrics 70). So similar days help, and the influence of others fades as today's casts contradict them.
 //!
 //! All shapes of one form that differ in how many bites they bring are a family; a day effect moves within it.
 
@@ -15,10 +15,10 @@ use super::record::EarlierDay;
 use super::shapes::Shapes;
 use libm::{exp, log};
 
-/// Chance that today is of another kind than all days before. A guess, checked by simulation.
+/// Probability that today is of another kind than all earlier days. A guess, checked by simulation.
 pub(crate) const UNLIKE_TODAY: f64 = 0.1;
 
-/// What is believed of today's shapes after the days of a book: weights that sum to 1.
+/// The prior weights of today's shapes given the days of a book; they sum to 1.
 pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {
     let sum: f64 = shapes.prior.iter().sum();
     let prior: Vec<f64> = shapes.prior.iter().map(|p| p / sum).collect();
@@ -32,7 +32,7 @@ pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {
     }
     let mut today = vec![0.0; prior.len()];
     for ((_, believed), steps) in SCATTERS.iter().zip(&shapes.day_effects().0) {
-        // Weight of each shape as that of the water, the evidence for this scatter included.
+        // The weight of each shape for the water, including the evidence for this scatter.
         let mut water: Vec<f64> = prior.iter().map(|p| believed * p).collect();
         for (weight, day) in &likely {
             let from_water = steps.as_ref().map(|steps| along_rows(shapes, steps, day));
@@ -50,7 +50,7 @@ pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {
     today.iter().zip(&prior).map(|(t, p)| (1.0 - UNLIKE_TODAY) * t / sum + UNLIKE_TODAY * p).collect()
 }
 
-/// How likely each shape makes a day, in units of what was to be expected without any book.
+/// The likelihood of a day under each shape, relative to its expectation without a book.
 fn likelihoods(shapes: &Shapes, day: &EarlierDay, prior: &[f64]) -> Vec<f64> {
     let mut product = vec![1.0_f64; prior.len()];
     let mut ln = vec![0.0_f64; prior.len()];
@@ -77,7 +77,7 @@ fn likelihoods(shapes: &Shapes, day: &EarlierDay, prior: &[f64]) -> Vec<f64> {
     likely
 }
 
-/// Of each shape: the mean of `values` over where a day effect may take it.
+/// For each shape, the mean of `values` over the shapes to which a day effect may take it.
 fn along_rows(shapes: &Shapes, steps: &[Vec<f32>], values: &[f64]) -> Vec<f64> {
     let mut out = Vec::with_capacity(values.len());
     for (family, steps) in shapes.families.iter().zip(steps) {
@@ -90,7 +90,7 @@ fn along_rows(shapes: &Shapes, steps: &[Vec<f32>], values: &[f64]) -> Vec<f64> {
     out
 }
 
-/// Adds to `today` where the day effect takes the weights of the water.
+/// Moves the weights of the water by the day effect and adds them to `today`.
 fn add_along_columns(shapes: &Shapes, steps: &[Vec<f32>], water: &[f64], today: &mut [f64]) {
     for (family, steps) in shapes.families.iter().zip(steps) {
         let n = family.keenness.len();
@@ -122,7 +122,7 @@ mod tests {
     }
 
     #[test]
-    fn families_hold_every_shape_once() {
+    fn families_contain_every_shape_once() {
         let shapes = Shapes::new(&SHAPE_PRIORS);
         let mut next = 0;
         for family in &shapes.families {
@@ -134,7 +134,7 @@ mod tests {
     }
 
     #[test]
-    fn no_book_leaves_what_was_believed() {
+    fn without_a_book_the_prior_stays_as_it_is() {
         let shapes = Shapes::new(&SHAPE_PRIORS);
         let sum: f64 = shapes.prior.iter().sum();
         let nothing = [EarlierDay { waits: &steady(9.0, 8, 20.0), weight: 0.0 }];
@@ -144,7 +144,7 @@ mod tests {
     }
 
     #[test]
-    fn like_days_narrow_the_rate_of_today_and_unlike_ones_do_not() {
+    fn similar_days_narrow_todays_rate_and_dissimilar_ones_do_not() {
         let shapes = Shapes::new(&SHAPE_PRIORS);
         let day = |waits| EarlierDay { waits, weight: 0.8 };
         let (slow, usual, quick) = (steady(30.0, 12, 40.0), steady(15.0, 12, 40.0), steady(7.5, 12, 40.0));

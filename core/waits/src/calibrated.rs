@@ -1,6 +1,6 @@
-//! Simulation-based calibration (Talts and others 2018) of what needs the inside of this crate: truths are drawn from what is
-//! believed beforehand and casts from the truth, and the truth then lies anywhere in the posterior alike. The rest is part
-//! `sbc` of `./dev sim`.
+//! Simulation-based calibration (Talts and others 2018) of parts that need the internals of this crate:
+//! truths are drawn from the prior and casts from the truth, and the rank of the truth in the posterior must
+//! then be uniform. The rest is part `sbc` of `./dev sim`.
 
 use super::book::UNLIKE_TODAY;
 use super::day_effects::SCATTERS;
@@ -10,7 +10,7 @@ use super::{EarlierDay, LeavePlan, Record, Settings, Wait};
 use std::sync::Arc;
 
 const PARTS: usize = 20;
-/// 99 % point of chi-square with 19 degrees of freedom, as statistical tables have it.
+/// 99 % point of chi-square with 19 degrees of freedom, from statistical tables.
 const UNEVEN: f64 = 36.19;
 const LEAVE: f64 = 20.0;
 
@@ -59,7 +59,7 @@ impl Draws {
     }
 }
 
-/// Where the truth lies by its share bitten in twenty minutes.
+/// The rank of the truth, by the share of casts bitten in twenty minutes.
 fn rank(shapes: &Shapes, weights: &[f64], truth: usize, draws: &mut Draws) -> f64 {
     let of = |shape: usize| between(&shapes.bitten[shape * POINTS..][..POINTS], shapes.place(LEAVE));
     let at = of(truth);
@@ -69,7 +69,7 @@ fn rank(shapes: &Shapes, weights: &[f64], truth: usize, draws: &mut Draws) -> f6
     (sum(&|v| v < at) + draws.uniform() * sum(&|v| v == at)) / weights.iter().sum::<f64>()
 }
 
-/// Draws the rank of each of this many truths, and fails where the ranks are less even than chance allows.
+/// Draws the rank of each of this many truths, and fails if the ranks are less uniform than chance allows.
 fn even(truths: u64, mut draw: impl FnMut(&mut Draws) -> f64) {
     let mut parts = [0.0_f64; PARTS];
     for truth in 0..truths {
@@ -88,7 +88,7 @@ fn plan(shapes: &Arc<Shapes>, today: &[Wait], earlier: &[EarlierDay], changing: 
 }
 
 #[test]
-fn a_day_that_may_change_is_followed_as_well_as_it_can_be() {
+fn the_posterior_of_a_day_that_may_change_is_calibrated() {
     let shapes = Arc::new(Shapes::new(&SHAPE_PRIORS));
     even(1_000, |draws| {
         let mut shape = draws.of(shapes.prior.iter().copied());
@@ -106,7 +106,7 @@ fn a_day_that_may_change_is_followed_as_well_as_it_can_be() {
 }
 
 #[test]
-fn earlier_days_say_of_today_what_they_can() {
+fn the_prior_from_earlier_days_is_calibrated() {
     let shapes = Arc::new(Shapes::new(&SHAPE_PRIORS));
     let weight = 0.8;
     even(600, |draws| {

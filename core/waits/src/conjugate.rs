@@ -9,9 +9,9 @@ use libm::{exp, log1p, pow};
 /// Gamma posterior of theta in S(t) = exp(-theta t^power).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct GammaPosterior {
-    /// Shape: the prior's plus one a bite.
+    /// Shape: the prior's plus one for each bite.
     pub shape: f64,
-    /// Rate: the prior's plus t^power a cast.
+    /// Rate: the prior's plus t^power for each cast.
     pub rate: f64,
     /// The known Weibull shape; 1 for exponential waits.
     pub power: f64,

@@ -9,9 +9,9 @@ use super::{BiteError, WaitPosterior};
 pub enum CurveKind {
     /// Share of casts still without a bite.
     Survival,
-    /// Share of the casts that have waited so long and get a bite within the next minute.
+    /// Share of the casts still waiting at this time that get a bite within the next minute.
     NextMinute,
-    /// Bites per hour of leaving every cast so long.
+    /// Bites per hour if every cast is left this long.
     Rate,
 }
 
@@ -57,7 +57,7 @@ impl WaitPosterior {
             let still = (1.0 - bitten).max(1e-12);
             let (value, counts) = match kind {
                 CurveKind::Survival => (still, weight),
-                // Only casts still waiting speak for it.
+                // Only casts still waiting count.
                 CurveKind::NextMinute => {
                     ((between(rows.bitten(shape), next) - bitten) / still, weight * still)
                 }
@@ -71,7 +71,7 @@ impl WaitPosterior {
     }
 }
 
-/// Value at which the weights of sorted values come to `target`.
+/// The value at which the cumulative weight of sorted values reaches `target`.
 fn quantile(values: &[(f64, f64)], target: f64) -> Option<f64> {
     let mut sum = 0.0;
     for &(value, weight) in values {

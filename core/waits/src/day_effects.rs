@@ -1,21 +1,21 @@
-//! How far days of one water scatter, and how a day moves within the shapes of one form.
+//! How much days of one water differ, and how a day effect moves between the shapes of one form.
 
 use libm::exp;
 
-/// Standard deviations of a day's effect on the log scale, with what each is believed before the book: none at all,
-/// by a quarter, by more than half. A guess, checked by simulation (docs/advice.md).
+/// Standard deviations of a day's effect on the log scale, each with its prior probability: none at all, a
+/// quarter, more than half. A guess, checked by simulation (docs/advice.md).
 pub(crate) const SCATTERS: [(f64, f64); 3] = [(0.0, 0.4), (0.25, 0.3), (0.6, 0.3)];
-/// Shapes of one form, and where each lies on the axes along which a day effect moves.
+/// Shapes of one form, with their positions on the axes along which a day effect moves.
 #[derive(Debug, Clone)]
 pub(crate) struct Family {
     /// The first of them.
     pub first: usize,
-    /// Of each: ln of the rate, or ln of the odds of a bite; two of them where both can move.
+    /// For each: ln of the rate or ln of the odds of a bite, or both if both can move.
     pub keenness: Vec<[f64; 2]>,
 }
 
 impl Family {
-    /// How likely a day of each member is to be one of each other, row by row, for one scatter.
+    /// The probability that a day moves from each member to each other, row by row, for one scatter.
     fn steps(&self, sd: f64) -> Vec<f32> {
         let n = self.keenness.len();
         let mut rows = Vec::with_capacity(n * n);
@@ -34,7 +34,7 @@ impl Family {
     }
 }
 
-/// The steps of a day effect within every family, by scatter; none for no scatter.
+/// The transition probabilities of a day effect within every family, by scatter; `None` for no scatter.
 #[derive(Debug)]
 pub(crate) struct DayEffects(pub(crate) Vec<Option<Vec<Vec<f32>>>>);
 

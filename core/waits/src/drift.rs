@@ -1,39 +1,41 @@
-//! Days that change while they are fished: bites that come later and later after the splash, or sooner.
+//! Days that change while they are fished: bites come later and later after the splash, or sooner and sooner.
 //!
-//! Most of the belief is that a day stays as it is. In the rest weight moves, with every minute that a bait is out, from each
-//! shape to those that differ in place alone and lie next to it (fixed share; Herbster and Warmuth 1998, Machine Learning 32).
-//! The casts tell which part is right, so a day that stays as it is pays little for the other. Moves are accepted as in
-//! a Metropolis walk (1953) on what is believed beforehand, so that time alone, without a cast that tells, changes nothing.
+//! Most of the prior weight is on days that stay as they are. In the rest, weight moves with every minute
+//! that a bait is out from each shape to its neighbours, which differ only in when the bites come (fixed
+//! share; Herbster and Warmuth 1998, Machine Learning 32). The casts show which part is right, so a day that
+//! stays as it is loses little. Moves are accepted as in a Metropolis walk (1953) on the prior, so that time
+//! alone, without evidence from a cast, changes nothing.
 
 use super::Wait;
 
-/// Chance that a day changes: one in five. A guess, checked by simulation (docs/advice.md).
+/// Probability that a day changes: one in five. A guess, checked by simulation (docs/advice.md).
 pub(crate) const CHANGES: f64 = 0.2;
-/// Share of the weight of a place that sets out for the two places beside it in a minute. Set by simulation (docs/advice.md).
+/// Share of the weight of a place that moves towards its two neighbours in a minute. Set by simulation
+/// (docs/advice.md).
 const MOVES_A_MINUTE: f64 = 0.01;
-/// A longer cast than this moves no more, minutes.
+/// A cast longer than this moves no more weight than this, minutes.
 const LONGEST_MIN: f64 = 60.0;
 
-/// Where a curve lies among those that differ from it in place alone.
+/// The position of a curve among those that differ from it only in place.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Stop {
-    /// Which of them belong together, and where it lies among these.
+    /// Which curves belong together, and the position among them.
     pub track: usize,
     pub step: usize,
-    /// Its shape with the least share of casts that get a bite; the other shares follow.
+    /// Its shape with the smallest share of casts that get a bite; the other shares follow.
     pub first: usize,
     pub shares: usize,
 }
 
-/// A shape, one beside it, and what share of those that set out gets there and back.
+/// A shape, a neighbour, and the shares of moves that are accepted there and back.
 type Way = (u32, u32, [f32; 2]);
 
-/// The ways on which weight moves.
+/// The connections along which weight moves.
 #[derive(Debug)]
 pub(crate) struct Drift(Vec<Way>);
 
 impl Drift {
-    /// Between the stops of shapes that are believed in beforehand as `prior` says.
+    /// The connections between the stops of shapes with these prior weights.
     pub(crate) fn new(prior: &[f64], stops: &[Stop]) -> Self {
         let mut ways = Vec::new();
         let accepted = |from: usize, to: usize| (prior[to] / prior[from]).min(1.0) as f32;
@@ -48,7 +50,8 @@ impl Drift {
         Self(ways)
     }
 
-    /// Moves the weights of a day that changes by as long as a cast was out; `all` are those of any day, these among them.
+    /// Moves the weights of a changing day by the time a cast was out; `all` contains the weights of both
+    /// kinds of days.
     pub(crate) fn go_on(&self, wait: Wait, moving: &mut [f64], all: &mut [f64]) {
         let (before, each_way) = (moving.to_vec(), each_way(wait));
         for &(i, j, [there, back]) in &self.0 {
@@ -62,14 +65,14 @@ impl Drift {
     }
 }
 
-/// Share that sets out for each of the places beside one while a cast is out.
+/// Share of the weight that moves towards each neighbour while a cast is out.
 fn each_way(wait: Wait) -> f64 {
     0.5 * MOVES_A_MINUTE * wait.minutes().min(LONGEST_MIN)
 }
 
 #[cfg(test)]
 impl Drift {
-    /// Where a shape is after a cast, by a figure that is even between 0 and 1.
+    /// The shape after a cast, drawn with a uniform number between 0 and 1.
     pub(crate) fn moved(&self, shape: usize, wait: Wait, mut u: f64) -> usize {
         for &(i, j, [there, back]) in &self.0 {
             let (to, accepted) = match shape as u32 {
@@ -109,7 +112,7 @@ mod tests {
     }
 
     #[test]
-    fn weight_moves_to_the_places_beside_and_is_kept() {
+    fn weight_moves_to_neighbouring_places_and_none_is_lost() {
         let shapes = Shapes::new(&SHAPE_PRIORS);
         let way = shapes.drift().0[200];
         let mut moving = vec![0.0; shapes.count()];
@@ -121,9 +124,10 @@ mod tests {
         assert!((2..=3).contains(&moving.iter().filter(|w| **w > 0.0).count()));
     }
 
-    /// Bites that come a minute later with every third cast: who allows for it expects the next one later.
+    /// Bites come a minute later with every third cast: a model that allows for it expects the next one
+    /// later.
     #[test]
-    fn a_window_that_moves_is_followed() {
+    fn a_moving_window_is_followed() {
         let day: Vec<Wait> = (0..24)
             .map(|i| {
                 if i % 3 == 2 {

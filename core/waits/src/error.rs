@@ -1,9 +1,9 @@
-//! What can be wrong with the figures given for a computation of waits.
+//! What can be wrong with the input of a computation about waits.
 
 /// Why an answer about waits can't be given.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum BiteError {
-    /// There is no wait at all to work with.
+    /// There are no waits.
     #[error("there are no waits to work with: log a cast first, or choose more casts")]
     NoWaits,
     /// A model can't be fitted without enough bites.
@@ -14,7 +14,7 @@ pub enum BiteError {
         /// How many there are.
         found: usize,
     },
-    /// A bite at the very splash has no place in a model of waits.
+    /// A model of waits can't represent a bite exactly at the splash.
     #[error("a bite after 0 minutes can't be fitted: mend the time of that cast or its settle time")]
     BiteAtZero,
     /// A number that must be positive isn't, or isn't a number.

@@ -1,11 +1,11 @@
-//! The record of waits in the form in which a likelihood wants it: sums for the bites, ln times in
-//! groups of equal weight for the casts without one.
+//! The record of waits in the form that a likelihood needs: sums for the bites, and ln times in groups of
+//! equal weight for the casts without one.
 
 use super::error::share;
 use super::{BiteError, Wait};
 use libm::log;
 
-/// A bite logged at once is taken at six seconds, which no tap is more exact than.
+/// A bite logged at once counts as after six seconds, since no tap is more exact than that.
 pub const SHORTEST_BITE_MIN: f64 = 0.1;
 
 /// One wait with its weight.
@@ -16,7 +16,7 @@ struct Weighed {
     weight: f64,
 }
 
-/// The waits of a record as they came in.
+/// The waits of a record in their original order.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct WeighedWaits(Vec<Weighed>);
 
@@ -36,8 +36,8 @@ impl WeighedWaits {
         self.0.extend(weighed(wait, weight));
     }
 
-    /// What a likelihood needs of them, in order of time. The order they came in is forgotten, so that it can't change a bit
-    /// of any answer.
+    /// What a likelihood needs from them, sorted by time, so that their original order can't change a single
+    /// bit of any answer.
     pub fn evidence(&self) -> Evidence {
         let key = |w: &Weighed| (w.weight, w.minutes, w.bite);
         let mut waits = self.0.clone();
@@ -90,7 +90,7 @@ pub(crate) struct Evidence {
     pub typical_ln: Option<f64>,
 }
 
-/// A wait as evidence; a cast wound in at once says nothing.
+/// A wait as evidence; `None` for a cast wound in at once, which is no evidence.
 fn weighed(wait: Wait, weight: f64) -> Option<Weighed> {
     let bite = wait.is_bite();
     let minutes = if bite { wait.minutes().max(SHORTEST_BITE_MIN) } else { wait.minutes() };
@@ -102,7 +102,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn order_is_forgotten_to_the_bit() {
+    fn the_order_of_waits_does_not_change_a_single_bit() {
         let waits: Vec<Wait> =
             (0..40).map(|i| Wait::new(f64::from(i * 17 % 23) + 0.1, i % 3 == 0).unwrap()).collect();
         let (mut a, mut b) = (WeighedWaits::default(), WeighedWaits::default());
@@ -127,7 +127,7 @@ mod tests {
     }
 
     #[test]
-    fn weights_outside_nought_to_one_are_refused() {
+    fn weights_outside_zero_to_one_are_refused() {
         assert!(WeighedWaits::default().add_session(&[], 1.01).is_err());
         assert!(WeighedWaits::default().add_session(&[], -0.1).is_err());
     }

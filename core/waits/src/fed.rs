@@ -1,14 +1,15 @@
-//! Feed in the model of waits: casts in fed water have r times the hazard of the others (proportional hazards; Cox 1972,
-//! Journal of the Royal Statistical Society B 34).
+//! Feed in the model of waits: casts in fed water have r times the hazard of the others (proportional
+//! hazards; Cox 1972, Journal of the Royal Statistical Society B 34).
 //!
-//! A wait w of a cast with the hazard r h, and e = 1 for a bite, adds e (ln r + ln h(w)) - r H(w) to the log-likelihood, H
-//! being the sum of h up to w: the share still waiting becomes its power r. Neither side is the usual one. A shape is what
-//! lies between them: fed casts have its hazard times one power, the others its hazard times the power that mirrors it, and
-//! r is the ratio of the two. So naming the sides the other way round turns r into 1 / r and changes nothing else, and
-//! earlier days, whose feed is not asked, speak for what lies between.
+//! A wait w of a cast with the hazard r h, and e = 1 for a bite, adds e (ln r + ln h(w)) - r H(w) to the
+//! log-likelihood, H being the sum of h up to w: the share still waiting becomes its power r. Neither side is
+//! the baseline. A shape describes the middle: fed casts have its hazard times one power, the others its
+//! hazard times the mirrored power, and r is the ratio of the two. So exchanging the names of the sides turns
+//! r into 1 / r and changes nothing else, and earlier days, whose feed is not considered, count for the
+//! middle.
 //!
-//! r enters only where both sides have casts enough to say something of it (see [`FedWaits::speak`]). Until then, and on
-//! every day on which all casts or none lay in fed water, nothing of this is reckoned.
+//! r is used only if both sides have enough casts (see [`FedWaits::speak`]). Until then, and on every day on
+//! which all casts or none lay in fed water, none of this is computed.
 
 use super::likelihood::Likelihood;
 use super::renewal::Costs;
@@ -17,24 +18,25 @@ use super::{BiteError, Wait};
 use libm::{exp, log};
 use std::sync::Arc;
 
-/// How many values of r are weighed.
+/// How many values of r are considered.
 pub const FED_TIMES: usize = 7;
-/// The powers of fed casts, in eighths; those of the others are the same from the end. A power of an eighth is three square
-/// roots and a product, which every platform rounds alike.
+/// The powers of fed casts, in eighths; those of the others are the same from the end. A power of an eighth
+/// is three square roots and a product, which every platform rounds alike.
 const EIGHTHS: [u8; FED_TIMES] = [5, 6, 7, 8, 9, 11, 13];
 /// The one that changes nothing.
 const NO_EFFECT: usize = 3;
-/// Casts on each side, and bites on both together, from which r enters. A guess: fewer say next to nothing.
+/// How many casts on each side, and bites on both together, are needed before r is used. A guess: fewer are
+/// next to no evidence.
 const CASTS_A_SIDE: usize = 3;
 const BITES: usize = 3;
 
-/// What is believed of r beforehand: how likely it is 5/13, 6/11, 7/9, 1, 9/7, 11/6 and 13/5.
+/// The prior of r: the probabilities of 5/13, 6/11, 7/9, 1, 9/7, 11/6 and 13/5.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FedPrior(pub [f64; FED_TIMES]);
 
-/// The prior in use. Half of it says that feed does nothing, as the comparisons believe of every change. The rest lies about
-/// that evenly either way, a bell in ln r with a standard deviation of a half, so that a doubling is nothing unheard of and a
-/// tenfold effect is. A guess, checked by simulation (docs/advice.md).
+/// The prior in use. Half of it is on "feed does nothing", as in the comparisons of changes. The rest is
+/// symmetric about that, a bell curve in ln r with a standard deviation of a half, so that a doubling is
+/// plausible and a tenfold effect is not. A guess, checked by simulation (docs/advice.md).
 pub const FED_PRIOR: FedPrior = FedPrior([0.03, 0.085, 0.135, 0.5, 0.135, 0.085, 0.03]);
 
 impl FedPrior {
@@ -55,7 +57,7 @@ fn ln_times() -> [f64; FED_TIMES] {
 /// How much quicker casts in fed water get their bites.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FedEffect {
-    /// Their hazard as a multiple of that of the others: the mean of ln r, as a multiple.
+    /// Their hazard as a multiple of that of the others: the geometric mean of r.
     pub times: f64,
     /// Lower end of its equal-tailed credible interval.
     pub low: f64,
@@ -63,12 +65,12 @@ pub struct FedEffect {
     pub high: f64,
 }
 
-/// Which power the hazard has on that side under each value of r.
+/// The power of the hazard on that side for a value of r.
 fn power(times: usize, fed: bool) -> usize {
     if fed { times } else { FED_TIMES - 1 - times }
 }
 
-/// The share bitten with the hazard taken times each of the powers.
+/// The share bitten with the hazard multiplied by each of the powers.
 #[inline]
 fn bitten_with_powers(bitten: f32) -> [f32; FED_TIMES] {
     let still = 1.0 - bitten;
@@ -86,18 +88,19 @@ fn bitten_with_powers(bitten: f32) -> [f32; FED_TIMES] {
     ]
 }
 
-/// Today's casts by whether they lay in fed water, and once both sides speak the weights of shape and r together.
+/// Today's casts by whether they lay in fed water and, once both sides have enough casts, the joint weights
+/// of shape and r.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct FedWaits {
     waits: Vec<(Wait, bool)>,
-    /// The weights of the shapes before the first of them.
+    /// The weights of the shapes before the first cast of today.
     before: Vec<f64>,
     prior: [f64; FED_TIMES],
-    /// Chance that the day changes.
+    /// Probability that the day changes.
     changing: f64,
-    /// Weight of each shape with each r, one row a value of r.
+    /// Weight of each shape with each r, one row for each value of r.
     weights: Option<[Vec<f64>; FED_TIMES]>,
-    /// What part of it is that of a day that changes; empty where none may.
+    /// The part of it that belongs to changing days; empty if days can't change.
     moving: [Vec<f64>; FED_TIMES],
 }
 
@@ -142,7 +145,7 @@ impl FedWaits {
         }
     }
 
-    /// Whether there is a choice of r, and both sides have enough casts to say something of it.
+    /// Whether several values of r are possible and both sides have enough casts.
     fn speak(&self) -> bool {
         if self.prior.iter().filter(|p| **p > 0.0).count() < 2 {
             return false;
@@ -152,13 +155,13 @@ impl FedWaits {
         fed >= CASTS_A_SIDE && self.waits.len() - fed >= CASTS_A_SIDE && bites >= BITES
     }
 
-    /// Each value of r with how likely it is, once both sides speak.
+    /// Each value of r with its probability, once both sides have enough casts.
     pub(crate) fn times(&self) -> Option<[(f64, f64); FED_TIMES]> {
         let (believed, ln) = (self.believed()?, ln_times());
         Some(std::array::from_fn(|j| (exp(ln[j]), believed[j])))
     }
 
-    /// Whether r is weighed.
+    /// Whether r is used.
     pub(crate) fn counts(&self) -> bool {
         self.weights.is_some()
     }
@@ -170,8 +173,8 @@ impl FedWaits {
         Some(sums.map(|sum| sum / all))
     }
 
-    /// How much quicker casts in fed water get their bites, with an interval of that level. Each value of r stands for all
-    /// that lie nearer to it than to the next, since the list is no finer.
+    /// How much quicker casts in fed water get their bites, with an interval of that level. Each value of r
+    /// represents all values nearer to it than to the next one, since the list is coarse.
     pub(crate) fn effect(&self, level: f64) -> Option<FedEffect> {
         let (believed, ln) = (self.believed()?, ln_times());
         let last = FED_TIMES - 1;
@@ -195,7 +198,8 @@ impl FedWaits {
         Some(FedEffect { times: exp(mean), low: exp(at(tail)), high: exp(at(1.0 - tail)) })
     }
 
-    /// The shapes as the casts of one side meet them, with their weights, which sum to 1; once both sides speak.
+    /// The shapes as they apply to the casts of one side, with their weights, which sum to 1; `None` until
+    /// both sides have enough casts.
     pub(crate) fn shapes_of(
         &self,
         shapes: &Shapes,
@@ -222,7 +226,7 @@ impl FedWaits {
     }
 }
 
-/// Multiplies the weights by how likely each shape with each r makes a wait of that side.
+/// Multiplies the weights by the likelihood of a wait on that side under each shape with each r.
 fn weigh(shapes: &Shapes, weights: &mut [Vec<f64>; FED_TIMES], wait: Wait, fed: bool) {
     let likelihood = Likelihood::new(shapes, wait);
     let (before, after) = likelihood.rows(shapes);
@@ -238,7 +242,7 @@ fn weigh(shapes: &Shapes, weights: &mut [Vec<f64>; FED_TIMES], wait: Wait, fed: 
     }
 }
 
-/// Makes the heaviest 1, where there is any.
+/// Scales the weights so that the largest is 1, if there is any.
 fn scale(weights: &mut [Vec<f64>; FED_TIMES], moving: &mut [Vec<f64>; FED_TIMES]) {
     let top = heaviest(weights);
     if top > 0.0 {
@@ -250,10 +254,10 @@ fn heaviest(weights: &[Vec<f64>; FED_TIMES]) -> f64 {
     weights.iter().flatten().copied().fold(0.0, f64::max)
 }
 
-/// So many factors of at least one in a million stay far from the smallest number.
+/// This many factors of at least one in a million stay far above the smallest representable number.
 const BETWEEN_SCALINGS: usize = 16;
 
-/// How many shares are taken to their powers in one go.
+/// How many shares are raised to their powers at once.
 const AT_ONCE: usize = 64;
 
 /// The first `N` shares bitten, or as many as there are, with the hazard taken times each of the powers.
@@ -268,7 +272,7 @@ fn powers_of<const N: usize>(bitten: &[f32]) -> [[f32; N]; FED_TIMES] {
     rows
 }
 
-/// Shapes as the casts of one side meet them, in rows like those of [`Shapes`].
+/// The shapes as they apply to the casts of one side, in rows like those of [`Shapes`].
 #[derive(Debug, Default)]
 pub(crate) struct FedShapes {
     pub(crate) bitten: Vec<f32>,

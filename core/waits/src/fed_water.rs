@@ -1,15 +1,15 @@
-//! Fed water, asked of a posterior.
+//! The part of the posterior about fed water.
 
 use super::fed::FedEffect;
 use super::{BiteError, WaitPosterior};
 
 impl WaitPosterior {
-    /// Takes whether the next cast lies in fed water: see [`super::LeavePlan::next_is_fed`].
+    /// Sets whether the next cast is in fed water: see [`super::LeavePlan::next_is_fed`].
     pub fn next_is_fed(&mut self, fed: bool) {
         self.plan.next_is_fed(fed);
     }
 
-    /// Whether casts in fed water are told from others: see [`super::LeavePlan::feed_counts`].
+    /// Whether casts in fed water are treated separately: see [`super::LeavePlan::feed_counts`].
     pub fn feed_counts(&self) -> bool {
         self.plan.feed_counts()
     }

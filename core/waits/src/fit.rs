@@ -1,4 +1,4 @@
-//! Maximum likelihood fits of wait models to waits of which some are only "longer than".
+//! Maximum likelihood fits of wait models to right-censored waits.
 //!
 //! The log-likelihood is the sum over bites of ln f(t) and over the other casts of ln S(t), in minutes.
 //! Weibull, log-normal and log-logistic are location-scale models of ln t and share one Newton search
@@ -92,7 +92,7 @@ impl TwoGroupFit {
     }
 }
 
-/// Fits one model. At least one bite is needed, two with different times where there is a shape.
+/// Fits one model. At least one bite is needed, two with different times if there is a shape.
 pub fn fit(model: Model, waits: &[Wait]) -> Result<Fit, BiteError> {
     check(waits, if model == Model::Exponential { 1 } else { 2 })?;
     match model {
@@ -264,7 +264,7 @@ fn gamma(waits: &[Wait]) -> Result<Fit, BiteError> {
     Err(unsettled)
 }
 
-/// Newton's step where the surface is a hilltop, a short step uphill elsewhere.
+/// Newton's step where the surface is concave, otherwise a short step uphill.
 fn ascent(g: [f64; 2], h: [f64; 3]) -> ([f64; 2], bool) {
     let det = h[0] * h[2] - h[1] * h[1];
     if h[0] < 0.0 && det > 0.0 {
@@ -294,7 +294,7 @@ mod tests {
     }
 
     #[test]
-    fn what_cannot_be_fitted_says_why() {
+    fn a_record_that_cannot_be_fitted_is_refused_with_a_reason() {
         assert_eq!(fit(Model::Weibull, &[]), Err(BiteError::NoWaits));
         assert_eq!(
             fit(Model::Exponential, &[wait(5.0, false)]),
@@ -341,7 +341,7 @@ mod tests {
 
     #[test]
     fn gamma_of_shape_one_and_weibull_of_shape_one_agree_with_the_exponential() {
-        // Quantiles of an exponential: both richer models must come out near shape 1.
+        // Quantiles of an exponential: both richer models must give a shape near 1.
         let waits: Vec<Wait> =
             (0..400).map(|i| wait(-20.0 * libm::log1p(-(f64::from(i) + 0.5) / 400.0), true)).collect();
         for model in [Model::Gamma, Model::Weibull] {

@@ -1,8 +1,8 @@
 //! The posterior of one piece on a grid: quadrature by equal steps in whitened coordinates, placed
 //! first by the curvature at the top and then by the moments found there (Naylor and Smith 1982).
 //!
-//! Equal steps of one standard deviation integrate a bell to nine digits; what is lost is what lies
-//! beyond the outermost step, and how far the posterior is from a bell.
+//! Equal steps of one standard deviation integrate a normal density to nine digits. The error comes from what
+//! is beyond the outermost step, and from the difference between the posterior and a normal density.
 
 use super::evidence::Evidence;
 use super::laplace::{Family, LN_CONCENTRATION, Piece, top};
@@ -20,7 +20,7 @@ pub(crate) struct Fineness {
     pub nodes: [usize; 3],
     /// How many standard deviations the grid reaches either side.
     pub reach: f64,
-    /// Steps of the tables of standard laws; 0 for none, where only the likelihood is wanted.
+    /// Steps of the tables of standard laws; 0 for none, if only the likelihood is needed.
     pub table: usize,
 }
 
@@ -180,7 +180,7 @@ fn frame(centre: [f64; 3], covariance: &[[f64; 3]; 3]) -> Frame {
     Frame { centre, spread }
 }
 
-/// Equal steps from -reach to reach; one step in the middle where a coordinate is missing.
+/// Equal steps from -reach to reach; a single one in the middle if the coordinate is missing.
 fn steps(count: usize, reach: f64) -> Vec<f64> {
     if count < 2 {
         return vec![0.0];
@@ -198,7 +198,7 @@ fn ln_volume(axes: &[&[f64]; 3], spread: &[[f64; 3]; 3], active: [bool; 3]) -> f
 
 /// The most nodes along the never-bite share.
 const MOST_SHARES: usize = 32;
-/// Steps of the gamma table where only the likelihood is wanted of it.
+/// Steps of the gamma table if it is needed only for the likelihood.
 const GAMMA_TAIL_STEPS: usize = 64;
 
 fn table_for(family: Family, s: f64, steps: usize) -> Table {
@@ -209,7 +209,7 @@ fn table_for(family: Family, s: f64, steps: usize) -> Table {
     }
 }
 
-/// All nodes of one shape: what depends on the shape only is worked out once.
+/// All nodes of one shape, for which everything that depends on the shape alone is computed once.
 struct Row<'a> {
     piece: Piece,
     priors: &'a Priors,
@@ -322,7 +322,7 @@ impl<'a> Row<'a> {
                 for (product, p) in products.iter_mut().zip(shares) {
                     *product *= p + (1.0 - p) * still;
                 }
-                // Shares are above e^-16, so sixteen factors never run out of range.
+                // Shares are above e^-16, so sixteen factors never underflow.
                 if i % 16 == 15 {
                     fold(products, *weight, ln);
                 }

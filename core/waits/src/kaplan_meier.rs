@@ -19,8 +19,8 @@ pub struct Step {
     pub bites: usize,
     /// Kaplan-Meier estimate of the share still without a bite after it.
     pub survival: f64,
-    /// Variance of ln S: Greenwood's sum of d / (n (n - d)) up to here, or what clusters make of it; infinite once the curve
-    /// reaches zero.
+    /// Variance of ln S: Greenwood's sum of d / (n (n - d)) up to here, or its version for clusters; infinite
+    /// once the curve reaches zero.
     pub greenwood_sum: f64,
     /// Nelson-Aalen estimate of the cumulative hazard.
     pub cumulative_hazard: f64,
@@ -68,10 +68,11 @@ impl SurvivalCurve {
         Ok(Self { steps: steps(&keys), waits: waits.len(), longest })
     }
 
-    /// The same curve with limits that allow for casts of one cluster (an hour, say) being alike: `clusters` names the
-    /// cluster of each wait. The variance of ln S is the sum over clusters of the squared influence of their casts, times
-    /// G / (G - 1) for G clusters (Ying and Wei 1994; the infinitesimal jackknife of R's survfit), and never below
-    /// Greenwood's, which it is with a cluster to every cast. With fewer than two clusters it stays Greenwood's.
+    /// The same curve with limits that allow for casts of one cluster (an hour, say) being alike: `clusters`
+    /// names the cluster of each wait. The variance of ln S is the sum over clusters of the squared influence
+    /// of their casts, times G / (G - 1) for G clusters (Ying and Wei 1994; the infinitesimal jackknife of
+    /// R's survfit), and never below Greenwood's, to which it is equal if every cast is a cluster. With fewer
+    /// than two clusters it is Greenwood's.
     pub fn in_clusters(waits: &[Wait], clusters: &[usize]) -> Result<Self, BiteError> {
         let mut curve = Self::new(waits)?;
         let count = clusters.iter().max().map_or(0, |last| last + 1);
@@ -92,7 +93,7 @@ impl SurvivalCurve {
                 gone.next();
             }
             let (n, d) = (step.at_risk as f64, step.bites as f64);
-            // Of a cast still out: d / (n (n - d)) without a bite here, -1 / n with one.
+            // The term of a cast still out is d / (n (n - d)) without a bite here, -1 / n with one.
             let term = d / (n * (n - d));
             influence.iter_mut().zip(&out).for_each(|(sum, out)| *sum += term * *out as f64);
             for &i in gone.clone().take_while(|&&i| waits[i].minutes() == step.minutes) {
@@ -111,12 +112,12 @@ impl SurvivalCurve {
         &self.steps
     }
 
-    /// How many waits the curve is made of.
+    /// How many waits the curve is computed from.
     pub fn waits(&self) -> usize {
         self.waits
     }
 
-    /// The longest wait, bite or not, in minutes: nothing is known beyond it.
+    /// The longest wait, with or without a bite, in minutes. Beyond it nothing is known.
     pub fn longest_min(&self) -> f64 {
         self.longest
     }
@@ -127,8 +128,8 @@ impl SurvivalCurve {
         after.checked_sub(1).map_or(1.0, |i| self.steps[i].survival)
     }
 
-    /// Smallest bite time by which a share `p` of casts has had its bite; `None` where the curve
-    /// doesn't come down that far.
+    /// Smallest bite time by which a share `p` of casts has had its bite; `None` if the curve doesn't fall
+    /// that far.
     pub fn quantile(&self, p: f64) -> Option<f64> {
         self.first_at_or_below(1.0 - p, |step| Some(step.survival))
     }
@@ -147,7 +148,7 @@ impl SurvivalCurve {
         Ok((low, high))
     }
 
-    /// Pointwise limits at every step; `None` where the curve is at zero and they are undefined.
+    /// Pointwise limits at every step; `None` if the curve is at zero and they are undefined.
     pub fn limits(&self, kind: Limits, level: f64) -> Result<Vec<Option<(f64, f64)>>, BiteError> {
         let z = two_sided_z(level)?;
         Ok(self.steps.iter().map(|step| step.limits(kind, z)).collect())
@@ -174,14 +175,14 @@ impl SurvivalCurve {
     }
 
     fn first_at_or_below(&self, level: f64, of: impl Fn(&Step) -> Option<f64>) -> Option<f64> {
-        // Products of ratios are off by their rounding; a level met exactly must count as met.
+        // Products of ratios have rounding errors, but a level that is reached exactly must count as reached.
         let level = level + 1e-9;
         self.steps.iter().find(|step| of(step).is_some_and(|s| s <= level)).map(|step| step.minutes)
     }
 }
 
 impl Step {
-    /// Greenwood's standard error of the survival; `None` where the curve is at zero.
+    /// Greenwood's standard error of the survival; `None` if the curve is at zero.
     pub fn standard_error(&self) -> Option<f64> {
         (self.at_risk > self.bites).then(|| self.survival * self.greenwood_sum.sqrt())
     }
@@ -262,7 +263,7 @@ mod tests {
     }
 
     #[test]
-    fn all_wound_in_stays_at_one() {
+    fn without_bites_the_curve_stays_at_one() {
         let curve = SurvivalCurve::new(&waits(&[(5.0, false), (9.0, false)])).unwrap();
         assert_eq!(curve.steps().len(), 0);
         assert_eq!(curve.survival_at(9.0), 1.0);
@@ -271,7 +272,7 @@ mod tests {
     }
 
     #[test]
-    fn a_bite_and_a_wind_in_at_one_time_put_the_bite_first() {
+    fn at_equal_times_bites_come_before_winding_in() {
         let curve = SurvivalCurve::new(&waits(&[(4.0, false), (4.0, true)])).unwrap();
         assert_eq!(curve.steps()[0].at_risk, 2);
         assert_eq!(curve.survival_at(4.0), 0.5);
@@ -284,8 +285,8 @@ mod tests {
         assert_eq!(curve.survival_at(0.0), 0.5);
     }
 
-    /// With a cluster to every cast the sum of squared influences is Greenwood's (as R's survfit has it); two casts that
-    /// always go together count as one.
+    /// If every cast is a cluster, the sum of squared influences is Greenwood's (as in R's survfit); two
+    /// casts that always go together count as one.
     #[test]
     fn clusters_of_one_are_greenwoods_and_twins_count_once() {
         let list = [

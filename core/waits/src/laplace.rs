@@ -1,9 +1,10 @@
-//! The top of a posterior and its curvature there: where a grid is placed first.
+//! The maximum of a posterior and its curvature there, from which the first grid is placed.
 //!
-//! Coordinates: s = ln concentration, l = ln scale, x = logit of the never-bite share. Concentration
-//! is the Weibull shape, 1 / sigma of log-normal waits, the square root of the gamma shape; the scale is
-//! the Weibull scale, the log-normal median, the gamma mean. For gamma waits the tail is taken by
-//! the cube-root approximation of Wilson and Hilferty 1931: good enough to aim by, the grid itself is exact.
+//! Coordinates: s = ln concentration, l = ln scale, x = logit of the never-bite share. Concentration is the
+//! Weibull shape, 1 / sigma of log-normal waits, the square root of the gamma shape; the scale is the Weibull
+//! scale, the log-normal median, the gamma mean. For gamma waits the tail is computed by the cube-root
+//! approximation of Wilson and Hilferty 1931, which is good enough to place the grid; the grid itself is
+//! exact.
 
 use super::evidence::Evidence;
 use super::matrix;
@@ -100,7 +101,7 @@ pub(crate) fn top(piece: Piece, priors: &Priors, evidence: &Evidence) -> ([f64; 
     (at, covariance(&here))
 }
 
-/// Newton's step, on a matrix made positive definite where it isn't.
+/// Newton's step, on a matrix made positive definite if it isn't.
 fn ascent(here: &Surface) -> ([f64; 3], bool) {
     let mut ridge = 0.0;
     loop {

@@ -1,4 +1,4 @@
-//! The posterior as a short list of laws with weights, for whoever plays days forward.
+//! The posterior as a short weighted list of laws, for simulating days.
 
 use super::fed::FedShapes;
 use super::shapes::{POINTS, Shapes, between};
@@ -22,8 +22,9 @@ impl ShapeLaw {
 }
 
 impl LeavePlan {
-    /// At most `most` shapes that stand for the posterior that the advice rests on: systematic picks at equal steps of its
-    /// weight, so each comes as often as its weight asks, to within one. The same record gives the same list.
+    /// At most `most` shapes that represent the posterior behind the advice. They are a systematic sample at
+    /// equal steps of cumulative weight, so each occurs in proportion to its weight to within one. The same
+    /// record gives the same list.
     pub fn laws(&self, most: usize) -> Vec<(f64, ShapeLaw)> {
         let step = 1.0 / most.max(1) as f64;
         let (mut so_far, mut next) = (0.0, 0.5 * step);
@@ -57,7 +58,7 @@ mod tests {
     use super::super::{CurveKind, Record, Settings, Wait, WaitPosterior};
 
     #[test]
-    fn a_few_hundred_laws_say_what_the_advice_rests_on() {
+    fn a_few_hundred_laws_represent_the_posterior_of_the_advice() {
         let waits: Vec<Wait> = (1..14).map(|i| Wait::new(f64::from(i) * 1.7, i % 3 != 0).unwrap()).collect();
         let posterior = WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap();
         let laws = posterior.laws(300);

@@ -9,28 +9,29 @@ pub(crate) struct Means {
     pub rate: Vec<f64>,
     /// Mean share bitten.
     pub bitten: Vec<f64>,
-    /// Mean of the wait or t.
+    /// Mean of the wait or t, whichever is less.
     pub waiting: Vec<f64>,
     /// Mean share of casts that ever get a bite.
     pub ever: f64,
-    /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time): over the
-    /// mean share still waiting, the rate of fresh casts once a cast has waited t without a bite. Of a plan only.
+    /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time). Divided by the mean
+    /// share still waiting, it is the rate of fresh casts once a cast has waited t without a bite. Only plans
+    /// fill it.
     pub fresh: Vec<f64>,
-    /// How many of the times lie within the horizon, up to which leave times are looked at.
+    /// How many of the times are within the horizon, up to which leave times are considered.
     pub known: usize,
 }
 
-/// Leave times that come near the best.
+/// Leave times whose rate is near the best.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Band {
     /// Best leave time within the horizon, and its rate in bites per minute.
     pub best: f64,
     pub best_rate: f64,
-    /// Whether the best lies inside the horizon, and not at its end.
+    /// Whether the best time is inside the horizon, not at its end.
     pub inside: bool,
-    /// From where on leaving is near-best.
+    /// The first near-best leave time.
     pub from: f64,
-    /// Until where; `None` where the band runs to the horizon.
+    /// The last one; `None` if the band extends to the horizon.
     pub until: Option<f64>,
 }
 
@@ -44,7 +45,7 @@ pub(crate) fn band(means: &Means, near_best: f64) -> Band {
         }
     }
     let last = rate.len() - 1;
-    // A rise of less than one in a thousand towards the horizon is no reason to call the end best.
+    // The end of the horizon counts as best only if the rate there is higher by at least one in a thousand.
     let inside = top < last && rate[last] < rate[top] * 0.999;
     let (best, best_rate) = peak(times, rate, top);
     let level = near_best * best_rate;
@@ -53,7 +54,7 @@ pub(crate) fn band(means: &Means, near_best: f64) -> Band {
         low -= 1;
     }
     let from = match low {
-        // Nothing is caught by a cast of no length.
+        // A cast of no length catches nothing.
         0 => crossing((0.0, 0.0), (times[0], rate[0]), level),
         i => crossing((times[i - 1], rate[i - 1]), (times[i], rate[i]), level),
     };
@@ -87,7 +88,7 @@ fn crossing(a: (f64, f64), b: (f64, f64), level: f64) -> f64 {
     if a.1 == b.1 { b.0 } else { a.0 + (b.0 - a.0) * ((level - a.1) / (b.1 - a.1)).clamp(0.0, 1.0) }
 }
 
-/// A mean curve at any time, straight between the times it is known at and from 0 at 0.
+/// A mean curve at any time, interpolated linearly between its points and from 0 at 0.
 pub(crate) fn at(times: &[f64], values: &[f64], t: f64) -> f64 {
     let i = times.partition_point(|&x| x < t);
     match (i, times.get(i)) {

@@ -3,12 +3,12 @@
 use super::Wait;
 use super::shapes::{POINTS, Shapes};
 
-/// How likely a wait is under a shape: where to look along its row.
+/// The likelihood of a wait under a shape, as a position in the shape's row.
 pub(crate) struct Likelihood {
     point: usize,
-    /// Bite: one over the step in minutes. No bite: how far into the step the cast ended.
+    /// With a bite: one over the step in minutes. Without: how far into the step the cast ended.
     x: f64,
-    /// What stray bites add: their density, or the share they have left without a bite.
+    /// The contribution of stray bites: their density, or the share of casts without one.
     stray: f64,
     shape: f64,
     bite: bool,

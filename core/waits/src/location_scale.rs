@@ -16,7 +16,7 @@ pub(crate) enum Spread {
 }
 
 /// The maximum and the inverse observed information there, in (intercept, effect, ln spread); the
-/// effect's row is zero where there is one group only.
+/// effect's row is zero if there is one group only.
 pub(crate) struct Maximum {
     pub intercept: f64,
     pub effect: f64,
@@ -99,7 +99,7 @@ pub(crate) fn maximise(
 ) -> Result<Maximum, BiteError> {
     let mut rows: Vec<Row> = Vec::with_capacity(waits.len());
     for (i, wait) in waits.iter().enumerate() {
-        // A cast wound in at once says nothing: S(0) = 1.
+        // A cast wound in at once is no evidence: S(0) = 1.
         if wait.minutes() > 0.0 {
             let second = second.is_some_and(|s| s[i]);
             rows.push(Row { y: log(wait.minutes()), second, bite: wait.is_bite() });
@@ -183,7 +183,7 @@ fn finish(at: [f64; 3], here: &Surface, grouped: bool) -> Option<Maximum> {
     Some(Maximum { intercept: at[0], effect: at[1], ln_spread: at[2], ln_likelihood: here.value, covariance })
 }
 
-/// Solves (ridge - H) x = g by Cholesky; `None` where the matrix isn't positive definite. Without
+/// Solves (ridge - H) x = g by Cholesky; `None` if the matrix isn't positive definite. Without
 /// groups the middle row is left out.
 fn solve(hessian: &[[f64; 3]; 3], ridge: f64, g: &[f64; 3], grouped: bool) -> Option<[f64; 3]> {
     let mut m = [[0.0; 3]; 3];

@@ -1,34 +1,36 @@
-//! Leaving a cast for another time than the best so far, for what it may show.
+//! Exploring: leaving a cast for longer than the best time so far, for what it may show.
 //!
-//! What a cast shows changes what later casts are left for. One step ahead that can be counted out: for each time that the next
-//! cast may be left, and for each minute at which its bite may come or not have come, the best rate that would then be
-//! expected (the knowledge gradient; Frazier, Powell and Dayanik 2008). What that brings over the fishing still to come is
-//! weighed against the bites that the other time costs now. Later casts can look too and one step sees too little, so
-//! the gain is credited in part: the one knob of the plan.
+//! What a cast shows changes how long later casts are left. One step ahead this can be computed: for each
+//! time that the next cast may be left, and for each minute at which its bite may or may not have come, the
+//! best rate that would then be expected (the knowledge gradient; Frazier, Powell and Dayanik 2008). The gain
+//! over the fishing still to come is compared with the bites that the longer cast costs now. Since later
+//! casts can explore too and one step sees too little, only a part of the gain is credited, which is the only
+//! tuning parameter of the plan.
 
 use super::plan::{DAY_MIN, LeavePlan, Reckoned};
 
-/// Days to come that the first days of a book speak for, fewer the more it holds: what several days have not
-/// shown, a look is less likely to. A guess, set by simulation (docs/advice.md).
+/// How many future days exploring pays for at the beginning of a book, fewer the more days it contains, since
+/// what several days have not shown is less likely to appear. A guess, set by simulation (docs/advice.md).
 const DAYS_TO_COME: f64 = 32.0;
-/// No cast is left beyond this for the sake of looking, minutes.
+/// No cast is left longer than this for exploring, minutes.
 const LONGEST_MIN: f64 = 60.0;
-/// Shapes below this weight say too little of what a look would show.
+/// Shapes below this weight hardly matter for what exploring would show.
 const LIGHTEST: f32 = 3e-5;
-/// Times at most among which is chosen.
+/// The most leave times among which one is chosen.
 const STEPS: usize = 32;
 
-/// A figure for each time.
+/// A figure for each of these times.
 type Row = [f32; STEPS];
 
 impl LeavePlan {
-    /// The point in time to leave the next cast for, at least `best`.
+    /// The index of the time for which to leave the next cast, at least `best`.
     pub(crate) fn look(&self, best: usize, reckoned: &Reckoned) -> usize {
         let (steps, mean) = (self.steps(best), &reckoned.rate);
         let (after_bite, waiting) = self.one_step_ahead(&steps, reckoned);
         let highest = |row: &Row| row[..steps.len()].iter().copied().fold(0.0, f32::max);
         let credit = self.settings.look_credit * self.minutes_ahead();
-        // What is expected if there was no bite yet, and of the best rate after a bite up to here.
+        // `after_none`: the expected rates if there was no bite yet. `told`: the expected best rate after a
+        // bite up to here.
         let mut after_none: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| mean[i]));
         let mut told = 0.0;
         let mut pick = (0.0, best);
@@ -48,8 +50,8 @@ impl LeavePlan {
         pick.1
     }
 
-    /// For a bite between each time and the one before: the rate expected of every leave time from then on, times the chance
-    /// of that bite. And for each time how long a cast left for it waits.
+    /// For a bite between each time and the previous one: the rate then expected for every leave time, times
+    /// the probability of that bite. Also, for each time, how long a cast left for it waits on average.
     fn one_step_ahead(&self, steps: &[usize], reckoned: &Reckoned) -> (Vec<Row>, Row) {
         let rows = self.rows(reckoned.own.as_deref());
         let mut after_bite = vec![[0.0; STEPS]; steps.len()];
@@ -70,7 +72,8 @@ impl LeavePlan {
         (after_bite, waiting)
     }
 
-    /// Every minute up to twenty, then ever longer steps to the longest time that a look is worth; the best time among them.
+    /// Every minute up to twenty, then longer and longer steps to the longest time worth exploring, always
+    /// including the best time.
     fn steps(&self, best: usize) -> Vec<usize> {
         let is_step = |t: f64| match t {
             t if t <= 20.0 => t.fract() == 0.0,
@@ -86,8 +89,8 @@ impl LeavePlan {
         steps
     }
 
-    /// Minutes of fishing to come to which what is learned now is of use: the rest of today, and some
-    /// days more where there is a book: who has kept one will be back.
+    /// Minutes of future fishing for which it is useful to learn now: the rest of today and, if there is a
+    /// book, some more days, since an angler who keeps one will be back.
     fn minutes_ahead(&self) -> f64 {
         (DAY_MIN - self.used_min()).max(0.0)
             + DAYS_TO_COME * DAY_MIN * self.days.min(1.0 / self.days.max(1.0))
@@ -101,8 +104,8 @@ mod tests {
     use super::*;
     use crate::{Record, Settings, Wait};
 
-    /// Worked out anew, shape by shape and outcome by outcome, as the definition has it: what is expected of the best rate
-    /// after the cast, less what is expected of it now.
+    /// Computed independently, shape by shape and outcome by outcome, by the definition: the best rate
+    /// expected after the cast, less the best rate expected now.
     fn gain_by_definition(plan: &LeavePlan, steps: &[usize], until: usize) -> f64 {
         let likely = &plan.reckoned().likely;
         let best_after = |chance: &dyn Fn(&[f32]) -> f64| {
@@ -125,7 +128,7 @@ mod tests {
     }
 
     #[test]
-    fn the_gain_is_what_the_definition_says_and_never_falls_with_the_time() {
+    fn the_gain_agrees_with_its_definition_and_never_falls_with_the_time() {
         let list = [(6.0, false), (8.0, true), (15.0, true), (10.0, false)];
         let waits: Vec<Wait> = list.iter().map(|&(m, bite)| Wait::new(m, bite).unwrap()).collect();
         let plan = LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap();
@@ -149,7 +152,7 @@ mod tests {
     }
 
     #[test]
-    fn without_credit_nobody_looks() {
+    fn without_credit_there_is_no_exploring() {
         let settings = Settings { look_credit: 0.0, ..Settings::default() };
         let plan = LeavePlan::new(&Record::of_today(&[]), &settings).unwrap();
         assert_eq!(plan.next_leave(), plan.shapes.times[top(&plan.reckoned().rate[..plan.horizon()])]);

@@ -1,6 +1,6 @@
 //! Symmetric positive definite systems of at most three unknowns.
 
-/// Lower Cholesky factor; `None` where the matrix isn't positive definite.
+/// Lower Cholesky factor; `None` if the matrix isn't positive definite.
 pub(crate) fn cholesky(m: &[[f64; 3]; 3]) -> Option<[[f64; 3]; 3]> {
     let mut l = [[0.0; 3]; 3];
     for i in 0..3 {
@@ -38,7 +38,7 @@ pub(crate) fn solve(m: &[[f64; 3]; 3], b: &[f64; 3]) -> Option<[f64; 3]> {
     Some(x)
 }
 
-/// Inverse; `None` where the matrix isn't positive definite.
+/// Inverse; `None` if the matrix isn't positive definite.
 pub(crate) fn inverse(m: &[[f64; 3]; 3]) -> Option<[[f64; 3]; 3]> {
     Some([solve(m, &[1.0, 0.0, 0.0])?, solve(m, &[0.0, 1.0, 0.0])?, solve(m, &[0.0, 0.0, 1.0])?])
 }

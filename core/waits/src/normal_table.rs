@@ -1,6 +1,7 @@
-//! The tail of the standard normal from a table: read a hundred times a node, so it must be quick.
+//! The tail of the standard normal from a table. It is read a hundred times for each node, so it must be
+//! fast.
 //!
-//! Cubic Hermite interpolation at steps of 1/32; the tests hold it to 1e-8.
+//! Cubic Hermite interpolation at steps of 1/32; the tests check it to 1e-8.
 
 use super::special::{ln_normal_upper, mills, normal_density, normal_upper};
 use std::sync::OnceLock;

@@ -1,5 +1,5 @@
-//! The plan of leave times: shapes of the wait weighed by the record, and what each leave time is
-//! expected to bring.
+//! The plan of leave times: shapes of the wait weighted by the record, and the bites expected for each leave
+//! time.
 
 use super::fed::{FED_TIMES, FedEffect, FedShapes, FedWaits};
 use super::leave_time::Means;
@@ -10,12 +10,12 @@ use super::shapes::{Likely, NEGLIGIBLE, POINTS, SHAPE_PRIORS, Shapes};
 use super::{BiteError, Wait};
 use std::sync::{Arc, OnceLock};
 
-/// Minutes of a day's fishing, all-in to all-out, where nothing else is known. A guess.
+/// Assumed minutes of a day's fishing if nothing else is known. A guess.
 pub(crate) const DAY_MIN: f64 = 300.0;
 
 static SHAPES: OnceLock<Arc<Shapes>> = OnceLock::new();
 
-/// What is believed about the waits of this day, as far as the plan of the next cast needs it.
+/// The posterior of this day's waits, as far as the plan of the next cast needs it.
 ///
 /// Rates are posterior means over the shapes of R(t) of each (renewal-reward theorem; Ross): a day has
 /// one unknown truth that all its casts share.
@@ -36,24 +36,24 @@ pub struct LeavePlan {
     pub(crate) shapes: Arc<Shapes>,
     /// Bites per minute of each shape by leave time.
     rates: Arc<[f32]>,
-    /// Weight of each shape, the heaviest 1.
+    /// Weight of each shape; the largest is 1.
     pub(crate) weights: Vec<f64>,
-    /// What part of it is that of a day that changes; empty where none may.
+    /// The part of it that belongs to changing days; empty if days can't change.
     moving: Vec<f64>,
     /// The same casts by whether they lay in fed water.
     pub(crate) by_feed: FedWaits,
-    /// Whether the next cast lies in fed water, as things stand.
+    /// Whether the next cast would be in fed water.
     pub(crate) fed: bool,
-    /// What follows from the weights, worked out when first asked for: a running clock asks every second. The second is of
-    /// casts in fed water, where feed counts.
+    /// Results that follow from the weights. They are computed on first use, since a running clock asks every
+    /// second. The second is for casts in fed water, if feed counts.
     reckoned: [OnceLock<Reckoned>; 2],
 }
 
-/// What follows from the weights of a record.
+/// Results that follow from the weights of a record.
 #[derive(Debug, Clone)]
 pub(crate) struct Reckoned {
     pub likely: Likely,
-    /// What these shapes are, where they aren't the plan's own: shapes as casts in fed water or in other water meet them.
+    /// The shapes if they aren't the plan's own, but those for casts in fed water or in other water.
     pub(crate) own: Option<Arc<FedShapes>>,
     /// Mean bites per minute by leave time.
     pub rate: [f32; POINTS],
@@ -126,7 +126,7 @@ impl LeavePlan {
         Ok(plan)
     }
 
-    /// Adds a finished cast of today that did not lie in fed water.
+    /// Adds a finished cast of today that was not in fed water.
     pub fn add(&mut self, wait: Wait) {
         self.add_by_feed(wait, false);
     }
@@ -159,8 +159,8 @@ impl LeavePlan {
         }
     }
 
-    /// What a cast costs beside its wait is learned anew with every cast, and so is the habit. Neither says anything of the
-    /// waits: the weights stay.
+    /// Sets what a cast costs besides its wait, and the habit, both of which are learned again with every cast.
+    /// Neither is evidence about waits, so the weights stay.
     pub(crate) fn set_pace(&mut self, costs: Costs, habit_min: Option<f64>) {
         self.reckoned = Default::default();
         self.rates = self.shapes.rates(costs);
@@ -174,7 +174,7 @@ impl LeavePlan {
             + self.bites as f64 * self.costs.bite_extra_min
     }
 
-    /// Takes in the earlier days, each with a truth of its own: see [`super::book`].
+    /// Adds the earlier days, each with a truth of its own: see [`super::book`].
     fn open_book(&mut self, days: &[EarlierDay]) -> Result<(), BiteError> {
         for day in days {
             let weight = super::error::share("the weight of an earlier day", day.weight)?;
@@ -200,18 +200,19 @@ impl LeavePlan {
         counted.map(|(k, w)| (k, (w / sum) as f32)).collect()
     }
 
-    /// Takes whether the next cast lies in fed water, as things stand. Where feed counts, all that is said is said of such
+    /// Sets whether the next cast would be in fed water. If feed counts, all answers are then about such
     /// casts.
     pub fn next_is_fed(&mut self, fed: bool) {
         self.fed = fed;
     }
 
-    /// Whether casts in fed water are told from others: both sides have casts enough.
+    /// Whether casts in fed water are treated separately, because both sides have enough casts.
     pub fn feed_counts(&self) -> bool {
         self.by_feed.counts()
     }
 
-    /// How likely casts in fed water have each multiple of the hazard of the others, or `None` if feed doesn't count.
+    /// The probability of each multiple of the hazard for casts in fed water, or `None` if feed doesn't
+    /// count.
     pub fn fed_times(&self) -> Option<[(f64, f64); FED_TIMES]> {
         self.by_feed.times()
     }
@@ -306,7 +307,7 @@ fn mean_rates(rows: Rows, likely: &[(usize, f32)]) -> [f32; POINTS] {
     mean
 }
 
-/// The first of the highest.
+/// The index of the first maximum.
 pub(crate) fn top(values: &[f32]) -> usize {
     let mut best = 0;
     for (i, v) in values.iter().enumerate() {

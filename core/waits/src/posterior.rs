@@ -12,7 +12,7 @@ use super::{Advice, BiteError, LeavePlan, Wait, WaitingOn};
 use libm::{exp, log};
 use std::sync::OnceLock;
 
-/// Entries below this weight are left out of sums over leave times; together they are below 1 in 1,000.
+/// Entries below this weight are left out of sums over leave times; together they have less than 1 in 1,000.
 const NEGLIGIBLE: f64 = 1e-7;
 
 /// Pieces whose evidence is this far below the best, in ln, are left out: a share below 1 in 60,000.
@@ -23,7 +23,7 @@ const HOPELESS: f64 = 11.0;
 pub struct ModelShare {
     /// Which law.
     pub model: super::Model,
-    /// Whether some casts would never get a bite.
+    /// Whether every cast would get a bite in the end: the model has no share of casts that never would.
     pub somebody_always: bool,
     /// Posterior probability.
     pub probability: f64,
@@ -33,14 +33,14 @@ pub struct ModelShare {
 
 /// What is known about waits after a record. The order of the casts matters only as far as the day may have changed.
 ///
-/// Advice comes from the plan, which is kept up to date cast by cast; the laws of the wait are worked out when one asks for
-/// them, so that a tap does not pay for curves that nobody looks at.
+/// Advice comes from the plan, which is updated cast by cast. The wait distributions are computed only on
+/// demand, so that a tap does not pay for curves that nobody looks at.
 #[derive(Debug, Clone)]
 pub struct WaitPosterior {
     settings: Settings,
     costs: Costs,
     waits: WeighedWaits,
-    /// Worked out of the waits when first asked for, as the laws are.
+    /// Computed from the waits on first use, like the distributions.
     evidence: OnceLock<Evidence>,
     /// Longest wait of the whole record.
     longest_min: f64,
@@ -76,7 +76,7 @@ impl WaitPosterior {
         })
     }
 
-    /// Adds a finished cast of today that did not lie in fed water.
+    /// Adds a finished cast of today that was not in fed water.
     pub fn add(&mut self, wait: Wait) {
         self.add_by_feed(wait, false);
     }
@@ -90,7 +90,7 @@ impl WaitPosterior {
         self.grids = OnceLock::new();
     }
 
-    /// Takes what a cast costs beside its wait, and the habit, both in minutes, as they are known now.
+    /// Updates what a cast costs besides its wait, and the habit, both in minutes.
     pub fn set_pace(
         &mut self,
         turn_round_min: f64,
@@ -99,7 +99,7 @@ impl WaitPosterior {
     ) -> Result<(), BiteError> {
         let costs = checked_pace(turn_round_min, bite_extra_min, habit_min)?;
         self.costs = costs;
-        // How far a grid is refined hangs on the rates.
+        // The refinement of a grid depends on the rates.
         self.grids = OnceLock::new();
         self.plan.set_pace(costs, habit_min);
         Ok(())
@@ -188,7 +188,7 @@ impl WaitPosterior {
         built
     }
 
-    /// The figures that refinement must leave where they are: best rate, and the ends of the band.
+    /// The figures that refinement must not change: the best rate, and the ends of the band.
     fn answer(&self, built: &GridSet, accuracy: Accuracy) -> [f64; 3] {
         let band = super::leave_time::band(&self.means(built, accuracy), self.settings.near_best);
         [band.best_rate, band.from, band.until.unwrap_or(f64::MAX)]
@@ -223,7 +223,7 @@ impl WaitPosterior {
         GridSet { grids, shares, ln_evidence: top + log(sum) }
     }
 
-    /// Leave times looked at: closer together where they are short.
+    /// The leave times considered, closer together where they are short.
     fn times(&self, count: usize) -> Vec<f64> {
         let end = self.settings.horizon_min.max((1.5 * self.longest_min).min(240.0));
         (1..=count)
@@ -339,7 +339,7 @@ mod tests {
     }
 
     #[test]
-    fn exponential_without_nobody_home_is_the_closed_form() {
+    fn exponential_waits_without_a_never_bite_share_agree_with_the_closed_form() {
         let (shape, rate) = (2.0, 30.0);
         let priors = Priors { exponential_scale: ScalePrior::GammaRate { shape, rate }, ..only(0, 1.0) };
         for n in [0, 1, 6, 40] {
@@ -359,7 +359,7 @@ mod tests {
     }
 
     #[test]
-    fn exponential_evidence_is_the_closed_form() {
+    fn the_evidence_of_exponential_waits_agrees_with_the_closed_form() {
         // Integral of rate^bites e^(-rate T) under the gamma prior.
         let (shape, rate) = (2.0, 30.0);
         let priors = Priors { exponential_scale: ScalePrior::GammaRate { shape, rate }, ..only(0, 1.0) };
@@ -373,7 +373,7 @@ mod tests {
     }
 
     #[test]
-    fn with_flat_priors_and_many_casts_means_come_to_the_fits() {
+    fn with_flat_priors_and_many_casts_the_means_approach_the_fits() {
         let wide = ScalePrior::LogNormal { mean: 2.7, sd: 20.0 };
         let waits = day(2000);
         for (index, model) in [(1, Model::Weibull), (2, Model::LogNormal), (3, Model::Gamma)] {
@@ -389,7 +389,7 @@ mod tests {
     }
 
     #[test]
-    fn coarser_settings_are_as_near_as_they_say() {
+    fn coarser_settings_are_as_accurate_as_documented() {
         for n in [0, 3, 8, 15, 30] {
             let waits = day(n);
             let figures = |accuracy| {
@@ -428,7 +428,7 @@ mod tests {
     }
 
     #[test]
-    fn seconds_apart_at_the_splash_and_at_the_end_are_no_trouble() {
+    fn waits_of_seconds_and_of_hours_give_finite_answers() {
         let odd = [(0.0, true), (0.0, false), (1e-9, false), (400.0, false), (300.0, true)];
         let waits: Vec<Wait> = odd.iter().map(|&(m, b)| Wait::new(m, b).unwrap()).collect();
         let a = posterior(&waits, PRIORS, Accuracy::Quick).advice();

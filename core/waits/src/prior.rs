@@ -1,4 +1,4 @@
-//! What is believed about waits before the first cast, with the reasons, so that the app can show it.
+//! The priors of waits before the first cast, with their reasons, so that the app can show them.
 
 use super::BiteError;
 use super::error::{open_share, positive, share};
@@ -9,10 +9,10 @@ use libm::{exp, log};
 pub const TURN_ROUND_GUESS_MIN: f64 = 2.0;
 /// Extra time of a bite assumed until the angler's own is known, minutes. A guess.
 pub const BITE_EXTRA_GUESS_MIN: f64 = 3.0;
-/// Chance that an earlier session on the same water was a day of today's kind, 0..1; what it says of today is less, since
-/// days of one kind differ too (day effect). A guess, checked by simulation (docs/advice.md).
+/// Probability that an earlier session on the same water was a day of today's kind. Its influence on today is
+/// smaller, since days of one kind differ too (day effect). A guess, checked by simulation (docs/advice.md).
 pub const LIKE_DAY_WEIGHT: f64 = 0.8;
-/// The same of a session on another water. A guess.
+/// The same for a session on another water. A guess.
 pub const OTHER_DAY_WEIGHT: f64 = 0.15;
 
 /// Prior of a scale on the log axis.
@@ -85,7 +85,7 @@ pub(crate) fn ln_normal(x: f64, mean: f64, sd: f64) -> f64 {
     -0.5 * z * z - log(sd) - super::special::LN_SQRT_TWO_PI
 }
 
-/// What is believed about waits before the first cast.
+/// The priors of waits before the first cast.
 ///
 /// Shapes share one scale, the ln of the concentration of the waits: ln shape for Weibull, -ln sigma
 /// for log-normal, half ln shape for gamma; each is about -ln of the coefficient of variation.
@@ -99,7 +99,7 @@ pub struct Priors {
     pub concentration: (f64, f64),
     /// Mean and standard deviation of the logit of the share of casts that would never get a bite.
     pub never: (f64, f64),
-    /// Probability, by model, that every cast would get a bite in the end: that the share above is nought.
+    /// Probability, by model, that every cast would get a bite in the end: that the share above is zero.
     pub somebody_always: [f64; 4],
     /// Prior weights of exponential, Weibull, log-normal and gamma waits; they are scaled to sum to 1.
     pub models: [f64; 4],
@@ -122,7 +122,7 @@ impl Default for Priors {
 }
 
 impl Priors {
-    /// Why each prior is what it is, in the order in which the app lists them.
+    /// The reason for each prior, in the order in which the app lists them.
     pub const fn reasons() -> [(&'static str, &'static str); 5] {
         [
             (

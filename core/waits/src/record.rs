@@ -1,4 +1,4 @@
-//! The record of waits that a computation takes, and how exact it is to be.
+//! The record of waits used by a computation, and its settings.
 
 use super::drift::CHANGES;
 use super::error::positive;
@@ -14,16 +14,17 @@ use super::{BiteError, Wait};
 pub struct EarlierDay<'a> {
     /// Its waits.
     pub waits: &'a [Wait],
-    /// Chance that it was a day of today's kind, 0..1. 0 leaves it out.
+    /// Probability that it was a day of today's kind. 0 leaves it out.
     pub weight: f64,
 }
 
-/// The record behind an advice. The running cast is not in it: ask [`super::WaitPosterior::waiting_on`].
+/// The record behind an advice. It does not contain the running cast; for that, see
+/// [`super::WaitPosterior::waiting_on`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Record<'a> {
     /// Today's finished casts.
     pub today: &'a [Wait],
-    /// Whether each of them lay in fed water; empty where nothing was fed.
+    /// Whether each of them lay in fed water; empty if nothing was fed.
     pub fed: &'a [bool],
     /// Earlier sessions.
     pub earlier: &'a [EarlierDay<'a>],
@@ -72,7 +73,7 @@ impl<'a> Record<'a> {
     }
 }
 
-/// Costs that are possible, beside a habit that is.
+/// Checks the costs and the habit.
 pub(crate) fn checked_pace(
     turn_round_min: f64,
     bite_extra_min: f64,
@@ -95,7 +96,7 @@ pub enum Accuracy {
     Standard,
     /// Half the steps of `Standard` again.
     Fine,
-    /// Finer once more.
+    /// Finer than `Fine`.
     Finest,
     /// For checks only.
     Reference,
@@ -114,7 +115,7 @@ impl Accuracy {
         }
     }
 
-    /// How many leave times are looked at.
+    /// How many leave times are considered.
     pub(crate) fn times(self) -> usize {
         match self {
             Self::Quick => 64,
@@ -126,23 +127,24 @@ impl Accuracy {
     }
 }
 
-/// How a wait question is to be answered.
+/// Settings of a computation of waits.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Settings {
-    /// What is believed before the first cast.
+    /// The priors before the first cast.
     pub priors: Priors,
-    /// What is believed of feed.
+    /// The prior of feed.
     pub fed: FedPrior,
-    /// Chance that a day changes while it is fished; 0 has it stay as it is.
+    /// Probability that a day changes while it is fished; with 0 days never change.
     pub changing: f64,
     /// How finely the posterior is worked out.
     pub accuracy: Accuracy,
-    /// Leave times are looked at up to here, minutes, or to one and a half times the longest wait.
+    /// Leave times are considered up to here, minutes, or up to one and a half times the longest wait.
     pub horizon_min: f64,
     /// Share of the best rate from which a leave time counts as near-best.
     pub near_best: f64,
-    /// Share of what a look promises, one step ahead and over the fishing to come, that it is credited with when a cast is
-    /// left longer than the best time: the one knob of the plan, found by simulation (docs/advice.md). 0 never looks.
+    /// The share of the expected gain from exploring (one step ahead and over the fishing to come) that is
+    /// credited when a cast is left longer than the best time. It is the only tuning parameter of the plan,
+    /// set by simulation (docs/advice.md). With 0 there is no exploring.
     pub look_credit: f64,
 }
 

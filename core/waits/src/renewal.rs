@@ -18,7 +18,7 @@ pub struct Costs {
 }
 
 impl Costs {
-    /// Checked costs.
+    /// Checks the costs.
     pub fn new(turn_round_min: f64, bite_extra_min: f64) -> Result<Self, BiteError> {
         Ok(Self {
             turn_round_min: positive("the turn-round", turn_round_min)?,
@@ -44,7 +44,7 @@ pub enum BestLeave {
         /// Bites per minute there.
         rate: f64,
     },
-    /// Best at the very last possible bite: never wind in before it.
+    /// Best at the last possible bite: never wind in before it.
     AtTheLast {
         /// Minutes.
         minutes: f64,
@@ -53,7 +53,7 @@ pub enum BestLeave {
     },
     /// Longer is always better: no reason to wind in.
     Never {
-        /// Bites per minute that ever longer waits come up to.
+        /// Bites per minute that longer and longer waits approach.
         limit: f64,
     },
 }
@@ -63,8 +63,8 @@ pub fn rate_at(law: &impl WaitLaw, costs: Costs, minutes: f64) -> f64 {
     costs.rate(law.bitten_by(minutes), law.mean_until(minutes))
 }
 
-/// The best leave time: the highest of all points at which h (M + c) = F, h being the hazard (d
-/// drops out, since 1 / R is (M + c) / F + d), against the end of the law.
+/// The best leave time: the highest of all points at which h (M + c) = F, where h is the hazard (d drops out,
+/// since 1 / R is (M + c) / F + d), compared with the end of the law.
 pub fn best_leave(law: &impl WaitLaw, costs: Costs) -> BestLeave {
     const POINTS: u32 = 4000;
     let typical = law.typical();
@@ -112,7 +112,7 @@ fn crossing(law: &impl WaitLaw, costs: Costs, mut left: f64, mut right: f64) -> 
     0.5 * (left + right)
 }
 
-/// Bites per minute of leaving for each bite time of a Kaplan-Meier curve, in order.
+/// Bites per minute if casts are left until each bite time of a Kaplan-Meier curve, in order.
 pub fn empirical_rates(curve: &SurvivalCurve, costs: Costs) -> Vec<(f64, f64)> {
     let (mut area, mut last, mut survival) = (0.0, 0.0, 1.0);
     curve
@@ -147,7 +147,7 @@ mod tests {
     }
 
     #[test]
-    fn a_longer_turn_round_asks_for_longer_waits() {
+    fn a_longer_turn_round_makes_longer_waits_best() {
         let law = Lomax { shape: 2.0, scale: 20.0 };
         let best = |c| match best_leave(&law, Costs::new(c, 0.0).unwrap()) {
             BestLeave::Interior { minutes, .. } => minutes,

@@ -1,4 +1,4 @@
-//! The shapes of the wait that a plan of leave times weighs against one another.
+//! The shapes of the wait that a plan of leave times compares.
 //!
 //! A plan must be quick on a phone and must not be misled by bites in two bunches, by a sharp end of
 //! the bites, or by a single stray one. So it weighs a fixed set of simple shapes: no bunch at all
@@ -12,7 +12,7 @@ use super::wait_law::{Law, WaitLaw};
 use libm::{exp, log};
 use std::sync::{Arc, Mutex, OnceLock};
 
-/// Shapes below this weight, the heaviest being 1, are left out of means.
+/// Shapes below this weight are left out of means, if the largest weight is 1.
 pub(crate) const NEGLIGIBLE: f64 = 1e-5;
 
 /// Shapes that count, with their weights, which sum to 1.
@@ -24,10 +24,10 @@ pub(crate) const POINTS: usize = 121;
 const SHARES: [f64; 10] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
 /// Shares of casts with a bite in the first and in the second of two bunches.
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
-/// A bunch of twice the width counts less by this power of two. A guess, set by simulation.
+/// The weight of a bunch of twice the width is smaller by this power of two. A guess, set by simulation.
 const WIDTH_POWER: f64 = 0.7;
-/// How many steps of the grid of constant rates a changing rate moves at once, which is a change by nearly a half: a smaller one
-/// would not show within a day.
+/// How many steps of the grid of constant rates a changing rate moves at once, which is a change by nearly a
+/// half: a smaller one would not show within a day.
 const PACES_A_MOVE: usize = 4;
 /// Ends of the stretches with even bites, minutes.
 const EDGES: [f64; 20] = [
@@ -35,16 +35,17 @@ const EDGES: [f64; 20] = [
     40.0,
 ];
 
-/// What a plan believes about shapes before the first cast.
+/// The prior weights of shapes before the first cast.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ShapePriors {
     /// Probability of a constant rate, every cast getting a bite in the end.
     pub constant: f64,
-    /// Of waits spread widely (exponential and gamma of shape 2), some casts getting none.
+    /// Probability of widely spread waits (exponential and gamma of shape 2), with some casts getting no
+    /// bite.
     pub broad: f64,
-    /// Of one stretch of even bites.
+    /// Probability of one stretch of even bites.
     pub even: f64,
-    /// Of two bunches. One bunch has what is left.
+    /// Probability of two bunches. One bunch has the rest.
     pub two: f64,
     /// Typical wait of a bunch (median, minutes) and the standard deviation of its ln.
     pub place: (f64, f64),
@@ -54,10 +55,10 @@ pub struct ShapePriors {
     pub stray: f64,
 }
 
-/// The priors in use. Reasons: bites on cold stillwaters come a few per hour and waits run to 40 minutes
-/// or so (common practice, no source), so a bunch is put near 11 minutes, nineteen in twenty between 3
-/// and 45, and a constant rate near one in 15, between 4 and 60. That length does not matter much is
-/// the plainest belief and gets the most weight.
+/// The priors in use. Reasons: bites on cold stillwaters come a few per hour and waits run to 40 minutes or
+/// so (common practice, no source), so a bunch is put near 11 minutes, nineteen in twenty between 3 and 45,
+/// and a constant rate near one in 15, between 4 and 60. The simplest assumption, that length does not matter
+/// much, gets the most weight.
 pub const SHAPE_PRIORS: ShapePriors = ShapePriors {
     constant: 0.5,
     broad: 0.1,
@@ -75,9 +76,9 @@ pub struct Shapes {
     pub(crate) times: Vec<f64>,
     /// Prior weight of each, the highest 1.
     pub(crate) prior: Vec<f64>,
-    /// Share of casts with a bite by each time, one row a shape.
+    /// Share of casts with a bite by each time, one row for each shape.
     pub(crate) bitten: Vec<f32>,
-    /// The same, one row a time: what a likelihood reads.
+    /// The same with one row for each time, as a likelihood reads it.
     pub(crate) bitten_at: Vec<f32>,
     /// Mean of the wait or the time, one row a shape.
     pub(crate) waiting: Vec<f32>,
@@ -89,11 +90,11 @@ pub struct Shapes {
     pub(crate) stray: f64,
     /// The shapes again, those of one form together.
     pub(crate) families: Vec<Family>,
-    /// Where each curve lies among those that differ in place alone.
+    /// The position of each curve among those that differ only in place.
     pub(crate) stops: Vec<Stop>,
-    /// Where weight moves on a day that changes, worked out for the first cast.
+    /// The moves of weight on a changing day, computed for the first cast.
     drift: OnceLock<Drift>,
-    /// How far a day may lie from its water, worked out for the first book.
+    /// The day effects, computed for the first book.
     day_effects: OnceLock<DayEffects>,
     /// Bites per minute by leave time for the costs it was last computed with.
     rates: Mutex<Option<(Costs, Arc<[f32]>)>>,
@@ -101,13 +102,14 @@ pub struct Shapes {
 
 /// A shape before its share of bites is set: weight, and share bitten by each time.
 type Curve = (f64, Vec<f64>);
-/// Where a curve lies among those that differ in place alone: which of them belong together, and a step.
+/// The position of a curve among those that differ only in place: which of them belong together, and the
+/// step.
 type Place = (usize, usize);
 /// A shape: weight, share of casts that ever get a bite, share bitten by each time, keenness (see [`Family`]).
 type Shape = (f64, f64, Vec<f64>, [f64; 2]);
 
 impl Shapes {
-    /// Lays out the shapes.
+    /// Builds the shapes.
     pub fn new(priors: &ShapePriors) -> Self {
         let times = times();
         let one = 1.0 - priors.constant - priors.broad - priors.even - priors.two;
@@ -164,7 +166,8 @@ impl Shapes {
         rates
     }
 
-    /// Where a time lies: the point before it, and how far it is to the next. Past the last time nothing is known to come.
+    /// The position of a time: the point before it, and the fraction of the way to the next. Beyond the last
+    /// time nothing is known.
     pub(crate) fn place(&self, minutes: f64) -> (usize, f64) {
         let after = self.times.partition_point(|&t| t < minutes).clamp(1, POINTS - 1);
         let (a, b) = (self.times[after - 1], self.times[after]);
@@ -181,7 +184,7 @@ impl Shapes {
         self.drift.get_or_init(|| Drift::new(&self.prior, &self.stops))
     }
 
-    /// Takes where the curves that are added next lie: their track among these, and the step on it.
+    /// Stores the positions of the curves that are added next: the track and the step on it.
     fn stop_at(&mut self, places: impl Iterator<Item = Place>, shares: usize) {
         let (mut first, tracks) =
             (self.count(), self.stops.iter().map(|stop| stop.track + 1).max().unwrap_or(0));
@@ -191,7 +194,7 @@ impl Shapes {
         }
     }
 
-    /// How far a day may lie from its water.
+    /// The day effects.
     pub(crate) fn day_effects(&self) -> &DayEffects {
         self.day_effects.get_or_init(|| DayEffects::new(&self.families))
     }
@@ -230,7 +233,7 @@ impl Shapes {
         paces(1.1, 43).map(of).collect()
     }
 
-    /// One family a law: a day may be quicker, and may have fish on more of its spots.
+    /// One family for each law: a day may be quicker, and may have fish on more of its spots.
     fn broad(&self, priors: &ShapePriors) -> Vec<Vec<Shape>> {
         let of = |law: fn(f64) -> Law| {
             let with_shares = |mean: f64| {
@@ -245,8 +248,8 @@ impl Shapes {
         ]
     }
 
-    /// Log-normal bunches, their place in steps that follow their width. The wider, the less they are believed in, by
-    /// simulation (docs/advice.md).
+    /// Log-normal bunches, whose places are in steps proportional to their width. Wider bunches have less
+    /// weight, set by simulation (docs/advice.md).
     fn bunches(&self, priors: &ShapePriors) -> Vec<(Place, Curve)> {
         let mut list = Vec::new();
         for (width, sd) in [0.7_f64, 1.2, 2.0, 3.5, 6.0].into_iter().enumerate() {
@@ -273,7 +276,7 @@ impl Shapes {
             for (j, &until) in
                 EDGES.iter().enumerate().filter(|(_, u)| **u - from > 1.5 && **u - from <= 16.0)
             {
-                // Steps between the edges grow with the time, so that each counts as what it stands for.
+                // Steps between the edges grow with time, so each is weighted by the interval it represents.
                 let weight = bell(0.5 * (from + until), priors.place) / (i as f64 + 3.0);
                 list.push(((j - i, i), (weight, self.stretch(from, until))));
             }
@@ -336,7 +339,7 @@ fn bell(minutes: f64, (typical, sd): (f64, f64)) -> f64 {
     exp(-0.5 * z * z)
 }
 
-/// Half minutes to half an hour, then ever longer steps to three hours.
+/// Half minutes up to half an hour, then longer and longer steps to three hours.
 fn times() -> Vec<f64> {
     (0..POINTS)
         .map(|i| match i as f64 {

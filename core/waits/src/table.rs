@@ -42,7 +42,7 @@ impl Table {
         }
     }
 
-    /// No table: for grids of which only the likelihood is wanted.
+    /// An empty table, for grids that need only the likelihood.
     pub fn none() -> Self {
         Self { low: 0.0, step: 1.0, points: Vec::new(), lower_power: 1.0 }
     }
@@ -107,7 +107,7 @@ fn hermite(f: f64, step: f64) -> [f64; 4] {
     [1.0 - h1, h1, f * g * g * step, -f * f * g * step]
 }
 
-/// Powers are carried on by multiplication from step to step, mid-steps included.
+/// Powers are computed by multiplication from step to step, including half steps.
 fn weibull(k: f64, steps: usize) -> Table {
     let mut table = Table::empty((-14.0 / k).max(-9.5), 3.6 / k, k, steps);
     let half = 0.5 * table.step;
@@ -218,7 +218,7 @@ mod tests {
                     };
                     near(bitten, law.bitten_by(t), 2e-5);
                     near(mean * scale, law.mean_until(t), 2e-5 * t.max(1.0));
-                    // Below e^-30 the table only has to say "practically never".
+                    // Below e^-30 the table only has to be practically zero.
                     let exact = law.ln_survival(t);
                     if family == Family::Gamma && exact > -30.0 {
                         near(table.ln_still(z), exact, 2e-5 + 1e-3 * exact.abs());

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// A wait in minutes; `bite` is false where something else ended it and it only says "longer than"
+/// A wait in minutes; `bite` is false if something else ended it, so that the wait is only known to be longer
 /// (right-censored).
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Wait {

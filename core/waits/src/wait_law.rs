@@ -14,11 +14,11 @@ pub trait WaitLaw {
     fn density(&self, minutes: f64) -> f64;
     /// Mean of the wait or `minutes`, whichever is less: the integral of the share still waiting.
     fn mean_until(&self, minutes: f64) -> f64;
-    /// Mean wait; infinite where some casts never get a bite.
+    /// Mean wait; infinite if some casts never get a bite.
     fn mean(&self) -> f64;
     /// A typical time, from which a search may start.
     fn typical(&self) -> f64;
-    /// The time by which every wait has ended, where there is one.
+    /// The time by which every wait has ended, if there is one.
     fn last(&self) -> Option<f64> {
         None
     }

@@ -1,14 +1,14 @@
 import AppIntents
 
 /// What an intent asks of the app. The system runs an intent for Live Activities in the app's own process
-/// (developer.apple.com/documentation/appintents/liveactivityintent), where the app answers from its first moment on; in the
+/// (developer.apple.com/documentation/appintents/liveactivityintent), where the app answers from its start; in the
 /// widget's process nobody answers.
 @MainActor
 enum AppTaps {
     enum Ask: Sendable {
         /// A key of the Bank, by its id: "WOUND_IN".
         case key(String)
-        /// The key that fits the moment.
+        /// The key that is due next: CAST, BITE or LANDED.
         case next
         /// How long the bait has been out.
         case howLong
@@ -17,7 +17,7 @@ enum AppTaps {
     /// Set by the app before its first window.
     static var answer: (@MainActor @Sendable (Ask) async throws -> String)?
 
-    /// What the core said. A tap that reaches nobody is an error: it must not look like an entry.
+    /// The core's answer. A tap that reaches nobody is an error: it must not look like an entry.
     static func answer(to ask: Ask) async throws -> String {
         guard let answer else { throw NobodyAnswers() }
         return try await answer(ask)

@@ -1,9 +1,9 @@
 import AppIntents
 
-// Each is an intent for Live Activities, since a tap may begin or end one while the app is in the background. Titles are
-// literals: the system reads them out of the binary.
+// Each is an intent for Live Activities, since a tap may begin or end one while the app is in the background. Titles
+// are literals: the system reads them from the binary.
 
-/// CAST, BITE or LANDED, whichever fits the moment: one button for a cold hand that must not choose.
+/// CAST, BITE or LANDED, whichever is due next: one button, so that a cold hand need not choose.
 struct NextKeyIntent: LiveActivityIntent {
     static let title: LocalizedStringResource = "Cast, bite or landed"
     static let description = IntentDescription("Cast when nothing is out, bite when a bait is out, landed when a fish is on.")

@@ -1,7 +1,7 @@
 import ActivityKit
 import Foundation
 
-/// What the lock screen shows of the running wait. Shared by the app and its widget; the words come from the core.
+/// What the lock screen shows about the running wait. Shared by the app and its widget; the words come from the core.
 struct WaitAttributes: ActivityAttributes {
     /// When it was begun: the system ends it after eight hours, so the app begins a new one before that.
     var startedAt: Date

@@ -1,7 +1,7 @@
 import RestwaterKit
 import SwiftUI
 
-/// The screens, or why there are none.
+/// The screens, or the reason why there are none.
 struct RootView: View {
     let phone: Phone
     @ObservedObject var opening: Opening

@@ -1,6 +1,6 @@
 import XCTest
 
-/// On a simulator or a phone: the installed app with its own library logs a cast, and the clock of its rod goes on.
+/// On a simulator or a phone: the installed app logs a cast with its own library, and the clock of its rod runs on.
 /// Keys and pictures have the tags of ios/README.md as their accessibility identifiers.
 @MainActor
 final class CastUITests: XCTestCase {
@@ -13,7 +13,7 @@ final class CastUITests: XCTestCase {
         let cast = app.buttons["key-CAST"]
         let skip = app.buttons["key-skip-"]
         until("the first screen shows a key", within: Self.shortly) { skip.exists || start.exists || cast.exists }
-        // An empty log is greeted first.
+        // An empty log shows the welcome first.
         if skip.waitForExistence(timeout: Self.aMoment) { skip.tap() }
         // The first START leads to the set-up, the second begins the session. An open session has neither.
         for _ in 0..<2 where start.waitForExistence(timeout: Self.aMoment) {
@@ -26,7 +26,7 @@ final class CastUITests: XCTestCase {
         XCTAssertTrue(app.buttons["key-BITE"].waitForExistence(timeout: Self.shortly))
         until("the clock says that a cast is out", within: Self.shortly) { clock != before }
         let first = clock
-        // Read out by the minute.
+        // It is read out once a minute.
         until("the clock goes on from: \(first)", within: Self.aMinute) { clock != first }
         XCTAssertNotEqual(clock, before)
     }
@@ -42,7 +42,7 @@ final class CastUITests: XCTestCase {
         }
     }
 
-    /// The system's question comes when a session opens. Its first key refuses; the app works without.
+    /// The system's request comes when a session opens. Its first button refuses; the app works without the permission.
     private func refuseNotifications() {
         let question = XCUIApplication(bundleIdentifier: "com.apple.springboard").alerts.firstMatch
         if question.waitForExistence(timeout: Self.aMoment) {

@@ -2,7 +2,7 @@
 import SwiftUI
 import WidgetKit
 
-/// The lock screen's view with words of an invented cast.
+/// The lock screen's view with the words of an invented cast.
 struct WaitOnLockScreen_Previews: PreviewProvider {
     static var previews: some View {
         WaitOnLockScreen(

@@ -3,11 +3,11 @@ import AppIntents
 import SwiftUI
 import WidgetKit
 
-/// The running wait: digits that tick by the system's clock, what they mean, and the commonest keys.
+/// The running wait: digits that the system's clock updates, what they mean, and the most common keys.
 struct WaitActivity: Widget {
     var body: some WidgetConfiguration {
         if #available(iOS 18.0, *) {
-            // The small family is a paired watch's Smart Stack.
+            // The small family is the Smart Stack of a paired watch.
             return configuration.supplementalActivityFamilies([.small])
         } else {
             return configuration
@@ -55,7 +55,7 @@ struct WaitBySize: View {
     }
 }
 
-/// What is out since when, what the record says of it, and the keys.
+/// What is out and since when, what the record says about it, and the keys.
 struct WaitOnLockScreen: View {
     let wait: WaitAttributes.ContentState
 
@@ -72,7 +72,7 @@ struct WaitOnLockScreen: View {
     }
 }
 
-/// The keys, as wide as the screen gives them. The system takes taps on them only while the phone is unlocked.
+/// The keys, as wide as the screen allows. The system accepts taps on them only while the phone is unlocked.
 struct WaitKeys: View {
     let keys: [WaitAttributes.Key]
 
@@ -88,7 +88,7 @@ struct WaitKeys: View {
 /// Minutes and seconds since the splash.
 struct WaitDigits: View {
     let since: Date?
-    /// In the island: a timer asks for the width of its longest text, and would stretch the island across the screen.
+    /// Set in the island: a timer takes the width of its longest text and would stretch the island across the screen.
     var width: CGFloat?
 
     var body: some View {

@@ -1,7 +1,8 @@
 //! Instructions counted by Callgrind: the same on every run, where a time depends on the machine. `./dev bench count`
 //! compares them with `tests/bench/counts.tsv`.
 //!
-//! Every function prepares what it needs outside the count and does one thing inside. The days are invented.
+//! Every function prepares what it needs outside the count and does one thing inside it. The days are
+//! invented.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 use gungraun::{Callgrind, LibraryBenchmarkConfig, library_benchmark, library_benchmark_group, main};
@@ -24,7 +25,7 @@ use uuid::Uuid;
 const DAY: &str = include_str!("../../days/demo.jsonl");
 const MINUTE: i64 = 60_000;
 
-/// The demo day up to its last cast, the app open, and the moment of the next tap.
+/// The demo day up to its last cast, with the app open, and the moment of the next tap.
 fn late_in_the_day() -> (TempDir, App, Moment) {
     let dir = tempfile::tempdir().unwrap();
     let day = read_day(DAY).unwrap();
@@ -44,7 +45,7 @@ fn late_in_the_day() -> (TempDir, App, Moment) {
     unreachable!("the demo day has its last cast")
 }
 
-// A key of the Bank: the entry is on the disk and the new Bank is read.
+// A key of the Bank, until the entry is on the disk and the new Bank is read.
 #[library_benchmark]
 #[bench::wound_in(setup = late_in_the_day)]
 fn tap(phone: (TempDir, App, Moment)) -> (TempDir, App, Moment) {
@@ -115,7 +116,7 @@ fn swim_of_60() -> SwimInput {
     }
 }
 
-// A whole frame of the Swim: figures, where next, the packed picture.
+// A whole frame of the Swim screen: figures, where next, the packed picture.
 #[library_benchmark]
 #[bench::of_60_casts(setup = swim_of_60)]
 fn scene(input: SwimInput) -> Swim {
@@ -143,7 +144,7 @@ fn twenty_sessions() -> (TempDir, Moment) {
     (dir, phone.tick())
 }
 
-// From nothing to the first Bank, over a log of 5,000 entries.
+// From the start to the first Bank, with a log of 5,000 entries.
 #[library_benchmark]
 #[bench::to_the_first_bank(setup = twenty_sessions)]
 fn opening(log: (TempDir, Moment)) -> (TempDir, App) {
@@ -177,7 +178,7 @@ fn file_of_10_000() -> (TempDir, Store, File) {
     (dir, store, File::open(&path).unwrap())
 }
 
-// A partner's file into an empty log.
+// Importing a partner's file into an empty log.
 #[library_benchmark]
 #[bench::of_10_000(setup = file_of_10_000)]
 fn importing(phone: (TempDir, Store, File)) -> (TempDir, Store) {

@@ -2,11 +2,11 @@
 
 uniffi::setup_scaffolding!("restwater_empty");
 
-/// A call that does nothing: what crossing the boundary costs.
+/// A call that does nothing, to measure the cost of crossing the boundary.
 #[uniffi::export]
 pub fn nothing() {}
 
-/// Keeps SQLite in the library, as an app that opens a file would.
+/// Keeps SQLite linked into the library, as in an app that opens a file.
 #[uniffi::export]
 #[must_use]
 pub fn opens(path: &str) -> bool {

@@ -1,4 +1,4 @@
-//! The goals of what is claimed, each held or missed.
+//! The goals for the claims, each met or missed.
 
 use super::super::goal::Goal;
 use super::super::share::Share;
@@ -6,7 +6,8 @@ use super::scores::{Chances, Coming};
 use super::weights::Weights;
 use super::{AHEAD, Claims, MOMENTS, READ_AT};
 
-/// Chances within five points in every bin with casts enough, and their score near that of somebody who knows the water.
+/// Chances are within five points in every bin with enough casts, and their score is near that of somebody
+/// who knows the water.
 pub fn of_five_minutes(rows: &[(String, Claims)]) -> Vec<Goal> {
     let of = |(name, found): &(String, Claims)| {
         let worst = bins(found)
@@ -30,7 +31,7 @@ pub fn of_five_minutes(rows: &[(String, Claims)]) -> Vec<Goal> {
     rows.iter().flat_map(of).collect()
 }
 
-/// All bins of a water: when, minutes out, and what was claimed there.
+/// All bins of a water: when, minutes out, and the claims.
 pub fn bins(found: &Claims) -> impl Iterator<Item = (&'static str, f64, &Chances)> {
     MOMENTS
         .into_iter()
@@ -38,13 +39,13 @@ pub fn bins(found: &Claims) -> impl Iterator<Item = (&'static str, f64, &Chances
         .flat_map(|(moment, bins)| READ_AT.into_iter().zip(bins).map(move |(from, bin)| (moment, from, bin)))
 }
 
-/// Nats lost a chance.
+/// Nats lost per chance.
 pub fn lost(found: &Claims) -> f64 {
     let sum: f64 = bins(found).map(|(_, _, bin)| bin.lost()).sum();
     sum / bins(found).map(|(_, _, bin)| bin.came.days()).sum::<f64>()
 }
 
-/// The band of the rate holds the truth as often as it says.
+/// The band of the rate contains the truth as often as stated.
 pub fn of_rates(rows: &[(String, Claims)]) -> Vec<Goal> {
     let of = |(name, found): &(String, Claims)| {
         let text = |i: usize| {
@@ -62,7 +63,8 @@ pub fn of_rates(rows: &[(String, Claims)]) -> Vec<Goal> {
     rows.iter().map(of).collect()
 }
 
-/// Ranges of bites to come hold as often as they say, their means are right, and their score beats that of a Poisson count.
+/// Ranges of bites to come contain the count as often as stated, their means are right, and their score beats
+/// that of a Poisson count.
 pub fn of_coming(rows: &[(String, Claims)]) -> Vec<Goal> {
     rows.iter().flat_map(|(name, found)| of_water(name, &found.coming)).collect()
 }
@@ -100,7 +102,7 @@ fn of_water(name: &str, coming: &[Coming; AHEAD.len()]) -> [Goal; 3] {
     ]
 }
 
-/// Ranges of the weight to come hold eight in ten.
+/// Ranges of the weight to come contain it eight times in ten.
 pub fn of_weights(rows: &[Weights]) -> Vec<Goal> {
     let of = |row: &Weights| {
         let (held, error) = (row.held.value(), row.held.error());

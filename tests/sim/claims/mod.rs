@@ -1,9 +1,9 @@
-//! What is claimed of bites on first days, held against what comes: the chance in the next five minutes, the band of the rate,
-//! the bites to come and their weight.
+//! Claims about bites on first days, compared with what happens: the chance in the next five minutes, the
+//! band of the rate, the bites to come and their weight.
 //!
-//! The angler fishes by the Bank's headline. Chances, bands and forecasts are those of the functions of which the screens'
-//! records are made: [`restwater_waits::LeavePlan::waiting_on`] (the Bank, which rounds to whole hundredths),
-//! [`WaitPosterior::curve`] (Waits) and [`rest_of_match`] (Waits and Match).
+//! The angler follows the Bank's headline. Chances, bands and forecasts come from the functions from which
+//! the screens' records are made: [`restwater_waits::LeavePlan::waiting_on`] (the Bank, which rounds to whole
+//! hundredths), [`WaitPosterior::curve`] (Waits) and [`rest_of_match`] (Waits and Match).
 
 pub mod goals;
 pub mod scores;
@@ -30,30 +30,31 @@ pub const MOMENTS: [&str; 3] = ["after 3 bites", "at half", "in the last hour"];
 const CASTS: usize = 3;
 /// Minutes of a wait at which the chance of the next five is read.
 pub const READ_AT: [f64; 6] = [0.0, 5.0, 10.0, 15.0, 20.0, 25.0];
-/// Minutes ahead for which bites are foretold, at half of the day; the last is to its end.
+/// How far ahead bites are forecast, halfway through the day; the last is to its end.
 pub const AHEAD: [&str; 3] = ["1 h", "2 h", "half a day"];
 /// Level of the band of the rate.
 const LEVEL: f64 = 0.95;
-/// Steers the futures, as on the Waits screen.
+/// Seed of the simulated futures, as on the Waits screen.
 const SEED: u64 = 4;
 
-/// What was claimed on one water, and what came.
+/// What was claimed on one water, and what happened.
 #[derive(Debug, Clone, Default)]
 pub struct Claims {
     /// Chances in the next five minutes, by moment and by minutes of the wait.
     pub five: [[Chances; READ_AT.len()]; MOMENTS.len()],
-    /// Whether the band of the rate held the day's truth, at half of the day and in its last hour.
+    /// Whether the band of the rate contained the day's truth, halfway through the day and in its last hour.
     pub rate_held: [Share; 2],
-    /// The mean of the rate over the truth, at the same moments.
+    /// The mean of the rate divided by the truth, at the same moments.
     pub rate: [Share; 2],
     /// Bites to come, by [`AHEAD`].
     pub coming: [Coming; AHEAD.len()],
 }
 
-/// An angler who fishes by the Bank and notes what is claimed before every cast.
+/// An angler who follows the Bank and notes the claims before every cast.
 struct Notes {
     restwater: Restwater,
-    /// Of every cast: minutes since all-in at its splash, the minutes it was to be left, and the chances at [`READ_AT`].
+    /// For every cast: minutes since all-in at its splash, the minutes it was to be left, and the chances at
+    /// [`READ_AT`].
     read: Vec<Noted>,
 }
 
@@ -82,7 +83,7 @@ impl Angler for Notes {
     }
 }
 
-/// Fishes first days and notes what is claimed.
+/// Fishes first days and notes the claims.
 pub fn claims(water: &Water, days: u64, run: u64) -> Claims {
     let (mut found, mut truth) = (Claims::default(), Truth::new(water, run));
     let mut angler = Notes { restwater: Restwater::default(), read: Vec::new() };
@@ -108,7 +109,8 @@ pub fn claims(water: &Water, days: u64, run: u64) -> Claims {
     found
 }
 
-/// The first cast after the third bite, of the second half of the day, and of its last hour; past the last where there is none.
+/// The first cast after the third bite, of the second half of the day, and of its last hour; past the last
+/// cast if there is none.
 fn moments(catch: &Catch, read: &[Noted]) -> [usize; MOMENTS.len()] {
     let from = |clock: f64| read.iter().position(|noted| noted.clock >= clock).unwrap_or(read.len());
     let third = catch.log.iter().enumerate().filter(|(_, cast)| cast.bite).nth(2);
@@ -133,7 +135,7 @@ impl Claims {
         self.rate[moment].add(point.mean, truth);
     }
 
-    /// Bites foretold at the splash of that cast, and those that came.
+    /// Bites forecast at the splash of that cast, and those that came.
     fn note_coming(&mut self, posterior: &WaitPosterior, catch: &Catch, read: &[Noted], cast: usize) {
         let now = read[cast].clock;
         let before = catch.log[..cast].iter().filter(|cast| cast.bite && cast.end_seen).count();
@@ -147,7 +149,7 @@ impl Claims {
     }
 }
 
-/// What the screens foretell of the minutes ahead, with one rod that is in.
+/// What the screens forecast for the minutes ahead, with one rod that is in.
 pub(super) fn foretold(posterior: &WaitPosterior, ahead: f64, landing: &Landing) -> Option<Forecast> {
     let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
     let left = TimeLeft { minutes: ahead, rods: vec![None] };
@@ -168,7 +170,7 @@ mod tests {
     use restwater_session::{fold, written};
 
     #[test]
-    fn the_bites_foretold_are_those_of_the_waits_screen() {
+    fn the_bites_forecast_are_those_of_the_waits_screen() {
         let cast = |minutes, bite| Cast { minutes, bite, end_seen: true, fed: false };
         let today = [cast(9.0, true), cast(20.0, false), cast(14.0, true), cast(11.0, true)];
         let posterior = posterior(&[], &today).unwrap();

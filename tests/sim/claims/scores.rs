@@ -1,24 +1,25 @@
-//! Scores of claims: chances of something that comes or doesn't, and numbers foretold.
+//! Scores of claims: chances of something that happens or doesn't, and forecast numbers.
 
 use super::super::share::Share;
 use restwater_compare::gamma_poisson::GammaRate;
 use restwater_match_day::forecast::Forecast;
 
-/// The forecaster to beat: bites are a Poisson count, and before the day its rate is as good as one bite in 20 minutes.
+/// The forecaster to beat: bites are a Poisson count, and the prior of its rate is worth one bite in 20
+/// minutes.
 const GAMMA_BEFORE: [f64; 2] = [1.0, 20.0];
-/// Parts of the histogram of ranks.
+/// Bins of the histogram of ranks.
 pub const PARTS: usize = 5;
-/// Chances are scored as if nothing were surer than this.
+/// Chances are scored as if none were nearer to 0 or 1 than this.
 const SUREST: f64 = 1e-4;
 
-/// Chances, and how often it came.
+/// Chances, and how often the event happened.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Chances {
     /// Claimed.
     pub claimed: Share,
     /// Came.
     pub came: Share,
-    /// Sum of -ln of what was given to what happened.
+    /// Sum of -ln of the probability given to what happened.
     score: f64,
 }
 
@@ -31,17 +32,17 @@ impl Chances {
         self.score -= given.clamp(SUREST, 1.0).ln();
     }
 
-    /// Claimed less came.
+    /// Claimed minus observed.
     pub fn off(&self) -> f64 {
         self.claimed.value() - self.came.value()
     }
 
-    /// Whether there are enough casts to tell five points from none.
+    /// Whether there are enough casts to distinguish five points from zero.
     pub fn tells(&self) -> bool {
         self.came.days() >= 100.0 && self.came.error() <= 0.02
     }
 
-    /// Sum of what was lost, in nats, against somebody who knows how often it comes.
+    /// The total loss, in nats, relative to somebody who knows how often it happens.
     pub fn lost(&self) -> f64 {
         let p = self.came.value();
         let part = |p: f64| if p > 0.0 { -p * p.ln() } else { 0.0 };
@@ -49,18 +50,20 @@ impl Chances {
     }
 }
 
-/// Numbers of bites foretold, and those that came.
+/// Forecast numbers of bites, and those that came.
 #[derive(Debug, Clone, Default)]
 pub struct Coming {
-    /// Whether the range held the number.
+    /// Whether the range contained the number.
     pub held: Share,
-    /// How likely the forecast itself holds that to be: numbers are whole, so more than eight in ten.
+    /// How probable that is by the forecast itself: numbers are whole, so more than eight in ten.
     pub nominal: Share,
-    /// Mean foretold over the number that came.
+    /// Forecast mean divided by the number that came.
     pub mean: Share,
-    /// Continuous ranked probability score over that of the gamma-Poisson forecaster (Gneiting and Raftery 2007).
+    /// Continuous ranked probability score divided by that of the gamma-Poisson forecaster (Gneiting and
+    /// Raftery 2007).
     pub crps: Share,
-    /// Where the numbers lay within what was foretold, in parts that ought to be alike (Czado, Gneiting and Held 2009).
+    /// Where the numbers fell within the forecast, in bins that should be equal (Czado, Gneiting and Held
+    /// 2009).
     pub parts: [f64; PARTS],
 }
 
@@ -86,12 +89,12 @@ impl Coming {
     }
 }
 
-/// How far `level` lies on the way from `low` to `high`.
+/// How far `level` is on the way from `low` to `high`.
 fn within(level: f64, low: f64, high: f64) -> f64 {
     if high > low { ((level - low) / (high - low)).clamp(0.0, 1.0) } else { f64::from(u8::from(level > low)) }
 }
 
-/// Chance of fewer than each number, from none on.
+/// Chance of fewer than each number, from zero on.
 fn below(counts: &[f64], many: usize) -> Vec<f64> {
     let mut sum = 0.0;
     let mut all = vec![0.0];
@@ -123,12 +126,12 @@ mod tests {
         for i in 0..100 {
             wrong.add(0.5, i % 4 == 0);
         }
-        // Relative entropy of a quarter against a half.
+        // Relative entropy of a quarter with respect to a half.
         let lost = 0.25 * 0.5_f64.ln() + 0.75 * 1.5_f64.ln();
         assert!((wrong.lost() / 100.0 - lost).abs() < 1e-9);
     }
 
-    /// By hand: one of 0, 1 and 2 with a half, a quarter and a quarter.
+    /// By hand: 0, 1 and 2 with probabilities of a half, a quarter and a quarter.
     #[test]
     fn the_ranked_score_is_a_sum_over_thresholds() {
         let counts = [0.5, 0.25, 0.25];

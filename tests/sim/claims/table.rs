@@ -1,4 +1,4 @@
-//! Tables of what was claimed and what came.
+//! Tables of the claims and of what happened.
 
 use super::super::share::Share;
 use super::goals::lost;
@@ -6,7 +6,7 @@ use super::weights::Weights;
 use super::{AHEAD, Claims, MOMENTS, READ_AT};
 use std::fmt::Write;
 
-/// Chances of a bite in the next five minutes: claimed / came, by minutes out, where casts are enough to tell.
+/// Chances of a bite in the next five minutes: claimed / observed, by minutes out, if there are enough casts.
 pub fn five_minutes(rows: &[(String, Claims)]) -> String {
     let mut text = String::from("| water | moment |");
     text.extend(READ_AT.map(|from| format!(" {from:.0} min out |")));
@@ -30,7 +30,7 @@ pub fn five_minutes(rows: &[(String, Claims)]) -> String {
     text
 }
 
-/// The band of the rate at the leave advised, and its mean over the truth.
+/// The band of the rate at the advised leave time, and its mean divided by the truth.
 pub fn rates(rows: &[(String, Claims)]) -> String {
     let mut text = String::from(
         "| water | held, at half | held, last hour | mean over truth, at half | last hour |\n|---|---|---|---|---|\n",
@@ -43,7 +43,7 @@ pub fn rates(rows: &[(String, Claims)]) -> String {
     text
 }
 
-/// Bites to come at half of the day.
+/// Bites to come, halfway through the day.
 pub fn coming(rows: &[(String, Claims)]) -> String {
     let mut text = String::from(
         "| water | ahead | in the range | nominal | mean over what came | score over gamma-Poisson's | ranks in each fifth |\n|---|---|---|---|---|---|---|\n",

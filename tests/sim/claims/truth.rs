@@ -1,4 +1,4 @@
-//! The true bites per hour of casts left for a time on one day.
+//! The true bites per hour on one day for casts left for a given time.
 
 use super::super::angler::{Angler, Habit};
 use super::super::day::{Bank, Cast, DAY, EXTRA, TURN, fish};
@@ -6,17 +6,17 @@ use super::super::luck::Luck;
 use super::super::water::Water;
 use super::Noted;
 
-/// How often a day is fished again with other casts.
+/// How many times a day is fished again with other casts.
 const AGAIN: u64 = 60;
 
 /// The truth of the days of one water.
 pub struct Truth<'a> {
     water: &'a Water,
-    /// Casts with which a day is fished again.
+    /// The luck of the casts with which a day is fished again.
     casts: Vec<Luck>,
 }
 
-/// The same minutes all day, and when the last cast went out.
+/// The same leave time all day, and when the last cast went out.
 struct Watched(Habit, f64);
 
 impl Angler for Watched {
@@ -31,15 +31,15 @@ impl Angler for Watched {
 }
 
 impl<'a> Truth<'a> {
-    /// Of a water.
+    /// For a water.
     pub fn new(water: &'a Water, run: u64) -> Self {
         let again = if even(water) { 0 } else { AGAIN };
         let casts = (0..again).map(|i| Luck::of_day(water.seed(run) ^ 0x0A6A_1117, i)).collect();
         Self { water, casts }
     }
 
-    /// Bites per hour of that day, of casts left as the one that was noted: by renewal reward on the truth of the moment,
-    /// or by fishing the day again with other casts where its hours, spots or casts differ.
+    /// Bites per hour of that day for casts left as long as the noted one: by renewal reward on the truth of
+    /// the moment, or, if its hours, spots or casts differ, by fishing the day again with other casts.
     pub(super) fn rate(&mut self, day: &Luck, noted: Noted) -> f64 {
         let (water, leave) = (self.water, noted.leave);
         if self.casts.is_empty() {
@@ -51,7 +51,8 @@ impl<'a> Truth<'a> {
             (luck.day, luck.spells) = (day.day, day.spells);
             let mut angler = Watched(Habit(leave), 0.0);
             let catch = fish(water, luck, &mut angler, Bank::all_in());
-            // The cast that is out at all-out is fished to its end: without it short casts would count too much.
+            // The cast that is out at all-out is fished to its end: otherwise short casts would count too
+            // much.
             let last = catch.waits.last().copied().flatten().filter(|wait| *wait <= leave);
             let unfinished = catch.waits.len() > catch.log.len();
             bites += catch.bites + usize::from(unfinished && last.is_some());
@@ -61,7 +62,7 @@ impl<'a> Truth<'a> {
     }
 }
 
-/// Whether every cast of a day meets the same fish but for a drift of all.
+/// Whether every cast of a day meets the same fish, apart from a drift common to all.
 fn even(water: &Water) -> bool {
     water.home == 1.0 && water.away.is_none() && water.uneven == [0.0; 3] && !water.runs
 }

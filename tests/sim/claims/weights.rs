@@ -1,4 +1,4 @@
-//! The weight to come, foretold after some of the fish were weighed.
+//! The weight to come, forecast after some of the fish were weighed.
 
 use super::super::angler::Angler;
 use super::super::day::{Bank, Catch, DAY, fish};
@@ -17,35 +17,36 @@ use restwater_session::own_count::own_count;
 use restwater_session::{CaughtFish, ClassGuess, MatchSetup, written};
 use uuid::Uuid;
 
-/// Fish weighed, and the spread of single fish (standard deviation over mean). The narrow spread is of fish of one class, the
-/// wide one of fish of which nothing is said.
+/// Fish weighed, and the spread of single fish (standard deviation over mean). The narrow spread is for fish
+/// of one class, the wide one for fish without a class.
 pub const CASES: [(usize, f64); 6] = [(1, 0.35), (3, 0.35), (8, 0.35), (1, 1.0), (3, 1.0), (8, 1.0)];
-/// Fish landed before the weight to come is foretold.
+/// Fish landed before the weight to come is forecast.
 const LANDED: usize = 8;
-/// Least share of bites that are landed on a day; it is drawn evenly from here to all.
+/// Smallest share of bites landed on a day; it is drawn uniformly between this and 1.
 const LANDS: f64 = 0.5;
-/// How many minutes ahead the weight is forecast, and the least of them that a day must have left.
+/// How many minutes ahead the weight is forecast; a day must have at least that many left.
 const AHEAD: f64 = 120.0;
 const LEAST: f64 = 60.0;
-/// The guess of the class, which is also what the app takes a fish of no class to weigh: a pound.
+/// The guess for the class, which is also what the app assumes for a fish without a class: a pound.
 const GUESS: Weight = Weight::Drams(256);
-/// Fish that the guess counts for in the app: so far is the truth from it.
+/// The number of fish that the guess counts as in the app, which determines how far the truth may be from it.
 const GUESS_COUNTS_AS: f64 = 3.0;
 
-/// What came of one case.
+/// The results of one case.
 #[derive(Debug, Clone, Default)]
 pub struct Weights {
     /// Fish weighed.
     pub weighed: usize,
     /// Spread of single fish.
     pub spread: f64,
-    /// Whether the range held what came.
+    /// Whether the range contained the weight.
     pub held: Share,
-    /// Mean foretold over what came.
+    /// Forecast mean divided by the actual weight.
     pub mean: Share,
 }
 
-/// Fishes days at a constant rate whose fish have a mean and a spread, and foretells the weight of the next two hours.
+/// Fishes days at a constant rate whose fish have a mean and a spread, and forecasts the weight of the next
+/// two hours.
 pub fn weights((weighed, spread): (usize, f64), days: u64, run: u64) -> Weights {
     let water = Water::plain("weights, constant 12", Kind::ConstantRate, Bites::Constant { mean: 12.0 });
     let mut found = Weights { weighed, spread, ..Weights::default() };
@@ -60,12 +61,12 @@ pub fn weights((weighed, spread): (usize, f64), days: u64, run: u64) -> Weights 
     found
 }
 
-/// The fish of a day, by bite: grams, or `None` of a bite that was not landed.
+/// The fish of a day, by bite: grams, or `None` for a bite that was not landed.
 struct Fish(Vec<Option<f64>>);
 
 impl Fish {
-    /// Weights about a mean that lies about the guess as the guess is worth: log-normal on even days, gamma of a whole shape or
-    /// the nearest to it (a sum of exponentials) on odd ones.
+    /// Weights around a mean that varies around the guess by as much as the guess allows: log-normal on even
+    /// days, gamma with the nearest whole shape (a sum of exponentials) on odd ones.
     fn of_day(seed: u64, day: u64, spread: f64) -> Self {
         let mut rng = ChaCha8Rng::seed_from_u64(seed);
         rng.set_stream(day);
@@ -114,7 +115,7 @@ impl Weights {
         self.mean.add(coming.mean_weight, came);
     }
 
-    /// A fish as it was logged: weighed, or of its class, or of none.
+    /// A fish as logged: weighed, with its class, or without one.
     fn caught(&self, i: usize, grams: Option<f64>) -> CaughtFish {
         let count = grams.unwrap_or_default().round() as u32;
         let weight = (i < self.weighed).then_some(FishWeight::Weighed { unit: WeightUnit::Grams, count });
@@ -132,7 +133,7 @@ impl Weights {
     }
 }
 
-/// The class of fish whose spread the app takes for that of a class.
+/// The class, for the spread that the app assumes within a class.
 fn class(spread: f64) -> Option<ClassGuess> {
     (spread < 0.5).then(|| ClassGuess { name: "skimmer".into(), guess: GUESS })
 }

@@ -1,7 +1,8 @@
-//! `bench_size`: what a log of 10^2 to 10^6 casts costs, and the power of its size that the cost grows by.
+//! `bench_size`: what a log of 10^2 to 10^6 casts costs, and the power of its size with which the cost grows.
 //!
-//! A day has 40 casts. Folding a whole log and the estimators have to look at every cast: their cost should grow with the
-//! size and no faster. Opening the log, a tap and a screen must not: they look at today and at a few days before it.
+//! A day has 40 casts. Folding a whole log and the estimators have to look at every cast, so their cost
+//! should grow linearly with the size. Opening the log, a tap and a screen must not grow with it: they look
+//! at today and a few days before.
 
 use restwater_app::{Action, App, Which};
 use restwater_log::{Moment, Payload};
@@ -18,11 +19,11 @@ type Failed = Box<dyn std::error::Error>;
 
 const SIZES: [usize; 5] = [100, 1_000, 10_000, 100_000, 1_000_000];
 const CASTS_A_DAY: usize = 40;
-/// The posterior is of today with five days before it: 500 casts are twice the busiest week.
+/// The posterior covers today and five days before it: 500 casts are twice the busiest week.
 const MOST_IN_A_POSTERIOR: usize = 10_000;
 const RUNS: u64 = 7;
 
-/// What is measured, with the most its exponent may be.
+/// What is measured, with the largest exponent allowed.
 const COSTS: [(&str, f64); 6] = [
     ("fold of all days", 1.1),
     ("survival curve with limits", 1.15),
@@ -62,7 +63,7 @@ struct Log {
     now: Moment,
 }
 
-/// Writes a log of this many casts, a transaction a day.
+/// Writes a log of this many casts, with one transaction per day.
 fn write(dir: &Path, casts: usize) -> Result<Log, Failed> {
     let mut phone = Phone::new(casts as u64);
     let mut store = Store::open(dir, phone.device())?;
@@ -120,7 +121,7 @@ fn estimators(
     Ok(())
 }
 
-/// The middle time of opening the log to its first Bank record, and of one tap in it.
+/// The median time of opening the log to its first Bank record, and of one tap in it.
 fn opened(dir: &Path, mut now: Moment) -> Result<[Duration; 2], Failed> {
     let (mut opens, mut taps) = (Vec::new(), Vec::new());
     for run in 0..RUNS {

@@ -1,4 +1,4 @@
-//! `bench_speed [PROFILE]`: the core's costliest answers in the profile that this was built with.
+//! `bench_speed [PROFILE]`: the core's most expensive answers, in the profile this was built with.
 
 use restwater_log::{canonical_bytes, op_from_bytes};
 use restwater_session::fold;

@@ -1,4 +1,5 @@
-//! `./dev bench stats`: three statistics of up to a million waits beside R and lifelines, and the exact tests beside R.
+//! `./dev bench stats`: three statistics of up to a million waits compared with R and lifelines, and the
+//! exact tests compared with R.
 //!
 //! `bench_stats [PYTHON]`: the Python that has lifelines; by default the one of the virtual
 //! environment `target/peers`, which is made and filled on first use.
@@ -7,7 +8,7 @@ use restwater_tests::bench_stats::{Data, SIZES, TABLES, ours, ours_exact, peer, 
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-/// The peer's version this was last measured against.
+/// The peer's version that was last compared.
 const LIFELINES: &str = "lifelines==0.30.3";
 
 fn main() -> Result<(), String> {

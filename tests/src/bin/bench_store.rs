@@ -1,4 +1,4 @@
-//! `bench_store`: the store beside bare SQLite with the same pragmas, in the same run.
+//! `bench_store`: the store compared with bare SQLite with the same pragmas, in the same run.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_app::{App, Which};
@@ -21,7 +21,7 @@ use uuid::Uuid;
 
 type Failed = Box<dyn std::error::Error>;
 
-/// The store's table as bare SQLite would have it: the same rows, the same keys.
+/// The store's table in bare SQLite: the same rows, the same keys.
 const BARE: &str = "
     CREATE TABLE op (
         seq INTEGER PRIMARY KEY, session INTEGER NOT NULL, id BLOB NOT NULL UNIQUE,
@@ -31,7 +31,7 @@ const BARE: &str = "
 const BARE_INSERT: &str = "INSERT INTO op (session, id, sha256, body) VALUES (?1, ?2, ?3, ?4)";
 
 const BARE_NAME: &str = "bare SQLite";
-/// Times that something is opened, for the middle one.
+/// How many times something is opened, to take the median.
 const OPENINGS: usize = 21;
 
 fn main() -> Result<(), Failed> {
@@ -65,7 +65,7 @@ fn pragmas(conn: &Connection) -> Result<(), Failed> {
     Ok(())
 }
 
-/// One tap, durable: ours and a bare insert take turns, so that both see the same disk.
+/// One durable tap: ours and a bare insert alternate, so that both see the same disk.
 fn append() -> Result<(), Failed> {
     const TAPS: usize = 400;
     let dir = tempfile::tempdir()?;
@@ -145,7 +145,7 @@ fn importing(count: usize, goal: Duration) -> Result<(), Failed> {
     Ok(())
 }
 
-/// The same rows into bare SQLite, in one transaction; reading them is not timed.
+/// Inserts the same rows into bare SQLite in one transaction; reading them is not timed.
 fn bare_import(dir: &Path) -> Result<Duration, Failed> {
     let source = Connection::open(dir.join(FILE_NAME))?;
     let conn = bare(dir)?;
@@ -181,9 +181,9 @@ fn chunk(select: &mut Statement<'_>, from: i64) -> Result<Vec<RowParts>, Failed>
     Ok(rows.collect::<Result<_, _>>()?)
 }
 
-/// Opening a log of 2,000 sessions and 500,000 ops: to the latest session's ops, which is the log's part, and to the first
-/// Bank record of the whole app, statistics and words included; beside bare SQLite that opens the same file and reads that
-/// session's rows.
+/// Opening a log of 2,000 sessions and 500,000 ops: until the latest session's ops are read, which is the
+/// log's part, and until the whole app's first Bank record, including statistics and words; compared with
+/// bare SQLite that opens the same file and reads that session's rows.
 fn opening() -> Result<(), Failed> {
     let dir = tempfile::tempdir()?;
     let mut phone = Phone::new(3);
@@ -243,7 +243,7 @@ fn bare_opening(dir: &Path, session: Uuid) -> Result<Connection, Failed> {
     Ok(conn)
 }
 
-/// A store with nothing in it, opened by a process of its own each time: as the app is begun.
+/// An empty store, opened by a new process each time, as when the app starts.
 fn opening_nothing() -> Result<(), Failed> {
     let dir = tempfile::tempdir()?;
     drop(first_record(dir.path(), &Phone::new(4).tick())?);
@@ -258,7 +258,7 @@ fn opening_nothing() -> Result<(), Failed> {
     Ok(())
 }
 
-/// Runs this program as a child: how long the child says it took, and its peak memory in MB.
+/// Runs this program as a child; returns how long the child says it took, and its peak memory in MB.
 fn in_a_process(what: &str, dir: &Path) -> Result<(Duration, f64), Failed> {
     let out = Command::new(std::env::current_exe()?).args(["child", what]).arg(dir).output()?;
     let text = String::from_utf8(out.stdout)?;

@@ -1,4 +1,4 @@
-//! `crash N`: kills a child N times in the midst of taps, imports, exports, backups and migrations, and
+//! `crash N`: kills a child N times in the middle of taps, imports, exports, backups and migrations, and
 //! looks for every acknowledged entry.
 #![allow(clippy::print_stdout)] // a command line tool
 

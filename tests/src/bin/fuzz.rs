@@ -1,6 +1,6 @@
 //! `fuzz SECONDS [TARGET...]`: mutates the kept inputs for this many seconds each and runs the targets on
-//! them. Needs no nightly compiler; where there is one, `cargo fuzz` runs the same targets with coverage.
-//! An input that makes a target panic is kept under tests/fuzz/crashers, and the ordinary tests replay it.
+//! them. It needs no nightly compiler; with one, `cargo fuzz` runs the same targets with coverage. An input
+//! that makes a target panic is kept under tests/fuzz/crashers, and the ordinary tests replay it.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_log::sha256_hex;

@@ -1,4 +1,5 @@
-//! `model DAYS [SEED]`: seeded days of two phones, held against a naive oracle; `model --replay FILE...` plays day files.
+//! `model DAYS [SEED]`: seeded days of two phones, checked by a naive oracle; `model --replay FILE...` plays
+//! day files.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_tests::model::{Broken, Day, Outcome, play, read, run, write};
@@ -7,7 +8,7 @@ use std::error::Error;
 use std::process::ExitCode;
 use std::time::Instant;
 
-/// Broken days that are made small and printed; of the others only the count of each promise.
+/// Broken days per promise that are shrunk and printed; the others are only counted.
 const PRINTED_OF_A_KIND: usize = 1;
 
 fn main() -> Result<ExitCode, Box<dyn Error>> {
@@ -39,7 +40,7 @@ fn end(held: u64, broken: u64) -> ExitCode {
     if broken == 0 && held > 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }
 
-/// One day of each promise that broke is made small and printed as a file.
+/// Shrinks one day for each broken promise and prints it as a file.
 fn print_broken(outcome: &Outcome) {
     let mut kinds: BTreeMap<&str, Vec<&(Day, Broken)>> = BTreeMap::new();
     for one in &outcome.broken {

@@ -1,5 +1,6 @@
-//! `pooled CASTS OUT`: the logs of many simulated anglers, exported as a club would get them (casts.csv, sessions.csv),
-//! and what the core itself makes of them (core.json), for tests/pool/compare.py to hold an engine's figures against.
+//! `pooled CASTS OUT`: the logs of many simulated anglers, exported as a club would get them (casts.csv,
+//! sessions.csv), and the core's own results (core.json), with which tests/pool/compare.py compares an
+//! engine's figures.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_exchange::{CsvOptions, Table, session_csv};
@@ -67,7 +68,7 @@ fn main() -> Result<(), Failed> {
     Ok(())
 }
 
-/// A table of one session; its header only for the first.
+/// Writes a table of one session; the header only for the first.
 fn table(session: &Session, table: Table, out: &mut impl Write, first: bool) -> Result<(), Failed> {
     let mut bytes = Vec::new();
     session_csv(session, table, CsvOptions::default(), &mut bytes)?;
@@ -76,7 +77,7 @@ fn table(session: &Session, table: Table, out: &mut impl Write, first: bool) -> 
     Ok(())
 }
 
-/// A simulated day as its angler's log has it.
+/// A simulated day as logged by its angler.
 fn one_day(water: &Water, number: u64) -> Session {
     let mut habit = Habit(LEAVE_MIN[(number % 4) as usize]);
     let day = fish(water, &Luck::of_day(water.seed(0), number), &mut habit, Bank::all_in());
@@ -101,7 +102,7 @@ struct Log {
 }
 
 impl Log {
-    /// Logs a cast at a minute of the day; the minute of the next one.
+    /// Logs a cast at a minute of the day; returns the minute of the next one.
     fn cast(&mut self, minute: f64, cast: &Cast) -> f64 {
         self.add(minute, Payload::Cast { rod: 1 });
         let end = minute + cast.minutes;

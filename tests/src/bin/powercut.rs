@@ -1,5 +1,5 @@
 //! `powercut N`: cuts the power N times and looks for every acknowledged entry, then shows with
-//! `synchronous=OFF` that the same cuts do find losses where there are any.
+//! `synchronous=OFF` that the same cuts do find losses if there are any.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_store::Durability;

@@ -1,4 +1,4 @@
-//! `./dev reference DIR...`: every check case with computed, expected and tolerance.
+//! `./dev reference DIR...`: every check case with computed and expected values and the tolerance.
 #![allow(clippy::print_stdout)]
 
 use std::path::Path;

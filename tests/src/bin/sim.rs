@@ -1,7 +1,7 @@
-//! `./dev sim [--days=N] [--seed=N] [--water=NAME] [--part=NAME]`: the simulated bank. Prints bites per hour, shares of the oracle's, what is
-//! said of changes, and every goal as held or missed. Fails when one is missed. Fewer days than the usual
-//! 2,000 a water are for a quick look: their goals mean little. Another seed fishes other days; a name fishes
-//! only the waters that have it in theirs; a part is one of the tables.
+//! `./dev sim [--days=N] [--seed=N] [--water=NAME] [--part=NAME]`: the simulated bank. Prints bites per hour,
+//! shares of the oracle's, verdicts on changes, and every goal as held or missed. Fails if one is missed.
+//! Fewer days than the usual 2,000 per water are for a quick look: their goals mean little. Another seed
+//! fishes other days; a name selects the waters whose names contain it; a part is one of the tables.
 #![allow(clippy::print_stdout)]
 
 use restwater_tests::sim::belief::{self, Believed, MoreCasts};
@@ -23,21 +23,21 @@ use restwater_tests::sim::waters::{seen_before, tuned, unseen};
 use restwater_tests::sim::{on_two_threads, table};
 use std::process::ExitCode;
 
-/// Days a water.
+/// Days per water.
 const DAYS: u64 = 2000;
 /// Waters on which the days of a book differ.
 const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 /// Days fished after each book of five.
 const PER_BOOK: u64 = 8;
-/// The run of the tables in docs/advice.md: no setting was chosen on its days.
+/// The run of the tables in docs/advice.md: no setting was chosen from its days.
 const SEED: u64 = 20_261_128;
 /// The questions over days fish one season for every four days of the other parts.
 const DAYS_A_SEASON: u64 = 4;
 /// The calibration of claims fishes one day for every five of the other parts: each day has many claims to check.
 const CLAIMS: u64 = 5;
-/// How many times as many days for the casts that are named, which is seldom.
+/// How many times as many days for the stated number of casts, which is rarely stated.
 const MORE_CASTS: u64 = 16;
-/// How many times as keen the fish are for the better colour, where there is one.
+/// How many times as keen the better colour makes the fish, if there is one.
 const EFFECTS: [f64; 2] = [2.0, 4.0];
 /// How many times as keen the fish are on a day that differs from those in the book.
 const KEENER: [f64; 3] = [0.5, 2.0, 3.0];
@@ -61,7 +61,7 @@ fn main() -> ExitCode {
     if held == goals.len() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
 }
 
-/// Prints a part's tables and gives its goals.
+/// Prints a part's tables and returns its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
 const PARTS: [(&str, Part); 12] = [
@@ -95,7 +95,7 @@ fn advice(asked: &Asked) -> Vec<Goal> {
     goals
 }
 
-/// What is claimed of bites and of their weight on first days.
+/// Claims about bites and their weight on first days.
 fn claimed(asked: &Asked) -> Vec<Goal> {
     let Days { first, run, .. } = asked.days;
     let days = first.div_ceil(CLAIMS);
@@ -111,7 +111,7 @@ fn claimed(asked: &Asked) -> Vec<Goal> {
     of.iter().flat_map(|goals| goals(&rows)).chain(claims::goals::of_weights(&weights)).collect()
 }
 
-/// Truths drawn from what is believed, and their ranks in what is believed after a day.
+/// Truths drawn from the prior, and their ranks in the posterior after a day.
 fn calibrated(asked: &Asked) -> Vec<Goal> {
     let Days { first, run, .. } = asked.days;
     let rows = on_two_threads(&sbc::OF, |of| sbc::ranks(of, first, run));
@@ -144,7 +144,7 @@ fn changes(asked: &Asked) -> Vec<Goal> {
     goal::of_changes(&rows)
 }
 
-/// Waters where feed does nothing, and where it makes the fish keener for as long as it counts.
+/// Waters on which feed does nothing, and on which it makes the fish keener for as long as it counts.
 fn feed(asked: &Asked) -> Vec<Goal> {
     let Days { first, run, .. } = asked.days;
     let mut list: Vec<(Water, Habit, &'static str, f64)> = Vec::new();
@@ -161,7 +161,7 @@ fn feed(asked: &Asked) -> Vec<Goal> {
     goal::of_changes(&rows)
 }
 
-/// Feed in the model of waits, where it does nothing and where it doubles how keen the fish are.
+/// Feed in the model of waits, when it does nothing and when it makes the fish twice as keen.
 fn fed(asked: &Asked) -> Vec<Goal> {
     let Days { first, run, .. } = asked.days;
     let mut list: Vec<(Water, When, &'static str, f64)> = Vec::new();
@@ -290,7 +290,8 @@ fn asked() -> Option<Asked> {
     Some(Asked { days, water, part })
 }
 
-/// Waters where nothing changes, and days that truly are two and three times as keen, or half, as those in the book.
+/// Waters on which nothing changes, and days on which the fish are twice, three times or half as keen as on
+/// those in the book.
 fn to_look_at(asked: &Asked) -> Vec<(Water, f64)> {
     let level = asked.named(level());
     let even = level.iter().filter(|water| water.name.starts_with("even"));

@@ -1,6 +1,6 @@
-//! The child of the kill test: taps through the app without a pause and says what was acknowledged.
+//! The child of the kill test: taps through the app without a pause and reports what was acknowledged.
 //!
-//! After each tap it prints how many ops there are and the wall time of the running cast's splash, or `-`.
+//! After each tap it prints the number of ops and the wall time of the running cast's splash, or `-`.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_app::{Action, App};
@@ -15,17 +15,17 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     if app.session().is_none() {
         app.act(&Action::StartSession { setup: None }, &now()?)?;
     }
-    // The child before this one was ahead of the clocks, too: no clock of a boot runs backwards.
+    // The previous child was ahead of the clocks too: no clock of a boot runs backwards.
     let last = app.ops().iter().map(|op| op.at.mono_ms).max();
     let ahead_ms = last.map_or(0, |last| last - now().map_or(last, |now| now.mono_ms)).max(0);
     for round in 0_i64.. {
-        // Every fourth is taken back; UNDO itself is logged, so the count still grows.
+        // Every fourth is undone; UNDO itself is logged, so the count still grows.
         let tap = match round % 4 {
             0 | 2 => Action::Cast { rod: 1 },
             1 => Action::Liner { rod: 1 },
             _ => Action::Undo,
         };
-        // The pad's own rule would take quick casts for one: a test may tap at the pace of its clock.
+        // The pad's own rule would count quick casts as one: a test may tap at the pace of its clock.
         let mut at = now()?;
         at.mono_ms += ahead_ms + (round + 1) * 701;
         at.wall_ms += ahead_ms + (round + 1) * 701;

@@ -1,4 +1,4 @@
-//! The child: works until it is killed, and says what is safe as soon as it is told so.
+//! The child: works until it is killed, and reports what is safe as soon as that is acknowledged.
 
 use super::{Failed, Work};
 use crate::importing::{imported_at, no_ids};
@@ -21,7 +21,7 @@ const ROUNDS: u64 = 20_000;
 /// Ops of one import.
 const IMPORTED: usize = 150;
 
-/// Does the work of the child. The log of a seed is the same in the parent, so ids are told by number.
+/// Does the work of the child. The log of a seed is the same in the parent, so ids are reported by number.
 pub fn child(work: Work, seed: u64, dir: &Path) -> Result<(), Failed> {
     let mut phone = Phone::new(seed);
     phone.begin();
@@ -116,7 +116,7 @@ fn migrate(dir: &Path) -> Result<(), Failed> {
     for n in 0..ROUNDS {
         let one = dir.join(n.to_string());
         std::fs::create_dir(&one)?;
-        // In place whole before it is opened, as a shipped file would be.
+        // The complete file is in place before it is opened, like a shipped file.
         std::fs::write(one.join("whole"), FIRST_SCHEMA)?;
         std::fs::rename(one.join("whole"), one.join(FILE_NAME))?;
         let store = Store::open(&one, Uuid::nil())?;

@@ -1,4 +1,4 @@
-//! What a kill left, against what had been acknowledged.
+//! Compares what a kill left with what had been acknowledged.
 
 use super::child::{export_path, imported};
 use super::{Failed, Outcome, Work};
@@ -39,7 +39,7 @@ pub(super) fn judge(
     });
     outcome.entries += safe.len() as u64;
     outcome.lost += safe.iter().filter(|op| there.get(&op.id) != Some(op)).count() as u64;
-    // An import that was not acknowledged is there whole or not at all.
+    // An import that was not acknowledged is there completely or not at all.
     let next = imported(seed, imports as u64 + 1);
     let part = next.iter().filter(|op| there.contains_key(&op.id)).count();
     outcome.broken += u64::from(work == Work::Import && part != 0 && part != next.len());
@@ -47,7 +47,7 @@ pub(super) fn judge(
     backed_up(dir, count("backed up "), outcome)
 }
 
-/// The ops of a store, once SQLite's own check and ours are clean.
+/// The ops of a store, if SQLite's own check and ours are clean.
 fn ops_of(dir: &Path, outcome: &mut Outcome) -> Result<BTreeMap<Uuid, Op>, StoreError> {
     let store = Store::open(dir, Uuid::nil())?;
     outcome.checked += 1;
@@ -62,7 +62,7 @@ fn ops_of(dir: &Path, outcome: &mut Outcome) -> Result<BTreeMap<Uuid, Op>, Store
     Ok(ops)
 }
 
-/// An export under its own name is whole and has at least what the last acknowledged one had.
+/// An export under its own name is complete and has at least what the last acknowledged one had.
 fn exported(dir: &Path, acknowledged: usize, outcome: &mut Outcome) -> Result<u64, Failed> {
     let Ok(bytes) = std::fs::read(export_path(dir)) else { return Ok(u64::from(acknowledged > 0)) };
     let mut go = |_: Progress| ControlFlow::Continue(());
@@ -71,7 +71,7 @@ fn exported(dir: &Path, acknowledged: usize, outcome: &mut Outcome) -> Result<u6
     Ok(u64::from(!tally.is_whole() || tally.whole < acknowledged as u64 + 1))
 }
 
-/// The latest backup is sound and has at least what it had when it was acknowledged.
+/// The latest backup is intact and has at least what it had when it was acknowledged.
 fn backed_up(dir: &Path, acknowledged: usize, outcome: &mut Outcome) -> Result<(), Failed> {
     let all = backups(&dir.join("backups"))?;
     let Some(latest) = all.first() else {
@@ -91,7 +91,7 @@ fn backed_up(dir: &Path, acknowledged: usize, outcome: &mut Outcome) -> Result<(
     Ok(())
 }
 
-/// Every file of the first schema opens with its two ops, whether or not its migration was cut short.
+/// Every file of the first schema opens with its two ops, whether or not its migration was interrupted.
 fn migrated(dir: &Path, outcome: &mut Outcome) -> Result<(), Failed> {
     for entry in std::fs::read_dir(dir)? {
         let one = entry?.path();

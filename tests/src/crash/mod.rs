@@ -1,5 +1,5 @@
 //! Kills: a child process logs, imports, exports, backs up or migrates, is killed with SIGKILL at a random
-//! moment, and what it had acknowledged on its standard output must be there.
+//! moment, and everything it had acknowledged on its standard output must be there.
 
 mod child;
 mod judge;
@@ -13,7 +13,7 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Duration;
 
-/// Anything that keeps the test itself from running.
+/// Anything that prevents the test itself from running.
 pub type Failed = Box<dyn std::error::Error>;
 
 /// What the child is busy with.
@@ -23,9 +23,9 @@ pub enum Work {
     Taps,
     /// One import after another.
     Import,
-    /// One export after another over the same file.
+    /// One export after another to the same file.
     Export,
-    /// One backup after another, with taps between.
+    /// One backup after another, with taps in between.
     Backup,
     /// Opening files of the first schema, which migrates them.
     Migration,
@@ -52,24 +52,24 @@ impl Work {
     }
 }
 
-/// What the kills showed.
+/// The results of the kills.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Outcome {
     /// Kills.
     pub kills: u64,
-    /// Children that had ended their work before they were killed: their moment was too late.
+    /// Children that had finished before they were killed: their moment was too late.
     pub late: u64,
     /// Acknowledged entries looked for.
     pub entries: u64,
-    /// Of these: gone or changed.
+    /// Of these, missing or changed.
     pub lost: u64,
-    /// Files that SQLite's own integrity check was run on.
+    /// Files on which SQLite's own integrity check was run.
     pub checked: u64,
-    /// Files that did not open, were not sound, or were half written under their own name.
+    /// Files that did not open, were damaged, or were half written under their own name.
     pub broken: u64,
 }
 
-/// One kill: starts the child program on a fresh directory, kills it, and judges what is left.
+/// One kill: starts the child program in a fresh directory, kills it, and checks what is left.
 pub fn kill_once(program: &Path, work: Work, seed: u64, outcome: &mut Outcome) -> Result<(), Failed> {
     let dir = tempfile::tempdir()?;
     let mut child = Command::new(program)

@@ -1,6 +1,6 @@
 //! Fuzz targets as plain functions: libFuzzer (tests/fuzz), the mutation driver (`fuzz` binary) and the
-//! ordinary tests, which replay corpus and crashers, all call these. A target panics where a promise is
-//! broken, and only there.
+//! ordinary tests, which replay corpus and crashers, all call these. A target panics if and only if a promise
+//! is broken.
 
 #![allow(clippy::missing_panics_doc)] // a panic is how a target reports
 
@@ -36,12 +36,12 @@ pub const TARGETS: [Target; 5] = [
     ("geojson", fuzz_geojson),
 ];
 
-/// Where corpus and crashers lie.
+/// Where corpus and crashers are.
 pub fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("fuzz")
 }
 
-/// The inputs kept for a target: its corpus, and every crasher ever found, in a fixed order.
+/// The stored inputs of a target: its corpus and every crasher ever found, in a fixed order.
 pub fn kept_inputs(target: &str) -> std::io::Result<Vec<(PathBuf, Vec<u8>)>> {
     let mut inputs = Vec::new();
     for part in ["corpus", "crashers"] {
@@ -77,7 +77,7 @@ pub fn fuzz_op_file(data: &[u8]) {
     }
 }
 
-/// Any bytes as the body of an op whose hash is right: gets past the hash, as a hostile writer would.
+/// Any bytes as the body of an op with the right hash: this passes the hash check, as a hostile writer would.
 pub fn fuzz_op_body(data: &[u8]) {
     let mut bytes = b"\x1e{\"format\":\"restwater-ops\",\"version\":1}\n".to_vec();
     bytes.extend(b"\x1e{\"op\":");
@@ -86,7 +86,7 @@ pub fn fuzz_op_body(data: &[u8]) {
     let Ok((ops, _)) = read(&bytes) else { return };
     fold_all(&ops);
     for op in &ops {
-        // What this version understands of an op it can write again and read again.
+        // What this version understands of an op, it can write and read again.
         let again = canonical_bytes(op).unwrap_or_default();
         assert_eq!(restwater_log::op_from_bytes(&again).ok().as_ref(), Some(op));
     }
@@ -95,7 +95,7 @@ pub fn fuzz_op_body(data: &[u8]) {
     }
 }
 
-/// A store takes it in and gives it out byte for byte.
+/// A store imports it and exports it byte for byte.
 fn keep(file: &[u8], body: &[u8]) {
     let Ok(dir) = tempfile::tempdir() else { return };
     let Ok(mut store) = Store::open(dir.path(), Uuid::from_u128(1)) else { return };
@@ -126,7 +126,7 @@ fn csv_of(session: &Session, table: Table) -> Option<Vec<u8>> {
     Some(out)
 }
 
-/// Any text as a day file: played, or refused with its place.
+/// Any text as a day file: it is played, or refused with the place of the error.
 pub fn fuzz_day_file(data: &[u8]) {
     let Ok(text) = std::str::from_utf8(data) else { return };
     match read_day(text) {
@@ -138,8 +138,8 @@ pub fn fuzz_day_file(data: &[u8]) {
     }
 }
 
-/// Any text as the words of an angler: the table reads back as one row with the same words, and no cell
-/// of words begins like a formula.
+/// Any text as an angler's words: the table reads back as one row with the same words, and no cell with words
+/// begins like a formula.
 pub fn fuzz_csv(data: &[u8]) {
     let text = String::from_utf8_lossy(data).into_owned();
     let id = Uuid::from_u128(1);
@@ -153,8 +153,8 @@ pub fn fuzz_csv(data: &[u8]) {
     assert!(!cell.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']));
 }
 
-/// Any text as GeoJSON, with a peg on the earth and without: read, or refused in words, and what was read
-/// can be drawn.
+/// Any text as GeoJSON, with and without a peg on the earth: it is read, or refused with a message, and what
+/// was read can be drawn.
 pub fn fuzz_geojson(data: &[u8]) {
     let Ok(text) = std::str::from_utf8(data) else { return };
     let place = OnEarth { lat_deg: 51.0, lon_deg: 0.5 };
@@ -170,7 +170,7 @@ pub fn fuzz_geojson(data: &[u8]) {
     }
 }
 
-/// A reader of RFC 4180 of our own, so that writer and reader don't share their faults.
+/// A separate reader of RFC 4180, so that writer and reader don't share their bugs.
 fn rows_of(text: &str) -> Vec<Vec<String>> {
     let (mut rows, mut row, mut cell, mut quoted) = (vec![], vec![], String::new(), false);
     let mut chars = text.chars().peekable();

@@ -1,4 +1,4 @@
-//! Seeded mutation of kept inputs, for where libFuzzer isn't: no coverage guides it.
+//! Seeded mutation of stored inputs, for systems without libFuzzer: it is not guided by coverage.
 
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -42,7 +42,7 @@ const PIECES: &[&[u8]] = &[
     b"#",
 ];
 
-/// Makes inputs out of kept ones.
+/// Makes inputs from stored ones.
 pub struct Mutator {
     rng: ChaCha8Rng,
     kept: Vec<Vec<u8>>,

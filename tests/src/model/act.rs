@@ -1,23 +1,23 @@
-//! The one place where the model meets the types of the core: day-file JSON becomes an action, and what the app shows
-//! becomes plain values.
+//! The only place where the model uses the core's types: day-file JSON becomes an action, and what the app
+//! shows becomes plain values.
 
 use super::clock::Reading;
 use crate::phone::Seeded;
 use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
 use restwater_exchange::Progress;
 use restwater_log::Moment;
-use restwater_screen::{BankState, Key};
+use restwater_screen::{BankState, Key, Wording};
 use restwater_session::{Cast, EndCause, RodState};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeMap;
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
 
-/// What a tap gave back.
+/// The answer to a tap.
 pub struct Tapped {
     /// The log grew.
     pub changed: bool,
-    /// What was said of it.
+    /// The notice about it.
     pub notice: String,
     /// The Bank screen after it.
     pub bank: Bank,
@@ -28,7 +28,7 @@ pub struct Tapped {
 pub struct Refused {
     /// Nothing could be saved: no room on the disk.
     pub not_saved: bool,
-    /// A fault of the core's own, or a log that is called damaged.
+    /// A bug in the core, or a log reported as damaged.
     pub fault: bool,
     /// In words.
     pub why: String,
@@ -43,7 +43,7 @@ pub struct CastShown {
     pub end: Option<String>,
     /// Whether there was a bite.
     pub bitten: bool,
-    /// Milliseconds from the splash to the bite or the end, where it has ended.
+    /// Milliseconds from the splash to the bite or the end, if it has ended.
     pub wait_ms: Option<i64>,
     /// Where it was aimed.
     pub spot: Option<Value>,
@@ -62,29 +62,29 @@ pub struct Shown {
     pub things: BTreeMap<String, String>,
     /// What each rod does: "ready", "out" or "fish_on".
     pub rods: Vec<&'static str>,
-    /// The lines of the plan that it goes by, if it goes by one.
+    /// The lines of the plan that it follows, if any.
     pub plan: Option<Value>,
 }
 
-/// What the Bank screen says.
+/// What the Bank screen shows.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Bank {
-    /// What UNDO would take back.
+    /// What UNDO would undo.
     pub undo: String,
-    /// What REDO would bring back.
+    /// What REDO would restore.
     pub redo: String,
     /// Milliseconds that each rod's clock shows, and whether its bait is out.
     pub clocks: Vec<(i64, bool)>,
 }
 
-/// Screens opened by one step: all of them would take half of a day's time.
+/// Screens opened by one step: all of them would take half of the time of a day.
 const AT_ONCE: usize = 4;
 
 fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
 
-/// The phone's clocks as the core takes them.
+/// The phone's clocks in the form that the core takes.
 pub fn moment(reading: &Reading) -> Moment {
     Moment {
         wall_ms: reading.wall_ms,
@@ -96,7 +96,7 @@ pub fn moment(reading: &Reading) -> Moment {
     }
 }
 
-/// An action out of a line of a day file.
+/// The action of a line of a day file.
 pub fn action(line: &Map<String, Value>) -> Result<Action, String> {
     serde_json::from_value(Value::Object(line.clone()))
         .map_err(|e| format!("{}: {e}", Value::Object(line.clone())))
@@ -109,7 +109,7 @@ fn refused(app: &App, error: &AppError) -> Refused {
     Refused { not_saved: kind == ErrorKind::NotSaved, fault, why: app.message(error) }
 }
 
-/// A fault of the model's own.
+/// An error of the model itself.
 fn fault(error: &serde_json::Error) -> Refused {
     Refused { not_saved: false, fault: true, why: error.to_string() }
 }
@@ -206,8 +206,8 @@ fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
     }
 }
 
-/// Some screens are opened, from this one on; the first that fails with more than "not now". A full disk is no reason:
-/// what a screen keeps for later it can do without.
+/// Opens some screens, from this one on; fails with the first that fails with more than "not now". A full
+/// disk is no excuse: a screen can do without what it stores for later.
 pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refused> {
     const ALL: [Which; 19] = [
         Which::Bank,
@@ -240,20 +240,21 @@ pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refu
     Ok(())
 }
 
-/// What the Swim screen says of the water, without its keys, or `None` if there is no session.
+/// What the Swim screen says about the water, without its keys, or `None` if there is no session.
 pub fn swim_words(app: &mut App, at: &Reading) -> Option<Value> {
     let screen = screen(app, Which::Swim, at).ok()?;
     Some(json!([screen["area"], screen["headline"], screen["reasons"], screen["cell"], screen["others"]]))
 }
 
-/// Milliseconds until each bait that is out rings, by its rod; below zero where it was to ring before.
+/// Milliseconds until the alarm of each bait that is out, by its rod; negative if it is overdue.
 pub fn rings(app: &mut App, at: &Reading) -> BTreeMap<u64, i64> {
     let watch = app.watch(&moment(at));
     let all = watch.alarms.iter().chain(&watch.due);
     all.filter_map(|alarm| Some((alarm.rod?.into(), alarm.at_wall_ms - at.wall_ms))).collect()
 }
 
-/// Opens a session in the Book; what stands on its page beside the labels, or `None` if it can't be opened.
+/// Opens a session in the Book; returns what is on its page besides the labels, or `None` if it can't be
+/// opened.
 pub fn page(app: &mut App, session: &str, at: &Reading) -> Result<Option<Vec<String>>, Refused> {
     let open = json!({"do": "book", "tap": {"tap": "open", "session": session}});
     let open = serde_json::from_value(open).map_err(|e| fault(&e))?;
@@ -268,7 +269,8 @@ pub fn page(app: &mut App, session: &str, at: &Reading) -> Result<Option<Vec<Str
 
 /// Sets a damaged log aside and begins a new one with all that can be saved.
 pub fn salvage(dir: &Path, seed: u64, at: &Reading) -> Result<String, String> {
-    App::salvage(dir, Box::new(Seeded::new(seed)), &moment(at)).map_err(|e| e.to_string())
+    App::salvage(dir, Box::new(Seeded::new(seed)), &moment(at), Wording::shared("en-GB"))
+        .map_err(|e| e.to_string())
 }
 
 /// Imports by their ids, latest first.
@@ -278,7 +280,7 @@ pub fn imports(app: &mut App, at: &Reading) -> Vec<String> {
     imports.into_iter().flatten().filter_map(|line| Some(line["id"].as_str()?.to_owned())).collect()
 }
 
-/// The file of a form ("entries", "casts", "sessions") with everything in it, positions included.
+/// The export of a form ("entries", "casts", "sessions") with everything in it, including positions.
 pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused> {
     let choices = [
         json!({"tap": "span", "span": "everything"}),
@@ -295,7 +297,7 @@ pub fn send(app: &mut App, form: &str, at: &Reading) -> Result<PathBuf, Refused>
     }
 }
 
-/// Takes a file in.
+/// Imports a file.
 pub fn take_in(app: &mut App, file: &Path, at: &Reading) -> Result<(), Refused> {
     match app.take_in(file, "a partner", &moment(at), &mut go) {
         Ok(_) => Ok(()),
@@ -303,7 +305,7 @@ pub fn take_in(app: &mut App, file: &Path, at: &Reading) -> Result<(), Refused> 
     }
 }
 
-/// Makes a backup; its path.
+/// Makes a backup; returns its path.
 pub fn back_up(app: &mut App, at: &Reading) -> Result<Option<PathBuf>, Refused> {
     match app.back_up(&moment(at), &mut go) {
         Ok(made) => Ok(made.map(|made| made.path.into())),
@@ -311,7 +313,7 @@ pub fn back_up(app: &mut App, at: &Reading) -> Result<Option<PathBuf>, Refused> 
     }
 }
 
-/// Looks the log over; what is said of it.
+/// Checks the log; returns the message.
 pub fn look_over(app: &mut App) -> Result<String, Refused> {
     app.look_over().map_err(|error| refused(app, &error))
 }

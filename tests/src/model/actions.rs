@@ -1,4 +1,5 @@
-//! Every action an angler can do, as lines of a day file. `$cast:2` and the like are filled in when the day is played.
+//! Every action of an angler, as lines of a day file. `$cast:2` and the like are filled in when the day is
+//! played.
 
 use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
@@ -9,7 +10,7 @@ pub fn pick<'a, T: ?Sized>(rng: &mut ChaCha8Rng, of: &[&'a T]) -> &'a T {
     of[rng.random_range(0..of.len())]
 }
 
-/// What a day is mostly made of: casts and what ends them.
+/// What a day mostly consists of: casts and what ends them.
 pub fn fishing(rng: &mut ChaCha8Rng) -> Value {
     let rod = if rng.random_range(0..4) == 0 { 2 } else { 1 };
     match rng.random_range(0..100) {
@@ -29,7 +30,7 @@ pub fn fishing(rng: &mut ChaCha8Rng) -> Value {
     }
 }
 
-/// Beginning and ending, setting back, taking back.
+/// Beginning and ending, setting times back, undoing.
 pub fn turning(rng: &mut ChaCha8Rng) -> Value {
     match rng.random_range(0..100) {
         0..25 => json!({"do": "start_session"}),
@@ -42,7 +43,7 @@ pub fn turning(rng: &mut ChaCha8Rng) -> Value {
     }
 }
 
-/// Rigs, spots, notes, marks: what an angler says of the swim and the line.
+/// Rigs, spots, notes, marks: what an angler enters about the swim and the tackle.
 pub fn saying(rng: &mut ChaCha8Rng) -> Value {
     let rod = rng.random_range(1..3);
     let bearing: i32 = rng.random_range(-40..40) * 100;
@@ -70,7 +71,7 @@ pub fn saying(rng: &mut ChaCha8Rng) -> Value {
     }
 }
 
-/// Mending in the evening.
+/// Corrections in the evening.
 pub fn mending(rng: &mut ChaCha8Rng) -> Value {
     let op = format!("$cast:{}", rng.random_range(0..20));
     let minutes: u32 = rng.random_range(1..20);
@@ -85,7 +86,7 @@ pub fn mending(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": "mend", "op": op, "tap": tap})
 }
 
-/// Marks and landmarks set, named and taken away.
+/// Marks and landmarks set, named and removed.
 pub fn marking(rng: &mut ChaCha8Rng) -> Value {
     let thing = format!("$thing:{}", rng.random_range(0..9));
     match rng.random_range(0..8) {
@@ -276,14 +277,14 @@ fn other(rng: &mut ChaCha8Rng) -> Value {
     )
 }
 
-/// When a bait that is out is to ring.
+/// When the alarm of a bait that is out is to ring.
 pub fn alarm(rng: &mut ChaCha8Rng) -> Value {
     let after: u32 = rng.random_range(1..40);
     let alarm = [json!({"after": after}), json!({"after": after}), json!("off")];
     json!({"do": "phone", "tap": {"tap": "alarm", "alarm": one(rng, &alarm)}})
 }
 
-/// A session is opened in the Book, or closed; something is written in it.
+/// A session is opened or closed in the Book, or a note is written in it.
 pub fn noting(rng: &mut ChaCha8Rng) -> Value {
     match rng.random_range(0..6) {
         0 => json!({"do": "book", "tap": {"tap": "close"}}),
@@ -319,7 +320,7 @@ pub fn matching(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": "match", "tap": tap})
 }
 
-/// What is said of a landed fish, on the bank or afterwards.
+/// What is entered about a landed fish, on the bank or afterwards.
 pub fn fish(rng: &mut ChaCha8Rng) -> Value {
     let tap = match rng.random_range(0..12) {
         0..2 => json!({"tap": "put_back", "back": true}),
@@ -365,7 +366,7 @@ pub fn seen(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": "seen", "tap": tap})
 }
 
-/// A line of the plan for a day, written or taken out; whether today goes by it.
+/// A line of the plan for a day, written or removed; whether today follows it.
 pub fn planning(rng: &mut ChaCha8Rng) -> Value {
     let n: u32 = rng.random_range(1..4);
     let tap = match rng.random_range(0..12) {
@@ -389,7 +390,7 @@ pub fn planning(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": "plan", "tap": tap})
 }
 
-/// A whole import taken back, or brought back.
+/// A whole import undone, or restored.
 pub fn importing(rng: &mut ChaCha8Rng) -> Value {
     json!({"do": pick(rng, &["undo_import", "redo_import"]), "id": format!("$import:{}", rng.random_range(0..3))})
 }

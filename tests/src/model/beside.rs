@@ -1,4 +1,5 @@
-//! What a phone does beside its log: it rings, it opens earlier sessions in the Book, and it saves what it can of a damaged log.
+//! What a phone does besides logging: it rings, it opens earlier sessions in the Book, and it salvages a
+//! damaged log.
 
 use super::act;
 use super::check::{self, Broken, Now, broken};
@@ -8,7 +9,7 @@ use super::world::{World, boot_of, io};
 use std::collections::BTreeSet;
 
 impl World {
-    /// Baits that are out ring after true minutes.
+    /// Alarms of baits that are out ring after true minutes.
     pub(super) fn watch(&mut self, side: usize) -> Result<(), Broken> {
         let Some(alarm_min) = self.sides[side].device.alarm_min else { return Ok(()) };
         let (ms, naive) = (self.now, self.naive(side));
@@ -19,7 +20,7 @@ impl World {
         check::rings(&rings, naive.as_ref(), alarm_min, &Now { ms, boot: &boot, off })
     }
 
-    /// A session is opened in the Book: its notes stand there and no others.
+    /// A session is opened in the Book: it has its own notes and no others.
     pub(super) fn page(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         let ids = self.ids(side, "session");
         let number = usize::try_from(step.number("of")).unwrap_or(0);
@@ -40,7 +41,7 @@ impl World {
         check::notes(&page, &begun, &texts)
     }
 
-    /// A page of the log that holds no entry is damaged: all entries are saved.
+    /// A page of the log without entries is damaged: all entries are saved.
     pub(super) fn salvage(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         let device = &mut self.sides[side].device;
         if device.on_disk || self.sides[side].oracle.log.is_empty() {
@@ -51,7 +52,7 @@ impl World {
         let (seed, reading) = (device.next_seed(), device.read(self.now));
         act::salvage(&device.dir(), seed, &reading)
             .map_err(|why| Broken { promise: "a damaged log is saved", why })?;
-        // What was chosen on the phone may be gone with the page.
+        // The choices on the phone may be lost with the page.
         device.alarm_min = None;
         self.app(side)?;
         self.whole_log(side)

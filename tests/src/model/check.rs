@@ -1,16 +1,16 @@
-//! What the app shows, held against the oracle.
+//! Compares what the app shows with the oracle.
 
 use super::act::{Bank, CastShown, Shown};
 use super::naive::{Cast, Session};
 use super::oracle::{Deed, Entry, Oracle};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// What broke, and where it is known from.
+/// A broken promise, with the evidence.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Broken {
     /// Which promise.
     pub promise: &'static str,
-    /// What was seen and what was expected.
+    /// What was found and what was expected.
     pub why: String,
 }
 
@@ -19,10 +19,10 @@ pub fn broken<T>(promise: &'static str, why: impl Into<String>) -> Result<T, Bro
     Err(Broken { promise, why: why.into() })
 }
 
-/// Milliseconds that one boot's clock may be off over a day, and by which screens round.
+/// Milliseconds by which one boot's clock may drift over a day, including the rounding of screens.
 const SLACK_MS: i64 = 2_500;
 
-/// The log holds what was confirmed or taken in, and nothing else.
+/// The log has what was confirmed or imported, and nothing else.
 pub fn log(oracle: &Oracle, stored: &[Entry]) -> Result<(), Broken> {
     let there: BTreeMap<&str, &Entry> = stored.iter().map(|entry| (entry.id.as_str(), entry)).collect();
     if there.len() != stored.len() {
@@ -51,7 +51,7 @@ pub fn log(oracle: &Oracle, stored: &[Entry]) -> Result<(), Broken> {
     }
 }
 
-/// The session shown is the right one, and says what the oracle reads in the log.
+/// The session shown is the right one, and agrees with the oracle's reading of the log.
 pub fn shown(oracle: &Oracle, shown: Option<&Shown>, naive: Option<&Session>) -> Result<(), Broken> {
     let expected = oracle.shown();
     let found = shown.map(|session| session.id.as_str());
@@ -121,7 +121,8 @@ fn casts(shown: &Shown, naive: &Session) -> Result<(), Broken> {
     Ok(())
 }
 
-/// A wait is the true time that passed; where a boot lies between, it may be off by what the wall clock was moved.
+/// A wait is the true time that passed; if there is a reboot in between, it may be off by as much as the wall
+/// clock was moved.
 fn wait(found: &CastShown, cast: &Cast, naive: &Session) -> Result<(), Broken> {
     let Some((expected, one_boot)) = cast.wait() else { return Ok(()) };
     let allowed = SLACK_MS + if one_boot { 0 } else { naive.spread_ms };
@@ -151,7 +152,7 @@ pub struct Now<'a> {
     pub ms: i64,
     /// The phone's boot.
     pub boot: &'a str,
-    /// How far apart the wall clock was wrong over the session, this moment included.
+    /// The spread of the wall clock's error over the session, including this moment.
     pub off: i64,
 }
 
@@ -177,7 +178,8 @@ pub fn clocks(bank: &Bank, naive: &Session, now: &Now) -> Result<(), Broken> {
     Ok(())
 }
 
-/// An alarm rings for each bait that is out, the set number of true minutes after its splash, and for no other.
+/// An alarm rings for each bait that is out, the chosen number of true minutes after its splash, and for no
+/// other.
 pub fn rings(
     rings: &BTreeMap<u64, i64>,
     naive: Option<&Session>,
@@ -206,7 +208,7 @@ pub fn rings(
     Ok(())
 }
 
-/// The page of a session in the Book holds each note as often as it was written and not taken back.
+/// The page of a session in the Book has each note as often as it was written and not undone.
 pub fn notes(page: &[String], naive: &Session, texts: &BTreeSet<&str>) -> Result<(), Broken> {
     for text in texts {
         let shown = page.iter().filter(|value| value == text).count();
@@ -219,7 +221,7 @@ pub fn notes(page: &[String], naive: &Session, texts: &BTreeSet<&str>) -> Result
     Ok(())
 }
 
-/// UNDO and REDO name what the angler did last and what was taken back last.
+/// UNDO and REDO name what the angler did last and what was undone last.
 pub fn names(bank: &Bank, oracle: &Oracle) -> Result<(), Broken> {
     let keys = [("UNDO", &bank.undo, oracle.undo()), ("REDO", &bank.redo, oracle.redo())];
     for (key, shown, deed) in keys {
@@ -231,7 +233,7 @@ pub fn names(bank: &Bank, oracle: &Oracle) -> Result<(), Broken> {
     Ok(())
 }
 
-/// Whether a key names a deed; of a kind without a word of its own the time alone is compared.
+/// Whether a key names a deed; for a kind without a word of its own only the time is compared.
 fn is_said(shown: &str, deed: Option<&Deed>) -> bool {
     match deed {
         None => shown == "nothing yet",

@@ -1,25 +1,25 @@
-//! The clocks of one phone, driven by the true time that only the model knows.
+//! The clocks of one phone, driven by the true time, which only the model knows.
 
-/// What a phone's clocks show at one moment.
+/// A reading of a phone's clocks.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Reading {
     /// Wall clock, ms since 1970 UTC.
     pub wall_ms: i64,
     /// Monotonic clock, ms since the boot.
     pub mono_ms: i64,
-    /// The bare count of boots, as Android gives it: two phones share such names.
+    /// The plain count of boots, as Android provides it: two phones may have the same.
     pub boot: String,
     /// Minutes east of UTC.
     pub offset_min: i16,
 }
 
-/// A wall clock that drifts and is moved, a monotonic clock that begins anew with each boot.
+/// A wall clock that drifts and is moved, and a monotonic clock that restarts at each boot.
 #[derive(Debug, Clone)]
 pub struct Clock {
-    /// The wall clock was right by this much (wall less true) when it was last set.
+    /// The error of the wall clock (wall minus true) when it was last set.
     wall_off_ms: i64,
     set_at: i64,
-    /// Parts in a million that the wall clock gains.
+    /// Parts per million by which the wall clock gains.
     pub drift_ppm: i64,
     booted_at: i64,
     boots: u32,
@@ -42,22 +42,22 @@ impl Clock {
         }
     }
 
-    /// The wall clock is set to be this much ahead of the true time.
+    /// Sets the wall clock to be this much ahead of the true time.
     pub fn set_off(&mut self, now: i64, off_ms: i64) {
         (self.wall_off_ms, self.set_at) = (off_ms, now);
     }
 
-    /// The wall clock is set to a time.
+    /// Sets the wall clock to a time.
     pub fn set_wall(&mut self, now: i64, wall_ms: i64) {
         self.set_off(now, wall_ms - now);
     }
 
-    /// Another time zone.
+    /// Sets another time zone.
     pub fn set_zone(&mut self, offset_min: i16) {
         self.offset_min = offset_min;
     }
 
-    /// The phone starts anew.
+    /// Restarts the phone.
     pub fn boot(&mut self, now: i64) {
         (self.booted_at, self.boots) = (now - 20_000, self.boots + 1);
     }

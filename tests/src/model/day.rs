@@ -1,8 +1,9 @@
-//! A day as a file: one JSON object a line, written by the model and read again by `./dev model --replay FILE`.
+//! A day as a file: one JSON object per line, written by the model and read again by `./dev model --replay
+//! FILE`.
 //!
-//! The first line is `{"model": "two phones", "seed": 7}`. Each other line is one step: the phone (0 or 1), the
-//! milliseconds of true time that pass before it, and either a tap in the form of `tests/README.md`
-//! (`"do": "cast", "rod": 1`) or something that happens to the phone (`"event": "boot"`).
+//! The first line is `{"model": "two phones", "seed": 7}`. Each other line is one step: the phone (0 or 1),
+//! the milliseconds of true time before it, and either a tap in the form of `tests/README.md` (`"do": "cast",
+//! "rod": 1`) or something that happens to the phone (`"event": "boot"`).
 
 use serde_json::{Map, Value, json};
 use std::fmt::Write as _;
@@ -12,7 +13,7 @@ use std::fmt::Write as _;
 pub struct Step {
     /// Which phone.
     pub phone: usize,
-    /// True time that passes before it.
+    /// True time before it.
     pub after_ms: i64,
     /// `do` and the fields of a tap, or `event` and its fields.
     pub what: Map<String, Value>,
@@ -28,23 +29,23 @@ pub struct Day {
 }
 
 impl Step {
-    /// A step out of a JSON object without `phone` and `after_ms`.
+    /// A step from a JSON object without `phone` and `after_ms`.
     pub fn new(phone: usize, after_ms: i64, what: Value) -> Self {
         let what = if let Value::Object(what) = what { what } else { Map::new() };
         Self { phone, after_ms, what }
     }
 
-    /// The name of a step that is no tap.
+    /// The name of a step that is not a tap.
     pub fn name(&self) -> Option<&str> {
         self.what.get("event").and_then(Value::as_str)
     }
 
-    /// A whole number of it; 0 where it is not there.
+    /// A whole number in it; 0 if it is missing.
     pub fn number(&self, field: &str) -> i64 {
         self.what.get(field).and_then(Value::as_i64).unwrap_or(0)
     }
 
-    /// A text of it.
+    /// A text in it.
     pub fn text(&self, field: &str) -> &str {
         self.what.get(field).and_then(Value::as_str).unwrap_or_default()
     }
@@ -55,7 +56,7 @@ impl Step {
         steps.into_iter().flatten().filter_map(|value| of_value(value.clone())).collect()
     }
 
-    /// The same with other steps within it.
+    /// The same step with other steps within it.
     #[must_use]
     pub fn with_within(&self, steps: &[Step]) -> Self {
         let mut one = self.clone();
@@ -88,7 +89,7 @@ pub fn write(day: &Day) -> String {
     text
 }
 
-/// A day out of the text of a file; lines that begin with `#` and empty ones are passed over.
+/// A day from the text of a file; empty lines and lines that begin with `#` are skipped.
 pub fn read(text: &str) -> Result<Day, String> {
     let lines = text.lines().zip(1..).filter(|(line, _)| !line.trim().is_empty() && !line.starts_with('#'));
     let mut day: Option<Day> = None;

@@ -17,7 +17,7 @@ const LOG: [&str; 2] = ["restwater.db", "restwater.db-wal"];
 /// Bytes of a page of the log.
 const PAGE: usize = 4_096;
 
-/// A file that a phone made, with what has to be in it.
+/// A file made by a phone, with what must be in it.
 pub struct Sent {
     /// Where it is kept.
     pub path: PathBuf,
@@ -40,9 +40,9 @@ pub struct Device {
     pub backups: Vec<PathBuf>,
     /// The session opened in the Book.
     pub opened: Option<String>,
-    /// Minutes after which a bait that is out rings, where the model knows.
+    /// Minutes after which the alarm of a bait that is out rings, if the model knows.
     pub alarm_min: Option<i64>,
-    /// Its log is on the disk that can be full and whose power can be cut.
+    /// Whether its log is on the disk that can be full and whose power can be cut.
     pub on_disk: bool,
 }
 
@@ -82,7 +82,7 @@ impl Device {
         self.clock.read(now)
     }
 
-    /// The app, opened where it is not.
+    /// The app, which is opened if necessary.
     pub fn app(&mut self, now: i64) -> Result<&mut App, String> {
         if self.app.is_none() {
             self.opened = None;
@@ -92,18 +92,18 @@ impl Device {
         self.app.as_mut().ok_or_else(|| "the app is not there".into())
     }
 
-    /// A seed for ids that no other opening shares.
+    /// A seed for ids that is unique to this opening.
     pub fn next_seed(&mut self) -> u64 {
         self.opens += 1;
         self.seed.wrapping_mul(1_000_003).wrapping_add(self.opens)
     }
 
-    /// The app is closed as by the system: without a word before.
+    /// Closes the app as the system does: without warning.
     pub fn close(&mut self) {
         self.app = None;
     }
 
-    /// The process is killed: what stands in its files now is all that the next one finds.
+    /// Kills the process: the next one finds only what is in its files now.
     pub fn kill(&mut self) -> std::io::Result<()> {
         let from = self.dir();
         self.lives += 1;
@@ -125,7 +125,8 @@ impl Device {
         Ok(())
     }
 
-    /// Makes a page of the log unreadable that holds none of its entries: the root of the nth table or index beside them.
+    /// Makes a page of the log without entries unreadable: the root of the nth table or index other than the
+    /// entries.
     pub fn damage(&mut self, n: usize) -> Result<(), String> {
         self.close();
         self.stored()?;
@@ -139,7 +140,7 @@ impl Device {
         fs::write(file, bytes).map_err(|e| e.to_string())
     }
 
-    /// A tap was taken: what it chose that is no entry.
+    /// A tap was accepted: records a choice that is not an entry.
     pub fn chose(&mut self, verb: &str, tap: &Value) {
         match (verb, tap["tap"].as_str().unwrap_or_default()) {
             ("phone", "alarm") => self.alarm_min = tap["alarm"]["after"].as_i64(),
@@ -149,7 +150,7 @@ impl Device {
         }
     }
 
-    /// Every entry that stands in the files now: what a process would find that opened them after a kill.
+    /// Every entry in the files now: what a process that opened them after a kill would find.
     pub fn stored(&self) -> Result<Vec<Value>, String> {
         let copy = self.base.join("copy");
         fs::create_dir_all(&copy).map_err(|e| e.to_string())?;
@@ -194,7 +195,7 @@ fn read_log(file: &Path) -> rusqlite::Result<Vec<Value>> {
     rows.collect()
 }
 
-/// The real file, whatever SQLite's default is at the moment.
+/// The real file, whatever SQLite's default VFS is at the moment.
 fn real_file(file: &Path) -> rusqlite::Result<Connection> {
     let conn = Connection::open_with_flags_and_vfs(file, OpenFlags::SQLITE_OPEN_READ_WRITE, "unix")?;
     conn.pragma_update(None, "locking_mode", "EXCLUSIVE")?;
@@ -202,7 +203,7 @@ fn real_file(file: &Path) -> rusqlite::Result<Connection> {
     Ok(conn)
 }
 
-/// The root pages of what stands beside the entries.
+/// The root pages of everything but the entries.
 fn roots(file: &Path) -> rusqlite::Result<Vec<u32>> {
     let conn = real_file(file)?;
     let mut statement =

@@ -1,4 +1,5 @@
-//! Files that no app of this version made: cut ones, junk, and those of a later version on a third phone.
+//! Files that no app of this version made: truncated ones, junk, and those of a later version on a third
+//! phone.
 
 use super::oracle::Entry;
 use restwater_exchange::OpFileWriter;
@@ -6,21 +7,21 @@ use restwater_log::{canonical_bytes, op_from_bytes};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
-/// The third phone: neither of the two.
+/// The third phone.
 const STRANGER: &str = "01930000-0000-7000-8000-0000000000aa";
 
-/// The entries that an op file holds whole, read naively: records between the marks, each ended.
+/// The complete entries of an op file, read naively: records between the marks, each with its end mark.
 pub fn entries_in(bytes: &[u8]) -> Vec<Entry> {
     let records = bytes.split(|b| *b == 0x1e).filter(|record| record.last() == Some(&b'\n'));
     let ops = records.filter_map(|record| serde_json::from_slice::<Value>(record).ok());
     ops.filter_map(|mut value| Entry::of(value.get_mut("op")?.take())).collect()
 }
 
-/// What a file of a later version is about.
+/// What a file of a later version refers to.
 pub struct Later<'a> {
     /// Makes its ids.
     pub number: u64,
-    /// A session of the phone that takes it in, if it has one.
+    /// A session of the phone that imports it, if it has one.
     pub session: Option<&'a str>,
     /// An entry there.
     pub entry: Option<&'a str>,
@@ -30,8 +31,8 @@ pub struct Later<'a> {
     pub seen: &'a str,
 }
 
-/// A file of a stranger: a session of their own, an entry of a kind that this version does not know, and such an
-/// amendment of one of the angler's entries.
+/// A stranger's file: a session of their own, an entry of a kind that this version does not know, and an
+/// amendment of such a kind to one of the angler's entries.
 pub fn later(ask: &Later) -> Result<(Vec<u8>, Vec<Entry>), String> {
     let own = id(ask.number, 0);
     let mut ops = vec![
@@ -72,7 +73,7 @@ fn id(number: u64, place: u64) -> String {
 }
 
 fn op(ask: &Later, place: u64, session: &str, kind: &str, payload: &Value, amends: Option<&str>) -> Value {
-    // A stranger's clock has seen what it answers to, and counts on from there.
+    // A stranger's clock has seen what it refers to, and continues from there.
     let seen: i64 = ask.seen.split('-').next().and_then(|ms| ms.parse().ok()).unwrap_or(0);
     let clock = format!("{:015}-{place:06}", seen.max(ask.wall_ms).max(0) + 1);
     let at = json!({"wall": ask.wall_ms, "offset": 0, "zone": "", "mono": place * 60_000, "boot": "boot-1"});
@@ -84,7 +85,7 @@ fn op(ask: &Later, place: u64, session: &str, kind: &str, payload: &Value, amend
     op
 }
 
-/// Bytes that are no file of ours.
+/// Bytes that are not one of our files.
 pub fn junk(which: i64) -> &'static [u8] {
     match which.rem_euclid(4) {
         0 => b"",

@@ -1,4 +1,4 @@
-//! What happens to a phone beside its taps: clocks moved, restarts, kills, files, a disk that fails.
+//! What happens to a phone besides taps: moved clocks, restarts, kills, files, a failing disk.
 
 use super::act::{self, Refused};
 use super::check::{Broken, broken};
@@ -19,7 +19,7 @@ fn unexpected(promise: &'static str) -> impl Fn(Refused) -> Broken {
 }
 
 impl World {
-    /// A step that is no tap.
+    /// A step that is not a tap.
     pub(super) fn happen(&mut self, name: &str, step: &Step) -> Result<(), Broken> {
         let (side, now) = (step.phone, self.now);
         let device = &mut self.sides[side].device;
@@ -55,7 +55,7 @@ impl World {
         Ok(())
     }
 
-    /// The app goes, with a word or killed, and comes back: everything confirmed is there.
+    /// The app is closed or killed and comes back: everything confirmed is there.
     fn restart(&mut self, side: usize, kill: bool) -> Result<(), Broken> {
         let device = &mut self.sides[side].device;
         if kill && device.dir().exists() && !device.on_disk {
@@ -92,7 +92,7 @@ impl World {
         sent.get(usize::try_from(number).ok()?.checked_rem(sent.len())?)
     }
 
-    /// A file of either phone is taken in, new or old.
+    /// Imports a file of either phone, new or old.
     fn import(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         let from = usize::from(step.number("from") == 1);
         let Some(sent) = self.sent(from, step.number("file")) else { return Ok(()) };
@@ -100,7 +100,7 @@ impl World {
         self.take_in(side, &path, entries)
     }
 
-    /// What is whole in the file is in the log afterwards; on a full disk all of it or nothing.
+    /// Everything complete in the file is in the log afterwards; on a full disk all of it or nothing.
     fn take_in(&mut self, side: usize, path: &Path, entries: Vec<Entry>) -> Result<(), Broken> {
         let reading = self.sides[side].device.read(self.now);
         let full = self.sides[side].device.on_disk;
@@ -116,8 +116,8 @@ impl World {
         self.whole_log(side)
     }
 
-    /// What a file holds is in force again where an import that was taken back had brought it. The log gains what says so, and nothing
-    /// else.
+    /// What a file contains is in force again if it came with an import that was undone. The log gains the
+    /// entry that says so, and nothing else.
     fn brought_back(&mut self, side: usize, held: &[String]) -> Result<(), Broken> {
         if self.sides[side].oracle.taken_back().is_disjoint(&held.iter().cloned().collect()) {
             return Ok(());
@@ -144,7 +144,7 @@ impl World {
         Ok(())
     }
 
-    /// Both phones hand everything to the other: then both say the same.
+    /// Each phone passes everything to the other: then both show the same.
     fn swap(&mut self) -> Result<(), Broken> {
         for side in [0, 1] {
             self.export(side)?;
@@ -209,8 +209,8 @@ impl World {
         let number = u64::try_from(step.number("of")).unwrap_or(0);
         let entry = number.checked_rem(ids.len() as u64).and_then(|place| ids.get(place as usize));
         later(&Later {
-            // No two files of strangers have ids in common: equal ids with another content are a forgery, which a
-            // swap can't settle.
+            // No two strangers' files have ids in common: equal ids with different contents are a forgery,
+            // which a swap can't settle.
             number: self.taken + self.seed % 1_000 * 1_000,
             session: oracle.shown(),
             entry: entry.map(|id| id.as_str()),
@@ -220,15 +220,15 @@ impl World {
         .map_err(io)
     }
 
-    /// A file that is none of ours changes nothing.
+    /// A file that is not ours changes nothing.
     fn refused_file(&mut self, side: usize, path: &Path) -> Result<(), Broken> {
         let reading = self.sides[side].device.read(self.now);
-        // Whether it is refused is the core's affair; nothing may come of it.
+        // The core may refuse it or not; it must change nothing.
         let _ = act::take_in(self.app(side)?, path, &reading);
         self.whole_log(side)
     }
 
-    /// A map of the swim: entries of the session, one deed.
+    /// Imports a map of the swim: entries of the session, undone as one.
     fn map(&mut self, side: usize, path: &Path, of: i64) -> Result<(), Broken> {
         fs::write(path, map(of.rem_euclid(60) - 25)).map_err(io)?;
         let reading = self.sides[side].device.read(self.now);
@@ -249,7 +249,7 @@ impl World {
         Ok(())
     }
 
-    /// An old backup brings nothing that is not there.
+    /// An old backup adds nothing that is not there already.
     fn restore(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         let backups = &self.sides[side].device.backups;
         let number = usize::try_from(step.number("of")).unwrap_or(0);
@@ -267,7 +267,7 @@ impl World {
         self.whole_log(side)
     }
 
-    /// Screens open, and the swim does not look at the wall clock within a boot.
+    /// Opens screens; within a boot the swim does not depend on the wall clock.
     fn screens(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         let reading = self.sides[side].device.read(self.now);
         let shown = self.sides[side].oracle.shown().map(str::to_owned);
@@ -299,7 +299,8 @@ impl World {
         Ok(())
     }
 
-    /// Some steps on a disk with little room, or one that is cut off at some write: then the app is opened anew.
+    /// Some steps on a disk with little room, or one whose power is cut at some write; then the app is opened
+    /// again.
     fn disk(&mut self, side: usize, step: &Step) -> Result<(), Broken> {
         self.app(side)?;
         let room = usize::try_from(step.number("room")).ok().filter(|_| step.what.contains_key("room"));
@@ -308,7 +309,7 @@ impl World {
         let mut before = vec![self.sides[side].oracle.clone()];
         let (outcome, disk) = on_disk(None, || {
             let outcome = self.on_the_disk(side, step, room, &mut before);
-            // Its files go with the disk.
+            // Its files disappear with the disk.
             self.sides[side].device.close();
             outcome
         });
@@ -345,7 +346,7 @@ impl World {
         Ok(())
     }
 
-    /// After a cut the log is as it was after the last confirmed step, or after one that was still to be confirmed.
+    /// After a power cut the log is as it was after the last confirmed step, or after one not yet confirmed.
     fn after_cut(&mut self, side: usize, mut may_be: Vec<Oracle>) -> Result<(), Broken> {
         self.app(side)?;
         let stored = self.sides[side].device.stored().map_err(io)?;

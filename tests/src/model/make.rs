@@ -1,4 +1,4 @@
-//! A day out of a seed.
+//! Makes a day from a seed.
 
 use super::actions::{
     alarm, choosing, feed, fish, fishing, importing, marking, matching, mending, noting, pick, planning,
@@ -10,7 +10,7 @@ use rand_chacha::ChaCha8Rng;
 use serde_json::{Value, json};
 
 const MIN_MS: i64 = 60_000;
-/// 2026-01-17 07:00 UTC plus a year: where a clock set to next year stands.
+/// 2026-01-17 07:00 UTC plus a year: the time of a clock set to next year.
 const NEXT_YEAR_MS: i64 = 1_768_633_200_000 + 365 * 86_400_000;
 
 /// The day of a seed.
@@ -43,7 +43,8 @@ pub fn day(seed: u64) -> Day {
     Day { seed, steps }
 }
 
-/// What a day is full of. Some have quiet clocks, some whole disks: faults are then seen one by one.
+/// What a day has much of. Some days have steady clocks, some disks that don't fail, so that bugs show up one
+/// at a time.
 struct Moods {
     clocks: u32,
     disks: u32,
@@ -65,7 +66,7 @@ fn setup(rng: &mut ChaCha8Rng) -> Value {
         "rods": rng.random_range(1..3)})
 }
 
-/// A cast and what ended it, as most of a day goes.
+/// A cast and what ended it, like most of a day.
 fn cycle(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     let phone = usize::from(rng.random_range(0..10) < 3);
     let ends: &[&str] = match rng.random_range(0..4) {
@@ -80,7 +81,7 @@ fn cycle(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     }
 }
 
-/// A session is over and another begins, on another day more often than not.
+/// A session ends and another begins, usually on another day.
 fn next_session(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     let phone = usize::from(rng.random_range(0..10) < 3);
     steps.push(Step::new(phone, 20 * MIN_MS, json!({"do": "end_session"})));
@@ -89,7 +90,7 @@ fn next_session(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     steps.push(Step::new(phone, after, json!({"do": "start_session", "setup": setup})));
 }
 
-/// Steady casts, a gap in which one may have been forgotten, and what is said of them in the evening.
+/// Steady casts, a gap in which one may have been forgotten, and the corrections in the evening.
 fn gap(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     let cast = |after: i64| Step::new(0, after, json!({"do": "cast", "rod": 1}));
     for _ in 0..rng.random_range(3..6) {
@@ -119,7 +120,7 @@ fn aimed(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     }
 }
 
-/// Some evening's notes, and a look at the page on which they stand.
+/// Notes of some evening, and a look at the page with them.
 fn noted(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     let phone = usize::from(rng.random_range(0..10) < 3);
     for _ in 0..rng.random_range(2..6) {
@@ -129,7 +130,7 @@ fn noted(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     steps.push(Step::new(phone, 5_000, json!({"event": "page", "of": rng.random_range(0..9)})));
 }
 
-/// An evening's plan, now and then by both phones, and a session that goes by it.
+/// A plan made in the evening, now and then by both phones, and a session that follows it.
 fn planned(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     let phone = usize::from(rng.random_range(0..10) < 3);
     for _ in 0..rng.random_range(1..6) {
@@ -143,7 +144,7 @@ fn planned(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     next_session(rng, steps);
 }
 
-/// A cast with an alarm, looked at while it is out.
+/// A cast with an alarm, checked while it is out.
 fn rung(rng: &mut ChaCha8Rng, steps: &mut Vec<Step>) {
     let phone = usize::from(rng.random_range(0..10) < 3);
     steps.push(Step::new(phone, 2_000, alarm(rng)));

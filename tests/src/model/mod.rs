@@ -1,5 +1,5 @@
-//! A model of two phones: seeded days of taps, clocks, files, kills and full disks, held after every step against an
-//! oracle that knows no type of the core.
+//! A model of two phones: seeded days of taps, clocks, files, kills and full disks, checked after every step
+//! by an oracle that uses no type of the core.
 
 mod act;
 mod actions;
@@ -24,10 +24,10 @@ pub use make::day;
 use std::path::Path;
 use tempfile::TempDir;
 
-/// What came of some days.
+/// The results of some days.
 #[derive(Debug, Default)]
 pub struct Outcome {
-    /// Days on which every promise held.
+    /// Days on which every promise was kept.
     pub held: u64,
     /// Steps taken on them.
     pub steps: u64,
@@ -35,17 +35,17 @@ pub struct Outcome {
     pub entries: u64,
     /// Taps that were refused on them.
     pub refused: u64,
-    /// The others: made small, with the promise that broke.
+    /// The other days, shrunk, with the promise that was broken.
     pub broken: Vec<(Day, Broken)>,
 }
 
-/// A folder in memory where the machine has one: thousands of days are then quick.
+/// A folder in memory if the machine has one, which makes thousands of days quick.
 fn folder() -> std::io::Result<TempDir> {
     let memory = Path::new("/dev/shm");
     if memory.is_dir() { TempDir::new_in(memory) } else { TempDir::new() }
 }
 
-/// Plays one day; what it did, or the promise that broke.
+/// Plays one day; returns what it did, or the promise that was broken.
 pub fn play(day: &Day) -> Result<(u64, u64, u64), Broken> {
     let folder = folder().map_err(|e| Broken { promise: "the model can begin", why: e.to_string() })?;
     let world = world::play(day, folder.path()).map_err(|(step, broken)| Broken {
@@ -56,7 +56,7 @@ pub fn play(day: &Day) -> Result<(u64, u64, u64), Broken> {
     Ok((world.taken, entries as u64, world.refused))
 }
 
-/// Plays the days of these seeds; a broken one is made small where that was asked for.
+/// Plays the days of these seeds; a broken one is shrunk if `small` is set.
 pub fn run(seeds: impl IntoIterator<Item = u64>, small: bool) -> Outcome {
     let mut outcome = Outcome::default();
     for seed in seeds {

@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 /// A true time and the boots whose clocks it was read from.
 #[derive(Debug, Clone, PartialEq)]
 pub struct When {
-    /// Milliseconds, or `None` if only another phone knows.
+    /// Milliseconds, or `None` if only another phone knows it.
     pub ms: Option<i64>,
     /// The boots.
     pub boots: BTreeSet<String>,
@@ -18,7 +18,7 @@ impl When {
         Self { ms: self.ms.map(|ms| ms + seconds * 1_000), boots: self.boots.clone() }
     }
 
-    /// The earlier of two, which rests on the clocks of both.
+    /// The earlier of two, which depends on the clocks of both.
     fn no_later(self, limit: Option<&When>) -> Self {
         let Some(limit) = limit else { return self };
         let boots = self.boots.union(&limit.boots).cloned().collect();
@@ -39,10 +39,10 @@ pub struct Cast {
     pub bite: Option<When>,
     /// What ended it, and when.
     pub end: Option<(String, When)>,
-    /// Where it was aimed: what was said of its rod's spot last before it.
+    /// Where it was aimed: the latest entry about its rod's spot before it.
     pub spot: Option<Value>,
-    /// What was logged after its wait, which no mending can move it beyond: the outcome of its bite, the next splash of
-    /// its rod, the end of the session.
+    /// What was logged after its wait, beyond which no correction can move it: the outcome of its bite, the
+    /// next splash of its rod, the end of the session.
     limit: Option<When>,
 }
 
@@ -61,7 +61,7 @@ pub struct Session {
     pub rods: Vec<Option<usize>>,
     /// Texts of notes.
     pub notes: Vec<String>,
-    /// The lines of the plan that it goes by, if it goes by one.
+    /// The lines of the plan that it follows, if any.
     pub plan: Option<Value>,
     spots: Vec<Option<Value>>,
     /// How far apart the wall clock's errors lie within the session, by device: what bridging a boot may be off by.
@@ -69,7 +69,7 @@ pub struct Session {
     ended: Option<When>,
 }
 
-/// What was said of entries afterwards, the latest in force.
+/// What was entered about other entries afterwards; the latest counts.
 #[derive(Default)]
 struct Said<'a> {
     back_s: HashMap<&'a str, i64>,
@@ -129,7 +129,7 @@ fn tapped(entry: &Entry, truths: &Truths) -> When {
     }
 }
 
-/// How far apart the wall clocks were wrong over these entries.
+/// The spread of the wall clocks' errors over these entries.
 fn spread(entries: &[&Entry], truths: &Truths) -> i64 {
     let offs: Vec<i64> =
         entries.iter().filter_map(|e| truths.get(&e.id)).map(|truth| truth.wall_off).collect();
@@ -153,7 +153,7 @@ impl Session {
                 }
             }
             "mark_set" | "feature_set" | "hazard_set" => {
-                // Only an amendment of the same kind says something of the name.
+                // Only an amendment of the same kind changes the name.
                 let renamed = said.amended.get(entry.id.as_str()).into_iter().flatten().rev();
                 let last = renamed.copied().find(|amend| amend.kind == kind).unwrap_or(entry);
                 self.things.insert(entry.id.clone(), text(last, "name").to_owned());
@@ -209,7 +209,8 @@ impl Session {
         }
     }
 
-    /// What is out is in: without a bite for this reason, with one because what came of it was not logged.
+    /// Closes the cast that is out: without a bite for this reason, with one because its outcome was not
+    /// logged.
     fn close(&mut self, rod: usize, reason: &str, at: &When) {
         let Some(cast) = self.rods[rod].take() else { return };
         let cast = &mut self.casts[cast];
@@ -221,7 +222,7 @@ impl Session {
         let mut next: HashMap<u64, When> = HashMap::new();
         for cast in self.casts.iter_mut().rev() {
             if let Some((_, end)) = &cast.end {
-                // After a merge a later entry may lie earlier in time: then it says nothing of the end.
+                // After a merge a later entry may be earlier in time: then it says nothing about the end.
                 let after = next.get(&cast.rod).or(self.ended.as_ref()).filter(|after| after.ms >= end.ms);
                 cast.limit = if cast.bite.is_some() { Some(end.clone()) } else { after.cloned() };
             }
@@ -229,7 +230,7 @@ impl Session {
         }
     }
 
-    /// How a cast ended, as it was remembered afterwards. One that is still out has no end to remember.
+    /// Applies how a cast ended as remembered afterwards. One that is still out has no end to remember.
     fn remember(&mut self, at: usize, said: &Said, truths: &Truths) {
         let cast = &mut self.casts[at];
         let Some(entry) = said.ends.get(cast.id.as_str()) else { return };
@@ -249,7 +250,7 @@ impl Session {
         }
     }
 
-    /// A cast that was forgotten, behind another of its rod that has ended.
+    /// Adds a forgotten cast after another one of its rod that has ended.
     fn add_forgotten(&mut self, entry: &Entry) -> bool {
         let before = self.casts.iter().find(|cast| cast.id == text(entry, "after"));
         let before =
@@ -260,7 +261,7 @@ impl Session {
             self.casts.iter().filter(after).min_by_key(|cast| cast.start.ms).map(|cast| cast.start.clone());
         let start = ended.later(number(entry, "lag_s").unwrap_or(0)).no_later(next.as_ref());
         let stop = start.later(number(entry, "wait_s").unwrap_or(0)).no_later(next.as_ref());
-        // Where mending left no room for it there was no such cast.
+        // If a correction left no room for it, there was no such cast.
         if stop.ms.zip(start.ms).is_some_and(|(stop, start)| stop <= start) {
             return false;
         }
@@ -271,7 +272,7 @@ impl Session {
         true
     }
 
-    /// Ids of the casts whose doubts can be mended, and everything that can be named.
+    /// Ids of the casts whose doubts can be corrected, and of everything that can be named.
     pub fn cast_ids(&self) -> Vec<&str> {
         let mut seen = HashSet::new();
         self.casts.iter().map(|cast| cast.id.as_str()).filter(|id| seen.insert(*id)).collect()
@@ -279,7 +280,7 @@ impl Session {
 }
 
 impl Cast {
-    /// The true wait in ms, and whether one boot's clock measured all of it; none while it is out, and where the
+    /// The true wait in ms, and whether one boot's clock measured all of it; `None` while it is out or if the
     /// model does not know.
     pub fn wait(&self) -> Option<(i64, bool)> {
         let stop = self.bite.as_ref().or(self.end.as_ref().map(|(_, at)| at))?;

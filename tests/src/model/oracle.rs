@@ -1,8 +1,8 @@
 //! What must be true, worked out naively: plain structs, no type and no function of the core.
 //!
-//! The oracle of a phone keeps every entry that was confirmed to the angler or taken in from a file, and what the
-//! angler did on that phone in the order of the taps. What counts, which session is shown and what UNDO names follow
-//! from that alone; times come from the model's own true clock.
+//! The oracle of a phone keeps every entry that was confirmed to the angler or imported from a file, and what
+//! the angler did on that phone in the order of the taps. What counts, which session is shown and what UNDO
+//! names follow only from that; times come from the model's own true clock.
 
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
@@ -14,13 +14,13 @@ pub struct Entry {
     pub id: String,
     /// The phone that wrote it.
     pub device: String,
-    /// Hybrid clock as text: it sorts as the clock does.
+    /// Hybrid clock as text, which sorts like the clock.
     pub clock: String,
     /// Its session.
     pub session: String,
     /// Its kind.
     pub kind: String,
-    /// What it holds.
+    /// Its content.
     pub payload: Value,
     /// The entry that it amends.
     pub amends: Option<String>,
@@ -28,7 +28,7 @@ pub struct Entry {
     pub wall_ms: i64,
     /// Minutes east of UTC then.
     pub offset_min: i64,
-    /// All of it.
+    /// The whole entry.
     pub whole: Value,
 }
 
@@ -55,12 +55,12 @@ impl Entry {
         (&self.clock, &self.device, &self.id)
     }
 
-    /// Its rod, where it has one.
+    /// Its rod, if it has one.
     pub fn rod(&self) -> Option<u64> {
         self.payload.get("rod").and_then(Value::as_u64).map(|rod| rod.clamp(1, 9))
     }
 
-    /// What it points at as no longer counting.
+    /// The entries that it declares void.
     fn targets(&self) -> impl Iterator<Item = &str> {
         let points = matches!(self.kind.as_str(), "undone" | "removed" | "import_undone" | "import_redone");
         let targets = self.payload.get("targets").and_then(Value::as_array).filter(|_| points);
@@ -74,7 +74,7 @@ impl Entry {
     }
 }
 
-/// What an entry of a kind is called.
+/// The word for an entry of a kind.
 fn word(kind: &str) -> &'static str {
     const WORDS: &[(&str, &str)] = &[
         ("session_started", "start"),
@@ -139,7 +139,7 @@ fn word(kind: &str) -> &'static str {
     WORDS.iter().find(|(name, _)| *name == kind).map_or("", |(_, word)| word)
 }
 
-/// What the model knows of an entry's time, which no phone knows.
+/// What the model knows about an entry's time, which no phone knows.
 #[derive(Debug, Clone)]
 pub struct Truth {
     /// When it was tapped.
@@ -153,14 +153,14 @@ pub struct Truth {
 /// The true times of entries by their ids.
 pub type Truths = HashMap<String, Truth>;
 
-/// Something the angler did: one press of UNDO takes it back.
+/// Something that the angler did, which one press of UNDO undoes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Deed {
     /// The entries that it wrote.
     pub ids: Vec<String>,
     /// What UNDO calls it; a kind without a word of its own begins with a space.
     pub says: String,
-    /// The entries that took it back.
+    /// The entries that undid it.
     pub taken_back_by: Vec<String>,
 }
 
@@ -171,9 +171,9 @@ pub struct Oracle {
     pub device: String,
     /// Every entry in its log.
     pub log: BTreeMap<String, Entry>,
-    /// What the angler did and has not taken back, latest last.
+    /// What the angler did and has not undone, latest last.
     pub done: Vec<Deed>,
-    /// What was taken back and may be brought back, latest last.
+    /// What was undone and may be redone, latest last.
     pub undone: Vec<Deed>,
 }
 
@@ -181,7 +181,7 @@ impl Oracle {
     /// The angler did something that wrote these entries.
     pub fn did(&mut self, mut entries: Vec<Entry>) {
         entries.sort_by(|a, b| a.place().cmp(&b.place()));
-        // A bite that is logged with what became of it is called by that.
+        // A bite that is logged with its outcome is named after the outcome.
         let outcome = entries.iter().rfind(|entry| matches!(entry.kind.as_str(), "landed" | "lost"));
         let Some(first) = outcome.or(entries.first()) else { return };
         self.device.clone_from(&first.device);
@@ -191,7 +191,7 @@ impl Oracle {
         self.add(entries);
     }
 
-    /// What UNDO has to name: the last deed that is not gone with an import.
+    /// What UNDO has to name: the last deed that was not removed with an import.
     pub fn undo(&self) -> Option<&Deed> {
         self.done.get(self.last_there(&self.done)?)
     }
@@ -220,7 +220,8 @@ impl Oracle {
         Some(deed)
     }
 
-    /// What is gone with an import that was taken back is not offered: a file of an older version may say so of this phone's entries.
+    /// What was removed with an undone import is not offered: a file of an older version may do that to this
+    /// phone's entries.
     fn last_there(&self, deeds: &[Deed]) -> Option<usize> {
         let mut gone: HashSet<&str> = HashSet::new();
         if self.log.values().any(|entry| entry.kind == "import_undone") {
@@ -235,12 +236,12 @@ impl Oracle {
             .rposition(|deed| !deed.ids.iter().all(is_gone) && !deed.taken_back_by.iter().any(is_gone))
     }
 
-    /// Entries came in that are no deed of this angler's.
+    /// Adds entries that are not a deed of this angler.
     pub fn add(&mut self, entries: Vec<Entry>) {
         self.log.extend(entries.into_iter().map(|entry| (entry.id.clone(), entry)));
     }
 
-    /// A file brought these; what is there already stays as it is.
+    /// Adds entries from a file; existing ones stay as they are.
     pub fn add_new(&mut self, entries: Vec<Entry>) {
         for entry in entries {
             self.log.entry(entry.id.clone()).or_insert(entry);
@@ -255,7 +256,7 @@ impl Oracle {
         entries
     }
 
-    /// The ids of what does not count: an entry that is itself taken back takes nothing back.
+    /// The ids of what does not count: an entry that is itself undone undoes nothing.
     pub fn void(ordered: &[&Entry]) -> HashSet<String> {
         let mut void: HashSet<String> = HashSet::new();
         for entry in ordered.iter().rev() {
@@ -266,22 +267,23 @@ impl Oracle {
         void
     }
 
-    /// The entries that imports taken back here had brought, and what took back those that were brought back since.
+    /// The entries from imports that were undone here, and the entries that undid those restored since.
     pub fn taken_back(&self) -> HashSet<String> {
         let said: Vec<&Entry> =
             self.ordered(None).into_iter().filter(|entry| entry.kind.starts_with("import_")).collect();
         Self::void(&said)
     }
 
-    /// What a file with everything holds: all but what was taken back with an import here, and what says so.
+    /// What a complete export contains: everything but what was undone with an import here, and the entries
+    /// that say so.
     pub fn to_send(&self) -> BTreeSet<&str> {
         let taken_back = self.taken_back();
         let stays = |entry: &&Entry| entry.kind.starts_with("import_") || taken_back.contains(&entry.id);
         self.log.values().filter(|entry| !stays(entry)).map(|entry| entry.id.as_str()).collect()
     }
 
-    /// The session that has to be shown: the latest by the order of the log that this phone began and has not taken
-    /// back.
+    /// The session that has to be shown: the latest in the order of the log that this phone began and has not
+    /// undone.
     pub fn shown(&self) -> Option<&str> {
         let ordered = self.ordered(None);
         let void = Self::void(&ordered);
@@ -291,7 +293,7 @@ impl Oracle {
         ordered.iter().rev().find(own).map(|entry| entry.session.as_str())
     }
 
-    /// The sessions that have an entry, kits left out.
+    /// The sessions that have an entry, without kits.
     pub fn sessions(&self) -> Vec<&str> {
         self.of_version(b'7')
     }

@@ -1,17 +1,17 @@
-//! Plans as the oracle reads them: of each day the last word on each line, in the order of the log.
+//! Plans as the oracle reads them: for each day the latest entry of each line, in the order of the log.
 
 use super::check::{Broken, broken};
 use super::oracle::{Entry, Oracle};
 use serde_json::Value;
 use std::collections::BTreeMap;
 
-/// Which line it is: the kind, and for a peg or a rod which one. A peg is one peg however it is written.
+/// Which line it is: the kind, and which peg or rod. A peg is the same peg however it is written.
 fn line_of(line: &Value) -> String {
     let peg = line["peg"].as_str().unwrap_or_default().trim().to_lowercase();
     format!("{} {peg} {}", line["line"], line["rod"])
 }
 
-/// What is planned in a kit for a day, each line as text.
+/// The plan of a kit for a day, each line as text.
 fn planned(oracle: &Oracle, kit: &str, day: &Value) -> Vec<String> {
     let ordered = oracle.ordered(Some(kit));
     let void = Oracle::void(&ordered);
@@ -29,7 +29,8 @@ fn planned(oracle: &Oracle, kit: &str, day: &Value) -> Vec<String> {
     lines
 }
 
-/// A session takes up a plan as it stands then in a kit that this phone wrote in: its own, or one that two phones share.
+/// A session takes over the current plan from a kit that this phone wrote in: its own, or one that two phones
+/// share.
 pub fn taken(oracle: &Oracle, new: &[Entry]) -> Result<(), Broken> {
     for entry in new.iter().filter(|entry| entry.kind == "plan_taken") {
         let mut lines: Vec<String> =

@@ -1,4 +1,5 @@
-//! A broken day made small: steps are left out while it still breaks the same promise, then what is left is made plain.
+//! Shrinks a broken day: steps are left out while it still breaks the same promise, then the rest is
+//! simplified.
 
 use super::day::{Day, Step};
 use serde_json::json;
@@ -41,7 +42,7 @@ impl Small<'_> {
         breaks
     }
 
-    /// Runs of steps are left out, half of the day first, single steps last.
+    /// Leaves out runs of steps, half of the day first, single steps last.
     fn leave_out(&mut self) {
         let mut run = self.day.steps.len().div_ceil(2);
         while run > 0 {
@@ -57,7 +58,7 @@ impl Small<'_> {
         }
     }
 
-    /// Steps within a disk are left out too, or are done on a disk that does not fail.
+    /// Leaves out steps within a disk too, or does them on a disk that does not fail.
     fn open_disks(&mut self) {
         for place in 0..self.day.steps.len() {
             let within = self.day.steps.get(place).map(Step::within).unwrap_or_default();
@@ -79,7 +80,7 @@ impl Small<'_> {
         }
     }
 
-    /// Round times, no detail that does not matter.
+    /// Rounds times and removes details that do not matter.
     fn make_plain(&mut self) {
         for place in 0..self.day.steps.len() {
             for after_ms in [1_000, 60_000] {

@@ -42,7 +42,7 @@ const OF_SESSION: &[&str] = &[
     "returned",
 ];
 
-/// A phone with what must be true of it.
+/// A phone with what must be true about it.
 pub struct Side {
     /// The phone.
     pub device: Device,
@@ -60,13 +60,13 @@ pub struct World {
     pub truths: Truths,
     /// Seed of the day.
     pub seed: u64,
-    /// Steps that did something, for a count that shows the day is not idle.
+    /// Steps that did something, to show that the day is not idle.
     pub taken: u64,
     /// Taps that were refused.
     pub refused: u64,
 }
 
-/// Plays a day in a folder that is empty; the steps that were taken, or the first promise that broke and at which step.
+/// Plays a day in an empty folder; returns the world after it, or the first broken promise and at which step.
 pub fn play(day: &Day, folder: &Path) -> Result<World, (usize, Broken)> {
     let setup = |e: std::io::Error| (0, Broken { promise: "the model can begin", why: e.to_string() });
     let mut world = World::new(day.seed, folder).map_err(setup)?;
@@ -84,7 +84,7 @@ fn own_fault(why: impl Into<String>) -> Broken {
     Broken { promise: "the model itself works", why: why.into() }
 }
 
-/// An error of the model's own files.
+/// An error with the model's own files.
 pub fn io(error: impl std::fmt::Display) -> Broken {
     own_fault(error.to_string())
 }
@@ -100,7 +100,7 @@ impl World {
         Ok(Self { now: BEGIN_MS, sides, truths: Truths::new(), seed, taken: 0, refused: 0 })
     }
 
-    /// One step, and everything that is held after it.
+    /// One step, and everything that is checked after it.
     pub fn step(&mut self, step: &Step) -> Result<(), Broken> {
         self.now += step.after_ms;
         self.taken += 1;
@@ -111,7 +111,7 @@ impl World {
         self.check_with(step.phone, bank)
     }
 
-    /// One tap; the Bank screen that came back, if it was taken.
+    /// One tap; returns the Bank screen if it was accepted.
     fn tap(&mut self, side: usize, line: &Map<String, Value>) -> Result<Option<act::Bank>, Broken> {
         let Some(line) = self.resolved(side, line) else { return Ok(None) };
         let action = act::action(&line).map_err(own_fault)?;
@@ -145,7 +145,7 @@ impl World {
         Ok(Some(tapped.bank))
     }
 
-    /// A tap that was refused stored nothing; on a full disk that is looked up at once.
+    /// A tap that was refused stored nothing; on a full disk that is checked at once.
     fn refusal(&mut self, side: usize, verb: &str, refused: &act::Refused) -> Result<(), Broken> {
         self.refused += 1;
         let full = self.sides[side].device.on_disk;
@@ -182,7 +182,7 @@ impl World {
         Ok(())
     }
 
-    /// The app of a side, opened where it is not.
+    /// The app of a side, which is opened if necessary.
     pub fn app(&mut self, side: usize) -> Result<&mut restwater_app::App, Broken> {
         let device = &mut self.sides[side].device;
         let full = device.on_disk;
@@ -193,7 +193,7 @@ impl World {
         })
     }
 
-    /// Entries just written, with their true time noted: in the session shown, or wherever they went.
+    /// Notes the true time of the entries just written, in the session shown or everywhere, and returns them.
     pub fn new_entries(&mut self, side: usize, everywhere: bool) -> Result<Vec<Entry>, Broken> {
         let now = self.now;
         self.app(side)?;
@@ -216,7 +216,7 @@ impl World {
         Ok(new)
     }
 
-    /// The whole log of a side against the oracle.
+    /// Checks the whole log of a side.
     pub fn whole_log(&mut self, side: usize) -> Result<(), Broken> {
         let stored = self.sides[side].device.stored().map_err(io)?;
         let stored: Vec<Entry> = stored.into_iter().filter_map(Entry::of).collect();
@@ -229,7 +229,7 @@ impl World {
         Some(naive::session(oracle, oracle.shown()?, &self.truths))
     }
 
-    /// Everything that is held after each step.
+    /// Everything that is checked after each step.
     pub fn check(&mut self, side: usize) -> Result<(), Broken> {
         self.check_with(side, None)
     }
@@ -255,7 +255,7 @@ impl World {
         Ok(())
     }
 
-    /// How far apart the wall clock was wrong over the session shown, this moment included.
+    /// The spread of the wall clock's error over the session shown, including this moment.
     pub(super) fn spread_with(&self, side: usize, off: i64) -> i64 {
         let oracle = &self.sides[side].oracle;
         let of_session = oracle.log.values().filter(|entry| Some(entry.session.as_str()) == oracle.shown());

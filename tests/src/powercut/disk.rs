@@ -1,10 +1,10 @@
-//! A disk whose power can be cut at any moment: every write and sync is noted, and what a cut leaves is
+//! A disk whose power can be cut at any moment: every write and sync is recorded, and what a cut leaves is
 //! worked out afterwards.
 //!
-//! The model is the one that SQLite names for "atomic commit" (sqlite.org/atomiccommit.html): what was
+//! The model is the one that SQLite describes for "atomic commit" (sqlite.org/atomiccommit.html): what was
 //! synced stays; of what was not, any subset may be there, each write torn at sectors of 512 bytes; a new
-//! name is there for good once its file was synced (SQLite then syncs the directory too), a deletion may
-//! come undone.
+//! name is permanent once its file was synced (SQLite then syncs the directory too), and a deletion may be
+//! undone.
 
 use rand::{Rng, RngExt};
 use std::collections::{BTreeMap, HashMap};
@@ -27,17 +27,17 @@ enum Event {
     },
     Sync(usize),
     Delete(usize),
-    /// The program was told that its entry number so-and-so is safe.
+    /// The program was told that the entry with this number is safe.
     Acknowledged(usize),
 }
 
-/// One file; the same name deleted and made again is another one.
+/// One file; if it is deleted and created again under the same name, that is another file.
 #[derive(Debug)]
 struct Held {
     name: String,
-    /// What it held when it was loaded.
+    /// Its content when it was loaded.
     loaded: Vec<u8>,
-    /// What reads see.
+    /// Its content as read now.
     now: Vec<u8>,
 }
 
@@ -47,7 +47,7 @@ pub struct Disk {
     files: Vec<Held>,
     names: HashMap<String, Option<usize>>,
     events: Vec<Event>,
-    /// Bytes that can still be written; none: no limit.
+    /// Bytes that can still be written; `None`: no limit.
     room: Option<usize>,
 }
 
@@ -61,17 +61,17 @@ impl Disk {
         self.room = room;
     }
 
-    /// How much has happened.
+    /// The number of events so far.
     pub fn moments(&self) -> usize {
         self.events.len()
     }
 
-    /// Notes that the program was told an entry is safe.
+    /// Records that the program was told an entry is safe.
     pub fn acknowledge(&mut self, entry: usize) {
         self.events.push(Event::Acknowledged(entry));
     }
 
-    /// The file of a name: held already, or loaded from the real disk, or made.
+    /// The file of a name: known already, or loaded from the real disk, or created.
     pub(super) fn open(&mut self, name: &str, create: bool) -> Option<usize> {
         if let Some(Some(file)) = self.names.get(name) {
             return Some(*file);
@@ -126,7 +126,7 @@ impl Disk {
         self.events.push(Event::Sync(file));
     }
 
-    /// What is on the disk after the power was cut at `moment`, and the entries acknowledged before.
+    /// What is on the disk after a power cut at `moment`, and the entries acknowledged before.
     pub fn cut(&self, moment: usize, rng: &mut impl Rng) -> (BTreeMap<String, Vec<u8>>, Vec<usize>) {
         let past = &self.events[..moment.min(self.events.len())];
         let acknowledged = past
@@ -144,7 +144,7 @@ impl Disk {
         (left, acknowledged)
     }
 
-    /// What a process that was killed at `moment` leaves: all that it wrote, synced or not. And the entries
+    /// What a process killed at `moment` leaves, which is everything it wrote, synced or not; and the entries
     /// acknowledged before.
     pub fn killed(&self, moment: usize) -> (BTreeMap<String, Vec<u8>>, Vec<usize>) {
         let mut acknowledged = Vec::new();
@@ -181,7 +181,7 @@ impl Disk {
         )
     }
 
-    /// Whether a file's name points at it after the cut.
+    /// Whether a file's name refers to it after the cut.
     fn there(&self, file: usize, past: &[Event], rng: &mut impl Rng) -> bool {
         let name = &self.files[file].name;
         let replaced =
@@ -193,7 +193,7 @@ impl Disk {
         let made_here = self.events.iter().any(|e| matches!(e, Event::Create(f) if *f == file));
         let made = !made_here || past.iter().any(|e| matches!(e, Event::Create(f) if *f == file));
         let deleted = past.iter().any(|e| matches!(e, Event::Delete(f) if *f == file));
-        // A later file of the name that isn't there for good may be: it is then put over this one.
+        // A later file of the same name may be there although it isn't permanent: then it replaces this one.
         made && (synced || !made_here || rng.random()) && (!deleted || rng.random())
     }
 
@@ -228,7 +228,7 @@ fn tear(bytes: &mut Vec<u8>, at: usize, written: &[u8], kindness: u32, rng: &mut
     let torn = !whole && kindness > 0 && rng.random_range(0..3) == 0;
     let mut from = 0;
     while from < written.len() {
-        // Sectors lie at multiples of 512 of the file, wherever the write begins.
+        // Sectors begin at multiples of 512 in the file, wherever the write begins.
         let to = (from + SECTOR - (at + from) % SECTOR).min(written.len());
         if whole || (torn && rng.random()) {
             overwrite(bytes, at + from, &written[from..to]);

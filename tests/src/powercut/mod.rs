@@ -1,5 +1,4 @@
-//! Power cuts: the store is driven on a disk that forgets, and what is left must hold every
-//! acknowledged entry.
+//! Power cuts: the store runs on a disk that forgets, and what is left must contain every acknowledged entry.
 
 mod disk;
 mod vfs;
@@ -18,14 +17,14 @@ use std::ops::ControlFlow;
 use std::path::Path;
 use uuid::Uuid;
 
-/// What the cuts showed.
+/// The results of the cuts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Outcome {
     /// Cuts made.
     pub cuts: u64,
     /// Acknowledged entries looked for.
     pub entries: u64,
-    /// Of these: gone or changed.
+    /// Of these, missing or changed.
     pub lost: u64,
     /// Stores that did not open, or whose check was not clean.
     pub broken: u64,
@@ -33,16 +32,16 @@ pub struct Outcome {
     pub harmed: u64,
 }
 
-/// Anything that keeps the test itself from running.
+/// Anything that prevents the test itself from running.
 pub type Failed = Box<dyn std::error::Error>;
 
-/// Takes the disk in use out, after the store on it was dropped.
+/// Removes and returns the disk in use, after the store on it was dropped.
 fn take_disk() -> Disk {
     vfs::make_default(false);
     vfs::disk().take().unwrap_or_default()
 }
 
-/// Runs `f` with SQLite on a disk that has `room` bytes left, where given, and notes everything.
+/// Runs `f` with SQLite on a disk with `room` bytes left, if given, and records everything.
 pub fn on_disk<T>(room: Option<usize>, f: impl FnOnce() -> T) -> (T, Disk) {
     let mut disk = Disk::default();
     disk.set_room(room);
@@ -59,14 +58,14 @@ pub fn set_room(room: Option<usize>) {
     }
 }
 
-/// Notes on the disk in use that the program was told an entry is safe.
+/// Records on the disk in use that the program was told an entry is safe.
 pub fn acknowledge(entry: usize) {
     if let Some(disk) = vfs::disk().as_mut() {
         disk.acknowledge(entry);
     }
 }
 
-/// What the disk in use holds now: what a kill of the process would leave.
+/// What is on the disk in use now, which a kill of the process would leave.
 pub fn contents_now() -> BTreeMap<String, Vec<u8>> {
     vfs::disk().as_ref().map(|disk| disk.killed(disk.moments()).0).unwrap_or_default()
 }
@@ -94,7 +93,7 @@ pub fn run(seed: u64, taps: usize, cuts: u64, durability: Durability) -> Result<
     Ok(outcome)
 }
 
-/// Appends, imports, pauses; each acknowledged entry is noted on the disk as such.
+/// Appends, imports, pauses; each acknowledged entry is recorded on the disk.
 fn drive(
     dir: &Path,
     phone: &mut Phone,
@@ -140,7 +139,7 @@ fn import_some(store: &mut Store, seed: u64) -> Result<Vec<Op>, Failed> {
     Ok(ops)
 }
 
-/// Puts what was left onto the real disk, opens it and looks for every acknowledged entry.
+/// Writes what was left to the real disk, opens it and looks for every acknowledged entry.
 fn judge<'a>(
     left: &BTreeMap<String, Vec<u8>>,
     base: &Path,

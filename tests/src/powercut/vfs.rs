@@ -1,9 +1,8 @@
 //! The disk of the power-cut test as SQLite sees it: a VFS (sqlite.org/vfs.html) over [`Disk`].
 //!
-//! Unsafe, since SQLite's interface is C. What is relied on: SQLite hands back the file it was given by
-//! `xOpen`, zero-terminated names, and buffers as long as it says (sqlite.org/c3ref/io_methods.html). The
-//! store holds its file exclusively, so there are no other connections and no shared memory; locks are
-//! granted.
+//! Unsafe, since SQLite's interface is C. It relies on SQLite passing back the file from `xOpen`,
+//! zero-terminated names, and buffers of the stated length (sqlite.org/c3ref/io_methods.html). The store
+//! locks its file exclusively, so there are no other connections and no shared memory; every lock is granted.
 #![allow(unsafe_code)]
 
 use super::disk::Disk;
@@ -37,7 +36,8 @@ pub(super) fn make_default(ours: bool) {
             vfs.xOpen = Some(open);
             vfs.xDelete = Some(delete);
             vfs.xAccess = Some(access);
-            // Full names, randomness, sleep and time stay those of the real VFS, whose data pointer is kept.
+            // Full names, randomness, sleep and time remain those of the real VFS, whose data pointer is
+            // kept.
             ffi::sqlite3_vfs_register(Box::leak(Box::new(vfs)), 0);
         }
     });
@@ -204,7 +204,7 @@ unsafe extern "C" fn sector_size(_: *mut ffi::sqlite3_file) -> c_int {
     4_096
 }
 
-/// As the real VFS of Unix says: a torn write harms nothing beside it.
+/// The same as the real Unix VFS: a torn write damages nothing next to it.
 unsafe extern "C" fn characteristics(_: *mut ffi::sqlite3_file) -> c_int {
     ffi::SQLITE_IOCAP_POWERSAFE_OVERWRITE
 }

@@ -1,5 +1,5 @@
-//! Random censored waits of two sides on up to three rods: seeded, of many sizes, with and without
-//! ties, from hardly to mostly censored.
+//! Random censored waits of two sides on up to three rods: seeded, of many sizes, with and without ties, from
+//! hardly censored to mostly censored.
 
 use restwater_compare::chance::Chance;
 use restwater_waits::Wait;
@@ -28,8 +28,8 @@ impl Set {
         self.rows.iter().map(|r| r.2).collect()
     }
 
-    /// Figures are asked for only where all of them exist: both sides, bites at two times or more
-    /// while both are out.
+    /// Whether all figures exist: both sides have data, and bites come at two or more times while both are
+    /// out.
     fn is_usable(&self) -> bool {
         let mut bites: Vec<f64> = self.rows.iter().filter(|r| r.2.is_bite()).map(|r| r.2.minutes()).collect();
         bites.sort_by(f64::total_cmp);

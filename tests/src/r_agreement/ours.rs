@@ -1,4 +1,4 @@
-//! Our side of the comparison, under the names that `agree.R` gives.
+//! Our side of the comparison, with the names that `agree.R` uses.
 
 use super::data::Set;
 use restwater_compare::Limits;
@@ -117,7 +117,7 @@ fn shares(set: &Set, out: &mut Figures) -> Result<(), String> {
     out.put("fisher.p", fisher_test(table, Alternative::TwoSided).map_err(words)?);
     out.put("fisher.greater", fisher_test(table, Alternative::Greater).map_err(words)?);
     let odds = odds_ratio(table, 0.95).map_err(words)?;
-    // With one possible table R calls the estimate 0.
+    // With only one possible table R gives 0 as the estimate.
     out.list("fisher.odds", &[odds.estimate.unwrap_or(0.0), odds.limits.low, odds.limits.high]);
     let (bites, casts) = (table[0][0] + table[1][0], set.rows.len() as u64);
     out.put("binomial.p", binomial_test(bites, casts, 0.37, Alternative::TwoSided).map_err(words)?);

@@ -29,7 +29,7 @@ pub fn waits(case: &Value) -> Result<Vec<Wait>, String> {
     times.iter().zip(events).map(|(&t, e)| Wait::new(t, e != 0.0).map_err(|e| e.to_string())).collect()
 }
 
-/// A number, or null where it is undefined or infinite.
+/// A number, or null if it is undefined or infinite.
 pub fn or_null(value: Option<f64>) -> Value {
     value.filter(|v| v.is_finite()).map_or(Value::Null, |v| json!(v))
 }

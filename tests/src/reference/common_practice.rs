@@ -1,4 +1,4 @@
-//! What the trade holds by habit: marked as such, no source.
+//! Common practice: marked as such, no source.
 
 use super::case::{number, numbers, text};
 use super::{Topic, tackle};
@@ -32,8 +32,8 @@ fn wraps_for(case: &Value) -> Result<Value, String> {
     Ok(json!({"wraps": wraps.map_err(|e| e.to_string())?}))
 }
 
-/// The limits of the case are bounds, not values: a bound that holds is repeated, one that doesn't is
-/// answered with the figure that breaks it, so that the comparison fails and shows it.
+/// The limits of the case are bounds, not values: a bound that holds is repeated; for one that doesn't, the
+/// value that breaks it is returned, so that the comparison fails and shows it.
 fn leave_time(case: &Value) -> Result<Value, String> {
     let mut waits = Vec::new();
     for (key, bite) in [("bites_min", true), ("no_bite_min", false)] {

@@ -1,4 +1,4 @@
-//! Field by field: computed against expected within the tolerance that the case names.
+//! Compares computed and expected values field by field, within the tolerance of the case.
 
 use super::Topic;
 use serde_json::Value;
@@ -25,7 +25,7 @@ impl fmt::Display for Field {
     }
 }
 
-/// Compares every leaf of `expected`; a leaf that `computed` lacks is a difference.
+/// Compares every leaf of `expected`; a leaf missing from `computed` is a difference.
 pub fn fields(topic: &Topic, computed: &Value, expected: &Value, tolerance: &Value) -> Vec<Field> {
     let mut out = Vec::new();
     walk(topic, String::new(), Some(computed), expected, tolerance, &mut out);
@@ -95,7 +95,7 @@ fn clock_seconds(value: &Value) -> Option<f64> {
     fits.then_some(f64::from(h) * 3600.0 + f64::from(m) * 60.0 + s)
 }
 
-/// A named tolerance replaces the plain ones; where both `rel` and `abs` stand, either will do.
+/// A named tolerance replaces the plain ones; if both `rel` and `abs` are given, meeting one is enough.
 fn within(topic: &Topic, path: &str, computed: f64, expected: f64, tolerance: &Value) -> (bool, String) {
     let named = (topic.tolerance)(path).filter(|name| tolerance.get(name).is_some());
     let names: Vec<&str> = named.map_or_else(|| vec!["rel", "abs"], |name| vec![name]);

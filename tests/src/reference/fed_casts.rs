@@ -1,4 +1,4 @@
-//! How much quicker one group of casts gets its bites: the ratio of hazards in the model of waits.
+//! How much faster one group of casts gets bites: the ratio of hazards in the model of waits.
 
 use super::Topic;
 use super::case::{number, numbers, text, waits};
@@ -25,7 +25,7 @@ fn plan(case: &Value) -> Result<LeavePlan, String> {
     let fed: Vec<bool> = groups.iter().map(|group| *group != 0.0).collect();
     let prior = <[f64; FED_TIMES]>::try_from(numbers(&case["input"], "prior")?)
         .map_err(|prior| format!("{} weights of a ratio, not {FED_TIMES}", prior.len()))?;
-    // The cases are of days that stay as they are.
+    // The cases are for days that do not change.
     let settings = Settings { fed: FedPrior(prior), changing: 0.0, ..Settings::default() };
     let record = Record { fed: &fed, ..Record::of_today(&waits) };
     let plan = if text(case, "model")? == "constant" {

@@ -1,4 +1,4 @@
-//! Gamma posteriors of rates and the counts they foretell.
+//! Gamma posteriors of rates and the counts they predict.
 
 use super::Topic;
 use super::poisson_rates::pair;

@@ -38,7 +38,7 @@ fn compute(case: &Value) -> Result<Value, String> {
     }
 }
 
-/// The course between two places; walking it must lead from the first to the second again.
+/// The course between two places; following it from the first must lead to the second.
 fn inverse_and_direct(case: &Value) -> Result<Value, String> {
     let (a, b) = (place(case, "lat1", "lon1")?, place(case, "lat2", "lon2")?);
     let c = course(a, b);

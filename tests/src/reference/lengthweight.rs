@@ -1,4 +1,4 @@
-//! Length-weight curves by least squares on logarithms, and a printed standard weight.
+//! Length-weight curves by least squares on logarithms, and a published standard weight.
 
 use super::Topic;
 use super::case::numbers;
@@ -25,7 +25,7 @@ fn compute(case: &Value) -> Result<Value, String> {
     Ok(json!({"fork_length_cm": one("fork_length_cm")?, "total_length_cm": one("total_length_cm")?}))
 }
 
-/// The printed curve is in grams and millimetres, to base ten.
+/// The published curve is in grams and millimetres, to base ten.
 fn standard_weight(case: &Value) -> Result<Value, String> {
     let printed = |key: &str| case["published"][key].as_f64().ok_or_else(|| format!("no printed {key}"));
     let curve = LengthWeight::from_log10_mm(printed("log10a")?, printed("b")?);

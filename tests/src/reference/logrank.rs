@@ -34,7 +34,7 @@ fn compute(case: &Value) -> Result<Value, String> {
     let a = waits(&case["input"]["a"])?;
     let b = waits(&case["input"]["b"])?;
     let mut answer = tests(&a, &b)?;
-    // Going through all arrangements takes long where nobody asked for it.
+    // Going through all arrangements takes long, so it is done only for the cases that need it.
     if case["id"].as_str().is_some_and(|id| id.starts_with("permutation")) {
         let more = permutations(&a, &b)?;
         if let (Some(all), Some(more)) = (answer.as_object_mut(), more.as_object()) {

@@ -1,7 +1,7 @@
-//! Published check data: every case is computed by the core and compared with what its source says.
+//! Published check data: every case is computed by the core and compared with its source.
 //!
-//! A topic computes an object with the same keys as the case's `expected`; a key that it does not
-//! compute, a topic nobody claims and a case that errs all count as failed, never as skipped.
+//! A topic computes an object with the same keys as the case's `expected`; a key that it does not compute, an
+//! unknown topic and a case with an error all count as failed, never as skipped.
 
 mod binomial_fisher;
 mod case;
@@ -33,22 +33,22 @@ use std::path::Path;
 pub struct Topic {
     /// The `topic` field of the file.
     pub name: &'static str,
-    /// Computes an answer to one whole case, keyed as its `expected` is. `expected` may be read
-    /// only for the points at which a curve is to be evaluated.
+    /// Computes the answer to one whole case, with the keys of its `expected`, which may be read only for the
+    /// points at which a curve is to be evaluated.
     pub compute: fn(case: &Value) -> Result<Value, String>,
-    /// The tolerance that applies to the field at `path` (for example `cov_log_shape_log_scale.0.1`),
-    /// where it is not the plain `rel` / `abs`.
+    /// The tolerance that applies to the field at `path` (for example `cov_log_shape_log_scale.0.1`), if it
+    /// is not the plain `rel` / `abs`.
     pub tolerance: fn(path: &str) -> Option<&'static str>,
 }
 
-/// What became of one run over folders of check files.
+/// The results of one run over folders of check files.
 #[derive(Debug, Default)]
 pub struct Outcome {
-    /// Cases in which every field agreed.
+    /// Cases whose fields all agreed.
     pub passed: usize,
-    /// Cases with a field that did not.
+    /// Cases with a field that did not agree.
     pub failed: usize,
-    /// A line or more a case, for people.
+    /// One or more lines per case, for reading.
     pub text: String,
 }
 

@@ -1,4 +1,4 @@
-//! Plane geometry of the swim: sectors, bearings, rings, discs and what they share.
+//! Plane geometry of the swim: sectors, bearings, rings, discs and their intersections.
 
 use super::Topic;
 use super::case::{number, text};
@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "planar", compute, tolerance: |_| None };
 
-/// Chord error for areas that are to be good to one part in a hundred thousand, metres.
+/// Chord error for areas accurate to one part in a hundred thousand, metres.
 const FINE_M: f64 = 1e-6;
 
 fn compute(case: &Value) -> Result<Value, String> {

@@ -1,4 +1,4 @@
-//! Bites per minute of a leave time, and the best one, for given laws of the wait.
+//! Bites per minute for a leave time, and the best leave time, for given distributions of the wait.
 
 use super::Topic;
 use super::case::{number, numbers, text, waits};
@@ -72,7 +72,7 @@ fn answer(case: &Value, costs: Costs, law: &impl WaitLaw) -> Result<Value, Strin
     Ok(out)
 }
 
-/// The case states its closed form in words; it is repeated only if the search agrees with it.
+/// The case gives its closed form in words; it is repeated only if the search agrees with it.
 fn lomax_closed_form(law: &Lomax, costs: Costs, out: &mut Value) -> Result<(), String> {
     let k = costs.turn_round_min / law.scale;
     let tau = law.scale * (k + (k * k + 2.0 * k).sqrt());

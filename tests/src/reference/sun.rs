@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "sun", compute, tolerance };
 
-/// Sunrise and sunset are held to the tolerance of the same class of algorithm where a case names it.
+/// Sunrise and sunset are compared with the tolerance of the same class of algorithm if a case names it.
 fn tolerance(path: &str) -> Option<&'static str> {
     match path {
         "zenith_refracted_deg" | "azimuth_deg" => Some("abs_deg"),

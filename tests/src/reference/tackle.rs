@@ -37,7 +37,7 @@ pub fn cut_down(case: &Value) -> Result<Value, String> {
     }
 }
 
-/// The error in the words before its colon, once it is seen to name a need of the case.
+/// The words of the error before its colon, after checking that it names a need of the case.
 fn says(case: &Value, why: CutDownError) -> Result<Value, String> {
     let (CutDownError::NoTieLongEnough { need, .. }
     | CutDownError::NoTieOfThatKind { need }

@@ -1,4 +1,4 @@
-//! Which topics are answered, and by which file.
+//! Which topics are computed, and by which file.
 
 use super::{
     Topic, binomial_fisher, common_practice, compound, fed_casts, gamma_poisson, geodesy, lengthweight,
@@ -6,7 +6,7 @@ use super::{
     survival_parametric,
 };
 
-/// Every topic the core answers so far.
+/// Every topic that the core computes so far.
 pub const ALL: &[Topic] = &[
     binomial_fisher::TOPIC,
     common_practice::TOPIC,

@@ -3,22 +3,23 @@
 use restwater_compare::gamma_poisson::Foretold;
 use restwater_compare::tails::gamma_cdf;
 
-/// How many fish: laws of the class p(k) = (a + b / k) p(k - 1), for which Panjer's recursion holds.
+/// The number of fish: distributions of the class p(k) = (a + b / k) p(k - 1), for which Panjer's recursion
+/// holds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum CountLaw {
     /// Poisson with this mean.
     Poisson(f64),
-    /// Negative binomial: a Poisson count of which the rate is gamma.
+    /// Negative binomial: a Poisson count with a gamma rate.
     NegativeBinomial(Foretold),
 }
 
 /// Why a compound law can't be made.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum CompoundError {
-    /// A mean, shape or scale that must be above zero and finite.
+    /// A mean, shape or scale that is not positive and finite.
     #[error("{0} can't be a mean, a shape or a scale of weights: it must be finite and above zero")]
     NotAPositive(f64),
-    /// Probabilities of the weight of one fish that don't add up to 1, or hold a bad one.
+    /// Probabilities of the weight of one fish that don't add up to 1, or include an invalid one.
     #[error("the chances of the weights of one fish add up to {0}, not to 1: check the weights")]
     NotALaw(f64),
     /// The chance of no weight at all is too small to start the recursion from.
@@ -71,8 +72,8 @@ impl CountLaw {
         }
     }
 
-    /// Probability generating function at `z` in 0..=1: the chance that nothing is gained when each
-    /// fish adds nothing with probability z.
+    /// Probability generating function at `z` in 0..=1: the chance of a zero total if each fish adds nothing
+    /// with probability z.
     fn generating(self, z: f64) -> f64 {
         match self {
             Self::Poisson(mean) => libm::exp(mean * (z - 1.0)),
@@ -160,8 +161,8 @@ pub fn compound_gamma_cdf(count: CountLaw, one: GammaWeight, x: f64) -> f64 {
     cdf.min(1.0)
 }
 
-/// Smallest weight that the total stays within with probability `p` in (0, 1); 0 when no fish at all
-/// is at least that likely.
+/// Smallest weight that the total does not exceed with probability `p` in (0, 1); 0 if no fish at all is at
+/// least that probable.
 pub fn compound_gamma_quantile(count: CountLaw, one: GammaWeight, p: f64) -> Option<f64> {
     if !(p > 0.0 && p < 1.0) {
         return None;
@@ -184,7 +185,7 @@ mod tests {
     }
 
     #[test]
-    fn laws_that_are_none_are_refused() {
+    fn invalid_laws_are_refused() {
         let count = CountLaw::poisson(1.0).unwrap();
         assert!(matches!(panjer(count, &[0.5, 0.4], 5), Err(CompoundError::NotALaw(_))));
         assert!(matches!(panjer(count, &[1.5, -0.5], 5), Err(CompoundError::NotALaw(_))));
@@ -213,7 +214,7 @@ mod tests {
         assert_eq!(compound_gamma_quantile(law(6.0, 0.99), one, 0.5), Some(0.0));
     }
 
-    /// The pmf by adding up whole convolutions of the severity, one number of fish at a time.
+    /// The pmf by summing complete convolutions of the severity, one number of fish at a time.
     fn by_convolution(count: CountLaw, severity: &[f64], most: usize) -> Vec<f64> {
         let mut power = vec![0.0; most + 1];
         power[0] = 1.0;

@@ -44,10 +44,10 @@ pub enum FitError {
     /// Too few fish.
     #[error("a curve needs three fish or more, not {0}: measure and weigh some more")]
     TooFew(usize),
-    /// A length or a weight that is none.
+    /// A length or a weight that is not positive.
     #[error("{0} is no length or weight of a fish: mend that entry")]
     NotPositive(f64),
-    /// All of one length.
+    /// All fish have the same length.
     #[error("all fish are of one length: a curve needs small and large ones")]
     OneLength,
 }
@@ -99,7 +99,7 @@ fn sums(x: &[f64], y: &[f64]) -> (f64, f64, f64, f64, f64) {
 }
 
 impl LengthWeight {
-    /// From a curve printed as log10 W = `log10_a` + `b` log10 L with L in millimetres.
+    /// From a curve published as log10 W = `log10_a` + `b` log10 L with L in millimetres.
     pub fn from_log10_mm(log10_a: f64, b: f64) -> Self {
         Self { a: libm::pow(10.0, log10_a) * libm::pow(10.0, b), b }
     }
@@ -114,14 +114,14 @@ impl LengthWeight {
 }
 
 impl Fit {
-    /// Mean weight in grams of fish of `cm`: the median times exp(s^2 / 2), since ln W is taken as
-    /// normal about the curve.
+    /// Mean weight in grams of fish of `cm`: the median times exp(s^2 / 2), since ln W is assumed normal
+    /// around the curve.
     pub fn mean_grams(&self, cm: f64) -> Result<f64, FitError> {
         let s = self.residual_sd_log;
         Ok(self.curve.grams(cm)? * libm::exp(0.5 * s * s))
     }
 
-    /// Whether a fish of `cm` is longer or shorter than any the curve was fitted to.
+    /// Whether a fish of `cm` is longer or shorter than every fish that the curve was fitted to.
     pub fn beyond(&self, cm: f64) -> bool {
         cm < self.range_cm[0] || cm > self.range_cm[1]
     }
@@ -137,7 +137,7 @@ pub enum CurveSource {
     PerchStandardWeight,
 }
 
-/// A curve to start with, until the angler's own fish give a better one.
+/// A curve to begin with, until the angler's own fish give a better one.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct StartingCurve {
     /// Scientific name.
@@ -148,8 +148,8 @@ pub struct StartingCurve {
     pub source: CurveSource,
 }
 
-/// Starting curves, all editable. Those from memory are round values near what fish of these builds
-/// weigh; nothing checkable was found for them.
+/// Starting curves, all editable. Those from memory are round values near the weights of fish of these
+/// builds; no verifiable source was found for them.
 pub fn starting_curves() -> Vec<StartingCurve> {
     let recalled = |species, a, b| StartingCurve {
         species,

@@ -1,6 +1,6 @@
-//! A second opinion on the sun: Meeus, Astronomical Algorithms, 2nd ed. (1998), chapters 12, 15, 22
-//! and 25, low accuracy (0.01 degrees). The light at the water comes from [`restwater_sky::daylight`]; this
-//! checks it, sharing none of its code.
+//! A second opinion on the sun: Meeus, Astronomical Algorithms, 2nd ed. (1998), chapters 12, 15, 22 and 25,
+//! low accuracy (0.01 degrees). The light at the water comes from [`restwater_sky::daylight`]; this checks it
+//! without sharing any code.
 
 /// The sun by the low-accuracy method, degrees and astronomical units.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -150,7 +150,7 @@ fn day(fraction: f64) -> f64 {
     fraction - libm::floor(fraction)
 }
 
-/// Right ascensions that run on over 360 degrees, so that they can be interpolated.
+/// Right ascensions that continue beyond 360 degrees, so that they can be interpolated.
 fn without_jump(mut ra: [f64; 3]) -> [f64; 3] {
     for i in 1..3 {
         ra[i] -= 360.0 * libm::round((ra[i] - ra[i - 1]) / 360.0);
@@ -226,8 +226,8 @@ mod tests {
     const MIDWINTER: i64 = 1_797_811_200_000;
 
     proptest! {
-        /// Two methods that share nothing: the crate's search over NREL's positions, and Meeus's
-        /// low-accuracy sun with one interpolation (his chapters 15 and 25).
+        /// Two independent methods: the crate's search over NREL's positions, and Meeus's low-accuracy sun
+        /// with one interpolation (his chapters 15 and 25).
         #[test]
         fn agrees_with_meeus_within_a_minute(day in 0_i64..3650, lat in 49.0_f64..60.0, lon in -8.0_f64..2.0) {
             let start = MIDWINTER + day * 86_400_000;

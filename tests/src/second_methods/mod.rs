@@ -1,5 +1,5 @@
-//! Methods that the app does not use: published ones that the app's own figures are held against, and laws that the
-//! published check data covers. Nothing here is shipped.
+//! Methods that the app does not use: published ones with which the app's own figures are compared, and
+//! distributions that the published check data covers. Nothing here is shipped.
 
 pub mod compound;
 pub mod length_weight;

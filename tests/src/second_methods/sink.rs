@@ -1,5 +1,5 @@
-//! A smooth sphere falling free in still water: an upper bound for a bare lead, since a rig on a
-//! line sinks slower. The angler's own fall times ([`restwater_bench::fall`]) come first.
+//! A smooth sphere falling freely in still water: an upper bound for a bare lead, since a rig on a line sinks
+//! more slowly. The angler's own fall times ([`restwater_bench::fall`]) come first.
 
 use restwater_bench::material;
 use restwater_bench::material::{Material, MaterialError};
@@ -18,10 +18,10 @@ pub struct Sphere {
     pub volume_ml: f64,
 }
 
-/// How fast it sinks at last.
+/// Its terminal speed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Terminal {
-    /// Metres a second; positive sinks, negative rises.
+    /// Metres per second; positive sinks, negative rises.
     pub speed: f64,
     /// Reynolds number on the diameter.
     pub reynolds: f64,
@@ -41,7 +41,7 @@ fn drag(reynolds: f64) -> f64 {
     if reynolds < 1000.0 { 24.0 / reynolds * (1.0 + 0.15 * libm::pow(reynolds, 0.687)) } else { 0.44 }
 }
 
-/// Terminal speed in water at `water_c`: weight less lift = drag, solved by bisection to the last bit.
+/// Terminal speed in water at `water_c`: weight minus buoyancy = drag, solved by bisection to the last bit.
 pub fn terminal(grams: f64, material: Material, water_c: f64) -> Result<Terminal, MaterialError> {
     let d = sphere(grams, material)?.diameter_mm / 1000.0;
     let water = water::density(water_c, DensityFormula::Iapws95)?;
@@ -78,7 +78,7 @@ mod tests {
         assert!(found.reynolds < 0.01 && (found.speed / stokes - 1.0).abs() < 0.01);
     }
 
-    /// On the plateau the speed is closed: v = sqrt(4 g d (rho / rho_w - 1) / (3 x 0.44)).
+    /// On the plateau the speed has a closed form: v = sqrt(4 g d (rho / rho_w - 1) / (3 x 0.44)).
     #[test]
     fn a_lead_sinks_on_the_plateau() {
         let d = sphere(28.35, Material::Lead).unwrap().diameter_mm / 1000.0;

@@ -1,5 +1,5 @@
-//! The app on a disk that fills up: an entry is stored or it is not, and the angler is told which. One test a process: SQLite's
-//! default VFS is one for all threads.
+//! The app on a disk that fills up: an entry is stored or it is not, and the angler is told which. One test
+//! per process: SQLite's default VFS is shared by all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod set_up;
@@ -37,7 +37,7 @@ fn open(dir: &Path, seed: u64) -> App {
     App::open(dir, Box::new(Seeded::new(seed)), &at(0)).unwrap()
 }
 
-/// A log of two ended sessions, of which no summary is kept that fits.
+/// A log of two ended sessions without a matching stored summary.
 fn two_sessions() -> (TempDir, Uuid) {
     let dir = tempfile::tempdir().unwrap();
     let mut app = open(dir.path(), 1);
@@ -51,7 +51,7 @@ fn two_sessions() -> (TempDir, Uuid) {
         }
     }
     drop(app);
-    // A note in the first session makes the summary kept of it one that does not fit.
+    // A note in the first session makes its stored summary out of date.
     let mut store = Store::open(dir.path(), Uuid::nil()).unwrap();
     let last = store.ops_of(first).unwrap().pop().unwrap();
     let payload = Payload::Noted { text: "written elsewhere".into() };
@@ -66,13 +66,13 @@ fn entries(dir: &Path) -> u64 {
 }
 
 #[test]
-fn what_a_full_disk_stops_is_told_and_what_it_stored_is_never_called_back() {
+fn what_a_full_disk_prevents_is_reported_and_what_was_stored_is_never_withdrawn() {
     the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without();
     a_question_over_days_needs_no_room();
     a_tap_is_stored_or_refused_at_every_amount_of_room();
     what_is_logged_between_casts_is_stored_or_refused();
     a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
-    what_is_said_of_a_section_is_stored_or_refused();
+    entries_about_a_section_are_stored_or_refused();
     a_plan_is_stored_or_refused_and_taken_up_with_the_start_or_not_at_all();
     the_welcome_needs_no_room();
     the_card_of_the_day_opens_only_when_the_day_is_over();
@@ -97,7 +97,7 @@ fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {
     });
 }
 
-/// Two colours by turns on two days: what the days say of them is read, and takes no room.
+/// Two colours alternating on two days: reading what the days say about them needs no room.
 fn a_question_over_days_needs_no_room() {
     let dir = tempfile::tempdir().unwrap();
     let mut app = open(dir.path(), 7);
@@ -129,7 +129,7 @@ fn a_question_over_days_needs_no_room() {
     on_disk(Some(0), || assert_eq!(shown(&mut open(dir.path(), 9)), with_room));
 }
 
-/// Taps after which summaries, choices or older sessions are read and written anew.
+/// Taps after which summaries, choices or older sessions are read and rewritten.
 fn taps(first: Uuid) -> [Vec<Action>; 3] {
     let note = Action::Typed { into: TypedInto::Note, text: "herons".into() };
     [
@@ -235,7 +235,7 @@ fn what_is_logged_between_casts_is_stored_or_refused() {
     }
 }
 
-/// A line of a plan, a START that takes the plan up, and NOT TODAY.
+/// A line of a plan, a START that takes over the plan, and NOT TODAY.
 fn a_plan_is_stored_or_refused_and_taken_up_with_the_start_or_not_at_all() {
     let plan = |tap| Action::Plan { tap };
     let line = plan(PlanTap::Leave { minutes: Some(20) });
@@ -294,8 +294,8 @@ fn a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was() {
     assert_eq!((store.count().unwrap(), report.saved), (count, count));
 }
 
-/// The others of a match: what is typed of a net is kept for the next try where the disk was full.
-fn what_is_said_of_a_section_is_stored_or_refused() {
+/// The others in a match: if the disk was full, what was typed about a net is kept for the next try.
+fn entries_about_a_section_are_stored_or_refused() {
     use restwater_log::{OtherPeg, Side};
     use restwater_screen::{MatchTap, RuleTap};
     let tap = |tap| Action::Match { tap };
@@ -320,7 +320,7 @@ fn what_is_said_of_a_section_is_stored_or_refused() {
                 }
                 let before = app.ops().len();
                 set_room(Some(room));
-                // The match that is proposed begins at half past: an hour after the start it is fished.
+                // The proposed match begins at half past: an hour after the start it is in progress.
                 let said = app.act(&action, &at(60));
                 set_room(None);
                 match &said {
@@ -340,7 +340,8 @@ fn what_is_said_of_a_section_is_stored_or_refused() {
     }
 }
 
-/// The first opening of an empty log: that the welcome was shown can't be noted, and nobody is told of an error instead.
+/// The first opening of an empty log: that the welcome was shown can't be stored, but no error is shown
+/// instead.
 fn the_welcome_needs_no_room() {
     let dir = tempfile::tempdir().unwrap();
     drop(open(dir.path(), 1));
@@ -395,7 +396,7 @@ fn the_card_of_the_day_opens_only_when_the_day_is_over() {
     assert!(stored > 0 && refused > 0, "{stored} stored, {refused} refused");
 }
 
-/// The choice changes two things that are kept: the scheme by day, and that night comes at dusk.
+/// The choice changes two stored settings: the scheme by day, and that night comes at dusk.
 fn night_at_dusk_is_chosen_whole_or_not_at_all() {
     let dusk = Action::Phone { tap: PhoneTap::NightAtDusk };
     let night = Action::Set { hand: None, scheme: Some(Scheme::Night) };

@@ -1,4 +1,4 @@
-//! The set-up of the next day and START, at every amount of room.
+//! The set-up of the next day and START, with every amount of room.
 
 use super::{CAST, START, at, open, two_sessions};
 use restwater_app::{Action, ErrorKind, Screen, Which};
@@ -6,7 +6,7 @@ use restwater_bench::pack::Item;
 use restwater_screen::{SetupTap, TypedInto};
 use restwater_tests::powercut::{on_disk, set_room};
 
-/// COPY LAST keeps two settings, and what is packed is ticked in memory too.
+/// COPY LAST stores two settings, and what is packed is also ticked in memory.
 pub fn what_is_chosen_for_the_next_day_is_kept_whole_or_not_at_all() {
     let taps = [SetupTap::CopyLast, SetupTap::Pack { item: Item::Bait("bread".into()) }];
     for tap in taps {
@@ -16,7 +16,7 @@ pub fn what_is_chosen_for_the_next_day_is_kept_whole_or_not_at_all() {
         for room in (0..60_000).step_by(1_000) {
             on_disk(None, || {
                 let mut app = open(dir.path(), 2);
-                // As it is without: nothing copied, another water, nothing packed.
+                // The state without it: nothing copied, another water, nothing packed.
                 app.act(&Action::Setup { tap: SetupTap::CopyNothing }, &at(1_900)).unwrap();
                 let water = Action::Typed { into: TypedInto::Water, text: "Alder Pool".into() };
                 app.act(&water, &at(1_901)).unwrap();
@@ -60,7 +60,7 @@ pub fn a_start_that_was_stored_shows_the_new_day_whatever_could_not_be_noted() {
         app.act(&rods(1), &at(31)).unwrap();
         drop(app);
         on_disk(None, || {
-            // The choices of a day are of the running app alone: made once more, they are yesterday's.
+            // A day's choices are lost with the running app: they are made again, as on the day before.
             let mut app = open(dir.path(), 2);
             app.act(&rods(2), &at(1_000)).unwrap();
             app.act(&START, &at(1_001)).unwrap();

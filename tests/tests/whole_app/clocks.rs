@@ -1,4 +1,4 @@
-//! Clock set back, time zone changed, phone rebooted: nothing is lost, waits are right or marked.
+//! Clock set back, time zone changed, phone rebooted: nothing is lost, and waits are right or marked.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_app::{Action, App, Entropy, Screen, Which};
@@ -20,7 +20,7 @@ fn at(wall_s: i64, mono_s: i64, offset_min: i16, boot: &str) -> Moment {
     }
 }
 
-/// A session with one cast and its bite, each stored by a process of its own, read back after a restart.
+/// A session with one cast and its bite, each stored by a different process, read back after a restart.
 fn one_wait(cast: Moment, bite: Moment) -> Session {
     let dir = tempfile::tempdir().unwrap();
     let session = Uuid::from_u128(5);
@@ -85,8 +85,8 @@ impl Entropy for Counting {
     }
 }
 
-/// A day tapped by a process a tap, as a phone does that ends the app whenever it can. What the Bank and the Swim
-/// screen show then.
+/// A day with a new process for each tap, as on a phone that ends the app whenever it can. Returns what the
+/// Bank and the Swim screen then show.
 fn shown_after(taps: &[(Moment, Action)], now: &Moment) -> (String, bool, String, String) {
     let dir = tempfile::tempdir().unwrap();
     for (n, (moment, action)) in (1..).zip(taps) {
@@ -100,7 +100,7 @@ fn shown_after(taps: &[(Moment, Action)], now: &Moment) -> (String, bool, String
     (rod.digits.clone(), rod.approximate, bank.header.length, swim.area)
 }
 
-/// A cast that is out since the first minute, looked at twelve minutes later by these clocks.
+/// A cast that has been out since the first minute, seen twelve minutes later with these clocks.
 fn cast_out_until(now: &Moment) -> (String, bool, String, String) {
     let taps = [
         (at(0, 0, 0, "a"), Action::StartSession { setup: None }),
@@ -111,7 +111,7 @@ fn cast_out_until(now: &Moment) -> (String, bool, String, String) {
 }
 
 #[test]
-fn the_screens_of_a_phone_that_is_ended_between_taps_show_true_minutes_whatever_its_clock_says() {
+fn the_screens_of_a_phone_that_ends_the_app_between_taps_show_true_minutes_whatever_its_clock_says() {
     let true_day = cast_out_until(&at(780, 780, 0, "a"));
     assert_eq!(
         (true_day.0.as_str(), true_day.1, true_day.2.as_str()),

@@ -1,4 +1,4 @@
-//! The demo day through the real core and store: what the Bank screen says over the day.
+//! The demo day through the real core and store: what the Bank screen says during the day.
 
 use restwater_app::{App, DayTap, Screen, Which};
 use restwater_screen::{AdviceTone, BankView};
@@ -56,7 +56,7 @@ fn pictures_of_the_day_as_records() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// It can't tell before three bites are in, and the lines change as bites come.
+/// It can't tell before there are three bites, and the lines change as bites come.
 #[test]
 fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<dyn Error>> {
     let mut headlines: Vec<String> = Vec::new();
@@ -81,7 +81,7 @@ fn no_advice_before_three_bites_and_other_advice_after_more() -> Result<(), Box<
     Ok(())
 }
 
-/// The day at its end, and once more while the last cast is out: with the forecast of the rest.
+/// The day at its end, and once while the last cast is out, with the forecast of the rest.
 #[test]
 fn waits_and_changes_of_the_day() -> Result<(), Box<dyn Error>> {
     let mut late = None;

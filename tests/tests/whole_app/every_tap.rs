@@ -1,5 +1,5 @@
-//! Every action that a record of a screen carries can be sent back: it is accepted, or refused with an error that says
-//! what to do first. Nothing a shell hands back is ever unknown.
+//! Every action in a screen's record can be sent back: it is accepted, or refused with an error that says
+//! what to do first. Nothing that a shell sends back is ever unknown.
 
 use restwater_app::{Action, App, ErrorKind, Which, read_day};
 use restwater_log::Moment;
@@ -30,10 +30,10 @@ const SCREENS: [Which; 19] = [
     Which::Phone,
 ];
 
-/// Texts of every kind that a hand may type, and some of none.
+/// Texts of every kind that an angler may type, and some of no kind.
 const TEXTS: [&str; 6] = ["", "18 in", "30 g", "52 7 24", "Mill pool", "\u{1f41f} 1e9"];
 
-/// All actions and typed lines in a record, by what they are serialised as.
+/// All actions and typed lines in a record, found by their serialised form.
 fn collect(value: &Value, actions: &mut Vec<Action>) -> Result<(), Box<dyn Error>> {
     match value {
         Value::Array(all) => all.iter().try_for_each(|one| collect(one, actions)),
@@ -51,7 +51,7 @@ fn collect(value: &Value, actions: &mut Vec<Action>) -> Result<(), Box<dyn Error
             Ok(())
         }
         Value::Object(fields) => {
-            // A key of the Match screen carries its tap without the action around it.
+            // A key of the Match screen has its tap without the action around it.
             if let Some(tap) = fields.get("tap").filter(|tap| tap.get("tap").is_some()) {
                 actions.push(Action::Match { tap: serde_json::from_value::<MatchTap>(tap.clone())? });
             }
@@ -73,7 +73,7 @@ fn shown(app: &mut App, now: &Moment) -> Result<Vec<Action>, Box<dyn Error>> {
     Ok(actions)
 }
 
-/// Taps all of them, each taken back again: how many were accepted and how many refused.
+/// Taps all of them and undoes each; returns how many were accepted and how many refused.
 fn tap_all(app: &mut App, at: &Moment) -> Result<(usize, usize), Box<dyn Error>> {
     let (mut accepted, mut refused) = (0, 0);
     let mut now = at.clone();
@@ -112,7 +112,7 @@ fn every_tap(text: &str) -> Result<(), Box<dyn Error>> {
             continue;
         }
         seen += 1;
-        // The middle and the end of the day: what stands between them is alike.
+        // The middle and the end of the day: the moments in between are similar.
         if ![pictures / 2, pictures].contains(&seen) {
             continue;
         }

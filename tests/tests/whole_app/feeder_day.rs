@@ -1,4 +1,5 @@
-//! A pleasure day with the feeder through the real core and store: what is logged between casts, and what the screens say.
+//! A pleasure day with the feeder through the real core and store: what is logged between casts, and what the
+//! screens show.
 
 use restwater_app::{App, DayTap, Screen, Which};
 use restwater_screen::{BankView, KeyWeight};
@@ -16,7 +17,7 @@ fn bank(app: &mut App, tap: &DayTap) -> Result<BankView, Box<dyn Error>> {
     }
 }
 
-/// The keys of the Bank as they are drawn: solid ones in brackets, those that can't be tapped left out.
+/// The keys of the Bank as drawn: solid ones in brackets, without those that can't be tapped.
 fn keys(bank: &BankView) -> String {
     let live = bank.keys.iter().filter(|key| key.enabled);
     let name = |key: &restwater_screen::KeyView| match key.weight {

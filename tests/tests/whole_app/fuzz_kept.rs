@@ -1,4 +1,4 @@
-//! Replays the corpus and every crasher found by fuzzing, and a short seeded run of each target.
+//! Replays the corpus and every crasher found by fuzzing, and does a short seeded run of each target.
 
 use restwater_tests::fuzz::{Mutator, TARGETS, kept_inputs, seed_op_file};
 

@@ -1,4 +1,4 @@
-//! 200 kills between taps: no acknowledged entry is missing afterwards and the running wait is right.
+//! 200 kills between taps: no acknowledged entry is missing afterwards, and the running wait is right.
 
 use restwater_app::{App, Screen, Which};
 use restwater_log::Moment;
@@ -10,11 +10,11 @@ use std::process::{Command, Stdio};
 use std::time::Duration;
 
 const KILLS: u64 = 200;
-/// Every this many kills the log is a new one; between, each child takes up what the killed one left.
+/// After this many kills the log is a new one; until then each child continues with what the killed one left.
 const KILLS_A_LOG: u64 = 10;
 const FIVE_MINUTES_MS: i64 = 300_000;
 
-/// What the child said last before it was killed.
+/// The last line of the child before it was killed.
 struct Acknowledged {
     ops: usize,
     running_since_ms: Option<i64>,
@@ -30,12 +30,12 @@ fn tap_and_kill(dir: &Path, seed: u64) -> Result<Acknowledged, Box<dyn Error>> {
     let mut out = BufReader::new(child.stdout.take().ok_or("no standard output")?);
     let mut first = String::new();
     out.read_line(&mut first)?;
-    // A moment that no tap knows of: spread over some tens of taps.
+    // A moment independent of the taps, spread over some tens of them.
     std::thread::sleep(Duration::from_micros(seed * 7_919 % 40_000));
     child.kill()?;
     child.wait()?;
     let rest: Vec<String> = out.lines().collect::<Result<_, _>>()?;
-    // A line cut by the kill was not acknowledged whole.
+    // A line cut off by the kill was not acknowledged completely.
     let last = rest.iter().rev().find(|line| line.split(' ').count() == 3).unwrap_or(&first);
     let fields: Vec<&str> = last.trim().split(' ').collect();
     let [ops, since, tapped] = fields[..] else { return Err(format!("the child said {last:?}").into()) };
@@ -71,7 +71,7 @@ fn two_hundred_kills_lose_nothing() -> Result<(), Box<dyn Error>> {
         }
         let said = tap_and_kill(dir.path(), kill + 1)?;
         let mut app = App::open(dir.path(), Box::new(Seeded::new(1_000 + kill)), &now()?)?;
-        // A tap may have been stored whose answer the kill cut off; never the other way round.
+        // A tap whose answer was cut off by the kill may have been stored; never the other way round.
         assert!(
             app.ops().len() >= said.ops,
             "kill {kill}: {} of {} ops are there",

@@ -1,5 +1,5 @@
-//! The whole app over the real core and store: one binary, so that the core is linked once. Tests that need a process of
-//! their own stand beside it.
+//! The whole app with the real core and store: one binary, so that the core is linked once. Tests that need a
+//! process of their own are beside it.
 
 mod clocks;
 mod demo_day;

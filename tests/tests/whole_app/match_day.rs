@@ -1,4 +1,4 @@
-//! The demo match through the real core and store: what the Match screen says over the day.
+//! The demo match through the real core and store: what the Match screen says during the day.
 
 use restwater_app::{App, DayTap, Screen, Which};
 use restwater_screen::{MatchPhase, MatchView, NetWarning};
@@ -62,7 +62,7 @@ fn pictures_of_the_match_as_records() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// A net is warned of before its expected weight is at the limit, and the alarms come in order.
+/// A net gets a warning before its expected weight reaches the limit, and the alarms come in order.
 #[test]
 fn warnings_come_by_the_upper_end_and_alarms_run_down() -> Result<(), Box<dyn Error>> {
     let mut warned_early = false;

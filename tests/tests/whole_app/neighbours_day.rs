@@ -1,5 +1,5 @@
-//! A pleasure day on two rods through the real core and store, with feed, a break and the neighbours' fish: what the Bank, the
-//! screen of what is seen, and the report say of it.
+//! A pleasure day on two rods through the real core and store, with feed, a break and the neighbours' fish:
+//! what the Bank, the screen of what is seen, and the report say about it.
 
 use restwater_app::{Action, Screen, Which};
 use restwater_screen::{FilesTap, FormChoice, Key};

@@ -1,9 +1,10 @@
-//! What a version that doesn't know some kinds of entry does with a file that holds them: it keeps them unread, reads the rest
-//! as it always did, and passes every byte on. One fixture has breaks, feed and fish that show, one what other anglers
-//! land and weigh and the rule on dead fish, and two have a plan: as it is written in a kit, and as a day takes it up.
+//! What a version that doesn't know some kinds of entry does with a file that contains them: it keeps them
+//! unread, reads the rest as always, and passes every byte on. One fixture has breaks, feed and fish that
+//! show, one what other anglers land and weigh and the rule on dead fish, and two have a plan: as written in
+//! a kit, and as taken over by a day.
 //!
-//! Each is a file as it was written when its kinds came in. It may never be made again: it also holds this version and every
-//! later one to what those entries meant.
+//! Each is a file as written when its kinds were introduced. It must never be regenerated: it also binds this
+//! version and every later one to the meaning of those entries.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_app::{App, read_day};
@@ -18,7 +19,7 @@ use restwater_tests::phone::Seeded;
 use std::ops::ControlFlow;
 use uuid::Uuid;
 
-/// A file, and the kinds that the version before its time doesn't know.
+/// A file, and the kinds that the previous version doesn't know.
 struct Fixture {
     file: &'static [u8],
     kinds: &'static [&'static str],
@@ -36,7 +37,7 @@ const PLAN_OF_A_DAY: Fixture = Fixture {
     file: include_bytes!("../../fixtures/plan_of_a_day.restwater.json-seq"),
     kinds: &["plan_taken", "plan_dropped"],
 };
-/// The entries of a kit: they are of no day, and stand in a file of their own.
+/// The entries of a kit: they belong to no day and are in a file of their own.
 const PLANS_IN_A_KIT: Fixture = Fixture {
     file: include_bytes!("../../fixtures/plans_in_a_kit.restwater.json-seq"),
     kinds: &["plan_set", "plan_cleared"],
@@ -59,7 +60,7 @@ fn entries(fixture: &Fixture) -> Vec<(Op, Vec<u8>)> {
     all
 }
 
-/// The same entry as the version before reads it: a kind that it doesn't know, with its payload as it was written.
+/// The same entry as the previous version reads it: a kind that it doesn't know, with its payload as written.
 fn as_before((op, bytes): &(Op, Vec<u8>), kinds: &[&str]) -> Op {
     let kind = op.payload.kind().to_owned();
     if !kinds.contains(&kind.as_str()) {
@@ -150,8 +151,8 @@ fn a_plan_is_kept_unread_and_passed_on_byte_by_byte() {
     assert!(restwater_kit::fold(&older, &[]).plans.is_empty(), "the kit is as it was");
 }
 
-/// The session as the version before reads it, with one doubt for each entry that it keeps unread; its log gives the same file,
-/// and a phone of this version that takes it in has the whole day.
+/// The session as the previous version reads it, with one doubt for each entry that it keeps unread; its log
+/// gives the same file, and a phone of this version that imports it has the whole day.
 fn kept_unread_and_passed_on(fixture: &Fixture) -> Session {
     let entries = entries(fixture);
     let older: Vec<Op> = entries.iter().map(|entry| as_before(entry, fixture.kinds)).collect();
@@ -191,7 +192,7 @@ fn other_nets_section_rule_and_neighbours_fish_are_kept_unread_and_passed_on_byt
     assert_eq!(session.match_rule, "");
 }
 
-/// The kinds of entry that a day file leaves.
+/// The kinds of entry that result from a day file.
 fn kinds_of_a_day(text: &str) -> Vec<String> {
     let day = read_day(text).unwrap();
     let dir = tempfile::tempdir().unwrap();

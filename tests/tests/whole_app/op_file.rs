@@ -1,4 +1,4 @@
-//! The op file: what is written is read, the same ops give the same bytes, damage is always named.
+//! The op file: what is written can be read, the same ops give the same bytes, and damage is always reported.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_exchange::{
@@ -36,7 +36,7 @@ fn incoming(n: u128) -> Incoming {
     Incoming { id: Uuid::from_u128(n), source: "Robin".into(), at: imported_at(BEGIN_MS * 2) }
 }
 
-/// A record around an op's bytes, as the file has it.
+/// A record around an op's bytes, as in the file.
 fn record(body: &str) -> Vec<u8> {
     format!("\u{1e}{{\"op\":{body},\"sha256\":\"{}\"}}\n", sha256_hex(body.as_bytes())).into_bytes()
 }
@@ -77,8 +77,8 @@ fn export_import_export_gives_the_same_bytes() {
     }
 }
 
-/// The law over ten thousand logs: out, into a store, out again, byte for byte; a second import brings nothing. The store
-/// is one and the same and needn't survive a power cut.
+/// For ten thousand logs: exported, imported into a store and exported again, byte for byte; a second import
+/// adds nothing. They all use one store, which needn't survive a power cut.
 #[test]
 fn export_import_export_gives_the_same_bytes_ten_thousand_times() {
     let dir = tempfile::tempdir().unwrap();
@@ -99,8 +99,8 @@ fn export_import_export_gives_the_same_bytes_ten_thousand_times() {
     }
 }
 
-/// Each op of a 200-op file in a file of its own, each byte of that file flipped, made the mark that begins a record and
-/// made the mark that ends one: an error, or a partial reading with exact counts.
+/// Each op of a 200-op file in a file of its own, with each byte of that file flipped or replaced by the mark
+/// that begins or the mark that ends a record: an error, or a partial reading with exact counts.
 #[test]
 fn every_flip_of_every_byte_is_an_error_or_partial() {
     let ops = log_of(2, 1, 200);
@@ -139,7 +139,7 @@ fn every_flip_within_a_record_is_named() {
             let mut bytes = [HEADER, &whole].concat();
             flip = flip.wrapping_mul(5).wrapping_add(1).max(1);
             if bytes[HEADER.len() + at] ^ flip == 0x1e {
-                continue; // a record more: the next test has these
+                continue; // one more record: the next test covers these
             }
             bytes[HEADER.len() + at] ^= flip;
             let (read, tally) = read(&bytes).unwrap();
@@ -176,11 +176,11 @@ fn flips_of_a_whole_file_are_an_error_or_a_partial_reading_with_exact_counts() {
 }
 
 #[test]
-fn every_truncation_gives_what_is_whole_and_says_so() {
+fn every_truncation_gives_the_complete_part_and_says_so() {
     let ops = log_of(4, 1, 200);
     let whole = file_of(&ops);
     let ends: Vec<usize> = whole.iter().enumerate().filter(|(_, b)| **b == b'\n').map(|(i, _)| i).collect();
-    // Each cut is read from the record before it on: what stands before that is the same for all.
+    // Each cut is read from the preceding record on: what comes before is the same for all.
     for cut in 0..whole.len() {
         let done = ends.iter().filter(|end| **end < cut).count();
         let from = if done < 3 { 0 } else { ends[done - 2] + 1 };
@@ -250,7 +250,7 @@ fn hostile_records_are_named_by_kind_and_place() {
 }
 
 #[test]
-fn what_is_no_op_file_is_told_by_what_it_looks_like() {
+fn a_file_of_another_kind_is_named_by_what_it_looks_like() {
     let cases: [(&[u8], LooksLike); 6] = [
         (b"", LooksLike::Empty),
         (b"PK\x03\x04....", LooksLike::Zip),
@@ -317,7 +317,7 @@ fn cancelling_leaves_nothing_behind() {
 }
 
 #[test]
-fn clocks_that_are_off_are_kept_and_told() {
+fn wrong_clocks_are_kept_and_reported() {
     let mut ops = log_of(9, 1, 10);
     ops[9].at.wall_ms -= 7_200_000;
     let dir = tempfile::tempdir().unwrap();

@@ -1,5 +1,5 @@
-//! A match that goes by a plan of the evening before, through the real core and store: what the Bank shows of it when, and the
-//! card that holds it against the day.
+//! A match that follows a plan from the evening before, through the real core and store: when the Bank shows
+//! which part of it, and the card that compares it with the day.
 
 use restwater_app::{App, DayTap, Screen, Which};
 use restwater_tests::phone::play;

@@ -1,4 +1,4 @@
-//! Two hundred random sets of waits: every figure as R's survival and stats packages give it.
+//! Two hundred random sets of waits: every figure agrees with R's survival and stats packages.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::print_stdout)]
 
 use restwater_tests::r_agreement::{SETS, compare_with_r, have_r, sets, table};

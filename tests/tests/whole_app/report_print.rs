@@ -1,4 +1,4 @@
-//! The report in a browser: opens in headless Chromium and prints on at most four pages of A4.
+//! The report in a browser: it opens in headless Chromium and prints on at most four A4 pages.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_report::{WhoseDay, report};

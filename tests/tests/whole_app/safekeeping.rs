@@ -1,4 +1,4 @@
-//! Backups, the check, and saving what can be saved.
+//! Backups, the check, and salvaging a damaged log.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_exchange::{Incoming, Progress, restore};
@@ -48,7 +48,7 @@ fn a_backup_is_verified_and_restores_as_an_import() {
 }
 
 #[test]
-fn backups_are_thinned_and_a_given_up_one_leaves_nothing() {
+fn backups_are_thinned_and_a_cancelled_one_leaves_nothing() {
     let ops = log_of(3, 1, 40);
     let (dir, store) = store_of(&ops);
     let kept = dir.path().join("backups");
@@ -67,7 +67,7 @@ fn backups_are_thinned_and_a_given_up_one_leaves_nothing() {
 }
 
 #[test]
-fn check_finds_a_projection_that_does_not_follow_and_rebuild_mends_it() {
+fn check_finds_a_wrong_projection_and_rebuild_repairs_it() {
     let ops = log_of(5, 3, 50);
     let (dir, mut store) = store_of(&ops);
     let mut folded = |id: Uuid, ops: &[Op], _: u32| serde_json::to_vec(&fold(id, ops)).ok();
@@ -99,7 +99,7 @@ fn check_finds_a_projection_that_does_not_follow_and_rebuild_mends_it() {
 }
 
 #[test]
-fn a_torn_store_is_set_aside_and_all_that_is_whole_is_saved() {
+fn a_torn_store_is_set_aside_and_everything_intact_is_saved() {
     let ops = log_of(6, 4, 250);
     let (dir, mut store) = store_of(&ops);
     store.set_setting("hand", "left").unwrap();
@@ -108,7 +108,7 @@ fn a_torn_store_is_set_aside_and_all_that_is_whole_is_saved() {
     let path = dir.path().join(FILE_NAME);
     let whole = fs::read(&path).unwrap();
     let pages = whole.len() / 4_096;
-    // A page in the middle is scribbled over, then the schema page, then the end is cut off.
+    // First a page in the middle is overwritten, then the schema page, then the end is cut off.
     for damage in 0..3 {
         let mut bytes = whole.clone();
         match damage {

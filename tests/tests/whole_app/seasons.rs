@@ -1,4 +1,5 @@
-//! Six invented days through the real core: what Bench, Book, Conditions, Cautions and set-up say at their end.
+//! Six invented days through the real core: what Bench, Book, Conditions, Cautions and set-up show at their
+//! end.
 
 use restwater_app::{Action, App, DayTap, Screen, Which, read_day};
 use restwater_screen::LeavesView;
@@ -18,7 +19,7 @@ fn leaves(app: &mut App, which: Which, tap: &DayTap) -> Result<LeavesView, Box<d
     }
 }
 
-/// What the leaves say, without the choices: those are long and change with each kind of line or hook.
+/// The text of the leaves without the choices, which are long and change with each kind of line or hook.
 fn said(view: &LeavesView) -> String {
     let mut text = String::new();
     for leaf in &view.leaves {
@@ -63,7 +64,7 @@ fn bench_book_conditions_and_cautions_after_six_days() -> Result<(), Box<dyn Err
     Ok(())
 }
 
-/// Looking at screens writes nothing, and the same log says the same after a restart.
+/// Looking at screens writes nothing, and the same log shows the same after a restart.
 #[test]
 fn a_look_writes_nothing_and_a_restart_says_the_same() -> Result<(), Box<dyn Error>> {
     let dir = tempfile::tempdir()?;
@@ -71,7 +72,7 @@ fn a_look_writes_nothing_and_a_restart_says_the_same() -> Result<(), Box<dyn Err
     let last = days.last().ok_or("the days have taps")?;
     let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &days[0].at)?;
     for tap in &days {
-        // What is chosen in the Book is a way of looking and is not kept.
+        // A choice in the Book only changes the view and is not stored.
         if let Some(action) = tap.action.as_ref().filter(|a| !matches!(a, Action::Book { .. })) {
             app.act(action, &tap.at)?;
         }

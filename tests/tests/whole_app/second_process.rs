@@ -1,4 +1,4 @@
-//! A second process on the same store is told so and harms nothing.
+//! A second process on the same store is refused and does no harm.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_store::{Store, StoreError};
@@ -7,7 +7,7 @@ use std::process::{Command, Stdio};
 use uuid::Uuid;
 
 #[test]
-fn the_second_is_told_and_may_follow_once_the_first_is_gone() {
+fn the_second_is_refused_and_may_follow_once_the_first_has_ended() {
     let dir = tempfile::tempdir().unwrap();
     let mut first = Command::new(env!("CARGO_BIN_EXE_crash"))
         .args(["child", "taps", "1"])

@@ -1,4 +1,5 @@
-//! A match on three rods through the real core and store: what each rod says from standing, and the places in the section.
+//! A match on three rods through the real core and store: what each rod shows to an angler standing up, and the places
+//! in the section.
 
 use restwater_app::{Screen, Which};
 use restwater_tests::phone::play;

@@ -1,15 +1,15 @@
-//! The demo day as every language must see it: the entries it leaves and the screens at its pictures. Kotlin
+//! The demo day as every language must see it: the resulting entries and the screens at its pictures. Kotlin
 //! (`SharedDayTest`) and Swift (`SharedDayTests`) play the same day through the bindings and compare with the
 //! snapshots kept here.
 //!
-//! Ids, the checksums over them and the phone's part of a boot come from entropy and differ from run to run: ids are
-//! numbered in the order in which they appear, `#1`, `#2`, a checksum is `sha256` and the phone `phone`. Everything else
-//! has to agree to the byte: kinds, payloads,
-//! moments, clocks, order, every word and every figure of a screen.
+//! Ids, the checksums over them and the phone's part of a boot are random and differ from run to run: ids are
+//! numbered in the order in which they appear (`#1`, `#2`), a checksum is `sha256` and the phone `phone`.
+//! Everything else must agree to the byte: kinds, payloads, moments, clocks, order, every word and every
+//! figure of a screen.
 //!
-//! Of a screen only its length and its hash (FNV-1a, 64 bits: three languages have it in a few lines) are kept, a line for
-//! each picture. Every
-//! language leaves the whole text in `target/tmp/shared-day-LANGUAGE.txt`, where two of them can be compared.
+//! For a screen only its length and its hash (FNV-1a, 64 bits, which takes a few lines in each of the three
+//! languages) are kept, one line for each picture. Every language writes the whole text to
+//! `target/tmp/shared-day-LANGUAGE.txt`, where two of them can be compared.
 
 use restwater_app::{Action, App, Which, read_day};
 use restwater_screen::{FilesTap, FormChoice, Span};
@@ -20,7 +20,7 @@ use std::ops::ControlFlow;
 use std::path::Path;
 
 const DAY: &str = include_str!("../../days/demo.jsonl");
-/// Every screen there is, in the order of `Which`, with the name it has in the snapshot.
+/// Every screen, in the order of `Which`, with its name in the snapshot.
 const SCREENS: &[(Which, &str)] = &[
     (Which::Bank, "bank"),
     (Which::Setup, "setup"),
@@ -92,7 +92,8 @@ fn fnv1a(bytes: &[u8]) -> u64 {
         .fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3))
 }
 
-/// Ids numbered in the order in which they appear, checksums as a word, boots without the phone that they are of.
+/// Numbers ids in the order in which they appear, replaces checksums by a word, and removes the phone from
+/// boots.
 fn without_ids(text: &str) -> String {
     let text = without_phones(text);
     let mut seen: Vec<&str> = Vec::new();
@@ -120,7 +121,7 @@ fn without_ids(text: &str) -> String {
     out
 }
 
-/// Boots as `phone/boot`: the phone's part is drawn anew with each install.
+/// Boots as `phone/boot`: the phone's part is drawn again with each install.
 fn without_phones(text: &str) -> String {
     let mut parts = text.split("\"boot\":\"");
     let mut out = parts.next().unwrap_or_default().to_owned();

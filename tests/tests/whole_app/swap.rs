@@ -1,4 +1,4 @@
-//! Two phones that swap files end with the same sessions; one import is one undo.
+//! Two phones that swap files end up with the same sessions; one import is one undo.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use proptest::prelude::*;
@@ -39,7 +39,7 @@ fn give(from: &Store, to: &mut Store, import_id: u128) -> u64 {
     import(to, &everything(from)[..], &incoming, &mut no_ids, &mut go).unwrap().new
 }
 
-/// Two phones that logged the same session, and one of them another one too.
+/// Two phones that logged the same session, one of which also logged another.
 fn two_phones(seed: u64, taps: usize) -> (Vec<Op>, Vec<Op>) {
     let (mut one, mut other) = (Phone::new(seed), Phone::new(seed + 1));
     let session = one.begin();
@@ -50,7 +50,7 @@ fn two_phones(seed: u64, taps: usize) -> (Vec<Op>, Vec<Op>) {
     }
     other.begin();
     other.tap();
-    // Each has a kit of its own, which is sent along and is never mixed into the other's.
+    // Each has its own kit, which is sent along and never mixed with the other's.
     one.evening();
     other.evening();
     (one.ops().to_vec(), other.ops().to_vec())
@@ -87,7 +87,7 @@ proptest! {
     }
 
     #[test]
-    fn taking_an_import_back_voids_exactly_what_it_brought(seed in 0_u64..1_000_000, taps in 1_usize..30) {
+    fn undoing_an_import_voids_exactly_what_it_brought(seed in 0_u64..1_000_000, taps in 1_usize..30) {
         let (mine, theirs) = two_phones(seed, taps);
         let (_a, mut one) = store_of(&mine, 1);
         let (_b, other) = store_of(&theirs, 2);
@@ -99,13 +99,14 @@ proptest! {
         let import_id = Uuid::from_u128(1);
         let at = phone.tick();
         let changed = undo_import(&mut one, import_id, &at, &mut || phone.new_id()).unwrap();
-        // The shared session, the one of the other phone alone, and its kit.
+        // The shared session, the one that only the other phone has, and its kit.
         prop_assert_eq!(changed.len(), 3);
         prop_assert_eq!(in_force(&one, session), before.clone());
         prop_assert!(one.imports().unwrap()[0].undone);
         let again = undo_import(&mut one, import_id, &at, &mut || phone.new_id());
         prop_assert!(matches!(again, Err(ExchangeError::NoSuchImport(_))));
-        // What was taken back stays here, and so does the word that it was; brought back, it goes out again.
+        // What was undone is not exported, nor is the entry that undid it; once restored, it is exported
+        // again.
         let (_c, mut third) = store_of(&[], 3);
         give(&one, &mut third, 5);
         prop_assert_eq!(in_force(&third, session), before);
@@ -142,9 +143,9 @@ fn the_journal_of_imports_survives_a_restart() {
     assert!(!one.imports().unwrap()[0].undone);
 }
 
-/// An import of which a later file holds a part: that part is brought back, and the rest stays taken back.
+/// A later file contains a part of an undone import: that part is restored, and the rest stays undone.
 #[test]
-fn a_file_brings_back_what_it_holds_of_an_import_that_was_taken_back() {
+fn a_file_restores_its_part_of_an_undone_import() {
     let (mine, theirs) = two_phones(5, 10);
     let (_a, mut one) = store_of(&mine, 1);
     let (_b, other) = store_of(&theirs, 2);

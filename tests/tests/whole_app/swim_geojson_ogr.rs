@@ -1,5 +1,5 @@
-//! An exported swim as GDAL sees it: `ogrinfo` reads the file, `ogr2ogr` lays it flat round the peg, and the
-//! areas are those the core stated.
+//! An exported swim as GDAL sees it: `ogrinfo` reads the file, `ogr2ogr` flattens it around the peg, and the
+//! areas are those stated by the core.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
 
 use restwater_swim::{AimingMark, Band, Fan, KeptBack, Neighbours, PegOnEarth, Place, Swim, SwimInput};
@@ -86,7 +86,7 @@ fn ogr_reads_an_exported_swim_with_the_right_areas() {
             let stated = match kind.as_str() {
                 "swim" => swim.area_m2(),
                 "boundary" => boundary,
-                // 24 degrees of a ring from 40 to 50 m, less what the boundary cuts off.
+                // 24 degrees of a ring from 40 to 50 m, minus what the boundary cuts off.
                 _ => continue,
             };
             assert!((area / stated - 1.0).abs() < 1e-3, "{kind}: {area} of {stated}");

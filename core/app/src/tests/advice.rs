@@ -1,4 +1,4 @@
-//! One figure: what the Bank says of leaving a cast, before it, while it is out and after its time.
+//! The Bank gives one figure for leaving a cast: before it, while it is out and after its time.
 
 use super::learning::screens;
 use super::*;
@@ -10,7 +10,7 @@ fn figure(headline: &str) -> f64 {
 }
 
 #[test]
-fn the_bank_names_one_figure_before_a_cast_while_it_is_out_and_after_its_time() {
+fn the_bank_gives_the_same_figure_before_a_cast_while_it_is_out_and_after_its_time() {
     for bites in 0..5 {
         let (mut phone, now) = with_bites(bites);
         phone.tap(now + 10 * MIN, &WOUND_IN).unwrap();
@@ -37,7 +37,7 @@ fn the_bank_names_one_figure_before_a_cast_while_it_is_out_and_after_its_time() 
     }
 }
 
-/// The percentage that a sentence names.
+/// The percentage in a sentence.
 fn percent(sentences: &[String], says: &str) -> f64 {
     let sentence = sentences.iter().find(|text| text.contains(says)).unwrap();
     let digits: String = sentence.rsplit(':').next().unwrap().chars().filter(char::is_ascii_digit).collect();
@@ -47,7 +47,7 @@ fn percent(sentences: &[String], says: &str) -> f64 {
 #[test]
 fn a_cast_out_past_an_hour_still_has_a_chance_of_a_bite() {
     let mut phone = started();
-    // Invented: a slow water, about a bite in half an hour and every cast left in for it.
+    // Invented: a slow water with about one bite in half an hour, where every cast is left in for it.
     let mut now = MIN;
     for wait in [12, 41, 25, 8, 33, 50, 19, 28] {
         phone.tap(now, &CAST).unwrap();
@@ -63,7 +63,8 @@ fn a_cast_out_past_an_hour_still_has_a_chance_of_a_bite() {
     assert!(within > 5.0 && past > 0.5 * within && long > 0.0, "{within} {past} {long}");
 }
 
-/// Both screens answer from one posterior: a bite in the five minutes that are left is a bite in the next five minutes.
+/// Both screens use one posterior: with five minutes left, a bite in the time left is a bite in the next five
+/// minutes.
 #[test]
 fn the_forecast_and_the_bank_give_the_same_chance() {
     let (mut phone, now) = with_bites(4);

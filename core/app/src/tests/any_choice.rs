@@ -1,4 +1,4 @@
-//! Any choice of the screens, sensible or not, for tests that tap anything.
+//! Generates any choice on any screen, sensible or not.
 
 use super::*;
 use restwater_bench::hooklength::Hooklength;
@@ -20,7 +20,7 @@ fn one<T: Clone + std::fmt::Debug + 'static>(all: Vec<T>) -> impl Strategy<Value
     prop::sample::select(all)
 }
 
-/// An id that no entry has.
+/// An id that belongs to no entry.
 const NOBODY: Uuid = Uuid::from_u128(5);
 
 fn any_tackle() -> impl Strategy<Value = TackleTap> {
@@ -231,7 +231,7 @@ fn any_small() -> impl Strategy<Value = Action> {
     ]
 }
 
-/// Any choice of any screen but the Match, and but Waits: which casts count there goes with the app.
+/// Any choice on any screen except the Match and Waits, whose choice of casts is lost when the app closes.
 pub(super) fn any_choice() -> impl Strategy<Value = Action> {
     prop_oneof![
         2 => (0..4_u8, any_tackle()).prop_map(|(rod, tap)| Action::Tackle { rod, tap }),

@@ -1,4 +1,4 @@
-//! Any taps in any order, and what holds after them.
+//! Laws that hold after any taps in any order.
 
 use super::learning::screens;
 use super::*;
@@ -37,7 +37,7 @@ pub(super) fn any_action() -> impl Strategy<Value = Action> {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
-    /// No sequence of taps panics; a refusal leaves the log as it was; a restart shows the same screen.
+    /// No sequence of taps panics, a refusal doesn't change the log, and a restart shows the same screen.
     #[test]
     fn any_taps_leave_a_log_that_reopens_the_same(steps in proptest::collection::vec((any_action(), 0..600_000_i64), 1..40)) {
         let mut phone = started();

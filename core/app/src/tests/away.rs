@@ -1,4 +1,4 @@
-//! Away from the rods and back.
+//! Going away from the rods and coming back.
 
 use super::*;
 use restwater_screen::MendTap;
@@ -15,7 +15,7 @@ fn going_away_stops_the_clock_of_the_turn_round_and_a_cast_starts_it_again() {
     assert_eq!(bank.advice.headline, "Away from the rods.");
     let key = bank.keys.iter().find(|view| view.key == Key::Away).unwrap();
     assert_eq!((key.label.as_str(), key.tap.action()), ("I'M BACK", Some(&Action::Returned)));
-    // The time can be set back, not before the rod was in.
+    // The time can be set back, but not to before the rod was in.
     phone.tap(41 * MIN, &Action::TimeBack { minutes: 1 }).unwrap();
     assert_eq!(phone.bank(41 * MIN).rods[0].since, "away since 22:26");
     assert!(phone.tap(42 * MIN, &Action::TimeBack { minutes: 5 }).is_err());
@@ -28,7 +28,7 @@ fn going_away_stops_the_clock_of_the_turn_round_and_a_cast_starts_it_again() {
 }
 
 #[test]
-fn nobody_goes_away_from_a_rod_that_is_out_and_nobody_comes_back_twice() {
+fn going_away_with_a_rod_out_and_coming_back_twice_are_refused() {
     let mut phone = started();
     phone.tap(0, &CAST).unwrap();
     let refused = phone.tap(MIN, &Action::Away).unwrap_err();
@@ -42,7 +42,7 @@ fn nobody_goes_away_from_a_rod_that_is_out_and_nobody_comes_back_twice() {
 }
 
 #[test]
-fn a_break_that_was_not_logged_is_mended_from_the_gap_it_left() {
+fn a_forgotten_break_can_be_added_from_the_gap_it_left() {
     let mut phone = started();
     for start in [0, 15, 30, 45, 110] {
         phone.tap(start * MIN, &CAST).unwrap();
@@ -62,9 +62,9 @@ fn a_break_that_was_not_logged_is_mended_from_the_gap_it_left() {
     assert_eq!(phone.app().session().unwrap().doubts.len(), 1);
 }
 
-/// A gap with a logged break in it: what was forgotten is either more of a break, or a cast before or after it.
+/// A gap with a logged break in it: either the break was longer, or a cast before or after it was forgotten.
 #[test]
-fn a_gap_beside_a_logged_break_is_mended_without_the_minutes_of_that_break() {
+fn mending_a_gap_that_contains_a_break_does_not_count_its_minutes_twice() {
     let with_a_gap = || {
         let mut phone = started();
         for start in [0, 15, 30, 45] {
@@ -82,7 +82,8 @@ fn a_gap_beside_a_logged_break_is_mended_without_the_minutes_of_that_break() {
     phone.tap(160 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
     phone.tap(165 * MIN, &Action::EndSession).unwrap();
     let session = phone.app().session().unwrap();
-    // Of the 60 min from the return to the splash all but a turn-round of 2 are away too; the logged 20 count once.
+    // The 60 min from the return to the splash are a break except for a turn-round of 2; the logged 20 count
+    // once.
     assert_eq!(session.fished_min(), Some(165.0 - 20.0 - 58.0));
 
     let (mut phone, op) = with_a_gap();
@@ -94,9 +95,9 @@ fn a_gap_beside_a_logged_break_is_mended_without_the_minutes_of_that_break() {
     assert_eq!(waits_of(session).iter().map(|wait| wait.minutes() as i64).max(), Some(56));
 }
 
-/// Breaks that overlap, as one remembered in the evening may, are away once.
+/// Breaks may overlap if one is added afterwards; each minute still counts once.
 #[test]
-fn a_minute_is_away_once_however_often_it_was_said() {
+fn a_minute_in_two_breaks_counts_once() {
     let mut phone = started();
     for start in [0, 15, 30, 45, 110] {
         phone.tap(start * MIN, &CAST).unwrap();
@@ -106,4 +107,49 @@ fn a_minute_is_away_once_however_often_it_was_said() {
     phone.tap(130 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
     phone.tap(135 * MIN, &Action::EndSession).unwrap();
     assert_eq!(phone.app().session().unwrap().fished_min(), Some(85.0));
+}
+
+/// Rod 1 in from 58 to 110 min, rod 2 out over the minutes given.
+fn with_rod_2_out(from: i64, to: i64) -> (Phone, Uuid) {
+    let mut phone = rods::with_rods(2);
+    for start in [0, 15, 30, 45] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    phone.tap(from * MIN, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(to * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    phone.tap(110 * MIN, &CAST).unwrap();
+    phone.tap(123 * MIN, &WOUND_IN).unwrap();
+    let doubts = &phone.app().session().unwrap().doubts;
+    assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::LongGap]);
+    let op = doubts[0].op;
+    (phone, op)
+}
+
+fn offers_away(phone: &mut Phone, op: Uuid) -> bool {
+    phone.tap(129 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+    match phone.app().screen(Which::Mend, &at(129 * MIN)).unwrap() {
+        Screen::Mend(mend) => mend.open.unwrap().rows.iter().any(|row| row.tag == "away"),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Nobody is away while a bait is out, in the evening either.
+#[test]
+fn a_break_said_in_the_evening_lies_where_every_rod_was_in() {
+    let away = |op| Action::Mend { op, tap: MendTap::WasAway };
+    let (mut phone, op) = with_rod_2_out(60, 100);
+    assert!(!offers_away(&mut phone, op));
+    let refused = phone.tap(130 * MIN, &away(op)).unwrap_err();
+    assert_eq!(
+        phone.app().message(&refused),
+        "Rod 2 was out in that gap. A break is a time when every rod is in."
+    );
+    assert_eq!(phone.app().session().unwrap().breaks, []);
+    let (mut phone, op) = with_rod_2_out(60, 70);
+    assert!(offers_away(&mut phone, op));
+    phone.tap(130 * MIN, &away(op)).unwrap();
+    let rest = phone.app().session().unwrap().breaks[0].clone();
+    // From where rod 2 was in, up to a turn-round of 2 min before rod 1 went out.
+    assert_eq!((rest.from.at_ms / MIN, rest.to.unwrap().at_ms / MIN), (70, 108));
 }

@@ -44,7 +44,7 @@ fn says(phone: &mut Phone, id: &str) -> String {
 }
 
 #[test]
-fn an_evening_at_the_bench_by_taps_alone() {
+fn an_evening_at_the_bench_needs_only_taps() {
     let mut phone = Phone::new();
     phone.wallet();
     assert_eq!(says(&mut phone, "cut-down"), "4 to cut down, 72 in cut off in all.");
@@ -54,7 +54,7 @@ fn an_evening_at_the_bench_by_taps_alone() {
     assert_eq!(update.undo_label.as_deref(), Some("cut down 22:13"));
     let have = |phone: &mut Phone| phone.leaf(Which::Bench, 5_000, "hooklengths").lines;
     let values: Vec<String> = have(&mut phone).into_iter().map(|line| line.value).collect();
-    assert_eq!(values, ["4 of 5", "2 of 2"]);
+    assert_eq!(values, ["4 tied, 5 wanted", "2 tied, 2 wanted"]);
     let spool = [
         BenchTap::AddSpool,
         BenchTap::HookKnot { tenth_mm: 600 },
@@ -102,7 +102,7 @@ fn a_hooklength_lost_with_its_cast_leaves_the_wallet() {
 }
 
 #[test]
-fn undo_goes_back_through_day_and_kit_in_the_order_of_the_taps() {
+fn undo_goes_back_through_session_and_kit_in_the_order_of_the_taps() {
     let mut phone = Phone::new();
     phone.bench(0, BenchTap::Tied { count: 3 }).unwrap();
     phone.tap(MIN, &START).unwrap();
@@ -123,7 +123,7 @@ fn undo_goes_back_through_day_and_kit_in_the_order_of_the_taps() {
 }
 
 #[test]
-fn bad_input_is_named_and_changes_nothing() {
+fn bad_input_is_refused_by_name_and_changes_nothing() {
     let mut phone = Phone::new();
     phone.bench(0, BenchTap::Tied { count: 2 }).unwrap();
     let refused = |phone: &mut Phone, s: i64, tap: BenchTap| match phone.bench(s * 1_000, tap) {
@@ -167,7 +167,7 @@ fn bad_input_is_named_and_changes_nothing() {
 }
 
 #[test]
-fn a_fall_is_timed_by_two_taps_and_a_fall_of_no_time_is_refused() {
+fn a_fall_is_timed_by_two_taps_and_a_fall_of_zero_time_is_refused() {
     let mut phone = Phone::new();
     phone.bench(0, BenchTap::Splash).unwrap();
     let refused = phone.bench(0, BenchTap::Bottom).unwrap_err();
@@ -183,7 +183,7 @@ fn a_fall_is_timed_by_two_taps_and_a_fall_of_no_time_is_refused() {
 }
 
 #[test]
-fn lead_is_named_where_it_is_entered_and_not_forbidden() {
+fn lead_is_pointed_out_where_it_is_entered_but_not_forbidden() {
     let mut phone = Phone::new();
     let caution = |phone: &mut Phone| phone.leaf(Which::Bench, 100_000, "pop-up").caution;
     assert_eq!(caution(&mut phone), "", "tungsten");
@@ -214,6 +214,22 @@ fn heights_tried_come_from_the_casts_of_all_days() {
     assert_eq!(rung.detail, "4 an hour, 0.1 to 22.3");
     phone.bench(902 * MIN, BenchTap::HeightsOf { all: false }).unwrap();
     assert!(phone.leaf(Which::Bench, 903 * MIN, "heights").says.starts_with("No height tried yet."));
+}
+
+#[test]
+fn a_cast_twitched_twice_is_one_cast_of_its_height() {
+    let mut phone = Phone::new();
+    phone.tap(0, &Action::Setup { tap: SetupTap::TwitchRestarts { restarts: true } }).unwrap();
+    phone.tap(1_000, &START).unwrap();
+    phone.tap(2_000, &tackle(TackleTap::PopUp { mm: 457 })).unwrap();
+    for (minute, action) in
+        [(1, CAST), (6, Action::Twitch { rod: 1 }), (11, Action::Twitch { rod: 1 }), (16, BITE), (17, LANDED)]
+    {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let leaf = phone.leaf(Which::Bench, 18 * MIN, "heights");
+    let rung = leaf.lines.iter().find(|line| line.label == "18 in").unwrap();
+    assert_eq!(rung.value, "1 bite in 1 cast, 15 min");
 }
 
 #[test]
@@ -250,7 +266,7 @@ fn conditions_are_six_taps_and_a_calm_saves_one() {
 }
 
 #[test]
-fn cautions_are_asked_once_per_peg() {
+fn cautions_are_shown_once_for_each_peg() {
     let mut phone = Phone::new();
     phone.tap(0, &typed(TypedInto::Water, "Mill pool")).unwrap();
     phone.tap(1_000, &typed(TypedInto::Peg, "14")).unwrap();
@@ -259,7 +275,7 @@ fn cautions_are_asked_once_per_peg() {
     let all = Action::Cautions { tap: CautionsTap::AllSeen };
     phone.tap(3_000, &all).unwrap();
     let list = phone.leaf(Which::Cautions, 4_000, "list");
-    assert_eq!(list.says, "All read for Mill pool, 14. They stay here.");
+    assert_eq!(list.says, "All read for Mill pool, Peg 14. They stay here.");
     assert!(phone.tap(5_000, &all).is_err(), "nothing is left to put away");
     phone.tap(6_000, &Action::EndSession).unwrap();
     phone.open();
@@ -270,8 +286,41 @@ fn cautions_are_asked_once_per_peg() {
     assert!(phone.tap(4 * MIN, &START).unwrap().notice.contains("cautions for this peg are new"));
 }
 
+/// Peg 14 of an unnamed water is not peg 14 of the next.
 #[test]
-fn the_list_of_screens_follows_the_day() {
+fn cautions_of_a_water_without_a_name_are_asked_at_each_session() {
+    let mut phone = Phone::new();
+    phone.tap(0, &typed(TypedInto::Peg, "14")).unwrap();
+    phone.tap(1_000, &START).unwrap();
+    phone.tap(2_000, &Action::Cautions { tap: CautionsTap::AllSeen }).unwrap();
+    phone.tap(3_000, &Action::EndSession).unwrap();
+    let again = phone.tap(7 * 24 * 60 * MIN, &START).unwrap();
+    assert!(again.notice.contains("cautions for this peg are new"), "{}", again.notice);
+}
+
+/// Read by a partner, whose kit came in by a file, is not read by this angler.
+#[test]
+fn cautions_that_a_partner_read_are_shown_to_the_angler() {
+    let go = &mut |_: restwater_exchange::Progress| std::ops::ControlFlow::Continue(());
+    let at_the_peg = |entropy| {
+        let mut phone = Phone::with_ids_from(entropy);
+        phone.tap(0, &typed(TypedInto::Water, "Mill pool")).unwrap();
+        phone.tap(1_000, &typed(TypedInto::Peg, "14")).unwrap();
+        phone
+    };
+    let (mut theirs, mut mine) = (at_the_peg(300), at_the_peg(400));
+    theirs.tap(2_000, &START).unwrap();
+    theirs.tap(3_000, &Action::Cautions { tap: CautionsTap::AllSeen }).unwrap();
+    let all = restwater_screen::FilesTap::Span { span: restwater_screen::Span::Everything };
+    theirs.tap(4_000, &Action::Files { tap: all }).unwrap();
+    let path = theirs.app().send(&at(5_000), go).unwrap().path;
+    mine.app().take_in(std::path::Path::new(&path), "a friend", &at(6_000), go).unwrap();
+    let begun = mine.tap(7_000, &START).unwrap();
+    assert!(begun.notice.contains("cautions for this peg are new"), "{}", begun.notice);
+}
+
+#[test]
+fn the_list_of_screens_depends_on_the_state_of_the_day() {
     let mut phone = Phone::new();
     let open = |phone: &mut Phone| phone.app().doors().doors.iter().map(|d| d.which).collect::<Vec<_>>();
     assert!(open(&mut phone).contains(&Which::Setup));

@@ -1,8 +1,8 @@
 //! The Book and the set-up through the app, tap by tap.
 
 use super::*;
-use restwater_log::{Rig, kit_of};
-use restwater_screen::{BookSet, BookTap, FilesTap, FilterTap, SetupView, Span, WaterChoice};
+use restwater_log::{EndSaid, Rig, kit_of};
+use restwater_screen::{BookSet, BookTap, FilesTap, FilterTap, MendTap, SetupView, Span, WaterChoice};
 use restwater_session::NotNow;
 use restwater_store::SnapshotRow;
 use std::ops::ControlFlow;
@@ -85,7 +85,7 @@ fn sessions_are_listed_filtered_and_counted() {
 }
 
 #[test]
-fn two_sets_are_compared_by_days_and_never_with_a_day_in_both() {
+fn two_sets_are_compared_by_days_and_never_share_a_day() {
     let mut phone = Phone::new();
     for day in 0..6 {
         let good = day % 2 == 0;
@@ -102,7 +102,7 @@ fn two_sets_are_compared_by_days_and_never_with_a_day_in_both() {
 }
 
 #[test]
-fn an_earlier_session_is_opened_to_read_and_takes_a_note_and_a_plan() {
+fn an_earlier_session_can_be_opened_and_given_a_note_and_a_plan() {
     let mut phone = Phone::new();
     phone.day(0, "Mill pool", 3, 1);
     phone.day(7, "Mill pool", 2, 0);
@@ -133,7 +133,7 @@ fn an_earlier_session_is_opened_to_read_and_takes_a_note_and_a_plan() {
     assert_eq!(phone.app().session().unwrap().casts.len(), 2);
 }
 
-/// The Book reads what is kept beside the log, as long as it fits, and makes anew only what doesn't.
+/// The Book reads stored snapshots while they match the log, and recomputes only the others.
 #[test]
 fn the_book_reads_snapshots_and_not_the_log() {
     let mut phone = Phone::new();
@@ -160,7 +160,7 @@ fn the_book_reads_snapshots_and_not_the_log() {
 }
 
 #[test]
-fn the_light_is_that_of_the_peg_and_the_place_is_kept_by_a_tap() {
+fn the_light_is_computed_for_the_peg_or_for_a_place_that_was_chosen() {
     let mut phone = started();
     let guess = phone.leaf(Which::Book, MIN, "light");
     assert!(guess.notes[0].starts_with("The peg has no place yet") && guess.keys.is_empty());
@@ -182,7 +182,7 @@ fn the_light_is_that_of_the_peg_and_the_place_is_kept_by_a_tap() {
 }
 
 #[test]
-fn the_last_set_up_is_taken_over_in_one_undo() {
+fn the_last_set_up_is_copied_and_one_undo_removes_it() {
     let mut phone = Phone::new();
     phone.type_in(0, TypedInto::Water, "Mill pool");
     phone.type_in(500, TypedInto::Peg, "14");
@@ -204,7 +204,7 @@ fn the_last_set_up_is_taken_over_in_one_undo() {
     let bank = phone.bank(DAY + 2_000);
     assert_eq!(
         (bank.rig.as_str(), bank.spot.as_str()),
-        ("bread, 18 in pop-up", "Gate, 38 yd, 34.7 m, clipped up")
+        ("bread, 18 in pop-up", "Gate, 38 yd (34.7 m), clipped up")
     );
     phone.tap(DAY + 3_000, &Action::Undo).unwrap();
     assert!(phone.app().session().is_some_and(|s| !s.is_open()), "one undo takes all of it back");
@@ -245,7 +245,8 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
     assert!(pack(&mut phone).value.starts_with("0 of "), "a session has begun: packed anew next time");
 }
 
-/// A partner's kit comes in with everything else and is not mixed into one's own; on a new phone it is taken up.
+/// A partner's kit is imported with everything else and is not mixed into the own one; on a new phone the
+/// imported kit is used.
 #[test]
 fn kits_stay_apart_and_move_to_a_new_phone() {
     let tied = |count| Action::Bench { tap: BenchTap::Tied { count } };
@@ -278,4 +279,109 @@ fn kits_stay_apart_and_move_to_a_new_phone() {
     assert_eq!(have(&mut theirs), "3 tied", "and can be looked at");
     let nobody = BenchTap::UseKit { kit: Uuid::from_u128(5) };
     assert_eq!(theirs.bench(6_000, nobody).unwrap_err().kind(), ErrorKind::BadInput);
+}
+
+/// The old phone's kit was taken over and written in: neither a plan nor a kit written later takes its place.
+#[test]
+fn the_kit_in_use_stays_over_a_plan_a_restart_and_a_partners_file() {
+    let tied = |count| Action::Bench { tap: BenchTap::Tied { count } };
+    let all = Action::Files { tap: FilesTap::Span { span: Span::Everything } };
+    let sent = |phone: &mut Phone, ms| {
+        phone.tap(ms, &all).unwrap();
+        phone.app().send(&at(ms + 1_000), &mut |_| ControlFlow::Continue(())).unwrap().path
+    };
+    let taken = |phone: &mut Phone, path: &str, ms| {
+        phone
+            .app()
+            .take_in(Path::new(path), "a friend", &at(ms), &mut |_| ControlFlow::Continue(()))
+            .unwrap();
+    };
+    let have = |phone: &mut Phone| phone.leaf(Which::Bench, 90_000, "hooklengths").lines[0].value.clone();
+    let (mut old, mut theirs) = (Phone::with_ids_from(50), Phone::with_ids_from(70));
+    old.tap(0, &tied(3)).unwrap();
+    let of_old = sent(&mut old, 1_000);
+
+    let mut planning = Phone::with_ids_from(90);
+    taken(&mut planning, &of_old, 3_000);
+    let leave = restwater_screen::PlanTap::Leave { minutes: Some(20) };
+    planning.tap(5_000, &Action::Plan { tap: leave }).unwrap();
+    planning.open();
+    assert_eq!(have(&mut planning), "3 tied", "a plan is no wallet");
+
+    let mut tying = Phone::with_ids_from(110);
+    taken(&mut tying, &of_old, 3_000);
+    tying.tap(5_000, &tied(5)).unwrap();
+    theirs.tap(6_000, &tied(7)).unwrap();
+    let of_theirs = sent(&mut theirs, 7_000);
+    taken(&mut tying, &of_theirs, 9_000);
+    assert_eq!(have(&mut tying), "8 tied", "five more than the three taken over");
+}
+
+/// Saturday's end that nobody saw is mended on Sunday, with the day opened in the Book.
+#[test]
+fn a_day_opened_in_the_book_is_the_one_to_mend() {
+    let mut phone = Phone::new();
+    for (minute, action) in [(0, START), (1, CAST), (31, CAST), (46, WOUND_IN), (50, Action::EndSession)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let first = phone.app().session().unwrap().id;
+    phone.boots = 1;
+    phone.tap(DAY, &START).unwrap();
+    phone.open();
+    let says = |phone: &mut Phone, ms| phone.leaf(Which::Book, ms, "sessions").says;
+    assert!(says(&mut phone, DAY + MIN).contains("To mend: 1 entry"));
+    let mend = |phone: &mut Phone, ms| match phone.app().screen(Which::Mend, &at(ms)).unwrap() {
+        Screen::Mend(mend) => mend,
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(mend(&mut phone, DAY + MIN).lines, []);
+    phone.tap(DAY + 2 * MIN, &book(BookTap::Open { session: first })).unwrap();
+    let view = mend(&mut phone, DAY + 3 * MIN);
+    assert_eq!(view.title, "To mend: 14 Nov 2023");
+    assert_eq!((view.says.as_str(), view.lines.len()), ("1 entry to look at.", 1));
+    let op = view.lines[0].op;
+    phone.tap(DAY + 4 * MIN, &view.lines[0].open).unwrap();
+    let rows = mend(&mut phone, DAY + 4 * MIN).open.unwrap().rows;
+    let after = rows.iter().find(|row| row.tag == "after").unwrap();
+    assert_eq!(after.choices.last().unwrap().tag, "30", "up to the next splash of that day");
+    let mended = |tap| Action::Mend { op, tap };
+    phone.tap(DAY + 5 * MIN, &mended(MendTap::End { end: EndSaid::Lost })).unwrap();
+    phone.tap(DAY + 6 * MIN, &mended(MendTap::After { minutes: 14 })).unwrap();
+    assert_eq!(mend(&mut phone, DAY + 7 * MIN).lines, []);
+    assert!(!says(&mut phone, DAY + 7 * MIN).contains("To mend"));
+    assert!(
+        phone.leaf(Which::Book, DAY + 7 * MIN, "session").lines.iter().any(|l| l.value == "14 min, lost")
+    );
+    // Each tap is taken back from where the angler is, and confirmed as well as mended.
+    phone.tap(DAY + 8 * MIN, &Action::Undo).unwrap();
+    phone.tap(DAY + 9 * MIN, &Action::Undo).unwrap();
+    assert!(says(&mut phone, DAY + 9 * MIN).contains("To mend: 1 entry"));
+    phone.tap(DAY + 10 * MIN, &mended(MendTap::Confirm)).unwrap();
+    assert!(!says(&mut phone, DAY + 11 * MIN).contains("To mend"));
+    phone.tap(DAY + 12 * MIN, &book(BookTap::Close)).unwrap();
+    assert!(matches!(phone.tap(DAY + 13 * MIN, &mended(MendTap::Confirm)), Err(AppError::NoSuchEntry)));
+    assert_eq!(phone.app().session().unwrap().casts.len(), 0, "today is as it was");
+}
+
+/// A break that was not logged on Saturday lies where it would lie, had it been said on Saturday.
+#[test]
+fn a_break_of_a_day_opened_in_the_book_lies_on_that_day() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    for start in [0, 15, 30, 45, 110] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    phone.tap(125 * MIN, &Action::EndSession).unwrap();
+    let first = phone.app().session().unwrap().clone();
+    let op = first.doubts[0].op;
+    phone.boots = 1;
+    phone.tap(DAY, &START).unwrap();
+    phone.tap(DAY + MIN, &book(BookTap::Open { session: first.id })).unwrap();
+    phone.tap(DAY + 2 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    let ops = phone.app().journal.store().ops_of(first.id).unwrap();
+    let mended = restwater_session::fold(first.id, &ops);
+    let rest = &mended.breaks[0];
+    assert_eq!((rest.from.at_ms / MIN, rest.to.as_ref().unwrap().at_ms / MIN), (58, 108));
+    assert_eq!(mended.doubts, []);
 }

@@ -1,4 +1,4 @@
-//! What the angler sees after the phone's clock was set, or the phone was started anew.
+//! What the angler sees after the phone's clock was set or the phone was restarted.
 
 use super::*;
 use restwater_screen::MatchTap;
@@ -8,7 +8,8 @@ use restwater_screen::{PhoneTap, RuleTap};
 /// What a wall clock shows after it was set, given what it would have shown.
 pub(super) type WallStep = fn(i64) -> i64;
 
-/// What happens to the wall clock of a phone whose monotonic clock runs on, and what it shows then.
+/// Changes to the wall clock of a phone whose monotonic clock runs on, each with what the wall clock shows
+/// then.
 pub(super) const STEPS: [(&str, WallStep); 4] = [
     ("reset to 1970", |wall| wall - 1_700_000_000_000),
     ("set to next year", |wall| wall + 365 * 86_400_000),
@@ -20,7 +21,7 @@ pub(super) fn stepped(step: WallStep, ms: i64) -> Moment {
     Moment { wall_ms: step(at(ms).wall_ms), ..at(ms) }
 }
 
-/// The phone was started anew a minute before `ms` counts on: its monotonic clock begins again.
+/// A moment of a phone that was rebooted at `boot_ms`, so that its monotonic clock started again there.
 fn rebooted(ms: i64, boot_ms: i64) -> Moment {
     Moment { mono_ms: ms - boot_ms, boot: "boot-1".into(), ..at(ms) }
 }
@@ -54,7 +55,8 @@ fn rule(rule: RuleTap) -> Action {
     Action::Match { tap: MatchTap::Rule { rule } }
 }
 
-/// A spot, a cast of eight minutes to it and one that is out since the twelfth minute; water kept back in the second.
+/// A spot, a cast of eight minutes to it and one that has been out since the twelfth minute; water was kept
+/// back in the second minute.
 fn fished() -> Phone {
     let mut phone = started();
     for (minute, action) in
@@ -66,7 +68,7 @@ fn fished() -> Phone {
     phone
 }
 
-/// The ring goes to the cell that was cast to, past the water that is kept back.
+/// Moves the ring to the cell that was cast to, past the kept-back water.
 fn aim_at_the_cast(phone: &mut Phone) {
     for second in [0, 2] {
         phone.tap(13 * MIN + second * 1_000, &Action::StepAim { step: Step::Left }).unwrap();
@@ -78,7 +80,7 @@ fn shown(view: &SwimView) -> (String, String, Vec<String>, Vec<String>) {
 }
 
 #[test]
-fn casts_stay_on_the_map_and_rests_are_true_when_the_clock_is_set() {
+fn casts_stay_on_the_map_and_rests_stay_right_when_the_clock_is_set() {
     let mut phone = fished();
     let true_view = swim(&mut phone, &at(20 * MIN));
     assert!(true_view.cell.starts_with("2 casts"), "{}", true_view.cell);
@@ -90,7 +92,7 @@ fn casts_stay_on_the_map_and_rests_are_true_when_the_clock_is_set() {
 }
 
 #[test]
-fn casts_made_after_the_clock_was_set_lie_after_those_before() {
+fn casts_made_after_the_clock_was_set_come_after_the_earlier_ones() {
     for (what, step) in STEPS {
         let (mut phone, mut other) = (fished(), fished());
         for (minute, action) in [(22, WOUND_IN), (23, CAST), (31, BITE)] {
@@ -111,7 +113,7 @@ fn casts_made_after_the_clock_was_set_lie_after_those_before() {
 }
 
 #[test]
-fn rests_are_true_after_a_restart_of_the_app_and_of_the_phone() {
+fn rests_are_right_after_a_restart_of_the_app_and_of_the_phone() {
     let mut phone = fished();
     let true_view = swim(&mut phone, &at(20 * MIN));
     phone.open();
@@ -121,7 +123,7 @@ fn rests_are_true_after_a_restart_of_the_app_and_of_the_phone() {
 }
 
 #[test]
-fn match_time_left_is_true_when_the_clock_is_set_after_the_match() {
+fn match_time_left_is_right_when_the_clock_is_set_after_the_match_was_set() {
     let mut phone = fished();
     phone.tap(14 * MIN, &rule(RuleTap::Begin)).unwrap();
     for minute in [15, 40, 200] {
@@ -151,7 +153,7 @@ fn a_rule_changed_after_the_clock_was_set_does_not_move_all_out() {
 }
 
 #[test]
-fn the_signal_heard_after_the_clock_was_set_is_all_in() {
+fn a_signal_heard_after_the_clock_was_set_counts_as_all_in() {
     for (what, step) in STEPS {
         let mut phone = fished();
         phone.tap(14 * MIN, &rule(RuleTap::Begin)).unwrap();
@@ -164,7 +166,7 @@ fn the_signal_heard_after_the_clock_was_set_is_all_in() {
 }
 
 #[test]
-fn alarms_ring_after_true_minutes_when_the_clock_is_set() {
+fn alarms_ring_after_the_right_number_of_minutes_when_the_clock_is_set() {
     let mut phone = fished();
     phone.tap(14 * MIN, &rule(RuleTap::Begin)).unwrap();
     phone.tap(15 * MIN, &Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::After(30) } }).unwrap();
@@ -195,7 +197,7 @@ fn a_wait_over_a_reset_to_1970_is_never_negative_and_is_marked() {
     assert_eq!(waits, [8.0, 5.0]);
     let moved = session.doubts.iter().filter(|d| d.kind == restwater_session::DoubtKind::ClockMoved);
     assert_eq!(moved.count(), 1, "{:?}", session.doubts);
-    // The network sets the clock: from the next entry on the day is known again.
+    // The network sets the clock, so from the next entry on the day is known again.
     phone.app().act(&CAST, &rebooted(34 * MIN, 25 * MIN)).unwrap();
     let session = phone.app().session().unwrap().clone();
     assert_eq!(restwater_session::rows_of(&session)[1].wait.minutes(), 18.0, "12 to 30 min");

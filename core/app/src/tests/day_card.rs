@@ -1,4 +1,4 @@
-//! The first opening, the empty screens, and the card of the day after END.
+//! The first start of the app, the empty screens, and the card of the day after END.
 
 use super::*;
 use restwater_screen::{KeyTap, Leaf, LeafKey};
@@ -17,7 +17,8 @@ pub(super) fn leaf_at(phone: &mut Phone, which: Which, now: &Moment) -> Leaf {
     leaves.into_iter().next().unwrap()
 }
 
-/// The taps of eight casts, four wound in at 12 minutes and four with a bite after 15 and more, and when the last is over.
+/// The taps of eight casts, four wound in at 12 minutes and four with a bite after 15 or more, and when the
+/// last one is over.
 pub(super) fn day_taps() -> (Vec<(i64, Action)>, i64) {
     let (mut taps, mut now) = (Vec::new(), MIN);
     for (minutes, bite) in
@@ -46,7 +47,7 @@ pub(super) fn fish(phone: &mut Phone) -> i64 {
 }
 
 #[test]
-fn the_first_opening_has_three_cards_once() {
+fn the_first_start_of_the_app_shows_three_cards_once() {
     let mut phone = Phone::new();
     assert_eq!(phone.app().first_screen().unwrap(), Which::Welcome);
     assert_eq!(phone.app().first_screen().unwrap(), Which::Bank, "shown once");
@@ -78,7 +79,7 @@ fn a_screen_with_nothing_to_show_offers_start() {
 }
 
 #[test]
-fn after_end_comes_the_card_of_the_day_with_the_habit_and_what_to_try() {
+fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     let end = fish(&mut phone);
@@ -97,4 +98,29 @@ fn after_end_comes_the_card_of_the_day_with_the_habit_and_what_to_try() {
     let KeyTap::Share { text } = &card.keys[0].tap else { panic!("{:?}", card.keys) };
     assert_eq!(text, &format!("{}\n{}\nWaits: {habit}\nTry next: {next}", card.title, card.says));
     assert_eq!(phone.tap(end + 3 * MIN, &Action::Undo).unwrap().opens, None);
+}
+
+/// The card is about the whole day, whichever casts Waits is asked about.
+#[test]
+fn the_card_of_the_day_counts_every_cast() {
+    let mut phone = rods::with_rods(2);
+    for i in 0..6 {
+        let from = (1 + 40 * i) * MIN;
+        for (after, action) in [
+            (0, CAST),
+            (14, BITE),
+            (15, LANDED),
+            (16, Action::Cast { rod: 2 }),
+            (36, Action::WoundIn { rod: 2 }),
+        ] {
+            phone.tap(from + after * MIN, &action).unwrap();
+        }
+    }
+    phone.tap(245 * MIN, &Action::Waits { tap: WaitsTap::Rod { rod: Some(2) } }).unwrap();
+    phone.tap(250 * MIN, &Action::EndSession).unwrap();
+    let card = leaf(&mut phone, Which::Day, 251 * MIN);
+    let (waits, _) = learning::screens(&mut phone, 251 * MIN);
+    assert!(waits.counts.starts_with("No bites in 6 casts"), "the choice stands: {}", waits.counts);
+    phone.open();
+    assert_eq!(leaf(&mut phone, Which::Day, 251 * MIN), card);
 }

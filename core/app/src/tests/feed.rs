@@ -79,7 +79,7 @@ fn the_first_feed_is_chosen_and_then_one_tap_repeats_it() {
     let here = phone.fed(15 * MIN).unwrap();
     assert_eq!((here.mg, here.since_min), (60_000, 5.0));
     assert_eq!(phone.feed_screen(15 * MIN).says[0], "Fed 5 min ago, 2 oz here today.");
-    // The key says again what is left when the last one is taken back.
+    // When the last feed is undone, the key shows the one before it again.
     phone.tap(16 * MIN, &Action::Undo).unwrap();
     phone.tap(17 * MIN, &Action::Undo).unwrap();
     assert!(phone.fed(18 * MIN).is_none());
@@ -88,7 +88,7 @@ fn the_first_feed_is_chosen_and_then_one_tap_repeats_it() {
 }
 
 #[test]
-fn three_balls_are_two_taps_and_the_way_used_last_comes_first() {
+fn three_balls_take_two_taps_and_the_last_kind_of_feed_comes_first() {
     let mut phone = with_a_spot();
     let count = tagged(&phone.feed_screen(MIN).small, "count").clone();
     assert_eq!((count.label.as_str(), count.sub.as_str()), ("1 ×", "tap: 2"));
@@ -148,7 +148,7 @@ fn feed_is_typed_in_ounces_or_grams_and_kept_as_it_was_typed() {
 }
 
 #[test]
-fn a_guess_that_is_changed_changes_nothing_that_was_fed_before() {
+fn changing_the_guess_of_a_measure_does_not_change_earlier_feed() {
     let mut phone = with_a_spot();
     phone.tap(MIN, &HANDFUL).unwrap();
     let (what, measure) = (FeedKind::Loose, FeedMeasure::Handful);
@@ -163,7 +163,7 @@ fn a_guess_that_is_changed_changes_nothing_that_was_fed_before() {
 }
 
 #[test]
-fn a_feeder_feeds_with_each_cast_and_undo_of_the_cast_takes_it_back() {
+fn a_feeder_feeds_with_each_cast_and_undoing_the_cast_removes_that_feed() {
     let mut phone = with_a_spot();
     let each_cast = tagged(&phone.feed_screen(MIN).small, "feeder").clone();
     assert!(!each_cast.solid);
@@ -185,7 +185,7 @@ fn a_feeder_feeds_with_each_cast_and_undo_of_the_cast_takes_it_back() {
 }
 
 #[test]
-fn the_time_of_feed_goes_back_and_fish_and_casts_stay_as_they_are() {
+fn setting_the_time_of_feed_back_does_not_change_fish_and_casts() {
     let mut phone = with_a_spot();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(5 * MIN, &HANDFUL).unwrap();
@@ -198,7 +198,7 @@ fn the_time_of_feed_goes_back_and_fish_and_casts_stay_as_they_are() {
 }
 
 #[test]
-fn a_tap_twice_within_the_rule_feeds_once() {
+fn an_accidental_second_tap_feeds_once() {
     let mut phone = with_a_spot();
     phone.tap(MIN, &HANDFUL).unwrap();
     phone.tap(2 * MIN, &feed(FeedTap::Again)).unwrap();
@@ -214,7 +214,8 @@ fn reading(phone: &mut Phone, ms: i64) -> restwater_screen::Reading {
     app.advisor.read(session, app.chosen, &now).unwrap()
 }
 
-/// Every other cast gets a bite after five minutes, every fourth after fourteen; the former are fed, if at all.
+/// Every other cast gets a bite after five minutes, every fourth after fourteen. If there is feed, the former
+/// are fed.
 fn cast_eight_times(phone: &mut Phone, feeds: bool) -> i64 {
     let mut now = MIN;
     for i in 0..8 {
@@ -235,7 +236,7 @@ fn cast_eight_times(phone: &mut Phone, feeds: bool) -> i64 {
 }
 
 #[test]
-fn the_bank_reads_the_water_of_the_cast_that_is_out_and_then_that_of_the_next() {
+fn the_bank_uses_the_water_of_the_cast_that_is_out_and_then_that_of_the_next() {
     let mut phone = with_a_spot();
     let now = cast_eight_times(&mut phone, true);
     let other = reading(&mut phone, now);
@@ -255,13 +256,13 @@ fn the_bank_reads_the_water_of_the_cast_that_is_out_and_then_that_of_the_next() 
     };
     let (in_it, later) = (chance(now + 2 * MIN), chance(now + 40 * MIN));
     assert!(in_it > 1.1 * later, "{in_it} {later}");
-    // Taps and restarts come to the same.
+    // A restart gives the same result.
     phone.open();
     assert_eq!(reading(&mut phone, now + MIN).advice, fed.advice);
 }
 
 #[test]
-fn feed_that_is_taken_back_leaves_the_advice_that_never_knew_of_it() {
+fn after_undoing_feed_the_advice_is_as_if_it_had_never_been_logged() {
     let mut phone = with_a_spot();
     let now = cast_eight_times(&mut phone, true);
     let knew = reading(&mut phone, now).advice;

@@ -2,7 +2,7 @@
 
 use super::*;
 use restwater_exchange::Progress;
-use restwater_screen::{FilesTap, FilesView, FormChoice, IncomingView, Span};
+use restwater_screen::{FilesTap, FilesView, FormChoice, IncomingView, Span, Wording};
 use std::fs;
 use std::ops::ControlFlow;
 use std::path::Path;
@@ -51,8 +51,8 @@ fn logged_from(entropy: u64, minutes: i64) -> Phone {
 }
 
 #[test]
-fn a_session_goes_to_another_phone_and_an_import_is_taken_back_whole() {
-    // Ours began last and is none of theirs all the same.
+fn a_session_goes_to_another_phone_and_an_import_is_undone_as_a_whole() {
+    // Our session began last, but it still isn't one of theirs.
     let mut ours = logged_from(10, 5);
     let sent = ours.send(40 * MIN);
     assert_eq!(
@@ -68,7 +68,7 @@ fn a_session_goes_to_another_phone_and_an_import_is_taken_back_whole() {
     assert_eq!(took.lines[0], "6 new entries in 1 session are in the log. UNDO IMPORT removes them.");
     assert_eq!(theirs.app().ops(), before, "the Bank stays with this phone's own session");
     let imports = theirs.files(52 * MIN).imports;
-    assert_eq!(imports[0].says, "a friend, 2023-11-14 23:04: 6 entries");
+    assert_eq!(imports[0].says, "a friend, 14 Nov 2023 23:04: 6 entries");
     assert_eq!(theirs.take_in(&sent.path, 53 * MIN).lines[0], "Nothing new was in it.");
 
     let id = imports[0].id;
@@ -86,7 +86,7 @@ fn label_of_the_latest(bank: &BankView) -> &str {
 }
 
 #[test]
-fn taps_after_an_import_come_after_what_it_brought() {
+fn taps_after_an_import_come_after_the_imported_entries() {
     let mut ours = logged(10);
     // Their clock is two hours ahead.
     let mut theirs = Phone::new();
@@ -106,7 +106,7 @@ fn taps_after_an_import_come_after_what_it_brought() {
 }
 
 #[test]
-fn the_position_of_the_peg_stays_unless_asked_for() {
+fn the_position_of_the_peg_is_exported_only_on_request() {
     let mut phone = logged(10);
     let place = Action::PlacePeg { lat_e7: 523_000_000, lon_e7: -11_000_000, straight_out_cdeg: 9_000 };
     phone.tap(35 * MIN, &place).unwrap();
@@ -142,7 +142,7 @@ fn every_form_of_every_span_is_made() {
 }
 
 #[test]
-fn a_backup_is_due_by_the_hour_and_is_taken_in_like_any_file() {
+fn a_backup_is_due_every_hour_and_can_be_imported_like_any_file() {
     let mut phone = logged(10);
     let made = phone.app().back_up_if_due(&at(40 * MIN)).unwrap().unwrap();
     assert!(Path::new(&made.path).is_file() && made.says.starts_with("Backed up"), "{made:?}");
@@ -160,12 +160,12 @@ fn a_backup_is_due_by_the_hour_and_is_taken_in_like_any_file() {
 }
 
 #[test]
-fn cancelled_work_changes_nothing_and_files_of_other_kinds_are_named() {
+fn cancelled_work_changes_nothing_and_other_kinds_of_files_are_refused_by_name() {
     let mut phone = logged(10);
     let stop = &mut |_: Progress| ControlFlow::Break(());
     let path = phone.send(40 * MIN).path;
     let mut fresh = Phone::new();
-    // A file this small may be through before anybody asks; one of many entries is not.
+    // A file this small may be finished before the cancel flag is read; one with many entries is not.
     for i in 0..600 {
         phone.tap((41 + i) * MIN, if i % 2 == 0 { &CAST } else { &WOUND_IN }).unwrap();
     }
@@ -187,7 +187,7 @@ fn cancelled_work_changes_nothing_and_files_of_other_kinds_are_named() {
 }
 
 #[test]
-fn looking_over_finds_all_well_and_a_damaged_log_is_salvaged() {
+fn the_check_passes_and_a_damaged_log_is_salvaged() {
     let mut phone = logged(10);
     assert_eq!(phone.app().look_over().unwrap(), "All well: 6 entries, each as it was written.");
     drop(phone.app.take());
@@ -201,14 +201,14 @@ fn looking_over_finds_all_well_and_a_damaged_log_is_salvaged() {
     let entropy = || Box::new(Counting(77_000_000));
     let refused = App::open(phone.dir.path(), entropy(), &at(0)).err().unwrap();
     assert_eq!(refused.kind(), ErrorKind::Damaged, "{refused}");
-    let said = App::salvage(phone.dir.path(), entropy(), &at(41 * MIN)).unwrap();
+    let said = App::salvage(phone.dir.path(), entropy(), &at(41 * MIN), Wording::shared("en-GB")).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
     let app = App::open(phone.dir.path(), entropy(), &at(42 * MIN)).unwrap();
     assert_eq!(app.journal.store().count().unwrap(), 6);
 }
 
 #[test]
-fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
+fn the_swim_is_exported_as_a_map_and_recognised_by_its_contents() {
     let mut ours = started();
     ours.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
     ours.tap(2_000, &Action::Swim { tap: SwimTap::FarBank { cm: Some(5_000) } }).unwrap();
@@ -223,7 +223,7 @@ fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
     );
     assert!(!fs::read_to_string(&sent.path).unwrap().contains("coordinates"), "positions stay here");
 
-    // Asked for, they go along, once there is a peg to tie them to.
+    // On request they are included, once the position of the peg is known.
     ours.tap(6_000, &position(true)).unwrap();
     let error = ours.app().send(&at(7_000), &mut go).unwrap_err();
     assert!(ours.app().message(&error).contains("set the peg's position"), "{error}");
@@ -234,7 +234,7 @@ fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
     ours.tap(10_000, &position(false)).unwrap();
     let sent = ours.send(11_000);
 
-    // Whatever it is called; looking changes nothing, and one UNDO takes back what it brought.
+    // The name doesn't matter, looking changes nothing, and one UNDO removes what was imported.
     let (mut theirs, renamed) = (started(), ours.dir.path().join("from-a-friend.txt"));
     fs::rename(&sent.path, &renamed).unwrap();
     let before = theirs.app().ops().len();
@@ -253,7 +253,7 @@ fn the_swim_goes_out_as_a_map_and_comes_in_by_what_is_in_it() {
 }
 
 #[test]
-fn other_json_and_a_map_too_long_are_named() {
+fn other_json_and_a_map_that_is_too_long_are_refused_by_name() {
     let mut phone = started();
     let file = phone.dir.path().join("some");
     let long = format!("{{\"type\": \"FeatureCollection\", \"features\": [{}", " ".repeat(2_100_000));
@@ -266,7 +266,8 @@ fn other_json_and_a_map_too_long_are_named() {
     }
 }
 
-/// Spoils a copy of a log with one session in two ways that leave its first bytes a log's: its header, and its first page.
+/// Damages a copy of a log with one session in two ways that keep its first bytes: in its header, and in its
+/// first page.
 #[test]
 fn a_log_whose_first_page_is_broken_is_saved_and_stays_this_phones() {
     for damage in [16..56, 100..4_096] {
@@ -282,7 +283,8 @@ fn a_log_whose_first_page_is_broken_is_saved_and_stays_this_phones() {
             panic!("it is broken")
         };
         assert_eq!(error.kind(), ErrorKind::Damaged, "{damage:?}: {error}");
-        let said = App::salvage(phone.dir.path(), entropy(), &at(40 * MIN)).unwrap();
+        let said =
+            App::salvage(phone.dir.path(), entropy(), &at(40 * MIN), Wording::shared("en-GB")).unwrap();
         assert!(said.starts_with("6 entries saved"), "{damage:?}: {said}");
         phone.open();
         assert_eq!(phone.app().journal.store().device(), device, "{damage:?}");
@@ -291,7 +293,7 @@ fn a_log_whose_first_page_is_broken_is_saved_and_stays_this_phones() {
 }
 
 #[test]
-fn a_damaged_backup_is_said_to_be_cut_and_nothing_is_said_of_the_log() {
+fn a_damaged_backup_is_reported_as_cut_off_and_not_as_a_damaged_log() {
     let mut phone = logged(10);
     let copy = phone.app().back_up_if_due(&at(40 * MIN)).unwrap().unwrap();
     let mut bytes = fs::read(&copy.path).unwrap();
@@ -307,7 +309,8 @@ fn a_damaged_backup_is_said_to_be_cut_and_nothing_is_said_of_the_log() {
     );
 }
 
-/// A log whose file is gone, as after a restore of half of a phone: what its write-ahead log still holds is saved.
+/// The file of the log is gone, as after an incomplete restore of a phone: what its write-ahead log still
+/// holds is saved.
 #[test]
 fn a_write_ahead_log_without_its_file_is_salvaged_and_no_new_log_is_begun_beside_it() {
     let mut phone = logged(10);
@@ -318,6 +321,6 @@ fn a_write_ahead_log_without_its_file_is_salvaged_and_no_new_log_is_begun_beside
     let entropy = || Box::new(Counting(77_000_000));
     let Err(error) = App::open(alone.path(), entropy(), &at(40 * MIN)) else { panic!("a new log was begun") };
     assert_eq!(error.kind(), ErrorKind::Damaged, "{error}");
-    let said = App::salvage(alone.path(), entropy(), &at(40 * MIN)).unwrap();
+    let said = App::salvage(alone.path(), entropy(), &at(40 * MIN), Wording::shared("en-GB")).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
 }

@@ -40,7 +40,7 @@ impl Phone {
 }
 
 #[test]
-fn a_fish_slipped_back_costs_one_tap_after_landed_and_one_undo() {
+fn a_fish_slipped_back_takes_one_tap_after_landed_and_one_undo_reverts_it() {
     let mut phone = started();
     phone.land_on(0, 1);
     let now = 12 * MIN;
@@ -55,13 +55,13 @@ fn a_fish_slipped_back_costs_one_tap_after_landed_and_one_undo() {
 }
 
 #[test]
-fn nothing_has_to_be_said_and_the_row_goes_with_the_next_cast() {
+fn details_are_optional_and_their_row_disappears_with_the_next_cast() {
     let mut phone = started();
     phone.land_on(0, 1);
     assert_eq!(phone.key(12 * MIN, Key::Cast).unwrap().weight, restwater_screen::KeyWeight::Solid);
     phone.tap(13 * MIN, &CAST).unwrap();
     assert!(phone.key(13 * MIN, Key::PutBack).is_none());
-    // It can still be said afterwards, and when the session is over.
+    // Details can still be entered afterwards, even when the session is over.
     phone.tap(14 * MIN, &class("Roach")).unwrap();
     phone.tap(15 * MIN, &Action::EndSession).unwrap();
     phone.tap(16 * MIN, &fish(FishTap::PutBack { back: true })).unwrap();
@@ -123,7 +123,7 @@ fn six_pounds_twelve_takes_six_taps_with_the_one_that_opens_the_pad() {
 }
 
 #[test]
-fn a_guess_no_weight_and_kilograms() {
+fn a_weight_may_be_a_guess_or_left_out_or_in_kilograms() {
     let mut phone = started();
     phone.land_on(0, 1);
     let mut now = 12 * MIN;
@@ -146,7 +146,7 @@ fn a_guess_no_weight_and_kilograms() {
 }
 
 #[test]
-fn with_two_rods_the_fish_is_that_of_the_rod_that_is_chosen() {
+fn with_two_rods_the_fish_is_that_of_the_chosen_rod() {
     let mut phone = Phone::new();
     phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
     phone.tap(0, &START).unwrap();
@@ -160,7 +160,7 @@ fn with_two_rods_the_fish_is_that_of_the_rod_that_is_chosen() {
 }
 
 #[test]
-fn a_second_tap_on_landed_says_nothing_of_the_fish() {
+fn a_second_tap_on_landed_enters_no_detail_of_the_fish() {
     let mut phone = started();
     phone.tap(0, &CAST).unwrap();
     phone.tap(10 * MIN, &BITE).unwrap();
@@ -169,9 +169,9 @@ fn a_second_tap_on_landed_says_nothing_of_the_fish() {
     assert!(update.repeated && !phone.caught()[0].is_said);
 }
 
-/// Without a fish no key is dead: the screen says what to do and offers the key for it.
+/// Without a fish there are no keys that do nothing: the screen says what to do and offers the key for it.
 #[test]
-fn without_a_fish_its_screen_offers_what_leads_to_one() {
+fn without_a_fish_its_screen_offers_the_key_that_leads_to_one() {
     let mut phone = started();
     let offered = |phone: &mut Phone| {
         let view = phone.app().fish_screen();

@@ -1,5 +1,5 @@
-//! What a restart, an import and a clock that is set leave of the rule on dead fish, of the welcome, of the card of the day and
-//! of night at dusk. What a full disk leaves of them is asked in `tests/tests/full_disk/main.rs`.
+//! The rule on dead fish, the welcome, the card of the day and night at dusk, after a restart, an import and
+//! a change of the clock. `tests/tests/full_disk/main.rs` tests them on a full disk.
 
 use super::clock_steps::{STEPS, WallStep, stepped};
 use super::day_card::{day_taps, fish, leaf, leaf_at};
@@ -24,7 +24,7 @@ fn rule_of(phone: &mut Phone, session: Uuid) -> String {
 }
 
 #[test]
-fn a_partners_rule_on_dead_fish_goes_with_the_import_and_mine_stays() {
+fn a_partners_rule_on_dead_fish_disappears_with_the_import_and_mine_stays() {
     let mut theirs = Phone::with_ids_from(500);
     theirs.tap(30 * MIN, &START).unwrap();
     let begin =
@@ -48,7 +48,7 @@ fn a_partners_rule_on_dead_fish_goes_with_the_import_and_mine_stays() {
 }
 
 #[test]
-fn the_rule_on_dead_fish_that_was_said_last_stands_whatever_the_clock_said_then() {
+fn the_latest_rule_on_dead_fish_counts_whatever_the_clock_showed() {
     for (what, step) in STEPS {
         let mut phone = in_match();
         say_rule(&mut phone, "ask at the scales", &at(MIN));
@@ -61,9 +61,9 @@ fn the_rule_on_dead_fish_that_was_said_last_stands_whatever_the_clock_said_then(
     }
 }
 
-/// The welcome reads no clock: a clock that is set has nothing to change in it.
+/// The welcome doesn't depend on the clock, so no clock is changed here.
 #[test]
-fn a_partners_file_that_came_first_leaves_the_welcome_for_once() {
+fn after_importing_a_partners_file_first_the_welcome_is_still_shown_once() {
     let mut theirs = started();
     theirs.tap(MIN, &CAST).unwrap();
     let file = theirs.sent(2 * MIN);
@@ -80,7 +80,7 @@ fn a_partners_file_that_came_first_leaves_the_welcome_for_once() {
     assert_eq!(mine.app().first_screen().unwrap(), Which::Bank, "shown once");
 }
 
-/// A day of eight casts with four bites that is over, and when it is looked at.
+/// A finished day of eight casts with four bites, and the moment at which it is looked at.
 fn a_day() -> (Phone, i64) {
     let mut phone = started();
     let end = fish(&mut phone);
@@ -109,7 +109,7 @@ fn the_card_of_the_day_is_the_same_after_a_restart_and_after_a_partners_later_da
 }
 
 #[test]
-fn the_card_of_the_day_counts_true_minutes_when_the_clock_is_set() {
+fn the_card_of_the_day_counts_the_right_minutes_when_the_clock_is_set() {
     let (mut other, now) = a_day();
     let card = leaf(&mut other, Which::Day, now);
     for (what, step) in STEPS {
@@ -149,7 +149,7 @@ fn night_comes_at_dusk_on_a_water_whose_peg_was_placed_on_an_earlier_day_before_
 }
 
 #[test]
-fn night_comes_by_the_sun_at_my_peg_while_a_partners_day_is_open_in_the_book() {
+fn night_depends_on_my_peg_while_a_partners_day_is_open_in_the_book() {
     let mut theirs = Phone::with_ids_from(500);
     theirs.tap(0, &START).unwrap();
     theirs.tap(1_000, &FAR_AWAY).unwrap();
@@ -166,8 +166,8 @@ fn night_comes_by_the_sun_at_my_peg_while_a_partners_day_is_open_in_the_book() {
     assert_eq!(scheme(&mut mine, &at(7 * MIN)), Scheme::Night);
 }
 
-/// The sun goes by the time of day, and so by the wall clock. One that a flat battery set to 1970 shows none: the session's own
-/// time goes on then.
+/// The sun depends on the time of day, and so on the wall clock. If a flat battery set that to 1970, the
+/// session's own time is used instead.
 #[test]
 fn a_clock_reset_to_1970_brings_no_night_at_noon_and_no_day_at_night() {
     let mut phone = started();
@@ -179,7 +179,7 @@ fn a_clock_reset_to_1970_brings_no_night_at_noon_and_no_day_at_night() {
             assert_eq!(scheme(&mut phone, &now), light, "{after} ms, the clock shows {shows}");
         }
     }
-    // A session that began under such a clock goes by the right one as soon as it is set.
+    // A session that began with such a clock uses the right time as soon as the clock is set.
     let mut phone = Phone::new();
     let reset = |ms: i64| Moment { wall_ms: ms, ..at(ms) };
     for (ms, action) in [(0, START), (1_000, HERE), (2_000, AT_DUSK)] {

@@ -1,5 +1,5 @@
-//! What is logged between casts, action by action: it outlives a restart, goes to another phone and back, keeps its time when
-//! the phone's clock is moved, and is taken back and brought back.
+//! Entries logged between casts, action by action: each survives a restart, can be exchanged with another
+//! phone, keeps its time when the phone's clock is moved, and can be undone and redone.
 
 use super::*;
 use restwater_exchange::Progress;
@@ -9,7 +9,7 @@ use restwater_session::{catch, fold};
 use std::ops::ControlFlow;
 use std::path::Path;
 
-/// An action, what has to happen before it, and what of it the session shows.
+/// An action, what has to happen before it, and how the session shows it.
 struct Kept {
     ready: &'static [(i64, Action)],
     action: Action,

@@ -6,7 +6,7 @@ use restwater_session::{DoubtKind, EndCause, waits_of};
 const LOST: Action = Action::Lost { rod: 1 };
 
 #[test]
-fn landed_while_out_logs_the_bite_and_takes_both_back_with_one_undo() {
+fn landed_while_out_also_logs_the_bite_and_one_undo_removes_both() {
     let mut phone = started();
     phone.tap(0, &CAST).unwrap();
     let update = phone.tap(15 * MIN, &LANDED).unwrap();
@@ -25,7 +25,7 @@ fn landed_while_out_logs_the_bite_and_takes_both_back_with_one_undo() {
 }
 
 #[test]
-fn a_fish_landed_with_both_hands_full_and_slipped_back_costs_two_taps() {
+fn a_fish_landed_with_both_hands_full_and_slipped_back_takes_two_taps() {
     let mut phone = started();
     phone.tap(0, &CAST).unwrap();
     for key in [Key::LandedLate, Key::PutBack] {
@@ -39,7 +39,7 @@ fn a_fish_landed_with_both_hands_full_and_slipped_back_costs_two_taps() {
 }
 
 #[test]
-fn the_bite_goes_back_by_what_the_day_has_taught_but_never_before_the_splash() {
+fn the_bite_is_set_back_by_the_learned_playing_time_but_never_before_the_splash() {
     let mut phone = started();
     for i in 0..3 {
         let start = i * 20 * MIN;
@@ -68,4 +68,22 @@ fn lost_while_out_is_a_bite_too_and_with_nothing_out_it_is_refused() {
     assert!(waits_of(session)[0].is_bite());
     assert_eq!(session.casts[0].end.as_ref().unwrap().cause, EndCause::Lost);
     assert!(phone.tap(16 * MIN, &LOST).is_err());
+}
+
+/// The bait had no bite yet when something else was logged of it.
+#[test]
+fn the_bite_before_a_landing_comes_after_what_was_logged_of_the_cast() {
+    for action in [Action::Liner { rod: 1 }, Action::Indication { rod: 1 }, Action::Twitch { rod: 1 }] {
+        let mut phone = started();
+        phone.tap(0, &CAST).unwrap();
+        phone.tap(20 * MIN, &action).unwrap();
+        phone.tap(20 * MIN + 40_000, &LANDED).unwrap();
+        let session = phone.app().session().unwrap();
+        assert_eq!(
+            session.doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(),
+            [DoubtKind::Approximate],
+            "{action:?}"
+        );
+        assert_eq!(session.casts[0].bite.as_ref().unwrap().0.at_ms, 20 * MIN + 20_000);
+    }
 }

@@ -17,7 +17,7 @@ pub(super) fn screens(
 }
 
 #[test]
-fn waits_and_changes_are_there_before_the_first_session() {
+fn waits_and_changes_can_be_opened_before_the_first_session() {
     let mut phone = Phone::new();
     let (waits, changes) = screens(&mut phone, 0);
     assert!(waits.charts.is_empty() && waits.counts.starts_with("Start a session"));
@@ -41,7 +41,7 @@ fn which_casts_count_is_kept_until_it_is_changed() {
 }
 
 #[test]
-fn earlier_sessions_stand_beside_today() {
+fn earlier_sessions_are_shown_beside_today() {
     let (mut phone, now) = with_bites(6);
     phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
     phone.tap(now + 1_000 * MIN, &START).unwrap();
@@ -89,4 +89,102 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     let bait = |name: &str| FactorValue::Bait { name: name.into() };
     let never = Action::StartAlternation { a: bait("x"), b: bait("y") };
     assert_eq!(phone.tap(now + 7_000, &never).unwrap_err().kind(), ErrorKind::BadInput);
+}
+
+fn count(tap: WaitsTap) -> Action {
+    Action::Waits { tap }
+}
+
+/// A choice of casts is one of its day: the next day counts all of its own, and shows the key that undoes a choice.
+#[test]
+fn a_choice_of_casts_ends_with_its_session() {
+    let (mut phone, now) = with_bites(4);
+    phone.tap(now + 1_000, &count(WaitsTap::Rod { rod: Some(2) })).unwrap();
+    phone.tap(now + 2_000, &count(WaitsTap::TimeLeft { minutes: 120 })).unwrap();
+    phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
+    for (minute, action) in [(60, START), (61, CAST), (75, WOUND_IN)] {
+        phone.tap(now + minute * MIN, &action).unwrap();
+    }
+    let (waits, _) = screens(&mut phone, now + 76 * MIN);
+    assert!(waits.counts.starts_with("4 bites in 10 casts,"), "{}", waits.counts);
+    phone.open();
+    assert_eq!(screens(&mut phone, now + 76 * MIN).0, waits);
+    // The day taken up again by UNDO is another one too.
+    phone.tap(now + 77 * MIN, &count(WaitsTap::TodayOnly { only: true })).unwrap();
+    assert!(screens(&mut phone, now + 77 * MIN).0.counts.starts_with("No bites in 1 cast,"));
+    for minute in 78..81 {
+        phone.tap(now + minute * MIN, &Action::Undo).unwrap();
+    }
+    let (waits, _) = screens(&mut phone, now + 82 * MIN);
+    phone.open();
+    assert_eq!(screens(&mut phone, now + 82 * MIN).0, waits);
+}
+
+#[test]
+fn what_is_chosen_is_listed_although_no_cast_has_it_any_more() {
+    let mut phone = rods::with_rods(2);
+    for (minute, action) in
+        [(1, CAST), (15, WOUND_IN), (16, Action::Cast { rod: 2 }), (30, Action::WoundIn { rod: 2 })]
+    {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    phone.tap(31 * MIN, &count(WaitsTap::Rod { rod: Some(2) })).unwrap();
+    phone.tap(32 * MIN, &Action::Undo).unwrap();
+    phone.tap(33 * MIN, &Action::Undo).unwrap();
+    let (waits, _) = screens(&mut phone, 34 * MIN);
+    assert!(waits.counts.starts_with("No bites in 0 casts"), "{}", waits.counts);
+    let row = waits.rows.iter().find(|row| row.tag == "rod").expect("a choice can be changed");
+    assert_eq!(row.value, "Rod 2");
+    let all = row.choices.iter().find(|choice| !choice.chosen).unwrap().action.clone();
+    assert!(row.choices.iter().filter(|choice| choice.chosen).count() == 1);
+    phone.tap(35 * MIN, &all).unwrap();
+    assert!(screens(&mut phone, 36 * MIN).0.counts.starts_with("No bites in 1 cast"));
+}
+
+/// A spot that was chosen stays chosen on the row while no cast of today lies on it.
+#[test]
+fn a_chosen_spot_is_listed_although_no_cast_lies_on_it_any_more() {
+    let mut phone = started();
+    let spot = |cdeg| tackle(TackleTap::Bearing { cdeg });
+    for (minute, action) in
+        [(1, spot(-1_250)), (2, CAST), (10, WOUND_IN), (11, spot(2_000)), (12, CAST), (20, WOUND_IN)]
+    {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let (waits, _) = screens(&mut phone, 21 * MIN);
+    let row = waits.rows.iter().find(|row| row.tag == "spot").unwrap();
+    let right = row.choices.iter().find(|choice| choice.label.contains("20")).unwrap().clone();
+    phone.tap(22 * MIN, &right.action).unwrap();
+    for minute in 23..25 {
+        phone.tap(minute * MIN, &Action::Undo).unwrap();
+    }
+    let (waits, _) = screens(&mut phone, 26 * MIN);
+    let row = waits.rows.iter().find(|row| row.tag == "spot").unwrap();
+    let chosen: Vec<&str> =
+        row.choices.iter().filter(|choice| choice.chosen).map(|choice| choice.label.as_str()).collect();
+    assert_eq!(chosen.len(), 1);
+    assert!(chosen[0].contains("20"), "{chosen:?}");
+    let tags: std::collections::BTreeSet<&str> = row.choices.iter().map(|c| c.tag.as_str()).collect();
+    assert_eq!(tags.len(), row.choices.len(), "each has a tag of its own");
+}
+
+#[test]
+fn the_figures_are_those_of_a_day_that_is_over_once_it_is() {
+    let mut phone = started();
+    for i in 0..12 {
+        for (after, action) in [(0, CAST), (11 + i % 3, BITE), (14, LANDED)] {
+            phone.tap((1 + i * 15 + after) * MIN, &action).unwrap();
+        }
+    }
+    let running = screens(&mut phone, 182 * MIN);
+    phone.tap(185 * MIN, &Action::EndSession).unwrap();
+    let over = screens(&mut phone, 186 * MIN);
+    assert_ne!(running.0.figures, over.0.figures, "the last hour counts once it is over");
+    phone.open();
+    assert_eq!(over, screens(&mut phone, 186 * MIN));
+    let over = |phone: &mut Phone| screens(phone, 189 * MIN).0.figures;
+    phone.tap(187 * MIN, &Action::Undo).unwrap();
+    let taken_back = over(&mut phone);
+    phone.open();
+    assert_eq!(over(&mut phone), taken_back);
 }

@@ -87,7 +87,7 @@ pub(super) fn in_match() -> Phone {
 pub(super) const FISHING: i64 = 18 * MIN;
 
 #[test]
-fn a_match_is_set_by_taps_and_its_time_stands_on_the_bank() {
+fn a_match_is_set_by_taps_and_its_time_is_shown_on_the_bank() {
     let mut phone = started();
     assert_eq!(phone.view(0).phase, MatchPhase::NoMatch);
     assert_eq!(phone.bank(0).header.length, "0 min since the start");
@@ -102,7 +102,7 @@ fn a_match_is_set_by_taps_and_its_time_stands_on_the_bank() {
     let alarms = phone.view(FISHING).alarms;
     assert_eq!(alarms.iter().map(|a| a.minutes).collect::<Vec<_>>(), [30, 10]);
     assert_eq!(alarms[0].at_ms - at(0).wall_ms, 316 * MIN + 40_000 - 30 * MIN);
-    // They ring whatever the rods do, by what the phone asks after each tap.
+    // They ring whatever the rods do: the phone asks for them after each tap.
     let rings = phone.app().watch(&at(FISHING)).alarms;
     assert_eq!(
         rings.iter().map(|a| (a.id.as_str(), a.at_wall_ms)).collect::<Vec<_>>(),
@@ -112,7 +112,7 @@ fn a_match_is_set_by_taps_and_its_time_stands_on_the_bank() {
 }
 
 #[test]
-fn the_signal_sets_the_clocks_against_each_other() {
+fn the_signal_sets_the_difference_between_the_two_clocks() {
     let mut phone = in_match();
     // All-in is due at 22:30:00 and sounds when the phone shows 22:30:40.
     let heard = 16 * MIN + 40_000 + 40_000;
@@ -124,7 +124,7 @@ fn the_signal_sets_the_clocks_against_each_other() {
 }
 
 #[test]
-fn what_cannot_be_is_refused_in_words_and_nothing_changes() {
+fn impossible_values_are_refused_in_words_and_change_nothing() {
     let mut phone = started();
     let refused = |phone: &mut Phone, ms, action: &Action| {
         let before = phone.app().ops().to_vec();
@@ -208,7 +208,7 @@ fn a_fish_is_weighed_on_the_number_pad_corrected_and_undone() {
 }
 
 #[test]
-fn classes_learn_and_nets_carry_over_and_warn() {
+fn class_weights_are_learned_and_nets_carry_over_and_warn() {
     let mut phone = in_match();
     let mut now = FISHING;
     for i in 0..5 {
@@ -240,7 +240,7 @@ fn classes_learn_and_nets_carry_over_and_warn() {
 }
 
 #[test]
-fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
+fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
     let mut phone = in_match();
     let value = |view: &MatchView, label: &str| {
         let all = view.lines.iter().chain(&view.coming);
@@ -250,8 +250,8 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     for label in ["Bites to come", "Weight to come", "Expected finish", "Late casts"] {
         assert_eq!(value(&early, label), "can't tell yet", "{label}");
     }
-    // Casts left are a division and always told: the time left by the leave time that the line names and a turn-round
-    // that is a guess of 2 min, half or twice that. Both ends may divide alike.
+    // Casts left are always shown, since they are a division: the time left by the leave time in the line
+    // plus a turn-round, guessed as 2 min, half of that or twice that. Both ends may give the same number.
     let mut ranges = 0;
     for minute in 0..60 {
         let view = phone.view(FISHING + minute * MIN);
@@ -273,7 +273,7 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
     let view = phone.view(now);
     assert!(value(&view, "Bites to come").contains("likely"), "{:?}", view.coming);
     assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
-    // 3:30 is all-out: what is said is from when a bait had better stay out, and why stands behind it.
+    // 3:30 is all-out. The line says from when a bait had better stay out, with the reason behind it.
     let late = value(&view, "Late casts");
     let time = late.strip_prefix("after ").and_then(|rest| rest.strip_suffix(" leave what is out")).unwrap();
     assert!(time.starts_with("03:"), "{late}");
@@ -292,7 +292,7 @@ fn it_cannot_tell_before_three_bites_and_gives_ranges_after() {
 }
 
 #[test]
-fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
+fn the_weigh_in_is_compared_with_the_own_count_even_when_the_session_is_over() {
     let mut phone = in_match();
     phone.land(FISHING);
     phone.tap(FISHING + 12 * MIN, &weight(1_024)).unwrap();
@@ -309,7 +309,7 @@ fn the_weigh_in_is_held_against_the_own_count_even_when_the_session_is_over() {
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
 }
 
-/// 23 lb 6 oz: six taps and one that takes the figure.
+/// 23 lb 6 oz: six taps and one that confirms the figure.
 #[test]
 fn a_net_is_weighed_on_the_number_pad_and_undone() {
     let mut phone = in_match();
@@ -343,7 +343,7 @@ fn a_net_is_weighed_on_the_number_pad_and_undone() {
 }
 
 #[test]
-fn limits_keep_the_unit_they_were_given_in() {
+fn limits_keep_the_unit_in_which_they_were_given() {
     let mut phone = in_match();
     phone.tap(20_000, &rule(RuleTap::Unit { unit: WeightUnit::Grams })).unwrap();
     let setup = phone.rules_now();
@@ -354,7 +354,7 @@ fn limits_keep_the_unit_they_were_given_in() {
 }
 
 #[test]
-fn classes_and_what_counts_are_toggled() {
+fn classes_and_whether_they_count_are_toggled() {
     let mut phone = in_match();
     phone.tap(20_000, &rule(RuleTap::Class { class: UsualClass::Pike })).unwrap();
     phone.tap(22_000, &rule(RuleTap::Counting { class: "Pike".into() })).unwrap();

@@ -18,7 +18,7 @@ fn mend(op: Uuid, tap: MendTap) -> Action {
 }
 
 #[test]
-fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_taken_back() {
+fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_undone() {
     let mut phone = Phone::new();
     for (minute, action) in [(0, START), (1, CAST), (31, CAST), (46, BITE)] {
         phone.tap(minute * MIN, &action).unwrap();
@@ -73,7 +73,7 @@ fn a_forgotten_cast_is_added_from_its_gap() {
 }
 
 #[test]
-fn what_can_not_be_mended_is_refused() {
+fn impossible_corrections_are_refused() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     phone.tap(MIN, &CAST).unwrap();
@@ -97,7 +97,7 @@ fn waits(phone: &mut Phone) -> Vec<f64> {
 }
 
 #[test]
-fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
+fn adding_one_forgotten_cast_fills_the_gap_after_a_mended_end() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     // The fourth cast of 13 min has no end: the fifth closes it.
@@ -123,7 +123,7 @@ fn a_gap_after_a_mended_end_takes_one_forgotten_cast_and_is_then_filled() {
 }
 
 #[test]
-fn a_mended_wait_grows_and_shrinks_up_to_what_is_logged_next_on_its_rod() {
+fn a_wait_can_be_mended_up_to_the_next_entry_of_its_rod() {
     let mut phone = Phone::new();
     for (minute, action) in [(0, START), (1, CAST), (11, WOUND_IN), (31, CAST), (41, BITE), (44, LANDED)] {
         phone.tap(minute * MIN, &action).unwrap();
@@ -147,4 +147,28 @@ fn a_mended_wait_grows_and_shrinks_up_to_what_is_logged_next_on_its_rod() {
     phone.tap(103 * MIN, &mend(casts[1], MendTap::After { minutes: 12 })).unwrap();
     phone.tap(104 * MIN, &mend(casts[1], MendTap::After { minutes: 60 })).unwrap();
     assert_eq!(waits(&mut phone)[1], 13.0);
+}
+
+/// The Bank and Mend set a time back by one rule: not beyond what was logged before it.
+#[test]
+fn a_time_is_set_back_as_far_as_the_bank_would_and_no_further() {
+    let mut phone = started();
+    for (minute, action) in [(1, CAST), (11, BITE), (12, Action::TimeBack { minutes: 1 }), (14, LANDED)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let bite = phone.mend().lines[0].clone();
+    assert_eq!(bite.why, "Its time is approximate.");
+    phone.tap(20 * MIN, &bite.open).unwrap();
+    let rows = phone.mend().open.unwrap().rows;
+    let back = rows.iter().find(|row| row.tag == "back").unwrap();
+    assert_eq!(back.choices.iter().map(|c| c.tag.as_str()).collect::<Vec<_>>(), ["1", "2", "5", "10"]);
+    let refused = phone.tap(21 * MIN, &mend(bite.op, MendTap::Back { minutes: 30 })).unwrap_err();
+    assert!(matches!(refused, AppError::BeforeEarlier(_)), "{refused}");
+    assert_eq!(
+        phone.app().message(&refused),
+        "That would put it before the entry at 22:14. Undo that one first, or set back less."
+    );
+    phone.tap(22 * MIN, &mend(bite.op, MendTap::Back { minutes: 5 })).unwrap();
+    assert_eq!(waits(&mut phone), [5.0]);
+    assert_eq!(phone.app().session().unwrap().doubts.len(), 1, "approximate still, and nothing worse");
 }

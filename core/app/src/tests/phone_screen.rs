@@ -4,7 +4,7 @@ use super::*;
 use restwater_screen::PhoneTap;
 
 #[test]
-fn night_comes_by_itself_at_dusk_where_it_was_chosen() {
+fn the_night_scheme_switches_on_at_dusk_if_that_was_chosen() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     // 14 November 2023, 22:13 UTC, on the Greenwich meridian: long after dusk.
@@ -26,7 +26,7 @@ fn night_comes_by_itself_at_dusk_where_it_was_chosen() {
 }
 
 #[test]
-fn back_to_the_bank_writes_nothing_and_its_second_tap_casts_nothing() {
+fn back_to_the_bank_writes_nothing_and_a_second_tap_does_not_cast() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     let back = phone.tap(MIN, &Action::Back).unwrap();

@@ -1,4 +1,4 @@
-//! The plan for a day: written at home, shown on the Bank as it falls due, held against the day on its card.
+//! The plan for a day: written at home, shown on the Bank when due, and compared with the day on its card.
 
 use super::clock_steps::{STEPS, stepped};
 use super::*;
@@ -95,7 +95,7 @@ fn setup_row(phone: &mut Phone, ms: i64) -> Option<restwater_screen::ChoiceRow> 
 }
 
 #[test]
-fn a_plan_is_written_by_taps_and_each_is_taken_back_by_one() {
+fn a_plan_is_written_by_taps_and_each_can_be_undone_by_one() {
     let mut phone = planned();
     let whole = leaf(&mut phone, 10_000, "plan");
     assert_eq!(whole.says, "For tomorrow: the Bank shows each line when it is due.");
@@ -108,7 +108,7 @@ fn a_plan_is_written_by_taps_and_each_is_taken_back_by_one() {
             said("Peg 14", "bread to the island"),
             said("Peg 22", ""),
             said("Rod 1", "bread"),
-            said("Where to start", "14 wraps of 12 ft, 51.2 m"),
+            said("Where to start", "14 wraps of 12 ft (51.2 m)"),
             said("Leave the first casts", "20 min"),
             said("Into kept-back water", "90 min after all-in"),
         ]
@@ -129,7 +129,7 @@ fn a_plan_is_written_by_taps_and_each_is_taken_back_by_one() {
 }
 
 #[test]
-fn figures_that_no_plan_can_have_are_refused_and_change_nothing() {
+fn impossible_figures_are_refused_and_change_nothing() {
     let mut phone = planned();
     let refused = [
         plan(PlanTap::Leave { minutes: Some(0) }),
@@ -154,7 +154,7 @@ fn figures_that_no_plan_can_have_are_refused_and_change_nothing() {
 }
 
 #[test]
-fn the_bank_shows_each_line_when_it_is_due_and_moves_nothing_for_it() {
+fn the_bank_shows_each_line_when_it_is_due_without_moving_a_key() {
     let mut phone = begun();
     let mut plain = Phone::new();
     plain.tap(MORNING, &start_at("14")).unwrap();
@@ -177,7 +177,7 @@ fn the_bank_shows_each_line_when_it_is_due_and_moves_nothing_for_it() {
         [
             "Plan for peg 14: bread to the island.",
             "Plan for rod 1: bread.",
-            "Plan, first cast: 14 wraps of 12 ft, 51.2 m."
+            "Plan, first cast: 14 wraps of 12 ft (51.2 m)."
         ]
     );
     let leave = "Plan: leave the first casts 20 min.";
@@ -192,7 +192,7 @@ fn the_bank_shows_each_line_when_it_is_due_and_moves_nothing_for_it() {
 }
 
 #[test]
-fn the_card_holds_the_plan_against_the_day() {
+fn the_card_compares_the_plan_with_the_day() {
     let mut phone = begun();
     let spot = Spot { mark: None, bearing_cdeg: 0, reach: wraps(1_600), clipped: true };
     phone.tap(MORNING + 5_000, &Action::SetSpot { rod: 1, spot }).unwrap();
@@ -210,7 +210,7 @@ fn the_card_holds_the_plan_against_the_day() {
     let shared = day_card::leaf(&mut phone, Which::Day, end + 1_000).keys.remove(0).tap;
     let KeyTap::Share { text } = shared else { panic!("{shared:?}") };
     assert!(text.contains(&format!("\nPlan: {}\n", says[0])), "{text}");
-    // At home the plan of that day is written anew: what was fished by stays.
+    // At home the plan of that day is rewritten: the plan of the session stays as it was.
     phone.tap(end + 60 * MIN, &plan(PlanTap::Reach { reach: wraps(900) })).unwrap();
     phone.open();
     assert_eq!(card(&mut phone, end + 61 * MIN), says);
@@ -227,7 +227,7 @@ fn without_a_plan_there_is_no_trace_of_one() {
 }
 
 #[test]
-fn one_tap_says_not_today_before_the_start_and_holds_over_a_restart() {
+fn one_tap_drops_the_plan_before_the_start_and_survives_a_restart() {
     let mut phone = planned();
     let row = setup_row(&mut phone, MORNING - MIN).unwrap();
     assert_eq!((row.value.as_str(), row.choices.len()), ("for today", 2));
@@ -236,7 +236,7 @@ fn one_tap_says_not_today_before_the_start_and_holds_over_a_restart() {
     assert_eq!(setup_row(&mut phone, MORNING - 40_000).unwrap().value, "not today");
     phone.tap(MORNING, &start_at("14")).unwrap();
     assert_eq!((due_at(&mut phone, MORNING + MIN), lines(&mut phone).len()), (Vec::new(), 0));
-    // The angler thinks better of it: one tap on the Bench.
+    // The angler changes their mind: one tap on the Bench.
     let key = leaf(&mut phone, MORNING + MIN, "plan").keys.remove(0);
     assert_eq!(key.label, "TODAY");
     let KeyTap::Send { action } = key.tap else { panic!("{:?}", key.tap) };
@@ -245,7 +245,7 @@ fn one_tap_says_not_today_before_the_start_and_holds_over_a_restart() {
 }
 
 #[test]
-fn one_tap_says_not_today_on_the_day_and_undo_brings_it_back() {
+fn one_tap_drops_the_plan_during_the_day_and_undo_restores_it() {
     let mut phone = begun();
     let key = leaf(&mut phone, MORNING + MIN, "plan").keys.remove(0);
     assert_eq!(key.label, "NOT TODAY");
@@ -264,7 +264,7 @@ fn one_tap_says_not_today_on_the_day_and_undo_brings_it_back() {
 }
 
 #[test]
-fn the_nearest_plan_counts_and_one_that_was_fished_by_no_more() {
+fn the_nearest_plan_counts_unless_it_has_been_used() {
     let mut phone = planned();
     phone.tap(20_000, &Action::StartSession { setup: None }).unwrap();
     assert_eq!(lines(&mut phone).len(), 6, "a day early");
@@ -280,7 +280,7 @@ fn the_nearest_plan_counts_and_one_that_was_fished_by_no_more() {
 }
 
 #[test]
-fn a_clock_that_is_set_neither_brings_a_line_early_nor_hides_it() {
+fn setting_the_clock_neither_shows_a_line_early_nor_hides_it() {
     let mut phone = begun();
     phone.tap(MORNING + 5 * MIN, &CAST).unwrap();
     let moments = [MORNING + 10 * MIN, MORNING + 89 * MIN, MORNING + 91 * MIN, MORNING + 119 * MIN];
@@ -300,7 +300,7 @@ fn a_clock_that_is_set_neither_brings_a_line_early_nor_hides_it() {
 }
 
 #[test]
-fn a_restart_of_the_phone_loses_no_line() {
+fn no_line_is_lost_when_the_phone_restarts() {
     let mut phone = begun();
     phone.boots = 1;
     phone.open();
@@ -310,7 +310,7 @@ fn a_restart_of_the_phone_loses_no_line() {
 }
 
 #[test]
-fn a_partners_plan_stays_the_partners() {
+fn a_partners_plan_is_never_used() {
     let mut theirs = planned();
     theirs.tap(20_000, &START).unwrap();
     let mut go = |_: Progress| ControlFlow::Continue(());
@@ -331,7 +331,7 @@ fn a_partners_plan_stays_the_partners() {
     assert!(leaf(&mut phone, 3 * MIN, "plan").lines.is_empty());
     phone.tap(MORNING, &start_at("14")).unwrap();
     assert_eq!((lines(&mut phone).len(), due_at(&mut phone, MORNING + MIN).len()), (0, 0));
-    // What is planned on this phone goes into a kit of its own.
+    // A plan written on this phone goes into this phone's own kit.
     phone.tap(MORNING + 2 * MIN, &Action::EndSession).unwrap();
     phone.tap(MORNING + 3 * MIN, &plan(PlanTap::Leave { minutes: Some(8) })).unwrap();
     assert_eq!(phone.app().journal.recent().kits().len(), 2);
@@ -343,7 +343,7 @@ fn a_partners_plan_stays_the_partners() {
 
 /// The card in every language, with every message of the plan made.
 #[test]
-fn the_plan_is_said_in_every_language() {
+fn the_plan_is_shown_in_every_language() {
     let mut phone = begun();
     phone.tap(MORNING + MIN, &CAST).unwrap();
     phone.tap(MORNING + 20 * MIN, &WOUND_IN).unwrap();

@@ -8,7 +8,7 @@ use std::ops::ControlFlow;
 use std::path::PathBuf;
 
 const DAY: i64 = 24 * 60 * MIN;
-/// Pink and white by turns, nine switches.
+/// Pink and white in turn, nine switches.
 const PLAN: &str = "pwwppwwppwwppwwppw";
 
 fn go(_: Progress) -> ControlFlow<()> {
@@ -20,8 +20,8 @@ impl Phone {
         self.app().act(action, moment).unwrap();
     }
 
-    /// A day that is left open: pink gets its bites after seven to ten minutes, white two in ten after twelve and otherwise
-    /// none in fifteen. `moment` tells when a minute of the day is.
+    /// A day that isn't ended: pink gets its bites after seven to ten minutes, white two in ten after twelve
+    /// and otherwise none in fifteen. `moment` converts a minute of the day to a moment.
     fn alternates_by(&mut self, moment: &dyn Fn(i64) -> Moment, water: &str, plan: &str) -> i64 {
         self.tap_at(&moment(0), &typed(TypedInto::Water, water));
         self.tap_at(&moment(1), &START);
@@ -81,13 +81,13 @@ impl Phone {
     }
 }
 
-/// How many days and casts the only question has, and what is said.
+/// How many days and casts the only question has, and its verdict.
 fn verdict(lines: Option<&Vec<LeafLine>>) -> String {
     lines.map_or_else(String::new, |lines| lines[1].label.clone())
 }
 
 #[test]
-fn the_same_two_on_two_days_of_one_water_are_a_question_without_any_set_up() {
+fn the_same_two_values_on_two_days_of_one_water_are_a_question_without_set_up() {
     let mut phone = Phone::new();
     phone.alternates(0, "Mill pool", PLAN);
     assert_eq!(phone.asked(DAY / 2), None, "one day is no question over days");
@@ -147,7 +147,7 @@ fn another_water_a_water_without_a_name_and_days_changed_too_seldom_add_nothing(
     assert_eq!(lines[2].detail, "How many more days it would take can't be said yet.");
 }
 
-/// The day that runs is one of them, cast by cast, and its question is not asked anew where nothing has changed.
+/// The running day is one of them, cast by cast, and the question is not recomputed if nothing has changed.
 #[test]
 fn today_counts_as_it_goes_on() {
     let mut phone = Phone::new();
@@ -188,9 +188,9 @@ fn a_clock_reset_to_1970_between_two_days_changes_nothing() {
     assert_eq!(phone.asked(2 * DAY).unwrap(), ordinary);
 }
 
-/// A session whose beginning is removed is none, and is one again after UNDO.
+/// A session whose beginning is removed doesn't count, and counts again after UNDO.
 #[test]
-fn a_session_removed_and_brought_back_takes_its_evidence_along() {
+fn a_session_that_is_removed_and_restored_takes_its_evidence_along() {
     let mut phone = Phone::new();
     phone.alternates(0, "Mill pool", PLAN);
     let first = phone.app().session().unwrap().id;

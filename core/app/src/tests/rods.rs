@@ -1,9 +1,9 @@
-//! Two and three rods, told apart from standing.
+//! Two and three rods, which can be told apart while standing.
 
 use super::*;
 use restwater_screen::SetupTap;
 
-fn with_rods(rods: u8) -> Phone {
+pub(super) fn with_rods(rods: u8) -> Phone {
     let mut phone = Phone::new();
     phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods } }).unwrap();
     phone.tap(0, &START).unwrap();
@@ -15,7 +15,7 @@ fn labels(phone: &mut Phone, ms: i64) -> Vec<String> {
 }
 
 #[test]
-fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_say_so() {
+fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_are_marked() {
     let mut phone = with_rods(3);
     assert_eq!(labels(&mut phone, 0), ["Rod 1: in", "Rod 2: in", "Rod 3: in"]);
     phone.tap(MIN, &Action::Cast { rod: 2 }).unwrap();
@@ -24,7 +24,8 @@ fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_say_so() {
     assert_eq!(labels(&mut phone, 4 * MIN), ["Rod 1", "Rod 2: due first", "Rod 3: in"]);
     let spoken = |phone: &mut Phone, ms| phone.bank(ms).rods[1].spoken.clone();
     assert_eq!(spoken(&mut phone, 4 * MIN), "Rod 2, out 3 minutes, due first");
-    // A fish on the rod that isn't chosen is seen where it is; the bait that is left has no other to be first of.
+    // A fish on a rod that isn't chosen is shown at that rod. Only one bait is left out, so none is due
+    // first.
     phone.tap(9 * MIN, &Action::Bite { rod: 2 }).unwrap();
     assert_eq!(labels(&mut phone, 9 * MIN), ["Rod 1", "Rod 2: FISH ON", "Rod 3: in"]);
     assert_eq!(
@@ -36,7 +37,7 @@ fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_say_so() {
 }
 
 #[test]
-fn one_rod_says_its_name_and_no_more() {
+fn a_single_rod_shows_only_its_name() {
     let mut phone = with_rods(1);
     phone.tap(MIN, &CAST).unwrap();
     assert_eq!(labels(&mut phone, 2 * MIN), ["Rod 1"]);

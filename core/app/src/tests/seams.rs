@@ -1,4 +1,4 @@
-//! What the angler sees after a restart, under a wrong clock, after an import and after a removal.
+//! What the angler sees after a restart, with a wrong clock, after an import and after a removal.
 
 mod any_life;
 
@@ -19,7 +19,7 @@ fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
 
-/// The wall clock says `wall_ms`, whatever the time is.
+/// A moment at which the wall clock shows `wall_ms`, whatever the time is.
 fn with_wall(ms: i64, wall_ms: i64) -> Moment {
     Moment { wall_ms, ..at(ms) }
 }
@@ -36,7 +36,7 @@ fn water(name: &str) -> Action {
     typed(TypedInto::Water, name)
 }
 
-/// A phone of its own: its ids differ from those of the other phones of the test.
+/// A phone whose ids differ from those of the test's other phones.
 fn phone(entropy: u64) -> Phone {
     Phone::with_ids_from(entropy)
 }
@@ -71,7 +71,7 @@ impl Phone {
         self.app().session().unwrap().marks.iter().map(|mark| mark.name.clone()).collect()
     }
 
-    /// Entries of elsewhere, put into the log while the app is closed.
+    /// Puts entries from elsewhere into the log while the app is closed.
     fn put(&mut self, ops: &[Op]) {
         drop(self.app.take());
         let mut store = Store::open(self.dir.path(), Uuid::nil()).unwrap();
@@ -82,7 +82,7 @@ impl Phone {
 }
 
 #[test]
-fn a_tap_under_a_clock_reset_to_1970_leaves_todays_session_on_the_screen_after_a_restart() {
+fn after_a_tap_with_the_clock_at_1970_todays_session_is_still_shown_after_a_restart() {
     let mut phone = started();
     phone.tap(60 * MIN, &Action::EndSession).unwrap();
     phone.tap(DAY, &water("Alder Pool")).unwrap();
@@ -125,7 +125,7 @@ fn with_a_partners_later_session() -> (Phone, Uuid) {
 }
 
 #[test]
-fn a_partners_session_stays_the_partners_after_its_import_was_taken_back_and_brought_back() {
+fn a_partners_session_stays_the_partners_after_its_import_was_undone_and_redone() {
     let (mut mine, id) = with_a_partners_later_session();
     assert_eq!(mine.water().as_deref(), Some("Mill pool"));
     mine.tap(42 * MIN, &Action::UndoImport { id }).unwrap();
@@ -138,7 +138,7 @@ fn a_partners_session_stays_the_partners_after_its_import_was_taken_back_and_bro
 }
 
 #[test]
-fn a_note_in_a_partners_session_does_not_make_it_mine_and_undo_takes_it_back_after_a_restart() {
+fn a_note_in_a_partners_session_does_not_make_it_mine_and_can_be_undone_after_a_restart() {
     let (mut mine, _) = with_a_partners_later_session();
     let both = FilterTap::Whose { whose: Whose::Both };
     mine.tap(42 * MIN, &Action::Book { tap: BookTap::Filter { set: BookSet::Shown, by: both } }).unwrap();
@@ -159,7 +159,7 @@ fn a_note_in_a_partners_session_does_not_make_it_mine_and_undo_takes_it_back_aft
 }
 
 #[test]
-fn undo_brings_back_what_was_taken_away_and_redo_takes_it_away_again() {
+fn undo_restores_what_was_removed_and_redo_removes_it_again() {
     let mut phone = started();
     phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
     let id = phone.app().session().unwrap().marks[0].id;
@@ -184,7 +184,7 @@ fn undo_brings_back_what_was_taken_away_and_redo_takes_it_away_again() {
 }
 
 #[test]
-fn one_mark_of_a_map_is_taken_away_alone_and_undo_still_takes_back_the_map() {
+fn one_mark_of_a_map_can_be_removed_and_undo_still_removes_the_whole_map() {
     let mut phone = started();
     let map = phone.dir.path().join("map");
     let mark = |name: &str, bearing: i32| {
@@ -210,7 +210,7 @@ fn one_mark_of_a_map_is_taken_away_alone_and_undo_still_takes_back_the_map() {
 }
 
 #[test]
-fn taking_an_import_of_my_own_entries_back_is_no_press_of_undo() {
+fn undoing_an_import_of_my_own_entries_is_not_a_step_of_undo() {
     let mut before = started();
     before.tap(MIN, &CAST).unwrap();
     drop(before.app.take());
@@ -241,7 +241,7 @@ fn taking_an_import_of_my_own_entries_back_is_no_press_of_undo() {
 }
 
 #[test]
-fn an_entry_of_a_later_version_about_a_fish_leaves_its_weight_as_it_was_mended() {
+fn an_entry_of_a_later_version_about_a_fish_does_not_revert_its_mended_weight() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(15 * MIN, &BITE).unwrap();
@@ -305,7 +305,7 @@ fn copying_the_last_set_up_at_the_same_peg_keeps_the_outline() {
 }
 
 #[test]
-fn waters_without_a_name_are_not_taken_for_one_water() {
+fn waters_without_a_name_do_not_count_as_one_water() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     let place = Action::PlacePeg { lat_e7: 560_000_000, lon_e7: -40_000_000, straight_out_cdeg: 0 };
@@ -332,7 +332,7 @@ fn a_partners_phone_with_the_same_boot_count_is_measured_by_the_wall_clock() {
         id: Uuid::from_u128(0xABC),
         device: Uuid::from_u128(0xD2),
         hlc: Hlc { ms: start.hlc.ms + 60_000, count: 0 },
-        // Their phone was started long before mine, and as often.
+        // Their phone was started long before mine, and has the same boot count.
         at: Moment { mono_ms: 900_000_000, ..at(MIN) },
         payload: Payload::Cast { rod: 1 },
         ..start

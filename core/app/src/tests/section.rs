@@ -1,4 +1,4 @@
-//! The section of a match: nets of the others, called or guessed, and the rule that is kept in words.
+//! The section of a match: the other anglers' nets, called or guessed, and the match rule in words.
 
 use super::match_day::{FISHING, in_match, tap, weighed_in, weight};
 use super::*;
@@ -24,7 +24,8 @@ impl Phone {
     }
 }
 
-/// A fish of 4 lb in the net, four pegs of the section to the left and one to the right; the next on the left is guessed at 5 lb.
+/// A fish of 4 lb in the net, four pegs of the section to the left and one to the right; the next peg on the
+/// left is estimated at 5 lb.
 fn with_a_guess() -> (Phone, i64) {
     let mut phone = in_match();
     phone.land(FISHING);
@@ -42,7 +43,7 @@ fn with_a_guess() -> (Phone, i64) {
 #[test]
 fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
     let (mut phone, now) = with_a_guess();
-    // 5 lb by eye may be 3 lb 12 oz: the 4 lb may be ahead of it, or behind it and the four that nobody knows.
+    // 5 lb by eye may be 3 lb 12 oz, so the 4 lb may be ahead of it, or behind it and the four unknown nets.
     assert_eq!(phone.coming(now, "Place in the section").as_deref(), Some("1 to 6 of 6"));
     let how =
         phone.view(now).coming_figures.lines.into_iter().find(|note| note.starts_with("Place:")).unwrap();
@@ -50,7 +51,7 @@ fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
         how.starts_with("Place: your nets count 4 lb, and 1 of 5 others are known, 1 of them guessed."),
         "{how}"
     );
-    // The pad goes on to the next peg by itself.
+    // The pad selects the next peg by itself.
     assert_eq!(phone.view(now).weigh_in.unwrap().title, "Weigh-in: Right 1");
     let over = 331 * MIN;
     phone.tap(over, &weighed_in("Net 1", 1_024)).unwrap();
@@ -59,7 +60,7 @@ fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
     for (i, pounds) in [9, 3, 3, 5, 2].into_iter().enumerate() {
         phone.scales_show(over + 2 * MIN + i64::try_from(i).unwrap() * 2_000, &[pounds]);
     }
-    // Called from the left: 9, 3, 3, 5 and, on the right, 2 lb; the own 4 lb is third.
+    // Called from the left: 9, 3, 3, 5 and, on the right, 2 lb. The own 4 lb is third.
     assert_eq!(phone.coming(over + 3 * MIN, "Place in the section").as_deref(), Some("3 of 6"));
     phone.tap(over + 4 * MIN, &peg(Side::Left, 4)).unwrap();
     let lines = phone.view(over + 4 * MIN).weigh_in.unwrap().lines;
@@ -69,7 +70,7 @@ fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
 }
 
 #[test]
-fn another_anglers_net_outlives_a_restart_and_is_undone_and_redone() {
+fn another_anglers_net_survives_a_restart_and_can_be_undone_and_redone() {
     let (mut phone, now) = with_a_guess();
     phone.open();
     assert_eq!(phone.coming(now, "Place in the section").as_deref(), Some("1 to 6 of 6"));
@@ -83,9 +84,9 @@ fn another_anglers_net_outlives_a_restart_and_is_undone_and_redone() {
     assert_eq!(phone.app().session().unwrap().section, None);
 }
 
-/// The match clock says whether a weight is a guess: a wall clock that was moved doesn't.
+/// Whether a weight is a guess depends on the match clock, not on a wall clock that was moved.
 #[test]
-fn a_moved_wall_clock_makes_no_guess_a_call() {
+fn moving_the_wall_clock_does_not_turn_a_guess_into_a_called_weight() {
     let (mut phone, now) = with_a_guess();
     let moved = |ms: i64| Moment { wall_ms: at(ms).wall_ms + 600 * MIN, ..at(ms) };
     let taps = [peg(Side::Right, 1), tap(MatchTap::ScalesDigit { digit: 7 }), tap(MatchTap::WeighIn)];
@@ -97,7 +98,7 @@ fn a_moved_wall_clock_makes_no_guess_a_call() {
 }
 
 #[test]
-fn section_and_nets_go_with_a_file_and_away_with_its_import() {
+fn section_and_nets_are_exported_and_disappear_when_the_import_is_undone() {
     let (mut mine, now) = with_a_guess();
     let all =
         Action::Files { tap: restwater_screen::FilesTap::Span { span: restwater_screen::Span::Everything } };
@@ -136,4 +137,31 @@ fn the_rule_on_dead_fish_is_kept_in_the_organisers_words() {
     assert!(phone.app().message(&refused).starts_with("No match is set."));
     let refused = phone.tap(2_000, &tap(MatchTap::Section { left: 1, right: 1 })).unwrap_err();
     assert!(phone.app().message(&refused).starts_with("No match is set."));
+}
+
+/// The section was shortened, or set back by UNDO, while a peg beyond it hung on the scales.
+#[test]
+fn what_was_typed_goes_to_the_net_that_the_page_names() {
+    let mut phone = in_match();
+    phone.tap(FISHING, &tap(MatchTap::Section { left: 4, right: 1 })).unwrap();
+    let over = 331 * MIN;
+    phone.tap(over, &peg(Side::Left, 4)).unwrap();
+    phone.tap(over + MIN, &tap(MatchTap::Section { left: 2, right: 1 })).unwrap();
+    assert_eq!(phone.view(over + 2 * MIN).weigh_in.unwrap().title, "Weigh-in: Net 1");
+    phone.scales_show(over + 3 * MIN, &[9]);
+    let session = phone.app().session().unwrap();
+    assert_eq!(session.scales.iter().map(|scales| scales.net.as_str()).collect::<Vec<_>>(), ["Net 1"]);
+    assert!(session.others.is_empty());
+}
+
+#[test]
+fn a_net_that_the_rules_no_longer_have_leaves_the_scales() {
+    let mut phone = in_match();
+    let over = 331 * MIN;
+    phone.tap(over, &tap(MatchTap::ScalesNet { name: "Net 2".into() })).unwrap();
+    let one = restwater_screen::RuleTap::Nets { count: 1 };
+    phone.tap(over + MIN, &tap(MatchTap::Rule { rule: one })).unwrap();
+    assert_eq!(phone.view(over + 2 * MIN).weigh_in.unwrap().title, "Weigh-in: Net 1");
+    phone.scales_show(over + 3 * MIN, &[9]);
+    assert_eq!(phone.app().session().unwrap().scales[0].net, "Net 1");
 }

@@ -1,4 +1,4 @@
-//! Fish that show.
+//! Fish that show themselves.
 
 use super::*;
 use restwater_log::{FishSign, OtherPeg, Payload, Side};
@@ -42,7 +42,7 @@ fn fish_that_show_are_two_taps_from_the_bank_and_a_reason_for_where_next() {
 }
 
 #[test]
-fn without_a_spot_fish_show_at_the_aim_and_on_the_map_by_a_row_of_its_keys() {
+fn without_a_spot_fish_are_logged_at_the_aim_or_by_a_row_of_keys_on_the_map() {
     let mut phone = started();
     assert_eq!(phone.seen_screen(MIN).title, "Fish showing at the aim on the map");
     phone.tap(2 * MIN, &sign(FishSign::Rolled)).unwrap();
@@ -61,7 +61,7 @@ fn caught(side: Side) -> Action {
 }
 
 #[test]
-fn a_neighbours_fish_is_one_key_of_the_bank_which_says_the_side_and_any_side_from_the_screen() {
+fn a_neighbours_fish_has_a_key_on_the_bank_for_the_last_side_and_any_side_on_its_screen() {
     let mut phone = started();
     let key = phone.bank_key(MIN, Key::Neighbour);
     assert_eq!((key.label.as_str(), key.enabled), ("LEFT PEG", true));
@@ -102,7 +102,7 @@ fn a_neighbours_fish_is_one_key_of_the_bank_which_says_the_side_and_any_side_fro
 }
 
 #[test]
-fn many_more_fish_of_the_neighbours_are_not_the_lakes_doing() {
+fn if_neighbours_catch_far_more_it_is_not_the_lake() {
     let mut phone = started();
     for i in 0..20 {
         phone.tap((1 + 7 * i) * MIN, &caught(Side::Right)).unwrap();
@@ -113,7 +113,7 @@ fn many_more_fish_of_the_neighbours_are_not_the_lakes_doing() {
 }
 
 #[test]
-fn a_doubtful_fish_of_a_neighbour_is_taken_away_in_mend_and_a_cast_is_not() {
+fn a_doubtful_fish_of_a_neighbour_can_be_removed_in_mend_but_a_cast_can_not() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(10 * MIN, &caught(Side::Left)).unwrap();

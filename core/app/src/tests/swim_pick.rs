@@ -71,7 +71,7 @@ fn a_tap_on_the_map_and_next_cast_here_send_the_cast_there_and_the_ring_stays() 
     let first = thumb.ring();
     let cells = swim_of(thumb.app.session().unwrap()).unwrap().cells().len();
     let map = thumb.map();
-    // All over the map: each tap on the water aims at something, and the ring waits for the key.
+    // Anywhere on the map a tap on the water aims at a cell, and the ring moves only with the key.
     let mut aimed = std::collections::BTreeSet::new();
     for i in 0..30 {
         for j in 0..30 {
@@ -94,7 +94,7 @@ fn a_tap_on_the_map_and_next_cast_here_send_the_cast_there_and_the_ring_stays() 
 }
 
 #[test]
-fn step_keys_move_the_aim_one_cell_and_back_puts_them_away() {
+fn step_keys_move_the_aim_by_one_cell_and_back_hides_them() {
     let mut phone = started();
     let mut thumb = thumb(&mut phone);
     let before = thumb.view();

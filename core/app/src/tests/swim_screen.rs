@@ -1,9 +1,9 @@
-//! The Swim screen through App: names, the peg's place, GeoJSON, and bad input.
+//! The Swim screen through the App: names, the position of the peg, GeoJSON, and bad input.
 
 use super::*;
 use restwater_log::{Payload, SwimSetup};
 use restwater_screen::{HazardKind, SwimThing, SwimView};
-use restwater_swim::{FeatureKind, LineRole, SwimScene};
+use restwater_swim::{FeatureKind, LineRole, MarkShape, SwimScene};
 
 fn swim(phone: &mut Phone, ms: i64) -> SwimView {
     match phone.app().screen(Which::Swim, &at(ms)).unwrap() {
@@ -28,7 +28,7 @@ fn scene(phone: &mut Phone, ms: i64, small: bool) -> SwimScene {
     phone.app().swim_scene(&at(ms), &glass(small)).unwrap()
 }
 
-/// Refused with this kind, in words that end a sentence, and nothing was logged.
+/// Asserts that the action is refused with this kind and a whole sentence, and that nothing was logged.
 fn refused(phone: &mut Phone, ms: i64, action: &Action, kind: ErrorKind) -> String {
     let before = phone.app().ops().len();
     let error = phone.tap(ms, action).unwrap_err();
@@ -130,7 +130,7 @@ fn features_and_hazards_take_the_typed_name_and_their_kind() {
 }
 
 #[test]
-fn two_marks_never_stand_on_one_bearing() {
+fn two_marks_never_share_a_bearing() {
     let mut phone = started();
     phone.tap(1_000, &Action::MarkHere { name: "Gate".into() }).unwrap();
     let bearing_cdeg = phone.app().session().unwrap().marks[0].bearing_cdeg;
@@ -152,7 +152,7 @@ fn bounds_that_leave_no_water_and_bands_without_width_are_refused() {
     assert!(said.contains("no water"), "{said}");
     refused(&mut phone, 2_000, &choose(SwimTap::RestTarget { minutes: 0 }), ErrorKind::BadInput);
     refused(&mut phone, 3_000, &choose(SwimTap::LeftPeg { cm: Some(91440) }), ErrorKind::BadInput);
-    // A band narrower than any cast can be told apart is drawn 2 m wide; none takes the usual ones.
+    // A band too narrow to tell casts apart is drawn 2 m wide; `None` means the usual bands.
     phone.tap(5_000, &choose(SwimTap::Band { cm: Some(1) })).unwrap();
     assert!(!scene(&mut phone, 6_000, false).line_role.is_empty());
     phone.tap(7_000, &choose(SwimTap::Band { cm: None })).unwrap();
@@ -160,7 +160,7 @@ fn bounds_that_leave_no_water_and_bands_without_width_are_refused() {
 }
 
 #[test]
-fn a_range_of_a_thousand_yards_and_spots_beyond_the_boundary() {
+fn a_range_of_a_thousand_yards_is_refused_but_a_spot_beyond_the_boundary_is_logged() {
     let mut phone = started();
     let to =
         |reach| Action::SetSpot { rod: 1, spot: Spot { mark: None, bearing_cdeg: 0, reach, clipped: true } };
@@ -173,7 +173,8 @@ fn a_range_of_a_thousand_yards_and_spots_beyond_the_boundary() {
         &to(Reach::Wraps { hundredths: u32::MAX, span_tenth_mm: u32::MAX }),
         ErrorKind::BadInput,
     );
-    // Beyond the boundary a cast can be logged, since it was made; the picture leaves it out and the figures count it.
+    // A cast beyond the boundary can be logged, since it was made. The picture leaves it out, but the figures
+    // count it.
     phone.tap(4_000, &choose(SwimTap::FarBank { cm: Some(3000) })).unwrap();
     phone.tap(5_000, &to(Reach::Metres { cm: 4_000 })).unwrap();
     phone.tap(6_000, &CAST).unwrap();
@@ -183,7 +184,7 @@ fn a_range_of_a_thousand_yards_and_spots_beyond_the_boundary() {
 }
 
 #[test]
-fn what_a_file_brings_that_no_swim_can_have_is_left_out_of_the_picture() {
+fn impossible_things_from_a_file_are_left_out_of_the_picture() {
     let mut phone = started();
     let session = phone.app().session().unwrap().id;
     let bow = vec![(-900, 1_000), (900, 4_000), (900, 1_000), (-900, 4_000)];
@@ -275,7 +276,7 @@ fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
     let place = swim(&mut phone, 23_000).place;
     let values: Vec<&str> = place.fields.iter().map(|f| f.value.as_str()).collect();
     assert_eq!(values, ["-17", "179.9999", "90"]);
-    // On the date line the picture is cut in two, and comes back whole.
+    // At the date line the polygon is cut in two, and is joined again on import.
     let (text, _) = phone.app().export_geojson(true).unwrap();
     assert!(text.contains("MultiPolygon"), "{text}");
     assert_eq!(phone.app().look_at_geojson(&text).unwrap().entries, 0);
@@ -298,7 +299,7 @@ fn furnished() -> Phone {
 }
 
 #[test]
-fn a_swim_goes_to_another_phone_and_one_undo_takes_it_back() {
+fn a_swim_goes_to_another_phone_and_one_undo_removes_it() {
     let mut phone = furnished();
     let (text, _) = phone.app().export_geojson(false).unwrap();
     assert!(!text.contains("coordinates"), "positions are left out unless asked for");
@@ -327,13 +328,13 @@ fn a_swim_goes_to_another_phone_and_one_undo_takes_it_back() {
     assert_eq!(after.swim, bare_before);
     other.tap(14_000, &Action::Redo).unwrap();
     assert_eq!(other.app().session().unwrap().outline_cm.len(), 4);
-    // Bounds said later replace the outline.
+    // Bounds entered later replace the outline.
     other.tap(15_000, &choose(SwimTap::FarBank { cm: Some(4000) })).unwrap();
     assert!(other.app().session().unwrap().outline_cm.is_empty());
 }
 
 #[test]
-fn an_outline_is_taken_away_by_a_tap() {
+fn an_outline_is_removed_by_a_tap() {
     let mut phone = furnished();
     let (text, _) = phone.app().export_geojson(false).unwrap();
     let mut other = started();
@@ -412,7 +413,7 @@ fn any_swim_tap() -> impl Strategy<Value = Action> {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
-    /// Whatever is tapped and typed, there is a swim to show, and its labels keep apart.
+    /// Whatever is tapped and typed, there is a swim to show, and its labels don't overlap.
     #[test]
     fn any_taps_leave_a_swim_to_show(taps in proptest::collection::vec(any_swim_tap(), 1..25)) {
         let mut phone = started();
@@ -430,4 +431,45 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn an_earlier_moment_is_shown_on_the_swim_alone_and_nothing_is_logged_at_its_ring() {
+    let mut phone = started();
+    phone.tap(24 * MIN, &Action::CastHere).unwrap();
+    phone.tap(25 * MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &Action::Replay { steps_back: 3 }).unwrap();
+    assert!(!swim(&mut phone, 31 * MIN).replay.is_empty());
+    let small = scene(&mut phone, 31 * MIN, true);
+    assert!(small.mark_shape.contains(&MarkShape::OutNow), "the Bank's fan shows what is out now");
+    let tags = |phone: &mut Phone| -> Vec<String> {
+        swim(phone, 31 * MIN).rows.into_iter().map(|row| row.tag).collect()
+    };
+    assert!(
+        !tags(&mut phone).iter().any(|tag| ["seen", "feed", "feature", "hazard"].contains(&tag.as_str()))
+    );
+    for tap in [SwimTap::Hazard { hazard: HazardKind::Rope }, SwimTap::Feature { feature: FeatureKind::Bar }]
+    {
+        let said = refused(&mut phone, 31 * MIN, &choose(tap), ErrorKind::NotNow);
+        assert_eq!(said, "This is the swim at an earlier moment. Tap NOW first.");
+    }
+    refused(&mut phone, 31 * MIN, &Action::CastHere, ErrorKind::NotNow);
+    // Whoever logs is looking at now.
+    phone.tap(32 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(swim(&mut phone, 33 * MIN).replay, "");
+    assert!(tags(&mut phone).contains(&"hazard".into()));
+}
+
+#[test]
+fn the_swim_of_a_day_that_has_ended_is_that_of_its_end() {
+    let mut phone = started();
+    phone.tap(5 * MIN, &CAST).unwrap();
+    phone.tap(15 * MIN, &WOUND_IN).unwrap();
+    phone.tap(20 * MIN, &Action::EndSession).unwrap();
+    let evening = swim(&mut phone, 21 * MIN);
+    let next_day = 20 * 60 * MIN;
+    assert_eq!(swim(&mut phone, next_day), evening);
+    phone.tap(next_day, &Action::Replay { steps_back: 1 }).unwrap();
+    let earlier = swim(&mut phone, next_day).replay;
+    assert!(earlier.contains("22:23"), "ten minutes before the end: {earlier}");
 }

@@ -1,4 +1,4 @@
-//! Imports that are taken back: what that means on this phone, on others, and for the taps that follow.
+//! Undone imports: what that means on this phone, on others, and for later taps.
 
 use super::whose::{all_sessions, go};
 use super::*;
@@ -6,9 +6,9 @@ use restwater_screen::SetupTap;
 
 const DAY: i64 = 24 * 60 * MIN;
 
-/// A partner takes my day in, takes that back, and sends me everything of his.
+/// A partner imports my day, undoes that, and sends me everything.
 #[test]
-fn a_partner_who_takes_my_day_back_takes_it_off_his_phone_alone() {
+fn a_partner_who_undoes_the_import_of_my_day_removes_it_only_there() {
     let mut theirs = Phone::with_ids_from(500);
     theirs.tap(0, &typed(TypedInto::Water, "Alder Pool")).unwrap();
     theirs.tap(30 * MIN, &START).unwrap();
@@ -28,9 +28,10 @@ fn a_partner_who_takes_my_day_back_takes_it_off_his_phone_alone() {
     assert!(update.undo_label.is_some_and(|label| label.starts_with("wound in")));
 }
 
-/// What was brought back goes out again: a file holds what is in force, whatever became of the import meanwhile.
+/// A redone import is exported again: a file contains what is in force, whatever happened to the import
+/// meanwhile.
 #[test]
-fn an_import_taken_back_is_not_sent_on_and_one_brought_back_is() {
+fn an_undone_import_is_not_exported_but_a_redone_one_is() {
     let mut theirs = Phone::with_ids_from(500);
     let end = theirs.day_with(-7 * DAY, "22", 3);
     let file = theirs.all_of_it(end + MIN);
@@ -51,7 +52,7 @@ fn an_import_taken_back_is_not_sent_on_and_one_brought_back_is() {
 }
 
 #[test]
-fn a_file_taken_in_again_after_it_was_taken_back_is_there_again() {
+fn a_file_can_be_imported_again_after_its_import_was_undone() {
     let mut theirs = Phone::with_ids_from(500);
     let end = theirs.day_with(-7 * DAY, "22", 3);
     let file = theirs.all_of_it(end + MIN);
@@ -66,16 +67,17 @@ fn a_file_taken_in_again_after_it_was_taken_back_is_there_again() {
     assert_eq!(mine.book_leaf(5 * MIN, "sessions").says, "2 sessions of 2.");
     let seen = mine.app().look_into(&file, &at(6 * MIN), &mut go).unwrap();
     assert!(!seen.brings, "nothing is left to bring: {:?}", seen.lines);
-    // The one line of it on the Files screen takes it back again, and so over a restart.
+    // Its single line on the Files screen undoes it again, even after a restart.
     mine.open();
     mine.tap(7 * MIN, &Action::UndoImport { id }).unwrap();
     mine.tap(8 * MIN, &all_sessions()).unwrap();
     assert_eq!(mine.book_leaf(8 * MIN, "sessions").says, "1 session of 1.");
 }
 
-/// A longer file of the same day, after the shorter one was taken back: the day is there, with all that the file holds.
+/// A longer file of the same day is imported after the shorter one was undone: the day is there, with
+/// everything in the file.
 #[test]
-fn a_longer_file_brings_back_the_day_whose_beginning_was_taken_back() {
+fn a_longer_file_restores_a_day_whose_beginning_was_undone_with_an_import() {
     let mut theirs = Phone::with_ids_from(500);
     theirs.tap(-DAY, &typed(TypedInto::Water, "Alder Pool")).unwrap();
     theirs.tap(-DAY + MIN, &START).unwrap();
@@ -95,7 +97,7 @@ fn a_longer_file_brings_back_the_day_whose_beginning_was_taken_back() {
 }
 
 #[test]
-fn taking_an_import_back_reads_no_session_that_the_bank_does_not_need() {
+fn undoing_an_import_reads_no_session_that_the_bank_does_not_need() {
     let mut theirs = Phone::with_ids_from(500);
     for day in 0..20 {
         theirs.day_with((day - 30) * DAY, "22", 1);
@@ -114,7 +116,7 @@ fn taking_an_import_back_reads_no_session_that_the_bank_does_not_need() {
     assert_eq!(mine.app().journal.recent().in_memory(), 1, "nor when the log was looked over");
 }
 
-/// A file of mine that a partner sends back is no news, taken back or not.
+/// My own file, sent back by a partner, brings nothing new, whether or not the partner undid its import.
 #[test]
 fn my_own_day_sent_back_to_me_brings_nothing() {
     let mut mine = started();
@@ -127,9 +129,9 @@ fn my_own_day_sent_back_to_me_brings_nothing() {
     assert_eq!((seen.new, seen.brings), (0, false), "{:?}", seen.lines);
 }
 
-/// Everything that an angler types on the set-up is copied with the last one: the feeder of a rod feeds with its casts.
+/// Copying the last set-up includes the feeder of a rod, which then feeds with its casts.
 #[test]
-fn the_feeder_of_the_last_day_is_on_the_line_again_when_its_set_up_is_copied() {
+fn copying_a_set_up_puts_its_feeder_on_the_line_again() {
     let mut phone = started();
     phone.tap(MIN, &tackle(TackleTap::Feeder { mg: Some(30_000) })).unwrap();
     phone.tap(2 * MIN, &Action::EndSession).unwrap();
@@ -139,7 +141,7 @@ fn the_feeder_of_the_last_day_is_on_the_line_again_when_its_set_up_is_copied() {
 }
 
 #[test]
-fn a_peg_of_two_like_digits_is_typed_as_fast_as_any_other() {
+fn a_peg_with_two_equal_digits_can_be_typed_as_fast_as_any_other() {
     let mut phone = Phone::new();
     for ms in [0, 300] {
         phone.tap(ms, &Action::Setup { tap: SetupTap::DrawDigit { digit: 2 } }).unwrap();

@@ -53,7 +53,7 @@ fn an_alarm_is_counted_from_the_splash_and_stops_with_the_cast() {
 }
 
 #[test]
-fn before_anything_is_known_recast_by_does_not_ring() {
+fn the_recast_alarm_does_not_ring_before_anything_is_known() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     phone.tap(MIN, &CAST).unwrap();
@@ -82,7 +82,7 @@ fn an_alarm_that_has_rung_stays_while_its_cast_is_out() {
 }
 
 #[test]
-fn the_alarm_counts_from_where_the_wait_counts() {
+fn the_alarm_counts_from_the_same_moment_as_the_wait() {
     let mut phone = Phone::new();
     for tap in [SetupTap::Settle { seconds: 120 }, SetupTap::TwitchRestarts { restarts: true }] {
         phone.tap(0, &Action::Setup { tap }).unwrap();
@@ -103,7 +103,7 @@ fn the_alarm_counts_from_where_the_wait_counts() {
 }
 
 #[test]
-fn settling_and_twitches_are_chosen_on_the_set_up_screen() {
+fn settling_time_and_twitches_are_chosen_on_the_set_up_screen() {
     let mut phone = Phone::new();
     let rows = |phone: &mut Phone| match phone.app().screen(Which::Setup, &at(0)).unwrap() {
         Screen::Setup(setup) => setup.rows,

@@ -1,4 +1,4 @@
-//! Whose day it is: my sessions, and those of a partner that came in by a file.
+//! Whose day it is: my sessions, and those imported from a partner's file.
 
 use super::learning::screens;
 use super::*;
@@ -21,7 +21,7 @@ fn shown(set: BookSet, whose: Whose) -> Action {
     Action::Book { tap: BookTap::Filter { set, by: FilterTap::Whose { whose } } }
 }
 
-/// The Book lists the sessions of everybody.
+/// Makes the Book list everybody's sessions.
 pub(super) fn all_sessions() -> Action {
     shown(BookSet::Shown, Whose::Both)
 }
@@ -68,7 +68,7 @@ impl Phone {
     }
 }
 
-/// A partner's day of eight bites is here, from a week ago; my own day begins, with nothing before it.
+/// A phone with a partner's imported day of eight bites from a week ago, on which my first own day begins.
 fn with_a_partners_day() -> (Phone, Uuid, i64) {
     let mut theirs = Phone::with_ids_from(500);
     let end = theirs.day_with(-7 * DAY, "22", 8);
@@ -80,7 +80,7 @@ fn with_a_partners_day() -> (Phone, Uuid, i64) {
 }
 
 #[test]
-fn a_partners_day_feeds_my_advice_only_when_it_is_asked_for_and_the_bank_says_so() {
+fn a_partners_day_counts_in_my_advice_only_if_chosen_and_the_bank_says_so() {
     let (mut mine, import, now) = with_a_partners_day();
     assert_eq!(mine.bank(now).strip.hold_min, None, "nothing of mine is known");
     assert!(mine.the_waits(now).counts.starts_with("Make a cast:"), "nothing of mine is known");
@@ -98,7 +98,7 @@ fn a_partners_day_feeds_my_advice_only_when_it_is_asked_for_and_the_bank_says_so
         mine.the_waits(now + MIN).counts,
         "8 bites in 8 casts, 117 min in the water. 1 earlier session in it is another angler's."
     );
-    // It outlives a restart, and an import taken back is out of the answer at once.
+    // The choice survives a restart, and an undone import no longer counts at once.
     mine.open();
     assert_eq!(mine.bank(now + MIN).advice, bank.advice);
     mine.tap(now + 2 * MIN, &Action::UndoImport { id: import }).unwrap();
@@ -123,7 +123,7 @@ fn the_book_shows_my_sessions_and_a_partners_when_asked_and_says_whose() {
     let rates = mine.book_leaf(now, "rates");
     assert!(rates.says.starts_with("Another angler's: about a bite every 15 min"), "{}", rates.says);
     assert!(rates.lines.last().unwrap().label.ends_with("another angler"), "{:?}", rates.lines);
-    // My days against theirs are two sets with nothing in both.
+    // My days and theirs are two sets without a common day.
     mine.tap(now + 1_000, &shown(BookSet::B, Whose::Them)).unwrap();
     let sets = mine.book_leaf(now + 1_000, "sets");
     assert_eq!(sets.lines[0].label, "A: my sessions, 1 session");
@@ -133,7 +133,7 @@ fn the_book_shows_my_sessions_and_a_partners_when_asked_and_says_whose() {
     assert_eq!(mine.book_leaf(now + 3_000, "sessions").says, "1 session of 1.");
 }
 
-/// The last session to copy, and the heights tried, are mine: a partner's later day changes neither.
+/// The last session to copy and the heights tried are mine; a partner's later day changes neither.
 #[test]
 fn copying_the_last_session_copies_mine() {
     let mut theirs = Phone::with_ids_from(500);
@@ -166,7 +166,7 @@ fn two_files_of_one_match_show_both_pegs_and_whose_they_are() {
     assert_eq!(said(&leaf.lines[from + 1]), ("Peg 14, mine".into(), "1 landed".into()));
     assert_eq!(said(&leaf.lines[from + 2]), ("Peg 22, another angler".into(), "3 landed".into()));
     assert_eq!(leaf.lines[from + 2].detail, "3 bites in 3 casts, 1 h 01");
-    // Seen from the partner's peg it is the other way round, and the page says whose it is.
+    // From the partner's peg it is the other way round, and the page says whose it is.
     mine.tap(end + 5 * MIN, &shown(BookSet::Shown, Whose::Them)).unwrap();
     let list = mine.book_leaf(end + 5 * MIN, "sessions").list;
     let key = list.iter().find(|key| key.label.contains("Peg 22")).unwrap().tap.action().unwrap().clone();
@@ -183,7 +183,7 @@ fn two_files_of_one_match_show_both_pegs_and_whose_they_are() {
 }
 
 #[test]
-fn the_last_sessions_on_a_peg_are_listed_mine_and_those_of_files() {
+fn the_last_sessions_on_a_peg_are_listed_both_mine_and_imported_ones() {
     let mut theirs = Phone::with_ids_from(500);
     let end = theirs.day_with(-7 * DAY, "14", 3);
     let file = theirs.all_of_it(end + MIN);
@@ -202,7 +202,7 @@ fn the_last_sessions_on_a_peg_are_listed_mine_and_those_of_files() {
         leaf.lines[0]
     );
     assert!(leaf.lines[1].label.ends_with("Peg 14"), "{:?}", leaf.lines[1]);
-    // The session that is fished there now isn't one of them; an import taken back is gone; a restart changes nothing.
+    // The running session there isn't one of them, an undone import is gone, and a restart changes nothing.
     mine.tap(0, &START).unwrap();
     assert_eq!(mine.book_leaf(MIN, "peg").lines.len(), 2);
     mine.open();
@@ -216,7 +216,7 @@ fn the_last_sessions_on_a_peg_are_listed_mine_and_those_of_files() {
     assert_eq!(mine.book_leaf(6 * MIN, "peg").says, "Peg 77, Mill pool: no other session here yet.");
 }
 
-/// A phone that was replaced is still mine: the sessions of a backup count once that is said.
+/// A replaced phone is still mine: the sessions of its backup count once I say so.
 #[test]
 fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
     let (mut mine, _, now) = with_a_partners_day();
@@ -236,10 +236,39 @@ fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
     assert_eq!(mine.book_leaf(now + 5_000, "sessions").says, "2 sessions of 2.");
     assert!(mine.bank(now + MIN).strip.hold_min.is_some(), "it counts as my own earlier day does");
     assert_eq!(mine.bank(now + MIN).advice.detail, "No cast has ended yet.");
-    // A session of this phone is mine, whatever is said.
+    // A session of this phone is mine in any case.
     let own = mine.book_leaf(now + MIN, "sessions").list[0].tap.action().unwrap().clone();
     mine.tap(now + MIN, &own).unwrap();
     assert!(mine.book_leaf(now + MIN, "session").keys.iter().all(|key| key.tag != "mine-"));
     let refused = mine.tap(now + 2 * MIN, &Action::Book { tap: BookTap::PhoneIsMine { mine: false } });
     assert!(matches!(refused, Err(AppError::NoSuchSession)));
+}
+
+/// What a partner's day leaves doubtful is the partner's to mend.
+#[test]
+fn to_mend_counts_my_days_and_mend_is_about_them() {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(-7 * DAY, &START).unwrap();
+    for (minute, action) in [(1, CAST), (31, CAST), (46, WOUND_IN), (50, Action::EndSession)] {
+        theirs.tap(-7 * DAY + minute * MIN, &action).unwrap();
+    }
+    let day = theirs.app().session().unwrap().clone();
+    assert_eq!(day.doubts.len(), 1);
+    let file = theirs.all_of_it(-6 * DAY);
+    let mut mine = started();
+    mine.take(&file, MIN);
+    mine.tap(2 * MIN, &all_sessions()).unwrap();
+    let list = mine.book_leaf(3 * MIN, "sessions");
+    assert!(list.list.len() == 2 && !list.says.contains("To mend"), "{}", list.says);
+    mine.tap(4 * MIN, &Action::Book { tap: BookTap::Open { session: day.id } }).unwrap();
+    let opened = mine.book_leaf(5 * MIN, "session");
+    assert!(opened.notes.iter().all(|note| !note.contains("To mend")), "{:?}", opened.notes);
+    let op = day.doubts[0].op;
+    let confirm = Action::Mend { op, tap: restwater_screen::MendTap::Confirm };
+    assert!(matches!(mine.tap(6 * MIN, &confirm), Err(AppError::NoSuchEntry)));
+    // A phone that was said to be the angler's own makes its days the angler's.
+    mine.tap(7 * MIN, &Action::Book { tap: BookTap::PhoneIsMine { mine: true } }).unwrap();
+    assert!(mine.book_leaf(8 * MIN, "sessions").says.contains("To mend: 1 entry"));
+    mine.tap(9 * MIN, &confirm).unwrap();
+    assert!(!mine.book_leaf(10 * MIN, "sessions").says.contains("To mend"));
 }

@@ -28,8 +28,8 @@ fn bites_on_one_side_of_an_alternation_are_clear() {
     assert_eq!(f.verdict, Verdict::ClearlyBetterHereToday(Side::A));
     assert_eq!((f.a.bites, f.b.bites, f.a.casts, f.b.casts, f.looked_at), (8, 0, 8, 8, 1));
     assert!(f.reasons.is_empty() && f.block_p_adjusted < 0.05);
-    // Priors, spells and slabs by scipy 1.17 (integrate.quad), the waits by statsmodels 0.15's partial likelihood (PHReg,
-    // Efron's ties); the more cautious of the two counts.
+    // Priors, spells and slabs by scipy 1.17 (integrate.quad), the waits by statsmodels 0.15's partial
+    // likelihood (PHReg, Efron's ties); the more cautious of the two counts.
     let near = |found: f64, outside: f64| assert!((found - outside).abs() < 2e-3, "{found} {outside}");
     near(f.belief_by_minutes.a, 0.9819);
     near(f.belief_by_waits.a, 0.9866);
@@ -39,17 +39,18 @@ fn bites_on_one_side_of_an_alternation_are_clear() {
 }
 
 #[test]
-fn the_same_bites_after_one_switch_say_nothing() {
+fn the_same_bites_after_a_single_switch_are_no_evidence() {
     let f = only(&day("AAAAAAAABBBBBBBB", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) }));
     assert_eq!(f.verdict, Verdict::CantTellYet);
     assert!(f.reasons.contains(&Reason::ChangedOnce));
     assert!(f.exact_p < 0.001 && f.block_p_adjusted == 1.0);
-    // scipy 1.17 (integrate.quad): strongly believed as it stands, so it is the single switch that keeps the words back.
+    // scipy 1.17 (integrate.quad): strongly believed as it stands, so only the single switch prevents a
+    // verdict.
     assert!((f.belief_by_minutes.a - 0.9331).abs() < 2e-3, "{:?}", f.belief_by_minutes);
 }
 
 #[test]
-fn few_bites_and_few_casts_say_nothing() {
+fn few_bites_or_few_casts_are_no_evidence() {
     let f = only(&day("ABAB", &[], |i, _| (8.0, i == 0)));
     assert_eq!(f.verdict, Verdict::CantTellYet);
     assert_eq!(f.reasons, [Reason::TooFewBites, Reason::TooFewCasts, Reason::TooFewSwitches]);
@@ -58,7 +59,7 @@ fn few_bites_and_few_casts_say_nothing() {
 /// Common practice, no source: later bites after longer waits must not be read as proof of the
 /// change of colour made meanwhile.
 #[test]
-fn leaving_it_longer_on_one_side_is_not_taken_for_the_colour() {
+fn leaving_casts_longer_on_one_side_does_not_count_as_an_effect_of_the_colour() {
     // White was left for 20 minutes and all bites come after 14: pink was wound in at 10.
     let f = only(&day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (10.0, false) } else { (15.0, true) }));
     assert_eq!(f.verdict, Verdict::CantTellYet);
@@ -69,7 +70,7 @@ fn leaving_it_longer_on_one_side_is_not_taken_for_the_colour() {
 }
 
 #[test]
-fn what_was_always_changed_together_is_never_clear() {
+fn factors_always_changed_together_are_never_clear() {
     let mut rows = day("ABBAABBAABBAABBA", &[], |_, l| if l == 'A' { (6.0, true) } else { (12.0, false) });
     for row in &mut rows {
         let height = if row.setup[&Factor::Colour] == "pink" { "20" } else { "40" };
@@ -86,7 +87,7 @@ fn what_was_always_changed_together_is_never_clear() {
 }
 
 #[test]
-fn landed_against_lost_is_told_apart_from_the_bites() {
+fn landed_against_lost_is_tested_separately_from_the_bites() {
     let mut rows = day("ABBAABBAABBAABBA", &[], |_, _| (6.0, true));
     for row in &mut rows {
         let pink = row.setup[&Factor::Colour] == "pink";
@@ -99,7 +100,7 @@ fn landed_against_lost_is_told_apart_from_the_bites() {
 }
 
 #[test]
-fn a_value_never_out_is_not_looked_at_and_bad_times_are_refused() {
+fn a_value_that_was_never_out_is_left_out_and_bad_times_are_refused() {
     let rows = day("ABAB", &[], |_, l| if l == 'A' { (0.0, false) } else { (9.0, true) });
     assert!(change_findings(&rows, 1).unwrap().is_empty());
     assert!(change_findings(&[], 1).unwrap().is_empty());

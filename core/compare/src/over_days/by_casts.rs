@@ -1,13 +1,14 @@
-//! A bite or none, cast against cast: the safe test of two proportions.
+//! Casts in pairs, each with or without a bite: the safe test of two proportions.
 //!
-//! The casts of a stratum are paired as they come, the first of A with the first of B. If both have one chance of a bite,
-//! whatever it is and however it changes from pair to pair, then for any two chances a and b named beforehand
+//! The casts of a stratum are paired in order, the first of A with the first of B. If both have the same
+//! chance of a bite, whatever it is and however it changes from pair to pair, then for any two chances a and
+//! b chosen beforehand
 //!
 //!   p_a(y_A) p_b(y_B) / (p_m(y_A) p_m(y_B)),  m = (a + b) / 2,
 //!
-//! is a fair bet or worse (Turner, Ly and Grünwald 2024, Generic e-variables for exact sequential k-sample tests, with one cast a side
-//! in each block). The odds of a and b differ by the ratio r, over which the mean is taken last; their middle is
-//! what the pairs before had.
+//! is a fair bet or worse (Turner, Ly and Grünwald 2024, Generic e-variables for exact sequential k-sample
+//! tests, with one cast a side in each block). The odds of a and b differ by the ratio r, over which the mean
+//! is taken last; their middle is the proportion in the earlier pairs.
 
 use super::curve::{Curve, ln_product};
 use libm::exp;
@@ -15,7 +16,7 @@ use libm::exp;
 /// A pair of casts: whether that of A had a bite, and that of B.
 pub(super) type Pair = [bool; 2];
 
-/// What a unit staked against "they are alike" has become.
+/// The present value of one unit staked against "they are alike".
 pub(super) fn e_value<'a>(days: impl Iterator<Item = &'a [Pair]>) -> f64 {
     let (mut bites, mut casts) = (0.5, 1.0);
     let mut bets: Vec<(Pair, f64)> = Vec::new();
@@ -31,8 +32,8 @@ pub(super) fn e_value<'a>(days: impl Iterator<Item = &'a [Pair]>) -> f64 {
     exp(Curve::of(paid).ln_e_value())
 }
 
-/// What the bet on one ratio pays, where `odds` are those of a bite in the middle between the two, and `lean` is the root of
-/// the ratio.
+/// What the bet on one ratio pays; `odds` are the odds of a bite in the middle between the two sides, and
+/// `lean` is the square root of the ratio.
 fn pays(pair: Pair, odds: f64, lean: f64) -> f64 {
     let chance = |odds: f64| odds / (1.0 + odds);
     let (a, b) = (chance(odds * lean), chance(odds / lean));
@@ -45,7 +46,7 @@ fn pays(pair: Pair, odds: f64, lean: f64) -> f64 {
 mod tests {
     use super::*;
 
-    /// By going through the four outcomes: whatever the common chance, what is paid on average is one at most, for any bet.
+    /// Over all four outcomes: whatever the common chance is, the mean payment of any bet is at most one.
     #[test]
     fn the_bet_on_a_pair_is_fair_or_worse_whatever_the_chance_of_a_bite() {
         for p in [0.01, 0.2, 0.5, 0.8, 0.99_f64] {
@@ -61,7 +62,7 @@ mod tests {
     }
 
     #[test]
-    fn the_more_pairs_differ_the_one_way_the_more_is_paid() {
+    fn more_pairs_that_differ_in_one_direction_pay_more() {
         let grown = |pairs: &[Pair]| e_value([pairs].into_iter());
         let (one_way, both_ways) = (vec![[true, false]; 12], [[true, false], [false, true]].repeat(6));
         assert!(grown(&one_way) > 20.0 && grown(&both_ways) < 1.0);

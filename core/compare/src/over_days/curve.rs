@@ -1,4 +1,5 @@
-//! The likelihood of the ratio of two rates over a grid of ratios: that of several days is the product of theirs.
+//! The likelihood of the ratio of two rates on a grid of ratios. The likelihood of several days is the
+//! product over the days.
 
 use crate::belief::{Belief, LN_RATIO_SD as SLABS, NO_DIFFERENCE, RiskSet, risk_sets};
 use crate::poisson_rates::Tally;
@@ -6,18 +7,19 @@ use libm::{exp, log, sqrt};
 use restwater_waits::Wait;
 use std::iter::Sum;
 
-/// Places on either side of no difference, and the step of ln r between them: a ratio of up to 240 either way.
+/// Grid points on either side of no difference, and the step of ln r between them: ratios of up to 240 either
+/// way.
 const HALF: usize = 110;
 const STEP: f64 = 0.05;
-/// Places in all.
+/// All grid points.
 const PLACES: usize = 2 * HALF + 1;
 /// Standard deviation of ln r in the bet: that of the single day's ([`any_look_p`](crate::any_look_p)).
 const BET_SD: f64 = 1.0;
 /// Standard deviations to which a likelihood is blurred.
 const REACH: f64 = 4.0;
-/// Likelihoods that are this much below the highest are as good as none.
+/// Likelihoods that are this much below the highest count as zero.
 const LEAST: f64 = 1e-300;
-/// Products are taken as far as this before their logarithm is.
+/// Products are multiplied up to this size before their logarithm is taken.
 const LARGE: f64 = 1e200;
 
 /// The logarithm of the likelihood of each ln r, A against B, less that of no difference.
@@ -29,23 +31,23 @@ fn ln_r(place: usize) -> f64 {
 }
 
 impl Curve {
-    /// Nothing is known.
+    /// The likelihood without data.
     pub(super) fn flat() -> Self {
         Self(vec![0.0; PLACES])
     }
 
-    /// What a bet on each ln r has made of a unit staked, as a logarithm.
+    /// The logarithm of the value of one unit staked on each ln r.
     pub(super) fn of(ln_paid: impl Fn(f64) -> f64) -> Self {
         Self((0..PLACES).map(|place| ln_paid(ln_r(place))).collect())
     }
 
-    /// Of these bites in these times, both above nought: those on A are binomial with odds r T_A : T_B, which is the bet with
-    /// the common rate integrated out.
+    /// The likelihood of these bites in these times, both above zero: the bites on A are binomial with odds r
+    /// T_A : T_B, which is the bet with the common rate integrated out.
     pub(super) fn of_minutes(a: Tally, b: Tally) -> Self {
         Self::of(|u| crate::belief::ln_likelihood(a, b, u))
     }
 
-    /// Of the waits of a stratum, like for like (partial likelihood, ties by Efron).
+    /// The likelihood of the waits of a stratum, compared at equal waits (partial likelihood, ties by Efron).
     pub(super) fn of_waits(a: &[Wait], b: &[Wait]) -> Self {
         let sets = risk_sets(a, b);
         let alike = ln_against(&sets, 1.0);
@@ -53,7 +55,7 @@ impl Curve {
         Self::of(|u| on_a * u - ln_against(&sets, exp(u)) + alike)
     }
 
-    /// The likelihood where ln r may be off by a normal error of its own on this day.
+    /// The likelihood if ln r has an additional normal error on this day.
     pub(super) fn blurred(&self, variance: f64) -> Self {
         if variance <= 0.0 {
             return self.clone();
@@ -76,7 +78,7 @@ impl Curve {
         Self((0..PLACES).map(here).collect())
     }
 
-    /// What a unit staked against "they are alike" has become, as a logarithm: the mean over a normal ln r.
+    /// The logarithm of the value of one unit staked against "they are alike": the mean over a normal ln r.
     pub(super) fn ln_e_value(&self) -> f64 {
         let top = self.top();
         let (mut sum, mut all) = (0.0, 0.0);
@@ -89,7 +91,7 @@ impl Curve {
         top + log(sum / all)
     }
 
-    /// The belief, half of it beforehand on no difference. The curve is one of days that were blurred.
+    /// The posterior, with half of the prior on no difference. The curve must be that of blurred days.
     pub(super) fn belief(&self) -> Belief {
         let (each, none) = self.weights();
         let on =
@@ -99,7 +101,7 @@ impl Curve {
         Belief { a: (above + 0.5 * between) / all, b: (below + 0.5 * between) / all }
     }
 
-    /// The weight of each ln r by the belief, and that of no difference apart.
+    /// The posterior weight of each ln r, and separately that of no difference.
     pub(super) fn weights(&self) -> (Vec<(f64, f64)>, f64) {
         let top = self.top();
         let half = (1.0 - NO_DIFFERENCE) / SLABS.len() as f64;
@@ -114,7 +116,7 @@ impl Curve {
         (each.collect(), NO_DIFFERENCE * exp(self.0[HALF] - top))
     }
 
-    /// Lower limit, middle and upper limit (95 %) of r by the belief, if the sides differ at all.
+    /// Posterior lower limit, median and upper limit (95 %) of r, if the sides differ at all.
     pub(super) fn ratio(&self) -> [f64; 3] {
         let (each, _) = self.weights();
         let all: f64 = each.iter().map(|(_, weight)| weight).sum();
@@ -125,7 +127,7 @@ impl Curve {
                 left <= 0.0
             });
             let place = place.unwrap_or(PLACES - 1);
-            // Within the step it is reached in, in proportion.
+            // Interpolated within the step in which it is reached.
             exp(each[place].0 + STEP * (0.5 + left / each[place].1.max(f64::MIN_POSITIVE)))
         })
     }
@@ -134,7 +136,7 @@ impl Curve {
         self.0.iter().copied().fold(f64::NEG_INFINITY, f64::max)
     }
 
-    /// Takes another day or stratum in.
+    /// Adds another day or stratum.
     pub(super) fn add(&mut self, other: &Self) {
         for (sum, ln) in self.0.iter_mut().zip(&other.0) {
             *sum += ln;
@@ -150,12 +152,12 @@ impl<'a> Sum<&'a Curve> for Curve {
     }
 }
 
-/// The logarithm of what stood against all bites at the ratio `r`.
+/// The logarithm of the product of the risk sets' weights over all bites at the ratio `r`.
 fn ln_against(sets: &[RiskSet], r: f64) -> f64 {
     ln_product(sets.iter().flat_map(|set| set.taken_of(r)))
 }
 
-/// The logarithm of a product, of which it takes far fewer than a sum of logarithms does.
+/// The logarithm of a product, with far fewer logarithms than a sum of logarithms needs.
 pub(super) fn ln_product(factors: impl Iterator<Item = f64>) -> f64 {
     let (mut sum, mut product) = (0.0, 1.0);
     for factor in factors {

@@ -36,8 +36,8 @@ impl Sum for SideCount {
     }
 }
 
-/// A pair of values that was compared on a day: what is asked. `a` is the one that is spelled first, so that it is the same
-/// question whichever of the two was there before.
+/// A pair of values that was compared on a day. `a` is the first in alphabetical order, so that the question
+/// is the same whichever of the two came first.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Compared {
     /// What was changed.
@@ -50,7 +50,7 @@ pub struct Compared {
     pub switches: usize,
     /// Whether nothing else was changed with it each time.
     pub alone: bool,
-    /// Places of its casts in the rows of the day.
+    /// Indices of its casts in the rows of the day.
     places: [Vec<usize>; 2],
     /// Rod, spot and side of each.
     casts: Vec<SidedCast>,
@@ -62,7 +62,7 @@ impl Compared {
         self.alone && self.switches >= FEWEST_SWITCHES
     }
 
-    /// What the day says of it. `rows` are those it was found in.
+    /// The evidence of the day. `rows` are those in which the pair was found.
     pub fn day(&self, rows: &[CastRow]) -> DayOfQuestion {
         let (casts, strata) = (&self.casts, two_sided_strata(&self.casts));
         let scatter = spell_variance(casts);
@@ -111,7 +111,7 @@ impl Compared {
     }
 }
 
-/// What a day says of a question. It is made once from the day's casts.
+/// The evidence of a day for a question, computed once from the day's casts.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DayOfQuestion {
     /// What each side brought.
@@ -150,14 +150,15 @@ fn count(rows: &[CastRow], places: &[usize]) -> SideCount {
     }
 }
 
-/// Rods fished side by side share the ups and downs of a day, so that one of them stands for it: the one switched most.
+/// Rods fished side by side share the ups and downs of a day, so only the one that was switched most is used.
 fn of_most_switched(blocks: &[Block]) -> Option<Stratum> {
     let rods = blocks.chunk_by(|x, y| x.rod == y.rod);
     let most = rods.rev().max_by_key(|rod| rod.len())?;
     of_rod(blocks, most[0].rod)
 }
 
-/// Casts of a stratum, the first of A with the first of B and so on, in the order in which the pairs were whole.
+/// Pairs of casts of a stratum, the first of A with the first of B and so on, in the order in which the pairs
+/// were completed.
 fn pairs(casts: &[SidedCast], whole: &[bool]) -> Vec<Pair> {
     let mut order: Vec<&SidedCast> =
         casts.iter().zip(whole).filter(|(_, whole)| **whole).map(|(c, _)| c).collect();
@@ -179,12 +180,13 @@ fn pairs(casts: &[SidedCast], whole: &[bool]) -> Vec<Pair> {
     pairs
 }
 
-/// Whether a factor may be asked about over days: what can be alternated on one spot. Feed is there for the next cast too.
+/// Whether a question over days is possible for a factor: only if it can be alternated on one spot. Feed
+/// can't, since it is still there for the next cast.
 pub fn may_be_asked(factor: Factor) -> bool {
     !matches!(factor, Factor::Spot | Factor::Feed | Factor::FeedAmount)
 }
 
-/// The pairs of values compared on a day, in the order of the first time each was changed.
+/// The pairs of values compared on a day, in the order in which each was first changed.
 pub fn compared(rows: &[CastRow]) -> Vec<Compared> {
     find_changes(rows).into_iter().filter_map(|change| Compared::of(change, rows)).collect()
 }

@@ -1,25 +1,29 @@
-//! Did it matter, asked over days: one pair of values of one factor, and the days on which the two were alternated.
+//! Did it matter, over days: one pair of values of one factor, and the days on which the two were alternated.
 //!
-//! One day has a dozen bites and can't tell two from one. Asked again on another day, the evidence multiplies. Every day has a
-//! rate of its own, and so has every rod and spot of it; what they share is the ratio r of the two sides. So the bet of
-//! the days is, for each r, the product of the bets of their strata, and the mean over r comes last:
+//! One day has a dozen bites, which can't show a ratio of two. With another day on the same question the
+//! evidence multiplies. Every day, and every rod and spot of it, has its own rate; they share only the ratio
+//! r of the two sides. So for each r, the bet over days is the product of the bets of their strata, and the
+//! mean over r is taken last:
 //!
 //!   e = E_r [ product over days and strata of r^x_A (T / (r T_A + T_B))^x ].
 //!
-//! If the sides are alike this ever reaches 1 / alpha with probability alpha at most, however many days are fished and whenever
-//! it is read (Ville 1939; see [`any_look_p`](crate::any_look_p) for one day). Beside the minutes stand the waits, by their
-//! partial likelihood, like wait for like wait (safe log-rank: ter Schure, Pérez-Ortiz, Ly and Grünwald 2020; with casts that
-//! begin one after another it holds nearly, not exactly), and the casts in pairs, a bite or none (safe test of two proportions:
-//! Turner, Ly and Grünwald 2024). Half of the stake lies on the minutes and half on the waits, and that mean decides: the
-//! minutes find most where fish come by evenly, the waits where bites come at one time after the splash, and a mean of fair
-//! bets is fair. The casts alone find less than either in nearly all cases and are shown only.
+//! If the sides are alike this ever reaches 1 / alpha with probability alpha at most, however many days are
+//! fished and whenever it is read (Ville 1939; see [`any_look_p`](crate::any_look_p) for one day). Besides
+//! the minutes, the bets use the waits by their partial likelihood, compared at equal waits (safe log-rank:
+//! ter Schure, Pérez-Ortiz, Ly and Grünwald 2020; with casts that begin one after another it holds nearly,
+//! not exactly), and the casts in pairs, with or without a bite (safe test of two proportions: Turner, Ly and
+//! Grünwald 2024). Half of the stake is on the minutes and half on the waits, and their mean decides: the
+//! minutes find most where bites come evenly, the waits where bites come at one time after the splash, and a
+//! mean of fair bets is fair. The casts alone find less than either in nearly all cases and are only shown.
 //!
-//! All three take the bites of a day for independent, and fish feed in spells. So a clear answer also needs what a single
-//! day needs: whole blocks dealt anew within their days ([`permutation_p`]), and a belief that allows for what spells alone
-//! could have done on each day ([`spell_variance`](crate::spell_variance)).
+//! All three assume that the bites of a day are independent, but fish feed in spells. So a clear answer also
+//! needs what a single day needs: a permutation of whole blocks within their days ([`permutation_p`]), and a
+//! posterior that allows for what spells alone could have done on each day
+//! ([`spell_variance`](crate::spell_variance)).
 //!
-//! A day counts once the two were changed back and forth often enough on it, and nothing else was changed with them each time:
-//! else the hour, or the other thing, may be the reason, and many such days would only make it look surer.
+//! A day counts if the two were changed back and forth often enough on it, and nothing else was changed with
+//! them each time. Otherwise the hour, or the other factor, may be the reason, and many such days would only
+//! make it look more certain.
 
 mod by_casts;
 mod curve;
@@ -37,7 +41,7 @@ use curve::Curve;
 use libm::exp;
 use serde::{Deserialize, Serialize};
 
-/// What may be said of a question.
+/// The verdict on a question.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum OverDays {
     /// "Can't tell yet": the default.
@@ -48,20 +52,20 @@ pub enum OverDays {
     ClearlyBetter(Side),
 }
 
-/// What a unit staked against "they are alike" has become, by each way to compare.
+/// The present value of one unit staked against "they are alike", by each method of comparison.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stakes {
     /// By bites in minutes out.
     pub minutes: f64,
-    /// Like wait for like wait.
+    /// By the waits, compared at equal waits.
     pub waits: f64,
     /// By casts with a bite, in pairs.
     pub casts: f64,
-    /// Half by the minutes, half by the waits: what decides.
+    /// Half by the minutes, half by the waits: the stake that decides.
     pub decides: f64,
 }
 
-/// What is known of a question.
+/// The result for a question.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Question {
     /// Days that count.
@@ -70,19 +74,22 @@ pub struct Question {
     pub other_days: usize,
     /// What each side brought on the days that count; on all where none does.
     pub sides: [SideCount; 2],
-    /// Which question it is, in the order they were first asked, from 1: it decides its share of the error.
+    /// The position of the question in the order in which they first counted, from 1. It determines the
+    /// question's share of the error.
     pub place: usize,
-    /// What has become of the stakes.
+    /// The present value of the stakes.
     pub stakes: Stakes,
-    /// One over the stake that decides, times k (k + 1) for the k-th question, at most 1: may be read at any look of any day.
+    /// One over the stake that decides, times k (k + 1) for the k-th question, at most 1. It may be read at
+    /// any look on any day.
     pub any_look_p: f64,
-    /// Whole blocks dealt anew within their days; 1 where there are none.
+    /// p of the permutation of whole blocks within their days; 1 if there are no blocks.
     pub block_p: f64,
-    /// Ratio of the rates A / B if they differ at all: the middle of what is believed by the minutes, between its 95 % limits.
+    /// Ratio of the rates A / B if they differ at all: the posterior median by the minutes, between its 95 %
+    /// limits.
     pub ratio: [f64; 3],
     /// Which side is better: the smaller claim of minutes and waits.
     pub belief: Belief,
-    /// What may be said.
+    /// The verdict.
     pub verdict: OverDays,
 }
 
@@ -98,8 +105,8 @@ impl Question {
     }
 }
 
-/// What the days so far say of a question; `place` is its own in the order of all questions, from 1. `seed` steers the drawn
-/// permutations.
+/// Evaluates a question over the days so far; `place` is its position among all questions, from 1. `seed`
+/// determines the random permutations.
 pub fn question(days: &[DayOfQuestion], place: usize, seed: u64) -> Question {
     let place = place.max(1);
     let counted: Vec<&DayOfQuestion> = days.iter().filter(|day| day.counts).collect();
@@ -128,7 +135,7 @@ pub fn question(days: &[DayOfQuestion], place: usize, seed: u64) -> Question {
     question
 }
 
-/// What the days' stakes have become; a day that doesn't count stakes nothing.
+/// The present value of the stakes over these days; a day that doesn't count stakes nothing.
 pub fn stakes(days: &[DayOfQuestion]) -> Stakes {
     let counted = || days.iter().filter(|day| day.counts);
     let sum = |of: fn(&DayOfQuestion) -> &Curve| exp(counted().map(of).sum::<Curve>().ln_e_value());
@@ -137,7 +144,7 @@ pub fn stakes(days: &[DayOfQuestion]) -> Stakes {
     Stakes { minutes, waits, casts, decides: 0.5 * (minutes + waits) }
 }
 
-/// How many times as much the stake must have grown for the k-th question as for one alone.
+/// How many times larger the stake must be for the k-th question than for a single one.
 fn share_of_error(place: usize) -> f64 {
     let k = place as f64;
     k * (k + 1.0)

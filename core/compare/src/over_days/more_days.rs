@@ -1,8 +1,9 @@
 //! How many more days of alternation like the last would settle a question: assurance, as for the casts of a day
 //! ([`more_casts`](crate::more_casts)).
 //!
-//! Each future has a truth drawn from the belief, "no difference" among them, and on each of its days spells pull the sides apart
-//! as they may have done on the last day that counted. Its days have as many casts as that one, left as long, at its rate.
+//! Each future has a truth drawn from the posterior, including "no difference", and on each of its days
+//! spells may pull the sides apart as on the last day that counted. Its days have as many casts as that day,
+//! left as long and with its rate.
 
 use super::curve::Curve;
 use super::day::DayOfQuestion;
@@ -18,7 +19,7 @@ use crate::tails::normal_two_sided;
 use libm::{exp, sqrt};
 use restwater_waits::Wait;
 
-/// Further days that are tried at most.
+/// The most further days that are tried.
 pub const MOST_DAYS: usize = 6;
 /// Simulated futures.
 const FUTURES: u64 = 120;
@@ -28,14 +29,15 @@ const BETWEEN_MIN: f64 = 3.0;
 /// How many further days would most likely settle it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MoreDays {
-    /// Days; `None` where six don't give the chance that is asked for.
+    /// Days; `None` if six don't give the required chance.
     pub days: Option<usize>,
-    /// Chance of a clear answer by the end of these days, or else of six, averaged over what is believed.
+    /// Chance of a clear answer by the end of these days, otherwise of six, averaged over the posterior.
     pub assurance: f64,
 }
 
-/// Plays the futures. `None` while no day counts, or where its casts were not left for any time. In the futures fish come by
-/// evenly, where the minutes and the waits say about the same: the stake by the minutes stands for both.
+/// Simulates the futures. `None` while no day counts, or if its casts were not left for any time. In the
+/// futures bites come evenly, where minutes and waits give about the same result, so the stake by the minutes
+/// represents both.
 pub fn more_days(days: &[DayOfQuestion], place: usize, seed: u64) -> Option<MoreDays> {
     let counted: Vec<&DayOfQuestion> = days.iter().filter(|day| day.counts).collect();
     let like = *counted.last().filter(|day| day.leave_min > 0.0)?;
@@ -64,7 +66,7 @@ pub fn more_days(days: &[DayOfQuestion], place: usize, seed: u64) -> Option<More
     Some(MoreDays { days: enough.map(|day| day + 1), assurance: share(settled[last]) })
 }
 
-/// A ratio that the belief holds, as a logarithm.
+/// Draws the logarithm of a ratio from the posterior.
 fn draw(each: &[(f64, f64)], none: f64, chance: &mut Chance) -> f64 {
     let all = none + each.iter().map(|(_, weight)| weight).sum::<f64>();
     let mut at = chance.uniform() * all - none;
@@ -88,7 +90,7 @@ struct State {
     blocks: Blocks,
 }
 
-/// Sum of the scores on A over the days, and its variance if blocks are dealt anew.
+/// Sum of the scores on A over the days, and its variance under permutation of the blocks.
 #[derive(Clone, Copy, Default)]
 struct Blocks {
     sum: f64,
@@ -107,7 +109,7 @@ impl Blocks {
 }
 
 impl State {
-    /// One more day like another.
+    /// Simulates one more day like another.
     fn fish(&mut self, like: &DayOfQuestion, ln_r: f64, chance: &mut Chance) {
         let [a, b] = like.sides;
         let showed = ln_r + sqrt(like.scatter) * chance.normal();
@@ -136,7 +138,7 @@ impl State {
         }
     }
 
-    /// Whether the stake has grown to as much as is wanted, and all else is clear too.
+    /// Whether the stake is as large as required and the other conditions are met, too.
     fn is_clear(&self, wanted: f64) -> bool {
         let any_look_p = wanted * exp(-self.minutes.ln_e_value());
         let Blocks { sum, variance } = self.blocks;

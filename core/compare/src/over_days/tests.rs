@@ -25,7 +25,7 @@ fn rows(plan: &str, means: [f64; 2], seed: u64) -> Vec<CastRow> {
 
 const PLAN: &str = "pwwppwwppwwppwwppwwp";
 
-/// What the only change of a day says.
+/// The evidence of the only change of a day.
 fn of(rows: &[CastRow]) -> DayOfQuestion {
     compared(rows)[0].day(rows)
 }
@@ -39,7 +39,7 @@ fn days(n: u64, means: [f64; 2], seed: u64) -> Vec<DayOfQuestion> {
 }
 
 #[test]
-fn one_day_stakes_what_the_days_own_figure_does() {
+fn over_a_single_day_the_stake_is_that_days_own_figure() {
     for seed in 0..5 {
         let rows = rows(PLAN, [6.0, 15.0], seed);
         let change = &find_changes(&rows)[0];
@@ -63,7 +63,7 @@ fn one_day_stakes_what_the_days_own_figure_does() {
 }
 
 #[test]
-fn evidence_over_days_multiplies_and_a_day_of_its_own_rate_does_no_harm() {
+fn evidence_over_days_multiplies_even_if_their_rates_differ() {
     let days: Vec<DayOfQuestion> =
         (0..6).map(|i| day(PLAN, if i % 2 == 0 { [4.0, 12.0] } else { [8.0, 24.0] }, 700 + i)).collect();
     let p: Vec<f64> = (1..=6).map(|n| question(&days[..n], 1, 1).any_look_p).collect();
@@ -76,13 +76,13 @@ fn evidence_over_days_multiplies_and_a_day_of_its_own_rate_does_no_harm() {
 }
 
 #[test]
-fn it_is_the_same_question_whichever_of_the_two_was_there_before() {
+fn the_question_is_the_same_whichever_of_the_two_came_first() {
     let (first, second) = (rows("pwwppwwpww", [5.0, 12.0], 3), rows("wppwwppww", [5.0, 12.0], 3));
     let [one, other] = [compared(&first).remove(0), compared(&second).remove(0)];
     assert_eq!((one.a.as_str(), one.b.as_str()), ("pink", "white"));
     assert_eq!((one.factor, &one.a, &one.b), (other.factor, &other.a, &other.b));
     assert_eq!([one.day(&first), other.day(&second)].map(|day| day.sides.map(|s| s.casts)), [[4, 6], [4, 5]]);
-    // A day and the same with the other one first are the same day.
+    // The same day with the other value first gives the same evidence.
     let turned: Vec<CastRow> =
         first.iter().map(|row| CastRow { at_min: 500.0 - row.at_min, ..row.clone() }).collect();
     let [there, back] = [of(&first), of(&turned)];
@@ -90,7 +90,7 @@ fn it_is_the_same_question_whichever_of_the_two_was_there_before() {
 }
 
 #[test]
-fn a_day_counts_when_changed_back_and_forth_and_nothing_else_with_it() {
+fn a_day_counts_only_if_the_two_were_changed_back_and_forth_and_alone() {
     let plain = &compared(&rows("pwpwp", [5.0, 12.0], 1))[0];
     assert!(plain.counts() && plain.switches == 4);
     assert!(!day("ppppwwwwppp", [5.0, 12.0], 1).counts);
@@ -109,7 +109,7 @@ fn a_day_counts_when_changed_back_and_forth_and_nothing_else_with_it() {
 }
 
 #[test]
-fn neither_spots_nor_feed_are_asked_about() {
+fn there_are_no_questions_about_spots_or_feed() {
     let asked = |factor: Factor| {
         let rows: Vec<CastRow> = (0..6)
             .map(|i| row(1, 10.0 * f64::from(i), 5.0, true, &[(factor, if i % 2 == 0 { "a" } else { "b" })]))
@@ -121,7 +121,7 @@ fn neither_spots_nor_feed_are_asked_about() {
 
 /// Invented seasons, seeded: equal rates that differ from day to day, read after every third cast of six days.
 #[test]
-fn where_nothing_matters_a_stake_of_one_seldom_grows_to_twenty_over_a_season() {
+fn if_nothing_matters_a_stake_of_one_seldom_grows_to_twenty_over_a_season() {
     let seasons = 200;
     let ever = |seed: &u64| {
         let mut chance = Chance::new(9, *seed);
@@ -143,7 +143,7 @@ fn where_nothing_matters_a_stake_of_one_seldom_grows_to_twenty_over_a_season() {
 }
 
 #[test]
-fn the_rod_that_was_switched_most_stands_for_the_blocks_of_its_day() {
+fn only_the_blocks_of_the_rod_that_was_switched_most_are_used() {
     let one = rows(PLAN, [4.0, 20.0], 6);
     let mut both = one.clone();
     both.extend(one.iter().take(9).map(|row| CastRow { rod: 2, ..row.clone() }));
@@ -152,7 +152,7 @@ fn the_rod_that_was_switched_most_stands_for_the_blocks_of_its_day() {
 }
 
 #[test]
-fn more_days_are_fewer_the_more_is_known() {
+fn fewer_further_days_are_needed_the_more_is_known() {
     let large = more_days(&days(1, [4.0, 14.0], 2), 1, 7).unwrap();
     let none = more_days(&days(4, [10.0, 10.0], 3), 1, 7).unwrap();
     assert!(large.days.is_some_and(|n| n <= 3) && large.assurance >= 0.8, "{large:?}");

@@ -1,4 +1,4 @@
-//! A row a cast.
+//! The table of casts, one row for each.
 
 use super::ExchangeError;
 use super::cells::Cells;
@@ -78,8 +78,8 @@ fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Res
     cells.plain(&cast.twitches.len())
 }
 
-/// What had been fed where it landed by its splash, the fill of its own feeder with it: minutes since the last of that, how
-/// it went in, and all of it.
+/// The feed that had gone in where it landed before its splash, including its own feeder's fill: minutes
+/// since the latest, how that went in, and the total.
 fn fed<W: Write>(cells: &mut Cells<W>, feedings: &[Feeding], cast: &Cast) -> Result<(), ExchangeError> {
     let here = fed_by(feedings, cast.rod, cast.spot.as_ref(), &cast.start);
     cells.number(here.as_ref().map(|here| here.since_min), 1)?;

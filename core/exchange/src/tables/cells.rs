@@ -1,4 +1,4 @@
-//! One row after another, cell by cell.
+//! Writes rows cell by cell.
 
 use super::{CsvOptions, ExchangeError};
 use chrono::{DateTime, FixedOffset, SecondsFormat};
@@ -24,14 +24,14 @@ impl<W: Write> Cells<W> {
         self.out.write_record(names).map_err(failed)
     }
 
-    /// Words of the log.
+    /// Text from the log.
     pub fn words(&mut self, text: Option<&str>) -> Result<(), ExchangeError> {
         let text = text.unwrap_or_default();
         let cell = if self.options.neutralise_formulas { neutral(text) } else { Cow::Borrowed(text) };
         self.out.write_field(cell.as_bytes()).map_err(failed)
     }
 
-    /// A word of ours, an id, a whole number.
+    /// One of our own words, an id or a whole number.
     pub fn plain(&mut self, text: &(impl ToString + ?Sized)) -> Result<(), ExchangeError> {
         self.out.write_field(text.to_string()).map_err(failed)
     }
@@ -40,7 +40,7 @@ impl<W: Write> Cells<W> {
         self.plain(if is { "yes" } else { "no" })
     }
 
-    /// A number of this many decimals, where there is one.
+    /// A number with this many decimals, if there is one.
     pub fn number(&mut self, value: Option<f64>, decimals: usize) -> Result<(), ExchangeError> {
         let cell = value.filter(|v| v.is_finite()).map(|v| format!("{v:.decimals$}"));
         self.out.write_field(cell.unwrap_or_default()).map_err(failed)
@@ -66,7 +66,7 @@ fn failed(error: csv::Error) -> ExchangeError {
     ExchangeError::Io(error.into())
 }
 
-/// Local time with offset; empty where the clock is beyond what a calendar holds.
+/// Local time with offset; empty if the clock is outside the range of a calendar.
 pub fn rfc3339(at: &Moment) -> String {
     let offset = FixedOffset::east_opt(i32::from(at.offset_min) * 60);
     let time = DateTime::from_timestamp_millis(at.wall_ms).zip(offset);
@@ -75,7 +75,7 @@ pub fn rfc3339(at: &Moment) -> String {
     })
 }
 
-/// The leads that spreadsheets take for a formula (OWASP, "CSV Injection"), full-width forms included.
+/// First characters that spreadsheets treat as a formula (OWASP, "CSV Injection"), full-width forms included.
 const LEADS: &[char] = &['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
 
 fn neutral(text: &str) -> Cow<'_, str> {

@@ -1,4 +1,4 @@
-//! A row a landed fish.
+//! The table of landed fish, one row for each.
 
 use super::ExchangeError;
 use super::cells::Cells;
@@ -44,7 +44,7 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
         }))?;
         cells.words(said.and_then(|fish| fish.class.as_deref()))?;
         cells.words(cast.rig.bait.as_deref())?;
-        // What went back into the water went to no net, whichever was in use.
+        // A fish that was put back is in no net, whichever was in use.
         let kept = said.filter(|fish| !fish.put_back);
         cells.words(kept.and_then(|fish| fish.net.as_deref()))?;
         cells.yes_or_no(said.is_some_and(|fish| fish.put_back))?;

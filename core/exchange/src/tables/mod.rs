@@ -1,8 +1,8 @@
 //! CSV (RFC 4180) of sessions, casts and fish, with the unit in each header.
 //!
 //! Lines end in CRLF, text is UTF-8, the first line names the columns; a cell that isn't known is empty.
-//! Times are local with their offset (RFC 3339), to the second. Words of the log (water, peg, bait, colour,
-//! class, notes) that a spreadsheet would take for a formula get a `'` in front, unless that is switched off:
+//! Times are local with their offset (RFC 3339), to the second. Texts from the log (water, peg, bait, colour,
+//! class, notes) that a spreadsheet would treat as a formula get a `'` in front, unless that is switched off:
 //! a file from another angler must not run anything. Numbers and times are never touched.
 
 mod casts;
@@ -23,18 +23,18 @@ use uuid::Uuid;
 /// Which table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Table {
-    /// A row a session.
+    /// One row for each session.
     Sessions,
-    /// A row a cast.
+    /// One row for each cast.
     Casts,
-    /// A row a landed fish.
+    /// One row for each landed fish.
     Fish,
 }
 
 /// How it is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct CsvOptions {
-    /// Puts a `'` before words that a spreadsheet would take for a formula. On by default.
+    /// Puts a `'` before texts that a spreadsheet would treat as a formula. On by default.
     pub neutralise_formulas: bool,
 }
 
@@ -44,8 +44,8 @@ impl Default for CsvOptions {
     }
 }
 
-/// Writes a table of the sessions selected, the earliest first. The number of rows. A session's row has the id
-/// of the phone that began it: whose it is, without a name.
+/// Writes a table of the selected sessions, earliest first, and returns the number of rows. A session's row
+/// has the id of the phone that began it, which shows whose it is without a name.
 pub fn write_csv(
     store: &Store,
     what: Selection,
@@ -59,7 +59,7 @@ pub fn write_csv(
     let mut done = Progress::default();
     for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)) {
         let ops = store.ops_of(row.id)?;
-        // A session of which every entry is taken back, as with an import, is none.
+        // A session whose entries are all undone, as with an undone import, is left out.
         if !effective(&sorted(&ops)).is_empty() {
             rows(&mut cells, table, &fold(row.id, &ops), row.began.device)?;
         }
@@ -84,7 +84,7 @@ pub fn session_csv(
     cells.end()
 }
 
-/// A kit is no session and has no casts: it goes with the entries only.
+/// Whether a session is selected. A kit never is, since it has no casts; it is only exported as entries.
 fn selected(row: &SessionRow, what: Selection) -> bool {
     !restwater_log::is_kit(row.id)
         && match what {

@@ -1,4 +1,4 @@
-//! A row a session.
+//! The table of sessions, one row for each.
 
 use super::ExchangeError;
 use super::cells::Cells;
@@ -102,8 +102,8 @@ pub(super) fn row<W: Write>(
     cells.end_row()
 }
 
-/// What neighbours were seen to land and how many of them, how far the section of a match reaches, what the nets of others
-/// weigh, and the rule on dead fish.
+/// Fish that neighbours were seen to land, the extent of the section, the weights of other nets, and the rule
+/// on dead fish.
 fn others<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
     cells.plain(&session.neighbours.len())?;
     let sides = [Side::Left, Side::Right, Side::Across];
@@ -116,7 +116,7 @@ fn others<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), Excha
     cells.words(Some(&session.match_rule))
 }
 
-/// What the plan said in figures, each beside what happened; minutes run from the beginning of the session.
+/// The figures of the plan, each beside what happened; minutes count from the start of the session.
 fn plan<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
     let minutes = |ms: i64| ms as f64 / 60_000.0;
     let mut planned: [Option<f64>; 5] = [None; 5];
@@ -165,7 +165,7 @@ fn joined(notes: &[Note]) -> String {
     notes.iter().map(|note| note.text.as_str()).collect::<Vec<_>>().join(" | ")
 }
 
-/// What the scales showed of all nets together, or `None` if no net was weighed.
+/// The weight of all nets together on the scales, or `None` if no net was weighed.
 fn weighed_in(session: &Session) -> Option<f64> {
     let nets = &session.scales;
     (!nets.is_empty()).then(|| nets.iter().map(|net| net.shown.grams()).sum())

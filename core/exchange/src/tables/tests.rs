@@ -84,7 +84,7 @@ fn fish_and_sessions_add_up() {
 }
 
 #[test]
-fn the_earliest_session_comes_first_and_selection_holds() {
+fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = Store::open(dir.path(), uuid::Uuid::from_u128(1)).unwrap();
     let ops = Written::new(1).ops;
@@ -120,7 +120,7 @@ fn the_earliest_session_comes_first_and_selection_holds() {
     assert!(matches!(cancelled, Err(ExchangeError::Cancelled)));
 }
 
-/// A day in which everything that the tables have was logged.
+/// A day on which something was logged for every column of the tables.
 fn whole_day() -> Session {
     let mut day = Written::by(0xD1);
     let setup = SessionSetup {
@@ -220,7 +220,7 @@ fn plan() -> Payload {
     Payload::PlanTaken { day: 19_675, lines }
 }
 
-/// The tables to the letter: every column, every unit, every line end (`\r` shows as `␍`).
+/// The exact tables: every column, every unit, every line end (`\r` shows as `␍`).
 #[test]
 fn the_tables_of_a_whole_day() {
     for (name, table) in [("sessions", Table::Sessions), ("casts", Table::Casts), ("fish", Table::Fish)] {

@@ -1,4 +1,4 @@
-//! The six cells of conditions, in the casts as at the splash, in the sessions as last logged.
+//! The six cells of conditions: in the table of casts as at the splash, in that of sessions as last logged.
 
 use super::ExchangeError;
 use super::cells::Cells;
@@ -16,7 +16,7 @@ pub(super) fn cells<W: Write>(cells: &mut Cells<W>, known: &Conditions) -> Resul
     cells.plain(&word(known.colour))
 }
 
-/// The word that the op file has for it.
+/// The word that the op file uses for it.
 fn word<T: Serialize>(value: Option<T>) -> String {
     let value = value.and_then(|v| serde_json::to_value(v).ok());
     value.and_then(|v| v.as_str().map(str::to_owned)).unwrap_or_default()

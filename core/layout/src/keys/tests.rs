@@ -98,7 +98,7 @@ fn every_key_of_a_state_is_on_some_page() {
 }
 
 #[test]
-fn a_second_cold_tap_finds_nothing_harmful() {
+fn an_accidental_second_tap_hits_no_harmful_key() {
     // (state, key tapped, state it leads to, keys that must not lie under the same thumb)
     let table: [(BankState, Key, BankState, &[Key]); 7] = [
         (BankState::NoSession, Key::Start, BankState::Ready, &[Key::Cast, Key::End]),
@@ -141,7 +141,7 @@ fn undo_cast_and_next_rod_never_move() {
 }
 
 #[test]
-fn pages_count_round_and_the_large_keys_stay_on_each() {
+fn pages_wrap_around_and_the_large_keys_are_on_each() {
     for state in STATES {
         let first = &layouts(state, 2, 0)[5];
         assert_eq!(first, &layouts(state, 2, first.pages)[5]);

@@ -1,4 +1,4 @@
-//! The kind of an entry: its name as it is written, what stands beside it, and what can be asked of every kind.
+//! The kind of an entry: its written name, its data, and what can be asked of every kind.
 
 use super::Payload;
 use crate::setup::RodNumber;
@@ -8,17 +8,17 @@ use uuid::Uuid;
 
 /// The kinds this version reads.
 fn known_kinds() -> impl Iterator<Item = &'static str> {
-    // The variant of kinds that are not known is no kind.
+    // The variant for unknown kinds is not a kind itself.
     Payload::VARIANTS.iter().copied().filter(|kind| *kind != "unknown")
 }
 
 impl Payload {
-    /// What it holds, as it is written beside its kind.
+    /// Its data, as written beside its kind.
     pub(crate) fn content(&self) -> Result<Option<Value>, serde_json::Error> {
         if let Self::Unknown { payload, .. } = self {
             return Ok(payload.clone());
         }
-        // A kind that holds something is written as {kind: what it holds}, one that holds nothing as its name.
+        // Serde writes a kind with data as {kind: data}, and one without data as its name.
         Ok(match serde_json::to_value(self)? {
             Value::Object(whole) => whole.into_iter().next().map(|(_, content)| content),
             _ => None,
@@ -33,14 +33,14 @@ impl Payload {
         }
     }
 
-    /// Whether the kind is one this version should be able to read. One of these with another payload is an error; any other
-    /// kind is kept.
+    /// Whether this version can read the kind. A known kind with a wrong payload is an error; unknown kinds
+    /// are kept.
     pub(crate) fn kind_is_known(kind: &str) -> bool {
         known_kinds().any(|known| known == kind)
     }
 
-    /// The entries that it puts out of force, whatever the angler did to put them out: as long as this one is in force itself,
-    /// they do not count.
+    /// The entries that it puts out of force, by undo, removal or otherwise: as long as this entry is in
+    /// force itself, they do not count.
     pub fn voids(&self) -> Option<&[Uuid]> {
         match self {
             Self::Undone { targets }
@@ -182,7 +182,7 @@ mod tests {
             assert_eq!(payload.kind(), kind);
             assert!(!matches!(payload, Payload::Unknown { .. }), "{kind}");
             assert_eq!(payload.content().unwrap(), example.get("payload").cloned());
-            // Feed may go in for a rod, and is about none.
+            // Feed may name a rod, but is not an entry about that rod.
             let rod = example["payload"]["rod"].as_u64().filter(|_| kind != "fed");
             assert_eq!(payload.rod().map(u64::from), rod, "{kind}");
         }

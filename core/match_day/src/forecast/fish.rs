@@ -1,9 +1,10 @@
-//! What a fish to come weighs.
+//! The weight of fish to come.
 //!
-//! Fish are of kinds: a class of the match, or any fish at all where no class is said. What is known of a kind is the mean of
-//! its fish, how far single ones lie about it, and how many fish that rests on. A future draws how the kinds share the fish (a
-//! Dirichlet distribution on those landed; the Bayesian bootstrap of Rubin 1981 over kinds), one mean for each, and then every
-//! fish about it. Both are log-normal, so that none is below nothing and a few are large where fish scatter widely.
+//! Fish have kinds: a class of the match, or any fish if no class was entered. For each kind, the mean
+//! weight, the spread of single fish and the number of fish behind them are known. Each future draws the
+//! shares of the kinds (a Dirichlet distribution on those landed; the Bayesian bootstrap of Rubin 1981 over
+//! kinds), one mean for each kind, and then every fish about that mean. Means and fish are log-normal, so
+//! that none is below zero, and a few are large if the spread is wide.
 
 use super::ForecastError;
 use restwater_compare::chance::Chance;
@@ -11,18 +12,18 @@ use restwater_compare::chance::Chance;
 /// Fish of one kind, in any one unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FishKind {
-    /// How many of those landed are of it; where none is landed, one of each kind that may come.
+    /// How many of the landed fish are of this kind; if none was landed, one for each kind that may come.
     pub fish: u32,
-    /// Mean weight of one; nothing where fish of this kind don't count.
+    /// Mean weight of one; 0 if fish of this kind don't count.
     pub mean: f64,
     /// Standard deviation of single fish about the mean.
     pub sd: f64,
-    /// Fish that the mean rests on.
+    /// How many fish the mean is based on.
     pub rests_on: f64,
 }
 
 impl FishKind {
-    /// Fish that all weigh the same: 1 counts them.
+    /// Fish that all weigh the same. A weight of 1 counts them.
     pub const fn alike(weight: f64) -> Self {
         Self { fish: 1, mean: weight, sd: 0.0, rests_on: 1.0 }
     }
@@ -38,7 +39,7 @@ impl FishKind {
 
 /// The fish of one future.
 pub(super) struct Fish {
-    /// Running share of each kind.
+    /// Cumulative share of each kind.
     shares: Vec<f64>,
     /// Mean of each kind, and the coefficient of variation of single fish.
     kinds: Vec<(f64, f64)>,
@@ -79,9 +80,9 @@ fn about(mean: f64, scatter: f64, chance: &mut Chance) -> f64 {
 mod tests {
     use super::*;
 
-    /// Mean and variance of the weight of one fish: that of single fish, and that of their mean.
+    /// The variance of one fish is that of single fish combined with that of their mean.
     #[test]
-    fn a_fish_scatters_about_a_mean_that_is_in_doubt_too() {
+    fn the_weight_of_a_fish_includes_the_uncertainty_of_the_mean() {
         let kinds = [FishKind { fish: 4, mean: 500.0, sd: 400.0, rests_on: 5.0 }];
         let mut chance = Chance::new(3, 3);
         let drawn: Vec<f64> =
@@ -108,7 +109,7 @@ mod tests {
     }
 
     #[test]
-    fn weights_that_are_none_are_refused() {
+    fn impossible_weights_are_refused() {
         assert!(FishKind::alike(1.0).check().is_ok());
         assert!(FishKind::alike(f64::NAN).check().is_err());
         assert!(FishKind { sd: -1.0, ..FishKind::alike(1.0) }.check().is_err());

@@ -7,7 +7,7 @@ use super::{ForecastError, WaitSurvival, time, total_weight};
 pub struct LastCast {
     /// Minutes before all-out by the mean law: start no later than this.
     pub before_all_out: f64,
-    /// Range over the single laws that holds 80 % of their weight.
+    /// Lower end of the range over the single laws that contains 80 % of their weight.
     pub low: f64,
     /// Upper end of that range.
     pub high: f64,
@@ -75,7 +75,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fixed_window_needs_the_half_of_it() {
+    fn with_a_fixed_window_half_of_the_window_is_needed() {
         // Bites evenly between 13 and 15 min after the splash, else never: F reaches half at 14.
         let window = |t: f64| 1.0 - 0.6 * ((t - 13.0) / 2.0).clamp(0.0, 1.0);
         let last = last_useful_cast(&[(1.0, window)], 17.0).unwrap().unwrap();

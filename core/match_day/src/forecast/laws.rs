@@ -1,11 +1,11 @@
-//! How many laws stand for a posterior, and drawing places as often as their weights ask.
+//! How many laws represent a posterior, and drawing indices in proportion to weights.
 
 use restwater_compare::chance::Chance;
 
-/// Enough laws for ranges that don't move by what was drawn.
+/// Enough laws that the ranges hardly depend on the draw.
 pub const LAWS: usize = 200;
 
-/// Systematic draws: (place, times), each place as often as its weight asks, to within one.
+/// Systematic sampling: (index, times), each index in proportion to its weight to within one.
 pub(super) fn systematic(weights: &[f64], n: usize, chance: &mut Chance) -> Vec<(usize, usize)> {
     let step = weights.iter().sum::<f64>() / n as f64;
     let mut next = step * chance.uniform();
@@ -33,7 +33,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn each_as_often_as_its_weight_asks(
+        fn each_index_is_drawn_in_proportion_to_its_weight(
             weights in prop::collection::vec(0.0f64..1.0, 1..30), seed in 0u64..100,
         ) {
             prop_assume!(weights.iter().sum::<f64>() > 0.01);

@@ -1,4 +1,4 @@
-//! The rest of the day played out many times: casts, bites, fish and weight as ranges.
+//! Simulates the rest of the day many times: casts, bites, fish and weight as ranges.
 
 use super::fish::{Fish, FishKind};
 use super::laws::systematic;
@@ -16,11 +16,11 @@ pub struct Plan {
     pub turn_round: f64,
     /// What a bite costs beyond that: playing, unhooking, rebaiting.
     pub bite_extra: f64,
-    /// Kept free before all-out: no cast goes out in it.
+    /// Time kept free before all-out, in which no cast goes out.
     pub reserve: f64,
 }
 
-/// Where the day stands.
+/// The state of the day.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TimeLeft {
     /// Minutes until all-out.
@@ -40,7 +40,7 @@ pub struct Landing {
     pub kinds: Vec<FishKind>,
 }
 
-/// A range that holds 80 % of the futures, with the middle one.
+/// A range that contains 80 % of the futures, with the median.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Range {
     /// One future in ten stays below this.
@@ -56,7 +56,7 @@ pub struct Range {
 pub struct Forecast {
     /// Casts that can still be made and left out for their time or until a bite.
     pub casts: Range,
-    /// The same with no bite at all: floor of (time left - reserve) / (leave + turn-round), a rod.
+    /// The same without any bite: floor of (time left - reserve) / (leave + turn-round) for each rod.
     pub casts_without_bites: u64,
     /// Bites.
     pub bites: Range,
@@ -72,11 +72,11 @@ pub struct Forecast {
     pub weight: Range,
     /// Mean weight to come.
     pub mean_weight: f64,
-    /// Futures played.
+    /// How many futures were simulated.
     pub futures: usize,
 }
 
-/// Futures that are played.
+/// How many futures are simulated.
 const FUTURES: usize = 4_000;
 /// Steps in which a law is tabled between the splash and the leave time.
 const STEPS: usize = 240;
@@ -89,17 +89,16 @@ pub fn casts_without_bites(minutes_left: f64, plan: &Plan) -> Result<u64, Foreca
     if first <= 0.0 || cycle <= 0.0 {
         return Err(ForecastError::NoCastTime);
     }
-    // A hair more than nothing, so that five casts of 0.2 are not four by rounding.
+    // A tolerance, so that rounding doesn't turn five casts of 0.2 into four.
     let after = free + 1e-9 - first;
     Ok(if after < 0.0 { 0 } else { 1 + (after / cycle).floor() as u64 })
 }
 
-/// Plays the rest of the day 4,000 times: each future draws one law of the wait, one landing
-/// probability (uniform prior: Beta(landed + 1, not landed + 1)) and then casts, bites and fish; what a fish weighs is
-/// drawn as [`FishKind`] says. Bites count
-/// until all-out; no cast starts within the reserve. With exponential waits, no turn-round
-/// and no cost of a bite the bites are a Poisson count given the rate, so a gamma posterior gives the
-/// negative binomial: checked in the tests.
+/// Simulates the rest of the day 4,000 times. Each future draws one law of the wait, one landing probability
+/// (uniform prior: Beta(landed + 1, not landed + 1)) and then casts, bites and fish; the weight of a fish is
+/// drawn from its [`FishKind`]. Bites count until all-out; no cast starts within the reserve. With
+/// exponential waits, no turn-round and no cost of a bite the bites are a Poisson count given the rate, so a
+/// gamma posterior gives the negative binomial: checked in the tests.
 pub fn forecast<L: WaitSurvival>(
     laws: &[(f64, L)],
     left: &TimeLeft,
@@ -115,7 +114,8 @@ pub fn forecast<L: WaitSurvival>(
     let mut chance = Chance::new(seed, 1);
     let mut futures = Vec::with_capacity(FUTURES);
     for (law, times) in picked {
-        // Every rod goes on from where it is; a cast already out longer than the plan is wound in now.
+        // Every rod continues from its present state; a cast that is already out longer than planned is wound
+        // in now.
         let longest = left.rods.iter().flatten().copied().fold(plan.leave.max(plan.first), f64::max);
         let table = Table::new(&laws[law].1, longest);
         for _ in 0..times {
@@ -137,7 +137,7 @@ fn check(left: &TimeLeft, plan: &Plan, landing: &Landing) -> Result<(), Forecast
     if landing.kinds.iter().all(|kind| kind.fish == 0) { Err(ForecastError::NoFish) } else { Ok(()) }
 }
 
-/// A law tabled from the splash to the longest time a cast is left, for drawing waits by inversion.
+/// A law as a table from the splash to the longest time a cast is left, for drawing waits by inversion.
 struct Table {
     step: f64,
     survival: Vec<f64>,
@@ -150,7 +150,7 @@ impl Table {
         let mut floor = 1.0_f64;
         for i in 0..=STEPS {
             let s = law.survival(step * i as f64);
-            // A law that is no number, or rises, is read as staying where it was.
+            // If a survival value is NaN or rises, the previous value is kept.
             floor = floor.min(if s.is_nan() { floor } else { s.clamp(0.0, 1.0) });
             survival.push(floor);
         }
@@ -178,7 +178,7 @@ impl Table {
     }
 }
 
-/// What one future held.
+/// The result of one future.
 #[derive(Debug, Clone, Copy)]
 struct Played {
     casts: u64,
@@ -205,10 +205,10 @@ fn play(table: &Table, left: &TimeLeft, plan: &Plan, landing: &Landing, chance: 
     played
 }
 
-/// Casts made whole and bites of one rod until all-out.
+/// Complete casts and bites of one rod until all-out.
 fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: &mut Chance) -> (u64, u64) {
     let (mut now, mut casts, mut bites, mut leave) = (0.0, 0, 0, plan.first);
-    // A cast that is out already is not one of the casts left; its bite counts.
+    // A cast that is out already is not one of the casts left, but its bite counts.
     let mut waited = out.map(|w| (w, false));
     loop {
         let (already, counts) = waited.take().unwrap_or((0.0, true));
@@ -290,7 +290,7 @@ mod tests {
     }
 
     #[test]
-    fn nothing_bites_and_the_casts_are_the_plain_quotient() {
+    fn without_bites_the_casts_are_the_plain_quotient() {
         let f = forecast(&[(1.0, never)], &left(90.0), &PLAN, &fish(&[100.0]), 1).unwrap();
         assert_eq!(f.casts_without_bites, 5);
         assert_eq!((f.casts.low, f.casts.likely, f.casts.high), (5.0, 5.0, 5.0));
@@ -393,7 +393,8 @@ mod tests {
             let two = forecast(&law, &two, &PLAN, &fish(&[1.0]), 1).unwrap();
             prop_assert!(longer.mean_bites + 0.1 >= one.mean_bites && two.mean_bites + 0.1 >= one.mean_bites);
             prop_assert!(longer.casts.likely >= one.casts.likely);
-            // A bite may end a cast early or cost time: but whole casts stay near the quotient.
+            // A bite may end a cast early or cost time, but the number of complete casts stays near the
+            // quotient.
             prop_assert!(one.bites.low <= one.bites.likely && one.bites.likely <= one.bites.high);
         }
     }

@@ -33,7 +33,7 @@ pub enum WaitsTap {
         /// Whether they are left out.
         only: bool,
     },
-    /// Whose earlier sessions the advice is made from, here and everywhere else.
+    /// Whose earlier sessions the advice uses, here and on every other screen.
     Whose {
         /// Whose.
         whose: Whose,
@@ -55,7 +55,7 @@ pub enum ConditionsTap {
         /// How.
         answer: Answer,
     },
-    /// It is passed over.
+    /// The question is skipped.
     Skip {
         /// What.
         question: Question,
@@ -83,12 +83,12 @@ pub enum CautionsTap {
     AllSeen,
 }
 
-/// One thing mended of a doubtful entry.
+/// One correction of a doubtful entry.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum MendTap {
-    /// It is right as it is.
+    /// The entry is right.
     Confirm,
     /// What ended the cast.
     End {
@@ -109,7 +109,7 @@ pub enum MendTap {
     AddCast,
     /// The angler was away from the rods in that gap.
     WasAway,
-    /// It is taken away: what was fed or seen, and nothing else rests on it.
+    /// The entry is removed. This is offered only for feed and sightings, on which no other entry depends.
     Remove,
 }
 
@@ -128,7 +128,7 @@ pub enum FilesTap {
         /// Which.
         form: FormChoice,
     },
-    /// Whether the position of the peg goes along.
+    /// Whether the position of the peg is included.
     Position {
         /// Whether it does.
         included: bool,
@@ -140,12 +140,12 @@ pub enum FilesTap {
     },
 }
 
-/// A choice on the Phone screen, beside hand and scheme.
+/// A choice on the Phone screen, besides hand and scheme.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum PhoneTap {
-    /// When a cast that is out rings.
+    /// When the alarm for a cast rings.
     Alarm {
         /// When.
         alarm: Alarm,
@@ -155,12 +155,12 @@ pub enum PhoneTap {
         /// Whether it does.
         on: bool,
     },
-    /// What fish are weighed in where no match says it.
+    /// The unit in which fish are weighed if no match sets one.
     Weights {
         /// The unit.
         unit: WeightUnit,
     },
-    /// What a measure of feed is taken to weigh from now on.
+    /// The assumed weight of a measure of feed from now on.
     Feed {
         /// How it goes in.
         what: FeedKind,
@@ -169,7 +169,7 @@ pub enum PhoneTap {
         /// In milligrams.
         mg: u32,
     },
-    /// Day, and night by itself from dusk to dawn at the peg.
+    /// The day scheme, with the night scheme from dusk to dawn at the peg.
     NightAtDusk,
 }
 

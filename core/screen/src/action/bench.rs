@@ -71,12 +71,12 @@ pub enum BenchTap {
         /// In thousandths of a millimetre.
         um: u16,
     },
-    /// What is on it.
+    /// The length of line on it.
     SpoolLength {
         /// In tenths of a millimetre.
         tenth_mm: u32,
     },
-    /// It lies on the bench now.
+    /// That spool is added to the bench.
     AddSpool,
     /// A spool is used up or gone.
     SpoolGone {
@@ -98,7 +98,7 @@ pub enum BenchTap {
         /// In tenths of a millimetre.
         tenth_mm: u32,
     },
-    /// What the pop-up lifts.
+    /// The lift of the pop-up.
     Lift {
         /// In milligrams.
         mg: u32,
@@ -108,12 +108,12 @@ pub enum BenchTap {
         /// In minutes.
         minutes: u16,
     },
-    /// What the hook weighs.
+    /// The weight of the hook.
     HookWeight {
         /// In milligrams.
         mg: u32,
     },
-    /// How high the pop-up is to stand.
+    /// The height of the pop-up off the bottom.
     Height {
         /// In tenths of a millimetre.
         tenth_mm: u32,
@@ -143,23 +143,23 @@ pub enum BenchTap {
         /// Its name.
         name: String,
     },
-    /// What one of that size weighs.
+    /// The weight of one shot of that size.
     ShotWeight {
-        /// In milligrams; 0 takes it out of the box.
+        /// In milligrams; 0 removes the size from the box.
         mg: u32,
     },
     /// The lead hit the water: a fall is timed.
     Splash,
     /// The line fell slack.
     Bottom,
-    /// The fall just timed teaches the speed.
+    /// The fall just timed is used to calibrate the speed.
     Calibrate,
     /// The depth it was timed at.
     Plumbed {
         /// In centimetres.
         cm: u32,
     },
-    /// A height is put on the ladder or taken off it.
+    /// A height is added to the ladder or removed from it.
     Rung {
         /// In tenths of a millimetre.
         tenth_mm: u32,

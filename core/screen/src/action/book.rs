@@ -23,7 +23,7 @@ pub enum BookTap {
         /// One condition they have to meet.
         by: FilterTap,
     },
-    /// Latitude of the place that the light is told for.
+    /// Latitude of the place for which the light is computed.
     Latitude {
         /// In 1e-7 degrees.
         e7: i64,
@@ -33,7 +33,7 @@ pub enum BookTap {
         /// In 1e-7 degrees.
         e7: i64,
     },
-    /// The peg of the open session lies there.
+    /// The place becomes the position of the open session's peg.
     KeepPlace,
     /// The phone that began the session opened is, or is not, another phone of the same angler.
     PhoneIsMine {
@@ -140,6 +140,6 @@ pub enum Temperature {
     From10,
     /// 15 °C and above.
     From15,
-    /// Nobody looked.
+    /// Not logged.
     NotLogged,
 }

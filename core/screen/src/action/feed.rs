@@ -3,14 +3,15 @@
 use restwater_log::{FeedKind, FeedMeasure, WeightUnit};
 use serde::{Deserialize, Serialize};
 
-/// What is fed by hand, how much and where.
+/// Taps about feed by hand: what, how much and where.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FeedTap {
-    /// The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+    /// The same as the last time: at the spot of the chosen rod, or at the same place if that was chosen on
+    /// the map.
     Again,
-    /// As many of this measure as were chosen.
+    /// The chosen number of this measure.
     Measure {
         /// How it goes in.
         what: FeedKind,
@@ -24,7 +25,7 @@ pub enum FeedTap {
     },
     /// Where it goes.
     AtAim {
-        /// To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+        /// To the cell that is aimed at on the Swim screen, otherwise to the spot of the chosen rod.
         aim: bool,
     },
     /// What goes in by weight.
@@ -39,9 +40,9 @@ pub enum FeedTap {
     },
     /// The figure is cleared.
     Clear,
-    /// The figure typed is what goes in.
+    /// Feeds the weight that was typed.
     Weighed,
-    /// What it weighs, figure and all.
+    /// Feeds a given weight.
     Weight {
         /// How it goes in.
         what: FeedKind,
@@ -53,7 +54,7 @@ pub enum FeedTap {
 }
 
 impl FeedTap {
-    /// Whether it types a figure or counts on: such taps follow each other fast.
+    /// Whether it types a figure or changes the count: such taps follow each other fast.
     pub fn steps(&self) -> bool {
         matches!(self, Self::Digit { .. } | Self::Count { .. } | Self::Kind { .. })
     }

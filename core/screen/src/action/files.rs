@@ -1,4 +1,4 @@
-//! What is chosen of a file that goes out.
+//! Choices for a file to export.
 
 use crate::{Arg, Wording};
 use serde::{Deserialize, Serialize};
@@ -11,7 +11,7 @@ pub enum Span {
     /// The session shown.
     #[default]
     This,
-    /// Those that began within a number of days, today the last of them.
+    /// Those that began within a number of days, today included.
     Days(u16),
     /// All.
     Everything,

@@ -3,22 +3,22 @@
 use restwater_log::WeightUnit;
 use serde::{Deserialize, Serialize};
 
-/// What is said of a landed fish, in a match or not.
+/// Details of a landed fish, in a match or not.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "tap", rename_all = "snake_case", deny_unknown_fields)]
 pub enum FishTap {
-    /// Another of the landed fish is meant.
+    /// Chooses another landed fish.
     Meant {
         /// How many landings before the latest; 0 is the latest.
         back: u32,
     },
-    /// It is one of this class.
+    /// Its class.
     Class {
         /// Its name.
         name: String,
     },
-    /// It went into this net, and so do the next ones.
+    /// The net that it went into; later fish go into it, too.
     Net {
         /// Its name.
         name: String,
@@ -35,13 +35,14 @@ pub enum FishTap {
         /// From 0 to 9.
         digit: u8,
     },
-    /// The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+    /// The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
+    /// the figure is cleared.
     NextUnit,
-    /// The figure typed is what the scales show.
+    /// The figure typed was read on the scales.
     Weighed,
     /// The figure typed is a guess by eye.
     Guessed,
-    /// What it weighs, figure and all.
+    /// A given weight.
     Weight {
         /// The unit.
         unit: WeightUnit,

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// What a key does. Its place on the glass is the layout's business.
+/// What a key does. The layout decides where it is on the screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -25,39 +25,40 @@ pub enum Key {
     LandedLate,
     /// The fish came off, and the bite was not logged.
     LostLate,
-    /// The landed fish is of the class used last; its class once that is said.
+    /// Gives the landed fish the class used last; once it has a class, shows that.
     FishClass,
     /// The landed fish went back into the water.
     PutBack,
     /// Open the number pad for the weight of the landed fish.
     Weigh,
-    /// Open what can be said of the landed fish.
+    /// Open the details of the landed fish.
     Fish,
     /// Set the last time back by a minute.
     TimeBack,
     /// Set the last time back by five minutes.
     TimeBackFive,
-    /// Take the last entry back.
+    /// Undo the last entry.
     Undo,
-    /// Bring back what undo took.
+    /// Redo what was undone.
     Redo,
-    /// Moved the bait without a recast.
+    /// The bait was moved without a recast.
     Twitch,
     /// The tip moved without a pull.
     Indication,
     /// The angler goes away from the rods, or is back.
     Away,
-    /// Feed the same as the last time; what to feed where nothing was yet.
+    /// Feed the same as the last time; before the first feed, choose what to feed.
     Feed,
     /// Choose what to feed.
     FeedOther,
-    /// Say how fish show.
+    /// Log fish that show themselves.
     Seen,
-    /// A neighbour landed a fish, on the side last said.
+    /// A neighbour landed a fish, on the side logged last.
     Neighbour,
-    /// One landed a fish on another side: the one said before that, or the next in the order of the keys.
+    /// A neighbour landed a fish on another side: the one logged before that, or the next in the order of the
+    /// keys.
     NeighbourSecond,
-    /// One landed a fish on the third side.
+    /// A neighbour landed a fish on the third side.
     NeighbourThird,
     /// Open the tackle of the chosen rod.
     Tackle,

@@ -1,10 +1,10 @@
-//! What a key of a screen asks of the shell, and what the keys of the Bank ask.
+//! What the shell has to do when a key is tapped, and the taps of the Bank's keys.
 
 use super::{Action, FishTap, Key, Which};
 use restwater_log::RodNumber;
 use serde::{Deserialize, Serialize};
 
-/// What a tap on a key asks of the shell.
+/// What the shell has to do when a key is tapped.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -24,17 +24,17 @@ pub enum KeyTap {
         /// Its id.
         id: String,
     },
-    /// To hand a text on to another app.
+    /// To pass a text on to another app.
     Share {
         /// The text.
         text: String,
     },
-    /// To ask the phone's receiver where it is.
+    /// To ask the phone's receiver for its position.
     AskReceiver,
 }
 
 impl KeyTap {
-    /// The action that it sends, if it sends one.
+    /// The action that it sends, if any.
     pub fn action(&self) -> Option<&Action> {
         match self {
             Self::Send { action } => Some(action),

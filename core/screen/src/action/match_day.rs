@@ -32,19 +32,19 @@ pub enum MatchTap {
         /// Which.
         rule: RuleTap,
     },
-    /// No match is fished after all.
+    /// The match is called off.
     Off,
-    /// The organiser's signal was heard now: the two clocks are set against each other.
+    /// The organiser's signal was heard now, which gives the difference between the two clocks.
     Heard {
         /// Which signal.
         signal: Signal,
     },
-    /// This net hangs on the scales.
+    /// This net is on the scales.
     ScalesNet {
         /// Its name.
         name: String,
     },
-    /// Another angler's nets hang on the scales, or are guessed.
+    /// Another angler's nets are on the scales, or are guessed.
     ScalesPeg {
         /// Whose.
         peg: OtherPeg,
@@ -61,11 +61,12 @@ pub enum MatchTap {
         /// From 0 to 9.
         digit: u8,
     },
-    /// The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+    /// The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
+    /// the figure is cleared.
     ScalesUnit,
-    /// The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
+    /// The figure typed is the weight of the net; for another angler's before all-out it is a guess.
     WeighIn,
-    /// What a net weighed, figure and all.
+    /// A net with a given weight.
     WeighedIn {
         /// Name of the net.
         net: String,
@@ -81,7 +82,7 @@ pub enum MatchTap {
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(tag = "rule", rename_all = "snake_case", deny_unknown_fields)]
 pub enum RuleTap {
-    /// The match is set as it stands.
+    /// The match is set with the rules shown.
     Begin,
     /// All-in is moved.
     MoveAllIn {
@@ -109,10 +110,10 @@ pub enum RuleTap {
     Limit {
         /// Its name.
         net: String,
-        /// None where it has none.
+        /// `None` if it has no limit.
         limit: Option<Weight>,
     },
-    /// What becomes of a net over its limit.
+    /// What happens to a net over its limit.
     Over {
         /// What.
         over: OverLimit,
@@ -122,12 +123,12 @@ pub enum RuleTap {
         /// In minutes.
         minutes: u16,
     },
-    /// An alarm is set, or taken away.
+    /// An alarm is set or removed.
     Alarm {
         /// Minutes before all-out.
         minutes: u16,
     },
-    /// One of the usual classes is put on the list, or taken off it.
+    /// One of the usual classes is added to the list or removed from it.
     Class {
         /// Which.
         class: UsualClass,
@@ -137,7 +138,7 @@ pub enum RuleTap {
         /// Its name.
         class: String,
     },
-    /// What a fish of a class is taken for until one was weighed.
+    /// The assumed weight of a fish of a class until one was weighed.
     Guess {
         /// Its name.
         class: String,
@@ -156,7 +157,7 @@ pub enum RuleTap {
     },
 }
 
-/// A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+/// A size class that is offered, with its first assumed weight (guesses, which a tap changes).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -210,7 +211,7 @@ impl UsualClass {
         }
     }
 
-    /// What one is first taken for.
+    /// The weight that one is first assumed to have.
     pub fn guess(self) -> Weight {
         Weight::Drams(match self {
             Self::Silver => 64,
@@ -236,7 +237,8 @@ impl RuleTap {
 }
 
 impl MatchTap {
-    /// Whether it types or steps a figure: such taps follow each other fast, and a step too many is stepped back.
+    /// Whether it types or steps a figure: such taps follow each other fast, and a step too many can be
+    /// stepped back.
     pub fn steps(&self) -> bool {
         match self {
             Self::ScalesDigit { .. } | Self::ScalesUnit => true,

@@ -1,5 +1,5 @@
-//! What an angler can do: one action for each tap. Every key, row and choice carries the action it sends, and a shell hands
-//! it back unread.
+//! What an angler can do: one action for each tap. Every key, row and choice carries the action that it
+//! sends, and a shell passes it back without reading it.
 
 mod around;
 mod bench;
@@ -49,7 +49,7 @@ use uuid::Uuid;
 pub enum Action {
     /// Begin a session.
     StartSession {
-        /// How it is set up; as the set-up screen stands where it is left out.
+        /// How it is set up; `None` for what the set-up screen shows.
         #[serde(default)]
         setup: Option<SessionSetup>,
     },
@@ -69,7 +69,7 @@ pub enum Action {
     Landed {
         /// Which rod.
         rod: RodNumber,
-        /// What it weighs, where that is known.
+        /// What it weighs, if that is known.
         #[serde(default)]
         fish: Option<FishWeight>,
     },
@@ -150,14 +150,14 @@ pub enum Action {
     },
     /// Hand and scheme.
     Set {
-        /// Which thumb, where that changes.
+        /// Which thumb, if that changes.
         #[serde(default)]
         hand: Option<Hand>,
-        /// Day or night, where that changes.
+        /// Day or night, if that changes.
         #[serde(default)]
         scheme: Option<Scheme>,
     },
-    /// LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+    /// LEFT, RIGHT, IN, OUT on the Swim screen: the aim moves by one cell.
     StepAim {
         /// Which way.
         step: Step,
@@ -175,12 +175,12 @@ pub enum Action {
     Release,
     /// An aiming mark in the direction of the ring.
     MarkHere {
-        /// Its name; the one typed, else a number, where it is empty.
+        /// Its name; if empty, the one typed, otherwise a number.
         name: String,
     },
-    /// The peg lies where it was typed on the Swim screen.
+    /// Sets the position of the peg to the one typed on the Swim screen.
     PlacePegAsTyped,
-    /// Where the peg lies on the earth; never needed.
+    /// The geographic position of the peg, which is never required.
     PlacePeg {
         /// Latitude in 1e-7 degrees.
         lat_e7: i64,
@@ -189,7 +189,7 @@ pub enum Action {
         /// Degrees clockwise from true north of straight out, in hundredths.
         straight_out_cdeg: i32,
     },
-    /// Begin an alternating test of two values that were changed for one another.
+    /// Begin an alternating test of two values, one of which replaced the other.
     StartAlternation {
         /// Value A.
         a: FactorValue,
@@ -227,20 +227,20 @@ pub enum Action {
         /// Which.
         tap: MatchTap,
     },
-    /// What is said of a landed fish.
+    /// A detail of a landed fish.
     Fish {
-        /// The cast it was landed on; the fish that is meant where it is left out.
+        /// The cast it was landed on; `None` for the fish chosen on the screen.
         #[serde(default)]
         cast: Option<Uuid>,
         /// What.
         tap: FishTap,
     },
-    /// What is fed by hand.
+    /// Feed by hand.
     Feed {
         /// Which.
         tap: FeedTap,
     },
-    /// Fish that show.
+    /// Fish that show themselves.
     Seen {
         /// What was seen, or where.
         tap: SeenTap,
@@ -282,7 +282,7 @@ pub enum Action {
     },
     /// Opens a doubtful entry on the Mend screen.
     OpenDoubt {
-        /// Which; none goes back to the list.
+        /// Which; `None` goes back to the list.
         #[serde(default)]
         op: Option<Uuid>,
     },
@@ -293,7 +293,8 @@ pub enum Action {
         /// What of it.
         tap: MendTap,
     },
-    /// Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+    /// Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
+    /// accidental second tap logs nothing.
     Back,
     /// A text was typed by hand.
     Typed {
@@ -302,24 +303,24 @@ pub enum Action {
         /// The text as it was typed.
         text: String,
     },
-    /// Take a whole import back.
+    /// Undo a whole import.
     UndoImport {
         /// Which.
         id: Uuid,
     },
-    /// Bring it back.
+    /// Redo it.
     RedoImport {
         /// Which.
         id: Uuid,
     },
-    /// Take the last entry back.
+    /// Undo the last entry.
     Undo,
-    /// Bring back what undo took.
+    /// Redo what was undone.
     Redo,
 }
 
 impl Action {
-    /// The texts in it, each with what it is.
+    /// The texts in it, each with the name of its field.
     pub fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
             Self::StartSession { setup: Some(setup) } => {

@@ -1,25 +1,27 @@
-//! Taps that follow each other under one thumb: which keys share a pad, and which step a figure.
+//! Taps that follow each other under one thumb: which keys share a pad, and which of them step a figure.
 
 use super::{Action, FishTap, SwimTap};
 use restwater_log::RodNumber;
 
-/// Which keys come under the same thumb: a second tap on another key of the same pad may be the same tap.
+/// Keys that appear under the same thumb, so that an accidental second tap may hit another key of the same
+/// pad.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Pad {
     /// The keys of a rod that change what its pad shows.
     Rod(RodNumber),
     /// The keys of the Swim screen that pick a ray or a cell.
     Pick,
-    /// The keys that stand where those stood.
+    /// The keys that replace those.
     Aim,
-    /// The keys of a landed fish, which stand where LANDED stood.
+    /// The keys about a landed fish, which replace LANDED.
     Fish,
-    /// BACK to the Bank, whose CAST lies where it stood.
+    /// BACK to the Bank, whose CAST replaces it.
     Back,
 }
 
 impl Action {
-    /// Whether it steps a figure or the ring: such taps follow each other fast, and a step too many is stepped back.
+    /// Whether it steps a figure or the ring: such taps follow each other fast, and a step too many can be
+    /// stepped back.
     pub fn steps(&self) -> bool {
         match self {
             Self::StepAim { .. } => true,
@@ -31,7 +33,7 @@ impl Action {
         }
     }
 
-    /// The pad that its key stands on, where a second tap may land on another key of it.
+    /// The pad of its key, if a second tap may hit another key of that pad.
     pub fn pad(&self) -> Option<Pad> {
         match self {
             Self::Cast { rod }

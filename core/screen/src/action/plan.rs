@@ -14,7 +14,7 @@ pub enum PlanTap {
         /// Counted from 1 January 1970 in local time.
         day: i32,
     },
-    /// A peg is taken out.
+    /// A peg is removed.
     NoPeg {
         /// Which.
         peg: String,
@@ -50,17 +50,17 @@ pub enum PlanTap {
     NoStart,
     /// How long to leave the first casts.
     Leave {
-        /// In minutes, or `None` where that is left open.
+        /// In minutes, or `None` if that is left open.
         minutes: Option<u16>,
     },
     /// When to move into kept-back water.
     Move {
-        /// When, or `None` where that is left open.
+        /// When, or `None` if that is left open.
         at: Option<MoveAt>,
     },
-    /// Today's session goes by this plan, or by none; before START the one to come.
+    /// Today's session follows this plan or none; before START this is about the next session.
     Today {
-        /// Whether it goes by it.
+        /// Whether it follows the plan.
         takes: bool,
     },
 }

@@ -1,4 +1,4 @@
-//! Taps about fish that show.
+//! Taps about fish that show themselves.
 
 use restwater_log::{FishSign, Side};
 use serde::{Deserialize, Serialize};
@@ -20,7 +20,7 @@ pub enum SeenTap {
     },
     /// Where they show.
     AtAim {
-        /// At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+        /// At the cell that is aimed at on the Swim screen, otherwise at the spot of the chosen rod.
         aim: bool,
     },
 }

@@ -25,12 +25,12 @@ pub enum SetupTap {
         /// In centimetres, or `None` if it isn't known.
         cm: Option<u32>,
     },
-    /// How long the bait takes to settle: that long after the splash the wait begins.
+    /// How long the bait takes to settle, which is when the wait begins after the splash.
     Settle {
         /// In seconds.
         seconds: u32,
     },
-    /// Whether a twitch starts the wait anew.
+    /// Whether a twitch restarts the wait.
     TwitchRestarts {
         /// Whether it does.
         restarts: bool,
@@ -40,13 +40,13 @@ pub enum SetupTap {
         /// 0 to 9.
         digit: u8,
     },
-    /// The drawn number is taken away again.
+    /// The drawn number is cleared.
     ClearDraw,
-    /// The set-up of the last session is taken over.
+    /// The set-up of the last session is copied.
     CopyLast,
-    /// Nothing is taken over.
+    /// Nothing is copied.
     CopyNothing,
-    /// An item of the pack list is packed, or no longer.
+    /// An item of the pack list is marked as packed or not packed.
     Pack {
         /// Which.
         item: Item,
@@ -110,7 +110,7 @@ pub enum TackleTap {
     },
     /// Whether it is a feeder, which feeds with each cast.
     Feeder {
-        /// What a fill is taken to weigh, in milligrams; none for a plain lead.
+        /// The assumed weight of a fill in milligrams; `None` for a plain lead.
         mg: Option<u32>,
     },
     /// What that weight is made of.
@@ -121,7 +121,7 @@ pub enum TackleTap {
 }
 
 impl SetupTap {
-    /// Whether it types a digit: the same one may follow fast.
+    /// Whether it types a digit, which may be repeated fast.
     pub fn steps(&self) -> bool {
         matches!(self, Self::DrawDigit { .. })
     }

@@ -17,7 +17,7 @@ pub enum SwimTap {
     },
     /// The keys that move the aim from cell to cell.
     Steps {
-        /// Whether they are opened or put away.
+        /// Whether they are shown or hidden.
         open: bool,
     },
     /// How long water is left to rest.
@@ -47,7 +47,7 @@ pub enum SwimTap {
     },
     /// Width of a band.
     Band {
-        /// In centimetres; none is the usual width.
+        /// In centimetres; `None` for the usual width.
         cm: Option<u32>,
     },
     /// A feature lies under the ring.
@@ -65,7 +65,7 @@ pub enum SwimTap {
         /// How.
         sign: FishSign,
     },
-    /// As many of this measure as were chosen are fed to the cell that is aimed at.
+    /// The chosen number of this measure is fed to the cell that is aimed at.
     Feed {
         /// How it goes in.
         what: FeedKind,
@@ -77,14 +77,14 @@ pub enum SwimTap {
         /// Which.
         id: Uuid,
     },
-    /// Something set before is taken away.
+    /// Something that was set earlier is removed.
     Remove {
         /// What.
         thing: SwimThing,
     },
 }
 
-/// Something on the swim that can be taken away.
+/// Something on the swim that can be removed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]

@@ -4,7 +4,7 @@ use crate::Wording;
 use restwater_log::RodNumber;
 use serde::{Deserialize, Serialize};
 
-/// What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
+/// The target of a typed text, which decides what kind of text it is. The app parses each kind in one place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -52,9 +52,9 @@ pub enum TypedInto {
     Note,
     /// What to do next time.
     Plan,
-    /// What the match says of fish that die or go back.
+    /// The match rule on fish that die or go back.
     MatchRule,
-    /// A peg that would be liked, and what to do there.
+    /// A peg hoped for, and what to do there.
     PlanPeg,
     /// The mark to start at.
     PlanMark,
@@ -96,7 +96,7 @@ impl TypedInto {
     }
 }
 
-/// A line to type into. The shell hands its target back with the text.
+/// A line to type into. The shell passes its target back with the text.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TypedField {
@@ -104,9 +104,9 @@ pub struct TypedField {
     pub tag: String,
     /// What it is called.
     pub label: String,
-    /// What stands in it.
+    /// Its present text.
     pub value: String,
-    /// The word on the key that hands it over; empty where each change is handed over at once.
+    /// The word on the key that sends the text; empty if each change is sent at once.
     pub send: String,
     /// What it is typed into.
     pub into: TypedInto,
@@ -115,12 +115,12 @@ pub struct TypedField {
 }
 
 impl TypedField {
-    /// A line whose changes are handed over at once.
+    /// A line whose changes are sent at once.
     pub(crate) fn new(tag: &str, label: String, value: String, into: TypedInto) -> Self {
         Self { tag: tag.into(), label, value, send: String::new(), into, keyboard: into.keyboard() }
     }
 
-    /// An empty line that its key hands over.
+    /// An empty line whose text is sent by its key.
     pub(crate) fn sent(words: &Wording, tag: &str, label: String, into: TypedInto) -> Self {
         Self { send: words.say("type-send"), ..Self::new(tag, label, String::new(), into) }
     }

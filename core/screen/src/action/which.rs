@@ -13,9 +13,9 @@ pub enum Which {
     Setup,
     /// Spot and rig of the chosen rod.
     Tackle,
-    /// The swim and where next; its picture is asked for apart.
+    /// The swim and where next; its picture is requested separately.
     Swim,
-    /// What the record says of waiting.
+    /// What the record shows about waits.
     Waits,
     /// Did a change matter?
     Changes,
@@ -29,7 +29,7 @@ pub enum Which {
     Feed,
     /// The number pad for feed by weight.
     FeedWeight,
-    /// Fish that show.
+    /// Fish that show themselves.
     Seen,
     /// Files in and out, backups.
     Files,
@@ -47,8 +47,8 @@ pub enum Which {
     Phone,
     /// The card of the day: what it brought and what to try next.
     Day,
-    /// The three cards of the first opening.
+    /// The three cards of the app's first start.
     Welcome,
-    /// What each sign of the pictures means.
+    /// What each symbol on the pictures means.
     Legend,
 }

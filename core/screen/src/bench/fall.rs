@@ -6,7 +6,7 @@ use crate::figures::clock;
 use crate::{Arg, BenchTap, Leaf, LeafKey, LeafLine};
 use restwater_bench::fall::{Calibration, calibrate, depth};
 
-/// How early or late a press may be, seconds: a guess.
+/// How early or late a tap may be, in seconds: a guess.
 pub const REACTION_S: f64 = 0.3;
 const DEPTHS: &[u32] = &[100, 150, 200, 250, 300, 350, 400, 500, 600];
 

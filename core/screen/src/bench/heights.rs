@@ -101,7 +101,7 @@ fn which_row(words: &Wording, now: bool) -> ChoiceRow {
     ChoiceRow::of("heights_of", words.say("bench-row-heights_of"), choices, String::new())
 }
 
-/// Each height of the ladder is solid; a tap takes it out or puts it in.
+/// Heights on the ladder are solid; a tap adds or removes one.
 fn ladder_row(input: &BenchInput) -> ChoiceRow {
     let words = input.words;
     let usual = STARTING_INCHES.iter().map(|inches| LineLength::from_tenths_mm(inches * 254));

@@ -1,4 +1,4 @@
-//! The wallet, and what of it to cut down.
+//! The wallet, and which hooklengths to cut down.
 
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
 use crate::figures::sentence_case;
@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 
 /// Lengths in tenths of a millimetre: 6 in to 5 ft, ties of 3 ft and 5 ft among them (common practice, no source).
 const LENGTHS: &[u32] = &[1_524, 2_286, 3_048, 4_572, 6_096, 7_620, 9_144, 12_192, 15_240];
-/// A centimetre and an inch each way.
+/// Steps of a centimetre and an inch in both directions.
 const LENGTH_STEPS: &[i32] = &[-254, -100, 100, 254];
 /// Diameters in thousandths of a millimetre (common practice, no source).
 const DIAMETERS: &[u16] = &[80, 90, 100, 110, 120, 130, 140, 160, 180, 200];
@@ -20,7 +20,7 @@ const HOOKS: &[u8] = &[8, 10, 12, 14, 16, 18, 20];
 /// Hairs in mm; 0 is none.
 const HAIRS: &[u16] = &[0, 5, 8, 10, 12, 15, 20];
 
-/// What is tied, what is to be carried, what was lost.
+/// The hooklengths that are tied, those to be carried, and those lost.
 pub(super) fn wallet(input: &BenchInput) -> Part {
     let (words, kit) = (input.words, input.kit);
     let mut leaf = Leaf::new(words, "bench", "hooklengths");
@@ -140,7 +140,7 @@ fn keys(input: &BenchInput) -> Vec<LeafKey> {
     ]
 }
 
-/// What of the spare ties to cut down for what is to be carried.
+/// Which spare ties to cut down for the lengths that are to be carried.
 pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>) -> Part {
     let words = input.words;
     let mut leaf = Leaf::new(words, "bench", "cut-down");

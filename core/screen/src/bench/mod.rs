@@ -22,7 +22,7 @@ pub use fall::REACTION_S;
 pub(crate) use hooklengths::sentence;
 pub use plan::PlanInput;
 
-/// What is under the thumb on the bench; no part of the log until a key says what was done with it.
+/// The current selection on the bench. It is not part of the log until a key says what was done with it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BenchChoices {
     /// The hooklength that the keys act on.
@@ -35,9 +35,9 @@ pub struct BenchChoices {
     pub falling: Option<Moment>,
     /// The last fall timed, ms.
     pub fall_ms: Option<u32>,
-    /// The depth it was timed at, where that is known, cm.
+    /// The depth it was timed at, in cm, if known.
     pub plumbed_cm: u32,
-    /// Water temperature for the balance, tenths of a degree; as logged, or a guess, where it is left open.
+    /// Water temperature for the balance, in tenths of a degree; `None` for the logged one or a guess.
     pub water: Option<i16>,
     /// The size of shot whose weight is being entered.
     pub size: Option<String>,
@@ -71,7 +71,7 @@ impl Default for BenchChoices {
 pub struct BenchInput<'a> {
     /// The kit.
     pub kit: &'a Kit,
-    /// What is under the thumb.
+    /// The current selection.
     pub choices: &'a BenchChoices,
     /// Casts with a pop-up on all days.
     pub all: &'a [HeightCast],
@@ -83,7 +83,7 @@ pub struct BenchInput<'a> {
     pub region: Region,
     /// The kit of this phone.
     pub own: Uuid,
-    /// Kits of other phones: there are some after a partner's log came in, or an older phone's.
+    /// Kits of other phones, which come with a partner's log or an older phone's.
     pub others: &'a [Uuid],
     /// The kit in use.
     pub kit_id: Uuid,
@@ -149,7 +149,7 @@ pub(crate) fn hooklength_words(words: &Wording, h: &Hooklength) -> String {
     }
 }
 
-/// A diameter as it stands on the spool: "0.12".
+/// A diameter as written on the spool: "0.12".
 fn mm(words: &Wording, um: u16) -> String {
     words.figure(f64::from(um) / 1_000.0, 3)
 }
@@ -164,7 +164,7 @@ fn key(tag: impl Into<String>, label: String, tap: BenchTap) -> LeafKey {
     LeafKey::new(tag, label, Action::Bench { tap })
 }
 
-/// A row of figures: steps first where there are any, then the usual ones.
+/// A row of figures: steps first, if there are any, then the usual values.
 struct Figures<'a, N> {
     tag: &'a str,
     now: N,
@@ -200,7 +200,7 @@ impl<N: Copy + Ord + ToString + Into<i64> + TryFrom<i64>> Figures<'_, N> {
     }
 }
 
-/// A length in the larger of inches and centimetres that is whole.
+/// A length in whole inches or whole centimetres, whichever fits.
 fn length_words(words: &Wording, tenths: i64) -> String {
     words.decimals(&LineLength::from_tenths_mm(u32::try_from(tenths).unwrap_or(0)).to_string())
 }

@@ -1,4 +1,4 @@
-//! The plan for a day to come. Every line of it may be left out.
+//! The plan for a coming day. All its lines are optional.
 
 use super::{BenchInput, Part};
 use crate::place::{bearing_words, rig_words};
@@ -18,13 +18,13 @@ pub struct PlanInput<'a> {
     pub today: i32,
     /// What is planned for that day, if anything is.
     pub plan: Option<&'a Plan>,
-    /// The day of the plan that a START would take up now, or of the one that would have been but was put aside.
+    /// The day of the plan that START would take up now, even if that plan was dropped for today.
     pub nearest: Option<i32>,
-    /// Whether it was put aside for today.
+    /// Whether it was dropped for today.
     pub put_aside: bool,
-    /// The plan that the running session goes by.
+    /// The plan that the running session follows.
     pub taken: Option<&'a TakenPlan>,
-    /// Whether a session runs.
+    /// Whether a session is running.
     pub open: bool,
     /// The session last shown: its marks and baits are offered.
     pub last: &'a Session,
@@ -110,7 +110,7 @@ impl Make<'_> {
         ChoiceRow::of("plan-day", self.words.say("plan-row-day"), choices, String::new())
     }
 
-    /// NOT TODAY where a session goes by a plan, or would go by the one for today; TODAY where that was put aside.
+    /// NOT TODAY if a session follows a plan, or would follow the one for today; TODAY if that was dropped.
     fn today(&self) -> Option<LeafKey> {
         let input = self.plan;
         let (takes, any) = if input.open {
@@ -203,14 +203,14 @@ impl Make<'_> {
             plan_choice(cdeg.to_string(), bearing_words(words, cdeg), chosen, PlanTap::Bearing { cdeg })
         });
         let mut choices: Vec<Choice> = marks.chain(bearings).collect();
-        // At the edge a step goes nowhere.
+        // A step at the edge leads to a value that is already in the row.
         choices.dedup_by(|a, b| a.tag == b.tag);
         let label = words.say("plan-row-aim");
         let row = self.or_open(ChoiceRow::of("plan-aim", label.clone(), choices, String::new()));
         ChoiceRow { typing: Some(TypedField::sent(words, "plan-mark", label, TypedInto::PlanMark)), ..row }
     }
 
-    /// A row without a value says that it is left open.
+    /// Makes a row without a value say that it is left open.
     fn or_open(&self, mut row: ChoiceRow) -> ChoiceRow {
         if row.value.is_empty() {
             row.value = self.words.say("plan-open");

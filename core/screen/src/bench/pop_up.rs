@@ -10,9 +10,9 @@ use restwater_caution::lead_rule::lead_rule;
 use restwater_kit::Measured;
 use restwater_log::{LineMaterial, ShotMetal};
 
-/// Heavier than the lift by at most this, grams: a guess, about a No. 9.
+/// The shot may be heavier than the lift by at most this, in grams: a guess, about a No. 9.
 const TOLERANCE_G: f64 = 0.05;
-/// Water temperature where none was logged, tenths of a degree: a guess.
+/// Water temperature if none was logged, in tenths of a degree: a guess.
 const WATER_GUESS: i16 = 60;
 const LIFTS: &[u32] = &[100, 200, 300, 400, 500, 600, 800, 1_000, 1_500];
 const HOOK_WEIGHTS: &[u32] = &[20, 40, 60, 80, 100, 150, 200];
@@ -21,7 +21,7 @@ const LINES: &[u16] = &[100, 120, 140, 160, 180, 200];
 const SOAKS: &[u16] = &[0, 5, 10, 20, 40, 60, 120];
 const WATERS: &[i16] = &[10, 20, 30, 40, 50, 60, 80, 100, 120, 150];
 
-/// What the physics takes for a line.
+/// The material of a line for the physics.
 fn material_of(line: LineMaterial) -> Material {
     match line {
         LineMaterial::Nylon => Material::Nylon,
@@ -30,7 +30,7 @@ fn material_of(line: LineMaterial) -> Material {
     }
 }
 
-/// What the physics takes for a shot.
+/// The material of a shot for the physics.
 fn shot_material(shot: ShotMetal) -> Material {
     match shot {
         ShotMetal::Tungsten => Material::Tungsten,
@@ -117,7 +117,7 @@ fn lines(words: &Wording, pop_up: &PopUp, found: &Balance) -> Vec<LeafLine> {
     ]
 }
 
-/// The lead rule, named where a weight of lead comes in; it forbids nothing.
+/// The rule on lead weights, shown when a weight of lead is entered; it forbids nothing.
 fn caution_for(input: &BenchInput, found: &Balance) -> String {
     let metal = shot_material(input.kit.pop_up.shot);
     let weights = found.shot.shot.iter().filter_map(|(i, _)| input.kit.shot.get(*i)).map(|size| size.grams);
@@ -237,7 +237,8 @@ pub(super) fn shot(input: &BenchInput) -> Part {
     (leaf, sub)
 }
 
-/// What one of the size weighs: steps of 5 mg and of a twentieth about it, its usual weight, or not in the box.
+/// The weight of one shot of the size: steps of 5 mg and of a twentieth, its usual weight, or "not in the
+/// box".
 fn weight_row(words: &Wording, table: &[ShotSize], size: &str) -> ChoiceRow {
     let usual = NOMINAL.iter().find(|(name, _)| *name == size).map_or(400, |(_, g)| mg_of(*g));
     let now = table.iter().find(|s| s.name == size).map(|s| mg_of(s.grams));

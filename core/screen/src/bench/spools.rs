@@ -1,4 +1,4 @@
-//! What to tie new from which spool, and the spools.
+//! What to tie from which spool, and the spools.
 
 use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
@@ -25,7 +25,11 @@ pub(super) fn tie_up(input: &BenchInput, plan: &Result<Evening, CutDownError>) -
         count += line.to_tie.iter().map(|t| usize::from(t.count)).sum::<usize>();
         leaf.lines.extend(one_line(words, input.kit, line));
     }
-    leaf.says = words.say_with("bench-tie-up-says", &[("count", Arg::Count(count))]);
+    leaf.says = if input.kit.wanted.tied().is_empty() {
+        words.say("bench-tie-up-none")
+    } else {
+        words.say_with("bench-tie-up-says", &[("count", Arg::Count(count))])
+    };
     let allowances = input.kit.allowances;
     let beyond = allowances.cut_for(restwater_bench::units::LineLength::default()).to_string();
     let id = if input.kit.allowances_measured { "bench-allowances" } else { "bench-allowances-none" };

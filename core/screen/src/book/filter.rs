@@ -1,4 +1,4 @@
-//! Which sessions count: by whose they are, water, season and temperature of the water.
+//! Which sessions count: by angler, water, season and water temperature.
 
 use super::Day;
 use crate::{
@@ -51,7 +51,8 @@ impl Temperature {
     }
 }
 
-/// The conditions a session has to meet to count; an empty filter takes all of the angler's own.
+/// The conditions that a session has to meet to count; an empty filter includes all the angler's own
+/// sessions.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct SetFilter {
     /// Only theirs.
@@ -70,7 +71,7 @@ impl SetFilter {
         self.whose.takes(day.mine) && self.takes_gist(day.gist)
     }
 
-    /// The same, whoever's it is.
+    /// The same, whoever the session belongs to.
     pub(super) fn takes_gist(&self, day: &Summary) -> bool {
         self.water.takes(day.water.as_deref())
             && self.season.is_none_or(|season| Season::of(day) == Some(season))
@@ -87,7 +88,7 @@ impl SetFilter {
         }
     }
 
-    /// The rows of choices for one set; only what some session has can be chosen.
+    /// The rows of choices for one set; only values that occur in some session are offered.
     pub(crate) fn rows(&self, words: &Wording, set: BookSet, days: &[Day]) -> Vec<ChoiceRow> {
         let prefix = match set {
             BookSet::Shown => "",
@@ -117,7 +118,7 @@ impl SetFilter {
         whose.into_iter().chain(rows).collect()
     }
 
-    /// Whether there is a choice of whose sessions count: only where somebody else's are here.
+    /// Whether to ask whose sessions count, which makes sense only if another angler's are here.
     fn asks_whose(&self, days: &[Day]) -> bool {
         self.whose != Whose::Me || days.iter().any(|day| !day.mine)
     }
@@ -156,8 +157,8 @@ impl SetFilter {
         TEMPERATURES.into_iter().filter(|(t, _)| there.contains(t)).map(value).collect()
     }
 
-    /// The filter in words: "Alder Pool, Dec to Feb, water below 4 °C"; "all sessions" where it takes all. Whose they are is
-    /// said where somebody else's are here.
+    /// The filter in words: "Alder Pool, Dec to Feb, water below 4 °C"; "all sessions" if it includes all. It
+    /// names the angler if another angler's sessions are here.
     pub(crate) fn words(&self, words: &Wording, days: &[Day]) -> String {
         let whose = self.asks_whose(days).then(|| self.whose.words(words));
         let season = SEASONS.iter().find(|(season, _)| Some(*season) == self.season);
@@ -177,7 +178,7 @@ impl SetFilter {
     }
 }
 
-/// Tag, label, whether it is chosen, and what choosing it asks.
+/// Tag, label, whether it is chosen, and the tap that chooses it.
 type Value = (String, String, bool, FilterTap);
 
 impl WaterChoice {
@@ -208,14 +209,14 @@ mod tests {
     const LATE_FEBRUARY: i64 = 1_772_321_400_000;
 
     #[test]
-    fn a_season_goes_by_the_local_date() {
+    fn the_season_follows_the_local_date() {
         let utc = day(None, LATE_FEBRUARY, None);
         assert_eq!(Season::of(&utc), Some(Season::DecToFeb));
         assert_eq!(Season::of(&Summary { offset_min: 60, ..utc }), Some(Season::MarToMay));
     }
 
     #[test]
-    fn filters_take_what_they_say() {
+    fn filters_include_what_their_words_say() {
         let (cold, nameless) =
             (day(Some("Alder Pool"), LATE_FEBRUARY, Some(39)), day(None, LATE_FEBRUARY, None));
         let mine = |gist| Day { id: SESSION, gist, mine: true };
@@ -242,14 +243,14 @@ mod tests {
     }
 
     #[test]
-    fn only_what_is_there_can_be_chosen() {
+    fn only_values_that_occur_can_be_chosen() {
         let days = [day(Some("Alder Pool"), LATE_FEBRUARY, Some(39)), day(None, LATE_FEBRUARY, None)];
         let days: Vec<Day> = days.iter().map(|gist| Day { id: SESSION, gist, mine: true }).collect();
         let rows = SetFilter::default().rows(&Wording::new(), BookSet::A, &days);
         let counts: Vec<usize> = rows.iter().map(|row| row.choices.len()).collect();
         assert_eq!(counts, [3, 2, 3], "all of them first");
         assert!(rows.iter().all(|row| row.choices[0].chosen && row.tag.starts_with("a_")));
-        // Whose they are is asked once somebody else's are here.
+        // The angler can be chosen once another angler's sessions are here.
         let days = [days[0], Day { mine: false, ..days[1] }];
         let rows = SetFilter::default().rows(&Wording::new(), BookSet::A, &days);
         assert_eq!((rows.len(), rows[0].tag.as_str(), rows[0].value.as_str()), (4, "a_whose", "my sessions"));

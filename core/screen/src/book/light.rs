@@ -17,9 +17,9 @@ pub struct LightInput {
     pub lat_e7: i64,
     /// Longitude.
     pub lon_e7: i64,
-    /// Whether the peg was placed there; else it is where the choice of a place begins.
+    /// Whether the peg was placed there; otherwise it is the default place.
     pub placed: bool,
-    /// Whether what stands here differs from where the peg was placed, and a session is open to place it in.
+    /// Whether this place differs from the peg's position and a session is open that could store it.
     pub can_keep: bool,
     /// Now.
     pub now: Moment,

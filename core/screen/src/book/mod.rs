@@ -1,4 +1,4 @@
-//! The Book: sessions, catch per hour, two sets against each other, what to do next time, the light at the peg.
+//! The Book: sessions, catch per hour, comparing two sets, what to do next time, the light at the peg.
 
 mod filter;
 mod light;
@@ -32,7 +32,7 @@ pub(crate) const LEVEL_PERCENT: usize = 95;
 pub struct Day<'a> {
     /// Its session.
     pub id: Uuid,
-    /// Its gist.
+    /// Its summary.
     pub gist: &'a Summary,
     /// Whether it is the angler's own: begun on one of the angler's phones.
     pub mine: bool,
@@ -52,13 +52,13 @@ pub struct BookInput<'a> {
     pub opened: Option<&'a Session>,
     /// The one opened as a day of the Book.
     pub opened_day: Option<Day<'a>>,
-    /// Where another phone began the one opened: whether it was said to be the angler's too.
+    /// If another phone began the opened session: whether the angler has claimed that phone.
     pub phone_is_mine: Option<bool>,
-    /// What the record says for next time.
+    /// The input for what to do next time.
     pub next: &'a NextInput<'a>,
-    /// The peg that is looked back on, where a water and a peg are named.
+    /// The peg whose past sessions are listed, if water and peg have names.
     pub peg: Option<&'a PegOf>,
-    /// Questions asked on several days, those asked last first.
+    /// Questions over days, latest first.
     pub standing: &'a [StandingQuestion],
     /// Where the peg lies, and when.
     pub light: &'a LightInput,
@@ -111,8 +111,8 @@ pub fn book(input: &BookInput) -> LeavesView {
     LeavesView { leaves: std::iter::once(first).chain(rest).collect() }
 }
 
-/// The sessions shown, each the key that opens it; the one that is open stands out, and leads to its page. It comes first
-/// where the choice of sessions leaves it out.
+/// The sessions shown, each as a key that opens it. The open one is highlighted and leads to its page; it
+/// comes first if the filter leaves it out.
 fn list(input: &BookInput, shown: &[Day], opened: Option<&Leaf>) -> Vec<LeafKey> {
     let words = input.words;
     let open = input.opened.map(|session| session.id);
@@ -136,7 +136,7 @@ fn typing(words: &Wording, tag: &str, into: TypedInto) -> TypedField {
     TypedField::sent(words, tag, words.say(&format!("book-type-{tag}")), into)
 }
 
-/// The ways from here to the Files and Mend screens.
+/// The keys that open the Files and Mend screens.
 fn doors(words: &Wording) -> Vec<LeafKey> {
     [("files", Which::Files), ("mend", Which::Mend)]
         .map(|(name, which)| {
@@ -152,7 +152,8 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     if input.days.is_empty() {
         return words.say("book-none");
     }
-    let doubts: u32 = shown.iter().map(|day| day.gist.doubts).sum();
+    // What a partner logged is the partner's to mend.
+    let doubts: u32 = shown.iter().filter(|day| day.mine).map(|day| day.gist.doubts).sum();
     let counts = [("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))];
     let mut says = words.say_with("book-says", &counts);
     let theirs = input.days.iter().filter(|day| !day.mine).count();
@@ -177,7 +178,7 @@ pub fn day_words(words: &Wording, day: &Summary) -> String {
         .join(", ")
 }
 
-/// The same, with whose it is where it is somebody else's.
+/// The same, with whose it is if it is another angler's.
 pub(crate) fn whose_day_words(words: &Wording, day: &Day) -> String {
     let label = day_words(words, day.gist);
     if day.mine { label } else { words.say_with("book-of-another", &[("day", Arg::Text(&label))]) }
@@ -193,7 +194,7 @@ fn gist(words: &Wording, day: &Summary) -> String {
     words.say_with("book-gist", &args)
 }
 
-/// A day as the comparisons count it.
+/// The counts of a day for the comparisons.
 pub(crate) fn tally(day: &Summary) -> DayTally {
     DayTally {
         casts: day.casts as usize,

@@ -1,4 +1,4 @@
-//! The plan for next time: what the record supports, and what it can't tell.
+//! What to do next time: what the record supports, and what it can't tell.
 
 use super::{Day, SetFilter, day_words};
 use crate::figures::whole;
@@ -8,15 +8,15 @@ use restwater_compare::sets::set_rates;
 use restwater_session::Summary;
 use restwater_waits::{Advice, AdviceState};
 
-/// What the plan is made from.
+/// The input of this page.
 pub struct NextInput<'a> {
-    /// The session it follows on from; none before the first.
+    /// The session it is based on; `None` before the first.
     pub day: Option<&'a Summary>,
     /// The sessions on its water, itself among them, newest first.
     pub like: &'a [Day<'a>],
-    /// What the record says of leaving a cast.
+    /// The advice on leaving a cast.
     pub advice: Option<Advice>,
-    /// Sessions before it that speak in that.
+    /// How many earlier sessions the advice uses.
     pub earlier: usize,
     /// How many of these are another angler's.
     pub of_another: usize,

@@ -1,4 +1,4 @@
-//! What the last sessions on one peg did, the angler's and those that came in by files.
+//! What the last sessions on one peg did, both the angler's and imported ones.
 
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, gist, tally, whose_day_words};
@@ -16,7 +16,7 @@ pub struct PegOf {
     pub water: String,
     /// The peg.
     pub peg: String,
-    /// A session there that isn't to be listed: the one from which it is looked back.
+    /// A session that isn't listed: the one from which the angler looks back.
     pub besides: Option<Uuid>,
 }
 

@@ -1,4 +1,4 @@
-//! Catch per hour: of all sessions shown, and of each.
+//! Catch per hour, for all sessions shown and for each.
 
 use super::{BookInput, Day, LEVEL_PERCENT, tally, whose_day_words};
 use crate::figures::{sentence_case, whole};
@@ -6,7 +6,7 @@ use crate::{Arg, BookSet, Leaf, LeafKey, LeafLine, LeafSpan, Wording};
 use restwater_compare::FEWEST_BITES;
 use restwater_compare::sets::{DayTally, Rate, set_rates};
 
-/// Sessions listed one by one; the rates of all count every one.
+/// How many sessions are listed one by one; the overall rates count all of them.
 const LISTED: usize = 24;
 /// The scale ends at this many times the highest rate.
 const SCALE: f64 = 2.5;
@@ -36,7 +36,7 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> [Leaf; 2] {
     [verdict, figures]
 }
 
-/// How often a bite comes, and what that rests on.
+/// How often a bite comes, and the evidence for it.
 fn says(input: &BookInput, bites: Option<&Rate>) -> String {
     let words = input.words;
     let which = input.filter.words(words, input.days);
@@ -85,7 +85,7 @@ fn lines(
     let of_all = |id: &str| format!("{}, {together}", words.say(id));
     let mut lines: Vec<LeafLine> =
         all.bites.iter().map(|rate| line(of_all("book-bites-rate"), rate)).collect();
-    // Another clock: hours of the whole session, so it has no place on the scale of hours out.
+    // This rate is for hours of the whole session, so it doesn't belong on the scale for hours out.
     lines.extend(
         all.landed.iter().map(|rate| LeafLine { span: None, ..line(of_all("book-landed-rate"), rate) }),
     );
@@ -103,7 +103,7 @@ pub(super) fn scale_of(rates: impl Iterator<Item = f64>) -> f64 {
 }
 
 fn figures(words: &Wording, rate: &Rate) -> (String, String, String) {
-    // As many decimals as keep a low limit from reading as nought.
+    // Enough decimals that a low limit is not shown as zero.
     let decimals = if rate.per_hour < 1.0 { 2 } else { 1 };
     (
         words.figure(rate.per_hour, decimals),

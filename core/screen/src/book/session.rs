@@ -2,7 +2,7 @@
 
 use super::{BookInput, Day, gist};
 use crate::conditions_words;
-use crate::date::date_words;
+use crate::date::session_day_words;
 use crate::figures::{clock, whole};
 use crate::place::{rig_words, spot_words};
 use crate::{Action, Arg, BookTap, Leaf, LeafKey, LeafLine, TypedInto, Wording};
@@ -12,11 +12,7 @@ use restwater_session::{Cast, EndCause, Session, Summary, wait_of};
 pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     let words = input.words;
     let mut leaf = Leaf::new(words, "book", "session");
-    let setup = &session.setup;
-    let date = session.started.as_ref().map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
-    let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
-    let title: Vec<String> = [date, setup.water.clone(), peg].into_iter().flatten().collect();
-    leaf.title = title.join(", ");
+    leaf.title = session_day_words(words, session);
     let of_another = input.opened_day.is_some_and(|day| !day.mine);
     if of_another {
         leaf.title = words.say_with("book-of-another", &[("day", Arg::Text(&leaf.title))]);
@@ -35,7 +31,8 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     }
     leaf.lines.extend(input.opened_day.into_iter().flat_map(|day| side_by_side(input, &day)));
     leaf.lines.extend(session.casts.iter().map(|cast| cast_line(words, session, cast)));
-    if !session.doubts.is_empty() {
+    // What a partner logged is the partner's to mend.
+    if !session.doubts.is_empty() && !of_another {
         leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
     }
     let close = Action::Book { tap: BookTap::Close };
@@ -50,8 +47,8 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     leaf
 }
 
-/// The pegs of one water that were fished at the same time by different anglers, as two files of one match show them: the
-/// peg opened, then the others. Empty where it was alone.
+/// The pegs of one water that different anglers fished at the same time, as in two files of one match: the
+/// opened peg first, then the others. Empty if there are no others.
 fn side_by_side(input: &BookInput, day: &Day) -> Vec<LeafLine> {
     let words = input.words;
     let beside = |other: &&Day| other.mine != day.mine && at_one_time(day.gist, other.gist);

@@ -1,4 +1,4 @@
-//! Two sets of sessions against each other.
+//! Comparing two sets of sessions.
 
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
@@ -8,7 +8,8 @@ use restwater_compare::FEWEST_BITES;
 use restwater_compare::sets::{DayTally, FEWEST_DAYS, SetsFinding, compare_sets, set_rates};
 use restwater_compare::{Side, Verdict};
 
-/// Steers the draws where there are too many ways to deal the days: the same record says the same.
+/// The seed of the random permutations used when there are too many to enumerate, so that the same record
+/// always gives the same answer.
 const SEED: u64 = 9;
 
 /// The leaf.

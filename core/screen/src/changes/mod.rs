@@ -1,4 +1,4 @@
-//! Did it matter? Each change against what it replaced, in figures, words and a forest plot.
+//! Did it matter? Each change compared with what it replaced, in figures, words and a forest plot.
 
 mod side;
 mod test;
@@ -33,13 +33,13 @@ pub struct ChangesView {
     pub changes: Vec<ChangeView>,
     /// The alternating test that runs.
     pub test: Option<AlternationView>,
-    /// The page behind the verdicts; none before there is a change.
+    /// The page of figures behind the verdicts; `None` before there is a change.
     pub figures: Option<FiguresView>,
-    /// What to do where there is nothing to show yet.
+    /// What to do if there is nothing to show yet.
     pub offer: Option<LeafKey>,
 }
 
-/// Makes the screen from what was found today, and what the days say of the same questions on this water.
+/// Makes the screen from today's findings and the questions over days on this water.
 pub fn changes(
     words: &Wording,
     session: Option<&Session>,

@@ -13,7 +13,7 @@ use restwater_compare::{Factor, FactorValue};
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};
 
-/// What may be said of a change, for drawing.
+/// The verdict on a change, for drawing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -74,7 +74,7 @@ pub struct StartTest {
     pub action: Action,
 }
 
-/// One change against what it replaced.
+/// One change compared with what it replaced.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct ChangeView {
@@ -88,11 +88,12 @@ pub struct ChangeView {
     pub tone: VerdictTone,
     /// "Can't tell yet", "Leans to pink", "Pink clearly better here today".
     pub verdict: String,
-    /// The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
+    /// The verdict as an angler would say it, "Pink or white? Can't tell yet.", followed by the verdict over
+    /// days.
     pub says: String,
-    /// What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+    /// The evidence: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
     pub counts: String,
-    /// How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+    /// How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
     pub find_out: String,
     /// "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
     pub probability: String,
@@ -100,15 +101,15 @@ pub struct ChangeView {
     pub new_better: f64,
     /// The ratio in words.
     pub ratio: String,
-    /// Exact and block p, plain and raised for the number looked at.
+    /// Exact and block p, unadjusted and adjusted for the number of comparisons.
     pub p: String,
-    /// What the days say where the same was asked on others, and why no more can be said of today.
+    /// The result over days if the same was compared on other days, and why today alone can't show more.
     pub reasons: Vec<String>,
     /// How many more casts it would take.
     pub more: String,
     /// Its line of the forest plot.
     pub forest: ForestPoint,
-    /// Starts an alternating test; none while one runs or no session is open.
+    /// Starts an alternating test; `None` while one is running or no session is open.
     pub start: Option<StartTest>,
 }
 
@@ -198,7 +199,7 @@ fn says(words: &Wording, verdict: Verdict, old: &str, new: &str) -> String {
         Verdict::ClearlyBetterHereToday(side) => ("change-says-clear", side),
     };
     let value = if side == Side::A { old } else { new };
-    // There it begins a sentence.
+    // In that message the value begins a sentence.
     let value = if id == "change-says-clear" { sentence_case(value) } else { value.to_owned() };
     let args = [("new", Arg::Text(new)), ("old", Arg::Text(old)), ("value", Arg::Text(&value))];
     sentence_case(&words.say_with(id, &args))
@@ -214,12 +215,12 @@ fn counts(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
     [of(old, &f.a), of(new, &f.b)].join(" ")
 }
 
-/// The casts that would tell, where the record does not.
+/// Which casts would give an answer, if the record gives none.
 fn find_out(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
     if matches!(f.verdict, Verdict::ClearlyBetterHereToday(_)) {
         return String::new();
     }
-    // Two spots can't be tried on one.
+    // Two spots can't be compared on one spot.
     let id = if f.factor == Factor::Spot { "change-find-out-spots" } else { "change-find-out" };
     words.say_with(id, &[("a", Arg::Text(old)), ("b", Arg::Text(new))])
 }
@@ -256,7 +257,7 @@ fn probability(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> Stri
     )
 }
 
-/// Limits of new against old out of those of old against new.
+/// Converts limits of old against new to those of new against old.
 fn turned(limits: Limits) -> Limits {
     let over = |x: f64| if x > 0.0 { 1.0 / x } else { f64::INFINITY };
     Limits { low: over(limits.high), high: over(limits.low) }

@@ -1,4 +1,4 @@
-//! The alternating test that runs: a plain list of casts with the next one marked.
+//! The running alternating test: a plain list of casts with the next one marked.
 
 use super::side::value_words;
 use crate::compared::factor_words;
@@ -7,7 +7,7 @@ use restwater_compare::Side;
 use restwater_session::{Session, value_of};
 use serde::{Deserialize, Serialize};
 
-/// Where a step stands.
+/// The state of a step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -30,13 +30,13 @@ pub struct StepView {
     pub label: String,
     /// A or B.
     pub side: String,
-    /// Where it stands.
+    /// Its state.
     pub state: StepState,
     /// What a screen reader says of it: "3. pink, next".
     pub spoken: String,
 }
 
-/// The alternating test that runs.
+/// The running alternating test.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AlternationView {
@@ -48,10 +48,10 @@ pub struct AlternationView {
     pub notes: Vec<String>,
     /// The casts planned, in order.
     pub steps: Vec<StepView>,
-    /// The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
-    /// plan is through.
+    /// The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or
+    /// all planned casts are done.
     pub set_sub: Option<String>,
-    /// Its word.
+    /// The word on that key.
     pub set_label: String,
     /// The key that ends the test: its word.
     pub end_label: String,
@@ -63,7 +63,7 @@ pub struct AlternationView {
     pub end: Action,
 }
 
-/// The test that runs, if one does.
+/// The running test, if any.
 pub(super) fn alternation(words: &Wording, session: &Session) -> Option<AlternationView> {
     let test = session.alternation.as_ref()?;
     let progress = test.progress(session);
@@ -114,7 +114,7 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
     })
 }
 
-/// The message that says where a step stands.
+/// The id of the message for the state of a step.
 fn spoken(state: StepState) -> &'static str {
     match state {
         StepState::Done => "test-step-done",

@@ -1,4 +1,4 @@
-//! "Did it matter?" of a written day.
+//! "Did it matter?" for a day written by hand.
 
 use super::*;
 use crate::Action;
@@ -8,7 +8,7 @@ use restwater_log::{Payload, Rig};
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, rows_of};
 
-/// Invented: pink bites at five minutes, white never, changed every cast or once.
+/// Invented: pink gets bites at five minutes and white none; the colour changes every cast or once.
 fn written(order: &str) -> (Written, i64) {
     let mut day = Written::new(1);
     let mut now = 100;

@@ -1,4 +1,4 @@
-//! Casts left, from when what is out had better stay out, and what is to come.
+//! Casts left, from when casts that are out had better stay out, and the forecast.
 
 use super::now::local_clock;
 use super::weights::estimate;
@@ -9,14 +9,15 @@ use crate::figures::whole;
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
-use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::{MatchDay, MatchSetup};
 use restwater_session::{Session, running_wait_min};
-use restwater_sky::daylight::{Light, Place, daylight};
+use restwater_sky::daylight::{AllOutLight, Light, Place, daylight};
 use restwater_waits::AdviceState;
+
+const DAY_MS: i64 = 24 * 60 * MINUTE_MS;
 
 /// Minutes each rod's bait has been out.
 pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>> {
@@ -25,7 +26,7 @@ pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>>
     session.rods.iter().map(of).collect()
 }
 
-/// Casts left, and from when what is out had better stay out.
+/// Casts left, and from when casts that are out had better stay out.
 pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
     let (Some(session), Ok(left_ms)) = (input.session, match_day.left_ms(input.now)) else {
         return Vec::new();
@@ -42,8 +43,8 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
     vec![MatchLine { label, value }, late_cast(input, rest, match_day)]
 }
 
-/// "After 15:12 leave what is out": from then on a bait cast anew has less than half the chance of a full cast. A rod that is
-/// in may still be cast, since that costs nothing.
+/// "After 15:12 leave what is out": from then on a new cast has less than half the chance of a full cast. A
+/// rod that is in may still be cast, since that costs nothing.
 fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> MatchLine {
     let label = input.say("match-late", &[]);
     let value = match late(rest) {
@@ -69,7 +70,7 @@ fn late(rest: &RestInput) -> Option<LastCast> {
     rest.rest.filter(|_| !cant_tell(rest)).and_then(|r| r.last)
 }
 
-/// So many minutes before all-out by the phone's clock.
+/// The time this many minutes before all-out, by the phone's clock.
 fn phone_ms(match_day: &MatchDay, minutes: f64) -> i64 {
     let all_out = match_day.setup.clock().map_or(0, MatchClock::all_out_phone_ms);
     all_out - libm::round(minutes * MINUTE_MS as f64) as i64
@@ -138,11 +139,11 @@ pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
     input.words.say_with("match-coming-says", &args)
 }
 
-/// The most that can count: only where every net has a limit and counts to it.
+/// The most that can count, where every net has a limit: what is over it never does, and may cost the whole net.
 fn most(setup: &MatchSetup) -> Option<f64> {
     let rules = &setup.rules;
     let limits: Option<Vec<f64>> = rules.nets.iter().map(|n| n.limit.map(Weight::grams)).collect();
-    limits.filter(|_| rules.over_limit == OverLimit::CountsToTheLimit).map(|g| g.iter().sum())
+    limits.map(|grams| grams.iter().sum())
 }
 
 /// "2 to 5, most likely 3", or the one number where all are the same.
@@ -165,7 +166,7 @@ fn span(input: &MatchInput, range: RangeMs) -> String {
     if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) }
 }
 
-/// All-out against sunset.
+/// All-out compared with sunset.
 fn light(input: &MatchInput, setup: &MatchSetup) -> MatchLine {
     let label = input.say("match-light", &[]);
     let value = light_words(input, setup).unwrap_or_else(|| input.say("match-light-unknown", &[]));
@@ -173,14 +174,10 @@ fn light(input: &MatchInput, setup: &MatchSetup) -> MatchLine {
 }
 
 fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
-    let peg = input.session?.peg_place?;
+    let peg = input.peg?;
     let place = Place { lat: peg.lat_e7 as f64 / 1e7, lon: peg.lon_e7 as f64 / 1e7 };
     let all_out = setup.clock().ok()?.all_out_phone_ms();
-    let offset = i64::from(input.now.shown.offset_min) * MINUTE_MS;
-    let day = 24 * 60 * MINUTE_MS;
-    let midnight = (all_out + offset).div_euclid(day) * day - offset;
-    let sun = daylight(midnight, place).ok()?;
-    let at = sun.at_all_out(all_out);
+    let (at, sunset) = last_light(input, all_out, place)?;
     let light = input.say(
         match at.light {
             Light::Day => "match-light-day",
@@ -189,11 +186,24 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
         },
         &[],
     );
-    let (Some(sunset), Some(minutes)) = (sun.sunset, at.minutes_to_sunset) else { return Some(light) };
+    let (Some(sunset), Some(minutes)) = (sunset, at.minutes_to_sunset) else { return Some(light) };
     let time = local_clock(input.now, sunset);
     let by = hours_minutes(input.words, minutes.abs() * MINUTE_MS);
     let id = if minutes >= 0 { "match-sunset-after" } else { "match-sunset-before" };
     Some(input.say(id, &[("time", &time), ("by", &by), ("light", &light)]))
+}
+
+/// The light at all-out, and the sunset it is held against: of a match that ends before sunrise, that of the evening before.
+fn last_light(input: &MatchInput, all_out: i64, place: Place) -> Option<(AllOutLight, Option<i64>)> {
+    let offset = i64::from(input.now.shown.offset_min) * MINUTE_MS;
+    let midnight = (all_out + offset).div_euclid(DAY_MS) * DAY_MS - offset;
+    let today = daylight(midnight, place).ok()?;
+    let light = today.at_all_out(all_out);
+    if today.sunrise.is_none_or(|sunrise| all_out >= sunrise) {
+        return Some((light, today.sunset));
+    }
+    let evening = daylight(midnight - DAY_MS, place).ok()?;
+    Some((AllOutLight { light: light.light, ..evening.at_all_out(all_out) }, evening.sunset))
 }
 
 /// How it was obtained.

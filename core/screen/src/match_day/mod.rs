@@ -10,7 +10,7 @@ mod weights;
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
 pub use rules::{first_match, net_name};
-pub use section::{OnScales, scales_cycle};
+pub use section::{OnScales, hanging, scales_cycle};
 pub(crate) use weights::{estimate, unit_id};
 pub use weights::{short as weight_words, units};
 
@@ -20,11 +20,11 @@ use restwater_match_day::typed::TypedWeight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
-use restwater_session::{CaughtFish, MatchDay, Rhythm, Session, Stamp};
+use restwater_session::{CaughtFish, MatchDay, PegPlace, Rhythm, Session, Stamp};
 use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
 
-/// Where the match stands.
+/// The phase of the match.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -74,9 +74,9 @@ pub struct NetView {
     pub name: String,
     /// "5 fish, about 23 lb 4 oz".
     pub holds: String,
-    /// "of 50 lb", and the range where it is uncertain.
+    /// "of 50 lb", and the range if it is uncertain.
     pub limit: String,
-    /// "near the limit"; empty where it isn't.
+    /// "near the limit"; empty if it isn't.
     pub says: String,
     /// How near to the limit.
     pub warning: NetWarning,
@@ -88,7 +88,7 @@ pub struct NetView {
     pub spoken: String,
 }
 
-/// A key that hands back a tap.
+/// A key that sends a tap.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct MatchKey {
@@ -104,7 +104,7 @@ pub struct MatchKey {
     pub solid: bool,
     /// Whether it can be tapped now.
     pub enabled: bool,
-    /// What to hand back.
+    /// The tap to send.
     pub tap: MatchTap,
 }
 
@@ -126,7 +126,7 @@ pub struct PageKey {
 pub struct WeighInPage {
     /// "Weigh-in: Net 1".
     pub title: String,
-    /// Each net that was weighed against the own count.
+    /// Each net that was weighed, compared with the own count.
     pub lines: Vec<MatchLine>,
     /// What the differences mean.
     pub notes: Vec<String>,
@@ -134,7 +134,7 @@ pub struct WeighInPage {
     pub figure: String,
     /// Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
     pub pad: Vec<MatchKey>,
-    /// The figure is what the net weighed.
+    /// Confirms that the figure is the weight of the net.
     pub weighed: MatchKey,
 }
 
@@ -156,9 +156,9 @@ pub struct AlarmView {
 pub struct MatchView {
     /// Its heading.
     pub title: String,
-    /// Where the match stands.
+    /// The phase of the match.
     pub phase: MatchPhase,
-    /// Time left in digits, "3:14:10"; empty where nothing runs.
+    /// Time left in digits, "3:14:10"; empty if no time is running.
     pub digits: String,
     /// What they count: "to all-out at 15:00."
     pub says: String,
@@ -168,7 +168,7 @@ pub struct MatchView {
     pub lines: Vec<MatchLine>,
     /// The nets, in the order of the rules.
     pub nets: Vec<NetView>,
-    /// How far the two clocks are apart, what the weights rest on and what is left out of them.
+    /// The difference between the two clocks, what the weights are based on and what they leave out.
     pub notes: Vec<String>,
     /// What is to come, in one sentence.
     pub coming_says: String,
@@ -176,7 +176,7 @@ pub struct MatchView {
     pub coming: Vec<MatchLine>,
     /// How that was obtained, on a page behind it.
     pub coming_figures: FiguresView,
-    /// Whether the latest fish is one of which nothing was said yet.
+    /// Whether no details of the latest fish were entered yet.
     pub fish_waits: bool,
     /// The weigh-in; none without a match.
     pub weigh_in: Option<WeighInPage>,
@@ -184,13 +184,13 @@ pub struct MatchView {
     pub rows: Vec<ChoiceRow>,
     /// Opens the latest fish.
     pub to_fish: PageKey,
-    /// To what is to come.
+    /// Opens the forecast.
     pub to_coming: PageKey,
-    /// To the rules.
+    /// Opens the rules.
     pub to_rules: PageKey,
-    /// To the weigh-in.
+    /// Opens the weigh-in.
     pub to_weigh_in: PageKey,
-    /// Sets a match where there is none.
+    /// Sets a match if there is none.
     pub begin: Option<MatchKey>,
     /// What to do before a match can be set.
     pub offer: Option<LeafKey>,
@@ -200,13 +200,13 @@ pub struct MatchView {
 
 /// What is known of the rest of the match.
 pub struct RestInput<'a> {
-    /// What the record says of leaving a cast.
+    /// The advice on leaving a cast.
     pub advice: &'a Advice,
-    /// What a cast costs beside its wait.
+    /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
-    /// The rest played, or `None` if nothing can be foretold.
+    /// The simulated rest, or `None` if nothing can be forecast.
     pub rest: Option<&'a Rest>,
-    /// Whether the weights of fish are guesses, none being landed.
+    /// Whether the weights of fish are guesses because none was landed.
     pub weights_guessed: bool,
 }
 
@@ -216,15 +216,17 @@ pub struct MatchInput<'a> {
     pub session: Option<&'a Session>,
     /// Now, on the time line of the session.
     pub now: &'a Stamp,
+    /// Where the peg lies: this session's, else that of an earlier day on the same water.
+    pub peg: Option<PegPlace>,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
     /// The own count; none without a match.
     pub count: Option<&'a Result<OwnCount, RunningError>>,
-    /// The rest of the match, or `None` if nothing runs.
+    /// The rest of the match, or `None` if no session is running.
     pub rest: Option<RestInput<'a>>,
-    /// What hangs on the scales; the first net where nothing was chosen.
+    /// What is on the scales; the first net if nothing was chosen.
     pub on_scales: Option<&'a OnScales>,
-    /// What was typed of its weight.
+    /// The weight being typed for it.
     pub typed: &'a TypedWeight,
     /// The language.
     pub words: &'a Wording,

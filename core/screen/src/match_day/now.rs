@@ -1,4 +1,4 @@
-//! Time left, the nets, and what their weights rest on.
+//! Time left, the nets, and what their weights are based on.
 
 use super::weights::{estimate, short};
 use super::{AlarmView, MatchInput, MatchPhase, NetView, NetWarning};
@@ -53,7 +53,7 @@ impl Clocks {
     }
 }
 
-/// A moment as the organiser's clock shows it, in the phone's local time.
+/// A time of the organiser's clock, in the phone's local time.
 pub(super) fn local_clock(now: &Stamp, ms: i64) -> String {
     clock(&Moment { wall_ms: ms, ..now.shown.clone() })
 }
@@ -78,7 +78,7 @@ pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, now: &Stamp) -> O
         Phase::Landing { left_ms } => ("match-bank-landing", left_ms),
         Phase::Over => ("match-bank-over", 0),
     };
-    // Time left is rounded down: nobody is late by a minute that was not there.
+    // Time left is rounded down, so that nobody relies on a minute that isn't there.
     Some(words.say_with(id, &[("time", Arg::Text(&hours_minutes(words, ms)))]))
 }
 
@@ -129,7 +129,7 @@ fn net_view(
     }
 }
 
-/// Exact where all was weighed, else "about" to the ounce.
+/// Exact if all fish were weighed, otherwise "about" to the ounce.
 pub(crate) fn net_weight(words: &Wording, unit: WeightUnit, net: &RunningNet) -> String {
     if net.estimated.mean_g > 0.0 {
         return words.say_with("match-about", &[("weight", Arg::Text(&estimate(words, unit, net.mean_g)))]);
@@ -141,7 +141,7 @@ pub(crate) fn net_weight(words: &Wording, unit: WeightUnit, net: &RunningNet) ->
     }
 }
 
-/// What the weights rest on, and what is left out of them.
+/// What the weights are based on, and what they leave out.
 pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     if let Some(Err(error)) = input.count {
         return vec![input.say("match-no-count", &[("detail", &error.to_string())])];

@@ -17,7 +17,7 @@ const ALARMS_MIN: &[u16] = &[120, 60, 30, 15, 10, 5];
 /// The classes a match starts with.
 const FIRST_CLASSES: [UsualClass; 4] =
     [UsualClass::Silver, UsualClass::Skimmer, UsualClass::Stockie, UsualClass::Carp];
-/// How long a match is taken to last until all-out is set (common practice, no source).
+/// The assumed length of a match until all-out is set (common practice, no source).
 const USUAL_LENGTH_MIN: i64 = 300;
 /// The first all-in proposed falls on a multiple of this many minutes of the clock.
 const ROUND_MIN: i64 = 30;
@@ -33,7 +33,7 @@ const MOST_SIDE: u8 = 12;
 /// Marks of scales in drams and grams (common practice, no source).
 const MARKS_DR: &[i64] = &[1, 4, 8, 16, 32, 64];
 const MARKS_G: &[i64] = &[1, 5, 10, 20, 50, 100];
-/// Weights that a class can be taken for: ounces and grams.
+/// Weights that a class can be assumed to have, in ounces and grams.
 const GUESSES_OZ: &[i64] = &[2, 4, 8, 12, 16, 24, 32, 48, 64, 80, 96, 128, 160, 192, 256, 320];
 const GUESSES_G: &[i64] =
     &[50, 100, 200, 350, 500, 750, 1_000, 1_500, 2_000, 2_500, 3_000, 4_000, 5_000, 7_500, 10_000];
@@ -78,7 +78,7 @@ pub(super) fn begin_key(input: &MatchInput) -> MatchKey {
     }
 }
 
-/// The rows; those of a first match where none is set.
+/// The rows; if no match is set, those of a first match.
 pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<ChoiceRow> {
     let setup = setup.cloned().unwrap_or_else(|| first_match(input.words, input.now));
     let setup = &setup;
@@ -119,7 +119,7 @@ pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<Choice
     rows
 }
 
-/// What the first tap would set, where no match is.
+/// What the first tap would set if there is no match.
 pub(super) fn first_lines(rows: &[ChoiceRow]) -> Vec<MatchLine> {
     let told = ["all-in", "all-out", "nets", "landing", "alarms"];
     let line = |row: &ChoiceRow| MatchLine { label: row.label.clone(), value: row.value.clone() };
@@ -319,7 +319,7 @@ impl Rows<'_> {
         ChoiceRow { value, ..row }
     }
 
-    /// What is said of fish that die or go back, typed as the organiser put it.
+    /// The rule on fish that die or go back, typed in the organiser's words.
     fn said(&self) -> ChoiceRow {
         let said = self.input.session.map_or("", |session| session.match_rule.as_str());
         let value = if said.is_empty() { self.input.say("match-said-nothing", &[]) } else { said.to_owned() };
@@ -367,7 +367,7 @@ mod tests {
     use restwater_session::written::stamp;
 
     #[test]
-    fn the_first_match_can_be_set_as_it_stands() {
+    fn the_first_match_can_be_set_as_proposed() {
         let words = Wording::new();
         let setup = first_match(&words, &stamp(90 * 60));
         assert_eq!(setup.check(), Ok(()));

@@ -1,4 +1,4 @@
-//! Nets of other anglers, and where the own total stands among them.
+//! Nets of other anglers, and the place of the own total among them.
 
 use super::weights::{estimate, short};
 use super::{MatchInput, MatchLine, MatchSetup};
@@ -6,7 +6,7 @@ use crate::MatchTap;
 use restwater_log::{OtherPeg, Side};
 use restwater_session::{OtherNet, Section, Session, Standing, standing};
 
-/// What hangs on the scales.
+/// What is on the scales.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum OnScales {
     /// One of the angler's nets, by its name.
@@ -32,12 +32,19 @@ impl OnScales {
     }
 }
 
-/// What may hang on the scales, in the order in which a key goes on: the angler's nets, then the pegs of the section as the
-/// scales pass them; the pegs next to the angler's where its reach isn't known.
+/// What may be on the scales, in the order in which a key goes through it: the angler's nets, then the pegs
+/// of the section in the order of the scales. If the extent of the section isn't known, the pegs next to the
+/// angler's.
 pub fn scales_cycle(setup: &MatchSetup, session: &Session) -> Vec<OnScales> {
     let section = session.section.unwrap_or(Section { left: 1, right: 1 });
     let nets = setup.rules.nets.iter().map(|net| OnScales::Net(net.name.clone()));
     nets.chain(section.pegs().into_iter().map(OnScales::Peg)).collect()
+}
+
+/// What hangs on the scales: what was chosen as long as it is one of these, else the first.
+pub fn hanging(setup: &MatchSetup, session: &Session, chosen: Option<&OnScales>) -> Option<OnScales> {
+    let all = scales_cycle(setup, session);
+    all.iter().find(|on| Some(*on) == chosen).or(all.first()).cloned()
 }
 
 fn peg_words(input: &MatchInput, peg: OtherPeg) -> String {
@@ -76,7 +83,7 @@ pub(super) fn line(input: &MatchInput) -> Option<MatchLine> {
     Some(MatchLine { label, value: input.say(id, &[("best", &best), ("worst", &worst), ("of", &of)]) })
 }
 
-/// What the place rests on.
+/// What the place is based on.
 pub(super) fn note(input: &MatchInput) -> Option<String> {
     let stands = stands(input)?;
     let unit = input.setup()?.unit;

@@ -1,6 +1,6 @@
-//! The weigh-in: what the scales showed against the own count.
+//! The weigh-in: what the scales showed, compared with the own count.
 
-use super::section::{self, OnScales, scales_cycle, told};
+use super::section::{self, OnScales, hanging, scales_cycle, told};
 use super::weights::unit_id;
 use super::weights::{estimate, rounded, short};
 use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
@@ -12,15 +12,15 @@ use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 
-/// The page of what hangs on the scales.
+/// The page for what is on the scales.
 pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
     let all = input.session.map_or_else(Vec::new, |session| scales_cycle(setup, session));
-    let place = input.on_scales.and_then(|on| all.iter().position(|other| other == on)).unwrap_or(0);
-    let on = all.get(place);
-    let name = on.map_or_else(String::new, |on| on.words(input));
+    let on = input.session.and_then(|session| hanging(setup, session, input.on_scales));
+    let place = all.iter().position(|other| Some(other) == on.as_ref()).unwrap_or(0);
+    let name = on.as_ref().map_or_else(String::new, |on| on.words(input));
     let (lines, notes) = match on {
         Some(OnScales::Peg(peg)) => {
-            (std::iter::once(told(input, *peg)).chain(section::line(input)).collect(), Vec::new())
+            (std::iter::once(told(input, peg)).chain(section::line(input)).collect(), Vec::new())
         }
         _ => compared(input, setup),
     };
@@ -38,13 +38,14 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
     }
 }
 
-/// The figure is what the net weighed; another angler's before all-out is a guess.
+/// The key that confirms the figure as the weight of the net; for another angler's before all-out it is a
+/// guess.
 fn weighed(input: &MatchInput, name: &str, of_another: bool) -> MatchKey {
     let weight = input.typed.weight();
     let typed = weight.grams() > 0.0;
     let guess = of_another && matches!(phase(input), Some(Phase::Before { .. } | Phase::Fishing { .. }));
     let id = if guess { "match-weigh-in-guess" } else { "match-weigh-in-take" };
-    // At large text the smaller line goes, so the weight itself is the word on the key.
+    // The smaller line is dropped at large text, so the weight itself is the word on the key.
     let label = if typed { short(input.words, weight) } else { input.say(id, &[]) };
     MatchKey {
         tag: "take-weight".into(),
@@ -90,7 +91,7 @@ fn unit_key(input: &MatchInput) -> MatchKey {
     }
 }
 
-/// Goes on to the next net, the angler's or another's.
+/// The key that selects the next net, the angler's or another's.
 fn next_key(input: &MatchInput, next: &OnScales, enabled: bool) -> MatchKey {
     let name = next.words(input);
     MatchKey {
@@ -104,7 +105,7 @@ fn next_key(input: &MatchInput, next: &OnScales, enabled: bool) -> MatchKey {
     }
 }
 
-/// Each net that was weighed; before that, the own count to hold against it.
+/// Each net that was weighed; before that, the own count for comparison.
 fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<String>) {
     let (Some(session), Some(own)) = (input.session, input.counted()) else {
         return (Vec::new(), Vec::new());

@@ -7,10 +7,10 @@ use restwater_match_day::weight::Weight;
 
 /// Grams in an ounce, exactly (international yard and pound agreement, 1959).
 const OUNCE_G: f64 = 28.349_523_125;
-/// Metric estimates are said to this many grams.
+/// Metric estimates are rounded to this many grams.
 const ROUND_G: f64 = 10.0;
 
-/// So many of a unit, within what a log entry holds.
+/// A number of a unit as a weight, limited to the range of a log entry.
 pub fn units(unit: WeightUnit, count: i64) -> Weight {
     match unit {
         WeightUnit::Drams => Weight::Drams(count),
@@ -32,7 +32,7 @@ pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
     }
 }
 
-/// A weight without the parts at either end that are nothing: "50 lb", "8 oz", "1 lb 8 oz", "4 lb 0 oz 8 dr", "20 kg".
+/// A weight without the zero parts at either end: "50 lb", "8 oz", "1 lb 8 oz", "4 lb 0 oz 8 dr", "20 kg".
 pub fn short(words: &Wording, weight: Weight) -> String {
     let Some((lb, oz, dr)) = weight.as_lb_oz_dr() else {
         return match weight {
@@ -49,7 +49,7 @@ pub fn short(words: &Wording, weight: Weight) -> String {
     parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect::<Vec<_>>().join(" ")
 }
 
-/// The message of the key that goes on to the next part of a weight as it is typed.
+/// The message of the key that goes to the next part of a weight being typed.
 pub(crate) fn unit_id(typed: &TypedWeight) -> &'static str {
     match (typed.scales(), typed.part()) {
         _ if typed.is_at_last_part() => "fish-clear",
@@ -64,7 +64,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn estimates_are_said_to_the_ounce_or_ten_grams() {
+    fn estimates_are_rounded_to_the_ounce_or_ten_grams() {
         assert_eq!(
             estimate(&Wording::new(), WeightUnit::Drams, 453.592_37 * 12.0 + OUNCE_G * 7.4),
             "12 lb 7 oz"
@@ -75,7 +75,7 @@ mod tests {
     }
 
     #[test]
-    fn weights_are_said_without_what_is_nothing() {
+    fn weights_are_worded_without_zero_parts() {
         assert_eq!(short(&Wording::new(), Weight::Drams(12_800)), "50 lb");
         assert_eq!(short(&Wording::new(), Weight::Drams(384)), "1 lb 8 oz");
         assert_eq!(short(&Wording::new(), Weight::Drams(4)), "4 dr");

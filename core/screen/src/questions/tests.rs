@@ -3,7 +3,8 @@ use restwater_compare::CastRow;
 use restwater_compare::over_days::{compared, question};
 use restwater_waits::Wait;
 
-/// Days on which pink or white, by turns, gets its bites after these minutes, or none in fifteen.
+/// Days on which pink and white alternate, and each gets its bites after these minutes, or no bite in
+/// fifteen.
 fn standing(days: usize, pink: Option<f64>, white: Option<f64>, place: usize) -> StandingQuestion {
     let rows: Vec<CastRow> = "pwwppwwppwwp"
         .chars()
@@ -32,7 +33,7 @@ fn without_a_question_there_is_no_page() {
 }
 
 #[test]
-fn how_far_it_has_come_is_said_in_natural_frequencies_and_the_stakes_stand_behind() {
+fn progress_is_worded_in_natural_frequencies_and_stakes_are_on_the_page_of_figures() {
     let words = Wording::new();
     let mut alike = standing(2, Some(9.0), Some(9.0), 1);
     alike.more = Some(MoreDays { days: None, assurance: 0.31 });
@@ -63,7 +64,7 @@ fn the_side_with_fewer_casts_begins_next_time() {
 }
 
 #[test]
-fn it_is_about_the_two_whichever_was_there_before() {
+fn a_question_is_about_its_two_values_in_either_order() {
     let asked = standing(2, Some(9.0), None, 1);
     assert!(
         asked.is_about(Factor::Colour, "pink", "white") && asked.is_about(Factor::Colour, "white", "pink")

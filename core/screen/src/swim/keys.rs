@@ -1,4 +1,4 @@
-//! The keys of the Swim screen: which can be tapped now, and what each asks.
+//! The keys of the Swim screen: which can be tapped now, and what each does.
 
 use super::{SwimKey, SwimKeyView, SwimScreen};
 use crate::{Action, KeyTap, SwimTap};

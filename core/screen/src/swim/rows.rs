@@ -1,4 +1,4 @@
-//! What is chosen and typed on the Swim screen: bounds, bands, features, hazards, names, the peg's place.
+//! The choices and texts of the Swim screen: bounds, bands, features, hazards, names, the peg's position.
 
 use super::{PegPlaceView, SwimScreen};
 use crate::feed::measures_words;
@@ -91,15 +91,24 @@ impl SwimScreen<'_> {
                 cm: some(cm),
             }),
         ];
+        // What is logged where the ring stands waits until the ring stands where it does now.
+        if self.replay.is_none() {
+            rows.extend(self.at_the_ring());
+        }
+        rows.extend(self.things());
+        rows
+    }
+
+    fn at_the_ring(&self) -> [ChoiceRow; 4] {
         let features = FEATURES.map(|feature| (feature_id(feature), SwimTap::Feature { feature }));
         let hazards = HazardKind::ALL.map(|hazard| (hazard.id(), SwimTap::Hazard { hazard }));
         let seen = FISH_SIGNS.map(|sign| (seen_id(sign), SwimTap::Seen { sign }));
-        rows.push(self.named("seen", seen));
-        rows.push(self.feed());
-        rows.push(self.named("feature", features));
-        rows.push(self.named("hazard", hazards));
-        rows.extend(self.things());
-        rows
+        [
+            self.named("seen", seen),
+            self.feed(),
+            self.named("feature", features),
+            self.named("hazard", hazards),
+        ]
     }
 
     fn row(
@@ -133,7 +142,7 @@ impl SwimScreen<'_> {
         ChoiceRow::of("feed", self.words.say("swim-feed"), choices, String::new())
     }
 
-    /// What was set and can be called otherwise or taken away: a row for each, where there is anything.
+    /// A row for each thing that was set and can be renamed or removed.
     fn things(&self) -> Vec<ChoiceRow> {
         let session = self.session;
         let marks = session.marks.iter().map(|m| {

@@ -159,7 +159,7 @@ impl SwimScreen<'_> {
         lines
     }
 
-    /// What the words about the drift rest on, for the list in full.
+    /// The evidence for the words about the drift, for the full list.
     pub(super) fn drift_figures(&self) -> Vec<String> {
         let along = |way: &str, along: &DriftAlong| -> Option<String> {
             let trend = along.bites.as_ref().filter(|_| along.lean != DriftLean::CantTellYet)?;

@@ -10,24 +10,24 @@ use crate::{Arg, Wording};
 use restwater_session::HabitBeforeBites;
 use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
 
-/// Points of a curve that is drawn.
+/// How many points of a curve are drawn.
 const POINTS: u32 = 48;
 /// Minutes that are always shown.
 const SHORTEST_AXIS_MIN: f64 = 20.0;
-/// Below this ratio of the thickest minute to the thinnest nothing is said of a thickest.
+/// If the ratio of the best minute to the worst is below this, no best minute is named.
 const FLAT: f64 = 1.5;
 
 /// What the three curves are made from.
 pub(super) struct Asked<'a> {
     pub(super) words: &'a Wording,
     pub(super) all: &'a [Wait],
-    /// The hour in which each of them began.
+    /// The hour in which each wait began.
     pub(super) hours: &'a [usize],
     pub(super) casts: usize,
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
     pub(super) habit: Option<f64>,
-    /// Where it comes before every bite of today.
+    /// The habit, if it ends casts before every bite of today.
     pub(super) before_bites: Option<HabitBeforeBites>,
 }
 
@@ -96,7 +96,7 @@ impl Asked<'_> {
         words.say_with("waits-half", &[("median", Arg::Text(&whole(median)))])
     }
 
-    /// How far that time may be off.
+    /// The limits of that time.
     fn half_limits(&self, seen: &SurvivalCurve) -> Option<String> {
         let words = self.words;
         seen.quantile(0.5).filter(|_| bites(self.all) >= super::BITES_TO_TELL)?;
@@ -116,7 +116,8 @@ impl Asked<'_> {
         let bars = self.bars(x.to);
         let top = bars.iter().map(|b| b.height).fold(0.0, f64::max);
         let high = curve.iter().map(|p| 100.0 * p.high).fold(0.0, f64::max);
-        // One thin minute at the end of the record can have any rate: the axis follows the expected curve.
+        // A minute with little data at the end of the record can have any rate, so the axis follows the
+        // expected curve.
         let top =
             top.min(1.3 * high).max(high.min(3.0 * curve.iter().map(|p| 100.0 * p.mean).fold(0.0, f64::max)));
         let y = Axis::up_to(self.words, "axis-hazard", top.max(1.0));
@@ -157,7 +158,7 @@ impl Asked<'_> {
         )
     }
 
-    /// Bites per hundred minutes out, in stretches of the wait, each with its counts.
+    /// Bites per hundred minutes out, in sections of the wait, each with its counts.
     fn bars(&self, to: f64) -> Vec<ChartBar> {
         let width = if to > 45.0 { 5.0 } else { 2.0 };
         let mut bars = Vec::new();
@@ -176,7 +177,7 @@ impl Asked<'_> {
         bars
     }
 
-    /// Bites per hour of leaving every cast so long, with the near-best band.
+    /// Bites per hour by leave time, with the near-best band.
     pub(super) fn leave_time(&self) -> Option<Picture> {
         let x = self.minutes_axis();
         let curve = self.curve(CurveKind::Rate, x.to)?;

@@ -1,4 +1,4 @@
-//! Today against earlier sessions, and the drift over the day.
+//! Today compared with earlier sessions, and the drift over the day.
 
 use super::curves::steps;
 use super::{Counted, Picture, WaitsInput, bites, p_words};
@@ -12,7 +12,7 @@ use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
 
 const HOUR_MIN: f64 = 60.0;
 
-/// Today's curve beside that of earlier sessions, and whether today differs; none without earlier casts.
+/// Today's curve beside that of earlier sessions, and whether today differs; `None` without earlier casts.
 pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
     let words = input.words;
     let before: Vec<Wait> = counted.earlier.iter().flat_map(|day| &day.0).copied().collect();
@@ -48,7 +48,7 @@ fn timed(waits: &[Wait], at: &[f64]) -> Vec<TimedWait> {
     waits.iter().zip(at).map(|(&wait, &at_min)| TimedWait { at_min, wait }).collect()
 }
 
-/// Today's hours against those of earlier sessions.
+/// Today's hours compared with those of earlier sessions.
 fn against(input: &WaitsInput, counted: &Counted) -> Option<ByHours> {
     let earlier: Vec<Vec<TimedWait>> =
         counted.earlier.iter().zip(&counted.earlier_at).map(|(day, at)| timed(&day.0, at)).collect();
@@ -84,7 +84,8 @@ fn hours_words(words: &Wording, id: &str, hours: ByHours) -> String {
     )
 }
 
-/// Each cast at its time of day and as high as its wait, and whether bites came readier or slower as the day went on.
+/// Each cast at its time of day, with its wait as the height, and whether bites came quicker or slower during
+/// the day.
 pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
     let words = input.words;
     let started = input.session.started.as_ref()?;

@@ -1,4 +1,4 @@
-//! What the rest of the time is likely to hold, as ranges.
+//! The forecast for the remaining time, as ranges.
 
 use crate::figures::whole;
 use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
@@ -8,9 +8,9 @@ use restwater_session::{Rhythm, Session};
 use restwater_waits::WaitPosterior;
 use serde::{Deserialize, Serialize};
 
-/// Times left that can be asked about, in minutes.
+/// Remaining times to choose from, in minutes.
 const LEFT_MIN: [u32; 6] = [30, 60, 90, 120, 180, 240];
-/// Steers the futures: the same record says the same.
+/// The seed of the simulated futures, so that the same record always gives the same answer.
 const SEED: u64 = 4;
 
 /// One figure with its range.
@@ -45,8 +45,8 @@ pub struct ForecastView {
     pub notes: Vec<String>,
 }
 
-/// Plays the `left_min` minutes that are left from where the rods are: one entry a rod in `out_min`, the
-/// minutes its bait has been out or none. None where nothing can be foretold.
+/// Simulates the remaining `left_min` minutes from the state of the rods. `out_min` has one entry for each
+/// rod: the minutes its bait has been out, or `None`. Returns `None` if nothing can be forecast.
 pub fn forecast_view(
     words: &Wording,
     session: &Session,
@@ -57,7 +57,7 @@ pub fn forecast_view(
 ) -> Option<ForecastView> {
     let advice = posterior.advice();
     let time = TimeLeft { minutes: f64::from(left_min), rods: out_min.to_vec() };
-    // Weight is the Match screen's: here every fish counts one.
+    // Only the Match screen forecasts weight; here every fish counts as one.
     let fish = landing(session, vec![FishKind::alike(1.0)]);
     let Rest { coming, last } = rest_of_match(posterior, &advice, &rhythm, &time, &fish, SEED).ok()?;
     let mut lines = vec![

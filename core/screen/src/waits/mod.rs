@@ -1,4 +1,4 @@
-//! The Waits screen: what the record says of waiting, as pictures that also say it in words.
+//! The Waits screen: what the record shows about waits, as pictures with a message in words.
 
 mod curves;
 mod days;
@@ -16,7 +16,7 @@ use serde::{Deserialize, Serialize};
 
 /// Level of every interval on this screen.
 const LEVEL: f64 = 0.95;
-/// Bites below which nothing is said of this water.
+/// With fewer bites than this, nothing is claimed about this water.
 const BITES_TO_TELL: usize = restwater_waits::BITES_TO_TELL as usize;
 
 /// The Waits screen.
@@ -27,15 +27,15 @@ pub struct WaitsView {
     pub title: String,
     /// What counts: "9 bites in 15 casts, 3 h 32 in the water."
     pub counts: String,
-    /// Which casts count, each row a choice by taps; hand the field and value back to choose.
+    /// Which casts count: rows of choices.
     pub rows: Vec<ChoiceRow>,
-    /// The pictures, most telling first; empty before the first cast is in.
+    /// The pictures, the most useful first; empty before the first cast is in.
     pub charts: Vec<ChartView>,
-    /// What the rest of a day is likely to hold.
+    /// The forecast for the rest of the day.
     pub forecast: Option<ForecastView>,
-    /// The page behind them; none before there is a picture.
+    /// The page of figures behind them; `None` before there is a picture.
     pub figures: Option<FiguresView>,
-    /// What to do where there is nothing to show yet.
+    /// What to do if there is nothing to show yet.
     pub offer: Option<LeafKey>,
 }
 
@@ -60,22 +60,22 @@ impl WaitsView {
 pub struct FiguresView {
     /// Its heading.
     pub title: String,
-    /// A paragraph for each verdict, which it begins with the heading of.
+    /// A paragraph for each verdict, which begins with that verdict's heading.
     pub lines: Vec<String>,
 }
 
-/// A picture with what stands behind it.
+/// A picture with the figures behind it.
 pub(super) struct Picture {
     chart: ChartView,
     figures: Vec<String>,
 }
 
-/// An earlier session as the evidence of today takes it.
+/// An earlier session as evidence for today.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct EarlierRows<'a> {
     /// Its casts.
     pub rows: &'a [CastRow],
-    /// How much they count, 0..1.
+    /// Their weight, 0 to 1.
     pub weight: f64,
     /// Whether it is another angler's.
     pub of_another: bool,
@@ -92,13 +92,13 @@ pub struct WaitsInput<'a> {
     pub earlier: &'a [EarlierRows<'a>],
     /// Which casts count.
     pub filter: &'a CastFilter,
-    /// Whose earlier sessions these are, where there is a choice.
+    /// Whose earlier sessions these are, if there is a choice.
     pub whose: Option<Whose>,
-    /// What a cast costs beside its wait.
+    /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
     /// When the angler winds in by habit.
     pub habit_min: Option<f64>,
-    /// Whether the cast that is asked about lies in fed water.
+    /// Whether the cast that the screen is about is in fed water.
     pub in_fed_water: bool,
     /// The sentences.
     pub words: &'a Wording,
@@ -107,23 +107,23 @@ pub struct WaitsInput<'a> {
 /// The casts that count.
 pub(super) struct Counted {
     today: Vec<Wait>,
-    /// Whether each of them lay in fed water.
+    /// Whether the cast of each wait lay in fed water.
     today_fed: Vec<bool>,
     today_at: Vec<f64>,
     earlier: Vec<(Vec<Wait>, f64)>,
     /// When the waits of each earlier day began, minutes into that day.
     earlier_at: Vec<Vec<f64>>,
-    /// How many casts today's waits are of: a cast has more than one where twitches start the wait anew.
+    /// How many casts today's waits belong to: a cast has several waits if twitches restart them.
     today_casts: usize,
-    /// How many of them did not lie in fed water, and how many did.
+    /// How many of them lay outside fed water, and how many in it.
     today_casts_by_feed: [usize; 2],
     earlier_casts: usize,
     /// Earlier days among them that are another angler's.
     of_another: usize,
 }
 
-/// The screen without its forecast, and the posterior that a forecast needs; no posterior where the record
-/// can't be computed with.
+/// The screen without its forecast, and the posterior that a forecast needs, or `None` if it can't be
+/// computed from the record.
 pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let words = input.words;
     let counted = Counted::new(input);
@@ -224,7 +224,7 @@ impl Counted {
         }
     }
 
-    /// What counts, and how many sessions of it are another angler's.
+    /// What counts, and how many of the sessions are another angler's.
     fn words(&self, words: &Wording, all: &[Wait]) -> String {
         let counts = counts_words(words, all, self.casts());
         match self.of_another {
@@ -233,7 +233,7 @@ impl Counted {
         }
     }
 
-    /// How much quicker casts in fed water get their bites, where the answers above tell them from the others.
+    /// How much quicker casts in fed water get their bites, if the answers above treat them separately.
     fn fed_words(&self, words: &Wording, posterior: &WaitPosterior) -> Option<String> {
         let FedEffect { times, low, high } = posterior.fed_effect(LEVEL).ok()??;
         let [other, fed] = self.today_casts_by_feed;
@@ -253,7 +253,7 @@ impl Counted {
         self.today_casts + self.earlier_casts
     }
 
-    /// The hour in which each of all waits began: casts of one hour are alike.
+    /// The hour in which each wait began, since casts of one hour are alike.
     fn hours(&self) -> Vec<usize> {
         let mut known: Vec<(usize, i64)> = Vec::new();
         let days = std::iter::once(&self.today_at).chain(&self.earlier_at).enumerate();
@@ -278,7 +278,7 @@ fn bites(waits: &[Wait]) -> usize {
 
 /// "9 bites in 15 casts, 212 minutes out."
 fn counts_words(words: &Wording, waits: &[Wait], casts: usize) -> String {
-    // An empty sum of floats is minus nought.
+    // An empty sum of floats is -0.0.
     let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;
     words.say_with(
         "waits-counts",
@@ -306,7 +306,7 @@ fn range_words(words: &Wording, low: f64, high: f64, decimals: usize) -> String 
     words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))])
 }
 
-/// Where the record is too thin to say anything of this water.
+/// Whether the record is too small to say anything about this water.
 fn too_few(advice: &Advice) -> bool {
     advice.state == restwater_waits::AdviceState::CantTellYet
 }

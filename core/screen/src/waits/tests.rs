@@ -52,7 +52,8 @@ fn chart(view: &WaitsView, kind: ChartKind) -> &ChartView {
     view.charts.iter().find(|chart| chart.kind == kind).unwrap()
 }
 
-/// Invented day: six casts after feed, with a bite at six minutes, and seven before it, every other one with a bite at twelve.
+/// Invented day: six casts after feed, with a bite at six minutes, and seven before it, every other one with
+/// a bite at twelve.
 fn fed_day() -> Session {
     let mut day = Written::new(1);
     let mut cast = |minute: i64, waits: i64, bite: bool| {
@@ -79,7 +80,7 @@ fn fed_day() -> Session {
 }
 
 #[test]
-fn figures_say_how_much_quicker_fed_casts_are_where_there_are_both() {
+fn figures_say_how_much_quicker_fed_casts_are_if_there_are_both_kinds() {
     let lines = |session: &Session| screen(session, &[], &CastFilter::default()).0.figures.unwrap().lines;
     let said = lines(&fed_day());
     let fed = said.last().unwrap();
@@ -89,7 +90,7 @@ fn figures_say_how_much_quicker_fed_casts_are_where_there_are_both() {
 }
 
 #[test]
-fn curves_are_of_the_water_of_the_cast_that_is_asked_about() {
+fn curves_are_for_the_water_of_the_cast_that_the_screen_is_about() {
     let (session, words) = (fed_day(), Wording::new());
     let rows = rows_of(&session);
     let chance = |in_fed_water| {
@@ -250,7 +251,8 @@ fn the_rest_of_the_day_comes_as_ranges() {
     );
 }
 
-/// Bites within half a minute of one another: their rate is more than one a minute, but no more than all casts can get one.
+/// Bites within half a minute of one another have a rate of more than one a minute, but no more than all
+/// casts can get one.
 #[test]
 fn of_a_hundred_casts_no_more_than_a_hundred_get_a_bite() {
     let mut day = Written::new(1);
@@ -275,9 +277,9 @@ fn of_a_hundred_casts_no_more_than_a_hundred_get_a_bite() {
     assert!(highest <= 100.0 + 1e-9 && highest > 50.0, "{highest}");
 }
 
-/// Somebody who winds in at 10 and left two casts longer by chance: both, and no other, brought bites.
+/// Somebody usually winds in at 10 and by chance left two casts longer: only these two brought bites.
 #[test]
-fn a_habit_that_never_saw_a_bite_is_told() {
+fn a_habit_that_ends_casts_before_every_bite_is_pointed_out() {
     let mut day = Written::new(1);
     let mut now = 60;
     for i in 0..16 {

@@ -180,6 +180,15 @@ fn the_first_part_of_a_tag_chooses_the_language() {
 }
 
 #[test]
+fn of_several_tags_the_first_language_that_is_here_is_chosen() {
+    let language = |tags: &str| Wording::of(tags).say("key-undo");
+    assert_eq!(language("nl-BE, fr-BE,de-DE"), "ANNULER");
+    assert_eq!(language("cy-GB,en-GB,de-DE"), "UNDO", "English is a language too");
+    assert_eq!(language("nl,pl , de"), "STORNO");
+    assert_eq!(language("nl,,pl"), "UNDO");
+}
+
+#[test]
 fn what_a_language_lacks_is_said_in_english() {
     let files: &'static [(&str, &str)] = &[("bank", "rod = Rute { $rod }\n")];
     let wording = Wording::with(&Language { tag: "de-DE", files });

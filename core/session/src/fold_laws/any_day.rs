@@ -1,4 +1,4 @@
-//! Any day: what the laws of the fold are asked of.
+//! Generates arbitrary days, over which the laws of the fold are tested.
 
 use crate::written::{Written, second};
 use proptest::prelude::*;
@@ -49,7 +49,7 @@ pub(super) fn any_payload() -> impl Strategy<Value = Payload> {
     ]
 }
 
-/// A plan taken up or put aside; a line may stand in it twice.
+/// A plan that is taken up or dropped; a line may occur twice.
 fn any_plan() -> impl Strategy<Value = Payload> {
     let reach = (1..9_000_u32).prop_map(|cm| Reach::Metres { cm });
     let line = prop_oneof![
@@ -74,7 +74,7 @@ fn any_plan() -> impl Strategy<Value = Payload> {
     ]
 }
 
-/// Any feed, at a place that may be none.
+/// Any feed, with or without a place.
 fn any_feed() -> impl Strategy<Value = Payload> {
     let place = (-9_500..9_500_i32, 0..30_000_u32);
     let place = place.prop_map(|(bearing_cdeg, range_cm)| WaterPlace { bearing_cdeg, range_cm });
@@ -125,7 +125,7 @@ fn any_peg() -> impl Strategy<Value = OtherPeg> {
     (side, 0..4_u8).prop_map(|(side, place)| OtherPeg { side, place })
 }
 
-/// What is said of the swim.
+/// Any entry about the swim.
 fn any_swim_payload() -> impl Strategy<Value = Payload> {
     let (cdeg, cm) = (-9_500..9_500_i32, 0..20_000_u32);
     let op = (prop_oneof![Just(0xD1_u128), Just(0xD2)], 1..20_u128)
@@ -149,7 +149,7 @@ fn any_swim_payload() -> impl Strategy<Value = Payload> {
     ]
 }
 
-/// What no tap of a session writes: entries of a kit, and of a later version.
+/// Entries that no tap of a session writes: those of a kit and those of a later version.
 fn any_stray_payload() -> impl Strategy<Value = Payload> {
     prop_oneof![
         proptest::collection::vec(0..9_000_u32, 0..4)
@@ -166,13 +166,13 @@ fn any_entry() -> impl Strategy<Value = Payload> {
     prop_oneof![8 => any_payload(), 1 => any_swim_payload(), 1 => any_stray_payload()]
 }
 
-/// What becomes of a phone's clocks before an entry.
+/// What happens to a phone's clocks before an entry.
 #[derive(Debug, Clone, Copy)]
 enum Clocks {
     RunOn,
     /// The wall clock shows this many seconds more than the true time.
     Set(i64),
-    /// The phone is started anew.
+    /// The phone is restarted.
     Reboot,
 }
 
@@ -209,8 +209,8 @@ impl Writing {
     }
 }
 
-/// Any day: any entries, some of which amend or undo earlier ones or make a group, by two phones whose clocks are set
-/// and which are started anew.
+/// Any day: entries of any kind by two phones whose clocks are changed and which are restarted. Some entries
+/// amend or undo earlier ones or form a group.
 pub(super) fn any_day() -> impl Strategy<Value = Vec<Op>> {
     let step = (any_entry(), 0..90_i64, any::<bool>(), 0..12_u8, any::<prop::sample::Index>(), any_clocks());
     proptest::collection::vec(step, 1..60).prop_map(|steps| {

@@ -34,7 +34,7 @@ fn whole_plan() -> Payload {
     ])
 }
 
-/// A day at peg 14 that goes by the whole plan.
+/// A day at peg 14 that follows the whole plan.
 fn planned() -> Written {
     let mut day = Written::by(0xD1);
     let setup = SessionSetup { peg: Some("14".into()), ..SessionSetup::default() };
@@ -56,7 +56,7 @@ fn kinds(day: &Written, s: i64) -> Vec<&'static str> {
 }
 
 #[test]
-fn each_line_is_due_in_its_time_and_none_while_a_fish_is_on() {
+fn each_line_is_due_at_its_time_but_not_while_a_fish_is_on() {
     let mut day = planned();
     assert_eq!(kinds(&day, 60), ["peg", "rig", "start"]);
     day.log(70, Payload::RigSet { rod: 1, rig: Rig { hook_size: Some(12), ..bread() } });
@@ -79,7 +79,7 @@ fn each_line_is_due_in_its_time_and_none_while_a_fish_is_on() {
 }
 
 #[test]
-fn another_peg_has_no_line_and_a_plan_that_was_dropped_none_at_all() {
+fn another_peg_has_no_peg_line_and_a_dropped_plan_has_no_lines() {
     let mut day = planned();
     let setup = SessionSetup { peg: Some("7".into()), ..SessionSetup::default() };
     day.log(10, Payload::SessionStarted(setup));
@@ -92,7 +92,7 @@ fn another_peg_has_no_line_and_a_plan_that_was_dropped_none_at_all() {
 }
 
 #[test]
-fn the_move_is_done_by_a_cast_into_water_that_was_kept_back_by_then() {
+fn a_cast_into_water_that_is_kept_back_by_then_counts_as_the_move() {
     let mut day = planned();
     let spot = Spot { mark: None, bearing_cdeg: 0, reach: wraps(1_400), clipped: true };
     day.log(10, Payload::SpotSet { rod: 1, spot });
@@ -115,7 +115,7 @@ fn the_move_is_done_by_a_cast_into_water_that_was_kept_back_by_then() {
 }
 
 #[test]
-fn the_plan_is_held_against_the_day() {
+fn the_plan_is_compared_with_the_day() {
     let mut day = planned();
     let spot = |hundredths| Spot { mark: None, bearing_cdeg: 0, reach: wraps(hundredths), clipped: true };
     day.log(5, Payload::RigSet { rod: 1, rig: Rig { bait: Some("corn".into()), ..Rig::default() } });
@@ -144,7 +144,7 @@ fn the_plan_is_held_against_the_day() {
 }
 
 #[test]
-fn a_start_at_a_mark_is_kept_by_a_cast_at_it_under_its_own_name() {
+fn a_planned_start_at_a_mark_is_kept_by_a_cast_at_the_mark_of_that_name() {
     let mut day = Written::new(1);
     let mark = day.log(1, Payload::MarkSet { name: "Gate".into(), bearing_cdeg: 300 });
     let spot = PlanSpot { mark: Some("gate ".into()), bearing_cdeg: None, reach: None };
@@ -158,7 +158,7 @@ fn a_start_at_a_mark_is_kept_by_a_cast_at_it_under_its_own_name() {
 
 /// The day begins at 22:13:20 by the phone.
 #[test]
-fn a_time_of_day_lies_after_the_beginning_or_shortly_before_it() {
+fn a_time_of_day_lies_after_the_start_or_shortly_before_it() {
     let move_min = |minute| {
         let mut day = Written::new(1);
         day.log(1, taken(vec![PlanLine::Move { at: MoveAt::Clock { minute } }]));
@@ -171,7 +171,7 @@ fn a_time_of_day_lies_after_the_beginning_or_shortly_before_it() {
 }
 
 #[test]
-fn minutes_run_from_the_all_in_of_a_match_and_a_time_of_day_is_the_organisers() {
+fn in_a_match_minutes_count_from_all_in_and_times_of_day_are_the_organisers() {
     let mut day = Written::new(1);
     let begun_ms = day.ops[0].at.wall_ms;
     let (all_in_ms, all_out_ms) = (begun_ms + HOUR_MS, begun_ms + 5 * HOUR_MS);
@@ -225,10 +225,10 @@ fn any_entry() -> impl Strategy<Value = Payload> {
 }
 
 proptest! {
-    /// What is due is a function of the log and the moment: neither the order in which the entries came nor what the wall
-    /// clock showed since the beginning has a say.
+    /// What is due is a function of the log and the moment. It depends neither on the order in which the
+    /// entries came nor on what the wall clock has shown since the start.
     #[test]
-    fn what_is_due_follows_from_the_log_and_the_moment(
+    fn what_is_due_depends_only_on_the_log_and_the_moment(
         entries in prop::collection::vec((any_entry(), 1..1_500_i64, -900_000_000_000..900_000_000_000_i64), 1..20),
         by_second in any::<Vec<bool>>(),
         later_s in 0..8_000_i64,
@@ -268,7 +268,7 @@ proptest! {
 
     /// A later line replaces the same line before it, and nothing else.
     #[test]
-    fn the_last_word_on_a_line_holds(lines in prop::collection::vec(any_line(), 0..12)) {
+    fn the_latest_entry_of_a_line_counts(lines in prop::collection::vec(any_line(), 0..12)) {
         let mut plan = crate::Plan::default();
         for line in &lines {
             plan.set(line);
@@ -284,7 +284,7 @@ proptest! {
 }
 
 #[test]
-fn a_plan_taken_by_the_other_phone_later_holds() {
+fn a_plan_taken_later_by_the_other_phone_counts() {
     let mut day = planned();
     let mut other = Written::by(0xD2);
     other.log(30, taken(vec![PlanLine::Leave { minutes: 5 }]));

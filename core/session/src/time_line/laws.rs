@@ -1,4 +1,5 @@
-//! Laws of the time line, held for days of two phones whose clocks drift, are moved and start anew.
+//! Laws of the time line, tested on days of two phones whose clocks drift and are moved, and which are
+//! restarted.
 
 use super::super::fold;
 use super::super::written::{SESSION, Written};
@@ -12,11 +13,11 @@ const BEGIN_MS: i64 = 1_700_000_000_000;
 #[derive(Debug, Clone, Copy)]
 enum Fate {
     Nothing,
-    /// Its wall clock is moved by so much.
+    /// Its wall clock is moved by this much.
     Moved(i64),
     To1970,
     ToNextYear,
-    /// It was off for so long and starts again.
+    /// It was off for this long and starts again.
     Reboot(i64),
 }
 
@@ -43,9 +44,9 @@ struct Clocks {
     /// Monotonic and true time at the last start, the count of starts.
     boot_ms: i64,
     boots: u32,
-    /// What the wall clock shows beyond the true time.
+    /// How far the wall clock is ahead of the true time.
     off_ms: i64,
-    /// Parts in a million by which both run fast.
+    /// Parts per million by which both clocks run fast.
     drift_ppm: i64,
 }
 
@@ -145,7 +146,7 @@ proptest! {
     }
 
     #[test]
-    fn a_device_never_goes_back_in_the_order_of_the_log(day in any_day(true)) {
+    fn entries_of_one_device_never_go_back_in_time(day in any_day(true)) {
         let (_, placed) = line_of(&day.ops);
         let mut last: HashMap<Uuid, i64> = HashMap::new();
         for (op, stamp) in placed {
@@ -163,24 +164,24 @@ proptest! {
         prop_assert_eq!(fold(SESSION, &shuffled), fold(SESSION, &day.ops));
     }
 
-    /// While nobody moves a wall clock, every span is true to within what it is said to be off by and what both clocks
-    /// drift, whatever was started anew and whichever phone wrote it.
+    /// While nobody moves a wall clock, every span is right within its stated uncertainty plus the drift of
+    /// both clocks, whatever was restarted and whichever phone wrote it.
     #[test]
-    fn spans_are_true_within_their_uncertainty(day in any_day(false)) {
+    fn spans_are_right_within_their_stated_uncertainty(day in any_day(false)) {
         let (_, placed) = line_of(&day.ops);
         for (op, stamp) in &placed {
             for (other, at) in &placed {
                 let (span, truth) = (stamp.since(at), day.true_ms[&op.id] - day.true_ms[&other.id]);
-                // 50 parts in a million of the longest day here, each way, and the tick of a clock.
+                // 50 parts per million of the longest day here, in both directions, and one tick of a clock.
                 let drift_ms = 2 * 86_400_000 * 50 / 1_000_000 + 2;
                 prop_assert!((span.ms - truth).abs() <= span.uncertain_ms + drift_ms, "{span:?} {truth}");
             }
         }
     }
 
-    /// However the clocks are moved, a span of one device is true to within what it is said to be off by.
+    /// However the clocks are moved, a span of one device is right within its stated uncertainty.
     #[test]
-    fn a_reset_clock_is_off_by_no_more_than_is_said(day in any_day(false), pick in any::<prop::sample::Index>(), next_year: bool) {
+    fn with_a_reset_clock_spans_are_right_within_their_stated_uncertainty(day in any_day(false), pick in any::<prop::sample::Index>(), next_year: bool) {
         let mut ops: Vec<Op> = day.ops.iter().filter(|op| op.device == Uuid::from_u128(0xD1)).cloned().collect();
         // Through one of its boots, not the first, the phone's wall clock is wrong.
         let later: Vec<String> = ops.iter().map(|op| op.at.boot.clone()).filter(|boot| boot != "boot-0").collect();

@@ -1,4 +1,4 @@
-//! The time line by named cases.
+//! Named cases of the time line.
 
 use super::super::written::{SESSION, Written, second};
 use super::super::{DoubtKind, Session, fold, waits_of};
@@ -13,7 +13,7 @@ fn booted(s: i64, boot: &str, boot_s: i64, off_s: i64) -> Moment {
     Moment { mono_ms: (s - boot_s) * 1_000, boot: boot.into(), ..shown }
 }
 
-/// Where each entry lies, in seconds, and how far off that may be.
+/// The place of each entry in seconds, and how far off that may be.
 fn places(day: &Written) -> Vec<(i64, i64)> {
     let ordered = sorted(&day.ops);
     let (_, stamps) = TimeLine::of(&effective(&ordered));
@@ -35,7 +35,7 @@ fn a_clock_that_is_set_moves_nothing_within_a_boot() {
 }
 
 #[test]
-fn the_wall_clock_bridges_a_reboot_and_says_that_it_did() {
+fn the_wall_clock_measures_across_a_reboot_and_the_span_is_marked_uncertain() {
     let mut day = Written::new(1);
     day.write(booted(900, "second", 800, 0), noted(), None, None);
     day.write(booted(1_000, "second", 800, -7_200), noted(), None, None);
@@ -43,14 +43,14 @@ fn the_wall_clock_bridges_a_reboot_and_says_that_it_did() {
 }
 
 #[test]
-fn a_reboot_into_1970_lies_after_what_was_before_and_is_known_once_the_clock_is_right() {
+fn a_reboot_into_1970_comes_after_earlier_entries_and_is_placed_once_the_clock_is_right() {
     let mut day = Written::new(1);
     day.log(600, noted());
     let to_1970 = -second(0).wall_ms / 1_000;
     day.write(booted(900, "second", 840, to_1970), noted(), None, None);
     let uncertain = FORTNIGHT_MS / 1_000;
     assert_eq!(places(&day), [(0, 0), (600, 0), (660, uncertain)], "a minute on, at least");
-    // Another boot with the right clock: what the first boot's clock said holds again.
+    // Another boot with the right clock: the first boot's clock counts again.
     let mut later = Written::new(1);
     later.ops.clone_from(&day.ops);
     later.write(booted(2_000, "third", 1_900, 0), noted(), None, None);
@@ -61,7 +61,7 @@ fn a_reboot_into_1970_lies_after_what_was_before_and_is_known_once_the_clock_is_
 }
 
 #[test]
-fn a_reboot_into_next_year_is_no_year() {
+fn a_reboot_into_next_year_does_not_add_a_year() {
     let mut day = Written::new(1);
     day.log(600, noted());
     day.write(booted(900, "second", 840, 365 * 86_400), noted(), None, None);
@@ -69,7 +69,7 @@ fn a_reboot_into_next_year_is_no_year() {
 }
 
 #[test]
-fn another_phone_is_bridged_by_the_wall_clock_in_either_direction() {
+fn another_phone_is_placed_by_the_wall_clock_before_or_after() {
     let mut day = Written::new(1);
     day.log(600, noted());
     let mut other = Written::by(0xD2);
@@ -82,7 +82,7 @@ fn another_phone_is_bridged_by_the_wall_clock_in_either_direction() {
 }
 
 #[test]
-fn now_lies_on_the_same_line() {
+fn now_is_on_the_same_line() {
     let mut day = Written::new(1);
     day.log(600, noted());
     let session = fold(SESSION, &day.ops);
@@ -97,7 +97,7 @@ fn now_lies_on_the_same_line() {
 }
 
 #[test]
-fn a_wait_over_a_reset_clock_is_marked_once() {
+fn a_wait_during_which_the_clock_was_reset_is_marked_once() {
     let mut day = Written::new(1);
     day.log(60, Payload::Cast { rod: 1 });
     let to_1970 = -second(0).wall_ms / 1_000;

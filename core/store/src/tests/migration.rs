@@ -23,7 +23,7 @@ fn each_step_of_migration_reaches_its_version_with_the_schema_as_shipped() {
     }
 }
 
-/// What the schema says, a line an object, comments and white space taken out.
+/// The schema without comments and white space, one object on each line.
 fn schema_text(conn: &Connection) -> String {
     let mut statement =
         conn.prepare("SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY type, name").unwrap();
@@ -39,7 +39,7 @@ fn schema_text(conn: &Connection) -> String {
 }
 
 #[test]
-fn every_shipped_file_opens_with_all_it_holds() {
+fn every_shipped_file_opens_with_all_its_contents() {
     let shipped = [
         &include_bytes!("../fixtures/store-1.db")[..],
         include_bytes!("../fixtures/store-2.db"),
@@ -62,7 +62,7 @@ fn every_shipped_file_opens_with_all_it_holds() {
 }
 
 #[test]
-fn a_store_of_schema_2_gets_the_beginnings_of_its_sessions_out_of_its_log() {
+fn a_store_of_schema_2_gets_the_beginnings_of_its_sessions_from_its_log() {
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join(FILE_NAME);
     let mut conn = Connection::open(&path).unwrap();
@@ -79,7 +79,7 @@ fn a_store_of_schema_2_gets_the_beginnings_of_its_sessions_out_of_its_log() {
         )
         .unwrap();
         let bytes = canonical_bytes(op).unwrap();
-        // The last entry is damaged: it is found where it is read, and no reason to refuse the whole log.
+        // The last entry is damaged. That is found when it is read, and is no reason to refuse the whole log.
         let sha = if no == 4 { [0; 32] } else { Hashed::of(&bytes).sha256 };
         conn.execute(
             "INSERT INTO op (session, id, sha256, body) SELECT no, ?2, ?3, ?4 FROM session WHERE id = ?1",
@@ -99,7 +99,7 @@ fn a_store_of_schema_2_gets_the_beginnings_of_its_sessions_out_of_its_log() {
     assert_eq!(own.id.as_u128(), 50);
 }
 
-/// Writes the fixtures of the schema as it is now: run once, when a schema is shipped.
+/// Writes the fixtures of the present schema. To be run once, when a schema is shipped.
 #[test]
 #[ignore = "not a check: writes the fixtures of a new schema into the tree; run by hand when a schema is shipped"]
 fn write_fixtures_of_this_schema() {

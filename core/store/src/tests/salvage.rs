@@ -1,9 +1,9 @@
-//! A damaged store, and a salvage that is ended anywhere.
+//! A damaged store, and a salvage that is interrupted anywhere.
 
 use super::*;
 use crate::salvage::{Step, salvage_stopping};
 
-/// A damaged store of 200 entries, some of them in the write-ahead log alone, as a killed app leaves them.
+/// A damaged store of 200 entries, some of them only in the write-ahead log, as a killed app leaves them.
 fn damaged() -> tempfile::TempDir {
     let (made, dir) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     let mut store = open(made.path());
@@ -25,7 +25,7 @@ fn damaged() -> tempfile::TempDir {
 }
 
 #[test]
-fn a_salvage_that_is_ended_anywhere_loses_nothing_and_is_gone_on_with() {
+fn a_salvage_interrupted_anywhere_loses_nothing_and_is_continued() {
     let ended = |step| move |at: Step| if at == step { Err(StoreError::NoSpace) } else { Ok(()) };
     for step in [Step::Filling, Step::Whole, Step::LogSetAside, Step::SetAside] {
         let dir = damaged();
@@ -39,7 +39,7 @@ fn a_salvage_that_is_ended_anywhere_loses_nothing_and_is_gone_on_with() {
                 Store::open(dir.path(), Uuid::from_u128(9)).unwrap().count().unwrap()
             }
         } else {
-            // The new store was whole: what opens the log next puts it in its place.
+            // The new store was complete: the next opening puts it in its place.
             open(dir.path()).count().unwrap()
         };
         assert_eq!(count, 200, "{step:?}");
@@ -61,7 +61,7 @@ fn a_salvage_that_is_ended_anywhere_loses_nothing_and_is_gone_on_with() {
 }
 
 #[test]
-fn a_second_salvage_in_the_same_millisecond_sets_its_file_aside_too() {
+fn a_second_salvage_in_the_same_millisecond_also_moves_its_file_aside() {
     let dir = damaged();
     for files in 1..=2 {
         Store::salvage(dir.path(), Uuid::from_u128(9), 0, &[]).unwrap();
@@ -74,7 +74,7 @@ fn a_second_salvage_in_the_same_millisecond_sets_its_file_aside_too() {
 }
 
 #[test]
-fn a_salvage_keeps_the_settings_but_those_that_it_is_told_to_forget() {
+fn a_salvage_keeps_all_settings_except_those_to_forget() {
     let setting = |forget: &[&str]| {
         let dir = tempfile::tempdir().unwrap();
         let mut store = open(dir.path());
@@ -84,7 +84,7 @@ fn a_salvage_keeps_the_settings_but_those_that_it_is_told_to_forget() {
         store.set_setting("hand", "left").unwrap();
         store.pause().unwrap();
         drop(store);
-        // The last page is one of entries: the settings are still there to be kept.
+        // The last page contains entries, so the settings are still intact.
         let file = dir.path().join(FILE_NAME);
         let mut bytes = fs::read(&file).unwrap();
         let last = bytes.len() - 4_096;
@@ -97,9 +97,10 @@ fn a_salvage_keeps_the_settings_but_those_that_it_is_told_to_forget() {
     assert_eq!(setting(&["hand"]), None);
 }
 
-/// An entry of a later version, with a field that is not known here: the same bytes are the same entry for whoever has it too.
+/// An entry of a later version has a field that is unknown here. Its bytes must stay the same, so that it
+/// remains the same entry everywhere.
 #[test]
-fn an_entry_is_saved_with_what_is_not_known_of_it() {
+fn an_entry_is_saved_with_its_unknown_fields() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     let entry = op(1, 50, 10);
@@ -136,9 +137,9 @@ fn an_entry_is_saved_with_what_is_not_known_of_it() {
     );
 }
 
-/// A folder that bears the name of an older backup can't be removed like one: the new backup is made all the same.
+/// A folder with the name of an older backup can't be removed like a file, but the new backup is made anyway.
 #[test]
-fn a_backup_that_is_made_does_not_fail_by_an_older_one_that_stays() {
+fn a_backup_succeeds_even_if_an_older_one_can_not_be_removed() {
     let dir = tempfile::tempdir().unwrap();
     let mut store = open(dir.path());
     store.append(&[op(1, 50, 10)], None).unwrap();

@@ -41,7 +41,7 @@ fn collection(text: &str) -> FeatureCollection {
     }
 }
 
-/// Polygons of rings of positions.
+/// Polygons as rings of positions.
 type Polygons = Vec<Vec<Vec<Position>>>;
 
 /// Every outer ring and hole of the file, with its kind, whether it is outer, and its stated area.

@@ -60,7 +60,7 @@ fn a_cast_outside_is_counted_and_not_drawn() {
 }
 
 #[test]
-fn where_next_says_why() {
+fn where_next_gives_its_reasons() {
     let mut bitten = a_cast(-17.0, 35.0, 200);
     bitten.bites = 1;
     let mut liner = a_cast(-3.0, 45.0, 100);
@@ -87,7 +87,7 @@ fn where_next_says_why() {
     assert!(best.reasons.iter().any(|r| matches!(r, Reason::LinersBeside { liners: 1 })));
     assert!(best.reasons.iter().any(|r| matches!(r, Reason::NeverDisturbed)));
     assert_eq!(next.bites, 1);
-    // Kept-back water and what is out of reach are set aside, with the reason.
+    // Kept-back water and cells out of reach are set aside, with the reason.
     assert!(next.ranked.iter().all(|n| n.spot.range_m < 48.0));
     assert!(next.set_aside.iter().all(|n| n.against.iter().any(|a| matches!(a, Against::KeptBack { .. }))));
     // The spot of the bite itself has not rested.
@@ -102,7 +102,7 @@ fn many_casts_beside_a_cell_may_have_disturbed_it() {
         let casts = (0..count).map(|i| a_cast(-3.0, 35.0, i64::try_from(i).unwrap())).collect();
         Swim::new(SwimInput { marks: three_marks(), casts, ..SwimInput::default() }).unwrap()
     };
-    // The cell that one cast reaches with a chance, and less than an even one.
+    // The cell that one cast reaches with a probability above zero but below one half.
     let chance = |swim: &Swim| swim.figures(60 * MINUTE).cells;
     let (one, many) = (beside(1), beside(40));
     let place = (0..one.cells().len())
@@ -119,7 +119,7 @@ fn many_casts_beside_a_cell_may_have_disturbed_it() {
     let (reasons, against) = (said(&many).reasons, said(&many).against);
     assert!(!reasons.iter().any(|r| matches!(r, Reason::NeverDisturbed)));
     assert!(against.iter().any(|a| matches!(a, Against::MaybeDisturbed { casts } if *casts > 0.5)));
-    // Hours later they are behind the rest target.
+    // Hours later these casts are longer ago than the rest target.
     let later = many.where_next(&many.figures(400 * MINUTE));
     let quiet = later.ranked.iter().find(|n| n.cell == many.cells()[place].id).unwrap();
     assert!(quiet.reasons.iter().any(|r| matches!(r, Reason::QuietLately { .. })), "{quiet:?}");
@@ -175,7 +175,7 @@ fn the_state_of_water_goes_from_just_fished_to_resting_to_free() {
 }
 
 #[test]
-fn rested_water_that_was_kept_back_is_wanted_when_nothing_else_brings_a_bite() {
+fn rested_kept_back_water_is_proposed_when_nothing_else_brings_a_bite() {
     let kept = KeptBack {
         fan: Fan { from_deg: -5.0, to_deg: 5.0 },
         band: Band { from_m: 40.0, to_m: 50.0 },

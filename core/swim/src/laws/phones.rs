@@ -4,7 +4,7 @@ use super::super::canvases::{PHONE_CANVASES, PhoneCanvas};
 use super::super::scene::{FillRole, LabelRole, MarkShape};
 use super::*;
 
-/// What the Swim screen asks for on a phone.
+/// The scene that the Swim screen requests on a phone.
 fn on_phone(phone: &PhoneCanvas, left_handed: bool) -> SceneAsk {
     let (width, height) = phone.canvas_mm;
     let px = phone.px_per_mm;
@@ -30,9 +30,9 @@ proptest! {
     }
 }
 
-/// On a common phone each cell that rests says its minutes, marks and all.
+/// On a common phone each resting cell shows its minutes even beside marks.
 #[test]
-fn rested_minutes_have_room_beside_what_happened() {
+fn rested_minutes_have_room_beside_the_marks() {
     let at = |bearing: f64, range: f64, start: i64| a_cast(bearing, range, start);
     let mut casts: Vec<CastAt> = (0..5).map(|i| at(-14.0, 34.0, DAY_MIN - 44 + 3 * i)).collect();
     casts.extend((5..8).map(|i| at(18.0, 38.0, DAY_MIN - 44 + 3 * i)));
@@ -133,10 +133,10 @@ fn after_sixty_casts_nothing_covers_anything() {
     });
 }
 
-/// KEPT stands inside its water, NEXT at its ring, and map text has at least its size at 100 %: 2.5 mm, ranges 2.1 mm,
-/// numbers of marks 2.2 mm.
+/// KEPT is inside its water, NEXT at its ring, and the text of the map has at least its size at 100 %: 2.5
+/// mm, ranges 2.1 mm, numbers of marks 2.2 mm.
 #[test]
-fn what_the_map_says_is_inside_what_it_means_and_large_enough() {
+fn labels_are_inside_or_at_what_they_name_and_large_enough() {
     for casts in [0, 12, 60] {
         let swim = a_long_day(casts);
         let figures = swim.figures(DAY_MIN * MINUTE);
@@ -163,9 +163,10 @@ fn what_the_map_says_is_inside_what_it_means_and_large_enough() {
     }
 }
 
-/// Minutes rested never stand on kept-back water beside them, and the time kept back never on water that is not.
+/// The minutes rested of a cell are never drawn on kept-back water beside it, and the time kept back never on
+/// other water.
 #[test]
-fn labels_stand_on_the_water_they_speak_of() {
+fn labels_are_on_the_water_they_are_about() {
     for casts in [1, 12, 60] {
         on_every_phone(&a_long_day(casts), |scene, which| {
             let kept =

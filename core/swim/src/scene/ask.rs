@@ -1,11 +1,11 @@
-//! What a shell says about its canvas.
+//! A shell's request for a picture: its canvas and what to draw.
 
 use crate::cells::CellId;
 use crate::error::{SwimError, positive};
 use serde::{Deserialize, Serialize};
 
-/// The thumb that taps: the picture of the water never changes, only where labels go first and which way
-/// the hatching leans.
+/// The thumb that taps. The picture of the water is the same for both; only the preferred places of labels
+/// and the slant of the hatching differ.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum Hand {
     /// Right thumb.
@@ -25,7 +25,7 @@ pub enum Detail {
     Small,
 }
 
-/// The canvas and what is asked of it.
+/// The canvas and what to draw on it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct SceneAsk {
     /// Width, pixels.
@@ -38,11 +38,11 @@ pub struct SceneAsk {
     pub text_scale: f64,
     /// Which thumb.
     pub hand: Hand,
-    /// How much.
+    /// How much is drawn.
     pub detail: Detail,
     /// The proposed next spot, ringed in accent.
     pub next: Option<CellId>,
-    /// The cell that taps and step keys have chosen, ringed in ink where it is not the next one.
+    /// The cell that taps and step keys have chosen, marked in ink if it is not the next one.
     pub chosen: Option<CellId>,
 }
 
@@ -75,7 +75,7 @@ impl SceneAsk {
         Ok(())
     }
 
-    /// Pixels of a design pixel (1/160 inch), the unit of the sketches.
+    /// The size of a design pixel (1/160 inch) in pixels.
     pub(crate) fn dp(&self) -> f64 {
         self.px_per_mm * 25.4 / 160.0
     }
@@ -110,9 +110,9 @@ pub struct SceneWords {
     pub lost: String,
     /// Before the number of liners, in the key.
     pub liners: String,
-    /// Of fed water, in the key.
+    /// For fed water, in the key.
     pub fed: String,
-    /// Before the number of times that fish showed, in the key.
+    /// Before the number of times that fish showed themselves, in the key.
     pub shown: String,
 }
 

@@ -75,7 +75,7 @@ impl Drawing<'_> {
         pack.scene
     }
 
-    /// Pixels of design pixels.
+    /// Converts design pixels to pixels.
     pub fn dp(&self, n: f64) -> f64 {
         n * self.view.dp
     }
@@ -85,7 +85,7 @@ impl Drawing<'_> {
         self.ask.detail == Detail::Full
     }
 
-    /// Where the water begins and ends, left to right, level with `y`; none above and below it.
+    /// The left and right end of the water at height `y`; `None` above and below the water.
     pub fn span_at(&self, y: f64) -> Option<(f64, f64)> {
         let sides = self.outline.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
         let at = sides
@@ -105,9 +105,10 @@ impl Drawing<'_> {
         self.figures.cells[place].state(self.swim.input().rest_target_min)
     }
 
-    /// Dark where water was just fished, hatched where it rests, the ink fading as it does; bare where it is free.
+    /// Draws just-fished water dark and resting water hatched, with less ink the longer it rests; free water
+    /// stays blank.
     fn states(&self, pack: &mut Pack) {
-        // Closer on a small picture, so that its small cells show more than one stroke.
+        // Closer together on a small picture, so that its small cells show more than one line.
         let shrink = if self.full() { 1.0 } else { 0.5 };
         let target = self.swim.input().rest_target_min;
         for place in 0..self.figures.cells.len() {
@@ -165,14 +166,14 @@ impl Drawing<'_> {
         if !self.full() {
             return Some((near, far));
         }
-        // Straight on from the far edge.
+        // Continues straight from the far edge.
         let run = (far.x - near.x) / (far.y - near.y);
         let side = self.view.half_width - self.dp(1.0);
         let x = (far.x + run * (self.view.names_end - far.y)).clamp(-side, side);
         Some((near, Point { x, y: self.view.names_end }))
     }
 
-    /// Kept-back water, what touches taken together, each with how long.
+    /// Kept-back water, with touching pieces joined, and how long each has been kept back.
     fn kept_water(&self) -> Vec<Kept> {
         let mut all: Vec<Kept> = Vec::new();
         for now in &self.figures.kept_back {
@@ -190,7 +191,7 @@ impl Drawing<'_> {
     }
 
     fn water_kept(&self, kept: &KeptBack) -> Water {
-        // A hair larger, so that two cells beside each other become one piece.
+        // Slightly larger, so that two neighbouring cells become one piece.
         let sector = AnnularSector {
             from_deg: kept.fan.from_deg - HAIR,
             to_deg: kept.fan.to_deg + HAIR,
@@ -221,7 +222,7 @@ impl Drawing<'_> {
         self.swim.cell(id).ok()?.aim.map(|a| self.view.spot(a))
     }
 
-    /// The corners of the cell that is aimed at, where the next cast does not go there already.
+    /// Draws the corners of the cell that is aimed at, unless the next cast goes there anyway.
     fn aimed(&self, pack: &mut Pack) {
         let Some(place) =
             self.ask.chosen.filter(|c| self.ask.next != Some(*c)).and_then(|c| self.swim.place(c))
@@ -244,7 +245,7 @@ impl Drawing<'_> {
         }
     }
 
-    /// The ring of the next cast, and the room it takes.
+    /// Draws the ring of the next cast, and returns the space it takes.
     fn next(&self, pack: &mut Pack, placer: &mut Placer) -> Option<Rect> {
         let at = self.ask.next.and_then(|c| self.aim(c))?;
         let (radius, width) = if self.full() { (13.0, 5.0) } else { (7.5, 3.0) };
@@ -258,10 +259,10 @@ impl Drawing<'_> {
     }
 }
 
-/// Kept-back water that hangs together.
+/// A connected piece of kept-back water.
 pub(crate) struct Kept {
     pub water: Water,
-    /// For how long each part of it.
+    /// How long each part has been kept back.
     pub minutes: Vec<f64>,
 }
 
@@ -273,7 +274,7 @@ impl Kept {
     }
 }
 
-/// Degrees and metres that no eye sees on the picture.
+/// A distance, in degrees or metres, that is too small to see on the picture.
 const HAIR: f64 = 0.03;
 /// Chords of an arc.
 const ARC_STEPS: f64 = 72.0;

@@ -1,20 +1,20 @@
-//! Hatching: strokes across resting water, further apart the longer it has rested.
+//! Hatching: lines across resting water, further apart the longer it has rested.
 
 use super::pack::Pack;
 use crate::frame::Point;
 
-/// Lean of the strokes from upright, degrees (to the right for the right thumb).
+/// Slant of the lines from vertical, degrees (to the right for the right thumb).
 const LEAN_DEG: f64 = 35.0;
 
-/// Distance of strokes in design pixels for water that has rested a share of what it needs: the ink fades as it rests.
+/// Distance between lines in design pixels for water that has rested this share of its target.
 pub(crate) fn spacing_dp(share: f64) -> f64 {
-    // In steps, so that neighbours of nearly one rest share one lattice.
+    // In steps, so that neighbours with nearly the same rest share one lattice.
     let step = (share.clamp(0.0, 1.0) * 4.0).floor().min(3.0);
     5.0 + 3.0 * step
 }
 
-/// Hatches the inside of rings (even-odd), in step with one lattice through `origin`, so that neighbours
-/// of one density join.
+/// Hatches the inside of rings (even-odd) on one lattice through `origin`, so that lines of neighbours with
+/// equal density join.
 pub(crate) fn hatch(pack: &mut Pack, rings: &[Vec<Point>], origin: Point, spacing: f64, side: f64) {
     let lean = LEAN_DEG.to_radians();
     let (dx, dy) = (side * libm::sin(lean), -libm::cos(lean));
@@ -29,7 +29,7 @@ pub(crate) fn hatch(pack: &mut Pack, rings: &[Vec<Point>], origin: Point, spacin
     if !(low < high && spacing > 0.0) {
         return;
     }
-    // Half a step off the peg: no stroke runs along the edge of a fan that leans as the strokes do.
+    // Half a step off the peg, so that no line runs along the edge of a fan with the same slant.
     let mut k = (low / spacing - 0.5).ceil() + 0.5;
     while k * spacing < high {
         let n = k * spacing;

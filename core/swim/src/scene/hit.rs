@@ -1,4 +1,4 @@
-//! Taps and step keys: which cell is meant.
+//! Taps and step keys: which cell they select.
 
 use super::ask::SceneAsk;
 use super::view::View;
@@ -27,7 +27,7 @@ pub enum Step {
 }
 
 impl Swim {
-    /// The cell one step away that a cast can be aimed at; the same one at the edge of the swim.
+    /// The next cell in this direction at which a cast can be aimed; at the edge of the swim the same cell.
     pub fn step(&self, from: CellId, step: Step) -> CellId {
         let mut id = from;
         loop {
@@ -48,8 +48,8 @@ impl Swim {
         }
     }
 
-    /// The cell for step keys to start from where nothing is chosen: the one whose aim lies straightest out,
-    /// nearest to the peg of these.
+    /// The cell from which step keys start if nothing is chosen: the one whose aim is straightest out, and of
+    /// these the nearest to the peg.
     pub fn first_cell(&self) -> Option<CellId> {
         let aimed = self.cells().iter().filter_map(|c| c.aim.map(|a| (c.id, a)));
         aimed
@@ -62,8 +62,8 @@ impl Swim {
 }
 
 impl Swim {
-    /// The cell that a tap at `x`, `y` (pixels) on the picture for this canvas means: the one under the finger, or the
-    /// nearest whose aim is within reach of it. `None` beside the picture.
+    /// The cell selected by a tap at `x`, `y` (pixels) on this canvas: the one under the finger, or the
+    /// nearest one whose aim is within reach. `None` beside the picture.
     pub fn tapped(&self, ask: &SceneAsk, x: f64, y: f64) -> Result<Option<CellId>, SwimError> {
         ask.check()?;
         let view = View::fit(self, ask);

@@ -1,7 +1,7 @@
-//! Labels: each takes the first free place of those offered; none ever covers another.
+//! Labels: each gets the first free place of those offered, so that none ever covers another.
 //!
-//! A label that finds no place is said shorter, then smaller (never below the size of 100 % text), then
-//! by a number that the key explains, and at last only in the key.
+//! If a label finds no place it is shortened, then made smaller (never below the size of 100 % text), then
+//! replaced by a number that the key explains, and finally moved to the key.
 
 use super::pack::Pack;
 use super::record::{KeyLine, LabelRole};
@@ -12,19 +12,19 @@ use crate::frame::Point;
 /// A label looking for a place.
 pub(crate) struct Label {
     pub role: LabelRole,
-    /// What it says and at what size, most wanted first.
+    /// Its possible texts and sizes, best first.
     pub tries: Vec<(String, f64)>,
-    /// Whether a number may stand for it.
+    /// Whether a number may replace it.
     pub numbered: bool,
-    /// What the key says where it finds no place; `None` leaves it out altogether.
+    /// Its text in the key if it finds no place; `None` leaves it out completely.
     pub key: Option<String>,
     /// Drawn with a box.
     pub boxed: bool,
-    /// Whether it may lie over marks where there is no other place.
+    /// Whether it may cover marks if there is no other place.
     pub over_marks: bool,
 }
 
-/// Places offered to a box of this width and height: its middle points, best first.
+/// Returns the possible middle points for a box of this width and height, best first.
 pub(crate) type Places<'a> = dyn Fn(f64, f64) -> Vec<Point> + 'a;
 
 /// Places labels one after the other.
@@ -40,7 +40,7 @@ impl<'v> Placer<'v> {
         Self { view, taken: Vec::new(), marks: Vec::new(), numbers: 0 }
     }
 
-    /// Keeps the room of a mark free.
+    /// Keeps the space of a mark free.
     pub fn keep_clear(&mut self, r: Rect) {
         self.marks.push(r);
     }
@@ -50,7 +50,7 @@ impl<'v> Placer<'v> {
         self.marks.extend(self.taken.iter().copied());
     }
 
-    /// Whether no mark stands there.
+    /// Whether there is no mark in a rectangle.
     pub fn has_no_mark_in(&self, r: &Rect) -> bool {
         !self.marks.iter().any(|m| m.meets(r))
     }
@@ -67,7 +67,7 @@ impl<'v> Placer<'v> {
         for over in [false, true].into_iter().take(if label.over_marks { 2 } else { 1 }) {
             for (said, size) in &label.tries {
                 if self.try_text(pack, label, said, *size, places, over) {
-                    // Set smaller than the reader asked for: the key says it at full size too.
+                    // If the label is smaller than the reader's text size, the key repeats it at full size.
                     if let Some(text) = label.key.clone().filter(|_| *size < wanted) {
                         pack.scene.key.push(KeyLine { number: None, text, role: label.role });
                     }
@@ -106,7 +106,7 @@ impl<'v> Placer<'v> {
     }
 
     fn is_free(&self, r: &Rect, over_marks: bool) -> bool {
-        // A hair of paper stays between two labels.
+        // A small gap stays between two labels.
         let gap = 1.5 * self.view.dp;
         let wide = Rect { x: r.x - gap, y: r.y - gap, w: r.w + 2.0 * gap, h: r.h + 2.0 * gap };
         self.view.holds(r)

@@ -1,4 +1,4 @@
-//! The legend: a sample of each sign of the picture, one below the other, drawn by the same hand.
+//! The legend: a sample of each symbol on the picture, one below the other, drawn by the same code.
 
 use super::ask::{SceneAsk, SceneWords};
 use super::hatch;
@@ -8,7 +8,7 @@ use super::view::{Rect, TEXT_DP};
 use crate::error::SwimError;
 use crate::frame::Point;
 
-/// A sign of the picture.
+/// A symbol on the picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LegendSample {
     /// Water just fished.
@@ -21,7 +21,7 @@ pub enum LegendSample {
     Kept,
     /// Where the next cast goes.
     Next,
-    /// What is aimed at.
+    /// The cell that is aimed at.
     Aimed,
     /// A line that is out.
     LineOut,
@@ -33,7 +33,7 @@ pub enum LegendSample {
     Lost,
     /// Fed water.
     Fed,
-    /// Fish that showed.
+    /// Fish that showed themselves.
     Shown,
     /// A feature.
     Feature,
@@ -59,8 +59,8 @@ pub const LEGEND: [LegendSample; 14] = [
     LegendSample::Hazard,
 ];
 
-/// The samples of [`LEGEND`] as a picture for this canvas, each in a row of the same height; a shell writes what they stand
-/// for beside them.
+/// The samples of [`LEGEND`] as a picture for this canvas, each in a row of the same height; a shell writes
+/// their meanings beside them.
 pub fn legend(ask: &SceneAsk, words: &SceneWords) -> Result<SwimScene, SwimError> {
     ask.check()?;
     let row = ask.height_px / LEGEND.len() as f64;

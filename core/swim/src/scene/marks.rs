@@ -1,7 +1,8 @@
-//! Marks: what happened in a cell, set side by side so that none hides another, and the lines that are out.
+//! Marks: what happened in a cell, side by side so that none hides another, and the lines of casts that are
+//! out.
 //!
-//! Where a mark stands for several, their number stands beside it. Casts have no mark: the state of the water says where
-//! they went.
+//! If a mark stands for several events, their number is beside it. Casts have no mark, since the state of the
+//! water shows where they went.
 
 use super::draw::Drawing;
 use super::labels::Placer;
@@ -17,13 +18,13 @@ use crate::sector::{CHORD_ERROR_M, disc};
 /// A number to write beside a mark that stands for several.
 pub(crate) struct Count {
     pub of: u32,
-    /// Place of its cell.
+    /// Index of its cell.
     pub place: usize,
     /// Middle of the mark.
     pub at: Point,
     /// Half its size.
     pub size: f64,
-    /// Middle of the room kept for the number.
+    /// Middle of the space reserved for the number.
     pub room: Point,
     /// Size of its figures.
     pub em: f64,
@@ -33,8 +34,8 @@ pub(crate) struct Count {
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
     features(d, pack, placer);
     lines_out(d, pack, placer);
-    // One after the other, each clear of those before it: bites first, then what was fished last, then from the side
-    // away from the thumb, so that a mirrored swim has them mirrored.
+    // Cells are drawn one after the other, each clear of the earlier ones: those with bites first, then those
+    // fished last, then from the side away from the thumb, so that a mirrored swim gives a mirrored picture.
     let mut places: Vec<usize> = (0..d.figures.cells.len()).filter(|place| happened(d, *place)).collect();
     let turn = |place: &usize| {
         let known = &d.figures.cells[*place];
@@ -73,8 +74,9 @@ fn lines_out(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     }
 }
 
-/// Marks of one cell side by side along its far edge, so that its rested minutes have room below them; along its
-/// near edge where something else stands in the way. Bites come first; what has no room is said in the key.
+/// Draws the marks of one cell side by side along its far edge, so that its rested minutes have room below
+/// them, or along its near edge if something is in the way. Bites come first; marks without room go into the
+/// key.
 fn cluster(
     d: &Drawing,
     pack: &mut Pack,
@@ -92,7 +94,7 @@ fn cluster(
             _ => &d.words.liners,
         };
         let place = names::place_name(d, place);
-        // Water is fed or not: how often is no count of anything.
+        // Water is fed or not; the number of feeds is not shown.
         let text = match shape {
             MarkShape::FedGrains => format!("{place}: {what}"),
             _ => format!("{place}: {what} {n}"),
@@ -101,7 +103,7 @@ fn cluster(
     }
     let Some(middle) = middle else { return Vec::new() };
     let mut counts = Vec::new();
-    // Bites on the side away from the thumb, where a mirrored swim has them too.
+    // Bites are on the side away from the thumb, also in a mirrored swim.
     let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };
     let mut along = -row.width() / 2.0;
     for &(shape, of) in &row.marks {
@@ -123,7 +125,7 @@ fn cluster(
 struct Row {
     /// Shape and how many it stands for.
     marks: Vec<(MarkShape, u32)>,
-    /// The same by kinds, each with its number.
+    /// The same with one mark for each kind and its number.
     kinds: Vec<(MarkShape, u32)>,
     left_out: Vec<(MarkShape, u32)>,
     pitch: f64,
@@ -149,14 +151,14 @@ impl Row {
         let kinds: Vec<(MarkShape, u32)> = kinds.into_iter().filter(|k| k.1 > 0).collect();
         let sector = d.swim.cells()[place].sector;
         let (room, least) = (room_across(d, place), d.dp(LEAST_PITCH_DP));
-        // No higher than leaves room for a line of text below it in the band.
+        // Low enough to leave room for a line of text below it in the band.
         let depth = d.view.depth(sector.outer_m - sector.inner_m);
         let most = d.dp(PITCH_DP).min(depth - 1.4 * d.view.least_text).max(least);
         let em = 0.9 * d.view.text.min(1.3 * d.view.least_text);
         let all: u32 = kinds.iter().map(|k| k.1).sum();
         let mut row = Self { marks: kinds.clone(), kinds, left_out: Vec::new(), pitch: least, em };
         if all <= 3 && f64::from(all) * most <= room {
-            // Each on its own where all of them fit.
+            // Each event has its own mark if all of them fit.
             let single = row.marks.iter().flat_map(|&(shape, n)| (0..n).map(move |_| (shape, 1)));
             row.marks = single.collect();
         }
@@ -168,8 +170,8 @@ impl Row {
         row
     }
 
-    /// Finds a place clear of other marks, with fewer and smaller marks where it must be; what finds none is said in the
-    /// key.
+    /// Finds a place clear of other marks, if necessary with fewer and smaller marks; those without a place
+    /// go into the key.
     fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize) -> Option<Point> {
         let free = |row: &Self, p: &Point| {
             placer.has_no_mark_in(&Rect::round(p.x, p.y, row.width(), 0.9 * row.pitch))
@@ -180,12 +182,12 @@ impl Row {
                 return Some(*found);
             }
             if self.marks.len() > self.kinds.len() {
-                // Counted, they take less room than each on its own.
+                // One mark with a number takes less room than single marks.
                 self.marks.clone_from(&self.kinds);
             } else if self.marks.len() > 1 {
                 self.left_out.extend(self.marks.pop());
             } else if !d.full() {
-                // Nowhere is it clear: where it hides least.
+                // No place is clear, so the one that hides the least is used.
                 let clear = |p: &&Point| (placer.clearance(**p) * 16.0).round() as i64;
                 return places.iter().rev().max_by_key(clear).copied();
             } else if self.pitch > d.dp(LEAST_PITCH_DP) {
@@ -197,7 +199,7 @@ impl Row {
         }
     }
 
-    /// Room for the number of a mark that stands for this many.
+    /// The width of the number beside a mark that stands for this many.
     fn digits(&self, of: u32) -> f64 {
         if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
     }
@@ -206,8 +208,8 @@ impl Row {
         self.marks.iter().map(|m| self.pitch + self.digits(m.1)).sum()
     }
 
-    /// Where it may stand, best first: on the aim of the cell along its far edge, its near edge, its middle; never over
-    /// the edge of the water where it fits between.
+    /// Possible places, best first: on the aim of the cell along its far edge, its near edge, its middle; not
+    /// across the edge of the water if it fits inside.
     fn places(&self, d: &Drawing, place: usize) -> Vec<Point> {
         let cell = &d.swim.cells()[place];
         let centre = f64::midpoint(cell.sector.from_deg, cell.sector.to_deg);
@@ -241,10 +243,10 @@ impl Row {
 
 /// Distance of two marks, design pixels.
 const PITCH_DP: f64 = 16.0;
-/// The least of it, where a cell is small.
+/// The smallest distance, in small cells.
 const LEAST_PITCH_DP: f64 = 11.5;
 
-/// Room for marks across a cell: nearly its own width, so that each visibly belongs to it.
+/// The width available for marks in a cell: nearly its own width, so that each mark visibly belongs to it.
 fn room_across(d: &Drawing, place: usize) -> f64 {
     let sector = d.swim.cells()[place].sector;
     0.96 * d.view.breadth(sector.to_deg - sector.from_deg, f64::midpoint(sector.inner_m, sector.outer_m))

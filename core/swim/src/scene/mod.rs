@@ -1,4 +1,4 @@
-//! The picture of the swim: one packed record a frame, made for any canvas.
+//! The picture of the swim: one packed record per frame, for any canvas.
 
 mod ask;
 mod draw;

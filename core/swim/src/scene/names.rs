@@ -1,4 +1,4 @@
-//! The words and figures on the picture, most wanted first.
+//! The words and figures on the picture, the most important first.
 
 use super::draw::{Drawing, Kept};
 use super::labels::{Label, Placer, places_in};
@@ -26,7 +26,8 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Ke
     things(d, pack, placer);
 }
 
-/// NEXT, touching the ring: above it, else below it, else beside it. Marks keep clear of it too.
+/// Places NEXT so that it touches the ring: above it, otherwise below it, otherwise beside it. Marks keep
+/// clear of it too.
 pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: Rect) {
     let label = Label {
         role: LabelRole::Next,
@@ -47,7 +48,7 @@ pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, rin
             Point { x: at.x - away * d.ask.side(), y: at.y },
             Point { x: at.x + away * d.ask.side(), y: at.y },
         ];
-        // First where it hides no cell that has something to say.
+        // Places that hide no cell with a mark or a state come first.
         places.sort_by_key(|p| hides(d, &Rect::round(p.x, p.y, w, h)));
         places
     });
@@ -73,7 +74,7 @@ fn hides(d: &Drawing, r: &Rect) -> usize {
     (0..d.figures.cells.len()).filter(said).filter(under).count()
 }
 
-/// KEPT inside each piece of kept-back water; with how long, where there is room for it.
+/// Places KEPT inside each piece of kept-back water, with the time if there is room for it.
 fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept]) {
     for piece in kept {
         let rings: Vec<Vec<Point>> = piece.water.rings().iter().map(|r| d.view.ring(r)).collect();
@@ -81,7 +82,7 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept]) {
         let times: Vec<String> = piece.minutes.iter().map(|m| d.words.time(*m)).collect();
         let alike = times.windows(2).all(|w| w[0] == w[1]);
         let long = times.first().filter(|_| alike).map(|time| format!("{} {time}", d.words.kept));
-        // Never the bare time: it would read as minutes rested.
+        // Never the time alone, since it would read as minutes rested.
         let mut tries: Vec<(String, f64)> = long.map(|text| (text, d.view.text)).into_iter().collect();
         tries.extend(d.view.sizes().into_iter().map(|size| (d.words.kept.clone(), size)));
         let label = Label {
@@ -104,13 +105,14 @@ fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept]) {
     }
 }
 
-/// Every text at the full size before any at a smaller one.
+/// Tries every text at the full size before any at a smaller one.
 fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
     let sizes = d.view.sizes();
     sizes.into_iter().flat_map(|size| texts.iter().map(move |t| (t.clone(), size))).collect()
 }
 
-/// The number of a mark that stands for several: in the room kept for it, or round the mark where a label is in the way.
+/// Places the number of a mark that stands for several: in the space reserved for it, or around the mark if a
+/// label is in the way.
 fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count, kept: &[KeptRing]) {
     let own = d.figures.cells[count.place].kept_back_min.is_some();
     let label = Label {
@@ -131,8 +133,8 @@ fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Coun
     placer.place(pack, &label, &places);
 }
 
-/// Minutes rested in each cell that is not free yet: the last fished first. All of a picture in one form, with the unit
-/// where each cell has room for it.
+/// Places the minutes rested in each cell that is not free yet, the last fished first. All have the same
+/// form, with the unit only if every cell has room for it.
 fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
     let known = d.figures.cells.iter().enumerate().filter(|(i, _)| d.state(*i) != CellState::Free);
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
@@ -163,7 +165,7 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) 
         let own = d.figures.cells[place].kept_back_min.is_some();
         placer.place(pack, &label, &|w, h| {
             let mut places = places_in(&rings, wish, d.ask.side());
-            // As near to the near edge as it goes, where marks leave no other room.
+            // As close to the near edge as possible, if marks leave no other room.
             let bearing_deg = cell.aim.map_or(0.0, |a| a.bearing_deg);
             let foot = d.view.spot(Spot { bearing_deg, range_m: cell.sector.inner_m });
             places.push(Point { x: foot.x, y: foot.y - h / 2.0 - d.dp(0.5) });
@@ -201,7 +203,7 @@ impl KeptRing {
         Self { ring, bounds }
     }
 
-    /// Whether a box keeps off it: no figure of one cell stands on kept-back water beside it.
+    /// Whether a box keeps clear of it, so that a cell's figure isn't drawn on kept-back water beside it.
     fn is_clear_of(&self, middle: Point, w: f64, h: f64) -> bool {
         if !self.bounds.meets(&Rect::round(middle.x, middle.y, w, h)) {
             return true;
@@ -232,7 +234,8 @@ pub(crate) fn place_name(d: &Drawing, place: usize) -> String {
     format!("{across} {:.0}-{:.0} {}", cell.sector.inner_m, cell.sector.outer_m, d.words.metres)
 }
 
-/// Names of aiming marks above the water where their rays end, in rows where they would meet.
+/// Places the names of aiming marks above the water where their rays end, in several rows if they would
+/// overlap.
 fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     let mut marks: Vec<_> = d.swim.columns().marks.iter().collect();
     let from_middle = |b: f64| ((b.abs() * 1e6).round(), b * d.ask.side());
@@ -243,7 +246,7 @@ fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     for mark in marks {
         let Some((_, end)) = d.ray(mark.bearing_deg) else { continue };
         let first_word = mark.name.split_whitespace().next().unwrap_or("");
-        // A name smaller says more than its first word.
+        // A smaller name says more than its first word alone.
         let mut tries: Vec<(String, f64)> =
             d.view.sizes().into_iter().map(|size| (mark.name.clone(), size)).collect();
         tries.push((first_word.to_owned(), d.view.text));
@@ -305,8 +308,8 @@ fn round_a_mark(d: &Drawing, at: Point, w: f64, h: f64) -> Vec<Point> {
     ]
 }
 
-/// Ranges of band edges at the end of each arc on the side away from the thumb: beside the water where it is narrow
-/// enough, else in its corner just above the arc.
+/// Places the ranges of band edges at the end of each arc on the side away from the thumb: beside the water
+/// if it is narrow enough, otherwise in its corner just above the arc.
 fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     let side = d.ask.side();
     for band in d.swim.bands().iter().filter(|band| band.from_m > 0.0) {
@@ -333,7 +336,7 @@ fn arc_end(d: &Drawing, range_m: f64) -> Option<Point> {
     let fan = d.swim.fan();
     let (from, to) = if d.ask.side() > 0.0 { (fan.from_deg, fan.to_deg) } else { (fan.to_deg, fan.from_deg) };
     let bearings = (0..=200).map(|i| from + (to - from) * f64::from(i) / 200.0);
-    // A hair inside: the near edge itself is the edge of the boundary too.
+    // Slightly inside, since the near edge is also the edge of the boundary.
     let wet = |deg: &f64| d.swim.in_boundary(point_at(*deg, range_m + 0.05));
     bearings.into_iter().find(wet).map(|bearing_deg| d.view.spot(Spot { bearing_deg, range_m }))
 }

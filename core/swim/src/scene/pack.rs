@@ -61,7 +61,7 @@ impl Pack {
         self.scene.line_width.push(width as f32);
     }
 
-    /// A circle, flattened to a fifth of a pixel or so.
+    /// A circle, flattened to about a fifth of a pixel.
     pub fn circle(&mut self, role: LineRole, width: f64, centre: Point, radius: f64) {
         let n = (4.0 * radius.max(1.0).sqrt()).ceil().max(16.0) as usize;
         let step = 360.0 / n as f64;

@@ -1,8 +1,7 @@
 //! The packed record of one frame: flat arrays that a shell draws in order on one canvas.
 //!
-//! Draw order: fills, hatching, lines, marks, label boxes, label texts. Coordinates are pixels from
-//! the upper left corner. Roles are names, never colours: the shell's day and night schemes give
-//! them ink.
+//! Draw order: fills, hatching, lines, marks, label boxes, label texts. Coordinates are pixels from the upper
+//! left corner. Roles are names, never colours: the shell's day and night schemes map them to colours.
 
 use serde::{Deserialize, Serialize};
 
@@ -40,15 +39,15 @@ pub enum LineRole {
     NextRing = 6,
     /// Corners of the cell that is aimed at (ink).
     Aimed = 7,
-    /// Round a hazard: the water to stay clear of (ink, dashed).
+    /// The edge of the water to stay clear of, round a hazard (ink, dashed).
     HazardClear = 8,
-    /// What parts a ring, a line or corners from the water under it (paper).
+    /// A halo that separates a ring, a line or corners from the water under it (paper).
     Halo = 9,
     /// The line of a cast that is out, from the bank to its spot (ink).
     LineOut = 10,
 }
 
-/// Shape of a mark. Shapes before colours: no two kinds share one.
+/// Shape of a mark. Every kind has its own shape, so that none depends on colour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[repr(u8)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -69,7 +68,7 @@ pub enum MarkShape {
     OutNow = 6,
     /// Fed water: three filled grains, one above two.
     FedGrains = 7,
-    /// Fish that showed: two rings, one in the other.
+    /// Fish that showed themselves: two rings, one in the other.
     ShownRings = 8,
 }
 
@@ -84,7 +83,7 @@ pub enum LabelRole {
     Mark = 1,
     /// Minutes rested of a cell that is not free yet, boxed.
     Rested = 2,
-    /// How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
+    /// How many events a mark stands for, if they can't be drawn one by one: on paper, without an edge.
     Count = 3,
     /// Name of a hazard, boxed.
     Hazard = 4,
@@ -99,7 +98,7 @@ pub enum LabelRole {
 /// One frame of the swim, packed.
 ///
 /// Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
-/// has one entry more than there are parts (or is empty where there are none).
+/// has one entry more than there are parts (or is empty if there are none).
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct SwimScene {
@@ -143,7 +142,7 @@ pub struct SwimScene {
     pub label_boxed: Vec<bool>,
     /// Text of each label.
     pub label_text: Vec<String>,
-    /// What numbers on the picture stand for, and what found no place, to be shown below it.
+    /// The meaning of numbers on the picture, and labels that found no place, to be shown below it.
     pub key: Vec<KeyLine>,
 }
 
@@ -151,9 +150,9 @@ pub struct SwimScene {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct KeyLine {
-    /// The number on the picture; `None` where not even that found a place.
+    /// The number on the picture; `None` if not even that found a place.
     pub number: Option<u32>,
-    /// What the label would have said.
+    /// The text of the label.
     pub text: String,
     /// What it is about.
     pub role: LabelRole,

@@ -1,11 +1,11 @@
-//! How wide a text is in the app's typeface: the sum of its letters, since the cuts that ship have no kerning and no
-//! ligatures (`core/face/README.md`). So a text is as wide on every phone as it is here.
+//! The width of a text in the app's typeface. It is the sum of its letters, since the cuts that ship have no
+//! kerning and no ligatures (`core/face/README.md`), so a text is as wide on every phone as it is here.
 
 use super::widths::{BOLD, CLOCKS, MEDIUM};
 use serde::{Deserialize, Serialize};
 
-/// Width of a character that the face has not, thousandths of the size: the phone's own face draws it. Full-width scripts
-/// are one em, and a fifth is to spare.
+/// Width of a character that the face doesn't have, in thousandths of the size: the phone's own face draws
+/// it. Full-width scripts take one em; the rest is a reserve.
 const OTHER: u16 = 1200;
 
 /// Width of a text in pixels at a size in pixels, in the bold cut.
@@ -54,7 +54,7 @@ pub struct FaceWidths {
     pub clocks: Vec<ClockCut>,
 }
 
-/// How wide the letters of the app's typeface are.
+/// The widths of the letters of the app's typeface.
 pub fn face_widths() -> FaceWidths {
     let letter = |(i, (code, medium)): (usize, &(u32, u16))| LetterWidth {
         code: *code,

@@ -1,4 +1,4 @@
-//! From bearings and metres to pixels: the whole swim over the whole canvas.
+//! Maps bearings and metres to pixels, with the whole swim over the whole canvas.
 
 use super::ask::{Detail, SceneAsk};
 use super::text::width;
@@ -30,38 +30,41 @@ impl Rect {
     }
 }
 
-/// Share of the far width that the near edge of the picture has. In the water it has far less: a fan drawn to scale
-/// spends the width on its far corners and leaves the near cells too small to read.
+/// The width of the near edge of the picture as a share of the far edge. In reality it is much narrower, but
+/// a fan drawn to scale would leave the near cells too small to read.
 const NEAR_WIDTH: f64 = 0.62;
-/// How far the ends of an arc lie below its middle, as a share of the picture's height: ranges still read as arcs.
+/// How far the ends of an arc are below its middle, as a share of the picture's height, so that ranges still
+/// look like arcs.
 const SAG: f64 = 0.07;
-/// A straight edge of the water is cut into pieces no longer than this, metres, since it may become a curve.
+/// A straight edge of the water is cut into pieces no longer than this, metres, since it may become a curve
+/// on the picture.
 const PIECE_M: f64 = 1.5;
 /// Size of label text at 100 %, design pixels (2.5 mm).
 pub(crate) const TEXT_DP: f64 = 16.0;
 /// Height of canvas for each 100 % of text, mm.
 const HEIGHT_PER_SCALE_MM: f64 = 45.0;
 
-/// Where the swim stands on the canvas. Pixels, x from the middle of the canvas to the right, y down.
+/// The mapping of the swim to the canvas: pixels, x from the middle of the canvas to the right, y down.
 ///
-/// The picture is no plan. It begins where the nearest band does and fills the canvas both ways: range runs straight up in
-/// equal steps, bearing runs across in equal steps, and rays stay straight. So any two cells of a band are drawn as wide as
-/// they are wide in degrees, and any two bands as high as they are deep in metres.
+/// The picture is not a plan. It begins at the nearest band and fills the canvas in both directions: range
+/// increases straight up in equal steps, bearing increases across in equal steps, and rays stay straight. So
+/// the widths of the cells of a band are proportional to their degrees, and the heights of bands to their
+/// metres.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct View {
     /// Half the width of the canvas.
     pub half_width: f64,
     /// Height of the canvas.
     pub height: f64,
-    /// Where the names above the water end.
+    /// The lower end of the names above the water.
     pub names_end: f64,
     /// The foot of the picture: the middle of the near edge.
     pub foot: Point,
-    /// Pixels of a design pixel.
+    /// The size of a design pixel in pixels.
     pub dp: f64,
     /// Size of label text at the system's scale.
     pub text: f64,
-    /// The least size of label text: that of 100 %, or the system's where that is smaller.
+    /// The least size of label text: that of 100 %, or the system's if that is smaller.
     pub least_text: f64,
     across: f64,
     up: f64,
@@ -76,7 +79,8 @@ impl View {
     /// Fits the swim between the names above and the bank below.
     pub fn fit(swim: &Swim, ask: &SceneAsk) -> Self {
         let dp = ask.dp();
-        // Text grows as far as the picture has room for it: all of it in one size, none below that of 100 %.
+        // Text grows as far as the picture has room for it. All of it has one size, which is never below that
+        // of 100 %.
         let room = (ask.height_px / ask.px_per_mm / HEIGHT_PER_SCALE_MM).max(1.0);
         let text = TEXT_DP * dp * ask.text_scale.min(room);
         let full = ask.detail == Detail::Full;
@@ -97,7 +101,7 @@ impl View {
             half_deg: (fan.to_deg - fan.from_deg) / 2.0,
             near_m,
             depth_m: far_m - near_m,
-            // From the very peg the picture opens like the water does.
+            // If the water begins at the peg, the picture begins in a point.
             near_width: if near_m > 0.0 { NEAR_WIDTH } else { 0.0 },
         };
         let (low, high) = view.bounds(swim);

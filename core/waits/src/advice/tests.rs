@@ -13,7 +13,7 @@ fn quarter_hour() -> Vec<Wait> {
     waits(&[bites.as_slice(), &[(10.0, false); 4]].concat())
 }
 
-/// In an order without a trend: a list from the least to the most would be a day that changes.
+/// Shuffles a list so that it has no trend, since a sorted list would be a day that changes.
 pub(crate) fn in_no_order<T>(list: impl IntoIterator<Item = T>) -> Vec<T> {
     let golden = |i: usize| (i as f64 * 0.618_033_988_749_895).fract();
     let mut keyed: Vec<(f64, T)> = list.into_iter().enumerate().map(|(i, item)| (golden(i), item)).collect();
@@ -34,7 +34,7 @@ fn fewer_than_three_bites_cannot_tell() {
 
 // Common practice, no source: bites close together about a quarter of an hour after the splash.
 #[test]
-fn a_window_at_a_quarter_of_an_hour_is_held_for_and_not_much_longer() {
+fn casts_are_left_for_a_window_at_a_quarter_of_an_hour_and_not_much_longer() {
     let found = advice(&quarter_hour());
     assert_eq!(found.state, AdviceState::HoldUntilRecastBy);
     assert!(found.hold_until_min.unwrap() >= 13.0);
@@ -62,7 +62,7 @@ fn always_winding_in_at_ten_asks_for_longer_casts() {
 }
 
 #[test]
-fn early_bites_and_then_none_say_wind_in_early() {
+fn with_early_bites_and_then_none_the_advice_is_to_wind_in_early() {
     let list: Vec<(f64, bool)> =
         (0..20).map(|i| if i % 3 == 0 { (2.0 + 0.2 * f64::from(i), true) } else { (15.0, false) }).collect();
     let found = advice(&waits(&list));
@@ -70,7 +70,7 @@ fn early_bites_and_then_none_say_wind_in_early() {
 }
 
 #[test]
-fn a_constant_rate_seen_long_hardly_minds_the_length() {
+fn at_a_constant_rate_with_long_waits_the_length_hardly_matters() {
     let list: Vec<(f64, bool)> = (0..200)
         .map(|i| -20.0 * libm::log1p(-(f64::from(i) + 0.5) / 200.0))
         .map(|t| if t < 45.0 { (t, true) } else { (45.0, false) })
@@ -80,7 +80,7 @@ fn a_constant_rate_seen_long_hardly_minds_the_length() {
 }
 
 #[test]
-fn habit_and_what_it_loses() {
+fn the_loss_by_the_habit_is_computed() {
     let waits = quarter_hour();
     let record = Record { habit_min: Some(10.0), ..Record::of_today(&waits) };
     let found = advise(&record, &Settings::default()).unwrap();
@@ -101,7 +101,7 @@ fn waiting_on_is_worth_it_before_the_window_and_not_after() {
 
 /// At a steady rate the chance of a bite in the next five minutes is the same at every wait, past the horizon too.
 #[test]
-fn a_cast_left_out_past_an_hour_still_has_its_chance() {
+fn a_cast_left_for_more_than_an_hour_still_has_its_chance() {
     let list: Vec<Wait> = (0..60)
         .map(|i| -30.0 * libm::log1p(-(f64::from(i) + 0.5) / 60.0))
         .map(|t| Wait::new(t.min(40.0), t < 40.0).unwrap())
@@ -113,14 +113,14 @@ fn a_cast_left_out_past_an_hour_still_has_its_chance() {
         assert!((on.bite_in_five - truth).abs() < 0.05, "{waited}: {} for {truth}", on.bite_in_five);
         assert!(on.until_min > waited, "{waited}: {on:?}");
     }
-    // After hours of waiting it is doubted that the casts all get one, but nothing says that none can come.
+    // After hours of waiting it is doubtful that all casts get a bite, but one is still possible.
     let (long, longer) = (plan.waiting_on(170.0).unwrap(), plan.waiting_on(300.0).unwrap());
     assert!(long.bite_in_five > 0.05, "{long:?}");
     assert_eq!(long.bite_in_five, longer.bite_in_five);
 }
 
 #[test]
-fn earlier_days_speak_before_the_first_bite_of_today() {
+fn earlier_days_count_before_the_first_bite_of_today() {
     let before = quarter_hour();
     let days = [EarlierDay { waits: &before, weight: 0.5 }, EarlierDay { waits: &before, weight: 0.5 }];
     let record = Record { earlier: &days, ..Record::of_today(&[]) };
@@ -141,7 +141,7 @@ fn any_day() -> impl Strategy<Value = Vec<Wait>> {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(24))]
     #[test]
-    fn the_band_holds_the_best_and_rates_are_possible(day in any_day(), quick in any::<bool>()) {
+    fn the_band_contains_the_best_time_and_rates_are_possible(day in any_day(), quick in any::<bool>()) {
         let accuracy = if quick { Accuracy::Quick } else { Accuracy::Standard };
         let settings = Settings { accuracy, ..Settings::default() };
         let found = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
@@ -168,7 +168,7 @@ proptest! {
     }
 
     #[test]
-    fn a_pace_learned_later_gives_the_advice_of_one_known_at_once(
+    fn a_pace_learned_later_gives_the_same_advice_as_one_known_from_the_start(
         day in any_day(), turn in 0.5f64..8.0, extra in 0.0f64..9.0, habit in proptest::option::of(1.0f64..30.0),
     ) {
         let settings = Settings::default();
@@ -181,7 +181,7 @@ proptest! {
     }
 
     #[test]
-    fn adding_one_by_one_changes_nothing_nor_does_the_order_on_a_day_that_stays_as_it_is(day in any_day(), turn in any::<bool>()) {
+    fn adding_casts_one_by_one_gives_the_same_and_so_does_any_order_on_an_unchanging_day(day in any_day(), turn in any::<bool>()) {
         let changing = if turn { 0.0 } else { CHANGES };
         let settings = Settings { accuracy: Accuracy::Quick, changing, ..Settings::default() };
         let whole = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();

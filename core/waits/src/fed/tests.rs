@@ -20,8 +20,8 @@ fn wait(minutes: f64, bite: bool) -> Wait {
     Wait::new(minutes, bite).unwrap()
 }
 
-/// Casts that are wound in at 20 min, waits spread evenly over a constant rate in no order; every other one in fed water. Bites
-/// come in the middle of the half minutes to which shapes are known.
+/// Casts that are wound in at 20 min, waits spread evenly over a constant rate in no order; every other one
+/// in fed water. Bites come in the middle of the half minutes to which shapes are known.
 fn steady(casts: usize, mean: f64, fed_times: f64) -> Vec<(Wait, bool)> {
     let order = in_no_order(0..casts / 2);
     let one = |i: usize| {
@@ -50,9 +50,9 @@ fn the_powers_are_powers_and_the_values_mirror_each_other() {
     assert!((exp(ln[6]) - 2.6).abs() < 1e-12);
 }
 
-/// For exponential waits the likelihood is a gamma density in the rate, so with a gamma prior the evidence for each r is
-/// the ratio of the gamma functions' normalisers in closed form (conjugate prior; Gelman and others, Bayesian Data
-/// Analysis, section 2.6).
+/// For exponential waits the likelihood is a gamma density in the rate, so with a gamma prior the evidence
+/// for each r is the ratio of the gamma functions' normalisers in closed form (conjugate prior; Gelman and
+/// others, Bayesian Data Analysis, section 2.6).
 #[test]
 fn two_groups_of_exponential_waits_come_to_the_closed_form() {
     let (shape, rate) = (3.0, 40.0);
@@ -95,7 +95,7 @@ fn two_groups_of_exponential_waits_come_to_the_closed_form() {
 }
 
 #[test]
-fn a_doubling_is_found_and_moves_the_chance_of_fed_casts_alone_upwards() {
+fn a_doubling_is_found_and_raises_the_chance_of_fed_casts_only() {
     let day = steady(60, 14.0, 2.0);
     let mut found = plan(&day, FED_PRIOR);
     let effect = found.fed_effect(0.8).unwrap().unwrap();
@@ -117,7 +117,7 @@ fn a_doubling_is_found_and_moves_the_chance_of_fed_casts_alone_upwards() {
 }
 
 #[test]
-fn an_interval_narrows_with_the_casts_and_holds_one_where_feed_does_nothing() {
+fn the_interval_narrows_with_more_casts_and_contains_one_if_feed_does_nothing() {
     let width = |casts| {
         let effect = plan(&steady(casts, 12.0, 1.0), FED_PRIOR).fed_effect(0.95).unwrap().unwrap();
         assert!(effect.low < 1.0 && effect.high > 1.0 && (effect.times - 1.0).abs() < 0.1, "{effect:?}");
@@ -126,9 +126,9 @@ fn an_interval_narrows_with_the_casts_and_holds_one_where_feed_does_nothing() {
     assert!(width(8) > width(40) && width(40) > width(400));
 }
 
-/// The weights of r = 1 among all the others are those of a record that knows nothing of feed.
+/// The weights for r = 1 are those of a record that knows nothing about feed.
 #[test]
-fn where_feed_does_nothing_each_shape_weighs_what_it_would_without() {
+fn for_r_of_one_each_shape_has_its_weight_without_feed() {
     let found = plan(&steady(40, 12.0, 1.0), FED_PRIOR);
     let row = &found.by_feed.weights.as_ref().unwrap()[NO_EFFECT];
     let [ours, plain] = [row, &found.weights].map(|weights| weights.iter().sum::<f64>());
@@ -138,7 +138,7 @@ fn where_feed_does_nothing_each_shape_weighs_what_it_would_without() {
 }
 
 #[test]
-fn each_cast_needs_its_group_and_weights_are_shares() {
+fn each_cast_needs_a_group_and_prior_weights_must_be_shares() {
     let waits = [wait(3.0, true), wait(4.0, false)];
     let record = Record { fed: &[true], ..Record::of_today(&waits) };
     let refused = LeavePlan::new(&record, &Settings::default()).map(|_| ());
@@ -150,7 +150,7 @@ fn each_cast_needs_its_group_and_weights_are_shares() {
 }
 
 #[test]
-fn a_book_narrows_what_lies_between_the_sides() {
+fn a_book_narrows_the_shape_in_the_middle_between_the_sides() {
     let before: Vec<Wait> = steady(40, 10.0, 1.0).into_iter().map(|(wait, _)| wait).collect();
     let days = [EarlierDay { waits: &before, weight: 0.8 }];
     let day = steady(10, 10.0, 1.0);
@@ -170,7 +170,7 @@ fn any_day() -> impl Strategy<Value = Vec<(Wait, bool)>> {
         .prop_map(|v| v.iter().map(|&(m, bite, fed)| (wait(f64::from(m) * 0.1, bite), fed)).collect())
 }
 
-/// Everything that a plan says.
+/// All answers of a plan as text.
 fn said(plan: &LeavePlan) -> String {
     let on = [0.0, 7.0, 30.0].map(|so_far| plan.waiting_on(so_far).unwrap());
     let laws: Vec<(f64, f64)> = plan.laws(50).iter().map(|(w, law)| (*w, law.bitten_by(9.0))).collect();
@@ -180,9 +180,9 @@ fn said(plan: &LeavePlan) -> String {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(24))]
 
-    /// With one value of r, which is 1, sides are told apart for nothing; to the bit.
+    /// If 1 is the only value of r, treating the sides separately changes nothing, to the bit.
     #[test]
-    fn where_feed_is_known_to_do_nothing_the_answer_is_that_of_casts_alike(day in any_day()) {
+    fn if_feed_is_known_to_do_nothing_the_answer_is_the_same_as_without_sides(day in any_day()) {
         let only_one = FedPrior([0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0]);
         let alike: Vec<(Wait, bool)> = day.iter().map(|&(wait, _)| (wait, false)).collect();
         let (apart, alike) = (plan(&day, only_one), plan(&alike, only_one));
@@ -190,10 +190,10 @@ proptest! {
         prop_assert!(!alike.feed_counts());
     }
 
-    /// A record of one side alone says what it would without feed, to the bit, and so does one that has too little of the
-    /// other.
+    /// A record of one side alone gives the same answer as without feed, to the bit, and so does one with too
+    /// few casts on the other side.
     #[test]
-    fn a_record_of_one_side_is_left_alone(day in any_day(), others in 0usize..CASTS_A_SIDE, fed in any::<bool>()) {
+    fn a_record_of_one_side_gives_the_answer_without_feed(day in any_day(), others in 0usize..CASTS_A_SIDE, fed in any::<bool>()) {
         let one: Vec<(Wait, bool)> = day.iter().enumerate().map(|(i, &(wait, _))| (wait, (i < others) != fed)).collect();
         let alike: Vec<(Wait, bool)> = day.iter().map(|&(wait, _)| (wait, false)).collect();
         let mut found = plan(&one, FED_PRIOR);
@@ -204,7 +204,7 @@ proptest! {
         prop_assert_eq!(&said(&found), &alike);
     }
 
-    /// Naming the sides the other way round mirrors r and exchanges what is said of the two.
+    /// Exchanging the names of the sides inverts r and exchanges the answers for the two.
     #[test]
     fn exchanging_the_sides_mirrors_their_ratio(day in any_day()) {
         let turned: Vec<(Wait, bool)> = day.iter().map(|&(wait, fed)| (wait, !fed)).collect();
@@ -225,7 +225,7 @@ proptest! {
     }
 
     #[test]
-    fn the_order_of_casts_says_nothing_of_feed_on_a_day_that_stays_as_it_is(day in any_day()) {
+    fn on_an_unchanging_day_the_order_of_casts_does_not_change_the_effect_of_feed(day in any_day()) {
         let turned: Vec<(Wait, bool)> = day.iter().rev().copied().collect();
         let times = |day: &[(Wait, bool)]| as_it_is(day).fed_times();
         let (found, turned) = (times(&day), times(&turned));
@@ -236,7 +236,7 @@ proptest! {
     }
 
     #[test]
-    fn casts_of_both_sides_meet_shapes_that_are_distributions(day in any_day(), fed in any::<bool>()) {
+    fn the_shapes_of_both_sides_are_distributions(day in any_day(), fed in any::<bool>()) {
         let found = plan(&day, FED_PRIOR);
         let reckoned = found.reckoned_of(fed);
         let rows = found.rows(reckoned.own.as_deref());

@@ -8,7 +8,7 @@ extension UTType {
 }
 
 extension View {
-    /// The system's own pickers and share sheet, as the state asks for them.
+    /// The system's own pickers and share sheet, when the state asks for them.
     func fileDialogs(of state: RestwaterState) -> some View { modifier(FileDialogs(state: state)) }
 }
 
@@ -38,7 +38,7 @@ private struct FileDialogs: ViewModifier {
             }
     }
 
-    // Of the dialog that is answered: what it is about must not change while it leaves the screen.
+    // Refers to the dialog being answered: its purpose must not change while it leaves the screen.
     private var picksFolder: Bool { state.content.files.answering == .folder }
     private var picks: Binding<Bool> { shown { $0 == .pick || $0 == .folder } }
     private var saves: Binding<Bool> { shown { if case .save = $0 { true } else { false } } }
@@ -67,7 +67,7 @@ private struct FileDialogs: ViewModifier {
         Binding { @MainActor in
             state.content.files.dialog.map(which) ?? false
         } set: { @MainActor shown in
-            // The answer is still to come: the system takes its dialog away first.
+            // The answer is still to come: the system closes its dialog first.
             if !shown, let dialog = state.content.files.dialog, which(dialog) { state.dialogClosed() }
         }
     }

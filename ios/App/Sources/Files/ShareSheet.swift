@@ -1,11 +1,11 @@
 import SwiftUI
 import UIKit
 
-/// The system's share sheet: AirDrop, Files, mail. The app itself reaches no network.
+/// The system's share sheet: AirDrop, Files, mail. The app itself uses no network.
 struct ShareSheet: UIViewControllerRepresentable {
     /// A file's URL, or a text.
     let item: Any
-    /// Whether it was handed on.
+    /// Called with whether it was passed on.
     let ended: @MainActor (Bool) -> Void
 
     func makeUIViewController(context: Context) -> UIActivityViewController {

@@ -1,6 +1,6 @@
 import AppIntents
 
-/// What Siri, Spotlight, Back Tap and the action button offer without being set up.
+/// What Siri, Spotlight, Back Tap and the action button offer without any set-up.
 struct RestwaterShortcuts: AppShortcutsProvider {
     static var appShortcuts: [AppShortcut] {
         AppShortcut(

@@ -4,7 +4,8 @@ import UIKit
 import UIKit.UIGestureRecognizerSubclass
 #endif
 
-/// Counts contacts on the glass and never takes one: a palm or a run of drops beside the thumb must not log anything.
+/// Counts contacts on the screen and never handles one: a palm or running drops of water beside the thumb must not log
+/// anything.
 final class ContactCounter: UIGestureRecognizer, UIGestureRecognizerDelegate {
     private let contacts: Contacts
     private var down: Set<UITouch> = []
@@ -30,7 +31,7 @@ final class ContactCounter: UIGestureRecognizer, UIGestureRecognizerDelegate {
 
     private func change(_ set: () -> Void) {
         set()
-        // The radius is in points, of the contact's longer half.
+        // The radius is in points, and is that of the contact's longer axis.
         let widest = down.map { 2 * $0.majorRadius }.max() ?? 0
         contacts.onGlass(down.count, widestMm: widest / GlassMeasure.pointsPerMmHere)
     }

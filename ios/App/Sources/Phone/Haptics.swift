@@ -2,8 +2,8 @@ import CoreHaptics
 import Foundation
 import RestwaterKit
 
-/// The motor, where the phone has one. It is begun on a queue of its own: a tap must not wait for its pulse, and a fault here
-/// stops no tap.
+/// The motor, if the phone has one. It is started on a queue of its own: a tap must not wait for its pulse, and an
+/// error here stops no tap.
 @MainActor
 final class Haptics {
     private let queue = DispatchQueue(label: "app.restwater.motor", qos: .userInitiated)
@@ -13,7 +13,7 @@ final class Haptics {
         queue.async { [motor] in Log.attempt("moving the motor") { try motor.play(echo) } }
     }
 
-    /// Used on the queue only.
+    /// Used only on the queue.
     private final class Motor: @unchecked Sendable {
         private var engine: CHHapticEngine?
         private var player: (any CHHapticPatternPlayer)?
@@ -23,9 +23,9 @@ final class Haptics {
             let engine = try self.engine ?? CHHapticEngine()
             engine.isAutoShutdownEnabled = true
             self.engine = engine
-            // Starts again after a pause, a call or a reset has stopped it.
+            // Starts it again after a pause, a call or a reset has stopped it.
             try engine.start()
-            // A tap ends an alarm that is still moving it.
+            // A tap ends an alarm that is still vibrating.
             try player?.stop(atTime: CHHapticTimeImmediate)
             let next = try engine.makePlayer(with: pattern(echo))
             player = next

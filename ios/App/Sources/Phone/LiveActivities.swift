@@ -3,7 +3,7 @@ import Foundation
 import RestwaterKit
 
 /// The running wait on the lock screen, as the system shows it. Activities are looked up where they are used and never
-/// kept: an `Activity` may not be handed from one thread to another.
+/// kept: an `Activity` must not be passed from one thread to another.
 struct LiveActivities: ActivityCenter {
     func areAllowed() async -> Bool { ActivityAuthorizationInfo().areActivitiesEnabled }
 

@@ -2,8 +2,8 @@ import AVFoundation
 import Foundation
 import RestwaterKit
 
-/// The phone's loudspeaker. The session is begun and ended on a queue of its own, since the system may take a tenth of a
-/// second over it, and a tap must not wait for its sound.
+/// The phone's loudspeaker. The session is started and stopped on a queue of its own, since the system may take a tenth
+/// of a second for that, and a tap must not wait for its sound.
 @MainActor
 final class Loudspeaker: SoundOutput {
     private let queue = DispatchQueue(label: "app.restwater.sound", qos: .userInitiated)
@@ -21,13 +21,13 @@ final class Loudspeaker: SoundOutput {
         queue.async { [engine] in Log.attempt("letting other sounds go on") { try engine.stop() } }
     }
 
-    /// Used on the queue only.
+    /// Used only on the queue.
     private final class Engine: @unchecked Sendable {
         private let engine = AVAudioEngine()
         private let voice = AVAudioPlayerNode()
 
-        /// The category says what a sound is for: `ambient` mixes with other apps and keeps to the ring switch, `playback` is
-        /// heard whatever the switch says and makes others quieter meanwhile.
+        /// The category says what a sound is for: `ambient` mixes with other apps and obeys the ring switch, `playback`
+        /// is heard whatever the switch says and makes others quieter while it plays.
         func start(for use: SoundUse) throws {
             let session = AVAudioSession.sharedInstance()
             switch use {
@@ -44,7 +44,7 @@ final class Loudspeaker: SoundOutput {
             else { throw CocoaError(.featureUnsupported) }
             for (i, sample) in samples.enumerated() { channel[i] = sample }
             buffer.frameLength = UInt32(samples.count)
-            // A call or another route stops the engine without asking.
+            // A call or a change of audio route stops the engine without asking.
             if !engine.isRunning { try run(format) }
             voice.scheduleBuffer(buffer, at: nil, options: .interrupts, completionHandler: nil)
             voice.play()

@@ -2,8 +2,8 @@ import Foundation
 import RestwaterKit
 import UserNotifications
 
-/// Alarms as local notifications, which the system keeps through a suspended or ended app. Time-sensitive: they are shown
-/// at once and break through a Focus. They keep to the ring switch; `SystemAlarms` do not.
+/// Alarms as local notifications, which the system keeps while the app is suspended or after it has ended.
+/// Time-sensitive: they are shown at once and break through a Focus. They obey the ring switch; `SystemAlarms` do not.
 struct Notifications: AlarmCenter {
     /// The sound's file in the app's Library/Sounds, where the system looks for it.
     static let sound = "recast.wav"
@@ -44,7 +44,7 @@ struct Notifications: AlarmCenter {
         let names = ids.map(\.uuidString)
         center.removePendingNotificationRequests(withIdentifiers: names)
         center.removeDeliveredNotifications(withIdentifiers: names)
-        // Both return before a secondary thread has removed them; the next answer of the centre comes after that.
+        // Both return before a secondary thread has removed them; the centre's next answer comes after that.
         _ = await center.pendingNotificationRequests()
     }
 
@@ -61,10 +61,11 @@ struct Notifications: AlarmCenter {
 final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
     private let onDueInFront: @MainActor @Sendable (String) -> Void
 
-    /// With what is told of an alarm's title.
+    /// `onDueInFront` is called with an alarm's title.
     init(onDueInFront: @escaping @MainActor @Sendable (String) -> Void) { self.onDueInFront = onDueInFront }
 
-    /// In front the app itself rings and says for what, whatever the ring switch says, and no banner covers the clock.
+    /// While the app is in front it rings itself and says for what, whatever the ring switch says, and no banner covers
+    /// the clock.
     func userNotificationCenter(
         _ center: UNUserNotificationCenter, willPresent notification: UNNotification
     ) async -> UNNotificationPresentationOptions {

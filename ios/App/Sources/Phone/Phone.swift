@@ -4,7 +4,7 @@ import SwiftUI
 import UIKit
 import UserNotifications
 
-/// The one session of the process, over the system's own alarms, Live Activities, sounds and motor.
+/// The process's one session, with the system's own alarms, Live Activities, sounds and motor.
 @MainActor
 final class Phone {
     static let shared = Phone()
@@ -13,7 +13,7 @@ final class Phone {
     private let speaker = EchoSpeaker(output: Loudspeaker())
     private let haptics = Haptics()
     private let position = PhonePosition()
-    /// The centre holds its delegate weakly.
+    /// The centre holds its delegate only weakly.
     private var notifications: NotificationDelegate?
 
     private init() {
@@ -41,7 +41,7 @@ final class Phone {
         return [Notifications()]
     }
 
-    /// Returns when the entry is on the disk and the system has been told: it may suspend the process at once.
+    /// Returns when the entry is on the disk and the system is up to date: it may then suspend the process at once.
     private func answer(to ask: AppTaps.Ask) async throws -> String {
         switch ask {
         case .next: return try await session.tapNext()
@@ -66,7 +66,7 @@ final class Phone {
         speaker.play(.alarm, for: .alarm)
     }
 
-    /// The app goes out of sight or comes back; the log is whole on the disk before iOS may suspend us.
+    /// The app goes to the background or comes back; the log is complete on the disk before iOS may suspend the app.
     func phase(_ scene: ScenePhase) {
         switch scene {
         case .active: session.phase(.active)

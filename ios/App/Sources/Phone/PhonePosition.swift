@@ -1,7 +1,8 @@
 import CoreLocation
 import RestwaterKit
 
-/// The phone's receiver: one reading when the angler asks for it, with the permission "while in use". Not run here.
+/// The phone's satellite receiver: one reading when the angler asks for it, with the permission "while in use". Not run
+/// by tests.
 @MainActor
 final class PhonePosition: NSObject, CLLocationManagerDelegate {
     private let manager = CLLocationManager()
@@ -13,7 +14,7 @@ final class PhonePosition: NSObject, CLLocationManagerDelegate {
         manager.desiredAccuracy = kCLLocationAccuracyNearestTenMeters
     }
 
-    /// Asks for the permission where that was never asked, then for one reading.
+    /// Asks for the permission if it was never asked for, then for one reading.
     func read(_ answer: @escaping @MainActor (PositionRead) -> Void) {
         self.answer = answer
         goOn(manager.authorizationStatus)
@@ -33,7 +34,7 @@ final class PhonePosition: NSObject, CLLocationManagerDelegate {
         answer = nil
     }
 
-    // The manager calls on the thread it was made on: the main one.
+    // The manager calls back on the thread it was created on: the main one.
 
     nonisolated func locationManagerDidChangeAuthorization(_ manager: CLLocationManager) {
         let status = manager.authorizationStatus

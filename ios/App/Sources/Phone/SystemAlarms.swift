@@ -4,11 +4,11 @@ import Foundation
 import RestwaterKit
 import SwiftUI
 
-/// The system's own alarms, which ring through the ring switch and a Focus. Asked for once; without them notifications ring.
-/// From iOS 26.1 on, since there the stop key is the system's and has its words.
+/// The system's own alarms, which ring in spite of the ring switch and a Focus. The permission is asked for once;
+/// without it notifications ring. Available from iOS 26.1, where the system provides the stop key and its words.
 @available(iOS 26.1, *)
 struct SystemAlarms: AlarmCenter {
-    /// Nothing but the alarm's own words is handed over.
+    /// Only the alarm's own words are passed on.
     struct Label: AlarmMetadata {}
 
     func permission() async -> AlarmPermission {
@@ -35,7 +35,7 @@ struct SystemAlarms: AlarmCenter {
     }
 
     func cancel(_ ids: Set<UUID>) async throws {
-        // One that has rung and gone meanwhile must not keep the others.
+        // An alarm that has rung and gone in the meantime must not prevent cancelling the others.
         for id in ids { Log.attempt("cancelling an alarm") { try AlarmManager.shared.cancel(id: id) } }
     }
 }

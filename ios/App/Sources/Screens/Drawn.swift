@@ -1,7 +1,7 @@
 import RestwaterKit
 import SwiftUI
 
-/// The kit's plain values as SwiftUI's.
+/// Converts the kit's plain values to SwiftUI's.
 extension Color {
     init(_ ink: Ink, _ tint: Tint) {
         let parts = ink.parts(tint)
@@ -33,7 +33,7 @@ extension Path {
                 addEllipse(in: CGRect(x: at.x - radius, y: at.y - radius, width: 2 * radius, height: 2 * radius))
             case .leftHalf(let at, let radius):
                 move(to: CGPoint(x: at.x, y: at.y - radius))
-                // In a canvas y points down: from top over left to bottom runs against the clock as SwiftUI counts it.
+                // In a canvas y points down, so SwiftUI calls the direction from top over left to bottom anticlockwise.
                 addArc(
                     center: CGPoint(x: at.x, y: at.y), radius: radius, startAngle: .degrees(-90), endAngle: .degrees(90), clockwise: true
                 )

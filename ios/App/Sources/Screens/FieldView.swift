@@ -1,7 +1,7 @@
 import RestwaterKit
 import SwiftUI
 
-/// A line that is typed, and handed over letter by letter.
+/// A line that is typed, and passed on letter by letter.
 struct FieldView: View {
     let field: Field
     let spoken: String

@@ -2,7 +2,8 @@ import RestwaterKit
 import SwiftUI
 import UIKit
 
-/// Hands out the whole glass: its size in points, what the system keeps of it, how large a millimetre and the text are.
+/// Provides the measures of the whole screen: its size in points, what the system reserves, and how large a millimetre
+/// and the text are.
 struct GlassReader<Content: View>: View {
     @ViewBuilder let content: (GlassMeasure) -> Content
     /// Grows with the text size of the phone, to the largest of the accessibility sizes.
@@ -30,7 +31,7 @@ struct GlassReader<Content: View>: View {
 }
 
 extension GlassMeasure {
-    /// Points in a millimetre of this phone's glass.
+    /// Points per millimetre of this phone's screen.
     @MainActor static var pointsPerMmHere: Double {
         let screen = UIScreen.main
         return pointsPerMm(

@@ -6,8 +6,8 @@ struct Look: Equatable, Sendable {
     var ink: Ink
     var bold = false
 
-    /// The cut of the typeface at a size that the system's text size does not change again: the layout has seen to it.
-    /// Where the phone asks for bold text, words of the medium cut are set in the bold one.
+    /// The cut of the typeface at a size that the system's text size does not change again, since the layout already
+    /// did. If the phone asks for bold text, words in the medium cut are set in the bold one.
     func font(_ letter: Letter) -> SwiftUI.Font {
         .custom(bold && letter.clock == nil ? Face.name(.bold) : letter.cut, fixedSize: letter.em)
     }

@@ -1,7 +1,7 @@
 import RestwaterKit
 import SwiftUI
 
-/// Draws marks, and nothing else: whoever shows them says what is spoken.
+/// Draws marks and nothing else: the view that shows them says what is spoken.
 struct MarkCanvas: View, Equatable {
     let marks: [Mark]
     let look: Look

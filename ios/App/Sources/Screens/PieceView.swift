@@ -1,14 +1,14 @@
 import RestwaterKit
 import SwiftUI
 
-/// One piece: a key that turns round while it is touched, a picture that is aimed at, a line that is typed, or words.
+/// One piece: a key that inverts while it is touched, a picture to aim at, a line to type, or words.
 struct PieceView: View, Equatable {
     let piece: Piece
     let look: Look
     let tap: (Ask) -> Void
     let aim: (CGPoint) -> Void
 
-    /// What is drawn and spoken says whether it has to be drawn again; what a tap calls is always the same state.
+    /// Only what is drawn and spoken decides whether it is drawn again; a tap always calls the same state.
     nonisolated static func == (a: PieceView, b: PieceView) -> Bool { a.piece == b.piece && a.look == b.look }
 
     var body: some View {
@@ -28,7 +28,7 @@ struct PieceView: View, Equatable {
             }
             .buttonStyle(TurnsRound(piece: piece, look: look))
             .disabled(!piece.enabled)
-            // What is seen is a canvas; what VoiceOver, Voice Control and Switch Control find is a button with its words.
+            // What one sees is a canvas; VoiceOver, Voice Control and Switch Control find a button with its words.
             .accessibilityRepresentation {
                 Button {
                     tap(ask)
@@ -68,7 +68,7 @@ struct PieceView: View, Equatable {
     }
 }
 
-/// Ink for paper while a thumb is on it; it acts when the thumb lifts.
+/// Swaps ink and paper while a thumb is on it; it acts when the thumb lifts.
 private struct TurnsRound: ButtonStyle {
     let piece: Piece
     let look: Look

@@ -2,7 +2,7 @@
 import RestwaterKit
 import SwiftUI
 
-/// The Bank over a log of its own in a temporary folder, by day.
+/// The Bank with a log of its own in a temporary folder, by day.
 struct SheetView_Previews: PreviewProvider {
     static var previews: some View {
         PreviewScreen(contacts: Contacts())

@@ -1,8 +1,8 @@
 import RestwaterKit
 import SwiftUI
 
-/// The screen that shows, drawn from the one state. Reads the clock again each second while the app is in front; a piece
-/// that has not changed is not drawn again.
+/// The open screen, drawn from the one state. Reads the clock again each second while the app is in front; a piece that
+/// has not changed is not redrawn.
 struct SheetView: View {
     @ObservedObject var state: RestwaterState
     let contacts: Contacts
@@ -24,7 +24,7 @@ struct SheetView: View {
         }
         .preferredColorScheme(state.content.scheme == .day ? .light : .dark)
         .persistentSystemOverlays(.hidden)
-        // A thumb at an edge taps a key first, and only its second swipe is the system's.
+        // At an edge a thumb taps a key first, and only its second swipe goes to the system.
         .defersSystemGestures(on: .all)
         .task(id: scenePhase) {
             while scenePhase == .active && !Task.isCancelled {
@@ -46,7 +46,7 @@ struct SheetView: View {
     }
 }
 
-/// A frame round the screen for a moment after a tap that counted for nothing.
+/// A frame around the screen for a moment after a rejected tap.
 private struct RejectedFrame: View {
     let count: Int
     let color: Color

@@ -13,7 +13,7 @@ final class HandClock: @unchecked Sendable {
     private var boot = 1
 
     func forward(ms more: Int64) { lock.withLock { ms += more } }
-    /// The phone is started again.
+    /// Restarts the phone.
     func reboot() { lock.withLock { boot += 1 } }
 
     var moment: Moment {
@@ -23,7 +23,7 @@ final class HandClock: @unchecked Sendable {
     }
 }
 
-/// A phone on the bank: the real sheets over the real library in a folder of its own.
+/// A phone on the bank: the real sheets and the real library with a folder of its own.
 @MainActor
 final class Bankside {
     let folder: URL
@@ -71,18 +71,18 @@ final class Bankside {
         await look()
     }
 
-    /// Taps the piece of that tag; fails where there is none, or it can't be tapped.
+    /// Taps the piece with that tag; fails if there is none or it can't be tapped.
     func tap(_ tag: String, file: StaticString = #filePath, line: UInt = #line) async {
         guard let piece = sheet[tag] else { return XCTFail("no \(tag); there are \(sheet.pieces.map(\.tag))", file: file, line: line) }
         guard let ask = piece.ask, piece.enabled else { return XCTFail("\(tag) can't be tapped", file: file, line: line) }
         state.tap(ask)
         await state.settled()
-        // After BACK a thumb looks where it is: what follows within the time of a double tap is taken for one.
+        // Waits after BACK as an angler would: a tap within the time of a double tap counts as one.
         if tag == "back" { clock.forward(ms: 1_000) }
         await look()
     }
 
-    /// Turns pages of keys until that one is there.
+    /// Turns the pages of keys until this one appears.
     func turn(to tag: String, by turner: String) async {
         for _ in 0..<9 where sheet[tag] == nil { await tap(turner) }
     }
@@ -91,14 +91,14 @@ final class Bankside {
         await tap("key-\(String.tag(key))", file: file, line: line)
     }
 
-    /// By the list of screens.
+    /// Opens a screen from the list of screens.
     func open(_ showing: Showing) async {
         await tap("screens")
         await turn(to: "open-\(String.tag(showing))", by: "next-page")
         await tap("open-\(String.tag(showing))")
     }
 
-    /// From an empty log to an open session.
+    /// Goes from an empty log to an open session.
     func start() async {
         await look()
         await tap(.start)
@@ -106,7 +106,7 @@ final class Bankside {
         await wait(seconds: 30)
     }
 
-    /// A common glass: 393 x 852 points at 460 pixels an inch, three a point.
+    /// A common screen: 393 x 852 points at 460 pixels per inch, three per point.
     static let phone = GlassMeasure(
         width: 393, height: 852, pointsPerMm: GlassMeasure.pointsPerMm(pixelWidth: 1179, pixelHeight: 2556, pixelsPerPoint: 3),
         insetTop: 59, insetBottom: 34

@@ -15,7 +15,7 @@ final class ClockTests: XCTestCase {
     }
 
     #if os(Linux)
-    /// proc(5): uptime is the first number of /proc/uptime, boot_id stands under /proc/sys/kernel/random.
+    /// proc(5): uptime is the first number of /proc/uptime, boot_id is in /proc/sys/kernel/random.
     func testTheMonotonicClockIsTheKernelsUptime() throws {
         let text = try String(contentsOfFile: "/proc/uptime", encoding: .utf8)
         let uptime = try XCTUnwrap(text.split(separator: " ").first.flatMap { Double($0) })

@@ -13,7 +13,7 @@ final class ContactsTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(contacts.tapCounts, "the tap acts as the thumb lifts")
     }
 
-    func testATapBesideAnotherContactCountsForNothingUntilAllHaveGone() async {
+    func testATapBesideAnotherContactDoesNotCountUntilAllHaveGone() async {
         let contacts = Contacts()
         contacts.onGlass(1)
         contacts.onGlass(2)
@@ -38,7 +38,7 @@ final class ContactsTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(contacts.tapCounts)
     }
 
-    func testATapWithoutAContactCountsWhateverLayOnTheScreenBefore() async {
+    func testATapWithoutAContactCountsWhateverTouchedTheScreenBefore() async {
         let clock = HandClock()
         let contacts = Contacts(monotonicMs: { clock.moment.monoMs })
         contacts.onGlass(1, widestMm: 41)

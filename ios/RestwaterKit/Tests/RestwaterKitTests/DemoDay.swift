@@ -39,7 +39,7 @@ final class DemoDay {
         }
     }
 
-    /// The glass that the day player and Android's tests draw on: 6.1 in, 1080 x 2340.
+    /// The screen that the day player and Android's tests use: 6.1 in, 1080 x 2340.
     static let commonGlass = GlassMeasure(width: 1080, height: 2340, pointsPerMm: 16.634, insetTop: 89, insetBottom: 63)
 
     private static let root = (0..<5).reduce(URL(fileURLWithPath: #filePath)) { at, _ in at.deletingLastPathComponent() }
@@ -49,7 +49,7 @@ final class DemoDay {
         try String(contentsOf: root.appendingPathComponent(path), encoding: .utf8)
     }
 
-    /// Leaves a text in the tree, to be looked at after the tests.
+    /// Writes a text into the tree, for inspection after the tests.
     static func leave(_ text: String, at path: String) throws {
         let file = root.appendingPathComponent(path)
         try FileManager.default.createDirectory(at: file.deletingLastPathComponent(), withIntermediateDirectories: true)

@@ -14,8 +14,8 @@ final class DrawingTests: XCTestCase {
         XCTAssertEqual(black.contrast(.water, .accent), 1, accuracy: 1e-9)
     }
 
-    /// 10:1 for digits, 7:1 for text; lines and marks are no text (WCAG 2.2, 1.4.11, asks 3).
-    func testEveryPairOfBothSchemesHasTheContrastItMust() {
+    /// 10:1 for digits, 7:1 for text; lines and marks are not text (WCAG 2.2, 1.4.11, requires 3).
+    func testEveryPairOfBothSchemesHasEnoughContrast() {
         let pairs: [(Tint, Tint, Double)] = [
             (.ink, .paper, 10), (.soft, .paper, 7), (.ink, .water, 7), (.soft, .water, 4.5), (.accent, .paper, 4.5), (.accent, .water, 4.5),
         ]
@@ -43,6 +43,17 @@ final class DrawingTests: XCTestCase {
         XCTAssertLessThan(fitted.em, 40)
     }
 
+    func testAFigureStaysOnTheLineOfItsUnit() {
+        let words = { (text: String) in Substring(text).wordsWithUnits }
+        XCTAssertEqual(words("Gate, 38 yd (34.7 m), clipped up"), ["Gate,", "38 yd", "(34.7 m),", "clipped", "up"])
+        XCTAssertEqual(words("below 15 °C"), ["below", "15 °C"])
+        XCTAssertEqual(words("9 bites in 17 casts"), ["9", "bites", "in", "17", "casts"])
+        for width in stride(from: 60.0, to: 260, by: 10) {
+            let fitted = plainLetters.fit("19 wraps of 2 m (38 m)", em: 20, width: width, height: 200)
+            for line in fitted.lines { XCTAssertFalse(line.hasSuffix("2") || line.hasSuffix("38"), "\(fitted.lines)") }
+        }
+    }
+
     func testATextThatFindsNoRoomIsCutAndSaysSo() {
         let fitted = plainLetters.fit(String(repeating: "bite ", count: 80), em: 20, width: 60, height: 24)
         XCTAssertFalse(fitted.whole)
@@ -50,7 +61,7 @@ final class DrawingTests: XCTestCase {
     }
 
     func testTheSentenceBelowIsMadeSmallerAndNotLeftOut() {
-        let first = "Next: Dead tree, 22.5 wraps of 2 m, 45 m"
+        let first = "Next: Dead tree, 22.5 wraps of 2 m (45 m)"
         let second = "Rested 53 min; 2 bites near, the last 3 m away, 37 min ago; a liner here. 9 bites so far: too few to be sure."
         for height in [60.0, 80, 120] {
             let place = Rect(left: 0, top: 0, width: 300, height: height)
@@ -67,7 +78,7 @@ final class DrawingTests: XCTestCase {
         XCTAssertEqual(plainLetters.fit("pink\n4 bites", em: 10, width: 200, height: 80).lines, ["pink", "4 bites"])
     }
 
-    /// Published sizes of two glasses, from memory: 6.1 in of 1179 x 2556, 4.7 in of 750 x 1334.
+    /// Published sizes of two screens, from memory: 6.1 in of 1179 x 2556, 4.7 in of 750 x 1334.
     func testPointsInAMillimetreGiveTheGlassItsPublishedDiagonal() {
         for (w, h, scale, inches) in [(1179.0, 2556.0, 3.0, 6.12), (750, 1334, 2, 4.7), (1080, 2340, 2.88, 5.42)] {
             let mm = GlassMeasure.pointsPerMm(pixelWidth: w, pixelHeight: h, pixelsPerPoint: scale)

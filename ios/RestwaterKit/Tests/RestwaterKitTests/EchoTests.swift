@@ -4,7 +4,7 @@ import XCTest
 
 /// What is felt and heard.
 final class EchoTests: XCTestCase {
-    func testEachEchoIsToldByItsRhythm() {
+    func testEachEchoHasItsOwnRhythm() {
         let rhythms = Echo.all.map { $0.pulses.map { [$0.at, $0.seconds] } }
         XCTAssertEqual(Set(rhythms).count, rhythms.count)
     }
@@ -50,7 +50,7 @@ final class EchoTests: XCTestCase {
     }
 }
 
-/// The loudspeaker is started for what is heard, and let go of afterwards.
+/// The loudspeaker is started for a sound and released afterwards.
 @MainActor
 final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
     final class Output: SoundOutput {
@@ -60,7 +60,7 @@ final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
         func stop() { did.append("stop") }
     }
 
-    func testTheOutputStopsAWhileAfterTheLastSoundAndStartsAnewForAnAlarm() async throws {
+    func testTheOutputStopsAWhileAfterTheLastSoundAndRestartsForAnAlarm() async throws {
         let output = Output()
         let ends = Ends()
         let speaker = EchoSpeaker(output: output, sleep: { seconds in try await ends.sleep(seconds) })
@@ -77,7 +77,7 @@ final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
     }
 }
 
-/// Time that passes at once, unless what waits for it is cancelled.
+/// Time that passes at once, unless the wait for it is cancelled.
 private actor Ends {
     private var count = 0
     func sleep(_ seconds: Double) async throws {

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Feed and fish that show, by their keys.
+/// Feed and showing fish, operated by their keys.
 @MainActor
 final class FeedTests: XCTestCase, @unchecked Sendable {
     func testTheFirstFeedIsChosenAndTheNextIsOneTap() async throws {
@@ -30,7 +30,7 @@ final class FeedTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.content.showing, .bank)
     }
 
-    func testFishThatShowAreTwoTaps() async throws {
+    func testShowingFishTakeTwoTaps() async throws {
         let day = try Bankside()
         await day.start()
         await day.turn(to: "key-SEEN", by: "more")
@@ -41,7 +41,7 @@ final class FeedTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.content.notice, "Logged: bubbles.")
     }
 
-    func testANeighboursFishIsTwoTapsAndTheKeySaysTheSideSaidLast() async throws {
+    func testANeighboursFishTakesTwoTapsAndTheKeyNamesTheLatestSide() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap("more")

@@ -4,10 +4,10 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Files out of one phone and into another, and what goes wrong with them.
+/// Files exported from one phone and imported into another, and what can go wrong.
 @MainActor
 final class FilesTests: XCTestCase, @unchecked Sendable {
-    /// A phone with a cast and a bite, and the file it hands on.
+    /// A phone with a cast and a bite, and the file it exports.
     private func sent() async throws -> (Bankside, Outgoing) {
         let day = try Bankside()
         await day.start()
@@ -21,7 +21,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         return (day, file)
     }
 
-    func testAFileOfOnePhoneIsLookedAtTakenInAndTakenBackOnAnother() async throws {
+    func testAFileOfOnePhoneIsShownImportedAndUndoneOnAnother() async throws {
         let (_, file) = try await sent()
         XCTAssertTrue(file.name.hasSuffix(".restwater.json-seq"), file.name)
         let other = try Bankside()
@@ -47,9 +47,9 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(other.state.content.files.view?.imports.first?.undone, false)
     }
 
-    func testTakingAFileInTwiceBringsNothingNew() async throws {
+    func testImportingAFileTwiceAddsNothing() async throws {
         let (day, file) = try await sent()
-        // The system takes its dialog away before it says how it ended.
+        // The system closes its dialog before it reports the result.
         day.state.dialogClosed()
         day.state.dialogSaved()
         XCTAssertTrue(day.state.content.notice.contains(file.name))
@@ -61,7 +61,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertNotNil(day.sheet["send"])
     }
 
-    func testAFileThatIsNoneAndOneThatIsGoneAreRefusedWithWords() async throws {
+    func testAFileOfAnotherKindAndAMissingOneAreRefusedWithAMessage() async throws {
         let day = try Bankside()
         await day.look()
         let junk = FileManager.default.temporaryDirectory.appendingPathComponent("junk-\(UUID().uuidString).json-seq")
@@ -72,7 +72,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes.last, .refused)
         day.state.offer(junk.appendingPathExtension("gone"))
         await day.state.settled()
-        XCTAssertEqual(day.state.content.notice, shellWords().fileGone)
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileGone)
     }
 
     func testAnAnswerBelongsToTheDialogThatWasShownLast() async throws {
@@ -89,13 +89,13 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         await day.tap("save")
         day.state.dialogClosed()
         day.state.dialogFailed(CocoaError(.fileWriteOutOfSpace))
-        XCTAssertEqual(day.state.content.notice, shellWords().fileNoSpace)
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileNoSpace)
         day.state.dialogSaved()
-        XCTAssertEqual(day.state.content.notice, shellWords().fileNoSpace, "nothing is waited for any more")
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileNoSpace, "nothing is waited for any more")
     }
 
     /// File coordination waits for other processes and for drives.
-    func testPlacesOfOthersAreUsedOffTheMainThreadAndACopyIsWrittenNotRead() async throws {
+    func testLocationsOfOtherAppsAreUsedOffTheMainThreadAndACopyIsWrittenNotRead() async throws {
         let files = WatchedFiles()
         let day = try Bankside(files: files)
         await day.start()

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Screens made of leaves: opened, turned, left, chosen on, at every size of text.
+/// Screens made of leaves: opening, turning, leaving and choosing, at every text size.
 @MainActor
 final class LeavesTests: XCTestCase, @unchecked Sendable {
     private let screens: [Showing] = [.bench, .book, .conditions, .cautions]
@@ -33,7 +33,7 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testEverySentenceOfALeafStandsOnOneOfItsPartsAtEverySizeOfText() async throws {
+    func testEverySentenceOfALeafIsOnOneOfItsPartsAtEveryTextSize() async throws {
         for scale in [1.0, 3.1] {
             for showing in screens {
                 var measure = Bankside.phone

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// A match by the keys: set, fished, weighed in.
+/// A match, operated by the keys: set, fished, weighed in.
 @MainActor
 final class MatchTests: XCTestCase, @unchecked Sendable {
     func testAMatchIsBegunAFishIsEnteredAndEveryPageIsLeftByBack() async throws {

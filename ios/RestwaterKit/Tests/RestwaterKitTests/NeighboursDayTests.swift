@@ -4,8 +4,8 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The day with the neighbours' fish through Swift says on the Bank, on the screen of what is seen and on the card of the day what
-/// Rust keeps of it (`tests/tests/whole_app/neighbours_day.rs`).
+/// The day with the neighbours' fish through Swift shows the same on the Bank, on the screen of what is seen and on the
+/// card of the day as Rust's snapshots (`tests/tests/whole_app/neighbours_day.rs`).
 @MainActor
 final class NeighboursDayTests: XCTestCase, @unchecked Sendable {
     func testTheScreensOverTheDayAreThoseOfRust() async throws {
@@ -29,7 +29,7 @@ final class NeighboursDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(wanted.count, said.count)
     }
 
-    /// The rods, and the key of the neighbour said last.
+    /// The rods, and the key of the neighbour that was named last.
     private func bank(_ core: Restwater, _ now: Moment) throws -> [String] {
         guard case .bank(let bank) = try core.screen(which: .bank, now: now) else { return ["no Bank"] }
         let rods = bank.rods.map { "\($0.label) \($0.digits) \($0.since)" }.joined(separator: " | ")

@@ -7,7 +7,7 @@ import XCTest
 /// A log that can't be opened, and what is saved from a damaged one.
 @MainActor
 final class OpeningTests: XCTestCase, @unchecked Sendable {
-    func testADamagedLogIsRefusedAndSavedByOneKeyWithNothingDeleted() async throws {
+    func testADamagedLogIsRefusedAndSalvagedByOneKeyWithNothingDeleted() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
@@ -49,7 +49,7 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         XCTAssertFalse(aside.isEmpty, "the damaged log is kept")
     }
 
-    func testALogHeldByAnotherIsRefusedWithoutThatKey() async throws {
+    func testALogHeldByAnotherProcessIsRefusedWithoutThatKey() async throws {
         let day = try Bankside()
         await day.look()
         let opening = Opening(folder: day.folder, defaults: day.defaults)

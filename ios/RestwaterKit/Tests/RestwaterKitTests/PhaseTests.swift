@@ -3,21 +3,21 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The app goes out of sight and comes back, is ended and started again.
+/// The app goes to the background and comes back, is ended and started again.
 @MainActor
 final class PhaseTests: XCTestCase, @unchecked Sendable {
-    func testTheLogIsLetGoOfInTheBackgroundAndTheWaitIsRightAfterwards() async throws {
+    func testTheLogIsReleasedInTheBackgroundAndTheWaitIsRightAfterwards() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
         await day.wait(minutes: 3)
-        // While the log is held, nobody else can have it; in the background it is let go of, as one whole file.
+        // While the log is held, nobody else can open it; in the background it is released as one complete file.
         XCTAssertThrowsError(try openLog(in: day.folder)) { XCTAssertEqual(($0 as? Refusal)?.kind, .busy) }
         day.state.phase(.background)
         await day.state.settled()
         XCTAssertEqual(try FileManager.default.contentsOfDirectory(atPath: day.folder.path).filter { $0.hasSuffix("-wal") }, [])
         XCTAssertNoThrow(try openLog(in: day.folder))
-        // What ticks in the background does not take hold of it again.
+        // A tick in the background does not open it again.
         day.state.refresh()
         await day.state.settled()
         XCTAssertNoThrow(try openLog(in: day.folder))
@@ -27,7 +27,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.bank.rods.map(\.digits), ["8:00"])
     }
 
-    func testATapFromOutsideWhileAwayIsLoggedAndLeavesTheLogPutAside() async throws {
+    func testATapFromOutsideWhileAwayIsLoggedAndLeavesTheLogReleased() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
@@ -41,7 +41,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertNoThrow(try openLog(in: day.folder))
     }
 
-    func testAPhaseThatComesTwiceDoesNothingMore() async throws {
+    func testARepeatedPhaseDoesNothingMore() async throws {
         let day = try Bankside()
         await day.start()
         for phase in [Phase.inactive, .background, .background, .inactive, .active, .active] { day.state.phase(phase) }

@@ -3,10 +3,10 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Alarm, running wait and keeping awake, planned from the Bank as it stands.
+/// Alarm, running wait and keeping awake, planned from the Bank as it is.
 @MainActor
 final class PhonePlanTests: XCTestCase, @unchecked Sendable {
-    /// A session with enough bites that there is a minute to recast by.
+    /// A session with enough bites to have a minute to recast by.
     private func taught() async throws -> Bankside {
         let day = try Bankside()
         await day.start()
@@ -23,7 +23,7 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         return day
     }
 
-    func testTheAlarmComesAtTheMinuteToRecastByAndGoesWithTheCast() async throws {
+    func testTheAlarmComesAtTheMinuteToRecastByAndEndsWithTheCast() async throws {
         let day = try await taught()
         await day.tap(.cast)
         let splash = day.clock.moment.date
@@ -40,7 +40,7 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.plan.alarms, [alarm], "undo brings it back")
     }
 
-    func testASecondThatPassesIsNoNewPlan() async throws {
+    func testThePassingOfASecondIsNoNewPlan() async throws {
         let day = try await taught()
         await day.tap(.cast)
         let plan = day.state.plan
@@ -65,7 +65,7 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.plan.alarms.map { $0.at.timeIntervalSince(day.clock.moment.date) }, [13.0 * 60])
     }
 
-    func testTheRunningWaitCountsFromTheSplashAndHasTheCommonestKeys() async throws {
+    func testTheRunningWaitCountsFromTheSplashAndHasTheMostCommonKeys() async throws {
         let day = try await taught()
         await day.tap(.cast)
         let splash = day.clock.moment.date
@@ -101,7 +101,7 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         XCTAssertNil(OutsideKey(id: "NO_SUCH_KEY"))
     }
 
-    func testTheGlassStaysLitWhileASessionIsOpen() async throws {
+    func testTheScreenStaysOnWhileASessionIsOpen() async throws {
         let day = try Bankside()
         await day.look()
         XCTAssertFalse(day.state.plan.keepsAwake)

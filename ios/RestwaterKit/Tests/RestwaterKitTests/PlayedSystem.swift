@@ -4,8 +4,8 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The system's notification centre as its documentation describes it: requests stay pending when the process that made
-/// them has ended, and ring at their time.
+/// The system's notification centre as its documentation describes it: requests stay pending after the process that
+/// made them has ended, and ring at their time.
 final class PlayedAlarms: AlarmCenter, @unchecked Sendable {
     private let lock = NSLock()
     private var allowed: AlarmPermission
@@ -74,7 +74,7 @@ final class PlayedActivities: ActivityCenter, @unchecked Sendable {
     func end(_ id: String) async { lock.withLock { all.removeAll { $0.id == id } } }
 }
 
-/// A phone whose process is ended and begun again, over one log, one notification centre and one lock screen.
+/// A phone whose process ends and starts again, with one log, one notification centre and one lock screen.
 @MainActor
 final class Handset {
     let folder = FileManager.default.temporaryDirectory.appendingPathComponent("handset-\(UUID().uuidString)")
@@ -94,7 +94,7 @@ final class Handset {
         }
     }
 
-    /// The process begins; in front, or in the background for an intent.
+    /// Starts the process, in front or in the background for an intent.
     func launch(_ phase: Phase? = .active, open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }) async {
         let clock = clock
         let opening = Opening(folder: folder, defaults: defaults, clock: { clock.moment }, open: open)
@@ -108,7 +108,7 @@ final class Handset {
 
     private func listen(to state: RestwaterState) { state.onEcho = { [unowned self] in echoes.append($0) } }
 
-    /// The process is ended without a word, as the system does to one in the background.
+    /// Ends the process without warning, as the system does in the background.
     func kill() async {
         session.phase(.background)
         await session.settled()

@@ -4,8 +4,8 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The demo day through Swift ends with the entries and screens that Rust keeps (`tests/tests/whole_app/shared_day.rs` says how they
-/// are compared).
+/// The demo day through Swift ends with the entries and screens of Rust's snapshots
+/// (`tests/tests/whole_app/shared_day.rs` says how they are compared).
 @MainActor
 final class SharedDayTests: XCTestCase, @unchecked Sendable {
     func testEntriesAndScreensAreThoseOfRust() async throws {
@@ -69,7 +69,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    /// The record, or what the core says where it has none: the swim has nothing to show without a session.
+    /// The record, or the core's message if there is none: the swim has nothing to show without a session.
     private func screen(_ core: Restwater, _ which: Which, _ at: Moment) -> String {
         do { return try core.screenJson(which: which, now: at) } catch { return Refusal(error).text }
     }
@@ -80,7 +80,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
         return String(repeating: "0", count: 16 - digits.count) + digits
     }
 
-    /// Line by line, so that a difference is seen where it is.
+    /// Compares line by line, so that a failure shows where the difference is.
     private func same(_ kept: String, _ found: String) {
         let (left, right) = (lines(kept), lines(found))
         XCTAssertFalse(left.isEmpty)
@@ -90,7 +90,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
 
     private func lines(_ text: String) -> [Substring] { text.split(separator: "\n") }
 
-    /// A snapshot without its head.
+    /// A snapshot without its header.
     private func kept(_ name: String) throws -> String {
         let text = try DemoDay.tree("tests/tests/whole_app/snapshots/whole_app__shared_day__\(name).snap")
         return String(text.split(separator: "---\n", maxSplits: 2, omittingEmptySubsequences: false)[2])

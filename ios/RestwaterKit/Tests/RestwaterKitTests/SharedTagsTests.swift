@@ -18,7 +18,7 @@ final class SharedTagsTests: XCTestCase, @unchecked Sendable {
         var compared = 0
         try await day.play(on: DemoDay.commonGlass) { picture, showing, sheet in
             guard let theirs = kept["\(picture) \(String.tag(showing))"] else {
-                // A screen that the core refuses: nothing but the way back.
+                // A screen that the core refuses has only the way back.
                 return XCTAssertEqual(sheet.pieces.filter { $0.ask != nil }.map(\.tag), ["back"], "Android has no \(showing) at \(picture)")
             }
             let tag = { (piece: Piece) in

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Where things lie and what is spoken, on every glass.
+/// Where things are and what is spoken, on every screen size.
 @MainActor
 final class SheetTests: XCTestCase, @unchecked Sendable {
     private let glasses = [
@@ -16,7 +16,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
     /// The states with the keys that lead to them from an open session.
     private let leadingTo: [[Key]] = [[], [.cast], [.cast, .bite]]
 
-    func testEveryKeyOfEveryStateLiesWhereTheCoreSaysOnEveryGlass() async throws {
+    func testEveryKeyOfEveryStateIsWhereTheCoreSaysOnEveryScreenSize() async throws {
         for measure in glasses {
             for way in leadingTo {
                 let day = try Bankside(measure: measure)
@@ -56,7 +56,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testAKeyTurnsRoundWhileItIsTouched() async throws {
+    func testAKeyIsInvertedWhileItIsTouched() async throws {
         let day = try Bankside()
         await day.start()
         let cast = day.sheet["key-CAST"]!
@@ -65,8 +65,8 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         XCTAssertNotEqual(solid(cast.marks), solid(cast.pressed))
     }
 
-    /// The app draws a piece again only where it has changed.
-    func testASecondThatPassesChangesTheClockAndTheStripOnly() async throws {
+    /// The app redraws a piece only if it has changed.
+    func testThePassingOfASecondChangesOnlyTheClockAndTheStrip() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)

@@ -2,7 +2,7 @@ import RestwaterCore
 
 @testable import RestwaterKit
 
-/// A sheet as SVG, to be looked at: `RESTWATER_PICTURES=DIR ./dev test swift` writes those of the demo day.
+/// A sheet as SVG, for inspection: `RESTWATER_PICTURES=DIR ./dev test swift` writes those of the demo day.
 struct Svg {
     let ink: Ink
 

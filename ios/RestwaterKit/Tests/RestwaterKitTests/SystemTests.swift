@@ -4,10 +4,10 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// What the system rings and shows, over processes that end and begin.
+/// What the system rings and shows while processes end and start.
 @MainActor
 final class SystemTests: XCTestCase, @unchecked Sendable {
-    func testACastWoundInFromTheLockScreenByANewProcessRingsNoMore() async throws {
+    func testACastWoundInFromTheLockScreenByANewProcessStopsRinging() async throws {
         let phone = Handset()
         await phone.launch()
         try await phone.begin()
@@ -24,7 +24,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertFalse(said.isEmpty)
     }
 
-    func testARefusedTapFromTheLockScreenPutsRightWhatAnEarlierProcessLeft() async throws {
+    func testARefusedTapFromTheLockScreenCorrectsWhatAnEarlierProcessLeft() async throws {
         let phone = Handset()
         await phone.launch()
         try await phone.begin()
@@ -102,7 +102,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(phone.alarms.pending.map { $0.at.timeIntervalSince(first.at) }, [300])
     }
 
-    func testAnAlarmThatRingsIsSilencedByTheEndOfItsCastAlone() async throws {
+    func testARingingAlarmIsSilencedOnlyByTheEndOfItsCast() async throws {
         let phone = Handset()
         await phone.launch()
         try await phone.act(.setup(tap: .rods(rods: 2)))
@@ -134,13 +134,13 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(try phone.state.content.notice, title)
     }
 
-    func testRefusedNotificationsAreSaidOnceBesideWhatTheCoreSaidOfTheTap() async throws {
+    func testRefusedNotificationsAreReportedOnceBesideTheCoresNoticeAboutTheTap() async throws {
         let phone = Handset(alarms: PlayedAlarms(.refused))
         await phone.launch()
         try await phone.begin()
         let core = try await sameTapElsewhere()
         try await phone.act(.cast(rod: 1))
-        let words = shellWords().noNotifications
+        let words = shellWords(language: phoneLanguage()).noNotifications
         let notice = try phone.state.content.notice
         XCTAssertTrue(notice.hasSuffix(words), notice)
         XCTAssertTrue(notice.hasPrefix(core), "\(notice) begins with \(core)")
@@ -153,7 +153,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
     }
 
-    /// What the core says of a first cast.
+    /// What the core says about a first cast.
     private func sameTapElsewhere() async throws -> String {
         let other = Handset()
         await other.launch()
@@ -162,7 +162,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         return try other.state.content.notice
     }
 
-    func testTheAnglerIsAskedInFrontWithASessionOpenAndNeverInTheBackgroundOrOverAFish() async throws {
+    func testTheAnglerIsAskedInFrontWithASessionOpenAndNeverInTheBackgroundOrWithAFishOn() async throws {
         let phone = Handset(alarms: PlayedAlarms(.notAsked))
         await phone.launch()
         XCTAssertEqual(phone.alarms.requests, 0, "no session is open")
@@ -194,7 +194,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual([system.pending, notifications.pending], [[alarm], []])
     }
 
-    func testTheKeyThatFitsTheMomentIsCastThenBiteThenLanded() async throws {
+    func testTheKeyThatIsDueIsCastThenBiteThenLanded() async throws {
         let phone = Handset()
         await phone.launch(nil)
         do {

@@ -3,10 +3,10 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// What one tap does: logged, ignored, refused, taken back.
+/// What one tap does: logged, ignored, refused, undone.
 @MainActor
 final class TapTests: XCTestCase, @unchecked Sendable {
-    func testASecondTapIsIgnoredAndSeenAndFeltToBe() async throws {
+    func testASecondTapIsIgnoredAndThatIsSeenAndFelt() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
@@ -58,7 +58,7 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.sheet["notice"]?.spoken, day.state.content.notice)
     }
 
-    func testEveryEntryIsTakenBackInOneTapAndBroughtBack() async throws {
+    func testEveryEntryIsUndoneInOneTapAndRedone() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
@@ -106,7 +106,7 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.content.settings, Settings(hand: .left, scheme: .night))
     }
 
-    func testAFolderThatCannotBeWrittenIsRefusedWithWords() async {
+    func testAFolderThatCannotBeWrittenIsRefusedWithAMessage() async {
         let file = FileManager.default.temporaryDirectory.appendingPathComponent("restwater-\(UUID().uuidString)")
         XCTAssertTrue(FileManager.default.createFile(atPath: file.path, contents: Data("not a folder".utf8)))
         XCTAssertThrowsError(try openLog(in: file)) { error in

@@ -3,7 +3,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// A day from set-up to the end, tapped on the keys, on the real library.
+/// A day from set-up to its end, tapped key by key, with the real library.
 @MainActor
 final class WholeDayTests: XCTestCase, @unchecked Sendable {
     func testAWholeDayByTheKeys() async throws {
@@ -18,7 +18,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.bank.state, .ready)
         await day.wait(minutes: 2)
 
-        // Waits in minutes; true where a bite came. Invented.
+        // Waits in minutes; true if a bite came. Invented.
         let casts: [(Int64, Bool)] = [(12, false), (17, true), (15, false), (19, true), (25, false), (18, true), (22, true), (20, false)]
         var bites = 0
         for (i, (minutes, bite)) in casts.enumerated() {
@@ -52,7 +52,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.bank.strip.marks.filter { $0.shape == .noBite }.count, 4)
         XCTAssertTrue(day.sheet["strip"]!.spoken.contains("bites so far"))
 
-        // The last time back by a minute: the wait grows by it.
+        // Moves the last time back by a minute: the wait grows by that.
         await day.turn(to: "key-TIME_BACK", by: "more")
         await day.tap(.timeBack)
         XCTAssertEqual(day.bank.rods.map(\.digits), ["11:00"])
@@ -66,7 +66,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap(.end)
         XCTAssertEqual(day.bank.state, .noSession)
 
-        // The card of the day comes up of itself, and can be handed on as a text.
+        // The card of the day opens by itself and can be shared as text.
         XCTAssertEqual(day.state.content.showing, .day)
         await day.tap("key-share-")
         guard case .text(let text) = day.state.content.files.dialog else { return XCTFail("no text is handed on") }
@@ -76,7 +76,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.content.showing, .bank)
     }
 
-    func testTheFirstOpeningIsThreeCardsAndOnce() async throws {
+    func testTheFirstOpeningShowsThreeCardsOnce() async throws {
         let day = try Bankside()
         day.state.greet()
         await day.state.settled()
@@ -155,7 +155,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         let fan = try XCTUnwrap(day.sheet["swim-fan"])
         XCTAssertFalse(fan.marks.isEmpty)
         let first = try XCTUnwrap(day.state.content.scene)
-        // The keys step the aim on.
+        // The keys move the aim step by step.
         await day.tap("swim-STEPS")
         await day.wait(seconds: 1)
         XCTAssertEqual(day.state.content.swim?.pad, .steps)
@@ -169,7 +169,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         day.state.aim(x: Double(first.markXy[2 * ring]), y: Double(first.markXy[2 * ring + 1]))
         await day.look()
         XCTAssertEqual(day.state.content.scene?.lineRole, first.lineRole)
-        // The legend is one tap away and says each sign.
+        // The legend is one tap away and explains each symbol.
         await day.tap("swim-legend")
         XCTAssertNotNil(day.sheet["legend-11"])
         await day.tap("back")
@@ -199,12 +199,13 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         await day.tap("swim-place")
         func values() -> [String] { day.state.content.swim?.place.fields.map(\.value) ?? [] }
         await day.tap("swim-USE_PHONE")
-        XCTAssertEqual(day.state.content.notice, shellWords().noReceiver)
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).noReceiver)
         var asked = 0
         day.state.onPositionWanted = { asked += 1 }
         await day.tap("swim-USE_PHONE")
         XCTAssertEqual(asked, 1)
-        for (read, says) in [(PositionRead.notAllowed, shellWords().positionNotAllowed), (.notFound, shellWords().positionNotFound)] {
+        let words = shellWords(language: phoneLanguage())
+        for (read, says) in [(PositionRead.notAllowed, words.positionNotAllowed), (.notFound, words.positionNotFound)] {
             day.state.positionRead(read)
             await day.look()
             XCTAssertEqual(day.state.content.notice, says)
@@ -212,7 +213,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         }
         day.state.positionRead(.found(latDeg: -17.5, lonDeg: 178.25, accuracyM: 6))
         await day.look()
-        XCTAssertEqual(day.state.content.notice, positionWords(accuracyM: 6))
+        XCTAssertEqual(day.state.content.notice, positionWords(accuracyM: 6, language: phoneLanguage()))
         XCTAssertEqual(values(), ["-17.5000000", "178.2500000", ""])
         XCTAssertEqual(day.state.content.swim?.place.value, "not set", "nothing is logged by a reading")
     }

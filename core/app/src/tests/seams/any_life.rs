@@ -1,15 +1,16 @@
-//! Whatever happens to a phone: no entry is lost, and UNDO is taken back by REDO.
+//! Whatever happens to a phone, no entry is lost, and REDO reverses UNDO.
 
 use super::super::any_tap::any_action;
 use super::*;
 
-/// What the two laws below are asked of: a phone whose clock jumps, that is restarted and booted, and a partner's file.
+/// What happens in the two laws below: a phone's clock jumps, it is restarted and rebooted, and a partner's
+/// file is imported.
 #[derive(Debug, Clone)]
 enum Happening {
     Tap(Action),
-    /// Takes away the nth mark that is there.
+    /// Removes the nth existing mark.
     Remove(usize),
-    /// The wall clock is off by so much from now on.
+    /// The wall clock is off by this much from now on.
     Clock(i64),
     Restart,
     Boot,
@@ -50,7 +51,7 @@ impl Life {
         Moment { wall_ms: true_time.wall_ms + self.off, boot: format!("{}", self.phone.boots), ..true_time }
     }
 
-    /// Does it, and whether it was a tap that wrote.
+    /// Does it, and returns whether it was a tap that wrote an entry.
     fn happen(&mut self, happening: &Happening) -> bool {
         let moment = self.moment();
         let action = match happening {
@@ -88,7 +89,7 @@ impl Life {
         told.is_some_and(|update| update.changed)
     }
 
-    /// Every entry there is, each with how often it is there.
+    /// Every entry in the log, with how often it occurs.
     fn entries(&mut self) -> std::collections::BTreeMap<Uuid, usize> {
         let store = self.phone.app().journal.store();
         let mut entries = std::collections::BTreeMap::new();
@@ -112,8 +113,8 @@ fn life(file: &Path) -> Life {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
-    /// Whatever happens, an entry that was confirmed stays in the log, once; a tap that wrote nothing is one that said so; what is
-    /// shown after a restart is what was shown before it; and it is this phone's own session.
+    /// Whatever happens, a confirmed entry stays in the log exactly once, a tap that wrote nothing reported
+    /// that, and a restart shows the same as before, which is this phone's own session.
     #[test]
     fn no_confirmed_entry_is_lost_or_doubled_whatever_the_clock_says(happenings in any_life()) {
         let mut theirs = phone(500);
@@ -141,7 +142,7 @@ proptest! {
         let shown = life.phone.app().screen(Which::Bank, &moment).unwrap();
         life.phone.open();
         prop_assert_eq!(life.phone.app().ops(), before.as_slice());
-        // Which rod is chosen goes with the app, and with it what is said of that rod.
+        // The choice of the rod is lost when the app closes, and with it what is shown for that rod.
         let Screen::Bank(shown) = shown else { panic!() };
         let Screen::Bank(after) = life.phone.app().screen(Which::Bank, &moment).unwrap() else { panic!() };
         prop_assert_eq!((shown.header, shown.latest), (after.header, after.latest));
@@ -154,7 +155,8 @@ proptest! {
         prop_assert!(checked.starts_with("All well"), "{}", checked);
     }
 
-    /// UNDO and then REDO shows the same as before, however the log came about, and over a restart between them.
+    /// UNDO followed by REDO shows the same as before, whatever is in the log, even with a restart in
+    /// between.
     #[test]
     fn undo_and_then_redo_shows_the_same(happenings in any_life(), restart in any::<bool>()) {
         let mut theirs = phone(500);

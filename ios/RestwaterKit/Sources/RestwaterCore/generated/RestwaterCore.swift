@@ -750,6 +750,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func screenJson(which: Which, now: Moment) throws  -> String
     
     /**
+     * The phone's language was changed.
+     */
+    func setLanguage(language: String) throws 
+    
+    /**
      * Hand and scheme as last set.
      */
     func settings(now: Moment) throws  -> Settings
@@ -825,14 +830,16 @@ open class Restwater: RestwaterProtocol, @unchecked Sendable {
 
     
     /**
-     * Opens the log in the folder, or begins one there.
+     * Opens the log in the folder, or begins one there. Everything is said in the first language that is here of those that
+     * tags of BCP 47 ask for, with commas between them as in "nl, de-AT"; in British English where none is.
      */
-public static func `open`(dir: String, now: Moment)throws  -> Restwater  {
+public static func `open`(dir: String, now: Moment, language: String)throws  -> Restwater  {
     return try  FfiConverterTypeRestwater_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
     uniffi_restwater_fn_constructor_restwater_open(
         FfiConverterString.lower(dir),
-        FfiConverterTypeMoment_lower(now),uniffiCallStatus
+        FfiConverterTypeMoment_lower(now),
+        FfiConverterString.lower(language),uniffiCallStatus
     )
 })
 }
@@ -1039,6 +1046,18 @@ open func screenJson(which: Which, now: Moment)throws  -> String  {
         FfiConverterTypeMoment_lower(now),uniffiCallStatus
     )
 })
+}
+    
+    /**
+     * The phone's language was changed.
+     */
+open func setLanguage(language: String)throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_set_language(
+            self.uniffiCloneHandle(),
+        FfiConverterString.lower(language),uniffiCallStatus
+    )
+}
 }
     
     /**
@@ -27395,14 +27414,15 @@ public func coreVersion() -> String  {
 }
 /**
  * Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
- * it. What was saved and lost, in words.
+ * it. What was saved and lost, in the language that tags of BCP 47 ask for.
  */
-public func salvage(dir: String, now: Moment)throws  -> String  {
+public func salvage(dir: String, now: Moment, language: String)throws  -> String  {
     return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
     uniffi_restwater_fn_func_salvage(
         FfiConverterString.lower(dir),
-        FfiConverterTypeMoment_lower(now),uniffiCallStatus
+        FfiConverterTypeMoment_lower(now),
+        FfiConverterString.lower(language),uniffiCallStatus
     )
 })
 }
@@ -27454,22 +27474,24 @@ public func matchLayout(glass: Glass)throws  -> MatchLayout  {
 /**
  * The words on the glass that belong to no record.
  */
-public func padWords() -> PadWords  {
+public func padWords(language: String) -> PadWords  {
     return try!  FfiConverterTypePadWords_lift(try! rustCall() {
         uniffiCallStatus in
-    uniffi_restwater_fn_func_pad_words(uniffiCallStatus
+    uniffi_restwater_fn_func_pad_words(
+        FfiConverterString.lower(language),uniffiCallStatus
     )
 })
 }
 /**
  * The words of the pager on page `page`, from 1, of `pages`.
  */
-public func pagerWords(page: UInt32, pages: UInt32) -> PagerWords  {
+public func pagerWords(page: UInt32, pages: UInt32, language: String) -> PagerWords  {
     return try!  FfiConverterTypePagerWords_lift(try! rustCall() {
         uniffiCallStatus in
     uniffi_restwater_fn_func_pager_words(
         FfiConverterUInt32.lower(page),
-        FfiConverterUInt32.lower(pages),uniffiCallStatus
+        FfiConverterUInt32.lower(pages),
+        FfiConverterString.lower(language),uniffiCallStatus
     )
 })
 }
@@ -27509,32 +27531,36 @@ public func swimLayout(glass: Glass, ask: SwimPadAsk) -> SwimLayout  {
 /**
  * The samples of the Swim screen's legend as a picture, one row each.
  */
-public func swimLegend(glass: FanGlass)throws  -> SwimScene  {
+public func swimLegend(glass: FanGlass, language: String)throws  -> SwimScene  {
     return try  FfiConverterTypeSwimScene_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
     uniffi_restwater_fn_func_swim_legend(
-        FfiConverterTypeFanGlass_lower(glass),uniffiCallStatus
+        FfiConverterTypeFanGlass_lower(glass),
+        FfiConverterString.lower(language),uniffiCallStatus
     )
 })
 }
 /**
  * What is said of a position that the phone gave, with the accuracy it stated for it in metres.
  */
-public func positionWords(accuracyM: Double) -> String  {
+public func positionWords(accuracyM: Double, language: String) -> String  {
     return try!  FfiConverterString.lift(try! rustCall() {
         uniffiCallStatus in
     uniffi_restwater_fn_func_position_words(
-        FfiConverterDouble.lower(accuracyM),uniffiCallStatus
+        FfiConverterDouble.lower(accuracyM),
+        FfiConverterString.lower(language),uniffiCallStatus
     )
 })
 }
 /**
- * Words for what the phone's system shows: channels, permissions, files and the position.
+ * Words for what the phone's system shows: channels, permissions, files and the position, in the language that tags of BCP 47
+ * ask for, as when the log is opened.
  */
-public func shellWords() -> ShellWords  {
+public func shellWords(language: String) -> ShellWords  {
     return try!  FfiConverterTypeShellWords_lift(try! rustCall() {
         uniffiCallStatus in
-    uniffi_restwater_fn_func_shell_words(uniffiCallStatus
+    uniffi_restwater_fn_func_shell_words(
+        FfiConverterString.lower(language),uniffiCallStatus
     )
 })
 }
@@ -27557,7 +27583,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_core_version() != 18693) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_salvage() != 47280) {
+    if (uniffi_restwater_checksum_func_salvage() != 27791) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_bank_layout() != 13519) {
@@ -27572,10 +27598,10 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_match_layout() != 37240) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_pad_words() != 25067) {
+    if (uniffi_restwater_checksum_func_pad_words() != 37800) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_pager_words() != 37688) {
+    if (uniffi_restwater_checksum_func_pager_words() != 2343) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_palm_mm() != 33228) {
@@ -27587,13 +27613,13 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_swim_layout() != 8430) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_swim_legend() != 22910) {
+    if (uniffi_restwater_checksum_func_swim_legend() != 35213) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_position_words() != 32706) {
+    if (uniffi_restwater_checksum_func_position_words() != 45744) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_shell_words() != 55588) {
+    if (uniffi_restwater_checksum_func_shell_words() != 60720) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {
@@ -27641,6 +27667,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_screen_json() != 15555) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_method_restwater_set_language() != 30421) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_restwater_settings() != 49289) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -27656,7 +27685,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_constructor_work_new() != 40297) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_constructor_restwater_open() != 62019) {
+    if (uniffi_restwater_checksum_constructor_restwater_open() != 62342) {
         return InitializationResult.apiChecksumMismatch
     }
 

@@ -4,7 +4,7 @@ import Foundation
 import Darwin
 #endif
 
-/// What tells this boot of the phone from another; read once.
+/// Distinguishes this boot of the phone from others; read once.
 let bootId: String = readBootId() ?? "boot of process \(ProcessInfo.processInfo.globallyUniqueString)"
 
 #if canImport(Darwin)

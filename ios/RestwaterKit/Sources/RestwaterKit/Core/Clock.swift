@@ -4,8 +4,8 @@ import RestwaterCore
 /// Gives the present moment. A test sets its own.
 public typealias Clock = @Sendable () -> Moment
 
-/// This moment by the phone's clocks: the wall clock, and one that can't jump, counts while the phone sleeps and starts
-/// anew at each boot, with what tells that boot from another.
+/// This moment by the phone's clocks: the wall clock, and one that can't jump, counts while the phone sleeps and
+/// restarts at each boot, with the id of that boot.
 public func present() -> Moment {
     let zone = TimeZone.current
     let now = Date()
@@ -19,7 +19,7 @@ public func present() -> Moment {
     )
 }
 
-/// Milliseconds since the phone was started, its sleep included.
+/// Milliseconds since the phone was started, including sleep.
 private func monotonicMs() -> Int64 {
     var time = timespec()
     #if canImport(Darwin)

@@ -1,7 +1,7 @@
 import Dispatch
 import RestwaterCore
 
-/// The core, asked one call after another off the main thread, in the order the taps came. Answers come back on the main
+/// Calls the core one call after another off the main thread, in the order of the taps. Answers come back on the main
 /// thread in the same order.
 final class CoreLine: Sendable {
     let core: Restwater

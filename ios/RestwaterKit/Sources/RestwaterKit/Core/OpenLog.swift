@@ -1,11 +1,19 @@
 import Foundation
 import RestwaterCore
 
+/// The languages that the angler reads, the most wanted first, as tags of BCP 47: everything is said in the first that the core
+/// has. When another is chosen in the phone's settings the system ends the app, so they stay for as long as the process is there.
+public enum Languages {
+    @TaskLocal static var wanted = Locale.preferredLanguages.joined(separator: ",")
+}
+
+public func phoneLanguage() -> String { Languages.wanted }
+
 /// Opens the log in the app's own folder, or begins one there.
-public func openLog(in folder: URL, clock: Clock = present) throws(Refusal) -> Restwater {
+public func openLog(in folder: URL, clock: Clock = present, language: String = phoneLanguage()) throws(Refusal) -> Restwater {
     do {
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
-        return try Restwater.open(dir: folder.path, now: clock())
+        return try Restwater.open(dir: folder.path, now: clock(), language: language)
     } catch {
         throw Refusal(error)
     }

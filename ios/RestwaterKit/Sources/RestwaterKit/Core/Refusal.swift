@@ -3,7 +3,7 @@ import RestwaterCore
 
 /// Why the core did nothing: what kind, what to show, and the detail for a report.
 public struct Refusal: LocalizedError, Equatable, Sendable {
-    /// What tells refusals apart.
+    /// The kind, which distinguishes refusals.
     public let kind: ErrorKind
     /// What to show, in the core's words.
     public let text: String
@@ -14,7 +14,7 @@ public struct Refusal: LocalizedError, Equatable, Sendable {
 
     init(kind: ErrorKind, text: String, detail: String = "") { (self.kind, self.text, self.detail) = (kind, text, detail) }
 
-    /// Of whatever a call threw. What is no refusal of ours is a fault of ours.
+    /// From whatever a call threw. An error that is not one of our refusals counts as a bug of ours.
     public init(_ error: any Error) {
         switch error {
         case let refusal as Refusal:

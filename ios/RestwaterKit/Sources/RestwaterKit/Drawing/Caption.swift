@@ -1,4 +1,4 @@
-/// Small text on a picture, made smaller only where one line would be wider than the picture.
+/// Small text on a picture, made smaller only if a line would be wider than the picture.
 struct Caption {
     let letters: Letters
     let em: Double
@@ -11,7 +11,7 @@ struct Caption {
         let weight: Weight
         var height: Double { em * Letters.line }
 
-        /// The caption with its upper left corner there.
+        /// The caption with its upper left corner at this point.
         func at(_ left: Double, _ top: Double) -> Mark {
             .text(Letter(text, at: Point(left, Letters.baseline(top: top, em: em)), em: em, weight: weight))
         }

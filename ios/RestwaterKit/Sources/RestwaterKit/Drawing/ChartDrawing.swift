@@ -1,7 +1,7 @@
 import RestwaterCore
 
-/// A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, stretches stand as
-/// brackets above the picture: nothing needs colour.
+/// A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, and stretches are
+/// brackets above the picture, so nothing depends on colour.
 struct ChartDrawing {
     let chart: ChartView
     let width, height, mm: Double
@@ -12,7 +12,7 @@ struct ChartDrawing {
 
     init(_ chart: ChartView, width: Double, height: Double, mm: Double, figures: Double, letters: Letters) {
         (self.chart, self.width, self.height, self.mm) = (chart, width, height, mm)
-        // However large the text, the picture keeps the greater part of its place.
+        // However large the text is, the picture keeps the greater part of its place.
         let caption = Caption(letters: letters, em: min(figures, height / 15), widest: width)
         self.caption = caption
         upLabels = chart.y.ticks.map { ($0.at, caption.of($0.label)) }
@@ -50,7 +50,7 @@ struct ChartDrawing {
             let (x, laid) = (x(tick.at), caption.of(tick.label))
             marks.append(.line(Point(x, bottom), Point(x, bottom + 0.9 * mm), .ink, thin))
             let from = min(max(0, x - laid.width / 2), max(0, width - laid.width))
-            // Figures that would touch at a large text are left out; their ticks stay.
+            // Numbers that would touch at large text sizes are left out; their ticks stay.
             if from < free { continue }
             marks.append(laid.at(from, bottom + mm))
             free = from + laid.width + 1.2 * mm
@@ -96,8 +96,8 @@ struct ChartDrawing {
 
     private func dot(_ dot: ChartDot) -> [Mark] {
         let (x, y, r) = (x(dot.x), y(dot.y), 0.95 * mm)
-        // The same signs as on the strip and the map: a diamond is a bite, a stroke a cast wound in without one, an accent
-        // dot what the record suggests.
+        // The same symbols as on the strip and the map: a diamond is a bite, a stroke a cast wound in without one, and
+        // a dot in the accent colour what the record suggests.
         func upright(_ half: Double) -> [Mark] {
             [.line(Point(x, y - half), Point(x, y + half), .paper, 1.1 * mm), .line(Point(x, y - half), Point(x, y + half), .ink, 0.5 * mm)]
         }
@@ -113,7 +113,7 @@ struct ChartDrawing {
     }
 }
 
-/// A line of a style, told apart at arm's length.
+/// A line of a style, which can be told apart at arm's length.
 func stroke(_ style: LineStyle, _ mm: Double) -> Stroke {
     switch style {
     case .solid: Stroke(0.55 * mm)

@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// Samples of the lines and bands of a chart with their words, as many in a row as fit.
+/// Samples of a chart's lines and bands with their words, as many in a row as fit.
 struct ChartKey {
     private struct Entry {
         /// None for a band.
@@ -17,7 +17,7 @@ struct ChartKey {
         var rows: [[Entry]] = []
         var taken = 0.0
         for (i, line) in chart.lines.filter({ !$0.label.isEmpty }).enumerated() {
-            // The band is the first line's: it stands beside it.
+            // The band belongs to the first line, so its entry is next to it.
             let bands = i == 0 ? chart.bands.map { Entry(style: nil, laid: caption.of($0.label)) } : []
             for entry in [Entry(style: line.style, laid: caption.of(line.label))] + bands {
                 let wide = Self.sample * mm + entry.laid.width + 3 * mm

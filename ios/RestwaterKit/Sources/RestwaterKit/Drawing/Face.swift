@@ -1,17 +1,17 @@
 import RestwaterCore
 
-/// The app's typeface (`core/face/res/font`), measured by the table that the core is built with.
+/// The app's typeface (`core/face/res/font`), measured with the table that is built into the core.
 public enum Face {
-    /// The name that a cut of words goes by.
+    /// The font name of a cut for words.
     public static func name(_ weight: Weight) -> String { weight == .bold ? "RestwaterSans-Bold" : "RestwaterSans-Medium" }
-    /// The name that a cut of the clock goes by.
+    /// The font name of a cut for the clock.
     public static func clock(_ percent: UInt32) -> String { "RestwaterSans-Clock\(percent)" }
 
     static let widths = faceWidths()
     private static let medium = Table { $0.medium }
     private static let bold = Table { $0.bold }
 
-    /// Laying out a day asks for millions of widths: those of the letters that most texts consist of are read from an array.
+    /// Laying out a day needs millions of widths, so those of the most common letters are read from an array.
     private struct Table: Sendable {
         private let common: [Double]
         private let rare: [UInt32: Double]
@@ -39,6 +39,6 @@ public enum Face {
 }
 
 extension Letters {
-    /// As the app's own typeface has them, on every phone and on a PC.
+    /// The widths of the app's own typeface, the same on every phone and on a PC.
     public static let face = Letters(width: Face.width)
 }

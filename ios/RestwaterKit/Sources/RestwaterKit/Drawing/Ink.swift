@@ -10,8 +10,8 @@ public struct Ink: Equatable, Sendable {
     /// Chalk on ink: night.
     public static let night = Ink(paper: 0x10151A, ink: 0xF3EFE4, soft: 0xB9C0C6, water: 0x1A242C, accent: 0xFF9D5C)
 
-    /// The colours of a scheme. Where the phone asks for more contrast, everything is drawn in full ink on the plainest
-    /// paper; shapes carry what the softer tints said.
+    /// The colours of a scheme. If the phone asks for more contrast, everything is drawn in full ink on the plainest
+    /// paper; shapes carry the meaning of the softer tints.
     public static func of(_ scheme: Scheme, increasedContrast: Bool = false) -> Ink {
         switch (scheme, increasedContrast) {
         case (.day, false): .day

@@ -17,8 +17,8 @@ struct KeyFace: Equatable {
     init(_ said: Said) { self.init(said.label, spoken: said.spoken) }
 }
 
-/// A key of the pad. While a thumb is on it the whole of it turns round, ink for paper, so that a finger that feels
-/// nothing still sees that it was felt.
+/// A key of the pad. While a thumb is on it, the whole key swaps ink and paper, so that with numb fingers one still
+/// sees that it was touched.
 struct KeyDrawing {
     let face: KeyFace
     let size: Rect
@@ -44,7 +44,7 @@ struct KeyDrawing {
         return marks
     }
 
-    /// The part of a key its label may fill, from its own corner.
+    /// The part of a key that its label may fill, from the key's corner.
     static func labelPlace(_ key: Rect, hasSub: Bool, mm: Double) -> Rect {
         let inner = key.local.inset(edgeMm * mm)
         return Rect(left: 0, top: 0, width: inner.width, height: inner.height * (hasSub ? labelShare : 1))
@@ -52,6 +52,6 @@ struct KeyDrawing {
 
     /// Between the edge of a key and its words, mm.
     private static let edgeMm = 1.0
-    /// Share of a key's height that its label has where a smaller line stands below.
+    /// Share of a key's height for its label if there is a smaller line below.
     private static let labelShare = 0.6
 }

@@ -6,7 +6,7 @@ enum LeafBlock {
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
-    /// A key as wide as the glass.
+    /// A key as wide as the screen.
     case wide(LeafKey)
 
     fileprivate var isText: Bool {
@@ -31,7 +31,7 @@ struct LeafPage {
 
     init(_ leaf: Leaf, slate: Slate) { (self.leaf, self.slate) = (leaf, slate) }
 
-    /// Height of a key as wide as the glass, with the gap below it: it is no key used while fishing.
+    /// Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing.
     var wideKey: Double { max(11 * mm, (slate.text.secondary + slate.text.sub) * 1.3 + 2 * mm) + 2.5 * mm }
 
     func blocks(width: Double) -> [LeafBlock] {
@@ -47,15 +47,16 @@ struct LeafPage {
         case .words(let tag, let text, let em, let weight):
             slate.letters.height(text, em: em, width: width, weight: weight) + (tag == "says" ? 1.5 : 1) * mm
         case .boxed(let text, let em): slate.cautionHeight(text, em: em, width: width)
-        case .line(let line, _): shape(line, width).height
+        case .line(let line, _): shape(line, width, body).height
         case .wide: wideKey
         }
     }
 
-    /// Fills parts from the top, each as full as it gets: the text, then the wide keys, then the sentences after them.
+    /// Fills the parts from the top, each as full as possible: the text, then the wide keys, then the sentences after
+    /// them.
     func parts(_ blocks: [LeafBlock], room: Double) -> [[LeafBlock]] {
         let width = slate.layout.notice.width
-        // A caution is on the first part, before the sentence where both don't fit.
+        // A caution is on the first part, before the sentence if both don't fit.
         let said = blocks.prefix { $0.isText }
         let boxed = said.filter(\.isBoxed)
         if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room {
@@ -68,8 +69,13 @@ struct LeafPage {
         for block in all {
             let height = height(block, width: width)
             if height > left && !parts[parts.count - 1].isEmpty {
-                parts.append([])
-                left = room
+                // A heading goes along with what it heads.
+                var carried: [LeafBlock] = []
+                if case .line(let line, _)? = parts[parts.count - 1].last, line.heads, parts[parts.count - 1].count > 1 {
+                    carried = [parts[parts.count - 1].removeLast()]
+                }
+                parts.append(carried)
+                left = room - carried.map { self.height($0, width: width) }.reduce(0, +)
             }
             parts[parts.count - 1].append(block)
             left -= height
@@ -84,22 +90,24 @@ struct LeafPage {
         var height: Double { label + (beside ? 0 : value) + detail + span + gap }
     }
 
-    private func shape(_ line: LeafLine, _ width: Double) -> Shape {
+    private func shape(_ line: LeafLine, _ width: Double, _ em: Double) -> Shape {
         let letters = slate.letters
-        let valueWidth = line.value.isBlank ? 0 : min(width, letters.width(line.value, body, .bold) * 1.03 + 2)
-        let labelWidth = letters.width(line.label, body, .medium)
+        let valueWidth = line.value.isBlank ? 0 : min(width, letters.width(line.value, em, .bold) * 1.03 + 2)
+        let labelWidth = letters.width(line.label, em, .medium)
         // Side by side where that takes one line, or where the value is short and the label can wrap beside it.
         let beside = line.value.isBlank || valueWidth < width * 0.42 || labelWidth + valueWidth < width * 0.94
-        let label = letters.height(line.label, em: body, width: beside ? width - valueWidth - body * 0.8 : width)
+        let label = letters.height(line.label, em: em, width: beside ? width - valueWidth - em * 0.8 : width)
         return Shape(
-            beside: beside, label: label, value: letters.height(line.value, em: body, width: width, weight: .bold), valueWidth: valueWidth,
-            detail: line.detail.isBlank ? 0 : letters.height(line.detail, em: small, width: width), span: line.span == nil ? 0 : 4 * mm, gap: 1.6 * mm
+            beside: beside, label: label, value: letters.height(line.value, em: em, width: width, weight: .bold), valueWidth: valueWidth,
+            detail: line.detail.isBlank ? 0 : letters.height(line.detail, em: em * 0.85, width: width), span: line.span == nil ? 0 : 4 * mm, gap: 1.6 * mm
         )
     }
 
-    /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale.
-    func marks(_ line: LeafLine, width: Double) -> [Mark] {
-        let shape = shape(line, width)
+    /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale. A figure
+    /// higher than its part is made smaller as a whole.
+    func marks(_ line: LeafLine, width: Double, height: Double) -> [Mark] {
+        let em = slate.letters.largest(body) { shape(line, width, $0).height <= height + 1 }
+        let (small, shape) = (em * 0.85, shape(line, width, em))
         let write = slate.write
         func place(_ left: Double, _ top: Double, _ width: Double, _ height: Double) -> Rect {
             Rect(left: left, top: top, width: width, height: height)
@@ -108,14 +116,14 @@ struct LeafPage {
         var y = shape.gap / 2
         let weight: Weight = line.heads ? .bold : .medium
         let labelWidth = shape.beside ? width - shape.valueWidth - (shape.valueWidth > 0 ? 2 * mm : 0) : width
-        marks += write.fit(line.label, em: body, in: place(0, y, labelWidth, shape.label), weight: weight, middle: false)
+        marks += write.fit(line.label, em: em, in: place(0, y, labelWidth, shape.label), weight: weight, middle: false)
         if shape.beside {
             let at = place(width - shape.valueWidth, y, shape.valueWidth, shape.label)
-            marks += write.fit(line.value, em: body, in: at, weight: .bold, across: .end, middle: false)
+            marks += write.fit(line.value, em: em, in: at, weight: .bold, across: .end, middle: false)
             y += shape.label
         } else {
             y += shape.label
-            marks += write.fit(line.value, em: body, in: place(0, y, width, shape.value), weight: .bold, middle: false)
+            marks += write.fit(line.value, em: em, in: place(0, y, width, shape.value), weight: .bold, middle: false)
             y += shape.value
         }
         marks += write.fit(line.detail, em: small, in: place(0, y, width, shape.detail), tint: .soft, middle: false)
@@ -125,7 +133,7 @@ struct LeafPage {
     }
 }
 
-/// From nought at the left edge to the end of the scale at the right: the range, its ends, its middle.
+/// The range with its ends and its middle, on a scale from 0 at the left edge to its end at the right.
 private func spanMarks(_ span: LeafSpan, in place: Rect, mm: Double) -> [Mark] {
     let y = place.top + place.height / 2
     let (left, right) = (place.left + 0.3 * mm, place.right - 2.2 * mm)

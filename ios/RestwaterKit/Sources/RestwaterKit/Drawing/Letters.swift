@@ -1,20 +1,20 @@
 import RestwaterCore
 
-/// How wide a line of text is, as the shell's own face has it: text, em, weight.
+/// How wide a line of text is in the shell's own typeface: text, em, weight.
 public struct Letters: Sendable {
     public let width: @Sendable (String, Double, Weight) -> Double
     public init(width: @escaping @Sendable (String, Double, Weight) -> Double) { self.width = width }
 
-    /// Height of a line against its em; the core's layout counts with the same.
+    /// Height of a line relative to its em; the core's layout uses the same value.
     static let line = 1.2
-    /// Share of the em that a capital letter or a figure is high in the app's typeface.
+    /// Height of a capital letter or a digit in the app's typeface, as a share of the em.
     static let cap = 0.711
-    /// A text is never made smaller than this share of the size asked for.
+    /// A text is never made smaller than this share of the requested size.
     static let smallest = 0.25
-    /// One step smaller: 14 of them halve a size, so that at 200 % text the size of 100 % is one of the steps.
+    /// One step smaller: 14 steps halve a size, so that at 200 % text the size of 100 % is one of the steps.
     static let smaller = 0.951_695_153
 
-    /// Baseline of the line whose upper edge is there: its capitals stand in its middle.
+    /// Baseline of a line with this upper edge: its capitals are centred in it.
     static func baseline(top: Double, em: Double) -> Double { top + em * (line + cap) / 2 }
 }
 
@@ -22,13 +22,13 @@ public struct Letters: Sendable {
 struct Fitted: Equatable {
     let lines: [String]
     let em: Double
-    /// Whether all of it shows without a broken word.
+    /// Whether all of it is visible without a broken word.
     let whole: Bool
     var height: Double { Double(lines.count) * em * Letters.line }
 }
 
 extension Letters {
-    /// Lays a text at `em`, then ever smaller until all of it stands in the place without a broken word.
+    /// Lays a text out at `em`, then smaller and smaller until all of it fits the place without a broken word.
     func fit(_ text: String, em asked: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
         var em = asked
         while true {
@@ -38,15 +38,15 @@ extension Letters {
         }
     }
 
-    /// The largest step from `em` down at which it fits; the smallest where it never does.
+    /// The largest step from `em` down at which it fits; the smallest step if it never does.
     func largest(_ em: Double, _ fits: (Double) -> Bool) -> Double {
         var size = em
         while size > em * Self.smallest && !fits(size) { size *= Self.smaller }
         return size
     }
 
-    /// Of the sizes up to `em` the one at which texts are drawn largest: `share` is the part of the height they ask for that there
-    /// is. Larger letters turn into more lines, and what is squeezed is drawn small.
+    /// Of the sizes up to `em`, the one at which texts are drawn largest: `share` is the available part of the height
+    /// that they need. Larger letters need more lines, and a squeezed text is drawn smaller.
     func largestDrawn(_ em: Double, share: (Double) -> Double) -> Double {
         var (best, drawn) = (em, 0.0)
         var size = em
@@ -58,7 +58,7 @@ extension Letters {
         return best
     }
 
-    /// Lays a text at that em, cut where it does not stand whole.
+    /// Lays a text out at that em, and cuts it off if it does not fit.
     func lay(_ text: String, em: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
         let room = max(1, min(most, Int(height / (em * Self.line))))
         let (lines, unbroken) = wrap(text, em, width, weight, lines: room)
@@ -66,18 +66,19 @@ extension Letters {
         return Fitted(lines: whole ? lines : cut(lines, to: room, em, width, weight), em: em, whole: whole)
     }
 
-    /// Lines as full as they go; whether each word found a line wide enough. One line is never turned over.
+    /// Breaks a text into lines as full as possible; returns them with whether every word fitted. A single line is
+    /// never broken.
     private func wrap(_ text: String, _ em: Double, _ most: Double, _ weight: Weight, lines room: Int) -> ([String], Bool) {
         if room == 1 && !text.contains("\n") { return ([text], width(text, em, weight) <= most) }
         var lines: [String] = []
         var unbroken = true
         for paragraph in text.split(separator: "\n", omittingEmptySubsequences: false) {
             var line = ""
-            for word in paragraph.split(separator: " ") {
-                let longer = line.isEmpty ? String(word) : line + " " + word
+            for word in paragraph.wordsWithUnits {
+                let longer = line.isEmpty ? word : line + " " + word
                 if !line.isEmpty && width(longer, em, weight) > most {
                     lines.append(line)
-                    line = String(word)
+                    line = word
                 } else {
                     line = longer
                 }
@@ -88,7 +89,7 @@ extension Letters {
         return (lines, unbroken)
     }
 
-    /// As many lines as there is room for, each as long as it may be; what is missing is said by dots.
+    /// As many lines as there is room for, each as long as possible; dots mark what is missing.
     private func cut(_ lines: [String], to room: Int, _ em: Double, _ most: Double, _ weight: Weight) -> [String] {
         var kept = Array(lines.prefix(room))
         if lines.count > room { kept[room - 1] += "…" }
@@ -99,18 +100,18 @@ extension Letters {
         }
     }
 
-    /// One size for keys that belong together: the largest up to `em` at which each label fits its place.
+    /// One size for keys that belong together: the largest up to `em` at which every label fits its place.
     func common(_ labels: [(String, Rect)], em: Double, weight: Weight = .bold) -> Double {
         labels.filter { !$0.0.isBlank }
             .map { fit($0.0, em: em, width: $0.1.width, height: $0.1.height, weight: weight).em }.min() ?? em
     }
 
-    /// Height of a text laid out whole at that em and width.
+    /// Height of the whole text at that em and width.
     func height(_ text: String, em: Double, width: Double, weight: Weight = .medium) -> Double {
         text.isBlank ? 0 : Double(wrap(text, em, width, weight, lines: 99).0.count) * em * Self.line + 1
     }
 
-    /// Lines a text is likely to take at that em and width.
+    /// The number of lines a text probably takes at that em and width.
     func lines(of text: String, em: Double, width: Double) -> Int {
         text.isBlank ? 0 : wrap(text, em, width, .medium, lines: 99).0.count
     }
@@ -118,4 +119,20 @@ extension Letters {
 
 extension String {
     var isBlank: Bool { allSatisfy(\.isWhitespace) }
+}
+
+extension Substring {
+    /// Its words; a figure and the short word after it, its unit as a rule, are one: "38 m" is not turned over after 38.
+    var wordsWithUnits: [String] {
+        var words: [String] = []
+        for word in split(separator: " ") {
+            let letters = word.prefix { $0.isLetter || $0 == "°" }.count
+            if let last = words.last?.last, last.isNumber, (1...3).contains(letters) {
+                words[words.count - 1] += " " + word
+            } else {
+                words.append(String(word))
+            }
+        }
+        return words
+    }
 }

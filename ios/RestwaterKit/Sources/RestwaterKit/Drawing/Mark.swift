@@ -1,12 +1,12 @@
 import RestwaterCore
 
-/// A point of a drawing, from its own upper left corner.
+/// A point of a drawing, relative to its upper left corner.
 public struct Point: Equatable, Sendable {
     public let x, y: Double
     public init(_ x: Double, _ y: Double) { (self.x, self.y) = (x, y) }
 }
 
-/// What a colour is for; `Ink` says which it is by day and by night.
+/// The purpose of a colour; `Ink` has the colours for day and night.
 public enum Tint: Equatable, Sendable, CaseIterable {
     case paper, ink, soft, water, accent
 }
@@ -14,7 +14,7 @@ public enum Tint: Equatable, Sendable, CaseIterable {
 /// How a line is drawn.
 public struct Stroke: Equatable, Sendable {
     public let width: Double
-    /// Lengths of dash and gap in turn; none for an unbroken line.
+    /// Alternating lengths of dash and gap; empty for a solid line.
     public let dashes: [Double]
     /// Round ends.
     public let round: Bool
@@ -32,14 +32,14 @@ public enum Weight: Equatable, Hashable, Sendable {
 /// One line of text.
 public struct Letter: Equatable, Sendable {
     public let text: String
-    /// The name of the cut that it is set in.
+    /// The font name of the cut.
     public var cut: String { clock.map(Face.clock) ?? Face.name(weight) }
     /// Left end of the baseline.
     public let at: Point
     public let em: Double
     public let weight: Weight
     public let tint: Tint
-    /// The cut of the clock that it is set in, by its width in per cent; none for words.
+    /// The cut of the clock, by its width in per cent; `nil` for words.
     public let clock: UInt32?
 
     public init(_ text: String, at: Point, em: Double, weight: Weight = .medium, tint: Tint = .ink, clock: UInt32? = nil) {
@@ -47,12 +47,12 @@ public struct Letter: Equatable, Sendable {
     }
 }
 
-/// One thing drawn. A drawing is a list of these, so that it can be tested, and drawn by any canvas.
+/// One drawn thing. A drawing is a list of these, so that it can be tested and drawn on any canvas.
 public indirect enum Mark: Equatable, Sendable {
     case fill(Outline, Tint)
     case line(Outline, Tint, Stroke)
     case text(Letter)
-    /// Marks that show inside the outline only.
+    /// Marks that are visible only inside the outline.
     case inside(Outline, [Mark])
 
     static func line(_ from: Point, _ to: Point, _ tint: Tint, _ width: Double) -> Mark {

@@ -1,13 +1,13 @@
 import RestwaterCore
 
-/// A keepnet: what it holds in words, and as a bar up to its limit with the range of what is uncertain below it.
+/// A keepnet: what it holds in words, and as a bar up to its limit, with the uncertain range below it.
 struct NetDrawing {
     let net: NetView
     let width, height, body: Double
     let slate: Slate
     private var mm: Double { slate.mm }
 
-    /// Height a net asks for: its name and weight, its bar where it has a limit, the limit, the warning.
+    /// Height a net needs: its name and weight, its bar if it has a limit, the limit, the warning.
     static func height(_ net: NetView, body: Double) -> Double { lines(net) * body * 1.3 }
 
     private static func lines(_ net: NetView) -> Double {
@@ -37,14 +37,14 @@ struct NetDrawing {
         return [.fill(.closed(Point(0, y - r), Point(2 * r, y), Point(0, y + r)), .accent)]
     }
 
-    /// An open triangle near the limit, a full one at it.
+    /// An open triangle near the limit, a solid one at the limit.
     private func warning(middle y: Double) -> [Mark] {
         let (x, r) = (1.4 * mm, 1.2 * mm)
         let triangle = Outline.closed(Point(x - r, y + r), Point(x, y - r), Point(x + r, y + r))
         return net.warning == .atLimit ? [.fill(triangle, .ink)] : [.line(triangle, .ink, Stroke(0.35 * mm))]
     }
 
-    /// From nothing to a tenth beyond the limit; a stroke at the limit and at 80 % of it.
+    /// From 0 to a tenth beyond the limit; a stroke at the limit and at 80 % of it.
     private func bar(top: Double, _ high: Double) -> [Mark] {
         let edge = 0.3 * mm
         let (from, tall) = (top + high * 0.06, high * 0.52)
@@ -60,7 +60,7 @@ struct NetDrawing {
         ]
         let (low, far) = (x(net.shares[0]), x(net.shares[2]))
         if far - low < mm { return marks }
-        // The range lies below the bar, where ink shows.
+        // The range is below the bar, where ink is visible.
         let y = top + high * 0.83
         marks.append(.line(Point(low, y), Point(far, y), .ink, 0.45 * mm))
         for end in [low, far] { marks.append(.line(Point(end, y - high * 0.14), Point(end, y + high * 0.14), .ink, 0.45 * mm)) }

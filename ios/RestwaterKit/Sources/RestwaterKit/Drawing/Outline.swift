@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// Lines and closed shapes, from the drawing's own corner.
+/// Lines and closed shapes, relative to the drawing's corner.
 public struct Outline: Equatable, Sendable {
     public enum Part: Equatable, Sendable {
         case move(Point)
@@ -37,7 +37,7 @@ public struct Outline: Equatable, Sendable {
 }
 
 extension Rect {
-    /// The same rectangle seen from its own corner.
+    /// The same rectangle in coordinates from its own corner.
     var local: Rect { Rect(left: 0, top: 0, width: width, height: height) }
     var right: Double { left + width }
     var bottom: Double { top + height }

@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// Where a cast of a test stands: ticked, out, arrowed, or still to come.
+/// The state of a cast of a test: a tick when done, a mark while out, an arrow for the next, or still to come.
 func stepMarks(_ state: StepState, in place: Rect, mm: Double) -> [Mark] {
     let (x, y, r) = (place.left + 2.6 * mm, place.top + place.height / 2, min(1.3 * mm, place.height * 0.3))
     switch state {

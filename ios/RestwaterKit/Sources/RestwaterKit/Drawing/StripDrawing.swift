@@ -1,8 +1,8 @@
 import RestwaterCore
 
-/// The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds, waits
-/// that ended without one strokes, liners of the running cast triangles; the near-best band is bracketed; the
-/// present minute is the accent line with a flag; beyond what is known the tape is dotted.
+/// The wait strip: a tape of minutes from the splash. The time so far is solid; bites of this session are diamonds,
+/// waits that ended without one are strokes, liners of the running cast are triangles; the near-best band has a
+/// bracket; the present minute is a line with a flag in the accent colour; beyond what is known the tape is dotted.
 struct StripDrawing {
     let strip: StripView
     let width, height, mm: Double
@@ -11,7 +11,7 @@ struct StripDrawing {
 
     init(_ strip: StripView, width: Double, height: Double, mm: Double, figures: Double, letters: Letters) {
         (self.strip, self.width, self.height, self.mm, self.letters) = (strip, width, height, mm, letters)
-        // On a small glass bracket, ticks and figures give way before the tape does.
+        // On a small screen, bracket, ticks and numbers shrink before the tape does.
         let slim = min(1, max(0.45, height / (11 * mm)))
         figure = min(figures, height * 0.26)
         bracket = 1.6 * mm * slim
@@ -47,7 +47,8 @@ struct StripDrawing {
         }
     }
 
-    /// The near-best band: a bracket above, its ends drawn down; open to the right where there is no time to wind in by.
+    /// The near-best band: a bracket above with its ends drawn down; open to the right if there is no time to wind in
+    /// by.
     private func band() -> [Mark] {
         if strip.holdMin == nil && strip.recastMin == nil { return [] }
         let (from, to) = (x(strip.holdMin ?? 0), x(strip.recastMin ?? strip.lengthMin))
@@ -58,7 +59,7 @@ struct StripDrawing {
         return marks
     }
 
-    /// Half of the bites fall in here: a bar under the marks.
+    /// Half of the bites come within this: a bar under the marks.
     private func window() -> [Mark] {
         guard let window = strip.windowMin, window.count == 2 else { return [] }
         let y = bottom - run - 0.45 * mm
@@ -77,7 +78,7 @@ struct StripDrawing {
         }
     }
 
-    /// A closed shape with an edge of paper, so that marks that lie close stay apart.
+    /// A closed shape with an edge in the paper colour, so that close marks stay distinct.
     private func shape(_ outline: Outline, filled: Bool) -> [Mark] {
         let edge = Mark.line(outline, .paper, Stroke(0.5 * mm))
         return filled ? [edge, .fill(outline, .ink)] : [edge, .fill(outline, .paper), .line(outline, .ink, Stroke(0.35 * mm))]
@@ -99,7 +100,7 @@ struct StripDrawing {
         }
     }
 
-    /// The present minute: the accent, and a flag so that it needs no colour.
+    /// The present minute, in the accent colour; its flag makes it recognisable without colour.
     private func now(_ elapsed: Double) -> [Mark] {
         let x = x(elapsed)
         var marks: [Mark] = [

@@ -6,7 +6,7 @@ struct SwimDrawing {
     let mm: Double
     let letters: Letters
 
-    /// How much further than a mark its paper reaches.
+    /// How much larger than a mark the blank behind it is.
     private static let halo = 1.35
 
     func marks() -> [Mark] {
@@ -21,7 +21,8 @@ struct SwimDrawing {
         let marks = scene.markShape.enumerated().flatMap { i, shape in
             mark(shape, Double(scene.markXy[2 * i]), Double(scene.markXy[2 * i + 1]), Double(scene.markSize[i]))
         }
-        // Paper under the marks, else the hatching eats their shapes; all of it first, so that none covers a neighbour.
+        // A blank behind each mark, or the hatching would obscure its shape; all blanks come first, so that none covers
+        // a neighbour.
         let paper = scene.markShape.indices.filter { scene.markShape[$0] != .nextDot }.map { i in
             let at = Point(Double(scene.markXy[2 * i]), Double(scene.markXy[2 * i + 1]))
             return Mark.fill(.circle(at, Double(scene.markSize[i]) * Self.halo), .paper)
@@ -83,7 +84,7 @@ struct SwimDrawing {
         let box = scene.labelBox[4 * i..<4 * i + 4].map(Double.init)
         let place = Outline.rect(Rect(left: box[0], top: box[1], width: box[2], height: box[3]))
         let next = scene.labelRole[i] == .next
-        // Numbers stand on paper too, else the hatching runs through them.
+        // Numbers have a blank behind them too, or the hatching would run through them.
         let paper = scene.labelBoxed[i] || scene.labelRole[i] == .count || scene.labelRole[i] == .range
         var boxed: [Mark] = paper ? [.fill(place, next ? .accent : .paper)] : []
         if scene.labelBoxed[i] && !next { boxed.append(.line(place, .ink, Stroke(0.2 * mm))) }

@@ -1,13 +1,13 @@
 import RestwaterCore
 
-/// Where text stands across its place.
+/// Horizontal alignment of text in its place.
 enum Across { case start, centre, end }
 
 /// Text as marks.
 struct Words {
     let letters: Letters
 
-    /// A text in the size asked for, or the largest below it that shows the whole of it.
+    /// A text in the requested size, or in the largest smaller size at which all of it is visible.
     func fit(
         _ text: String, em: Double, in place: Rect, tint: Tint = .ink, weight: Weight = .medium, across: Across = .start,
         middle: Bool = true, oneLine: Bool = false
@@ -33,12 +33,12 @@ struct Words {
         }
     }
 
-    /// The first sentence large, the second whole below it, then as many of the others as fit.
+    /// The first sentence large, the whole of the second below it, then as many of the others as fit.
     func sentences(_ first: String, _ others: [String], em: Double, small: Double, in place: Rect) -> [Mark] {
         let below = others.filter { !$0.isBlank }
         let line = em * Letters.line + 1
         let alone = letters.fit(first, em: em, width: place.width, height: min(line, place.height), weight: .bold)
-        // The first keeps one line where it is hardly smaller for it.
+        // The first stays on one line if that makes it hardly smaller.
         let largest = alone.em < em * 0.85 ? em : alone.em
         guard let second = below.first else {
             return lay(letters.fit(first, em: largest, width: place.width, height: place.height, weight: .bold), in: place, tint: .ink, weight: .bold)
@@ -58,7 +58,8 @@ struct Words {
         return marks
     }
 
-    /// The largest size at which both stand whole: the second says why the first does, so both are made smaller and neither is left out.
+    /// The largest size at which both fit: the second gives the reason for the first, so both become smaller and
+    /// neither is left out.
     private func two(_ first: String, _ second: String, em: Double, small: Double, in place: Rect) -> (Fitted, Fitted) {
         var share = 1.0
         while true {
@@ -69,8 +70,8 @@ struct Words {
         }
     }
 
-    /// Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
-    /// narrowest and the seconds become small.
+    /// Digits as high as the place, in the widest cut of the clock that fits. If none fits, the minutes stay high in
+    /// the narrowest cut and the seconds become small.
     func digits(_ text: String, in place: Rect, tint: Tint = .ink) -> [Mark] {
         guard !text.isEmpty, place.width > 0, place.height > 0, let narrowest = Face.widths.clocks.last else { return [] }
         let em = place.height / Letters.cap
@@ -82,12 +83,12 @@ struct Words {
         let (minutes, seconds) = (String(text[..<at]), String(text[at...]))
         let (long, short) = (Face.width(minutes, em, narrowest), Face.width(seconds, em, narrowest))
         let share = min(Self.mostSeconds, max(Self.leastSeconds, (place.width - long) / short))
-        // Not even so: all of it smaller, in its own proportions.
+        // If even that does not fit, all of it becomes smaller in the same proportions.
         let fit = min(1, place.width / (long + short * share))
         return [mark(minutes, 0, em * fit, narrowest), mark(seconds, long * fit, em * fit * share, narrowest)]
     }
 
-    /// Seconds beside high minutes, as a share of their height.
+    /// Height of the seconds beside high minutes, as a share of the minutes' height.
     private static let mostSeconds = 0.5
     private static let leastSeconds = 0.3
 }

@@ -5,8 +5,8 @@ import RestwaterCore
 import Darwin
 #endif
 
-/// A folder of the angler's for copies of backups, remembered by the system's bookmark: a drive, a cloud, another app.
-/// Without one nothing is copied. Its calls block: they are made off the main thread.
+/// The angler's folder for copies of backups (on a drive, in a cloud, in another app), remembered by the system's
+/// bookmark. Without one nothing is copied. Its calls block, so they are made off the main thread.
 struct BackupFolder: @unchecked Sendable {
     // UserDefaults may be used from any thread
     // (developer.apple.com/documentation/foundation/userdefaults: "The UserDefaults class is thread-safe").
@@ -14,7 +14,7 @@ struct BackupFolder: @unchecked Sendable {
     let files: any FileAccess
     private static let key = "backup-folder"
 
-    /// The folder from now on, by a URL that the system's picker gave. Its name, to be said.
+    /// Sets the folder to a URL from the system's picker; returns its name, to be shown.
     func pick(_ url: URL) throws -> String {
         try files.use(url, to: .read) { folder in
             #if canImport(Darwin)
@@ -26,7 +26,7 @@ struct BackupFolder: @unchecked Sendable {
         return url.lastPathComponent
     }
 
-    /// Copies a backup there, where a folder was picked; the same name is there once.
+    /// Copies a backup to the folder, if one was picked; the same name exists there only once.
     func copy(_ path: String) throws {
         guard let folder = try folder() else { return }
         let file = URL(fileURLWithPath: path)
@@ -40,7 +40,7 @@ struct BackupFolder: @unchecked Sendable {
         #if canImport(Darwin)
         var stale = false
         let url = try URL(resolvingBookmarkData: data, options: [], relativeTo: nil, bookmarkDataIsStale: &stale)
-        // A bookmark that can't be renewed still leads to the folder today.
+        // A bookmark that can't be renewed still leads to the folder for now.
         if stale { Log.attempt("renewing the bookmark of the backup folder") { try pick(url) } }
         return url
         #else
@@ -50,7 +50,7 @@ struct BackupFolder: @unchecked Sendable {
 }
 
 extension RestwaterState {
-    /// The folder that the system's picker gave for copies of backups.
+    /// Sets the folder from the system's picker for copies of backups.
     func copyBackups(to url: URL) {
         let folder = backups
         aside({ try folder.pick(url) }) { state, name in state.say(name) }

@@ -1,16 +1,16 @@
 import Foundation
 
-/// The system's dialogs for files. It takes a dialog from the screen (`isPresented` turns false) before it says what was
-/// chosen (`onCompletion`), and says nothing where the angler cancelled
-/// (developer.apple.com/documentation/swiftui/view/fileimporter(ispresented:allowedcontenttypes:oncompletion:)). So the dialog
-/// that an answer belongs to is kept until the answer or the next dialog comes.
+/// The system's dialogs for files. It closes a dialog (`isPresented` turns false) before it reports what was chosen
+/// (`onCompletion`), and reports nothing if the angler cancelled
+/// (developer.apple.com/documentation/swiftui/view/fileimporter(ispresented:allowedcontenttypes:oncompletion:)). So the
+/// dialog that an answer belongs to is remembered until the answer or the next dialog comes.
 extension RestwaterState {
     func show(_ dialog: FileDialog) {
         content.files.dialog = dialog
         content.files.answering = dialog
     }
 
-    /// The dialog has left the screen; its answer may still come.
+    /// The dialog has closed; its answer may still come.
     public func dialogClosed() { content.files.dialog = nil }
 
     /// The angler chose nothing.
@@ -19,14 +19,14 @@ extension RestwaterState {
         content.files.answering = nil
     }
 
-    /// The angler chose a file to take in, or a folder for copies of backups.
+    /// The angler chose a file to import, or a folder for copies of backups.
     public func dialogPicked(_ url: URL) {
         let answering = content.files.answering
         dialogCancelled()
         if answering == .folder { copyBackups(to: url) } else { offer(url) }
     }
 
-    /// The file was handed on or saved.
+    /// The file was passed on or saved.
     public func dialogSaved() {
         let answering = content.files.answering
         dialogCancelled()

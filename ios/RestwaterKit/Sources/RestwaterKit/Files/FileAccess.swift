@@ -4,16 +4,16 @@ import Foundation
 import Darwin
 #endif
 
-/// What is done with a place of another app or drive.
+/// What is done with a location of another app or drive.
 public enum FileUse: Sendable {
-    /// The place itself is read.
+    /// The location itself is read.
     case read
-    /// This file, in the place, is written.
+    /// This file in the location is written.
     case write(URL)
 }
 
-/// Places that the system's pickers lend. A URL may be security-scoped, and a file in a cloud drive has to be fetched first,
-/// so this blocks and must be called off the main thread.
+/// Locations that the system's pickers give access to. A URL may be security-scoped, and a file in a cloud drive has to
+/// be fetched first, so this blocks and must be called off the main thread.
 public protocol FileAccess: Sendable {
     func use(_ place: URL, to use: FileUse, _ work: (URL) throws -> Void) throws
 }

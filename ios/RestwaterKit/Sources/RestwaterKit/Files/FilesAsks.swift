@@ -1,7 +1,7 @@
 import Foundation
 import RestwaterCore
 
-/// Files in and out. What a file brings is looked at first; nothing is changed before it is taken in.
+/// Import and export. What a file would bring is shown first; nothing changes before it is imported.
 extension RestwaterState {
     func tap(_ ask: FilesAsk) {
         switch ask {
@@ -20,14 +20,14 @@ extension RestwaterState {
         }
     }
 
-    /// A file that the system hands over: what it would bring is shown.
+    /// A file that the system passes to the app: shows what it would bring.
     public func offer(_ url: URL) {
         open(.files)
         let files = files
         aside({ try Inbox.take(url, by: files) }) { state, path in state.look(path) }
     }
 
-    /// Out of what is open; whether anything was.
+    /// Leaves the open page; returns whether one was open.
     func leaveFilesPage() -> Bool {
         guard content.showing == .files, content.files.page != .send else { return false }
         leave()

@@ -1,23 +1,23 @@
 import RestwaterCore
 
-/// What the Files screen holds beside its record.
+/// What the Files screen shows besides its record.
 public struct FilesContent: Equatable, Sendable {
     public internal(set) var view: FilesView?
     /// Which page is open.
     var page = FilesPage.send
     /// What a file would bring, or has brought.
     var incoming: IncomingView?
-    /// Whether that file is in by now.
+    /// Whether that file has been imported.
     var taken = false
     /// Where it is, in a folder of our own.
     var path: String?
-    /// What the angler calls where it came from.
+    /// The angler's name for where it came from.
     var source = ""
-    /// Entries that long work has dealt with so far, or `nil` if nothing runs.
+    /// Entries that long work has processed so far, or `nil` if none is running.
     public internal(set) var progress: UInt64?
-    /// The system's dialog that is to be shown.
+    /// The system dialog that is to be shown.
     public internal(set) var dialog: FileDialog?
-    /// The dialog whose answer is still to come: it may have left the screen already.
+    /// The dialog whose answer is still to come: it may be closed already.
     public internal(set) var answering: FileDialog?
 }
 
@@ -28,15 +28,15 @@ enum FilesPage: Sendable {
 
 /// A dialog of the system: a picker or its share sheet.
 public enum FileDialog: Equatable, Sendable {
-    /// A file to take in.
+    /// A file to import.
     case pick
     /// A folder for copies of backups.
     case folder
-    /// Hand this file on.
+    /// Pass this file on.
     case share(Outgoing)
-    /// Hand this text on.
+    /// Pass this text on.
     case text(String)
-    /// Save this file in a place of the angler's.
+    /// Save this file in a place that the angler picks.
     case save(Outgoing)
 }
 
@@ -45,6 +45,6 @@ public enum FilesAsk: Equatable, Sendable {
     case send, save, pick, folder, takeIn, leave, imports, backups, backUp, lookOver
     /// What a backup would bring.
     case offer(path: String)
-    /// What the partner is called.
+    /// The partner's name.
     case source(String)
 }

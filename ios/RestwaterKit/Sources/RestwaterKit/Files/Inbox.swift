@@ -1,7 +1,7 @@
 import Foundation
 
-/// Files of others, copied into a folder of our own while the system lends them, so that they can still be read when the
-/// angler has thought it over.
+/// Files from elsewhere, copied into a folder of our own while the system gives access to them, so that they can still
+/// be read when the angler has decided.
 enum Inbox {
     /// The copy's path. Blocks: called off the main thread.
     static func take(_ url: URL, by files: any FileAccess) throws -> String {

@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// Long work on files, one piece at a time, with its progress in sight and a way to give it up.
+/// Long work on files, one task at a time, with visible progress and a way to cancel it.
 extension RestwaterState {
     func work<T: Sendable>(
         _ call: @escaping @Sendable (Restwater, Moment, Work) async throws -> T,
@@ -16,10 +16,10 @@ extension RestwaterState {
         }
     }
 
-    /// Gives up what runs; what it was about to change stays as it was.
+    /// Cancels the running work; what it was about to change stays as it was.
     func giveUp() { running?.giveUp() }
 
-    /// Shows how far it is, from a moment on: most is done before anybody could read it.
+    /// Shows the progress after a moment: most work is done before anybody could read it.
     private func watch(_ work: Work) {
         Task {
             while running === work {

@@ -1,6 +1,6 @@
-/// What is felt and heard of a tap or an alarm, as plain figures. Cold fingers feel slow, low pulses longest, and wind and
-/// water hide high tones least where they are short and twofold: each echo is told by its rhythm, not by its pitch.
-/// Chosen by ear and hand, no source.
+/// What is felt and heard after a tap or for an alarm, as plain numbers. Cold fingers still feel slow, low pulses when
+/// they feel little else, and wind and water hide high tones least if they are short and come in pairs: each echo is
+/// recognised by its rhythm, not by its pitch. Chosen by ear and hand, no source.
 public struct Echo: Equatable, Sendable {
     /// A pulse of the motor.
     public struct Pulse: Equatable, Sendable {
@@ -35,7 +35,7 @@ public struct Echo: Equatable, Sendable {
     public static let ignored = Echo(beats: [(0, 0.06), (0.14, 0.06)], hertz: 165)
     /// Nothing was logged: three, falling.
     public static let refused = Echo(beats: [(0, 0.12), (0.2, 0.12), (0.4, 0.2)], hertz: 147, falling: true)
-    /// Past the minute to recast by, with the app in front.
+    /// The minute to recast by has passed, with the app in front.
     public static let recast = Echo(beats: [(0, 0.3), (0.45, 0.3), (0.9, 0.3)], hertz: 262)
 
     public static let all = [logged, ignored, refused, recast]

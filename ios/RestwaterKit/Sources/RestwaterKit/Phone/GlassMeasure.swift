@@ -1,10 +1,10 @@
 import RestwaterCore
 
-/// What the shell knows of its glass, in points.
+/// What the shell knows about its screen, in points.
 public struct GlassMeasure: Equatable, Sendable {
     public var width, height: Double
     public var pointsPerMm: Double
-    /// Text size the user asked the phone for; 1 is the usual one.
+    /// The text size set on the phone; 1 is the default.
     public var textScale: Double
     public var insetTop, insetBottom: Double
 
@@ -15,7 +15,7 @@ public struct GlassMeasure: Equatable, Sendable {
         (self.textScale, self.insetTop, self.insetBottom) = (textScale, insetTop, insetBottom)
     }
 
-    /// As the core asks for it: its pixels are our points.
+    /// In the form that the core needs: its pixels are our points.
     func glass(_ hand: Hand) -> Glass {
         Glass(
             widthPx: width, heightPx: height, pxPerMm: pointsPerMm, textScale: textScale, leftHanded: hand == .left,
@@ -25,9 +25,9 @@ public struct GlassMeasure: Equatable, Sendable {
 }
 
 extension GlassMeasure {
-    /// Points in a millimetre of an iPhone's glass. iOS does not say; its pixels say which family of glass it is.
-    /// Densities of Apple's published specifications, from memory: 326 an inch on glasses drawn at two pixels a point,
-    /// 476 on the small 1080 x 2340, 401 on the 1080 x 1920, 458 to 460 on all others.
+    /// Points per millimetre of an iPhone's screen. iOS does not say; the number of pixels shows which family of
+    /// screens it is. Densities of Apple's published specifications, from memory: 326 per inch on screens drawn at two
+    /// pixels a point, 476 on the small 1080 x 2340, 401 on the 1080 x 1920, 458 to 460 on all others.
     public static func pointsPerMm(pixelWidth: Double, pixelHeight: Double, pixelsPerPoint: Double) -> Double {
         let (narrow, long) = (min(pixelWidth, pixelHeight), max(pixelWidth, pixelHeight))
         let perInch: Double

@@ -1,7 +1,7 @@
 import Foundation
 import RestwaterCore
 
-/// Something that is to ring, as the system's notifications want it.
+/// Something that is to ring, in the form that the system's notifications need.
 public struct PlannedAlarm: Equatable, Sendable, Identifiable {
     /// The same for the same cast: a later plan replaces it.
     public let id: String
@@ -14,13 +14,13 @@ public struct PlannedAlarm: Equatable, Sendable, Identifiable {
     }
 }
 
-/// What the lock screen shows of the chosen rod, as a Live Activity wants it.
+/// What the lock screen shows about the chosen rod, in the form that a Live Activity needs.
 public struct RunningWait: Equatable, Sendable {
     /// "Rod 1: out since 12:24".
     public let title: String
-    /// What the record says of it.
+    /// What the record says about it.
     public let text: String
-    /// From when a clock counts up, or `nil` if there is nothing to count.
+    /// The moment from which a clock counts up, or `nil` if there is nothing to count.
     public let since: Date?
     public let keys: [OutsideKey]
 
@@ -29,14 +29,14 @@ public struct RunningWait: Equatable, Sendable {
     }
 }
 
-/// What the phone is to do while the app is not looked at: the core's plan, in the system's own terms.
+/// What the phone is to do while the app is not in front: the core's plan, in the system's own terms.
 public struct PhonePlan: Equatable, Sendable {
     public let keepsAwake: Bool
-    /// None without a session.
+    /// `nil` without a session.
     public let wait: RunningWait?
     /// What is to ring.
     public let alarms: [PlannedAlarm]
-    /// What was to ring by now and still stands: it is silenced by the end of its cast alone.
+    /// Alarms that are already due and still in force: only the end of its cast silences one.
     public let due: [PlannedAlarm]
 
     /// Nothing to show and nothing to ring.
@@ -62,7 +62,7 @@ public struct PhonePlan: Equatable, Sendable {
         PlannedAlarm(id: alarm.id, at: second(alarm.atWallMs), title: alarm.title, text: alarm.text)
     }
 
-    /// To the whole second, so that a plan read twice is the same plan: the two clocks of the phone differ by less.
+    /// Rounded to the second, so that a plan read twice is the same plan: the phone's two clocks differ by less.
     private static func second(_ ms: Int64) -> Date { Date(timeIntervalSince1970: (Double(ms) / 1_000).rounded()) }
 }
 

@@ -16,7 +16,7 @@ extension Sheet {
         let more = slate.pagerFace(page % count, of: count)
         if let place = layout.more { others.append(label(more, place, slate)) }
         if let place = layout.nextRod, let next { others.append(label(next.face, place, slate)) }
-        // Keys of one kind are written in one size.
+        // Keys of one kind have the same text size.
         let largeEm = slate.letters.common(labels(true), em: text.primary)
         let smallEm = slate.letters.common(others, em: text.secondary)
         for (place, face, order) in shown {
@@ -46,6 +46,6 @@ extension Sheet {
         return (rod.choose, KeyFace(rod.name, sub: withSub ? rod.digits : nil, spoken: rod.spoken))
     }
 
-    /// The keys whose words are large.
+    /// The keys with large text.
     private static let large: Set<Key> = [.cast, .bite, .woundIn, .landed, .lost, .missed, .start]
 }

@@ -1,9 +1,9 @@
 import RestwaterCore
 
-/// The Bank screen: the record says what, the core's layout says where; nothing is decided here.
+/// The Bank screen: the record says what is shown and the core's layout where; nothing is decided here.
 extension Sheet {
     mutating func drawBank(_ view: BankView, _ slate: Slate, _ content: ScreenContent) {
-        // Without a scene of the swim the clock has the fan's place too.
+        // Without a picture of the swim, the clock takes the fan's place too.
         let layout = slate.layout
         fan = layout.fan.map { slate.fan($0, small: true) }
         drawTop(view, slate)
@@ -14,7 +14,7 @@ extension Sheet {
             letters: slate.letters
         )
         put("strip", strip.marks(), spoken: view.strip.spoken, at: layout.strip, role: .picture, order: 30)
-        // A tap on the strip says what its signs mean.
+        // A tap on the strip explains its symbols.
         pieces[pieces.count - 1].ask = .open(.legend)
         if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
         drawPad(view, slate, page: content.paging.keys)
@@ -63,7 +63,7 @@ extension Sheet {
         put("since", slate.write.fit(chosen.since, em: slate.text.body, in: since.local), spoken: "", at: since)
     }
 
-    /// Em of a rod's number against the width of its place: a figure is a little more than half an em wide.
+    /// Em of a rod's number relative to the width of its place: a digit is a little more than half an em wide.
     private static let numberEm = 1.5
 
     private func cell(_ rod: RodView, _ place: RodPlace, _ slate: Slate) -> [Mark] {
@@ -87,10 +87,10 @@ extension Sheet {
         let marks = slate.write.sentences(
             advice.headline, [advice.detail] + advice.more, em: text.headline, small: text.body, in: layout.advice.local
         )
-        // The sentences that find no line are still spoken.
+        // Sentences for which there is no line are still spoken.
         let spoken = ([advice.headline, advice.detail] + advice.more).filter { !$0.isBlank }.joined(separator: " ")
         put("advice", marks, spoken: spoken, at: layout.advice, order: 20)
-        // The spot is spoken even where it has no place; the rig with it.
+        // The spot is spoken even if there is no place for it, together with the rig.
         let both = [view.spot, view.rig].filter { !$0.isBlank }.joined(separator: ". ")
         let spot = layout.spot.map { slate.write.fit(view.spot, em: text.body, in: $0.local, weight: .bold) } ?? []
         put("spot", spot, spoken: both, at: layout.spot ?? layout.notice, order: 40)
@@ -109,7 +109,7 @@ extension Sheet {
 }
 
 extension Slate {
-    /// The glass of a fan.
+    /// The drawing area of a fan.
     func fan(_ place: Rect, small: Bool) -> FanGlass {
         FanGlass(widthPx: place.width, heightPx: place.height, pxPerMm: mm, textScale: glass.textScale, small: small)
     }

@@ -10,7 +10,7 @@ extension Sheet {
         let test = page < tests ? changes.test : nil
         let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
         let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
-        // What stands behind the verdicts comes last.
+        // The figures behind the verdicts come last.
         let figures = page == pages - 1 ? changes.figures : nil
         let rest = head(test?.title ?? change?.title ?? figures?.title ?? changes.title, notice: content.notice, slate)
         let cells = Self.cells(test, change) + offer(changes.offer)
@@ -34,7 +34,7 @@ extension Sheet {
         back(slate)
     }
 
-    /// The part of a page that is the plot's at the least: each change has two lines of words above its own.
+    /// The smallest share of a page for the plot: each change has two lines of text above its line.
     private static let forestShare = 0.7
 
     private static func cells(_ test: AlternationView?, _ change: ChangeView?) -> [Cell] {
@@ -69,7 +69,7 @@ extension Sheet {
         func lines(_ text: String, _ em: Double) -> Double { Double(slate.letters.lines(of: text, em: em, width: place.width)) }
         func verdict(_ em: Double) -> Double { em * 1.25 * 1.3 * lines(change.says, em * 1.25) }
         func reasons(_ em: Double) -> Double { em * 1.25 * parts.map { lines($0, em) }.reduce(0, +) }
-        // Verdict and reasons in one proportion, however large the text.
+        // Verdict and reasons keep their proportion, however large the text.
         let body = slate.letters.largest(slate.text.body) { verdict($0) + gap + reasons($0) <= place.height }
         let head = place.with(height: min(place.height * 0.4, verdict(body)))
         put("verdict", change.says, em: body * 1.25, at: head, slate, weight: .bold, order: 10, middle: false)
@@ -77,7 +77,7 @@ extension Sheet {
         put("reasons", text, em: body, at: place.with(top: top, height: place.bottom - top), slate, order: 12, middle: false)
     }
 
-    /// The casts of a test, those done ticked, the next one arrowed.
+    /// The casts of a test: a tick for those done, an arrow for the next.
     private mutating func drawTest(_ test: AlternationView, in place: Rect, _ slate: Slate) {
         drawPage(test.says, test.notes, in: place, slate) { sheet, figures, at in
             let columns = test.steps.count > 12 ? 2 : 1

@@ -1,10 +1,10 @@
 import RestwaterCore
 
-/// Files out and in, imports that can be taken back, backups.
+/// Export, import, imports that can be undone, and backups.
 extension Sheet {
     mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ content: ScreenContent) {
         let notice = content.files.progress.map { "… \($0)" } ?? content.notice
-        // A page behind a key has the key's word.
+        // A page that a key opens has the key's word as its title.
         let title =
             switch content.files.page {
             case .imports: files.importsKey

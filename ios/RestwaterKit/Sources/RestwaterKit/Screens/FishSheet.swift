@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// A landed fish, in a match or not: what can be said of it, and the number pad for its weight.
+/// A landed fish, in a match or not: what can be entered about it, and the number pad for its weight.
 extension Sheet {
     mutating func drawFish(_ view: FishView, _ slate: Slate, _ content: ScreenContent) {
         guard let keys = Log.attempt("laying out the fish", { try matchLayout(glass: slate.glass) }) else { return }
@@ -17,7 +17,7 @@ extension Sheet {
         let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
         let em = slate.letters.common(labels, em: slate.text.primary)
         for (key, at) in zip(shown, keys.classes) { fishKey(key, at, slate, em: em) }
-        // The wide key has the pager's place here: the last of the classes turns them.
+        // The wide key takes the pager's place here, so the pager takes the place of the last class.
         pager(content.paging.grid % pages, of: pages, slate, at: keys.classes[slots - 1], .moreGrid)
         for (key, at) in zip(view.small, keys.aboveClasses) { fishKey(key, at, slate, em: slate.text.secondary) }
         fishKey(view.weigh, keys.wide, slate, em: slate.text.primary)
@@ -36,7 +36,7 @@ extension Sheet {
         back(slate)
     }
 
-    /// A figure that is typed; where nothing else has room, what is known of it is spoken with it.
+    /// A number being typed; if there is no room for what is known about it, that is spoken with it.
     mutating func figure(_ figure: String, _ says: [String], beside place: Rect, in low: Rect, _ slate: Slate) {
         let spoken = place.height > 0 ? figure : ([figure] + says).joined(separator: " ")
         put("figure", figure, spoken: spoken, em: low.height * 0.8, at: low, slate, weight: .bold, order: 20, announced: true)

@@ -1,10 +1,10 @@
 import RestwaterCore
 
-/// Screens made of leaves (Bench, Book, Conditions, Cautions): sentences and figures above, keys below. What does not fit
-/// at this size of text stands on the next page: nothing scrolls and nothing is made smaller than it can be read.
+/// Screens made of leaves (Bench, Book, Conditions, Cautions): sentences and figures above, keys below. What does not
+/// fit at this text size goes on the next page: nothing scrolls and nothing becomes too small to read.
 extension Sheet {
     mutating func drawLeaves(_ view: LeavesView, _ slate: Slate, _ content: ScreenContent) {
-        // A key may take its own leaf away, as closing a session does: the first one is shown then.
+        // A key may remove its own leaf, as closing a session does: then the first leaf is shown.
         guard let leaf = view.leaves.first(where: { $0.id == content.paging.leaf }) ?? view.leaves.first else { return }
         let rest = head(leaf.title, notice: content.notice, slate)
         if leaf.rows.contains(where: { $0.tag == content.paging.row }) {
@@ -19,15 +19,16 @@ extension Sheet {
         let page = LeafPage(leaf, slate: slate)
         let cells = leaf.keys.map { leafCell($0) } + leaf.rows.map(Cell.init(row:))
         let typed = leaf.typing == nil ? 0 : 11 * slate.mm
-        // What a screen is opened for stays above: a few lines, or the sentence and a key of the list.
+        // What the screen was opened for stays at the top: a few lines, or the sentence and a key of the list.
         let line = slate.text.body * Letters.line
         let least = leaf.list.isEmpty ? 3 * line : 2 * line + page.wideKey
         let row = 18 * slate.mm
-        // The keys keep the lower part; at large text some of them wait for a later page so that a sentence stays above.
+        // The keys keep the lower part; at large text sizes some of them move to a later page so that a sentence stays
+        // above.
         let keys = min(slate.gridHeight(cells.count), row * Double(max(1, Int((rest.height - typed - least) / row))))
         let parts = page.parts(page.blocks(width: rest.width), room: rest.height - keys - typed)
         let below = rest.with(top: rest.bottom - keys, height: keys)
-        // Sentences and keys are turned together; the shorter of the two stays on its last page.
+        // Sentences and keys turn their pages together; the shorter of the two stays on its last page.
         let pages = max(parts.count, slate.gridPages(cells.count, in: below))
         let number = paging.part % pages
         column(parts[min(number, parts.count - 1)], in: rest.with(height: rest.height - keys - typed), page, slate)
@@ -36,14 +37,14 @@ extension Sheet {
         pager(number, of: pages, slate, .nextPart)
     }
 
-    /// A key that offers what to do on a screen with nothing to show yet.
+    /// A key that offers something to do on a screen with nothing to show yet.
     func offer(_ key: LeafKey?) -> [Cell] { key.map { [leafCell($0)] } ?? [] }
 
     private func leafCell(_ key: LeafKey) -> Cell {
         Cell(face: KeyFace(leaf: key), tag: "key-\(key.tag)", ask: .key(key.tap))
     }
 
-    /// A text that is typed and handed over by its key; with cold hands nobody has to.
+    /// A text that is typed and entered by its key; with cold hands nobody has to.
     mutating func drawTyping(
         _ typing: TypedField, in place: Rect, _ slate: Slate, _ paging: Paging
     ) {
@@ -62,7 +63,7 @@ extension Sheet {
     private mutating func column(_ blocks: [LeafBlock], in place: Rect, _ page: LeafPage, _ slate: Slate) {
         var top = place.top
         for (n, block) in blocks.enumerated() {
-            // A block higher than its part is made smaller as a whole, as at 200 % on the smallest glass.
+            // A block higher than its part is made smaller as a whole, as happens at 200 % on the smallest screen.
             let height = min(page.height(block, width: place.width), place.bottom - top)
             let at = place.with(top: top, height: max(0, height))
             top += height
@@ -73,7 +74,7 @@ extension Sheet {
             case .boxed(let text, let em): caution(text, em: em, at: at.with(height: max(0, height - 1.5 * slate.mm)), slate, order: order)
             case .line(let line, let i):
                 let spoken = [line.label, line.value, line.detail].filter { !$0.isBlank }.joined(separator: ", ")
-                put("line-\(i)", page.marks(line, width: at.width), spoken: spoken, at: at, order: order)
+                put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: spoken, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))
                 self.key(

@@ -5,7 +5,7 @@ public enum MatchPage: Sendable {
     case now, coming, weighIn, rules
 }
 
-/// Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls.
+/// Time left, the nets, the fish, the weigh-in and the rules of the day, one page each; nothing scrolls.
 extension Sheet {
     mutating func drawMatch(_ view: MatchView, _ slate: Slate, _ content: ScreenContent) {
         guard let keys = Log.attempt("laying out the match", { try matchLayout(glass: slate.glass) }) else { return }
@@ -33,9 +33,9 @@ extension Sheet {
         drawNowBody(page, place.with(top: top, height: place.bottom - top))
         if view.weighIn != nil {
             pageKey("match-fish", view.toFish, keys.wide, page, .open(.fish), solid: view.fishWaits, large: true)
-            let small: [(PageKey, String, MatchPage)] = [
-                (view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn), (view.toRules, "match-rules", .rules),
-            ]
+            var small: [(PageKey, String, MatchPage)] = [(view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn)]
+            // After the session there are no rules left to change.
+            if !view.rows.isEmpty { small.append((view.toRules, "match-rules", .rules)) }
             for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, .match(goal)) }
         } else if let begin = view.begin {
             matchKey(begin, keys.wide, page, large: true)
@@ -46,7 +46,8 @@ extension Sheet {
         }
     }
 
-    /// What the digits count, casts left, the nets and what they rest on: each as high as its words ask, all within the place.
+    /// What the digits count, casts left, the nets and what they are based on: each as high as its text needs, all
+    /// within the place.
     private mutating func drawNowBody(_ page: MatchSlate, _ place: Rect) {
         let view = page.view
         let body = page.slate.letters.largestDrawn(page.body) { em in
@@ -93,7 +94,7 @@ extension Sheet {
         drawPad(weighIn, page)
     }
 
-    /// A figure that is typed, and what is known of it, where that has room.
+    /// A number being typed and, if there is room, what is known about it.
     private mutating func drawFigure(_ figure: String, _ says: [String], _ lines: [MatchLine], _ place: Rect, _ page: MatchSlate) {
         self.figure(figure, says, beside: place, in: page.keys.figure, page.slate)
         guard place.height > 0 else { return }
@@ -135,7 +136,7 @@ extension Sheet {
         self.key(tag, face, em: large ? text.primary : text.secondary, sub: text.sub, at: place, page.slate, order: 61, ask)
     }
 
-    /// A label with its value below it, or beside it where there is little room.
+    /// A label with its value below it, or beside it if there is little room.
     private mutating func matchLine(_ tag: String, _ line: MatchLine, _ place: Rect, _ page: MatchSlate, tight: Bool, order: Double) {
         let text = "\(line.label): \(line.value)"
         let write = page.slate.write

@@ -8,11 +8,11 @@ struct MatchSlate {
     let content: ScreenContent
     var body: Double { slate.text.body }
 
-    /// Size of a label and of a value against other text.
+    /// Size of a label and of a value relative to other text.
     static let label = 0.9
     static let value = 1.15
 
-    /// Height of texts that stand below each other.
+    /// Height of texts below each other.
     func texts(_ all: [String], _ em: Double, _ width: Double) -> Double {
         all.map { Double(slate.letters.lines(of: $0, em: em, width: width)) }.reduce(0, +) * em * 1.25
     }
@@ -24,7 +24,7 @@ struct MatchSlate {
     }
 }
 
-/// Things below each other: with the height each asks for where there is room, else all made lower alike.
+/// Things below each other: each with the height it needs if there is room, otherwise all reduced by the same factor.
 struct MatchStack {
     private let place: Rect
     private let share: Double

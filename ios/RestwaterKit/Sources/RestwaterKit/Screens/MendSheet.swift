@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// Doubtful entries, each put right in a few taps.
+/// Doubtful entries, each corrected in a few taps.
 extension Sheet {
     mutating func drawMend(_ mend: MendView, _ slate: Slate, _ content: ScreenContent) {
         let rest = head(mend.title, notice: content.notice, slate)
@@ -17,7 +17,7 @@ extension Sheet {
         back(slate)
     }
 
-    /// One entry: what is doubtful about it, and a key for each thing that can be said; one choice is made at once.
+    /// One entry: what is doubtful about it, and a key for each possible answer; a single choice takes effect at once.
     private mutating func drawEntry(_ open: MendOpen, in place: Rect, _ slate: Slate, _ paging: Paging) {
         let (head, body) = (13 * slate.mm, slate.text.body)
         put("mend-what", open.what, em: body * 1.2, at: place.with(height: head * 0.4), slate, weight: .bold, order: 10)

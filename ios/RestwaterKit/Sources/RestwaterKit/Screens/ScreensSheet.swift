@@ -1,7 +1,7 @@
 import RestwaterCore
 
-/// The screens that can be opened, a key each, as the core lists them: those of the bank nearest to the thumb, the others
-/// above them under their heading; where both groups don't fit, one grid that is turned.
+/// The screens that can be opened, with a key for each, as the core lists them. Those of the bank are nearest to the
+/// thumb, the others above them under their heading. If both groups don't fit, they are one grid of several pages.
 extension Sheet {
     mutating func drawScreens(_ doors: DoorsView, _ slate: Slate, _ content: ScreenContent) {
         let rest = head("", notice: content.notice, slate)

@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// Setting up a session: everything may be left as it stands, and START is always in sight.
+/// Setting up a session: everything may be left as it is, and START is always visible.
 extension Sheet {
     mutating func drawSetup(_ setup: SetupView, _ slate: Slate, _ content: ScreenContent) {
         let rest = head(setup.title, notice: content.notice, slate, page: slate.layout.setUp)

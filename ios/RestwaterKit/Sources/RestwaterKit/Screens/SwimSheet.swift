@@ -1,11 +1,11 @@
 import RestwaterCore
 
-/// The map of the swim, where next with its reasons, and the keys that send the next cast.
+/// The map of the swim, where to cast next with the reasons, and the keys for the next cast.
 extension Sheet {
     mutating func drawSwim(_ view: SwimView, _ slate: Slate, _ content: ScreenContent) {
         let layout = swimLayout(glass: slate.glass, ask: SwimPadAsk(pad: view.pad))
         scene = slate.fan(layout.canvas, small: false)
-        // The legend is opened from the map, and goes back to it.
+        // The legend is opened from the map, so it goes back to it.
         let more = content.paging.more || content.paging.row == Self.legend
         if more {
             drawSwimMore(view, slate, content)
@@ -16,7 +16,7 @@ extension Sheet {
             let marks = slate.write.sentences(
                 view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
             )
-            // Spoken with the fan; what was said of the last tap is spoken of its own accord.
+            // Spoken with the fan; the notice about the last tap is announced by itself.
             put("swim-words", marks, spoken: content.notice, at: layout.words, order: 20)
             pieces[pieces.count - 1].announced = true
             for place in layout.keys { drawSwimKey(view, place, slate) }
@@ -28,7 +28,7 @@ extension Sheet {
     }
 
     private mutating func drawSwimHead(_ view: SwimView, _ layout: SwimLayout, _ slate: Slate) {
-        // Where there is no second line, the moment that is shown stands beside the title: it must be seen.
+        // If there is no second line, the moment shown is beside the title: it must be visible.
         let beside = layout.area == nil ? [view.title, view.replay] : [view.title]
         let title = beside.filter { !$0.isEmpty }.joined(separator: "   ")
         put("title", title, em: slate.text.headline * 0.85, at: layout.title, slate, weight: .bold, role: .heading)
@@ -48,7 +48,7 @@ extension Sheet {
     }
 
     private mutating func drawSwimKey(_ view: SwimView, _ place: SwimKeyPlace, _ slate: Slate) {
-        // KEEP and RELEASE share a place: which of the two it is, the core says.
+        // KEEP and RELEASE share a place: the core says which of the two it is.
         let found = view.keys.first { $0.key == place.key } ?? view.keys.first { place.key == .keep && $0.key == .release }
         guard let found else { return }
         let face = KeyFace(found.label, spoken: found.spoken, solid: found.solid && found.enabled, enabled: found.enabled)
@@ -58,7 +58,7 @@ extension Sheet {
             .swim(found.tap))
     }
 
-    /// Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map.
+    /// Names and marks, the replay, boundaries, bands, features, hazards, the full list, the peg on the map.
     private mutating func drawSwimMore(_ view: SwimView, _ slate: Slate, _ content: ScreenContent) {
         let title = [view.title, view.replay].filter { !$0.isEmpty }.joined(separator: "   ")
         let rest = head(title, notice: content.notice, slate)
@@ -86,11 +86,11 @@ extension Sheet {
         grid(cells, in: rest.with(top: rest.top + slate.lineHeight, height: rest.height - slate.lineHeight), slate, page: paging.grid)
     }
 
-    /// Each sign of the map and beside it what it stands for; the signs are drawn by the hand that draws the map.
+    /// Each symbol of the map and what it means beside it; the symbols are drawn by the same code as the map.
     private mutating func drawLegend(_ view: SwimView, in rest: Rect, _ slate: Slate) {
         let column = rest.with(width: Self.legendMm * slate.mm)
         let glass = FanGlass(widthPx: column.width, heightPx: column.height, pxPerMm: slate.mm, textScale: 1, small: false)
-        if let scene = Log.attempt("drawing the legend", { try swimLegend(glass: glass) }) {
+        if let scene = Log.attempt("drawing the legend", { try swimLegend(glass: glass, language: phoneLanguage()) }) {
             put("legend", SwimDrawing(scene: scene, mm: slate.mm, letters: slate.letters).marks(), spoken: "", at: column, order: 9)
         }
         let row = rest.height / Double(max(1, view.legend.count))
@@ -98,18 +98,18 @@ extension Sheet {
         let texts = view.legend.enumerated().map { i, text in
             (text, Rect(left: left, top: rest.top + Double(i) * row, width: rest.right - left, height: row))
         }
-        // All lines in one size: they are one list.
+        // All lines have the same size: they are one list.
         let em = slate.letters.common(texts, em: slate.text.body * 1.1, weight: .medium)
         for (i, (text, place)) in texts.enumerated() { put("legend-\(i)", text, em: em, at: place, slate, order: 10 + Double(i) / 100) }
     }
 
-    /// Everything the picture rests on, with what its numbers stand for; nothing of it is cut off.
+    /// Everything that the picture is based on, with the meaning of its numbers; nothing is cut off.
     private mutating func drawSwimList(_ view: SwimView, _ scene: SwimScene?, in rest: Rect, _ slate: Slate) {
         let key = (scene?.key ?? []).map { line in [line.number.map(String.init), line.text].compactMap { $0 }.joined(separator: ": ") }
         put("swim-list-text", (view.list + key).joined(separator: "\n"), em: slate.text.body * 1.1, at: rest, slate, order: 10, middle: false)
     }
 
-    /// Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it.
+    /// Where the peg is on the earth: three lines to type, the key that asks the phone, and the key that sets it.
     private mutating func drawPegPlace(_ view: SwimView, in rest: Rect, _ slate: Slate, _ paging: Paging) {
         for (i, field) in view.place.fields.enumerated() { line(field, i, rest, slate) }
         let typed = Double(view.place.fields.count) * slate.lineHeight
@@ -124,10 +124,10 @@ extension Sheet {
         grid(set, in: rest.with(top: rest.top + below, height: rest.height - below), slate, page: paging.grid)
     }
 
-    /// Pages of the further keys that are no row of choices.
+    /// Pages of the further keys that are not a row of choices.
     private static let list = "list"
     private static let place = "place"
     private static let legend = "legend"
-    /// Width of the signs on the legend, mm.
+    /// Width of the symbols on the legend, mm.
     private static let legendMm = 14.0
 }

@@ -1,12 +1,12 @@
 import RestwaterCore
 
-/// What the record says of waiting: a picture a page, with what it says above it.
+/// What the record says about waiting: one picture per page, with its message above it.
 extension Sheet {
     mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ content: ScreenContent) {
         let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1) + (waits.figures == nil ? 0 : 1)
         let page = pages == 0 ? 0 : content.paging.page % pages
         let chart = page < waits.charts.count ? waits.charts[page] : nil
-        // What stands behind the verdicts comes last.
+        // The figures behind the verdicts come last.
         let figures = page == pages - 1 ? waits.figures : nil
         let forecast = chart == nil && figures == nil ? waits.forecast : nil
         let rest = head(chart?.title ?? figures?.title ?? forecast?.title ?? waits.title, notice: content.notice, slate)
@@ -32,7 +32,7 @@ extension Sheet {
         back(slate)
     }
 
-    /// Intervals, p values and how they were obtained.
+    /// Intervals, p values and the methods behind them.
     mutating func drawFigures(_ figures: FiguresView, in place: Rect, _ slate: Slate) {
         put("figures", figures.lines.joined(separator: "\n"), em: slate.text.body * 0.85, at: place, slate, order: 10, middle: false)
     }
@@ -45,7 +45,7 @@ extension Sheet {
     private mutating func drawForecast(_ forecast: ForecastView, in place: Rect, _ slate: Slate) {
         let body = slate.text.body
         drawPage(forecast.says, forecast.notes, in: place, slate) { sheet, _, slot in
-            // Lines stand no further apart than 3.4 times the size of plain text.
+            // Lines are no further apart than 3.4 times the size of plain text.
             let each = min(slot.height / Double(max(1, forecast.lines.count)), body * 3.4)
             for (i, line) in forecast.lines.enumerated() {
                 let at = slot.with(top: slot.top + Double(i) * each, height: each)
@@ -57,14 +57,15 @@ extension Sheet {
         }
     }
 
-    /// A page this many times as wide as high has its words beside the picture, which takes this share of the width.
+    /// A page more than this many times as wide as high has its words beside the picture, which takes this share of the
+    /// width.
     private static let lowPage = 2.0
     private static let picture = 0.52
 
-    /// The part of a page that is a chart's at the least.
+    /// The smallest share of a page for a chart.
     static let chartShare = 0.62
 
-    /// A sentence, a picture below it, and how it was obtained below that; on a low page the words stand beside the picture.
+    /// A sentence, a picture below it, and the method below that; on a low page the words are beside the picture.
     mutating func drawPage(
         _ says: String, _ notes: [String], in place: Rect, _ slate: Slate, share of: Double = chartShare,
         picture: (inout Sheet, Double, Rect) -> Void
@@ -75,7 +76,7 @@ extension Sheet {
         let text = notes.filter { !$0.isBlank }.joined(separator: " ")
         let gap = 1.5 * slate.mm
         func share(_ em: Double) -> Double { (place.height - gap) / (height(says, em) + height(text, 0.85 * em)) }
-        // The picture keeps its share of the page, however large the text.
+        // The picture keeps its share of the page however large the text is.
         let room = place.height * (1 - of) - 2.5 * gap
         func fits(_ em: Double) -> Bool { height(says, em) + height(text, 0.85 * em) <= room }
         let body = low ? slate.letters.largestDrawn(slate.text.body, share: share) : slate.letters.largest(slate.text.body, fits)

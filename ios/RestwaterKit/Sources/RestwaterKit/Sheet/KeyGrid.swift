@@ -18,7 +18,8 @@ extension Slate {
     /// Height of a grid of this number of keys, including the gap above it.
     func gridHeight(_ keys: Int) -> Double { Double(gridRows(keys)) * 18 * mm }
 
-    /// The same below a sentence, of which at least three lines show; the pager turns the rows for which there is no room.
+    /// The same below a sentence, of which at least three lines are visible; the pager leads to the rows for which
+    /// there is no room.
     func keysBelow(_ sentence: String, _ keys: Int, in place: Rect) -> Double {
         let row = 18 * mm
         let lines = Double(letters.lines(of: sentence, em: text.body, width: place.width))
@@ -40,14 +41,14 @@ extension Slate {
 }
 
 extension Sheet {
-    /// Keys 15 mm high in columns; where they are more than fit, the pager turns them.
+    /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages.
     mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil) {
         let pages = slate.gridPages(cells.count, in: place)
         gridPage(cells, in: place, slate, page: number % pages)
         pager(number % pages, of: pages, slate, at: at, .moreGrid)
     }
 
-    /// One page of such keys, on a screen that turns them with its own pages; beyond the last page the last one.
+    /// One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page.
     mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int) {
         let (gap, height) = (3 * slate.mm, 15 * slate.mm)
         let columns = slate.columns
@@ -55,7 +56,7 @@ extension Sheet {
         let fits = slate.gridFits(place)
         let page = min(number, slate.gridPages(cells.count, in: place) - 1)
         let shown = Array(cells.dropFirst(page * fits).prefix(fits))
-        // The rows stand at the bottom of their place, where the thumb is.
+        // The rows are at the bottom of their place, where the thumb is.
         let top = place.bottom - Double(slate.gridRows(shown.count)) * (height + gap) + gap
         let places = shown.indices.map { i in
             Rect(
@@ -70,7 +71,7 @@ extension Sheet {
         }
     }
 
-    /// The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls.
+    /// The fields as keys; the open one as the keys of its choices. Nothing scrolls.
     mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ paging: Paging, pager: Rect? = nil) {
         guard let row = rows.first(where: { $0.tag == paging.row }) else {
             grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: paging.grid, pager: pager)

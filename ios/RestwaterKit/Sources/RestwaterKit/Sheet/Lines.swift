@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// One line of a list: what it says, more of it below, and a key for it.
+/// One line of a list: its text, details below, and its key.
 struct ListLine {
     let says: String
     var more = ""
@@ -10,7 +10,7 @@ struct ListLine {
 }
 
 extension Sheet {
-    /// A list of lines, each with a key of 15 mm beside it on the side of the thumb; the pager turns more than fit.
+    /// A list of lines, each with a key of 15 mm on the side of the thumb; the pager turns pages if they don't all fit.
     mutating func list(_ lines: [ListLine], in place: Rect, _ slate: Slate, page number: Int) {
         let (height, gap) = (15 * slate.mm, 3 * slate.mm)
         let perPage = max(1, Int((place.height + gap) / (height + gap)))

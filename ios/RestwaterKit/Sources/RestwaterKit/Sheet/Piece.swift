@@ -1,28 +1,28 @@
 import RestwaterCore
 
-/// How a screen reader takes a piece.
+/// How a screen reader treats a piece.
 public enum Role: Equatable, Sendable {
     case words, heading, picture, key, tab
 }
 
-/// One thing on a screen: where it lies, what is drawn, what is spoken, and what a tap on it asks.
+/// One thing on a screen: where it is, what is drawn, what is spoken, and what a tap on it asks for.
 public struct Piece: Equatable, Sendable, Identifiable {
-    /// What a test and the system know it by; the same words as on Android.
+    /// The tag by which tests and the system find it; the same as on Android.
     public let tag: String
-    /// Where it lies on the glass, in points.
+    /// Where it is on the screen, in points.
     public let place: Rect
-    /// What is drawn, from its own corner.
+    /// What is drawn, relative to its corner.
     public var marks: [Mark] = []
     /// What is drawn while a thumb is on it.
     public var pressed: [Mark] = []
     public var role = Role.words
-    /// What a screen reader says; a piece without is passed over.
+    /// What a screen reader says; a piece without it is skipped.
     public var spoken = ""
     /// Read in rising order.
     public var order = 0.0
     public var enabled = true
     public var selected = false
-    /// Whether a screen reader says it of its own accord when it changes.
+    /// Whether a screen reader announces it when it changes.
     public var announced = false
     public var ask: Ask?
     /// Whether a tap on the picture aims there.
@@ -41,12 +41,12 @@ public struct Field: Equatable, Sendable {
     public let em: Double
     /// Where its text goes.
     public let to: FieldGoal
-    /// Whether it takes a signed decimal figure: the phone then shows its keyboard of figures.
+    /// Whether it takes a signed decimal number: the phone then shows its number keyboard.
     public var takesFigure: Bool {
         if case .core(let into) = to { [.pegLatitude, .pegLongitude].contains(into) } else { false }
     }
 
-    /// Whether the text is ours until a key hands it over: it can be taken back at any letter.
+    /// Whether the shell keeps the text until a key passes it on: it can be undone at any letter.
     public var isHeld: Bool {
         if case .core = to { false } else { true }
     }
@@ -68,7 +68,7 @@ public enum FieldGoal: Equatable, Sendable {
 }
 
 extension String {
-    /// `woundIn` as `WOUND_IN`: a case's name as both shells write it in tags.
+    /// `woundIn` as `WOUND_IN`: a case's name in the form that both shells use in tags.
     static func tag(_ value: Any) -> String {
         String(describing: value).reduce(into: "") { name, letter in
             if letter.isUppercase && !name.isEmpty { name += "_" }

@@ -1,15 +1,15 @@
 import RestwaterCore
 
-/// A screen laid out: every piece with its place. Pure: the same state on the same glass gives the same sheet.
+/// A laid-out screen: every piece with its place. Pure: the same state and the same screen size give the same sheet.
 public struct Sheet: Equatable, Sendable {
     public internal(set) var pieces: [Piece] = []
-    /// The place that the small fan or the large one has, to be asked for.
+    /// The place of the small or the large fan, for which a picture is to be requested.
     public internal(set) var fan: FanGlass?
     public internal(set) var scene: FanGlass?
 
     public subscript(tag: String) -> Piece? { pieces.first { $0.tag == tag } }
 
-    /// The screen that shows, on this glass.
+    /// The open screen, laid out for this size.
     public static func of(_ content: ScreenContent, on measure: GlassMeasure, letters: Letters) -> Sheet {
         guard measure.width > 0, measure.height > 0 else { return Sheet() }
         guard let bank = content.bank else { return content.notice.isEmpty ? Sheet() : trouble(content.notice, on: measure, letters: letters) }
@@ -52,14 +52,14 @@ public struct Sheet: Equatable, Sendable {
             }
         }
         if sheet.pieces.isEmpty {
-            // The core has refused the screen (no session for the swim): its words, and the way back.
+            // The core has refused the screen (no session for the swim): its message, and the way back.
             _ = sheet.head("", notice: content.notice, slate)
             sheet.back(slate)
         }
         return sheet
     }
 
-    /// What keeps the screens from being shown, and what to do about it; with a key where the core has one for it.
+    /// Why the screens can't be shown, and what to do about it, with a key if the core has one for it.
     static func trouble(_ text: String, key label: String? = nil, on measure: GlassMeasure, letters: Letters) -> Sheet {
         let mm = measure.pointsPerMm
         let key = label == nil ? 0 : 20 * mm
@@ -79,14 +79,14 @@ public struct Sheet: Equatable, Sendable {
     }
 }
 
-/// What every screen is written on: the glass, the letters, the core's layout and words.
+/// What every screen is laid out with: the screen size, the letters, the core's layout and words.
 struct Slate {
     let glass: Glass
     let letters: Letters
     let layout: BankLayout
     let words: PadWords
     var mm: Double { glass.pxPerMm }
-    /// The Bank's words all stand on one glass; the other screens have pages, and the text that the phone is set to.
+    /// All words of the Bank are on one screen; the other screens have pages, and the text size set on the phone.
     let text: TextSizes
     var write: Words { Words(letters: letters) }
 
@@ -96,6 +96,6 @@ struct Slate {
         let rods = UInt8(min(3, max(1, bank.rods.count)))
         layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(content.paging.keys % 256)))
         text = content.showing == .bank ? layout.text : layout.pageText
-        words = padWords()
+        words = padWords(language: phoneLanguage())
     }
 }

@@ -6,7 +6,7 @@ extension Slate {
 }
 
 extension Sheet {
-    /// Line number `i` of those that are typed into what the core said, from the top of the place.
+    /// Line number `i` of the lines that are typed into the core's fields, from the top of the place.
     mutating func line(_ line: TypedField, _ i: Int, _ place: Rect, _ slate: Slate) {
         self.line(line.tag, line.label, line.value, to: .core(line.into), i, place, slate)
     }

@@ -30,22 +30,22 @@ extension Sheet {
         pieces.append(piece)
     }
 
-    /// The one pager: MORE, and which page of how many. It is there where there is more than one.
+    /// The only pager: MORE, with the page number and how many there are. It appears if there is more than one page.
     mutating func pager(_ page: Int, of pages: Int, _ slate: Slate, at place: Rect? = nil, _ ask: Ask) {
         guard pages > 1 else { return }
         let em = slate.text.secondary
         key("next-page", slate.pagerFace(page, of: pages), em: em, sub: em * Slate.pageOf, at: place ?? slate.layout.pager, slate, order: 85, ask)
     }
 
-    /// BACK lies in the corner of the thumb.
+    /// BACK is in the corner of the thumb.
     mutating func back(_ slate: Slate, at place: Rect? = nil) {
         key("back", KeyFace(slate.words.back), em: slate.text.secondary, sub: 0, at: place ?? slate.layout.back, slate, order: 90, .back)
     }
 
-    /// Title and notice of a page; answers the rest of it.
+    /// Title and notice of a page; returns the rest of it.
     mutating func head(_ title: String, notice: String, _ slate: Slate, page: PagePlace? = nil) -> Rect {
         let page = page ?? slate.layout.page
-        // Where they share a place the notice is read instead of the title.
+        // If they share a place, the notice is shown instead of the title.
         let shown = page.title == page.notice && !notice.isBlank ? "" : title
         put("title", shown, spoken: title, em: slate.text.headline, at: page.title, slate, weight: .bold, role: .heading)
         put("notice", notice, em: slate.text.body, at: page.notice, slate, order: 1, announced: true)
@@ -56,10 +56,10 @@ extension Sheet {
 extension Slate {
     /// What the pager says on a page, from 0.
     func pagerFace(_ page: Int, of pages: Int) -> KeyFace {
-        let said = pagerWords(page: UInt32(page + 1), pages: UInt32(pages))
+        let said = pagerWords(page: UInt32(page + 1), pages: UInt32(pages), language: phoneLanguage())
         return KeyFace(said.label, sub: said.of, spoken: said.spoken)
     }
 
-    /// Size of "2 of 4" against the word above it.
+    /// Size of "2 of 4" relative to the word above it.
     static let pageOf = 0.8
 }

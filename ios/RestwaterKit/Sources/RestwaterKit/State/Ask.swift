@@ -10,9 +10,9 @@ public enum Ask: Equatable, Sendable {
     case fish(FishKey)
     /// A key of the Files screen.
     case files(FilesAsk)
-    /// An action with all that belongs to it.
+    /// A complete action.
     case act(Action)
-    /// An action that hands over a letter just typed: taken without a sound, which would come at every letter.
+    /// An action that passes on a letter just typed: without a sound, which would otherwise come with every letter.
     case type(Action)
     /// Save what can be saved from a damaged log (`Opening` does it: there is no state then).
     case salvage
@@ -20,7 +20,7 @@ public enum Ask: Equatable, Sendable {
     case open(Showing)
     /// Back to the Bank, or out of what is open on this screen.
     case back
-    /// Begin a session as the set-up stands.
+    /// Begin a session as it is set up.
     case start(KeyTap)
     /// The next page of small keys.
     case moreKeys
@@ -38,8 +38,8 @@ public enum Ask: Equatable, Sendable {
     case leaf(String)
     /// The next page of a leaf that is too long for its place.
     case nextPart
-    /// A text typed so far, to be handed over by its key.
+    /// The text typed so far, to be passed on by its key.
     case typed(String)
-    /// What is handed over by the key of a typed text.
+    /// What the key of a typed text passes on.
     case send(Action)
 }

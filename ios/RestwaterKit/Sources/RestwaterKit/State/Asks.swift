@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// What each tap means. No rule stands here: an action goes to the core, the rest turns or opens something.
+/// What each tap means. There are no rules here: an action goes to the core, everything else turns or opens something.
 extension RestwaterState {
     /// A tap on a piece.
     public func tap(_ ask: Ask) {
@@ -12,13 +12,13 @@ extension RestwaterState {
             let casts = tap == .send(action: .castHere)
             follow(tap) { if casts { $0.open(.bank, keepingNotice: true) } }
         case .fish(let key):
-            // Where that says all there is to say, what the core answered is read on the Bank.
+            // If it completes the entry, the core's answer is shown on the Bank.
             follow(key.tap) { if key.closes { $0.open(.bank, keepingNotice: true) } }
         case .files(let ask): tap(ask)
         case .act(let action):
-            // One thing said of a doubtful entry is enough: its choices close.
+            // One answer about a doubtful entry is enough: its choices close.
             if case .mend = action { content.paging.row = nil }
-            // A test that begins or ends is looked at first.
+            // A test that begins or ends is shown first.
             if case .startAlternation = action { content.paging.page = 0 }
             if action == .endAlternation { content.paging.page = 0 }
             act(action)
@@ -72,13 +72,13 @@ extension RestwaterState {
         } else if content.showing == .mend, let entry = content.mend?.open {
             act(entry.back)
         } else {
-            // The core is told, since a second tap of a cold thumb falls on CAST.
+            // The core is told, since a second tap of a cold thumb would hit CAST.
             act(.back, quietly: true)
             open(.bank)
         }
     }
 
-    /// What a key asks; `then` runs when an action of it was taken.
+    /// Does what a key asks; `then` runs when its action was accepted.
     private func follow(_ tap: KeyTap, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         switch tap {
         case .send(let action): act(action, then: after)

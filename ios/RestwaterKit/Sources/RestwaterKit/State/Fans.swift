@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// What the small fan was read for; it changes with a tap or by the minute, never by the second.
+/// What the small fan was read for; it changes after a tap or each minute, never each second.
 struct FanKey: Equatable {
     let glass: FanGlass
     let clock: String
@@ -14,16 +14,17 @@ struct SceneKey: Equatable {
     let view: SwimView
 }
 
-/// The pictures of the swim: asked for by the glass they have, read again when what they show may have changed.
+/// The pictures of the swim: requested for the size of their places, and read again when what they show may have
+/// changed.
 extension RestwaterState {
-    /// The small fan has this place on the glass from now on, or `nil` if the layout has no room for it.
+    /// The place of the small fan on the screen from now on, or `nil` if the layout has no room for it.
     public func placeFan(_ glass: FanGlass?) {
         guard glass != fanGlass else { return }
         fanGlass = glass
         readFan()
     }
 
-    /// The large fan has this place on the glass from now on.
+    /// The place of the large fan on the screen from now on.
     public func placeScene(_ glass: FanGlass?) {
         guard glass != sceneGlass else { return }
         sceneGlass = glass

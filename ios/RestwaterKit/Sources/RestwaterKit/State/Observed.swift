@@ -1,9 +1,9 @@
 #if canImport(Combine)
 import Combine
 
-/// What SwiftUI watches: where there is Combine, its own protocol.
+/// What SwiftUI watches: Combine's own protocol if Combine is available.
 public typealias Observed = ObservableObject
 #else
-/// What is watched. Without Combine (on Linux) a plain callback tells of changes; it does so everywhere.
+/// What is watched. Without Combine (on Linux) a plain callback reports changes; it does so everywhere.
 public protocol Observed: AnyObject {}
 #endif

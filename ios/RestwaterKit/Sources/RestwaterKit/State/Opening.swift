@@ -4,8 +4,8 @@ import RestwaterCore
 /// Opens a log, or begins one; blocks while it reads.
 public typealias LogOpener = @Sendable (URL, Clock) throws -> Restwater
 
-/// The log of the process: being opened, open, or what the core said where it could not be opened, with the one way out of
-/// a damaged one. Opening and saving read the whole log, so both run off the main thread.
+/// The log of the process: being opened, open, or the core's error if it could not be opened, with the one remedy for a
+/// damaged one. Opening and salvaging read the whole log, so both run off the main thread.
 @MainActor
 public final class Opening: Observed {
     public enum Stage {
@@ -26,8 +26,8 @@ public final class Opening: Observed {
     private let open: LogOpener
     private var work: Task<Void, Never>?
 
-    /// Nothing is read before `start`. Until a screen comes to the front (the system may start the process without one) the
-    /// log is put aside after each call.
+    /// Nothing is read before `start`. Until a screen comes to the front (the system may start the process without
+    /// one), the log is released after each call.
     public init(
         folder: URL, defaults: UserDefaults = .standard, clock: @escaping Clock = present,
         open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }
@@ -42,7 +42,7 @@ public final class Opening: Observed {
         begin { [folder, clock, open] in (try open(folder, clock), nil) }
     }
 
-    /// The state over the open log, once there is one; a failed opening is tried once more.
+    /// The state of the open log, once there is one; a failed opening is tried once more.
     public func ready() async throws(Refusal) -> RestwaterState {
         start()
         await settled()
@@ -53,15 +53,15 @@ public final class Opening: Observed {
         }
     }
 
-    /// Returns when no opening is under way.
+    /// Returns when no opening is in progress.
     public func settled() async {
         while let work { await work.value }
     }
 
-    /// Sets the damaged log aside, begins a new one with what could be saved, and says what that was.
+    /// Sets the damaged log aside, begins a new one with what could be saved, and reports what that was.
     public func salvage() {
-        begin { [folder, clock, open] in
-            let said = try RestwaterCore.salvage(dir: folder.path, now: clock())
+        begin { [folder, clock, open, language = phoneLanguage()] in
+            let said = try RestwaterCore.salvage(dir: folder.path, now: clock(), language: language)
             return (try open(folder, clock), said)
         }
     }
@@ -70,7 +70,8 @@ public final class Opening: Observed {
     /// damaged log.
     public func trouble(on measure: GlassMeasure, letters: Letters) -> Sheet {
         guard case .failed(let refusal) = stage else { return Sheet() }
-        return .trouble(refusal.text, key: refusal.kind == .damaged ? shellWords().salvage : nil, on: measure, letters: letters)
+        let key = refusal.kind == .damaged ? shellWords(language: phoneLanguage()).salvage : nil
+        return .trouble(refusal.text, key: key, on: measure, letters: letters)
     }
 
     private func begin(_ reading: @escaping @Sendable () throws -> (Restwater, String?)) {

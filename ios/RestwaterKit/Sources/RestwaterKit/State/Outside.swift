@@ -5,7 +5,7 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
     let key: Key
     /// Its word.
     public let label: String
-    /// What it is handed over by: "WOUND_IN".
+    /// Its id for intents: "WOUND_IN".
     public var id: String { String.tag(key) }
 
     public static let cast = OutsideKey(key: .cast, label: "")
@@ -15,7 +15,7 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
 
     init(key: Key, label: String) { (self.key, self.label) = (key, label) }
 
-    /// The key of that id; none for another word.
+    /// The key with that id; `nil` for any other word.
     public init?(id: String, label: String = "") {
         guard let key = Key.allCases.first(where: { String.tag($0) == id }) else { return nil }
         self.init(key: key, label: label)
@@ -23,8 +23,8 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
 }
 
 extension RestwaterState {
-    /// Taps a key of the Bank as it stands now, whether or not the app is in front. Only what the Bank offers can be
-    /// tapped, here as there. Answers what the core said of it.
+    /// Taps a key of the Bank as it is now, whether or not the app is in front. Only what the Bank offers can be
+    /// tapped. Returns the core's answer.
     public func tapFromOutside(_ outside: OutsideKey) async throws(Refusal) -> String {
         try await readFromOutside()
         guard let key = content.bank?.keys.first(where: { $0.key == outside.key && $0.enabled }) else {
@@ -37,22 +37,22 @@ extension RestwaterState {
         return content.notice
     }
 
-    /// Taps the first of the keys that the core puts on a lock screen: the one that fits the moment.
+    /// Taps the first of the keys that the core puts on a lock screen: the one that is due next.
     public func tapNextFromOutside() async throws(Refusal) -> String {
         try await readFromOutside()
         guard let next = plan.wait?.keys.first else { throw Refusal(kind: .notNow, text: spokenWait) }
         return try await tapFromOutside(next)
     }
 
-    /// How long the chosen rod has been out, and what the record says of it.
+    /// How long the chosen rod has been out, and what the record says about it.
     public func waitInWords() async throws(Refusal) -> String {
         try await readFromOutside()
         let advice = content.bank?.advice.headline ?? ""
         return [spokenWait, advice].filter { !$0.isBlank }.joined(separator: ". ")
     }
 
-    /// The Bank and the plan as of now. The plan is read as well, so that what an earlier process left with the system is
-    /// put right even where the tap is refused.
+    /// The Bank and the plan as of now. The plan is read as well, so that what an earlier process left with the system
+    /// is corrected even if the tap is refused.
     private func readFromOutside() async throws(Refusal) {
         let at = clock()
         refusal = nil

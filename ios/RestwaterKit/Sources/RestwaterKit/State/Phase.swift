@@ -2,22 +2,22 @@ import RestwaterCore
 
 /// Whether the app is in front.
 public enum Phase: Sendable {
-    /// In front and tapped.
+    /// In front and receiving taps.
     case active
-    /// In sight but not tapped: a call, the control centre.
+    /// Visible but not receiving taps: during a call, under the control centre.
     case inactive
-    /// Out of sight; iOS may suspend or end it at any moment.
+    /// In the background; iOS may suspend or end it at any moment.
     case background
 }
 
 extension RestwaterState {
-    /// The log is put aside in the background, as iOS asks of an app that holds a file open, and taken up again in front.
+    /// The log is released in the background, as iOS asks of an app that holds a file open, and opened again in front.
     public func phase(_ phase: Phase) {
         switch phase {
         case .background where !away:
             away = true
             let at = clock()
-            // A backup where one is due, then the log is put aside, whatever came of it.
+            // A backup if one is due, then the log is released, whatever the result.
             let folder = backups
             long({ core in
                 defer { Log.attempt("putting the log aside") { try core.pause() } }

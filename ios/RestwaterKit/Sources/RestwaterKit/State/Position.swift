@@ -1,9 +1,9 @@
 import Foundation
 import RestwaterCore
 
-/// What the phone's receiver gave when it was asked.
+/// The answer of the phone's satellite receiver.
 public enum PositionRead: Equatable, Sendable {
-    /// Degrees north and east (WGS 84), and how good the phone says that is.
+    /// Degrees north and east (WGS 84), and how accurate the phone says that is.
     case found(latDeg: Double, lonDeg: Double, accuracyM: Double)
     /// It may not be read.
     case notAllowed
@@ -11,24 +11,24 @@ public enum PositionRead: Equatable, Sendable {
     case notFound
 }
 
-/// The phone's position: asked for once when its key is tapped, in front, and never needed.
+/// The phone's position: asked for once when its key is tapped, in front, and never required.
 extension RestwaterState {
-    /// The key: the phone is asked, where there is one to ask.
+    /// The key: asks the phone, if it has a receiver.
     func usePhone() {
-        guard let ask = onPositionWanted else { return say(shellWords().noReceiver) }
+        guard let ask = onPositionWanted else { return say(shellWords(language: phoneLanguage()).noReceiver) }
         ask()
     }
 
     /// The answer only fills two lines of the Swim screen: the angler sees it and taps SET PLACE.
     public func positionRead(_ read: PositionRead) {
         switch read {
-        case .notAllowed: say(shellWords().positionNotAllowed)
-        case .notFound: say(shellWords().positionNotFound)
+        case .notAllowed: say(shellWords(language: phoneLanguage()).positionNotAllowed)
+        case .notFound: say(shellWords(language: phoneLanguage()).positionNotFound)
         case .found(let latDeg, let lonDeg, let accuracyM):
-            // Without a locale: a point, whatever the phone writes elsewhere.
+            // Without a locale: a decimal point, whatever the phone uses elsewhere.
             let written = [latDeg, lonDeg].map { String(format: "%.7f", $0) }
             act(.typed(into: .pegLatitude, text: written[0])) {
-                $0.act(.typed(into: .pegLongitude, text: written[1])) { $0.say(positionWords(accuracyM: accuracyM)) }
+                $0.act(.typed(into: .pegLongitude, text: written[1])) { $0.say(positionWords(accuracyM: accuracyM, language: phoneLanguage())) }
             }
         }
     }

@@ -1,11 +1,11 @@
 import Foundation
 import RestwaterCore
 
-/// What the screens draw, held once, and the one way to the core. Taps go to the core one after another, each with the
-/// moment the thumb lifted; what the core answers is what is shown.
+/// The one state that the screens draw, and the only access to the core. Taps go to the core one after another, each
+/// with the moment the thumb lifted, and the core's answer is what is shown.
 @MainActor
 public final class RestwaterState: Observed {
-    /// What is drawn. Each change is told before it happens to Combine, where there is one, and after it to `onChange`.
+    /// What is drawn. Combine, if available, is notified before each change, and `onChange` after it.
     public internal(set) var content = ScreenContent() {
         willSet { tellOfChange() }
         didSet { onChange?() }
@@ -13,35 +13,35 @@ public final class RestwaterState: Observed {
 
     /// Called on the main thread after each change of `content`.
     public var onChange: (@MainActor () -> Void)?
-    /// Called with what should be felt and heard of a tap.
+    /// Called with what should be felt and heard after a tap.
     public var onEcho: (@MainActor (Echo) -> Void)?
-    /// Called when the phone's position is wanted; `positionRead` takes the answer. Not set where there is no receiver.
+    /// Called when the phone's position is wanted; `positionRead` takes the answer. Not set if there is no receiver.
     public var onPositionWanted: (@MainActor () -> Void)?
-    /// Called each time the plan of what the phone does beside the screen has been read: whoever carries it out compares it
-    /// with what the system holds, which another process may have left there.
+    /// Called each time the plan for alarms and the lock screen has been read: whoever carries it out compares it with
+    /// what the system holds, which another process may have left there.
     public var onPlan: (@MainActor (PhonePlan) -> Void)?
-    /// What the phone is to do beside the screen: alarms, the running wait, keeping awake.
+    /// What the phone is to do apart from the screen: alarms, the running wait, keeping awake.
     public internal(set) var plan = PhonePlan.none
 
     let line: CoreLine
     let clock: Clock
     let files: any FileAccess
     let backups: BackupFolder
-    /// Whether the app lies in the background, its log put aside.
+    /// Whether the app is in the background, with its log released.
     var away: Bool
-    /// What the last refused call said.
+    /// The message of the last refused call.
     var refusal: Refusal?
-    /// The glasses of the fans, as last asked for.
+    /// The sizes of the fans, as last requested.
     var fanGlass: FanGlass?
     var sceneGlass: FanGlass?
     var fanKey: FanKey?
     var sceneKey: SceneKey?
-    /// The long work that runs.
+    /// The long work that is running.
     var running: Work?
     private var waiting = 0
     private var settledCalls: [CheckedContinuation<Void, Never>] = []
 
-    /// Over that core; `away` where no screen is in front yet.
+    /// A state for that core; `away` if no screen is in front yet.
     public init(
         core: Restwater, away: Bool = false, defaults: UserDefaults = .standard, files: any FileAccess = SystemFiles(),
         clock: @escaping Clock = present
@@ -53,7 +53,7 @@ public final class RestwaterState: Observed {
         self.clock = clock
     }
 
-    /// Reads the screen that shows again, as of now.
+    /// Reads the open screen again, as of now.
     public func refresh() {
         guard !away else { return }
         let (at, which, lists) = (clock(), content.showing.which, content.showing == .screens)
@@ -68,7 +68,7 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// Hands a tap to the core; `after` runs when it was taken. A letter that is typed is taken quietly.
+    /// Passes a tap to the core; `after` runs when it was accepted. A typed letter is accepted quietly.
     public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()
         ask({ core in try core.act(action: action, at: at) }) { state, update in
@@ -85,10 +85,10 @@ public final class RestwaterState: Observed {
     /// The screen that the app opens with, which is not always the Bank.
     public func greet() {
         let at = clock()
-        // The Bank's record says for which hand and text size the screens are meant, so it is read first.
+        // The Bank's record has the hand and text size for the screens, so it is read first.
         ask({ core in (try core.firstScreen(), try core.screen(which: .bank, now: at)) }) { state, answer in
             state.content.show(answer.1)
-            // What came first, as a file to open, is not covered.
+            // It does not cover what was there first, such as a file to open.
             if answer.0 != .bank && state.content.showing == .bank && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
         }
     }
@@ -105,7 +105,7 @@ public final class RestwaterState: Observed {
         refresh()
     }
 
-    /// Asks the core off the main thread; what went wrong is shown in the core's words.
+    /// Asks the core off the main thread; an error is shown in the core's words.
     func ask<T: Sendable>(
         _ work: @escaping @Sendable (Restwater) throws -> T,
         then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
@@ -113,7 +113,7 @@ public final class RestwaterState: Observed {
         waiting += 1
         let away = away
         line.ask({ core in
-            // A call from outside the screens (an intent) finds the log put aside, and leaves it so.
+            // A call from outside the screens (an intent) finds the log released, and leaves it released.
             defer { if away { Log.attempt("putting the log aside") { try core.pause() } } }
             return try work(core)
         }) { answer in
@@ -128,14 +128,14 @@ public final class RestwaterState: Observed {
     /// Shows what the system or another part of the phone has to say, in the core's words.
     func say(_ text: String) { content.notice = text }
 
-    /// The phone does not let us ring, although something is to. What the core said of the tap stays.
+    /// The phone does not let the app ring, although something is to ring. The core's notice about the tap stays.
     public func alarmsAreOff() {
-        let words = shellWords().noNotifications
+        let words = shellWords(language: phoneLanguage()).noNotifications
         guard !content.notice.contains(words) else { return }
         say([content.notice, words].filter { !$0.isBlank }.joined(separator: " "))
     }
 
-    /// A tap that was no tap of a thumb alone: nothing is logged, and that is felt, heard and seen.
+    /// A tap that was not made by a thumb alone: nothing is logged, and that can be felt, heard and seen.
     public func tapRejected() {
         content.rejectedTaps += 1
         onEcho?(.ignored)
@@ -147,7 +147,7 @@ public final class RestwaterState: Observed {
         onEcho?(.refused)
     }
 
-    /// Long work, off the main thread and beside the line: taps wait for it, its progress does not.
+    /// Long work, off the main thread and outside the line: taps wait for it, its progress does not.
     func long<T: Sendable>(
         _ work: @escaping @Sendable (Restwater) async throws -> T,
         then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void,
@@ -166,7 +166,7 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// Work with files that blocks, off the main thread and beside the line.
+    /// Blocking work with files, off the main thread and outside the line.
     func aside<T: Sendable>(_ work: @escaping @Sendable () throws -> T, then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void) {
         waiting += 1
         Task {
@@ -187,7 +187,7 @@ public final class RestwaterState: Observed {
         calls.forEach { $0.resume() }
     }
 
-    /// Returns when every call so far, and what it led to, has been answered.
+    /// Returns when every call so far, and the calls that followed from it, have been answered.
     public func settled() async {
         guard waiting > 0 else { return }
         await withCheckedContinuation { settledCalls.append($0) }

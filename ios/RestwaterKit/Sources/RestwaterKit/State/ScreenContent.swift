@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// All that the screens are drawn from, held once.
+/// Everything that the screens are drawn from.
 public struct ScreenContent: Equatable, Sendable {
     public internal(set) var bank: BankView?
     public internal(set) var setup: SetupView?
@@ -28,20 +28,20 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var files = FilesContent()
     public internal(set) var settings = Settings(hand: .right, scheme: .day)
     public internal(set) var showing = Showing.bank
-    /// The small swim fan, where there is a session.
+    /// The small swim fan, if there is a session.
     public internal(set) var fan: SwimScene?
     /// The large fan of the Swim screen.
     public internal(set) var scene: SwimScene?
-    /// What the core said of the last tap.
+    /// The core's notice about the last tap.
     public internal(set) var notice = ""
-    /// How many taps have been rejected so far: each is seen as a frame round the screen.
+    /// How many taps have been rejected so far: each is shown by a frame around the screen.
     public internal(set) var rejectedTaps = 0
-    /// What has been turned and opened on the screen that shows.
+    /// The pages and rows that are open on the current screen.
     public internal(set) var paging = Paging()
 
     public init() {}
 
-    /// Takes in what the core answered.
+    /// Stores the core's answer.
     mutating func show(_ screen: Screen) {
         switch screen {
         case .bank(let view): bank = view
@@ -76,7 +76,7 @@ public struct ScreenContent: Equatable, Sendable {
     var rod: UInt8 { bank?.rods.first { $0.chosen }?.rod ?? 1 }
 }
 
-/// What is turned or opened on a screen and belongs to no record; a screen that comes to the top begins anew.
+/// The open pages and rows of a screen, which are part of no record; they are reset when a screen is opened.
 public struct Paging: Equatable, Sendable {
     /// Page of small keys on the Bank.
     public internal(set) var keys = 0
@@ -86,13 +86,13 @@ public struct Paging: Equatable, Sendable {
     public internal(set) var grid = 0
     /// The row whose choices are open.
     public internal(set) var row: String?
-    /// The leaf that is open; none for the first.
+    /// The leaf that is open; `nil` for the first.
     public internal(set) var leaf: String?
     /// Part of a leaf that is too long for its place.
     public internal(set) var part = 0
     /// The page of the Match screen.
     public internal(set) var match = MatchPage.now
-    /// What is typed to be handed over by a key.
+    /// The typed text that a key passes on.
     public internal(set) var typed = ""
     /// Whether the further keys of the Swim screen are open.
     public internal(set) var more = false

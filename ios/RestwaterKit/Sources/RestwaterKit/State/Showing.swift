@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// Which screen lies on top.
+/// Which screen is open.
 public enum Showing: String, CaseIterable, Sendable {
     case bank, setup, tackle, swim, waits, changes, match, fish, weight, feed, feedWeight, seen, bench, book, conditions, cautions, files, mend
     case phone, day, welcome, legend, screens

@@ -1,6 +1,6 @@
 import Foundation
 
-/// A Live Activity that the system shows at this moment.
+/// A Live Activity that the system is showing.
 public struct ShownActivity: Equatable, Sendable, Identifiable {
     public let id: String
     /// What it says.
@@ -14,7 +14,7 @@ public struct ShownActivity: Equatable, Sendable, Identifiable {
     }
 }
 
-/// The system's Live Activities. Every answer comes from the system and never from what this process remembers.
+/// The system's Live Activities. Every answer comes from the system, never from this process's memory.
 public protocol ActivityCenter: Sendable {
     /// Whether the angler allows them.
     func areAllowed() async -> Bool
@@ -24,13 +24,13 @@ public protocol ActivityCenter: Sendable {
     func start(_ wait: RunningWait, at: Date) async throws
     /// Returns when the system has taken the update.
     func update(_ id: String, to wait: RunningWait) async
-    /// Takes it from the screen at once.
+    /// Removes it from the screen at once.
     func end(_ id: String) async
 }
 
 extension ShownActivity {
-    /// Seconds after which one is replaced by a new one. The system ends it after eight hours
-    /// (developer.apple.com/documentation/activitykit/displaying-live-data-with-live-activities); half an hour before that
-    /// is the project's own choice.
+    /// Seconds after which an activity is replaced by a new one. The system ends it after eight hours
+    /// (developer.apple.com/documentation/activitykit/displaying-live-data-with-live-activities); half an hour before
+    /// that is the project's own choice.
     static let renewAfter: TimeInterval = 7.5 * 3_600
 }

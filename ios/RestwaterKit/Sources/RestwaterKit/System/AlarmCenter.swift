@@ -6,24 +6,24 @@ public enum AlarmPermission: Equatable, Sendable {
 }
 
 /// A part of the system that keeps alarms and rings them, whether or not the app runs: the notification centre, or the
-/// system's own alarms. Every answer comes from the system and never from what this process remembers.
+/// system's own alarms. Every answer comes from the system, never from this process's memory.
 public protocol AlarmCenter: Sendable {
     /// What the angler has allowed so far.
     func permission() async -> AlarmPermission
-    /// Asks the angler; answers whether the app may ring.
+    /// Asks the angler; returns whether the app may ring.
     func requestPermission() async throws -> Bool
-    /// The alarms that are pending, and those that have rung and can still be seen.
+    /// The alarms that are pending, and those that have rung and are still visible.
     func known() async throws -> Set<UUID>
-    /// Hands an alarm over; returns when the system has it.
+    /// Passes an alarm to the system; returns when the system has it.
     func schedule(_ alarm: PlannedAlarm) async throws
-    /// Takes back alarms, pending or rung; returns when the system has let go of them.
+    /// Cancels alarms, pending or rung; returns when the system has removed them.
     func cancel(_ ids: Set<UUID>) async throws
 }
 
 extension PlannedAlarm {
-    /// What the system knows this alarm by. Its first half is made from what it rings for, its second from all else that the
-    /// alarm says, so that an alarm with another time or other words is another alarm: what is pending can be compared with
-    /// what is planned by these alone.
+    /// The system's id for this alarm. The first half is made from what it rings for, the second from everything else
+    /// about the alarm, so that an alarm with another time or other words is a different alarm: pending and planned
+    /// alarms can be compared by their ids alone.
     public var systemId: UUID {
         let rest = [String(Int64(at.timeIntervalSince1970)), title, text].joined(separator: "\u{1f}")
         let bytes = [Self.half(id), Self.half(rest)].flatMap { half in (0..<8).map { UInt8(truncatingIfNeeded: half >> (8 * $0)) } }
@@ -35,14 +35,14 @@ extension PlannedAlarm {
         )
     }
 
-    /// Whether the system's alarm was set for the same cast or minute of the match, with whatever time and words.
+    /// Whether the system's alarm was set for the same cast or minute of the match, whatever its time and words.
     func isSet(as other: UUID) -> Bool {
         let (own, theirs) = (systemId.uuid, other.uuid)
         return (own.0, own.1, own.2, own.3) == (theirs.0, theirs.1, theirs.2, theirs.3)
             && (own.4, own.5, own.6, own.7) == (theirs.4, theirs.5, theirs.6, theirs.7)
     }
 
-    /// FNV-1a: not a secret, only the same in every process.
+    /// FNV-1a: not for secrecy, only to be the same in every process.
     private static func half(_ text: String) -> UInt64 {
         text.utf8.reduce(0xcbf2_9ce4_8422_2325) { ($0 ^ UInt64($1)) &* 0x0000_0100_0000_01b3 }
     }

@@ -1,6 +1,6 @@
 /// What a sound is for: the system treats them differently.
 public enum SoundUse: Equatable, Sendable {
-    /// The answer to a tap: mixes with other sounds and keeps to the ring switch.
+    /// The answer to a tap: mixes with other sounds and obeys the ring switch.
     case tap
     /// An alarm that is due: heard whatever the ring switch says.
     case alarm
@@ -9,15 +9,15 @@ public enum SoundUse: Equatable, Sendable {
 /// The loudspeaker.
 @MainActor
 public protocol SoundOutput: AnyObject {
-    /// Prepares for that use; an output that runs for another use is prepared anew.
+    /// Prepares for that use; an output that is running for another use is prepared again.
     func start(for use: SoundUse) throws
     /// Plays in place of what was playing.
     func play(_ samples: [Float], rate: Double) throws
-    /// Lets go of the loudspeaker: a running engine takes current.
+    /// Releases the loudspeaker: a running engine uses power.
     func stop()
 }
 
-/// Plays echoes, and lets go of the loudspeaker when nothing has been played for a while.
+/// Plays echoes, and releases the loudspeaker when nothing has been played for a while.
 @MainActor
 public final class EchoSpeaker {
     private let output: any SoundOutput

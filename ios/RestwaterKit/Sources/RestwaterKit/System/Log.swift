@@ -4,7 +4,7 @@ import Foundation
 import os
 #endif
 
-/// Where a fault goes that no screen shows: the system's log on a phone, standard error elsewhere.
+/// Where errors go that no screen shows: the system's log on a phone, standard error elsewhere.
 public enum Log {
     public static func fault(_ doing: String, _ error: any Error) {
         #if canImport(os)
@@ -14,7 +14,7 @@ public enum Log {
         #endif
     }
 
-    /// Does what may fail without harm; a failure is logged.
+    /// Does something that may fail without harm; a failure is logged.
     @discardableResult
     public static func attempt<T>(_ doing: String, _ work: () throws -> T) -> T? {
         do { return try work() } catch {

@@ -1,17 +1,17 @@
 import Foundation
 import RestwaterCore
 
-/// The one log of the process with all that the phone does beside its screens. The app makes one before its first window,
-/// so that a tap from the lock screen finds it, however the process was started.
+/// The one log of the process, with everything that the phone does apart from its screens. The app creates it before
+/// its first window, so that a tap on the lock screen finds it however the process was started.
 @MainActor
 public final class PhoneSession {
     /// The log, opened off the main thread.
     public let opening: Opening
     public let contacts = Contacts()
     public let reconciler: Reconciler
-    /// What the app listens to, once the log is open.
+    /// Called once the log is open.
     public var onOpen: (@MainActor (RestwaterState) -> Void)?
-    /// The plan has been read: whether the screen stays on.
+    /// Called when the plan has been read: whether the screen stays on.
     public var onPlan: (@MainActor (PhonePlan) -> Void)?
     private var latestPhase: Phase?
 
@@ -25,7 +25,8 @@ public final class PhoneSession {
     private func listen(to state: RestwaterState) {
         state.onPlan = { [unowned self, unowned state] plan in
             onPlan?(plan)
-            // Asked when a session is open and the app is in front, before there is anything to ring; never over a fish.
+            // Asked when a session is open and the app is in front, before there is anything to ring; never while a
+            // fish is on.
             if plan.wait != nil, latestPhase == .active, state.content.bank?.state != .fishOn {
                 reconciler.askForAlarms { [unowned state] in state.plan }
             }
@@ -37,7 +38,7 @@ public final class PhoneSession {
         if let latestPhase { state.phase(latestPhase) }
     }
 
-    /// The app goes out of sight or comes back. In front, a log that could not be opened is tried again.
+    /// The app goes to the background or comes back. In front, a log that could not be opened is tried again.
     public func phase(_ phase: Phase) {
         latestPhase = phase
         switch opening.stage {
@@ -47,7 +48,7 @@ public final class PhoneSession {
         }
     }
 
-    /// Returns when everything begun so far is on the disk and with the system.
+    /// Returns when everything begun so far is on the disk and known to the system.
     public func settled() async {
         if case .open(let state) = opening.stage { await state.settled() }
         await reconciler.settled()
@@ -58,31 +59,31 @@ public final class PhoneSession {
         if case .open(let state) = opening.stage { state.say(title) }
     }
 
-    /// A file that another app hands over.
+    /// A file from another app.
     public func takeIn(_ url: URL) {
         Task {
             do { try await opening.ready().offer(url) } catch { Log.fault("taking in a file", error) }
         }
     }
 
-    /// A tap from outside the screens: what the core said of it. When this returns, the entry is on the disk, the alarms are
-    /// set and the lock screen is told.
+    /// A tap from outside the screens; returns the core's answer. By then the entry is on the disk, the alarms are set
+    /// and the lock screen is up to date.
     public func tap(_ key: OutsideKey) async throws(Refusal) -> String {
         try await told { state throws(Refusal) in try await state.tapFromOutside(key) }
     }
 
-    /// A tap on the key that fits the moment: CAST, BITE or LANDED.
+    /// A tap on the key that is due next: CAST, BITE or LANDED.
     public func tapNext() async throws(Refusal) -> String {
         try await told { state throws(Refusal) in try await state.tapNextFromOutside() }
     }
 
-    /// How long the chosen rod has been out, and what the record says of it.
+    /// How long the chosen rod has been out, and what the record says about it.
     public func howLong() async throws(Refusal) -> String {
         try await told { state throws(Refusal) in try await state.waitInWords() }
     }
 
-    /// Does that once the log is open and returns when the system has been told what follows from it; also where it was
-    /// refused, since an earlier process may have left something with the system that is put right on the way.
+    /// Does this once the log is open, and returns when the system is up to date; also if it was refused, since
+    /// something that an earlier process left with the system may have to be corrected.
     private func told(
         _ work: @MainActor (RestwaterState) async throws(Refusal) -> String
     ) async throws(Refusal) -> String {

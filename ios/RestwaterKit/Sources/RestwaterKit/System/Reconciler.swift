@@ -1,10 +1,10 @@
 import Foundation
 
-/// Brings what the system rings and shows into line with the plan. It compares the plan with what is pending and shown at
-/// that moment, so that a process which was ended, or two that ran one after the other, leave nothing behind.
+/// Makes what the system rings and shows agree with the plan. It compares the plan with what is pending and shown at
+/// the time, so that a process that was ended, or two that ran one after the other, leave nothing behind.
 @MainActor
 public final class Reconciler {
-    /// Something is to ring and the system does not let us: told once a session.
+    /// Called once a session if something is to ring and the system does not allow it.
     public var onAlarmsRefused: (@MainActor () -> Void)?
     private let alarms: [any AlarmCenter]
     private let activities: any ActivityCenter
@@ -14,12 +14,12 @@ public final class Reconciler {
     private var toldOfRefusal = false
     private var asked = false
 
-    /// Over alarm centres in order of preference: the first one that the angler allows rings, no other does.
+    /// Takes alarm centres in order of preference: only the first one that the angler allows rings.
     public init(alarms: [any AlarmCenter], activities: any ActivityCenter, clock: @escaping Clock = present) {
         (self.alarms, self.activities, self.clock) = (alarms, activities, clock)
     }
 
-    /// Carries out a plan; a newer one replaces a plan that has not been begun.
+    /// Carries out a plan; a newer one replaces a plan that has not been started.
     public func carryOut(_ plan: PhonePlan) {
         next = plan
         guard task == nil else { return }
@@ -39,7 +39,7 @@ public final class Reconciler {
         while let task { await task.value }
     }
 
-    /// Asks the angler once, if that was never asked, and hands over the plan's alarms when the answer is yes.
+    /// Asks the angler once, if they were never asked, then carries out the plan.
     public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan) {
         guard !asked else { return }
         asked = true
@@ -68,8 +68,8 @@ public final class Reconciler {
         if ringing == nil && !plan.alarms.isEmpty { await tellOfRefusal() }
     }
 
-    /// What has rung stays until the core no longer says that it is due, whatever its minute would be by now: that moves with
-    /// what is learned from another rod.
+    /// An alarm that has rung stays until the core no longer says that it is due, whatever its minute would be now:
+    /// that moves with what is learned from another rod.
     private func reconcile(_ center: any AlarmCenter, with planned: [PlannedAlarm], leaving due: [PlannedAlarm]) async {
         do {
             let known = try await center.known()
@@ -82,7 +82,7 @@ public final class Reconciler {
         }
     }
 
-    /// Only where the last centre, which is always there, was refused: one that was not asked yet may still say yes.
+    /// Only if the last centre, which always exists, was refused: one that was not asked yet may still be allowed.
     private func tellOfRefusal() async {
         guard !toldOfRefusal, await alarms.last?.permission() == .refused else { return }
         toldOfRefusal = true
@@ -104,7 +104,8 @@ public final class Reconciler {
                 try await activities.start(wait, at: now)
             } catch {
                 Log.fault("starting a Live Activity", error)
-                // Refused in the background: an old one that still counts is better than none until the app is in front.
+                // Refused in the background: an old activity that still counts is better than none until the app is in
+                // front.
                 return await keepTheNewest(of: shown, wait)
             }
         }

@@ -281,7 +281,7 @@ void uniffi_restwater_fn_free_restwater(uint64_t handle, RustCallStatus *_Nonnul
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_RESTWATER_OPEN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CONSTRUCTOR_RESTWATER_OPEN
-uint64_t uniffi_restwater_fn_constructor_restwater_open(RustBuffer dir, RustBuffer now, RustCallStatus *_Nonnull out_status
+uint64_t uniffi_restwater_fn_constructor_restwater_open(RustBuffer dir, RustBuffer now, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_BACK_UP
@@ -349,6 +349,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_screen(uint64_t ptr, RustBuffer 
 RustBuffer uniffi_restwater_fn_method_restwater_screen_json(uint64_t ptr, RustBuffer which, RustBuffer now, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SET_LANGUAGE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SET_LANGUAGE
+void uniffi_restwater_fn_method_restwater_set_language(uint64_t ptr, RustBuffer language, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
 RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustBuffer now, RustCallStatus *_Nonnull out_status
@@ -377,7 +382,7 @@ RustBuffer uniffi_restwater_fn_func_core_version(RustCallStatus *_Nonnull out_st
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SALVAGE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SALVAGE
-RustBuffer uniffi_restwater_fn_func_salvage(RustBuffer dir, RustBuffer now, RustCallStatus *_Nonnull out_status
+RustBuffer uniffi_restwater_fn_func_salvage(RustBuffer dir, RustBuffer now, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
@@ -403,13 +408,12 @@ RustBuffer uniffi_restwater_fn_func_match_layout(RustBuffer glass, RustCallStatu
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAD_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAD_WORDS
-RustBuffer uniffi_restwater_fn_func_pad_words(RustCallStatus *_Nonnull out_status
-    
+RustBuffer uniffi_restwater_fn_func_pad_words(RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAGER_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PAGER_WORDS
-RustBuffer uniffi_restwater_fn_func_pager_words(uint32_t page, uint32_t pages, RustCallStatus *_Nonnull out_status
+RustBuffer uniffi_restwater_fn_func_pager_words(uint32_t page, uint32_t pages, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_PALM_MM
@@ -430,18 +434,17 @@ RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustBuffer ask
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LEGEND
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SWIM_LEGEND
-RustBuffer uniffi_restwater_fn_func_swim_legend(RustBuffer glass, RustCallStatus *_Nonnull out_status
+RustBuffer uniffi_restwater_fn_func_swim_legend(RustBuffer glass, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
-RustBuffer uniffi_restwater_fn_func_position_words(double accuracy_m, RustCallStatus *_Nonnull out_status
+RustBuffer uniffi_restwater_fn_func_position_words(double accuracy_m, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SHELL_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SHELL_WORDS
-RustBuffer uniffi_restwater_fn_func_shell_words(RustCallStatus *_Nonnull out_status
-    
+RustBuffer uniffi_restwater_fn_func_shell_words(RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_FFI_RESTWATER_RUSTBUFFER_ALLOC
@@ -875,6 +878,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_screen(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
 uint16_t uniffi_restwater_checksum_method_restwater_screen_json(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SET_LANGUAGE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SET_LANGUAGE
+uint16_t uniffi_restwater_checksum_method_restwater_set_language(void
     
 );
 #endif

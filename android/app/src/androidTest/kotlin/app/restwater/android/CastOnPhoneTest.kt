@@ -16,11 +16,11 @@ import org.junit.Assert.assertNotEquals
 import org.junit.Rule
 import org.junit.Test
 
-/** On a phone or an emulator: the installed app with its own library logs a cast, and the clock of its rod goes on. */
+/** On a phone or an emulator: the installed app logs a cast with its own library, and the clock of its rod runs on. */
 @OptIn(ExperimentalTestApi::class)
 class CastOnPhoneTest {
     init {
-        // The question for notifications comes when a session opens, and would lie over the keys.
+        // The request for notifications comes when a session opens, and would cover the keys.
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) {
             val test = InstrumentationRegistry.getInstrumentation()
             test.uiAutomation.grantRuntimePermission(test.targetContext.packageName, Manifest.permission.POST_NOTIFICATIONS)
@@ -30,7 +30,7 @@ class CastOnPhoneTest {
     @get:Rule val rule = createAndroidComposeRule<MainActivity>()
 
     @Test fun aCastIsTappedAndItsClockGoesOn() {
-        // An empty log is greeted first.
+        // An empty log shows the welcome first.
         rule.waitUntil(WITHIN_MS) { there(SKIP) || there(tag(Key.START)) || there(tag(Key.CAST)) }
         if (there(SKIP)) rule.onNodeWithTag(SKIP).performClick()
         rule.waitUntil(WITHIN_MS) { there(Key.START) || there(Key.CAST) }
@@ -42,7 +42,7 @@ class CastOnPhoneTest {
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
         rule.waitUntil("the clock says that a cast is out", WITHIN_MS) { clock() != before }
         val first = clock()
-        // Read out by the minute.
+        // It is read out once a minute.
         rule.waitUntil("the clock goes on from: $first", A_MINUTE_MS) { clock() != first }
         assertNotEquals(before, clock())
     }

@@ -14,21 +14,21 @@ import app.restwater.core.keyAction
 import kotlin.math.abs
 
 /**
- * The system's alarms: they wake the phone out of doze. What is planned and what has rung is kept on the phone, since the
- * process may be gone when it rings and the system's own list is gone after a restart.
+ * The system's alarms: they wake the phone out of doze. The alarms that are set and those that have rung are stored on
+ * the phone, since the process may no longer exist when one rings and the system forgets its own list at a restart.
  */
 internal class Alarms(private val context: Context, private val ringing: Ringing, private val openApp: () -> PendingIntent) {
     private val manager = checkNotNull(context.getSystemService(AlarmManager::class.java))
     private val planned = Kept(context, "planned:")
     private val rung = Kept(context, "rung:")
 
-    /** Whether an alarm comes at its minute. */
+    /** Whether an alarm comes at its exact minute. */
     val exact get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager.canScheduleExactAlarms()
 
-    /** Sets the alarms that are to come and no others; whether a new one of them may come late. */
+    /** Sets the alarms that are still to come and no others; returns whether a new one may come late. */
     fun set(watch: WatchView): Boolean = synchronized(Alarms) {
         val due = watch.due.associateBy { it.id }
-        // Two readings of the phone's clocks lie a moment apart: what has just rung is not still to come.
+        // Two readings of the phone's clocks differ slightly: an alarm that has just rung is not still to come.
         val coming = watch.alarms.filterNot { alarm -> near(rung[alarm.id], alarm.atWallMs) }
         val ids = coming.map { it.id }.toSet()
         val still = due.keys + (watch.alarms.map { it.id } - ids)
@@ -39,7 +39,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         (planned.ids - ids).forEach { id ->
             manager.cancel(intent(id, null))
             planned.drop(id)
-            // Its minute passed while the phone was off, or the system let it come late.
+            // Its minute passed while the phone was off, or the system delivered it late.
             due[id]?.let(::ring)
         }
         val late = coming.filterNot { near(planned[it.id], it.atWallMs) }.isNotEmpty() && !exact
@@ -50,7 +50,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     private fun plan(alarm: WatchAlarm) {
         val rings = intent(alarm.id, alarm)
         if (exact) {
-            // Of the other exact alarms Android 8 to 11 let an app have one in nine minutes while the phone dozes.
+            // Of other exact alarms, Android 8 to 11 allow an app one in nine minutes while the phone dozes.
             manager.setAlarmClock(AlarmManager.AlarmClockInfo(alarm.atWallMs, openApp()), rings)
         } else {
             manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
@@ -58,9 +58,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         planned[alarm.id] = alarm.atWallMs
     }
 
-    /** Rings once: the system and a look at the log may both find that it is time. */
+    /** Rings once, although both the system and a check of the log may find that it is due. */
     fun ring(alarm: WatchAlarm): Unit = synchronized(Alarms) {
-        // Where a look at the log was faster than the system, the system's alarm is still to come.
+        // If the check of the log was faster than the system, the system's alarm is still to come.
         manager.cancel(intent(alarm.id, null))
         planned.drop(alarm.id)
         if (near(rung[alarm.id], alarm.atWallMs)) return
@@ -103,13 +103,13 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     }
 }
 
-/** What makes an alarm heard and seen, and ends that. */
+/** Makes an alarm heard and seen, and stops it. */
 internal interface Ringing {
     fun ring(alarm: WatchAlarm)
     fun hush(alarmId: String)
 }
 
-/** Moments by id, kept over the end of the process. */
+/** Moments by id, which survive the end of the process. */
 private class Kept(context: Context, private val prefix: String) {
     private val store = context.getSharedPreferences(ALARMS, Context.MODE_PRIVATE)
     val ids get() = store.all.keys.filter { it.startsWith(prefix) }.map { it.removePrefix(prefix) }.toSet()
@@ -129,7 +129,7 @@ private class Kept(context: Context, private val prefix: String) {
 /** The file of preferences that belongs to the alarms of this phone. */
 internal const val ALARMS = "alarms"
 
-/** An alarm is due: it rings, without asking the log, which may be busy. */
+/** An alarm is due: it rings without asking the log, which may be busy. */
 class AlarmReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         val alarm = Alarms.read(intent) ?: return
@@ -137,7 +137,7 @@ class AlarmReceiver : BroadcastReceiver() {
     }
 }
 
-/** The phone was started anew, its clock or zone was set, exact alarms were allowed: alarms have to be set again. */
+/** The phone was restarted, its clock or zone was set, or exact alarms were allowed: the alarms are set again. */
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         if (intent.action in AGAIN) offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
@@ -151,7 +151,7 @@ class StartReceiver : BroadcastReceiver() {
     }
 }
 
-/** The running wait was swept away, as Android 14 and later allow: it comes back while a session is open. */
+/** The running wait was swiped away, which Android 14 and later allow: it comes back while a session is open. */
 class SweptReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) =
         offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }

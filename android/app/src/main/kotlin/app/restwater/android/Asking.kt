@@ -9,18 +9,18 @@ import androidx.lifecycle.LifecycleOwner
 import kotlinx.coroutines.CompletableDeferred
 
 /**
- * A question to the system whose answer is waited for. Whoever asks outlives the activity that put it; where the whole
- * process was ended meanwhile the answer goes to [left].
+ * A request to the system that waits for its answer. The caller outlives the activity that made the request; if the
+ * whole process was ended in between, the answer goes to [left].
  */
 internal class Asking<I, O>(private val key: String, private val contract: ActivityResultContract<I, O>, private val left: (O) -> Unit = {}) {
     private var waiting: CompletableDeferred<O>? = null
     private var launcher: ActivityResultLauncher<I>? = null
 
-    /** An activity that can ask is there; to be called before it starts. */
+    /** Registers an activity that can ask; to be called before it starts. */
     fun attach(activity: ComponentActivity) {
         val own = activity.activityResultRegistry.register(key, activity, contract, ::answered)
         activity.lifecycle.addObserver(object : DefaultLifecycleObserver {
-            // There may be two, one of them in the task of an app that shared a file: the one that can be seen asks.
+            // There may be two, one of them in the task of an app that shared a file: the visible one asks.
             override fun onStart(owner: LifecycleOwner) {
                 launcher = own
             }
@@ -33,7 +33,7 @@ internal class Asking<I, O>(private val key: String, private val contract: Activ
 
     suspend fun ask(question: I): O {
         val answer = CompletableDeferred<O>()
-        waiting?.cancel() // Asked anew: nobody will answer the earlier one.
+        waiting?.cancel() // Asked again: nobody will answer the earlier request.
         waiting = answer
         val front = launcher ?: throw ActivityNotFoundException(key)
         front.launch(question)

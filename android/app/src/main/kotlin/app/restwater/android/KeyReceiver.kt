@@ -16,7 +16,7 @@ import app.restwater.core.WatchView
 class KeyReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         val app = context.applicationContext as RestwaterApplication
-        // The moment is the tap's, so it is read before anything else.
+        // This is the moment of the tap, so it is read before anything else.
         val at = app.now()
         val key = Key.entries.find { it.name == intent.getStringExtra(KEY) } ?: return
         val rod = intent.getIntExtra(ROD, 1).toUByte()
@@ -24,14 +24,15 @@ class KeyReceiver : BroadcastReceiver() {
         offMain(context, failed) { core -> tap(core, key, rod, at, failed) }
     }
 
-    /** Only a key that the core has out there for that rod at that moment is logged from there. */
+    /** Logs only a key that the core offers on the lock screen for that rod at that moment. */
     private fun tap(core: Restwater, key: Key, rod: UByte, at: Moment, failed: (RestwaterException.Failed) -> Unit): WatchView {
         val watch = core.watch(at)
         val action = watch.action(key, rod) ?: return watch
         try {
             core.act(action, at)
         } catch (refused: RestwaterException.Failed) {
-            // What can't be logged at this moment changes nothing, and the keys are shown anew; anything else was meant to last.
+            // A key that can't be used at this moment changes nothing and the keys are shown again; any other failure
+            // is shown.
             if (refused.kind != ErrorKind.NOT_NOW) failed(refused)
         }
         return core.watch(at)

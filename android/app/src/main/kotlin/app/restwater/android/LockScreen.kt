@@ -19,18 +19,24 @@ import app.restwater.core.WatchAlarm
 import app.restwater.core.WatchView
 import app.restwater.core.shellWords
 import app.restwater.ui.Lookout
+import app.restwater.ui.language
 
 /**
- * The running wait on the lock screen, with its keys, and the alarms. There is no foreground service: the chronometer of
- * the notification is drawn by the system, and an alarm of the system's wakes the app, so nothing of ours has to run.
+ * The running wait on the lock screen, with its keys, and the alarms. There is no foreground service: the system draws
+ * the chronometer of the notification, and a system alarm wakes the app, so none of our code has to run.
  */
 class LockScreen(private val context: Context) : Lookout, Ringing {
     private val notifications = NotificationManagerCompat.from(context)
-    private val words = shellWords()
+    private val words get() = shellWords(language())
     private val alarms = Alarms(context, this, ::openApp)
     private val app get() = context.applicationContext as RestwaterApplication
 
     init {
+        renamed()
+    }
+
+    /** Gives the channels the names of the phone's language; what the angler set of a channel stays. */
+    fun renamed() {
         val wait = NotificationChannel(WAIT, words.channelWait, NotificationManager.IMPORTANCE_LOW)
         wait.setShowBadge(false)
         val alarm = NotificationChannel(ALARM, words.channelAlarm, NotificationManager.IMPORTANCE_HIGH)
@@ -43,7 +49,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         notifications.createNotificationChannels(listOf(wait, alarm, trouble))
     }
 
-    /** Whether the system lets anything be shown. */
+    /** Whether the system allows notifications. */
     val allowed: Boolean
         get() {
             val asked = Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU ||
@@ -51,7 +57,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             return asked && notifications.areNotificationsEnabled()
         }
 
-    /** Whether an alarm may be shown and rung: its channel can be switched off by itself. */
+    /** Whether an alarm may be shown and may ring: its channel can be switched off separately. */
     val alarmsAllowed: Boolean
         get() = allowed && notifications.getNotificationChannel(ALARM)?.importance != NotificationManager.IMPORTANCE_NONE
 
@@ -77,7 +83,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             .setVisibility(NotificationCompat.VISIBILITY_PUBLIC)
             .setContentIntent(openApp())
             .setDeleteIntent(swept())
-            // Where the system has a place for what is going on at this moment the wait stands there, as a chip that counts.
+            // Where the system has a place for live updates, the wait is shown there as a counting chip.
             .setRequestPromotedOngoing(true)
         if (watch.alarms.isNotEmpty() && !alarms.exact) {
             builder.setStyle(NotificationCompat.BigTextStyle().bigText(listOf(watch.text, words.lateAlarms).joinToString("\n")))
@@ -87,13 +93,16 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         return builder.build()
     }
 
-    /** An alarm of the system's went off. */
+    /** A system alarm went off. */
     internal fun ringNow(alarm: WatchAlarm) = alarms.ring(alarm)
 
-    /** Sound and vibration of the alarm channel until it is seen to, and full screen where the phone is locked and that is allowed. */
+    /**
+     * Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is
+     * allowed.
+     */
     override fun ring(alarm: WatchAlarm) {
         app.rings(alarm)
-        // Without notifications the phone still sounds, for as long as the system lets the process be.
+        // Without notifications the phone still sounds, for as long as the system lets the process run.
         if (!alarmsAllowed) return app.sounder.sound(alarm.id)
         val builder = NotificationCompat.Builder(context, ALARM)
             .setSmallIcon(R.drawable.wait)
@@ -108,27 +117,27 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
     }
 
-    /** Whether an alarm comes at its minute. */
+    /** Whether an alarm comes at its exact minute. */
     val exactAlarms get() = alarms.exact
 
-    /** Whether an alarm may fill the glass of a locked phone: from Android 14 that can be taken away. */
+    /** Whether an alarm may fill the screen of a locked phone: from Android 14 this can be revoked. */
     val fullScreen: Boolean
         get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.UPSIDE_DOWN_CAKE ||
             checkNotNull(context.getSystemService(NotificationManager::class.java)).canUseFullScreenIntent()
 
-    /** Stops an alarm that rang for what is over by now. */
+    /** Stops an alarm whose cast is over by now. */
     override fun hush(alarmId: String) {
         notifications.cancel(alarmId, ALARM_ID)
         app.sounder.stop(alarmId)
     }
 
-    /** Ends the sound of what rings; it still stands there with its keys until its cast has ended. */
+    /** Ends the sound of a ringing alarm; the alarm stays on the screen with its keys until its cast has ended. */
     fun quieten() {
         app.sounder.stopAll()
         val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
         for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }) {
             notifications.cancel(shown.tag, shown.id)
-            // In a group that leaves the sound to its summary, and there is none.
+            // The group leaves the sound to its summary, which doesn't exist.
             val silent = Notification.Builder.recoverBuilder(context, shown.notification)
                 .setGroup(QUIET)
                 .setGroupAlertBehavior(Notification.GROUP_ALERT_SUMMARY)
@@ -137,7 +146,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         }
     }
 
-    /** A key that was tapped out here and is not in the log: what it was, and what the core says of it. */
+    /** Reports a key that was tapped on the lock screen and is not in the log: its label and the core's reason. */
     fun notSaved(label: String, why: String) {
         if (!allowed) return
         val notification = NotificationCompat.Builder(context, TROUBLE)
@@ -153,7 +162,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         post(label, TROUBLE_ID, notification)
     }
 
-    // Every way here asks [allowed] first; the lint can't see it.
+    // Every caller checks [allowed] first; the lint can't see that.
     @SuppressLint("MissingPermission")
     private fun post(tag: String?, id: Int, notification: Notification) = notifications.notify(tag, id, notification)
 

@@ -58,6 +58,7 @@ import app.restwater.ui.LocalSystemBack
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Trouble
+import app.restwater.ui.language
 import kotlin.math.abs
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
@@ -165,7 +166,7 @@ class MainActivity : ComponentActivity() {
     @Composable
     private fun Shown(stage: Stage) = when (stage) {
         Stage.Opening -> Calm { insets -> Trouble(if (slow()) getString(R.string.opening) else "", insets) }
-        is Stage.Refused -> Calm { insets -> Trouble(stage.text, insets, shellWords().salvage.takeIf { stage.damaged }, model::salvage) }
+        is Stage.Refused -> Calm { insets -> Trouble(stage.text, insets, shellWords(language()).salvage.takeIf { stage.damaged }, model::salvage) }
         is Stage.Ready -> Screens(stage.state)
     }
 

@@ -8,9 +8,9 @@ import app.restwater.core.WatchView
 import kotlinx.coroutines.launch
 
 /**
- * Does a receiver's work with the core where all its calls are made, and shows on the lock screen what comes of it. Receivers
- * are answered in the order in which they were called, so that of two quick keys the first is logged first and the answer
- * to the second one stays.
+ * Does a receiver's work with the core on the worker that makes all calls to it, then shows the result on the lock
+ * screen. Receivers are handled in the order in which they were called, so that of two quick keys the first is logged
+ * first and the answer to the second one stays.
  */
 internal fun BroadcastReceiver.offMain(
     context: Context,

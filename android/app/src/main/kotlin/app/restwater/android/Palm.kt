@@ -3,13 +3,13 @@ package app.restwater.android
 import android.view.MotionEvent
 
 /**
- * A contact wider than a fingertip is, as a palm or a wet sleeve makes: from then on until everything has left the
- * glass nothing counts as a tap. Where the glass does not measure contacts they are nought wide and all count.
+ * Ignores palms and wet sleeves: once a contact is wider than a fingertip, nothing counts as a tap until everything has
+ * left the screen. A screen that does not measure contacts reports a width of 0, so all of them count.
  */
 class Palm(private val widestPx: Double) {
     private var lies = false
 
-    /** Hands a touch on, unless it belongs to a palm; what was under way when the palm came down is called off. */
+    /** Passes a touch on unless it belongs to a palm; a touch in progress when the palm comes down is cancelled. */
     fun filter(event: MotionEvent, handOn: (MotionEvent) -> Boolean): Boolean {
         val lay = lies
         if (event.actionMasked == MotionEvent.ACTION_DOWN) lies = false

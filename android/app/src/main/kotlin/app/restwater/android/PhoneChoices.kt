@@ -12,11 +12,11 @@ import app.restwater.ui.ShellChoice
 import app.restwater.ui.ShellRow
 import app.restwater.ui.listing
 
-/** What Android allows the app, each with the key that opens its setting; and the volume keys. */
+/** The permissions that Android grants the app, each with the key that opens its setting, and the volume keys. */
 internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRows {
     private val kept = context.getSharedPreferences("phone", Context.MODE_PRIVATE)
 
-    /** Whether the volume keys log while the app is in front; only for those who ask for it. */
+    /** Whether the volume keys log while the app is in front; off unless the user switches it on. */
     var volumeKeys: Boolean
         get() = kept.getBoolean(VOLUME, false)
         private set(on) = kept.edit().putBoolean(VOLUME, on).apply()
@@ -43,7 +43,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
         if (row == VOLUME) volumeKeys = choice == ON else open(row)
     }
 
-    /** The setting itself; where a phone has no page of its own for it, the app's page in the settings. */
+    /** Opens the setting itself or, if the phone has no page for it, the app's page in the settings. */
     private fun open(field: String) {
         try {
             start(setting(field))

@@ -7,7 +7,7 @@ import app.restwater.core.Moment
 import java.time.Instant
 import java.time.ZoneId
 
-/** This moment by the phone's clocks. The monotonic one counts while the phone sleeps and starts anew at each boot. */
+/** This moment by the phone's clocks. The monotonic one counts while the phone sleeps and restarts at each boot. */
 fun present(context: Context): Moment {
     val wall = System.currentTimeMillis()
     val zone = ZoneId.systemDefault()

@@ -6,7 +6,7 @@ import androidx.compose.ui.text.font.FontWeight
 import app.restwater.R
 import app.restwater.ui.Face
 
-/** Draws with the app's own typeface from now on. */
+/** Uses the app's own typeface from now on. */
 fun wearFace() = Face.wear(
     FontFamily(Font(R.font.restwater_medium, FontWeight.Medium), Font(R.font.restwater_bold, FontWeight.Bold)),
     listOf(R.font.restwater_clock_100, R.font.restwater_clock_75, R.font.restwater_clock_50, R.font.restwater_clock_25)

@@ -5,9 +5,11 @@ import android.view.HapticFeedbackConstants
 import android.view.View
 import app.restwater.ui.Feel
 
-/** One pulse for a tap that is in the log, another for one that is not, as the phone's own settings for touch allow. */
+/**
+ * One pulse for a tap that was logged and a different one for a tap that was not, if the phone's touch settings allow.
+ */
 internal class PhoneFeel : Feel {
-    /** The window in front, if one is. */
+    /** The window in front, if there is one. */
     var view: View? = null
 
     override fun accepted() = pulse(if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.R) HapticFeedbackConstants.CONFIRM else HapticFeedbackConstants.VIRTUAL_KEY)

@@ -17,6 +17,7 @@ import app.restwater.core.shellWords
 import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble
 import app.restwater.ui.FilesDesk
+import app.restwater.ui.language
 import java.io.File
 import java.io.FileNotFoundException
 import java.io.IOException
@@ -28,8 +29,9 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
 /**
- * Files by the phone's share sheet and document picker. Nothing is asked of the system but what the user picks. Held by the
- * application: a picker's answer is taken though the activity that asked was made anew, or the process ended meanwhile.
+ * Files through the phone's share sheet and document picker. The app gets access only to what the user picks. The
+ * application holds this object, so that a picker's answer is used even if the activity that asked was recreated or the
+ * process was ended in between.
  */
 internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
     private val create = Asking("create", ActivityResultContracts.CreateDocument("*/*"), ::saveLate)
@@ -38,10 +40,10 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
     private val chosen = app.getSharedPreferences("files", Context.MODE_PRIVATE)
     private var front: ComponentActivity? = null
 
-    /** The file that waits for the user to pick where it is saved. */
+    /** The file that is saved once the user has picked a place. */
     private var toSave: Outgoing? = null
 
-    /** An activity that can ask is there; [saved] is what an earlier one of it kept. */
+    /** Registers an activity that can ask; [saved] is the state that an earlier instance kept. */
     fun attach(activity: ComponentActivity, saved: Bundle?) {
         listOf(create, open, tree).forEach { it.attach(activity) }
         activity.lifecycle.addObserver(object : DefaultLifecycleObserver {
@@ -57,7 +59,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         if (toSave == null) toSave = Outgoing(kept[0], kept[1], kept[2], kept[3])
     }
 
-    /** What has to be known to go on where the process is ended while the user picks. */
+    /** Keeps what is needed to continue if the process is ended while the user picks. */
     fun keep(into: Bundle) {
         toSave?.let { into.putStringArray(TO_SAVE, arrayOf(it.path, it.name, it.mediaType, it.says)) }
     }
@@ -110,7 +112,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         true
     }
 
-    /** Any file may be picked: what it is, the core tells by what is in it. */
+    /** Any file may be picked: the core recognises it by its content. */
     override suspend fun pick(): String? = explained { open.ask(arrayOf("*/*"))?.let { take(app, it) } }
 
     override suspend fun pickFolder(): String? = explained {
@@ -136,8 +138,8 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
     }
 
     /**
-     * Writes the whole file and has it on its way to the storage before it says so. Where that fails a file that was there
-     * before has its old content again, as far as the provider lets that be, and is never deleted; a new one is removed.
+     * Writes the whole file and hands it to the storage before it reports success. If that fails, a file that was there
+     * before gets its old content back as far as the provider allows, and is never deleted; a new file is removed.
      */
     private suspend fun copy(file: File, to: Uri) = withContext(Dispatchers.IO) {
         val before = before(to)
@@ -182,11 +184,11 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         private const val OLD_MS = 24 * 60 * 60_000L
         private const val TO_SAVE = "to-save"
 
-        /** Copies a file of another app to where the core can read it; the name it has there plays no part. */
+        /** Copies a file of another app to a place where the core can read it; its name does not matter. */
         suspend fun take(context: Context, from: Uri): String = explained {
             withContext(Dispatchers.IO) {
                 val folder = context.cacheDir.resolve("incoming").apply { mkdirs() }
-                // Another one may be being taken in at this moment: only what is old goes.
+                // Another file may be being imported at this moment, so only old ones are deleted.
                 val old = System.currentTimeMillis() - OLD_MS
                 folder.listFiles().orEmpty().filter { it.lastModified() < old }.forEach { it.delete() }
                 val to = File.createTempFile("file", null, folder)
@@ -198,21 +200,21 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
         private fun pour(from: InputStream, to: OutputStream) = from.use { it.copyTo(to) }
 
-        /** What went wrong with a file of another app, in words that say what to do. */
+        /** Turns a failure with another app's file into words that say what to do. */
         private suspend fun <T> explained(task: suspend () -> T): T =
             try {
                 task()
             } catch (refused: SecurityException) {
-                throw FileTrouble(shellWords().fileNotAllowed)
+                throw FileTrouble(shellWords(language()).fileNotAllowed)
             } catch (gone: FileNotFoundException) {
-                throw FileTrouble(shellWords().fileGone)
+                throw FileTrouble(shellWords(language()).fileGone)
             } catch (failed: IOException) {
                 val full = (failed.cause as? ErrnoException)?.errno == OsConstants.ENOSPC || "ENOSPC" in failed.message.orEmpty()
-                throw FileTrouble(if (full) shellWords().fileNoSpace else shellWords().fileFailed)
+                throw FileTrouble(if (full) shellWords(language()).fileNoSpace else shellWords(language()).fileFailed)
             } catch (odd: RuntimeException) {
                 if (odd is CancellationException) throw odd
                 // A provider may throw anything, and its process may die under the call.
-                throw FileTrouble(if (odd is IllegalArgumentException) shellWords().fileGone else shellWords().fileFailed)
+                throw FileTrouble(if (odd is IllegalArgumentException) shellWords(language()).fileGone else shellWords(language()).fileFailed)
             }
     }
 }

@@ -17,18 +17,19 @@ import app.restwater.core.shellWords
 import app.restwater.ui.Position
 import app.restwater.ui.Receiver
 import app.restwater.ui.ReceiverTrouble
+import app.restwater.ui.language
 import kotlin.coroutines.resume
 import kotlinx.coroutines.suspendCancellableCoroutine
 import kotlinx.coroutines.withTimeoutOrNull
 
 /**
- * The phone's receiver, by Android's own LocationManager. The permission is asked for when the key is tapped, never before,
- * and is for the foreground only; a refusal is said, and the key may be tapped again.
+ * The phone's satellite receiver, through Android's own LocationManager. The permission is asked for when the key is
+ * tapped, never before, and only for the foreground; a refusal is reported, and the key may be tapped again.
  */
 internal class PhoneReceiver(private val context: Context) : Receiver {
     private val permission = Asking("position", ActivityResultContracts.RequestMultiplePermissions())
 
-    /** An activity that can ask is there. */
+    /** Registers an activity that can ask. */
     fun attach(activity: ComponentActivity) = permission.attach(activity)
 
     override suspend fun position(): Position {
@@ -38,11 +39,11 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
             }
             provider()?.let { withTimeoutOrNull(WITHIN_MS) { read(it) } }
         } catch (refused: SecurityException) {
-            throw ReceiverTrouble(shellWords().positionNotAllowed)
+            throw ReceiverTrouble(shellWords(language()).positionNotAllowed)
         } catch (nobody: ActivityNotFoundException) {
-            throw ReceiverTrouble(shellWords().positionNotAllowed)
+            throw ReceiverTrouble(shellWords(language()).positionNotAllowed)
         }
-        at ?: throw ReceiverTrouble(shellWords().positionNotFound)
+        at ?: throw ReceiverTrouble(shellWords(language()).positionNotFound)
         val accuracyM = if (at.hasAccuracy()) at.accuracy.toDouble() else Double.NaN
         return Position(at.latitude, at.longitude, accuracyM)
     }

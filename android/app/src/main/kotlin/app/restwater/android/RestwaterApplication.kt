@@ -1,6 +1,7 @@
 package app.restwater.android
 
 import android.app.Application
+import android.content.res.Configuration
 import androidx.compose.foundation.ComposeFoundationFlags
 import androidx.compose.foundation.ExperimentalFoundationApi
 import app.restwater.core.Moment
@@ -9,6 +10,7 @@ import app.restwater.core.RestwaterException
 import app.restwater.core.WatchAlarm
 import app.restwater.core.salvage
 import app.restwater.ui.FilesDesk
+import app.restwater.ui.language
 import java.io.File
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
@@ -20,27 +22,49 @@ import kotlinx.coroutines.flow.first
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
-/** How far the log is from being open. */
+/** How far the opening of the log has got. */
 internal sealed interface Opening {
-    /** It is being opened, and its form brought up to date where an earlier version wrote it. */
+    /** It is being opened, and migrated if an earlier version wrote it. */
     data object Working : Opening
 
-    /** It is open; [desk] is where its files go in and out. */
+    /** It is open; [desk] exports and imports its files. */
     class Open(val core: Restwater, val desk: FilesDesk) : Opening
 
-    /** It could not be opened: what the core says of it. */
+    /** It could not be opened, for the core's reason. */
     class Refused(val why: RestwaterException.Failed) : Opening
 }
 
 /** Holds what outlives every activity: the one core of the process, over the log in the app's own folder, alarms, imports. */
 class RestwaterApplication : Application() {
-    /** Typed text has the menu without pictures, here as in what R8 makes (proguard-rules.pro). */
+    /** Text fields have the menu without icons, here as in what R8 makes (proguard-rules.pro). */
     @OptIn(ExperimentalFoundationApi::class)
     override fun onCreate() {
         super.onCreate()
         ComposeFoundationFlags.isNewContextMenuEnabled = false
         ComposeFoundationFlags.isSmartSelectionEnabled = false
     }
+
+    /** The angler chose another language in the phone's settings while the process is there. */
+    override fun onConfigurationChanged(newConfig: Configuration) {
+        super.onConfigurationChanged(newConfig)
+        val chosen = language()
+        if (chosen == said) return
+        said = chosen
+        // After an opening that is under way, and before anything that a new activity asks.
+        receivers.launch {
+            val core = opened?.getOrNull() ?: return@launch
+            try {
+                core.setLanguage(chosen)
+                lockScreen.renamed()
+                lockScreen.show(core.watch(now()))
+            } catch (broken: RestwaterException.Failed) {
+                // The next tap says so.
+            }
+        }
+    }
+
+    /** What everything is said in. */
+    private var said = language()
 
     private val folder: File get() = filesDir.resolve("log").apply { mkdirs() }
 
@@ -49,18 +73,18 @@ class RestwaterApplication : Application() {
 
     private var opened: Result<Restwater>? = null
 
-    /** Opened at first use, which may take its time; what the core said where it could not be. */
+    /** Opened at first use, which may take some time; the core's error if that failed. */
     @get:Synchronized
     val core: Result<Restwater>
-        get() = opened?.takeIf { it.isSuccess } ?: runCatching { Restwater.open(folder.path, now()) }.also { opened = it }
+        get() = opened?.takeIf { it.isSuccess } ?: runCatching { Restwater.open(folder.path, now(), language()) }.also { opened = it }
 
-    /** Where all calls to the core are made, one after another: from the screens, the lock screen and the alarm. */
+    /** Makes all calls to the core, one after another: from the screens, the lock screen and the alarms. */
     val worker = Dispatchers.IO.limitedParallelism(1)
 
-    /** For what goes on when no screen is there: a tap is saved and an import finished whatever becomes of the activity. */
+    /** For work that needs no screen: a tap is saved and an import finished whatever happens to the activity. */
     val scope = CoroutineScope(SupervisorJob() + Dispatchers.Main.immediate)
 
-    /** For the work of receivers: one after another, beside the main thread. */
+    /** For the work of receivers: one after another, off the main thread. */
     internal val receivers = CoroutineScope(SupervisorJob() + worker)
 
     internal val lockScreen by lazy { LockScreen(this) }
@@ -72,10 +96,10 @@ class RestwaterApplication : Application() {
 
     private val log = MutableStateFlow<Opening>(Opening.Working)
 
-    /** How far it is. */
+    /** The state of the opening. */
     internal val opening: StateFlow<Opening> get() = log
 
-    /** Opens the log off the main thread, where that has not been done. */
+    /** Opens the log off the main thread, unless that was done already. */
     internal fun open() {
         if (log.value is Opening.Open) return
         val ready = opened?.getOrNull()
@@ -95,22 +119,22 @@ class RestwaterApplication : Application() {
     /** Waits for the log to be open. */
     internal suspend fun opened(): Opening.Open = opening.filterIsInstance<Opening.Open>().first()
 
-    /** Sets a damaged log aside and saves of it what can be saved, off the main thread; what came of it, in words. */
+    /** Sets a damaged log aside and saves what can be saved of it, off the main thread; returns the result in words. */
     internal suspend fun salvage(): String? {
         log.value = Opening.Working
         return try {
             withContext(worker) { salvaged() }.also { open() }
         } catch (refused: RestwaterException.Failed) {
-            // Why has to be read first: the log is tried again when the app comes to the front.
+            // The user has to read the reason first: the log is tried again when the app comes to the front.
             log.value = Opening.Refused(refused)
             null
         }
     }
 
     @Synchronized
-    private fun salvaged(): String = salvage(folder.path, now()).also { opened = null }
+    private fun salvaged(): String = salvage(folder.path, now(), language()).also { opened = null }
 
-    /** Told of an alarm while a screen is in front. */
+    /** Called when an alarm rings while a screen is in front. */
     internal var heard: ((WatchAlarm) -> Unit)? = null
 
     /** An alarm rings. */

@@ -20,14 +20,14 @@ internal sealed interface Stage {
     /** The log is being opened. */
     data object Opening : Stage
 
-    /** It could not be; a damaged one can be salvaged. */
+    /** It could not be opened; a damaged one can be salvaged. */
     class Refused(val text: String, val damaged: Boolean) : Stage
 
     /** The screens. */
     class Ready(val state: RestwaterState) : Stage
 }
 
-/** What the activity shows, over turns of the phone; and what was open, over the end of the process. */
+/** What the activity shows, kept when the phone is turned; and which screen was open, kept when the process ends. */
 internal class RestwaterModel(app: Application, private val saved: SavedStateHandle) : AndroidViewModel(app) {
     private val phone get() = getApplication<RestwaterApplication>()
     private val ready = CompletableDeferred<RestwaterState>()
@@ -51,7 +51,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
     }
 
     private fun screens(open: Opening.Open): RestwaterState {
-        // A tap goes on to the log whatever becomes of the screen, so its scope is the application's.
+        // A tap reaches the log whatever happens to the screen, so its scope is the application's.
         val state = with(phone) { RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.desk) }
         val before = saved.get<Bundle>(OPEN)
         if (before != null) reopen(state, before) else viewModelScope.launch { state.greet() }
@@ -59,7 +59,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         return state
     }
 
-    /** The screens once they are there. */
+    /** The screens, once they exist. */
     suspend fun ready(): RestwaterState = ready.await()
 
     /** Saves what can be saved of a damaged log. */
@@ -78,10 +78,10 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         }
     }
 
-    /** The process was ended meanwhile: the same screen, page, text and file as before. */
+    /** The process was ended in between: restores the same screen, page, text and file. */
     private fun reopen(state: RestwaterState, from: Bundle) {
         Showing.entries.find { it.name == from.getString(SHOWING) }?.let { state.reopen(it, from.getInt(PAGE)) }
-        // A desk that outlived the activity knows better.
+        // A desk that outlived the activity has newer state.
         if (state.desk.page != FilesPage.SEND || state.desk.busy) return
         val page = FilesPage.entries.find { it.name == from.getString(DESK) } ?: return
         val file = from.getString(FILE)

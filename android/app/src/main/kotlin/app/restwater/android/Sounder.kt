@@ -10,7 +10,7 @@ import android.os.Looper
 import android.os.VibrationEffect
 import android.os.Vibrator
 
-/** Sound and vibration of an alarm where no notification may make them: from the process itself, while it is there. */
+/** Sound and vibration of an alarm if notifications are not allowed: made by the process itself while it lives. */
 class Sounder(private val context: Context) {
     private val main = Handler(Looper.getMainLooper())
     private val sounding = mutableSetOf<String>()
@@ -30,7 +30,7 @@ class Sounder(private val context: Context) {
         main.postDelayed({ stop(alarmId) }, LONGEST_MS)
     }
 
-    /** Ends it for one alarm; another that sounds goes on. */
+    /** Stops one alarm; another one that sounds goes on. */
     @Synchronized
     fun stop(alarmId: String) {
         if (!sounding.remove(alarmId) || sounding.isNotEmpty()) return
@@ -39,12 +39,12 @@ class Sounder(private val context: Context) {
         vibrator?.cancel()
     }
 
-    /** Ends all of it. */
+    /** Stops all of them. */
     @Synchronized
     fun stopAll() = sounding.toList().forEach(::stop)
 
     private companion object {
-        /** Nobody is there after that: a phone that sounds for an hour is a nuisance on the bank. */
+        /** After that nobody is there: a phone that sounds for an hour is a nuisance on the bank. */
         const val LONGEST_MS = 120_000L
     }
 }

@@ -8,13 +8,13 @@ import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 
 /**
- * The volume keys while the app is in front: any of them ends the sound of an alarm; for those who chose it, one that is held
- * logs, up CAST and down WOUND IN, and a short press changes the volume as it does elsewhere.
+ * The volume keys while the app is in front. Any of them stops the sound of an alarm. If the user chose it, holding one
+ * logs (up: CAST, down: WOUND IN), and a short press changes the volume as usual.
  */
 internal class VolumeKeys(private val activity: Activity, private val app: RestwaterApplication) {
     private var held = false
 
-    /** Whether the event was for us. */
+    /** Returns whether the event was handled. */
     fun take(event: KeyEvent, state: RestwaterState?): Boolean {
         val action = ACTIONS[event.keyCode] ?: return false
         if (event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0) app.lockScreen.quieten()
@@ -24,7 +24,7 @@ internal class VolumeKeys(private val activity: Activity, private val app: Restw
             event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0 -> held = false
             event.action == KeyEvent.ACTION_DOWN && !held && event.eventTime - event.downTime >= HOLD_MS -> {
                 held = true
-                // What cannot be at this moment the core refuses, in words and to the hand.
+                // The core refuses what is not possible now, with a message and a pulse.
                 state.act(action(rod))
             }
             event.action == KeyEvent.ACTION_UP && !held -> change(event.keyCode)
@@ -42,7 +42,7 @@ internal class VolumeKeys(private val activity: Activity, private val app: Restw
         val ACTIONS: Map<Int, (UByte) -> Action> =
             mapOf(KeyEvent.KEYCODE_VOLUME_UP to Action::Cast, KeyEvent.KEYCODE_VOLUME_DOWN to Action::WoundIn)
 
-        /** As long as the system's own long press on a key, so that a bump in a pocket is none. */
+        /** As long as the system's own long press, so that a bump in a pocket does not count. */
         const val HOLD_MS = 500L
     }
 }

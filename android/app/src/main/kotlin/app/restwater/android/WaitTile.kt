@@ -11,7 +11,7 @@ import app.restwater.core.WatchView
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
-/** The running wait among the quick settings; a tap opens the Bank, over the lock screen too. */
+/** The running wait in the quick settings; a tap opens the Bank, on the lock screen too. */
 class WaitTile : TileService() {
     private val app get() = application as RestwaterApplication
 
@@ -30,7 +30,7 @@ class WaitTile : TileService() {
         tile.updateTile()
     }
 
-    // Only the pending form is there from Android 14, only the other before it.
+    // Android 14 and later have only the form with a pending intent, earlier versions only the other.
     @SuppressLint("StartActivityAndCollapseDeprecated")
     override fun onClick() {
         val open = Intent(this, MainActivity::class.java).addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)

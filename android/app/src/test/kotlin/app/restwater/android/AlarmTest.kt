@@ -31,7 +31,7 @@ import org.robolectric.annotation.Implementation
 import org.robolectric.annotation.Implements
 import org.robolectric.shadows.ShadowAlarmManager
 
-/** An alarm rings until its own cast has ended or one of its keys was tapped; nothing else silences it. */
+/** An alarm rings until its own cast has ended or one of its keys is tapped; nothing else silences it. */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36])
 class AlarmTest {
@@ -66,7 +66,7 @@ class AlarmTest {
         assertEquals(listOf("Rod 1"), titles())
     }
 
-    @Test fun whatHasRungKeepsRingingWhenTheAppComesToTheFront() {
+    @Test fun aRingingAlarmKeepsRingingWhenTheAppComesToTheFront() {
         rodOneRings()
         Handset.later(2)
         show()
@@ -125,7 +125,7 @@ class AlarmTest {
         assertEquals("rod 1 is in, rod 2 still out", listOf("rod-2"), ready)
     }
 
-    @Test fun itRingsUntilItIsSeenTo() {
+    @Test fun itRingsUntilItIsAnswered() {
         rodOneRings()
         assertTrue("the sound goes on", Handset.rung().single().flags and Notification.FLAG_INSISTENT != 0)
         lockScreen.quieten()
@@ -134,7 +134,7 @@ class AlarmTest {
         assertEquals("and leaves the keys", 2, quiet.actions.size)
     }
 
-    @Test fun whatWasDueWhileThePhoneWasOffRingsOnce() {
+    @Test fun anAlarmDueWhileThePhoneWasOffRingsOnce() {
         act(Action.Cast(1u))
         Handset.later(TWELVE_MIN + 60)
         StartReceiver().onReceive(Handset.app, Intent(Intent.ACTION_BOOT_COMPLETED))
@@ -142,7 +142,7 @@ class AlarmTest {
         assertEquals("the system's own alarm does not ring it again", emptyList<Long>(), Handset.alarms())
     }
 
-    @Test fun anAlarmChosenAfterItsMinuteDoesNotRingForWhatIsPast() {
+    @Test fun anAlarmChosenAfterItsMinuteDoesNotRing() {
         Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.Off)), Handset.app.now())
         act(Action.Cast(1u))
         Handset.later(TWELVE_MIN + 60)
@@ -150,7 +150,7 @@ class AlarmTest {
         assertEquals(emptyList<String>(), titles())
     }
 
-    @Test fun everyEventThatTakesAlarmsAwaySetsThemAgain() {
+    @Test fun everyEventThatRemovesAlarmsSetsThemAgain() {
         act(Action.Cast(1u))
         val events = listOf(
             Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_MY_PACKAGE_REPLACED,
@@ -173,7 +173,7 @@ class AlarmTest {
         assertNull("the same alarm is not told of twice", show())
         Handset.later(60)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals(shellWords().lateAlarms, show())
+        assertEquals(shellWords("en-GB").lateAlarms, show())
         assertTrue("on the lock screen too", "hour late" in checkNotNull(Handset.wait()).extras.getCharSequence(Notification.EXTRA_BIG_TEXT, ""))
     }
 
@@ -201,7 +201,7 @@ class AlarmTest {
         manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_NONE
         val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals("it is said", shellWords().noNotifications, show())
+        assertEquals("it is said", shellWords("en-GB").noNotifications, show())
         val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
         assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
         TonesAsked.last = null
@@ -217,7 +217,7 @@ class AlarmTest {
     }
 }
 
-/** The tones that were asked for: Robolectric can't make one. */
+/** Records which tones were requested: Robolectric can't play one. */
 @Implements(RingtoneManager::class)
 class TonesAsked {
     companion object {

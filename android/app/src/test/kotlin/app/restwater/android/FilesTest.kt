@@ -39,7 +39,7 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** Files between this app and others, by intents and by the system's picker. */
+/** Exchanging files with other apps, by intents and by the system's picker. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -51,7 +51,7 @@ class FilesTest {
 
     @org.junit.Before fun notificationsAreAllowed() = Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
 
-    /** Puts a file on the shelf. Robolectric reads another app's file only where its stream is told of. */
+    /** Puts a file on the shelf. Robolectric reads another app's file only if its stream is registered. */
     private fun shelve(file: File) {
         shelf.file = file
         shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }
@@ -72,7 +72,7 @@ class FilesTest {
         rule.onNodeWithTag(tag).performClick()
     }
 
-    @Test fun aFileOpenedWithTheAppIsLookedIntoAndTakenIn() {
+    @Test fun aFileOpenedWithTheAppIsShownAndImported() {
         shelve(Handset.fromAnotherPhone())
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
             until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
@@ -90,14 +90,14 @@ class FilesTest {
         }
     }
 
-    @Test fun aFileThatIsGoneOrNotAllowedIsSaid() {
+    @Test fun aFileThatIsGoneOrNotAllowedIsReported() {
         shelf.file = null
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            until(activity) { activity.state?.notice == shellWords().fileGone }
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileGone }
         }
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            until(activity) { activity.state?.notice == shellWords().fileNotAllowed }
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileNotAllowed }
         }
     }
 
@@ -138,38 +138,38 @@ class FilesTest {
         }
     }
 
-    @Test fun aLongerFileIsReplacedAsAWhole() {
+    @Test fun aLongerFileIsReplacedCompletely() {
         saveOver { "report.html" in it.state?.notice.orEmpty() }
         assertEquals("truncated in words the provider knows", "wt", shelf.modes.last())
         assertTrue(OLD !in checkNotNull(shelf.file).readText())
     }
 
-    @Test fun whereSavingFailsTheOldFileIsStillThere() {
+    @Test fun ifSavingFailsTheOldFileIsStillThere() {
         shelf.breaks = 1
-        saveOver { it.state?.notice == shellWords().fileFailed }
+        saveOver { it.state?.notice == shellWords("en-GB").fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
 
-    @Test fun whereTheProviderFailsOddlyTheOldFileIsStillThere() {
+    @Test fun ifTheProviderFailsUnexpectedlyTheOldFileIsStillThere() {
         shelf.odd = 1
-        saveOver { it.state?.notice == shellWords().fileFailed }
+        saveOver { it.state?.notice == shellWords("en-GB").fileFailed }
         assertEquals(OLD, checkNotNull(shelf.file).readText())
         assertEquals("deleted", 0, shelf.deleted)
     }
 
-    @Test fun aBackupFolderWhoseProviderDiedIsSaid() {
+    @Test fun aBackupFolderWhoseProviderDiedIsReported() {
         val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
         Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
         val backup = File.createTempFile("backup", ".db")
         val said = runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } }.exceptionOrNull()
         assertTrue("$said", said is FileTrouble)
         // Android 8 answers nothing where later ones pass the fault on.
-        val words = if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) shellWords().fileGone else shellWords().fileFailed
+        val words = with(shellWords("en-GB")) { if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) fileGone else fileFailed }
         assertEquals(words, said?.message)
     }
 
-    @Test fun aFileIsNotTakenInAgainWhenTheAppIsOpenedFromTheListOfRecentOnes() {
+    @Test fun aFileIsNotImportedAgainWhenTheAppIsOpenedFromTheRecentApps() {
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI).addFlags(Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY)) { activity, _ ->
             until(activity) { activity.state?.bank != null }
@@ -200,15 +200,15 @@ class FilesTest {
     }
 }
 
-/** Another app's files: one of them, none, or a refusal. */
+/** Another app's files: one file, none, or a refusal. */
 class Shelf : ContentProvider() {
     var file: File? = null
     var refuses = false
 
-    /** How often a file is opened so that writing to it fails. */
+    /** How many times a file is opened so that writing to it fails. */
     var breaks = 0
 
-    /** How often its app fails in a way of its own when a file is written to. */
+    /** How many times the provider fails with an exception of its own when a file is written. */
     var odd = 0
     var deleted = 0
     val modes = mutableListOf<String>()

@@ -25,7 +25,9 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** Sizes of keys in millimetres on five glasses of three densities, at 200 % text too; and a picture of every screen. */
+/**
+ * Sizes of keys in millimetres on five screens of three densities, at 200 % text too; and a picture of every screen.
+ */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [35])
@@ -96,7 +98,7 @@ class GlassTest {
         }
     }
 
-    /** The screen once there is something on it: its record comes from another thread. */
+    /** The screen as soon as it shows something: its record comes from another thread. */
     private fun drawn(screen: Showing): Bitmap {
         repeat(100) {
             val picture = rule.onRoot().captureToImage().asAndroidBitmap()

@@ -20,7 +20,7 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** For cold hands: what is felt of a tap, and the volume keys for those who chose them. */
+/** For cold hands: the pulse after a tap, and the volume keys if the user chose them. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 36], qualifiers = "w411dp-h891dp-xhdpi")

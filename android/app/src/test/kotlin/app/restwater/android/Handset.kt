@@ -36,19 +36,19 @@ object Handset {
 
     fun alarms(): List<Long> = shadowOf(app.getSystemService(Context.ALARM_SERVICE) as AlarmManager).scheduledAlarms.map { it.triggerAtMs }
 
-    /** What says that a key tapped outside the app was not saved. */
+    /** The notification that a key tapped outside the app was not saved. */
     fun trouble(): Notification? = notifications.allNotifications.find { it.channelId == LockScreen.TROUBLE }
 
-    /** The user sweeps the running wait away. */
+    /** The user swipes the running wait away. */
     fun sweep() = checkNotNull(app.getSystemService(NotificationManager::class.java)).cancel(LockScreen.WAIT_ID)
 
-    /** What runs beside the main thread and on it has had its time. */
+    /** Lets the work on and off the main thread finish. */
     fun settle() = repeat(10) {
         ShadowLooper.idleMainLooper(50, TimeUnit.MILLISECONDS)
         Thread.sleep(20)
     }
 
-    /** The system ends the process: nobody waits for the answers of its questions any more. */
+    /** The system ends the process: nobody waits for the answers to its requests any more. */
     fun processEnds() {
         fun clear(holder: Any, field: String) = holder.javaClass.getDeclaredField(field).apply { isAccessible = true }.set(holder, null)
         for (asking in listOf("create", "open", "tree")) {
@@ -57,9 +57,9 @@ object Handset {
         }
     }
 
-    /** A file of another phone with two entries. */
+    /** A file with two entries from another phone. */
     fun fromAnotherPhone(): File {
-        val core = Restwater.open(java.nio.file.Files.createTempDirectory("another").toFile().path, app.now())
+        val core = Restwater.open(java.nio.file.Files.createTempDirectory("another").toFile().path, app.now(), "en-GB")
         core.act(Action.StartSession(null), app.now())
         core.act(Action.Cast(1u), app.now())
         val file = File(runBlocking { core.send(app.now(), Work()) }.path)
@@ -69,7 +69,7 @@ object Handset {
 
     private val manager get() = shadowOf(app.getSystemService(Context.ALARM_SERVICE) as AlarmManager)
 
-    /** The system's alarms that are due go off, as they do while the app is not there. */
+    /** The system's due alarms go off, as they do while the app is not running. */
     fun ringDue() {
         for (alarm in manager.scheduledAlarms.filter { it.triggerAtMs <= app.now().wallMs }.sortedBy { it.triggerAtMs }) {
             val operation = checkNotNull(alarm.operation)
@@ -92,7 +92,7 @@ object Handset {
         return Regex("\"kind\":\"([a-z_]+)\"").findAll(File(file.path).readText()).map { it.groupValues[1] }.toList()
     }
 
-    /** Sets the phone's clocks to a moment of its own, from which [later] goes on. */
+    /** Sets the phone's clocks to a fixed moment, which [later] moves on from. */
     fun setClock() {
         val begin = System.currentTimeMillis()
         seconds = 0
@@ -108,14 +108,14 @@ object Handset {
 
     /**
      * Waits until every receiver has answered. Robolectric's notifications outlive a test, so an answer that came after
-     * the end of its own would stand on the lock screen of the next one.
+     * the end of its test would be on the lock screen of the next one.
      */
     fun answered() {
         ShadowLooper.idleMainLooper()
         until({ "a receiver is still at work" }) { checkNotNull(app.receivers.coroutineContext[Job]).children.none() }
     }
 
-    /** Waits for work that runs beside the main thread, whose answers come by the main looper. */
+    /** Waits for work off the main thread whose answers come through the main looper. */
     fun until(what: () -> String, there: () -> Boolean) {
         repeat(400) {
             ShadowLooper.idleMainLooper(50, TimeUnit.MILLISECONDS)

@@ -23,7 +23,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** The keyboard lies over the screen and is no part of it: what is typed stays where it is, on every size of screen. */
+/** The keyboard covers the screen and does not resize it: typed text stays where it is, on every size of screen. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36])
@@ -40,7 +40,7 @@ class KeyboardTest {
     @Config(qualifiers = "w640dp-h360dp-land-xhdpi") @Test fun smallPhoneOnItsSide() = typesUnderTheKeyboard()
 
     private fun typesUnderTheKeyboard() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
-        // An empty log is greeted first.
+        // An empty log shows the welcome first.
         rule.waitUntilExactlyOneExists(hasTestTag("key-skip-"), 20_000)
         rule.onNodeWithTag("key-skip-").performClick()
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.START)), 20_000)

@@ -34,7 +34,10 @@ import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.robolectric.shadows.ShadowLooper
 
-/** Turns of the phone, the end of the process, the way back and the background: nothing is lost and nothing runs in vain. */
+/**
+ * Turning the phone, the end of the process, going back and the background: nothing is lost and nothing runs
+ * needlessly.
+ */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -70,7 +73,7 @@ class LifecycleTest {
         rule.waitForIdle()
     }
 
-    @Test fun anOpenRowIsStillOpenWhenThePhoneWasTurned() = on { scenario ->
+    @Test fun anOpenRowIsStillOpenAfterThePhoneIsTurned() = on { scenario ->
         // An empty log is greeted first.
         tap("key-skip-")
         tap(tag(Key.START))
@@ -80,7 +83,7 @@ class LifecycleTest {
         rule.waitUntilExactlyOneExists(hasTestTag("choice-rods-2"), 20_000)
     }
 
-    @Test fun aTypedTextIsStillThereWhenThePhoneWasTurned() = on { scenario ->
+    @Test fun aTypedTextIsStillThereAfterThePhoneIsTurned() = on { scenario ->
         Handset.core.act(Action.StartSession(null), Handset.app.now())
         val typing = typingLeaf(scenario)
         rule.onNodeWithTag(typing).performTextInput("mist till ten")
@@ -90,7 +93,7 @@ class LifecycleTest {
         assertEquals("mist till ten", shown)
     }
 
-    /** Opens the leaf of the book on which a note is typed. */
+    /** Opens the leaf of the Book on which a note is typed. */
     private fun typingLeaf(scenario: ActivityScenario<MainActivity>): String {
         rule.runOnUiThread { scenario.activity().state?.open(Showing.BOOK) }
         Handset.until({ "no book" }) { scenario.activity().state?.book != null }
@@ -102,7 +105,7 @@ class LifecycleTest {
         return "typed-note"
     }
 
-    @Test fun theSystemsWayBackGoesOneLevel() = on { scenario ->
+    @Test fun theSystemsBackGestureGoesBackOneLevel() = on { scenario ->
         // An empty log is greeted first.
         tap("key-skip-")
         tap(tag(Key.START))
@@ -164,14 +167,14 @@ class LifecycleTest {
 
     private fun saved() = checkNotNull(shelf.file).readText().startsWith("<!doctype html>", ignoreCase = true)
 
-    @Test fun aPlaceThatIsPickedWhileThePhoneIsTurnedIsWrittenTo() = on { scenario ->
+    @Test fun aPlacePickedWhileThePhoneIsTurnedIsWrittenTo() = on { scenario ->
         val code = saveAs(scenario)
         scenario.recreate()
         answer(scenario, code)
         Handset.until({ "nothing is saved" }) { saved() }
     }
 
-    @Test fun aPlaceThatIsPickedAfterTheProcessEndedIsWrittenTo() = on { scenario ->
+    @Test fun aPlacePickedAfterTheProcessEndedIsWrittenTo() = on { scenario ->
         val code = saveAs(scenario)
         scenario.recreate()
         Handset.processEnds()
@@ -179,7 +182,7 @@ class LifecycleTest {
         Handset.until({ "nothing is saved" }) { saved() }
     }
 
-    @Test fun aFileThatIsPickedAfterTheProcessEndedIsLookedInto() = on { scenario ->
+    @Test fun aFilePickedAfterTheProcessEndedIsShown() = on { scenario ->
         val file = Handset.fromAnotherPhone()
         shelf.file = file
         shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }

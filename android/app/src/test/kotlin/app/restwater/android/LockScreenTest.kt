@@ -79,7 +79,7 @@ class LockScreenTest {
         assertEquals(listOf("CAST", "UNDO"), checkNotNull(Handset.wait()).actions.map { it.title.toString() })
     }
 
-    @Test fun aKeyOfAnotherAppOrOfNoKindLogsNothing() {
+    @Test fun aKeyOfAnotherAppOrAnUnknownKeyLogsNothing() {
         show()
         KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, Key.END.name))
         KeyReceiver().onReceive(Handset.app, Intent().putExtra(KeyReceiver.KEY, "SING"))
@@ -88,16 +88,16 @@ class LockScreenTest {
         assertEquals("calls are answered in turn", listOf("session_started", "cast"), Handset.kinds())
     }
 
-    // Before Android 14 nobody can take the full screen from an alarm; AlarmTest has what is done where they did.
+    // Before Android 14 nobody can forbid an alarm the full screen; AlarmTest covers the case where they did.
     @Test @Config(sdk = [31]) fun theAlarmIsSetFromTheSplashRingsAndIsTakenBackWithTheCast() {
         val splash = Handset.app.now()
         Handset.core.act(Action.Cast(1u), splash)
         show()
-        // A duration is the monotonic clock's, the alarm the wall clock's: two readings lie a moment apart.
+        // A duration comes from the monotonic clock, the alarm from the wall clock: two readings differ slightly.
         Handset.later(60)
         assertEquals((splash.wallMs + 12 * 60_000).toDouble(), Handset.alarms().single().toDouble(), 1_000.0)
         val manager = shadowOf(checkNotNull(Handset.app.getSystemService(android.app.AlarmManager::class.java)))
-        // The system forgets an alarm as it fires it.
+        // The system forgets an alarm when it fires.
         val alarm = checkNotNull(manager.nextScheduledAlarm)
         assertNotNull("it wakes the phone out of doze however soon it follows another", alarm.alarmClockInfo)
         AlarmReceiver().onReceive(Handset.app, shadowOf(alarm.operation).savedIntent)
@@ -123,10 +123,10 @@ class LockScreenTest {
     @Test @Config(sdk = [34, 36]) fun whatIsNotAllowedIsSaid() {
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
-        assertEquals(shellWords().lateAlarms, show())
+        assertEquals(shellWords("en-GB").lateAlarms, show())
         assertEquals("it is set all the same", 1, Handset.alarms().size)
         Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
-        assertEquals(shellWords().noNotifications, show())
+        assertEquals(shellWords("en-GB").noNotifications, show())
     }
 
     @Test fun whenTheSessionEndsTheLockScreenIsEmpty() {

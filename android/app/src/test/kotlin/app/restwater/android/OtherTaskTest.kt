@@ -20,7 +20,10 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** A file that another app shares comes to an activity of its own, in that app's task: the first one works on afterwards. */
+/**
+ * A file that another app shares opens an activity of its own in that app's task: the first activity still works after
+ * it.
+ */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 34], qualifiers = "w411dp-h891dp-xhdpi")
@@ -46,7 +49,7 @@ class OtherTaskTest {
         test(activity)
     }
 
-    @Test fun theFirstOneAsksWhichFileToTakeIn() = afterAnother { activity ->
+    @Test fun theFirstActivityStillAsksWhichFileToImport() = afterAnother { activity ->
         rule.runOnUiThread { activity.state?.open(Showing.FILES) }
         rule.waitUntilExactlyOneExists(hasTestTag("take-in"), 20_000)
         rule.onNodeWithTag("take-in").performClick()
@@ -55,7 +58,7 @@ class OtherTaskTest {
         }
     }
 
-    @Test fun theFirstOneHearsWhatBecomesOfAFile() = afterAnother { activity ->
+    @Test fun theFirstActivityIsToldTheResultOfAFile() = afterAnother { activity ->
         val state = checkNotNull(activity.state)
         rule.runOnUiThread { state.open(Showing.FILES) }
         Handset.until({ "no files" }) { state.files != null }

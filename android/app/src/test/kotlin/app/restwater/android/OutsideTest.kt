@@ -19,7 +19,10 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.shadows.ShadowAlarmManager
 
-/** The wait outside the app: as a live update, after it was swept away, among the quick settings; and a tap that was not saved. */
+/**
+ * The wait outside the app: as a live update, after it was swiped away, in the quick settings; and a tap that was not
+ * saved.
+ */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36])
 class OutsideTest {
@@ -46,7 +49,7 @@ class OutsideTest {
         assertEquals("its own picture in the status bar", R.drawable.wait, wait.smallIcon.resId)
     }
 
-    @Test fun aRunningWaitThatWasSweptAwayComesBack() {
+    @Test fun aRunningWaitThatWasSwipedAwayComesBack() {
         aBaitIsOut()
         val swept = checkNotNull(checkNotNull(Handset.wait()).deleteIntent) { "nobody hears of it" }
         Handset.sweep()
@@ -54,7 +57,7 @@ class OutsideTest {
         Handset.until({ "it is gone" }) { Handset.wait() != null }
     }
 
-    @Test fun aKeyThatCouldNotBeSavedIsTold() {
+    @Test fun aKeyThatCouldNotBeSavedIsReported() {
         Handset.app.filesDir.resolve("log").apply { mkdirs() }.resolve(LOG).writeText("this is no log")
         val key = KeyReceiver.intent(Handset.app, Key.CAST, 1u, "CAST")
         KeyReceiver().onReceive(Handset.app, shadowOf(key).savedIntent)
@@ -64,7 +67,7 @@ class OutsideTest {
         assertTrue(!told.extras.getString(Notification.EXTRA_TEXT).isNullOrBlank())
     }
 
-    // What the tile says aloud is read back from Robolectric from Android 12 only.
+    // Robolectric returns the spoken text of the tile only from Android 12.
     @Test @Config(sdk = [31, 34, 36]) fun theTileShowsTheWait() {
         aBaitIsOut()
         val tile = Robolectric.setupService(WaitTile::class.java)

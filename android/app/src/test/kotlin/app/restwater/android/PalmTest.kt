@@ -45,7 +45,7 @@ class PalmTest {
         }
     }
 
-    @Test fun whatAPalmComesDownOnIsCalledOff() {
+    @Test fun aTouchInProgressIsCancelledByAPalm() {
         val palm = Palm(widestPx = 100.0)
         val seen = mutableListOf<Int>()
         fun send(action: Int, width: Double) = event(action, 5f, 5f, width).let { event -> palm.filter(event) { seen.add(it.actionMasked) } }

@@ -16,7 +16,9 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** When the permission to notify is asked for: once a session is open, whatever else is chosen, and never over a fish. */
+/**
+ * When the app asks for notifications: once a session is open, whatever else is chosen, and never while a fish is on.
+ */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [34], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
@@ -51,7 +53,7 @@ class PermissionTest {
 
     private val notifications = listOf(Manifest.permission.POST_NOTIFICATIONS)
 
-    @Test fun itIsAskedForAlsoWhereTheScreenMayGoDark() {
+    @Test fun itIsAlsoAskedForIfTheScreenMayGoDark() {
         act(Action.Phone(PhoneTap.Awake(false)))
         act(Action.StartSession(null))
         on(::isAsked)

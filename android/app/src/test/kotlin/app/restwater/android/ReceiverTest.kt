@@ -30,7 +30,7 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** The key that reads the phone's position: when it asks, what a refusal says, what a reading fills. */
+/** The key that reads the phone's position: when it asks, what it says if refused, what a reading fills in. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -64,8 +64,8 @@ class ReceiverTest {
 
     private fun until(there: () -> Boolean) = Handset.until({ "still waiting; the screen says: ${state.notice}" }, there)
 
-    /** The question to the user, and their answer. */
-    @Suppress("DEPRECATION") // The system still answers this way; the registry hands it on.
+    /** The permission dialogue, and the user's answer. */
+    @Suppress("DEPRECATION") // The system still answers this way; the registry passes it on.
     private fun answer(fine: Boolean, coarse: Boolean) {
         until { shadowOf(rule.activity).lastRequestedPermission != null }
         val asked = shadowOf(rule.activity).lastRequestedPermission
@@ -92,10 +92,10 @@ class ReceiverTest {
 
     private fun lines() = (Handset.core.screen(Which.SWIM, Handset.app.now()) as Screen.Swim).v1.place.fields.map { it.value }
 
-    @Test fun aRefusalIsSaidAndTheLinesCanStillBeTyped() {
+    @Test fun aRefusalIsReportedAndTheLinesCanStillBeTyped() {
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = false)
-        until { state.notice == shellWords().positionNotAllowed }
+        until { state.notice == shellWords("en-GB").positionNotAllowed }
         assertEquals(listOf("", "", ""), lines())
         assertTrue(rule.onAllNodesWithTag("field-lat").fetchSemanticsNodes().isNotEmpty())
     }
@@ -105,14 +105,14 @@ class ReceiverTest {
         until { shadowOf(rule.activity).lastRequestedPermission != null }
         val asked = shadowOf(rule.activity).lastRequestedPermission
         tap("swim-USE_PHONE")
-        // What the system says at once to a question that is put while another stands.
+        // The system's immediate answer to a request that is made while another is open.
         @Suppress("DEPRECATION")
         if (shadowOf(rule.activity).lastRequestedPermission !== asked) {
             rule.runOnUiThread { rule.activity.onRequestPermissionsResult(asked.requestCode, emptyArray(), intArrayOf()) }
         }
         answer(fine = true, coarse = true)
         reads(LocationManager.GPS_PROVIDER, -17.5, 178.25, 6f)
-        until { state.notice == positionWords(6.0) }
+        until { state.notice == positionWords(6.0, "en-GB") }
         assertEquals(listOf("-17.5000000", "178.2500000", ""), lines())
     }
 
@@ -121,39 +121,39 @@ class ReceiverTest {
         tap("swim-USE_PHONE")
         until { state.notice == "…" }
         reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 4f)
-        until { state.notice == positionWords(4.0) }
+        until { state.notice == positionWords(4.0, "en-GB") }
     }
 
     @Test fun aReadingFillsTheLinesAndLogsNothing() {
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)
         reads(LocationManager.GPS_PROVIDER, -17.5, 178.25, 6f)
-        until { state.notice == positionWords(6.0) }
+        until { state.notice == positionWords(6.0, "en-GB") }
         assertEquals(listOf("-17.5000000", "178.2500000", ""), lines())
         assertTrue("peg_placed" !in Handset.kinds())
     }
 
-    // Before Android 12 the satellite receiver gives nothing to an app that may only read a rough position.
+    // Before Android 12 the satellite receiver gives nothing to an app that may read only a rough position.
     @Test @Config(sdk = [31, 34, 36]) fun aRoughReadingIsCalledRough() {
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = true)
         reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 2_000f)
-        until { state.notice == positionWords(2_000.0) }
+        until { state.notice == positionWords(2_000.0, "en-GB") }
         assertEquals("52.0000000", lines().first())
     }
 
-    @Test fun aReceiverThatIsSwitchedOffIsSaid() {
+    @Test fun aReceiverThatIsSwitchedOffIsReported() {
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, false)
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)
-        until { state.notice == shellWords().positionNotFound }
+        until { state.notice == shellWords("en-GB").positionNotFound }
     }
 
     @Test fun onceAllowedItIsNotAskedForAgain() {
         Handset.allow(ACCESS_FINE_LOCATION)
         tap("swim-USE_PHONE")
         reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 4f)
-        until { state.notice == positionWords(4.0) }
+        until { state.notice == positionWords(4.0, "en-GB") }
         assertNull(shadowOf(rule.activity).lastRequestedPermission)
     }
 }

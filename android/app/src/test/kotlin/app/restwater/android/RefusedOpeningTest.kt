@@ -19,7 +19,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** A log that can't be opened is tried again when the app comes back, and why one could not be salvaged is said. */
+/** A log that can't be opened is tried again when the app comes back, and a failed salvage is explained. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 34], qualifiers = "w411dp-h891dp-xhdpi")
@@ -39,7 +39,7 @@ class RefusedOpeningTest {
         test(scenario) { checkNotNull(activity).stage }
     }
 
-    @Test fun whatKeptItFromOpeningIsGoneWhenTheAppComesBack() {
+    @Test fun theLogOpensWhenTheAppComesBackAndTheProblemIsGone() {
         log.writeText("this is no log")
         refused { scenario, stage ->
             log.delete()
@@ -49,22 +49,22 @@ class RefusedOpeningTest {
         }
     }
 
-    /** A log of which the second half is overwritten. */
+    /** A log whose second half is overwritten. */
     private fun damage() {
         val made = java.nio.file.Files.createTempDirectory("damaged").toFile()
-        Restwater.open(made.path, Handset.app.now()).use { core -> core.act(Action.StartSession(null), Handset.app.now()) }
+        Restwater.open(made.path, Handset.app.now(), "en-GB").use { core -> core.act(Action.StartSession(null), Handset.app.now()) }
         val bytes = made.resolve("restwater.db").readBytes()
         assertTrue("${bytes.size}", bytes.size > 2 * PAGE)
         for (i in PAGE until bytes.size step 7) bytes[i] = (bytes[i].toInt() xor 0x5A).toByte()
         log.writeBytes(bytes)
     }
 
-    @Test fun whyADamagedLogCouldNotBeSalvagedIsSaid() {
+    @Test fun theReasonForAFailedSalvageIsShown() {
         damage()
         refused { _, stage ->
             assertTrue("a damaged log", (stage() as Stage.Refused).damaged)
             val opening = (stage() as Stage.Refused).text
-            // The new file can't be made: something else has its name.
+            // The new file can't be created: something else has its name.
             val inTheWay = File(folder, "restwater.db.saving").apply { mkdirs() }.resolve("kept").apply { writeText("") }
             rule.onNodeWithTag("trouble-key").performClick()
             Handset.until({ "not said: $opening" }) { (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening) }

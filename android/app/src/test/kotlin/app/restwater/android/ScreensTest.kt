@@ -27,7 +27,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** What a screen reader and a keyboard find on each screen, at the usual text and at twice its size. */
+/** What a screen reader and a keyboard find on each screen, at normal text and at twice its size. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
@@ -90,7 +90,7 @@ class ScreensTest {
         assertTrue(key.fetchSemanticsNode().config[FocusRing])
     }
 
-    /** A keyboard or a switch is used, and not the glass. */
+    /** A keyboard or a switch is used instead of touch. */
     private fun keysInstead(test: (MainActivity) -> Unit) {
         val instrumentation = InstrumentationRegistry.getInstrumentation()
         instrumentation.setInTouchMode(false)
@@ -102,7 +102,7 @@ class ScreensTest {
     }
 
     private companion object {
-        /** A long list is shortened at twice the text; what is cut off is spoken. */
+        /** A long list is shortened at twice the text size; what is cut off is still spoken. */
         val CUT_AT_TWICE = setOf(Showing.SWIM)
     }
 }

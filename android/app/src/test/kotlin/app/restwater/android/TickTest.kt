@@ -28,7 +28,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** A second redraws the figures that run and composes nothing. */
+/** Each second redraws the running figures and composes nothing. */
 @OptIn(ExperimentalTestApi::class, ExperimentalComposeRuntimeApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [35], qualifiers = "w411dp-h891dp-xhdpi")
@@ -36,7 +36,7 @@ import org.robolectric.annotation.GraphicsMode
 class TickTest {
     @get:Rule val rule = createEmptyComposeRule()
 
-    /** Counts what is composed anew in every composition of the process. */
+    /** Counts what is recomposed in every composition of the process. */
     private class Counter : CompositionRegistrationObserver, CompositionObserver {
         var composed = 0
         private val handles = mutableListOf<CompositionObserverHandle?>()
@@ -58,7 +58,7 @@ class TickTest {
         override fun onScopeDisposed(scope: RecomposeScope) = Unit
     }
 
-    /** What is made beside the main thread (the picture of the swim) is drawn before a second is counted, on a slow machine too. */
+    /** Waits until what is made off the main thread (the picture of the swim) is drawn, on a slow machine too. */
     private fun waitForQuiet(counter: Counter) {
         var quiet = 0
         repeat(40) {

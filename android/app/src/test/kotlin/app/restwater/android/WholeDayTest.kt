@@ -42,7 +42,7 @@ class WholeDayTest {
             var opened: RestwaterState? = null
             Handset.until({ "no screen" }) { scenario.onActivity { opened = it.state }; opened != null }
             val state = checkNotNull(opened)
-            // An empty log is greeted first.
+            // An empty log shows the welcome first.
             Handset.until({ "no welcome" }) { state.showing == Showing.WELCOME }
             rule.runOnIdle { state.open(Showing.BANK) }
             for (step in day) press(step, state)
@@ -51,10 +51,10 @@ class WholeDayTest {
         assertEquals(played(), log(Handset.core))
     }
 
-    /** As ./dev play does it: each action to the core at its moment. */
+    /** The same as ./dev play: each action goes to the core at its moment. */
     private fun played(): List<String> {
         val folder = Files.createTempDirectory("played").toFile()
-        val core = Restwater.open(folder.path, day.first().at)
+        val core = Restwater.open(folder.path, day.first().at, "en-GB")
         day.forEach { step -> step.action?.let { core.act(it, step.at) } }
         return log(core).also { core.close() }
     }
@@ -80,7 +80,7 @@ class WholeDayTest {
             else -> error("no key for $action")
         }
         for (key in keys) {
-            // The key as it stands at this moment; one that lies on another page is turned to.
+            // The key as it is at this moment; turns to its page if it is on another.
             rule.runOnIdle { runBlocking { state.refresh() } }
             repeat(PAGES) { if (!there(tag(key)) && there("more")) rule.onNodeWithTag("more").performClick() }
             check(there(tag(key))) { "no $key at ${step.at.wallMs}, page ${state.page}: ${state.bank?.state} ${state.bank?.latest} ${state.notice}" }

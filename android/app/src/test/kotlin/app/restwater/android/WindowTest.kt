@@ -22,7 +22,10 @@ import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 import org.xmlpull.v1.XmlPullParser
 
-/** What the system draws and does round the screens: its bars, the first window, what moves to a new phone, what is shared here. */
+/**
+ * What the system does around the screens: its bars, the first window, the move to a new phone, files shared to the
+ * app.
+ */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
@@ -34,7 +37,7 @@ class WindowTest {
         there()
     }
 
-    @Test fun theMarksOfTheBarsFollowTheScheme() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+    @Test fun theIconsOfTheBarsFollowTheScheme() = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
         var activity: MainActivity? = null
         scenario.onActivity { activity = it }
         val there = checkNotNull(activity)
@@ -53,7 +56,7 @@ class WindowTest {
         test(scenario, there)
     }
 
-    @Suppress("DEPRECATION") // Android 8 to 14 draw it.
+    @Suppress("DEPRECATION") // Only Android 8 to 14 draw it.
     @Test @Config(sdk = [26, 31, 34]) fun theBarBelowHasNoGroundOfItsOwn() = on { scenario, activity ->
         assertEquals("by day", 0, activity.window.navigationBarColor)
         scenario.onActivity { it.state?.act(Action.Set(null, Scheme.NIGHT)) }
@@ -61,7 +64,7 @@ class WindowTest {
         assertEquals("by night", 0, activity.window.navigationBarColor)
     }
 
-    // Android 10 and 11 take the same way; from 12 on a phone follows the scheme that the app has set.
+    // Android 10 and 11 do the same; from 12 on the phone follows the scheme that the app has set.
     @Test @Config(sdk = [31]) fun theMarksStayTheSchemesWhenThePhonesThemeTurns() = on { scenario, activity ->
         val bars = WindowCompat.getInsetsController(activity.window, activity.window.decorView)
         until("dark marks by day") { bars.isAppearanceLightStatusBars }
@@ -73,7 +76,7 @@ class WindowTest {
         assertTrue("still dark", bars.isAppearanceLightStatusBars && bars.isAppearanceLightNavigationBars)
     }
 
-    @Test fun theFirstWindowIsThePaperOfTheScheme() {
+    @Test fun theFirstWindowHasThePaperColourOfTheScheme() {
         for ((night, ink) in listOf(Configuration.UI_MODE_NIGHT_NO to Ink.Day, Configuration.UI_MODE_NIGHT_YES to Ink.Night)) {
             val config = Configuration(Handset.app.resources.configuration)
             config.uiMode = config.uiMode and Configuration.UI_MODE_NIGHT_MASK.inv() or night

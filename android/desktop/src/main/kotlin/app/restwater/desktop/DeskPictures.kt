@@ -21,7 +21,9 @@ import kotlinx.coroutines.delay
 import kotlinx.coroutines.runBlocking
 import kotlinx.coroutines.withTimeoutOrNull
 
-/** What is done at home: Files after a file was taken in and a backup made, the doubtful entries and one of them, the phone's choices. */
+/**
+ * What is done at home: Files after an import and a backup, the doubtful entries and one of them, the phone's settings.
+ */
 internal fun deskPictures(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     val desk = FilesDesk(core, { last.at }, CoroutineScope(Dispatchers.Unconfined), NoFiles)
@@ -39,13 +41,13 @@ internal fun deskPictures(core: Restwater, last: DayTap, out: File, glass: Glass
         val left = kind == "left"
         for (page in FilesPage.entries) {
             desk.page = page
-            write("files-${page.name.lowercase()}") { FilesScreen(files, desk, layout, padWords(), "", left, { }) { } }
+            write("files-${page.name.lowercase()}") { FilesScreen(files, desk, layout, padWords("en-GB"), "", left, { }) { } }
         }
-        write("mend-list") { MendScreen(mend, layout, padWords(), "", left, { }) { } }
-        if (opened.open != null) write("mend-entry") { MendScreen(opened, layout, padWords(), "", left, { }) { } }
-        write("phone") { RowsScreen(phone.title, phone.rows, layout, padWords(), "", { }) { } }
+        write("mend-list") { MendScreen(mend, layout, padWords("en-GB"), "", left, { }) { } }
+        if (opened.open != null) write("mend-entry") { MendScreen(opened, layout, padWords("en-GB"), "", left, { }) { } }
+        write("phone") { RowsScreen(phone.title, phone.rows, layout, padWords("en-GB"), "", { }) { } }
     }
 }
 
-/** A day's file is looked into at once; without an answer the page is drawn empty. */
+/** A day's file is read at once; if there is no answer in this time, the page is drawn empty. */
 private const val LONGEST_LOOK_MS = 5_000L

@@ -14,6 +14,7 @@ import app.restwater.core.RestwaterException
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
+import app.restwater.ui.language
 import java.io.File
 import java.time.ZoneId
 import kotlin.system.exitProcess
@@ -25,12 +26,12 @@ fun main(args: Array<String>) {
     exitProcess(0)
 }
 
-/** The window on the log in a folder, until it is closed; [seen] is told of what it draws. */
+/** The window on the log in a folder, until it is closed; [seen] receives the state that it draws. */
 internal fun openWindow(folder: File, seen: (RestwaterState) -> Unit = {}) {
     wearFace()
     folder.mkdirs()
     val core = try {
-        Restwater.open(folder.path, present())
+        Restwater.open(folder.path, present(), language())
     } catch (refused: RestwaterException.Failed) {
         System.err.println("$folder: ${refused.text}")
         exitProcess(1)
@@ -56,7 +57,7 @@ private fun present(): Moment {
 
 private val BOOT = ProcessHandle.current().let { "${it.pid()}-${it.info().startInstant().orElse(null)?.toEpochMilli()}" }
 
-/** The phone that the window stands for, a little larger than life as a PC's pixels go. */
+/** The phone that the window represents, a little larger than life on a PC's screen. */
 private const val WIDTH_MM = 68.0
 private const val HEIGHT_MM = 146.0
 internal const val DP_PER_MM = 6.0

@@ -24,7 +24,10 @@ import app.restwater.ui.MatchScreen
 import app.restwater.ui.ofPages
 import app.restwater.ui.WeightScreen
 
-/** Every page of the Match screen by day, by night, for the left hand and at twice the text; no pages if no match is set. */
+/**
+ * Every page of the Match screen by day, by night, for the left hand and at twice the text size; none if no match is
+ * set.
+ */
 fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
     val view = (core.screen(Which.MATCH, tap.at) as Screen.Match).v1
     val pages = if (view.weighIn == null) listOf(MatchPage.NOW).filter { view.begin != null } else MatchPage.entries
@@ -37,14 +40,14 @@ fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, wr
     }
 }
 
-/** The screen of the latest fish and its number pad in the same ways; none before a fish is landed. */
+/** The screen of the latest fish and its number pad in the same variants; none before a fish is landed. */
 fun fishPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
     if (bank.state != BankState.LANDED) return
     val fish = (core.screen(Which.FISH, tap.at) as Screen.Fish).v1
     val weight = (core.screen(Which.WEIGHT, tap.at) as Screen.Weight).v1
     fun draw(kind: String, on: Glass, ink: Ink) {
-        write("fish-$kind", fishPicture(bank, on, ink) { layout -> FishScreen(fish, matchLayout(on), layout, padWords(), "", { }) { } })
-        write("weight-$kind", fishPicture(bank, on, ink) { layout -> WeightScreen(weight, matchLayout(on), layout, padWords(), "", { }) { } })
+        write("fish-$kind", fishPicture(bank, on, ink) { layout -> FishScreen(fish, matchLayout(on), layout, padWords("en-GB"), "", { }) { } })
+        write("weight-$kind", fishPicture(bank, on, ink) { layout -> WeightScreen(weight, matchLayout(on), layout, padWords("en-GB"), "", { }) { } })
     }
     draw("day", glass, Ink.Day)
     draw("night", glass, Ink.Night)
@@ -61,6 +64,6 @@ private fun fishPicture(bank: BankView, glass: Glass, ink: Ink, screen: @Composa
 private fun matchPicture(view: MatchView, bank: BankView, glass: Glass, ink: Ink, page: MatchPage): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
         val layout = bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)).ofPages()
-        MatchScreen(view, matchLayout(glass), layout, padWords(), "", { }, page) { }
+        MatchScreen(view, matchLayout(glass), layout, padWords("en-GB"), "", { }, page) { }
     }
 }

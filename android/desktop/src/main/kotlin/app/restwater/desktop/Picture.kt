@@ -29,7 +29,7 @@ import app.restwater.ui.LocalPxPerMm
 import app.restwater.ui.SwimCanvas
 import org.jetbrains.skia.EncodedImageFormat
 
-/** Draws a screen of this glass without a window, as PNG. */
+/** Draws a screen of this size without a window, as PNG. */
 @OptIn(ExperimentalComposeUiApi::class)
 fun picture(glass: Glass, content: @Composable () -> Unit): ByteArray {
     wearFace()
@@ -53,7 +53,7 @@ fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, R
             val layout = bankLayout(of, ask)
             val scene = layout.fan?.let { fan(of, it) }
             BankScreen(
-                view, layout, padWords(), 0, "", NoTaps,
+                view, layout, padWords("en-GB"), 0, "", NoTaps,
                 scene?.let { drawn -> { SwimCanvas(drawn, Modifier.fillMaxSize()) } },
             )
         }

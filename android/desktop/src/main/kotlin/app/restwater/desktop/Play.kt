@@ -53,7 +53,7 @@ import kotlinx.coroutines.runBlocking
 
 /**
  * Plays a day file through the real core and draws the screens it asks for: `PlayKt DAY OUT [GLASS]`, where GLASS is
- * WIDTHxHEIGHT@PX_PER_MM, as 750x1334@12.84.
+ * WIDTHxHEIGHT@PX_PER_MM, such as 750x1334@12.84.
  */
 fun main(args: Array<String>) {
     val glass = if (args.size == 3) glassOf(args[2]) else GLASS
@@ -74,7 +74,7 @@ fun main(args: Array<String>) {
 fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
     val log = Files.createTempDirectory("restwater-day").toFile()
     try {
-        val core = Restwater.open(log.path, day.first().at)
+        val core = Restwater.open(log.path, day.first().at, "en-GB")
         out.mkdirs()
         File(out, "screens.jsonl").bufferedWriter().use { screens ->
             var said = ""
@@ -98,7 +98,9 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
     }
 }
 
-/** Right hand by day, by night, left hand, twice the text; and the screens beside the Bank. */
+/**
+ * The Bank for the right hand by day and by night, for the left hand and at twice the text size; and the other screens.
+ */
 private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
     fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
     fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
@@ -117,7 +119,7 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
 }
 
-/** Every file the day can be sent as, and every screen's record at its end. */
+/** Every file that the day can be exported as, and the record of every screen at its end. */
 private fun entries(core: Restwater, last: DayTap, out: File) {
     Which.entries.forEach { which -> File(out, "${which.name.lowercase()}.json").writeText(core.screenJson(which, last.at)) }
     for (form in FormChoice.entries) {
@@ -128,17 +130,17 @@ private fun entries(core: Restwater, last: DayTap, out: File) {
     }
 }
 
-/** What the day taught: the Waits screen and "Did it matter?" at its end, every page. */
+/** What the day taught: every page of the Waits screen and of "Did it matter?" at its end. */
 private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     val waits = (core.screen(Which.WAITS, last.at) as Screen.Waits).v1
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1
     inEveryKind(glass, bank, out, listOf("day", "night", "large-text")) { _, layout, write ->
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
-            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords(), "", { }, page) { } }
+            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords("en-GB"), "", { }, page) { } }
         }
         repeat(pagesOf(changes)) { page ->
-            write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords(), "", { }, page) { } }
+            write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords("en-GB"), "", { }, page) { } }
         }
     }
 }
@@ -146,18 +148,18 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
 /** The list of screens, and every leaf of Bench, Book, Conditions and Cautions at the day's end; the first of each by night and for the left hand too. */
 private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
-    // An earlier session is opened, to show how that reads.
+    // An earlier session is opened, to show what that looks like.
     val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.tap is KeyTap.Send }
     (earliest?.tap as? KeyTap.Send)?.let { core.act(it.action, last.at) }
     inEveryKind(glass, bank, out) { kind, layout, write ->
-        write("screens") { ScreenList(core.doors(), layout, padWords(), { }) { } }
+        write("screens") { ScreenList(core.doors(), layout, padWords("en-GB"), { }) { } }
         for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS, Which.DAY)) {
             val view = leavesOf(core.screen(which, last.at)) ?: continue
             val all = if (kind == "day" || kind == "large-text") view.leaves.take(if (which == Which.CAUTIONS) MOST_CAUTIONS else view.leaves.size) else view.leaves.take(1)
             for (leaf in all) {
                 repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
                     write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
-                        LeavesScreen(view, layout, padWords(), "", { }, leaf.id, part) { }
+                        LeavesScreen(view, layout, padWords("en-GB"), "", { }, leaf.id, part) { }
                     }
                 }
             }
@@ -165,7 +167,7 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     }
 }
 
-/** By day, at twice the text, by night and for the left hand: writes what is drawn on each glass as NAME-KIND.png. */
+/** Writes what is drawn by day, at twice the text size, by night and for the left hand as NAME-KIND.png. */
 internal fun inEveryKind(
     glass: Glass, bank: BankView, out: File, kinds: List<String> = listOf("day", "large-text", "night", "left"),
     draw: (kind: String, layout: BankLayout, write: (String, @Composable () -> Unit) -> Unit) -> Unit,
@@ -191,10 +193,10 @@ private fun leavesOf(screen: Screen): LeavesView? = when (screen) {
     else -> null
 }
 
-/** Leaves drawn of the cautions: one card looks like another. */
+/** Leaves of the cautions that are drawn: the cards all look alike. */
 private const val MOST_CAUTIONS = 9
 
-/** Parts drawn of a leaf: where there are fewer the first comes again. */
+/** Parts of a leaf that are drawn: if there are fewer, the first is drawn again. */
 private const val LEAF_PARTS = 2
 
 /** The Swim screen at a moment of the day as PNG. */
@@ -210,7 +212,7 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
     }
     return picture(glass) {
         CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", taps)
+            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", taps)
         }
     }
 }
@@ -218,25 +220,25 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
 /** The set-up screen of a record as PNG, by day. */
 fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        SetupScreen(setup, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", { }, { }) { }
+        SetupScreen(setup, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", { }, { }) { }
     }
 }
 
 /** The tackle screen of a record as PNG, by day. */
 fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        TackleScreen(tackle, bankLayout(glass, ask(bank)).ofPages(), padWords(), "", { }) { }
+        TackleScreen(tackle, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", { }) { }
     }
 }
 
 internal fun ask(bank: BankView) = PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)
 
-/** A glass written as 750x1334@12.84, with 4 mm for what the system keeps at the top. */
+/** A screen written as 750x1334@12.84, with 4 mm at the top reserved for the system. */
 private fun glassOf(text: String): Glass? {
     val (width, height, density) = Regex("(\\d+)x(\\d+)@([0-9.]+)").matchEntire(text)?.destructured ?: return null
     val mm = density.toDoubleOrNull()?.takeIf { it > 0 } ?: return null
     return Glass(width.toDouble(), height.toDouble(), mm, 1.0, false, 4 * mm, 0.0)
 }
 
-/** A common glass: 6.1 in, 1080 x 2340. */
+/** A common screen: 6.1 in, 1080 x 2340. */
 val GLASS = Glass(1080.0, 2340.0, 16.634, 1.0, false, 89.0, 63.0)

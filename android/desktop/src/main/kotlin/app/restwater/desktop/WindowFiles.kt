@@ -14,7 +14,7 @@ import java.nio.file.StandardCopyOption
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.withContext
 
-/** Files by the PC's own dialogues. */
+/** Files through the PC's own dialogues. */
 class WindowFiles(private val window: Frame) : FilePorts {
     override val shares get() = false
 
@@ -22,7 +22,7 @@ class WindowFiles(private val window: Frame) : FilePorts {
         save(file)
     }
 
-    /** A PC has no share sheet: the text is there to be pasted. */
+    /** A PC has no share sheet: the text is put on the clipboard. */
     override suspend fun handOn(text: String) =
         Toolkit.getDefaultToolkit().systemClipboard.setContents(StringSelection(text), null)
 

@@ -25,7 +25,7 @@ import kotlin.test.assertEquals
 import kotlin.test.assertFalse
 import kotlin.test.assertTrue
 
-/** The Bank screen by its keys, on the real library. */
+/** The Bank screen, operated by its keys, with the real library. */
 @OptIn(ExperimentalTestApi::class)
 class BankScreenTest {
     @Test fun aCastIsOneTapAndTheWaitRuns() = Bankside.on {
@@ -40,7 +40,7 @@ class BankScreenTest {
         assertEquals(LiveRegionMode.Polite, live)
     }
 
-    @Test fun aSecondTapIsIgnoredAndSeenToBe() = Bankside.on {
+    @Test fun aSecondTapIsIgnoredAndThatIsVisible() = Bankside.on {
         start()
         tap(Key.CAST)
         wait(minutes = 5)
@@ -52,7 +52,7 @@ class BankScreenTest {
         node("notice").assertContentDescriptionContains("ignored", substring = true)
     }
 
-    @Test fun everyKeyIsDrawnWhereTheLayoutSaysAndAsLarge() {
+    @Test fun everyKeyHasThePlaceAndSizeOfTheLayout() {
         for (hand in Hand.entries) for ((state, way) in LEADING_TO) Bankside.on {
             if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
             start()
@@ -75,7 +75,7 @@ class BankScreenTest {
     }
 
     @Test fun atTwiceTheTextNoKeyIsLost() {
-        // While a fish is on nothing asks for a tap, so the keys that can wait are not there.
+        // While a fish is on nothing asks for a tap, so the keys that can wait are not shown.
         val waiting = setOf(Key.LINER, Key.INDICATION, Key.TACKLE, Key.END)
         for ((state, way) in LEADING_TO) Bankside.on(GLASS.copy(textScale = 2.0)) {
             start()
@@ -94,7 +94,7 @@ class BankScreenTest {
         }
     }
 
-    /** Keys that have no use with nothing out. */
+    /** Keys that have no use while no rod is out. */
     private fun idle(state: BankState) =
         if (state == BankState.READY) setOf(Key.LINER, Key.INDICATION, Key.TWITCH) else emptySet()
 
@@ -125,7 +125,7 @@ class BankScreenTest {
         assertEquals(Scheme.DAY, state.settings.scheme, "it is morning")
     }
 
-    @Test fun theSwimAndTheFishAreOneTapAwayAndBackLiesAtTheThumb() {
+    @Test fun theSwimAndTheFishAreOneTapAwayAndBackIsAtTheThumb() {
         for (hand in Hand.entries) Bankside.on {
             choose(hand = hand)
             assertFalse(isThere("open-SWIM"), "there is no swim yet")
@@ -156,7 +156,7 @@ class BankScreenTest {
         node("notice").assertContentDescriptionContains("ignored", substring = true)
     }
 
-    @Test fun theWholeKeyTurnsWhileTheThumbIsOnIt() = Bankside.on {
+    @Test fun theWholeKeyIsInvertedWhileTheThumbIsOnIt() = Bankside.on {
         start()
         val cast = node(tag(Key.CAST))
         fun solid() = cast.fetchSemanticsNode().config[SolidInk]
@@ -191,7 +191,7 @@ class BankScreenTest {
         assertEquals(BankState.OUT, bank.state)
     }
 
-    @Test fun undoNamesWhatItTakesBackAndRedoBringsItBack() = Bankside.on {
+    @Test fun undoNamesWhatItUndoesAndRedoRestoresIt() = Bankside.on {
         start()
         tap(Key.CAST)
         wait(minutes = 4)

@@ -30,23 +30,27 @@ import app.restwater.ui.Receiver
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
+import app.restwater.ui.language
 import app.restwater.ui.tag
 import java.io.File
 import java.nio.file.Files
+import java.util.Locale
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.SupervisorJob
 import kotlinx.coroutines.cancelAndJoin
 import kotlinx.coroutines.runBlocking
 
-/** A phone on the bank: the real screens over the real library in a folder of its own, and a clock that is set by hand. */
+/**
+ * A phone on the bank: the real screens and the real library with a folder of its own, and a clock that is set by hand.
+ */
 @OptIn(ExperimentalTestApi::class)
 class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, val glass: Glass) {
     private var ms = NINE_O_CLOCK
     private var core = open()
     private val work = SupervisorJob()
 
-    /** What the shell does with files: kept here, and picked from here. */
+    /** The shell's files: kept here, and picked from here. */
     val files = FilesInHand()
 
     /** The phone's receiver: none, until a test gives one. */
@@ -54,12 +58,12 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     var state = newState()
         private set
 
-    private fun open() = Restwater.open(folder.path, now())
+    private fun open() = Restwater.open(folder.path, now(), language())
 
     private fun newState() =
         RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined + work), Dispatchers.Unconfined, files, receiver = receiver)
 
-    /** What still runs beside the test is ended first: it would read a screen from a log that is closed. */
+    /** Ends what still runs in the background first: it would read a screen from a closed log. */
     private fun close() {
         runBlocking { work.children.forEach { it.cancelAndJoin() } }
         core.close()
@@ -73,19 +77,19 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         ui.waitForIdle()
     }
 
-    /** Time passes, and the screen is read again as it is each second. */
+    /** Lets time pass and reads the screen again, as happens each second. */
     fun wait(minutes: Int = 0, seconds: Int = 0) {
         ms += minutes * 60_000L + seconds * 1_000L
         ui.runOnIdle { runBlocking { state.refresh() } }
         ui.waitForIdle()
     }
 
-    /** Less than a second passes: a cold thumb taps twice. */
+    /** Lets less than a second pass: a cold thumb taps twice. */
     fun atOnce() {
         ms += 300
     }
 
-    /** Everything on the glass that has this, drawn text included. */
+    /** Everything on the screen that matches, drawn text included. */
     fun nodes(matcher: SemanticsMatcher): List<SemanticsNode> = ui.onAllNodes(matcher, useUnmergedTree = true).fetchSemanticsNodes()
 
     fun node(tag: String): SemanticsNodeInteraction = ui.onNodeWithTag(tag)
@@ -97,7 +101,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     fun tapOn(tag: String) {
         node(tag).performClick()
-        // After BACK a thumb looks where it is: what follows within the time of a double tap is taken for one.
+        // Waits after BACK as an angler would: a tap within the time of a double tap counts as one.
         if (tag == "back") ms += 1_000
         ui.waitForIdle()
     }
@@ -108,20 +112,20 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         ui.waitForIdle()
     }
 
-    /** From an empty log to an open session. */
+    /** Goes from an empty log to an open session. */
     fun start() {
         tap(Key.START)
         tap(Key.START)
         wait(seconds = 30)
     }
 
-    /** Long work runs beside the screen; this waits for what it leads to. */
+    /** Long work runs in the background; this waits for its result. */
     fun until(there: () -> Boolean) {
         ui.waitUntil(timeoutMillis = 20_000, condition = there)
         ui.waitForIdle()
     }
 
-    /** A day file up to and with the picture of that name, or all of it. */
+    /** Plays a day file up to and including the picture of that name, or all of it. */
     fun live(day: List<DayTap>, picture: String?) {
         for (tap in day) {
             tap.action?.let { core.act(it, tap.at) }
@@ -131,7 +135,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         wait(seconds = 20)
     }
 
-    /** As a shell does when it opens. */
+    /** What a shell does when it opens. */
     fun greet() {
         ui.runOnIdle { runBlocking { state.greet() } }
         ui.waitForIdle()
@@ -143,7 +147,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         tapOn("open-$screen")
     }
 
-    /** A screen as it comes to the top. */
+    /** Brings a screen to the top. */
     fun show(screen: Showing) {
         ui.runOnIdle { state.open(screen) }
         wait(seconds = 1)
@@ -161,8 +165,11 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         /** 17 January 2026, 9:00. */
         private const val NINE_O_CLOCK = 1_768_640_400_000L
 
-        fun on(glass: Glass = GLASS, day: Bankside.() -> Unit) {
+        /** The tests run in English (pom.xml); [language] is a tag of BCP 47. */
+        fun on(glass: Glass = GLASS, language: String = "en-GB", day: Bankside.() -> Unit) {
             wearFace()
+            val before = Locale.getDefault()
+            Locale.setDefault(Locale.forLanguageTag(language))
             val folder = Files.createTempDirectory("restwater-test").toFile()
             try {
                 runDesktopComposeUiTest(glass.widthPx.toInt(), glass.heightPx.toInt()) {
@@ -172,13 +179,14 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
                     bankside.close()
                 }
             } finally {
+                Locale.setDefault(before)
                 folder.deleteRecursively()
             }
         }
     }
 }
 
-/** Files handed on are kept, and the file picked is the one put here. */
+/** Keeps the files that are handed on; the file that is picked is the one put here. */
 class FilesInHand : FilePorts {
     val handedOn = mutableListOf<Outgoing>()
     var toPick: String? = null
@@ -198,7 +206,7 @@ class FilesInHand : FilePorts {
     override suspend fun pick(): String? = toPick
 }
 
-/** A receiver that answers what it is told to; at first none, as on a PC. */
+/** A receiver that gives the answer it is set to; at first there is none, as on a PC. */
 class ReceiverInHand : Receiver {
     var answer: (suspend () -> Position)? = null
 

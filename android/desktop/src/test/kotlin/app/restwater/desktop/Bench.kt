@@ -36,8 +36,8 @@ import org.jetbrains.skia.PictureRecorder
 import org.jetbrains.skia.Rect
 
 /**
- * Timed through the bindings: `BenchKt act` a tap against a bare SQLite insert, `BenchKt ui` keys and screens against a
- * frame, `BenchKt ffi` calls against an empty one.
+ * Timings through the bindings: `BenchKt act` compares a tap with a bare SQLite insert, `BenchKt ui` keys and screens
+ * with the time of a frame, `BenchKt ffi` calls with an empty call.
  */
 fun main(args: Array<String>) {
     val folder = Files.createTempDirectory("restwater-bench").toFile()
@@ -54,9 +54,9 @@ fun main(args: Array<String>) {
     exitProcess(0)
 }
 
-/** Taps and bare inserts by turns, so that whatever else the machine does falls on both. */
+/** Alternates taps and bare inserts, so that other work of the machine affects both alike. */
 private fun act(folder: File) {
-    val core = Restwater.open(File(folder, "log").apply { mkdirs() }.path, moment(0))
+    val core = Restwater.open(File(folder, "log").apply { mkdirs() }.path, moment(0), "en-GB")
     core.act(Action.StartSession(null), moment(1))
     val ours = mutableListOf<Double>()
     val bare = mutableListOf<Double>()
@@ -86,7 +86,7 @@ private fun bareStore(folder: File): Connection {
     return store
 }
 
-/** One row, as large as an entry, on stable storage when this returns. */
+/** Inserts one row as large as an entry; it is on stable storage when this returns. */
 private fun insert(store: Connection, i: Int) = store.prepareStatement("INSERT INTO op (id, sha256, body) VALUES (?, ?, ?)").use { sql ->
     sql.setBytes(1, ByteArray(16) { (i shr (8 * (it % 4))).toByte() })
     sql.setBytes(2, ByteArray(32))
@@ -94,7 +94,7 @@ private fun insert(store: Connection, i: Int) = store.prepareStatement("INSERT I
     sql.executeUpdate()
 }
 
-/** From the thumb lifting off CAST, WOUND IN by turns to the picture with the answer in it. */
+/** From the thumb lifting off CAST or WOUND IN (alternating) to the picture that shows the answer. */
 @OptIn(ExperimentalComposeUiApi::class)
 private fun keyToPicture(folder: File) {
     val times = mutableListOf<Double>()
@@ -121,7 +121,7 @@ private fun keyToPicture(folder: File) {
     row("ui: key press to drawn answer, p99", ms(sorted.p99()), "-", null)
 }
 
-/** A second's work while a cast is out: the record made in the core, all of a screen's reading, and the drawing. */
+/** The work of one second while a cast is out: making the record in the core, reading all of a screen, and drawing. */
 @OptIn(ExperimentalComposeUiApi::class)
 private fun frames(folder: File) {
     val (records, readings, drawings) = List(3) { mutableListOf<Double>() }
@@ -140,14 +140,14 @@ private fun frames(folder: File) {
         row("ui: $name, p50", ms(sorted.median()), "<= 1 frame", sorted.median() <= FRAME_MS, frame, sorted.median() / FRAME_MS)
         row("ui: $name, p99", ms(sorted.p99()), "<= 1 frame", sorted.p99() <= FRAME_MS, frame, sorted.p99() / FRAME_MS)
     }
-    // By the processor, into memory: a phone's graphics chip does this, so there is no goal for it here.
+    // Drawn by the processor, into memory. On a phone the graphics chip does this, so there is no goal for it here.
     val drawn = drawings.drop(WARM).sorted().median()
     row("ui: screen drawn by the processor, p50", ms(drawn), "-", null, frame, drawn / FRAME_MS)
 }
 
 /**
- * What a second costs a phone's processor: the record made and read, what changed composed and drawn into a list of commands,
- * which a phone's graphics chip turns into pixels.
+ * What a second costs a phone's processor: making and reading the record, composing what changed and drawing it into a
+ * list of commands, which the phone's graphics chip turns into pixels.
  */
 @OptIn(InternalComposeUiApi::class)
 private fun recorded(folder: File) {
@@ -177,7 +177,7 @@ private fun recorded(folder: File) {
     row("ui: a second of the clock, without pixels, p50", ms(sorted.median()), "-", null)
 }
 
-/** What the running clock costs: a second's refresh and frame, once a second. */
+/** What the running clock costs: one refresh and one frame a second. */
 @OptIn(ExperimentalComposeUiApi::class)
 private fun idle(folder: File) {
     val system = ManagementFactory.getOperatingSystemMXBean() as OperatingSystemMXBean
@@ -209,7 +209,7 @@ private class BenchClock {
     }
 }
 
-/** The screens over a session that has begun. */
+/** The screens with an open session. */
 @OptIn(ExperimentalComposeUiApi::class)
 private fun withScreens(folder: File, use: (ImageComposeScene, RestwaterState, BenchClock, Restwater) -> Unit) =
     withState(folder) { state, clock, core ->
@@ -222,7 +222,7 @@ private fun withScreens(folder: File, use: (ImageComposeScene, RestwaterState, B
 private fun withState(folder: File, use: (RestwaterState, BenchClock, Restwater) -> Unit) {
     folder.mkdirs()
     val clock = BenchClock()
-    Restwater.open(folder.path, moment(0)).use { core ->
+    Restwater.open(folder.path, moment(0), "en-GB").use { core ->
         core.act(Action.StartSession(null), moment(1))
         val state = RestwaterState(core, { moment(clock.ms / 1_000) }, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
         runBlocking { state.refresh() }
@@ -234,7 +234,7 @@ private fun withState(folder: File, use: (RestwaterState, BenchClock, Restwater)
 private fun Screens(state: RestwaterState) =
     RestwaterApp(state, GlassMeasure(GLASS.pxPerMm, 1.0, GLASS.insetTopPx, GLASS.insetBottomPx), ticking = false)
 
-/** One frame. Its picture is let go at once: as long as it is held, the next frame begins with a copy of all pixels. */
+/** Draws one frame and releases its picture at once: while it is held, the next frame begins by copying all pixels. */
 @OptIn(ExperimentalComposeUiApi::class)
 private fun ImageComposeScene.draw(clock: BenchClock) = render(clock.nanos()).close()
 
@@ -250,7 +250,7 @@ internal fun List<Double>.median() = this[size / 2]
 
 internal fun List<Double>.p99() = this[(size * 99) / 100]
 
-/** One row of the benches' table, as tests/src/bench_row.rs writes it too; `held` is null where there is no goal. */
+/** One row of the benches' table, in the form of tests/src/bench_row.rs; `held` is null if there is no goal. */
 internal fun row(name: String, ours: String, goal: String, held: Boolean?, peer: String = "-", ratio: Double? = null) {
     val outcome = when (held) { null -> "noted"; true -> "held"; false -> "missed" }
     println(listOf("bench", name, ours, peer, ratio?.let { "%.2f".format(it) } ?: "-", goal, outcome).joinToString("\t"))

@@ -8,7 +8,7 @@ import app.restwater.core.coreVersion
 import com.sun.jna.Native
 import java.io.File
 
-/** The empty function of tests/empty, called just as uniffi's Kotlin calls one. */
+/** The empty function of tests/empty, called exactly as uniffi's Kotlin does. */
 private object EmptyLibrary {
     init {
         Native.register(EmptyLibrary::class.java, "restwater_empty")
@@ -23,9 +23,9 @@ private object EmptyLibrary {
     }
 }
 
-/** What a call costs: by turns with an empty one, in batches since the clock's step is as long as a call. */
+/** What a call costs: alternating with an empty call, in batches because the clock's step is as long as a call. */
 internal fun ffi(folder: File) {
-    val core = Restwater.open(folder.path, moment(0))
+    val core = Restwater.open(folder.path, moment(0), "en-GB")
     core.act(Action.StartSession(null), moment(1))
     core.act(Action.Cast(1u), moment(2))
     val empty = mutableListOf<Double>()
@@ -43,7 +43,7 @@ internal fun ffi(folder: File) {
     row("ffi: the Bank record read through JNA", ms(record), "<= 1 frame", record <= FRAME_MS, "${ms(none)} empty call", record / none)
 }
 
-/** Milliseconds a call. */
+/** Milliseconds per call. */
 private fun batch(call: () -> Unit) = millis { repeat(CALLS) { call() } } / CALLS
 
 private const val BATCHES = 60

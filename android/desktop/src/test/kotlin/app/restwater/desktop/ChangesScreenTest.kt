@@ -8,9 +8,9 @@ import kotlin.test.assertNotNull
 import kotlin.test.assertNull
 import kotlin.test.assertTrue
 
-/** "Did it matter?" by its keys, on the real library. The day is invented. */
+/** "Did it matter?", operated by its keys, with the real library. The day is invented. */
 class ChangesScreenTest {
-    /** White, then pink, to and fro; pink has the bites. */
+    /** Alternates between white and pink; pink has the bites. */
     private fun Bankside.aDay() {
         start()
         for ((i, colour) in listOf("white", "pink", "pink", "white", "white", "pink").withIndex()) {
@@ -22,7 +22,7 @@ class ChangesScreenTest {
 
     private val Bankside.changes get() = checkNotNull(state.changes)
 
-    @Test fun changesAreFoundFromTheLogAndTheirPictureSaysThem() = Bankside.on {
+    @Test fun changesAreFoundInTheLogAndShownInThePicture() = Bankside.on {
         aDay()
         val change = changes.changes.single()
         assertEquals(1u, changes.lookedAt)
@@ -34,7 +34,7 @@ class ChangesScreenTest {
         tapOn("next-page")
         assertEquals(change.says, spoken("verdict"))
         assertTrue(change.counts in spoken("reasons") && change.p !in spoken("reasons"), spoken("reasons"))
-        // Six casts never settle it, and it says why.
+        // Six casts are never enough to settle it, and it says why.
         assertTrue("clearly" !in change.verdict, change.verdict)
         assertTrue(change.reasons.isNotEmpty() && change.reasons.all { it in spoken("reasons") }, spoken("reasons"))
     }

@@ -9,6 +9,7 @@ import androidx.compose.ui.test.SemanticsMatcher
 import app.restwater.core.Glass
 import app.restwater.core.readDay
 import app.restwater.core.Hand
+import app.restwater.core.Key
 import app.restwater.ui.CutOff
 import app.restwater.ui.Drawn
 import app.restwater.ui.Marks
@@ -19,9 +20,9 @@ import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
 /**
- * Every screen at moments of five days, upright and on its side, at 100 % and 200 %, for either hand: no word is cut off, no
- * two keys overlap or leave the screen, no text covers another or a sign of a picture, and no text at 200 % is smaller than
- * the same text at 100 %. The labels drawn inside pictures take part.
+ * Every screen at moments of five days, upright and on its side, at 100 % and 200 % text, for either hand: no word is
+ * cut off, no two keys overlap or leave the screen, no text covers another or a symbol of a picture, and no text at
+ * 200 % is smaller than the same text at 100 %. This includes the labels inside pictures.
  */
 class EveryGlassTest {
     private val days = mapOf(
@@ -39,14 +40,23 @@ class EveryGlassTest {
 
     @Test fun smallOnItsSide() = everyScreen(Glass(1334.0, 750.0, 12.84, 1.0, false, 40.0, 0.0))
 
-    private fun everyScreen(glass: Glass) {
+    @Test fun smallUprightInGerman() = inAnotherLanguage("de-AT", undo = "STORNO")
+
+    @Test fun smallUprightInFrench() = inAnotherLanguage("fr-FR", undo = "ANNULER")
+
+    /** The demo day in a language whose words are longer. */
+    private fun inAnotherLanguage(language: String, undo: String) =
+        everyScreen(Glass(750.0, 1334.0, 12.84, 1.0, false, 40.0, 0.0), language, undo, days.filterKeys { it == "demo" })
+
+    private fun everyScreen(glass: Glass, language: String = "en-GB", undo: String = "UNDO", days: Map<String, List<String?>> = this.days) {
         val faults = mutableListOf<String>()
         for ((day, moments) in days) {
             val sizes = mutableMapOf<String, Map<String, Float>>()
             for (scale in listOf(1.0, 2.0)) {
                 for (moment in moments) {
-                    Bankside.on(glass.copy(textScale = scale)) {
+                    Bankside.on(glass.copy(textScale = scale), language) {
                         live(readDay(File(System.getProperty("restwater.tree"), "tests/days/$day.jsonl").readText()), moment)
+                        assertEquals(undo, bank.keys.first { it.key == Key.UNDO }.label)
                         // The left hand's mirror image is a law of the layout: here it is looked at where room is short.
                         for (hand in if (scale == 1.0) listOf(Hand.RIGHT) else Hand.entries) {
                             choose(hand)
@@ -71,11 +81,11 @@ class EveryGlassTest {
         assertEquals(emptyList(), faults.distinct(), "${faults.distinct().size} faults:\n${faults.distinct().joinToString("\n")}\n")
     }
 
-    /** Pages of a screen that are looked at: every picture of the screens that have several. */
+    /** Pages of a screen that are checked: every picture of the screens that have several. */
     private fun pages(screen: Showing) = if (screen == Showing.WAITS || screen == Showing.CHANGES) 1..4 else 1..1
 
     private companion object {
-        /** Texts of a smaller em can't be read at arm's length, mm: a guess. */
+        /** Smaller text than this em can't be read at arm's length, in mm: a guess. */
         const val LEAST_MM = 1.3
 
         /** Rounding, px. */
@@ -99,7 +109,7 @@ class EveryGlassTest {
         return cut + outside + over + covered(where)
     }
 
-    /** Texts that stand on each other, leave the screen, or stand on a sign of the picture they belong to. */
+    /** Texts that overlap, leave the screen, or cover a symbol of the picture they belong to. */
     private fun Bankside.covered(where: String): List<String> {
         val screen = Rect(0f, 0f, glass.widthPx.toFloat(), glass.heightPx.toFloat()).inflate(1f)
         val nodes = nodes(SemanticsMatcher.keyIsDefined(Drawn))
@@ -116,7 +126,7 @@ class EveryGlassTest {
         return outside + over + marks
     }
 
-    /** Overlap by more than what rounding to pixels and the edge of a sign make. */
+    /** Whether they overlap by more than rounding to pixels and the edge of a symbol explain. */
     private fun Rect.touches(other: Rect) = deflate(TOUCH).overlaps(other.deflate(TOUCH))
 
     private val SemanticsNode.name get() = config[SemanticsProperties.TestTag]

@@ -10,9 +10,9 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
-/** Feed and fish that show, by their keys, on the real library. */
+/** Feed and showing fish, operated by their keys, with the real library. */
 class FeedScreenTest {
-    /** Turns the pages of small keys until that one is there, and taps it. */
+    /** Turns the pages of small keys until this one appears, and taps it. */
     private fun Bankside.turnTo(key: Key) {
         while (!isThere(tag(key))) tapOn("more")
         tap(key)
@@ -50,7 +50,7 @@ class FeedScreenTest {
         assertEquals("12 oz, loose", sub(Key.FEED))
     }
 
-    @Test fun fishThatShowAreTwoTapsAndStandOnTheMap() = Bankside.on {
+    @Test fun showingFishTakeTwoTapsAndAreOnTheMap() = Bankside.on {
         start()
         turnTo(Key.SEEN)
         assertEquals(Showing.SEEN, state.showing)

@@ -10,7 +10,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
-/** Files by their keys: out of one phone, into another, taken back. */
+/** Files, operated by their keys: exported from one phone, imported into another, and undone. */
 class FilesScreenTest {
     private fun Bankside.aCast() {
         start()
@@ -30,7 +30,7 @@ class FilesScreenTest {
         return File(files.handedOn.last().path)
     }
 
-    /** The page on which a file that was picked is looked into. */
+    /** Opens the page that shows what a picked file contains. */
     private fun Bankside.lookInto(file: File) {
         files.toPick = file.path
         goTo(Showing.FILES)
@@ -38,7 +38,7 @@ class FilesScreenTest {
         until { state.desk.page == FilesPage.INCOMING }
     }
 
-    @Test fun aSessionIsSentAnotherPhoneLooksTakesItInAndTakesItBack() {
+    @Test fun aSessionIsExportedThenShownImportedAndUndoneOnAnotherPhone() {
         val carried = Files.createTempFile("restwater", ".json-seq").toFile()
         Bankside.on {
             aCast()
@@ -89,7 +89,7 @@ class FilesScreenTest {
         }
     }
 
-    @Test fun theSwimGoesOutAsAMapAndAnotherPhoneTakesItInAndUndoesIt() {
+    @Test fun theSwimIsExportedAsAMapAndAnotherPhoneImportsAndUndoesIt() {
         val carried = Files.createTempFile("swim", "").toFile()
         Bankside.on {
             start()
@@ -128,7 +128,7 @@ class FilesScreenTest {
         carried.delete()
     }
 
-    @Test fun aBackupIsMadeListedAndLookedInto() = Bankside.on {
+    @Test fun aBackupIsMadeListedAndShown() = Bankside.on {
         aCast()
         goTo(Showing.FILES)
         tapOn("backups")

@@ -11,7 +11,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
-/** Fish on the bank by its keys, with no match set, on the real library. */
+/** Fish on the bank, operated by its keys, with no match set, with the real library. */
 class FishScreenTest {
     private fun Bankside.land() {
         tap(Key.CAST)

@@ -16,7 +16,7 @@ class InkTest {
         assertEquals(1.0, contrast(Color.Red, Color.Red), 1e-9)
     }
 
-    @Test fun everyPairOfBothSchemesHasTheContrastItMust() {
+    @Test fun everyPairOfBothSchemesHasEnoughContrast() {
         for ((name, ink) in listOf("day" to Ink.Day, "night" to Ink.Night)) {
             for ((what, colours, least) in ink.pairs) {
                 val found = contrast(colours.first, colours.second)

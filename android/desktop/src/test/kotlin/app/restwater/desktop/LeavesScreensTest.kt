@@ -16,7 +16,9 @@ import kotlin.test.assertFalse
 import kotlin.test.assertNotNull
 import kotlin.test.assertTrue
 
-/** Bench, Book, Conditions, Cautions, the list of screens and the set-up by their keys, on the real library. */
+/**
+ * Bench, Book, Conditions, Cautions, the list of screens and the set-up, operated by their keys, with the real library.
+ */
 @OptIn(ExperimentalTestApi::class)
 class LeavesScreensTest {
     private fun Bankside.open(showing: Showing) {
@@ -61,13 +63,13 @@ class LeavesScreensTest {
         wait(seconds = 1)
         tapOn("key-want-more")
         wait(seconds = 1)
-        assertEquals(listOf("0 of 2", "5 of 1"), state.bench.leaf("hooklengths").lines.map { it.value })
+        assertEquals(listOf("0 tied, 2 wanted", "5 tied, 1 wanted"), state.bench.leaf("hooklengths").lines.map { it.value })
         tapOn("back")
         tapOn("key-leaf-cut-down")
         node("says").assertContentDescriptionContains("2 to cut down", substring = true)
         tapOn("key-cut_all-")
         wait(seconds = 1)
-        assertEquals("Nothing to cut down: no spare tie is long enough for what is missing.", state.bench.leaf("cut-down").says)
+        assertEquals("Nothing to cut down: no spare tie is long enough for one that is missing.", state.bench.leaf("cut-down").says)
         tapOn("back")
         tapOn("back")
         assertEquals(Showing.BANK, state.showing)
@@ -75,7 +77,7 @@ class LeavesScreensTest {
         assertEquals(2, state.bench.leaf("hooklengths").lines.size)
     }
 
-    @Test fun aRefusalIsSaidAndNothingChanges() = Bankside.on {
+    @Test fun aRefusalIsShownAndNothingChanges() = Bankside.on {
         open(Showing.BENCH)
         tapOn("key-leaf-fall")
         tapOn("key-splash-")
@@ -89,7 +91,7 @@ class LeavesScreensTest {
         node("says").assertContentDescriptionContains("3 m deep", substring = true)
     }
 
-    @Test fun leadIsNamedWhereTheWeightStandsAndForbidsNothing() = Bankside.on {
+    @Test fun theLeadCautionIsShownByTheWeightAndForbidsNothing() = Bankside.on {
         start()
         tap(Key.TACKLE)
         choose("lead", "20000")
@@ -103,7 +105,7 @@ class LeavesScreensTest {
         assertEquals(BankState.OUT, bank.state)
     }
 
-    @Test fun conditionsAreAQuestionAfterTheOther() = Bankside.on {
+    @Test fun conditionsAreAskedOneAfterTheOther() = Bankside.on {
         start()
         open(Showing.CONDITIONS)
         repeat(6) {
@@ -230,7 +232,7 @@ class LeavesScreensTest {
         }
     }
 
-    /** A key of the first leaf, on whatever part of its list it stands. */
+    /** Taps a key of the first leaf, on whatever part of its list it is. */
     private fun Bankside.openLeaf(id: String) {
         repeat(12) {
             if (!isThere("key-leaf-$id") && isThere("next-page")) tapOn("next-page")

@@ -14,7 +14,7 @@ import kotlin.test.assertEquals
 import kotlin.test.assertNotNull
 import kotlin.test.assertTrue
 
-/** A match by its keys, on the real library. */
+/** A match, operated by its keys, with the real library. */
 class MatchScreenTest {
     private val Bankside.match get() = checkNotNull(state.match)
 
@@ -23,7 +23,7 @@ class MatchScreenTest {
         tapOn("open-MATCH")
     }
 
-    /** A session at 9:00, all-in at 9:30, all-out at 14:30, two nets of 20 lb; the Match screen lies on top. */
+    /** A session at 9:00, all-in at 9:30, all-out at 14:30, two nets of 20 lb; the Match screen is open. */
     private fun Bankside.setMatch() {
         start()
         openMatch()
@@ -48,7 +48,7 @@ class MatchScreenTest {
         wait(seconds = 20)
     }
 
-    @Test fun aMatchIsSetByTapsAndItsTimeStandsOnTheBank() = Bankside.on {
+    @Test fun aMatchIsSetByTapsAndItsTimeIsOnTheBank() = Bankside.on {
         setMatch()
         assertEquals(MatchPhase.BEFORE, match.phase)
         assertEquals(listOf("Net 1", "Net 2"), match.nets.map { it.name })
@@ -87,7 +87,7 @@ class MatchScreenTest {
         assertEquals("empty", match.nets[1].holds)
     }
 
-    @Test fun aNetNearItsLimitWarnsInWordsAndTheWeighInIsHeldAgainstTheCount() = Bankside.on {
+    @Test fun aNetNearItsLimitWarnsInWordsAndTheWeighInIsComparedWithTheCount() = Bankside.on {
         setMatch()
         tapOn("back")
         wait(minutes = 31)
@@ -109,12 +109,12 @@ class MatchScreenTest {
         assertEquals(1, match.weighIn?.lines?.count { "own count" in it.value && "over" in it.value })
     }
 
-    @Test fun whatCannotBeIsSaidAndNothingChanges() = Bankside.on {
+    @Test fun anImpossibleChangeIsRefusedAndNothingChanges() = Bankside.on {
         setMatch()
         tapOn("match-scales")
         tapOn("digit-9")
         wait(seconds = 1)
-        // Before all-in the key is not there to be taken; all-out before all-in is refused in words.
+        // Before all-in the key does not exist; all-out before all-in is refused with a message.
         tapOn("back")
         tapOn("match-rules")
         val before = match.rows.first { it.tag == "all-out" }.value

@@ -7,7 +7,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertNull
 
-/** Doubtful entries put right by keys. */
+/** Doubtful entries, corrected by their keys. */
 class MendScreenTest {
     private fun Bankside.anEndNotSeen() {
         start()
@@ -18,7 +18,7 @@ class MendScreenTest {
         goTo(Showing.MEND)
     }
 
-    @Test fun anEndThatWasNotSeenIsSaidInAFewTaps() = Bankside.on {
+    @Test fun anEndThatWasNotSeenIsEnteredInAFewTaps() = Bankside.on {
         anEndNotSeen()
         val mend = checkNotNull(state.mend)
         assertEquals("1 entry to look at.", mend.says)
@@ -36,7 +36,7 @@ class MendScreenTest {
         assertEquals("Nothing doubtful in this session.", state.mend?.says)
     }
 
-    @Test fun whatIsRightAsItIsNeedsOneTapAndUndoBringsTheDoubtBack() = Bankside.on {
+    @Test fun aCorrectEntryNeedsOneTapAndUndoRestoresTheDoubt() = Bankside.on {
         anEndNotSeen()
         val op = checkNotNull(state.mend).lines.single().op
         tapOn("mend-$op")

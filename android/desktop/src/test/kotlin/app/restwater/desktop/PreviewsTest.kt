@@ -11,7 +11,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
-/** What Android Studio shows beside the source of the screens' parts. */
+/** The previews that Android Studio shows beside the source of the screens' parts. */
 @OptIn(ExperimentalComposeUiApi::class)
 class PreviewsTest {
     @Test
@@ -24,7 +24,7 @@ class PreviewsTest {
                 .resolve("$name.png").writeBytes(checkNotNull(picture.encodeToData()).bytes)
             val pixels = picture.toComposeImageBitmap().toPixelMap()
             val paper = pixels[0, 0]
-            // A hundredth of the part is ink at least: less is a word or two, and no key, digit or bar.
+            // At least a hundredth of the part is ink: less would be a word or two, and no key, digit or bar.
             val inked = (0 until SIDE step 3).sumOf { y -> (0 until SIDE step 3).count { x -> pixels[x, y] != paper } }
             assertTrue(inked > (SIDE / 3) * (SIDE / 3) / 100, "$name: only $inked of its points are drawn")
             scene.close()

@@ -9,15 +9,15 @@ import app.restwater.core.Rig
 import app.restwater.ui.CutOff
 import kotlin.test.assertEquals
 
-/** What a screen reader says of this. */
+/** What a screen reader says for this tag. */
 fun Bankside.spoken(tag: String): String =
     node(tag).fetchSemanticsNode().config.getOrNull(SemanticsProperties.ContentDescription).orEmpty().joinToString(" ")
 
-/** Tags on the glass that begin so. */
+/** Tags on the screen that begin with [start]. */
 fun Bankside.tags(start: String): List<String> =
     nodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.TestTag)).map { it.config[SemanticsProperties.TestTag] }.filter { it.startsWith(start) }
 
-/** Every word that is drawn stands whole on the glass. */
+/** Asserts that every word is drawn completely. */
 fun Bankside.assertNothingCutOff(where: String) {
     val drawn = nodes(SemanticsMatcher.keyIsDefined(CutOff)).map { it.config[CutOff] }
     assertEquals(emptyList(), drawn.filter { it.isNotEmpty() }, where)
@@ -30,7 +30,7 @@ fun Bankside.rig(rod: Int, bait: String, colour: String) {
     wait(seconds = 2)
 }
 
-/** One cast of the chosen rod, left for [minutes]. */
+/** Makes one cast with the chosen rod, left out for [minutes]. */
 fun Bankside.cast(minutes: Int, bite: Boolean) {
     tap(Key.CAST)
     wait(minutes)

@@ -17,7 +17,10 @@ import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 import kotlinx.coroutines.runBlocking
 
-/** The demo day through Kotlin ends with the entries and screens that Rust keeps (`tests/tests/whole_app/shared_day.rs` says how they are compared). */
+/**
+ * The demo day through Kotlin ends with the entries and screens of Rust's snapshots
+ * (`tests/tests/whole_app/shared_day.rs` says how they are compared).
+ */
 class SharedDayTest {
     private val tree = File(System.getProperty("restwater.tree"))
 
@@ -25,7 +28,7 @@ class SharedDayTest {
         val log = Files.createTempDirectory("restwater-shared").toFile()
         try {
             val day = readDay(File(tree, "tests/days/demo.jsonl").readText())
-            val core = Restwater.open(log.path, day.first().at)
+            val core = Restwater.open(log.path, day.first().at, "en-GB")
             val (screens, whole) = StringBuilder() to StringBuilder()
             for (tap in day) {
                 tap.action?.let { core.act(it, tap.at) }
@@ -52,7 +55,7 @@ class SharedDayTest {
         }
     }
 
-    /** The record, or what the core says where it has none: the swim has nothing to show without a session. */
+    /** The record, or the core's message if there is none: the swim has nothing to show without a session. */
     private fun screen(core: Restwater, which: Which, at: Moment): String =
         try {
             core.screenJson(which, at)
@@ -64,7 +67,7 @@ class SharedDayTest {
         text.toByteArray().fold(0xcbf29ce484222325uL) { hash, byte -> (hash xor byte.toUByte().toULong()) * 0x100000001b3uL }
             .toString(16).padStart(16, '0')
 
-    /** Line by line, so that a difference is seen where it is. */
+    /** Compares line by line, so that a failure shows where the difference is. */
     private fun same(kept: String, found: String) {
         val (left, right) = kept.trim().lines() to found.trim().lines()
         assertTrue(left.isNotEmpty() && left.first().isNotBlank())
@@ -72,7 +75,7 @@ class SharedDayTest {
         assertEquals(left.size, right.size)
     }
 
-    /** A snapshot without its head. */
+    /** A snapshot without its header. */
     private fun kept(name: String): String =
         File(tree, "tests/tests/whole_app/snapshots/whole_app__shared_day__$name.snap").readText().split("---\n", limit = 3)[2]
 

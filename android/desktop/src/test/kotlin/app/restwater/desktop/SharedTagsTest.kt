@@ -18,9 +18,9 @@ import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 
 /**
- * Every screen at every picture of the demo day, by the tags of what stands on it, kept in `tests/days/demo.tags.txt`. The
- * iOS kit reads the same file and must have each of them (`SharedTagsTests.swift`): a key that one shell has and the other
- * lacks is a failed test. `RESTWATER_KEEP=1 ./dev test kotlin` writes the file anew.
+ * Every screen at every picture of the demo day, as the tags of what is on it, kept in `tests/days/demo.tags.txt`. The
+ * iOS kit reads the same file and must have each of them (`SharedTagsTests.swift`): a key that one shell has and the
+ * other lacks is a failed test. `RESTWATER_KEEP=1 ./dev test kotlin` rewrites the file.
  */
 @OptIn(ExperimentalTestApi::class)
 class SharedTagsTest {
@@ -38,7 +38,7 @@ class SharedTagsTest {
         try {
             val day = readDay(File(kept.parentFile, "demo.jsonl").readText())
             var at = day.first().at
-            val core = Restwater.open(log.path, at)
+            val core = Restwater.open(log.path, at, "en-GB")
             val state = RestwaterState(core, { at }, CoroutineScope(Dispatchers.Unconfined), Dispatchers.Unconfined)
             runDesktopComposeUiTest(GLASS.widthPx.toInt(), GLASS.heightPx.toInt()) {
                 setContent { RestwaterApp(state, GlassMeasure(GLASS.pxPerMm, 1.0, GLASS.insetTopPx, GLASS.insetBottomPx), ticking = false) }
@@ -51,7 +51,7 @@ class SharedTagsTest {
                         waitForIdle()
                         val nodes = onAllNodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.TestTag), useUnmergedTree = true).fetchSemanticsNodes()
                         val tags = nodes.map { it.config[SemanticsProperties.TestTag].replace(Regex("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}"), "#") }
-                        // The core refuses a screen that has nothing to show yet: it is left blank.
+                        // The core refuses a screen that has nothing to show yet; its line is left out.
                         if (tags.isNotEmpty()) lines.append("$picture $showing ${tags.distinct().sorted().joinToString(" ") { it.replace(' ', '_') }}\n")
                     }
                 }

@@ -8,9 +8,9 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
-/** Somebody who has never seen the app, by the page that says what they see: `docs/first-cast.md`. */
+/** Follows `docs/first-cast.md`, as somebody would who has never seen the app. */
 class StrangerTest {
-    /** The rows of the table: the word on the key, and what the screen says then. */
+    /** The rows of the table: the word on the key, and what the screen says afterwards. */
     private val walk = File("../../docs/first-cast.md").readLines().filter { it.startsWith("| **") }.map { row ->
         val (key, says) = row.trim('|').split('|').map { it.trim() }
         key.trim('*') to says.trim('"')

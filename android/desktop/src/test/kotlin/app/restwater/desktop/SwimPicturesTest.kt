@@ -25,8 +25,9 @@ import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
 /**
- * The Swim screen of invented days of 0, 1, 12 and 60 casts on a small, a common and a large glass, by day and night, for
- * either hand and at twice the text: labels keep apart in each, and the pictures go to target/screens/swim to be looked at.
+ * The Swim screen of invented days of 0, 1, 12 and 60 casts on a small, a common and a large screen, by day and night,
+ * for either hand and at twice the text size. Labels must not overlap, and the pictures are written to
+ * target/screens/swim for inspection.
  */
 class SwimPicturesTest {
     @Test fun labelsKeepApartOnEveryGlassAndThePicturesAreThere() {
@@ -78,7 +79,7 @@ class SwimPicturesTest {
         try {
             var minute = 0L
             fun now() = Moment(NINE + minute * 60_000, 0, "Europe/London", 1_000 + minute * 60_000, "one boot", 0u)
-            val core = Restwater.open(log.path, now())
+            val core = Restwater.open(log.path, now(), "en-GB")
             fun act(action: Action, minutes: Long = 1) {
                 minute += minutes
                 core.act(action, now())

@@ -30,7 +30,7 @@ import kotlin.test.assertFalse
 import kotlin.test.assertNotEquals
 import kotlin.test.assertTrue
 
-/** The Swim screen by its keys and by taps on its picture, on the real library. */
+/** The Swim screen, operated by its keys and by taps on its picture, with the real library. */
 @OptIn(ExperimentalTestApi::class)
 class SwimScreenTest {
     @Test fun everyCellIsAimedAtByATapOnTheMapOnEveryGlassAndForEitherHand() {
@@ -38,7 +38,7 @@ class SwimScreenTest {
             if (hand == Hand.LEFT) choose(hand = Hand.LEFT)
             toTheSwim()
             val map = swimPlaces().canvas
-            // Without marks and bounds: five columns of five bands.
+            // Without marks and boundaries: five columns of five bands.
             val aimed = (1..9).flatMap { i -> (1..12).map { j -> i / 10f to j / 13f } }.map { (x, y) ->
                 tapFan(x * map.width.toFloat(), y * map.height.toFloat())
                 said(swim)
@@ -68,7 +68,7 @@ class SwimScreenTest {
         }
     }
 
-    @Test fun theLegendIsOneTapAwayAndSaysEverySignWhole() {
+    @Test fun theLegendIsOneTapAwayAndExplainsEverySymbol() {
         for (bare in GLASSES) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
             toTheSwim()
             tapOn("swim-legend")
@@ -79,7 +79,7 @@ class SwimScreenTest {
         }
     }
 
-    @Test fun theReasonsStandWholeBelowWhereNextOnEveryGlassAndAtTwiceTheText() {
+    @Test fun theReasonsFitBelowWhereNextOnEveryGlassAndAtTwiceTheText() {
         for (bare in GLASSES) for (scale in listOf(1.0, 2.0)) Bankside.on(bare.copy(textScale = scale)) {
             start()
             repeat(3) { cast(minutes = 15, bite = true) }
@@ -171,7 +171,7 @@ class SwimScreenTest {
         assertEquals("", swim.replay)
     }
 
-    @Test fun thePegIsPlacedByTypingAndABadPlaceIsSaid() = Bankside.on {
+    @Test fun thePegIsPlacedByTypingAndABadPlaceIsReported() = Bankside.on {
         toTheSwim()
         tapOn("swim-more")
         tapMore("swim-place")
@@ -191,21 +191,21 @@ class SwimScreenTest {
         // A PC has no receiver, and says so.
         tapOn(KEY(SwimKey.USE_PHONE))
         node("notice").assertContentDescriptionContains("no receiver", substring = true)
-        // A reading of the phone only fills the lines.
+        // The phone's reading only fills the lines.
         receiver.answer = { Position(-17.5, 178.25, 2_000.0) }
         wait(seconds = 1)
         tapOn(KEY(SwimKey.USE_PHONE))
         node("notice").assertContentDescriptionContains("it is rough", substring = true)
         wait(seconds = 1)
         assertEquals(listOf("-17.5000000", "178.2500000", "210"), swim.place.fields.map { it.value })
-        // A refusal is said, and what stands in the lines stays.
+        // A refusal is shown, and the lines keep what is in them.
         receiver.answer = { throw ReceiverTrouble("not allowed") }
         tapOn(KEY(SwimKey.USE_PHONE))
         node("notice").assertContentDescriptionContains("not allowed")
         assertEquals("-17.5000000", swim.place.fields.first().value)
     }
 
-    @Test fun theListSaysEverythingThePictureRestsOn() = Bankside.on {
+    @Test fun theListHasEverythingThatThePictureIsBasedOn() = Bankside.on {
         toTheSwim()
         tapOn("swim-more")
         tapMore("swim-list")
@@ -238,7 +238,7 @@ class SwimScreenTest {
             val box = node(tag).fetchSemanticsNode().boundsInRoot
             val off = listOf(box.left - rect.left, box.top - rect.top, box.width - rect.width, box.height - rect.height)
             assertTrue(off.all { abs(it) <= 1.5 }, "$tag is $off px off")
-            // Beside the step keys the one that casts has a single place.
+            // Beside the step keys, the key that casts is one place wide.
             val least = if (tag == KEY(SwimKey.CAST_HERE) && pad == SwimPad.PLAIN) 20.0 else 15.0
             val mm = minOf(box.width, box.height) / glass.pxPerMm
             assertTrue(mm >= least - 1.0 / glass.pxPerMm, "$tag is $mm mm")
@@ -267,7 +267,7 @@ class SwimScreenTest {
         assertEquals(right[SwimKey.STEP_LEFT], left[SwimKey.STEP_LEFT])
     }
 
-    @Test fun atTwiceTheTextEveryThingOfMoreIsStillThere() = Bankside.on(GLASSES.first().copy(textScale = 2.0)) {
+    @Test fun atTwiceTheTextEverythingBehindMoreIsStillThere() = Bankside.on(GLASSES.first().copy(textScale = 2.0)) {
         toTheSwim()
         tapOn("swim-more")
         tapOn(KEY(SwimKey.MARK_HERE))
@@ -283,7 +283,7 @@ class SwimScreenTest {
     private companion object {
         val KEY = { key: SwimKey -> "swim-$key" }
 
-        /** 4.7, 6.1 and 6.7 in (public spec sheets, from memory), with what the system keeps. */
+        /** 4.7, 6.1 and 6.7 in (public spec sheets, from memory), with what the system reserves. */
         val GLASSES = listOf(
             Glass(750.0, 1334.0, 12.84, 1.0, false, 51.0, 0.0), GLASS, Glass(1290.0, 2796.0, 18.11, 1.0, false, 72.0, 62.0),
         )
@@ -295,7 +295,7 @@ class SwimScreenTest {
 
     private fun Bankside.lines() = checkNotNull(state.scene).lineRole
 
-    /** Names that stand on the picture or in its key. */
+    /** Names on the picture or in its legend. */
     private fun Bankside.names() = checkNotNull(state.scene).let { scene -> scene.labelText + scene.key.map { it.text } }
 
     private fun Bankside.swimPlaces(): SwimLayout = swimLayout(glass.copy(leftHanded = state.settings.hand == Hand.LEFT), swimPad(swim))
@@ -308,7 +308,7 @@ class SwimScreenTest {
         wait(seconds = 1)
     }
 
-    /** Where the headline says, without its verdict. */
+    /** The place that the headline names, without the verdict. */
     private fun said(swim: SwimView) = swim.headline.substringAfter(": ")
 
     private fun Bankside.tapFan(x: Float, y: Float) {
@@ -316,7 +316,7 @@ class SwimScreenTest {
         wait(seconds = 1)
     }
 
-    /** Turns the pages of keys until this one shows. */
+    /** Turns the pages of keys until this one appears. */
     private fun Bankside.turnTo(tag: String) {
         repeat(12) { if (isThere(tag)) return else { tapOn("next-page"); wait(seconds = 1) } }
         error("$tag is on no page")

@@ -28,7 +28,7 @@ class TapsTest {
         wait(seconds = 1)
     }
 
-    /** Turns the pages of small keys until that one is there, and taps it. */
+    /** Turns the pages of small keys until this one appears, and taps it. */
     private fun Bankside.count(key: Key) {
         while (!isThere(tag(key))) count("more")
         count(tag(key))

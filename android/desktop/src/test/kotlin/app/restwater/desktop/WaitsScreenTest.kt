@@ -9,9 +9,9 @@ import kotlin.test.assertEquals
 import kotlin.test.assertNotEquals
 import kotlin.test.assertTrue
 
-/** The Waits screen by its keys, on the real library. The day is invented. */
+/** The Waits screen, operated by its keys, with the real library. The day is invented. */
 class WaitsScreenTest {
-    /** Two rods in turn, a bait each; rod 2 has the bites. */
+    /** Two rods in turn, each with its bait; rod 2 has the bites. */
     private fun Bankside.aDay() {
         tap(Key.START)
         tapOn("row-rods")
@@ -34,7 +34,7 @@ class WaitsScreenTest {
 
     private val Bankside.waits get() = checkNotNull(state.waits)
 
-    /** Casts drawn in the first picture that has casts. */
+    /** The casts drawn in the first picture that shows casts. */
     private fun Bankside.casts() =
         waits.charts.map { chart -> chart.dots.count { it.shape == DotShape.BITE || it.shape == DotShape.WITHOUT_BITE } }.first { it > 0 }
 
@@ -86,7 +86,7 @@ class WaitsScreenTest {
         assertEquals(Showing.BANK, state.showing)
     }
 
-    @Test fun theForecastLooksAsFarAsIsChosen() = Bankside.on {
+    @Test fun theForecastLooksAsFarAheadAsChosen() = Bankside.on {
         aDay()
         repeat(waits.charts.size) { tapOn("next-page") }
         val before = checkNotNull(waits.forecast)
@@ -100,7 +100,7 @@ class WaitsScreenTest {
         assertNotEquals(before.lines.map { it.value }, after.lines.map { it.value })
     }
 
-    @Test fun onItsSideTheForecastStandsBesideWhatItIsMadeFrom() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
+    @Test fun onItsSideTheForecastIsBesideItsBasis() = Bankside.on(Glass(1334.0, 750.0, 12.84, 1.0, false, 0.0, 0.0)) {
         aDay()
         repeat(waits.charts.size) { tapOn("next-page") }
         fun place(tag: String) = node(tag).fetchSemanticsNode().boundsInRoot

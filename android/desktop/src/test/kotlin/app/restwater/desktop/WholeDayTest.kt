@@ -12,7 +12,7 @@ import kotlin.test.assertFalse
 import kotlin.test.assertNotNull
 import kotlin.test.assertTrue
 
-/** A day from set-up to the end, tapped on the keys, on the real library. */
+/** A day from set-up to its end, tapped key by key, with the real library. */
 class WholeDayTest {
     @Test fun aWholeDayByTheKeys() = Bankside.on {
         tap(Key.START)
@@ -24,7 +24,7 @@ class WholeDayTest {
         assertEquals(BankState.READY, bank.state)
         wait(minutes = 2)
 
-        // Waits in minutes; true where a bite came. Invented.
+        // Waits in minutes; true if a bite came. Invented.
         val casts = listOf(12 to false, 17 to true, 15 to false, 19 to true, 25 to false, 18 to true, 22 to true, 20 to false)
         var bites = 0
         for ((i, cast) in casts.withIndex()) {
@@ -57,7 +57,7 @@ class WholeDayTest {
         assertNotNull(bank.strip.elapsedMin)
         node("strip").assertContentDescriptionContains("bites so far", substring = true)
 
-        // The last time back by a minute: the wait grows by it.
+        // Moves the last time back by a minute: the wait grows by that.
         while (!isThere(tag(Key.TIME_BACK))) tapOn("more")
         tap(Key.TIME_BACK)
         assertEquals("11:00", bank.rods.single().digits)
@@ -71,7 +71,7 @@ class WholeDayTest {
         tap(Key.END)
         assertEquals(BankState.NO_SESSION, bank.state)
 
-        // The card of the day comes up of itself, and can be handed on as a text.
+        // The card of the day opens by itself and can be shared as text.
         assertEquals(Showing.DAY, state.showing)
         node("says").assertContentDescriptionContains("bites in", substring = true)
         tapOn("key-share-")

@@ -35,12 +35,12 @@ class WindowTest {
         try {
             val app = thread { openWindow(folder) { state = it } }
             val window = until("a window") { Frame.getFrames().filterIsInstance<JFrame>().find { it.isShowing && it.title == "Restwater" } }
-            // Without a window manager AWT may believe in another place than the window has: it is put where it is known.
+            // Without a window manager AWT may be wrong about the window's place, so it is moved to a known one.
             SwingUtilities.invokeAndWait { window.setLocation(PLACE, PLACE) }
             until("its place") { (window.locationOnScreen.x == PLACE).takeIf { it } }
             Thread.sleep(500)
             val screens = until("a state") { state }
-            // An empty log is greeted first.
+            // An empty log shows the welcome first.
             until("the welcome") { (screens.showing == Showing.WELCOME).takeIf { it } }
             SwingUtilities.invokeAndWait { screens.open(Showing.BANK) }
             val hand = Pointer(window, screens)
@@ -70,7 +70,7 @@ class WindowTest {
     /** What the log holds, read as another phone would. */
     private fun kinds(folder: File): List<String> {
         val now = Moment(System.currentTimeMillis(), 0, "Europe/London", 0, "after", 0u)
-        val core = Restwater.open(folder.path, now)
+        val core = Restwater.open(folder.path, now, "en-GB")
         val file = File(runBlocking { core.send(now, Work()) }.path).readText()
         core.close()
         val kinds = Regex("\"kind\":\"([a-z_]+)\"").findAll(file).map { it.groupValues[1] }.toList()
@@ -79,7 +79,7 @@ class WindowTest {
     }
 }
 
-/** A pointer over the window, as slow as a thumb: a second tap within 0.7 s would be ignored. */
+/** A pointer over the window, no faster than a thumb: a second tap within 0.7 s would be ignored. */
 private class Pointer(private val window: JFrame, private val drawn: RestwaterState) {
     private val robot = Robot()
 
@@ -89,7 +89,7 @@ private class Pointer(private val window: JFrame, private val drawn: RestwaterSt
         val glass = Glass(content.width * scale, content.height * scale, DP_PER_MM * scale, 1.0, false, 0.0, 0.0)
         val place = bankLayout(glass, PadAsk(state, 1u, 0u)).keys.first { it.key == key }.rect
         val corner = content.locationOnScreen
-        // The keys of this state are on the glass once its record is there and a frame or two have passed.
+        // The keys of this state are on the screen once its record has arrived and a frame or two have passed.
         until("$state") { (drawn.underWay == 0 && drawn.bank?.state == state).takeIf { it } }
         robot.delay(DRAWN_MS)
         val before = said()

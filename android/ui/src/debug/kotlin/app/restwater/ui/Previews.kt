@@ -16,8 +16,9 @@ import app.restwater.core.StripMarkShape
 import app.restwater.core.StripView
 
 /**
- * The parts of the screens as Android Studio shows them beside their source, on records written here: a preview has no native
- * library, so no screen that asks the core for its layout. No part of a release. `PreviewsTest` draws each of them.
+ * Previews of the parts of the screens for Android Studio, from records written here: a preview has no native library,
+ * so a screen that asks the core for its layout can't be shown. They are not part of a release. `PreviewsTest` draws
+ * each of them.
  */
 internal val previews: Map<String, @Composable () -> Unit> = mapOf(
     "keys" to { KeysPreview() },
@@ -102,11 +103,11 @@ private val noBite = StripView(30.0, 5u, 12.6, null, null, null, null, emptyList
 private fun mm(left: Float, top: Float, width: Float, height: Float) =
     Rect((left * PX_PER_MM).toDouble(), (top * PX_PER_MM).toDouble(), (width * PX_PER_MM).toDouble(), (height * PX_PER_MM).toDouble())
 
-/** Of a phone with 420 dots an inch, as Android Studio's default device has. */
+/** Pixels per millimetre of a phone with 420 dots per inch, like Android Studio's default device. */
 private const val PX_PER_MM = 16.5f
 
 /** Width and height of a part: 68 mm. */
 private const val PART_DP = 427
 
-/** The least height of a key that is used while fishing. */
+/** The smallest height of a key that is used while fishing. */
 private const val KEY_MM = 20f

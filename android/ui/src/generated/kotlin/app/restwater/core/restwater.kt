@@ -752,6 +752,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_screen_json(
     ): Int
+    external fun uniffi_restwater_checksum_method_restwater_set_language(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_settings(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_swim_scene(
@@ -798,7 +800,7 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_free_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
-    external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_constructor_restwater_open(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
     external fun uniffi_restwater_fn_method_restwater_back_up(`ptr`: Long,`now`: RustBuffer.ByValue,`work`: Long,
     ): Long
@@ -826,6 +828,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_set_language(`ptr`: Long,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
     external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -836,7 +840,7 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -846,9 +850,9 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_pad_words(uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_pad_words(`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_pager_words(`page`: Int,`pages`: Int,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_pager_words(`page`: Int,`pages`: Int,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_palm_mm(uniffi_out_err: UniffiRustCallStatus, 
     ): Double
@@ -856,11 +860,11 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_func_shell_words(uniffi_out_err: UniffiRustCallStatus, 
+    external fun uniffi_restwater_fn_func_shell_words(`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -984,7 +988,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_core_version() and 0xFFFF) != 18693) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 47280) {
+    if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 27791) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 13519) {
@@ -999,10 +1003,10 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 37240) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 25067) {
+    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 37800) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_pager_words() and 0xFFFF) != 37688) {
+    if ((lib.uniffi_restwater_checksum_func_pager_words() and 0xFFFF) != 2343) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_palm_mm() and 0xFFFF) != 33228) {
@@ -1014,13 +1018,13 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 8430) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 22910) {
+    if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 35213) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 32706) {
+    if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 45744) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 55588) {
+    if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 60720) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
@@ -1068,6 +1072,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 15555) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_method_restwater_set_language() and 0xFFFF) != 30421) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 49289) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1083,7 +1090,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_constructor_work_new() and 0xFFFF) != 40297) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_constructor_restwater_open() and 0xFFFF) != 62019) {
+    if ((lib.uniffi_restwater_checksum_constructor_restwater_open() and 0xFFFF) != 62342) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
 }
@@ -1745,6 +1752,11 @@ public interface RestwaterInterface {
     fun `screenJson`(`which`: Which, `now`: Moment): kotlin.String
     
     /**
+     * The phone's language was changed.
+     */
+    fun `setLanguage`(`language`: kotlin.String)
+    
+    /**
      * Hand and scheme as last set.
      */
     fun `settings`(`now`: Moment): Settings
@@ -2152,6 +2164,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
+     * The phone's language was changed.
+     */
+    @Throws(RestwaterException::class)override fun `setLanguage`(`language`: kotlin.String)
+        = 
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_set_language(
+        it,
+        
+        FfiConverterString.lower(`language`),_status)
+}
+    }
+    
+    
+
+    
+    /**
      * Hand and scheme as last set.
      */
     @Throws(RestwaterException::class)override fun `settings`(`now`: Moment): Settings {
@@ -2234,16 +2263,18 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
     companion object {
         
     /**
-     * Opens the log in the folder, or begins one there.
+     * Opens the log in the folder, or begins one there. Everything is said in the first language that is here of those that
+     * tags of BCP 47 ask for, with commas between them as in "nl, de-AT"; in British English where none is.
      */
-    @Throws(RestwaterException::class) fun `open`(`dir`: kotlin.String, `now`: Moment): Restwater {
+    @Throws(RestwaterException::class) fun `open`(`dir`: kotlin.String, `now`: Moment, `language`: kotlin.String): Restwater {
             return FfiConverterTypeRestwater.lift(
     uniffiRustCallWithError(RestwaterException) { _status ->
     UniffiLib.uniffi_restwater_fn_constructor_restwater_open(
     
         
         FfiConverterString.lower(`dir`),
-        FfiConverterTypeMoment.lower(`now`),_status)
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterString.lower(`language`),_status)
 }
     )
     }
@@ -23747,16 +23778,17 @@ public typealias FfiConverterTypeUuid = FfiConverterString
 
         /**
          * Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
-         * it. What was saved and lost, in words.
+         * it. What was saved and lost, in the language that tags of BCP 47 ask for.
          */
-    @Throws(RestwaterException::class) fun `salvage`(`dir`: kotlin.String, `now`: Moment): kotlin.String {
+    @Throws(RestwaterException::class) fun `salvage`(`dir`: kotlin.String, `now`: Moment, `language`: kotlin.String): kotlin.String {
             return FfiConverterString.lift(
     uniffiRustCallWithError(RestwaterException) { _status ->
     UniffiLib.uniffi_restwater_fn_func_salvage(
     
         
         FfiConverterString.lower(`dir`),
-        FfiConverterTypeMoment.lower(`now`),_status)
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterString.lower(`language`),_status)
 }
     )
     }
@@ -23823,12 +23855,13 @@ public typealias FfiConverterTypeUuid = FfiConverterString
 
         /**
          * The words on the glass that belong to no record.
-         */ fun `padWords`(): PadWords {
+         */ fun `padWords`(`language`: kotlin.String): PadWords {
             return FfiConverterTypePadWords.lift(
     uniffiRustCall() { _status ->
     UniffiLib.uniffi_restwater_fn_func_pad_words(
     
-        _status)
+        
+        FfiConverterString.lower(`language`),_status)
 }
     )
     }
@@ -23836,14 +23869,15 @@ public typealias FfiConverterTypeUuid = FfiConverterString
 
         /**
          * The words of the pager on page `page`, from 1, of `pages`.
-         */ fun `pagerWords`(`page`: kotlin.UInt, `pages`: kotlin.UInt): PagerWords {
+         */ fun `pagerWords`(`page`: kotlin.UInt, `pages`: kotlin.UInt, `language`: kotlin.String): PagerWords {
             return FfiConverterTypePagerWords.lift(
     uniffiRustCall() { _status ->
     UniffiLib.uniffi_restwater_fn_func_pager_words(
     
         
         FfiConverterUInt.lower(`page`),
-        FfiConverterUInt.lower(`pages`),_status)
+        FfiConverterUInt.lower(`pages`),
+        FfiConverterString.lower(`language`),_status)
 }
     )
     }
@@ -23895,13 +23929,14 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         /**
          * The samples of the Swim screen's legend as a picture, one row each.
          */
-    @Throws(RestwaterException::class) fun `swimLegend`(`glass`: FanGlass): SwimScene {
+    @Throws(RestwaterException::class) fun `swimLegend`(`glass`: FanGlass, `language`: kotlin.String): SwimScene {
             return FfiConverterTypeSwimScene.lift(
     uniffiRustCallWithError(RestwaterException) { _status ->
     UniffiLib.uniffi_restwater_fn_func_swim_legend(
     
         
-        FfiConverterTypeFanGlass.lower(`glass`),_status)
+        FfiConverterTypeFanGlass.lower(`glass`),
+        FfiConverterString.lower(`language`),_status)
 }
     )
     }
@@ -23909,26 +23944,29 @@ public typealias FfiConverterTypeUuid = FfiConverterString
 
         /**
          * What is said of a position that the phone gave, with the accuracy it stated for it in metres.
-         */ fun `positionWords`(`accuracyM`: kotlin.Double): kotlin.String {
+         */ fun `positionWords`(`accuracyM`: kotlin.Double, `language`: kotlin.String): kotlin.String {
             return FfiConverterString.lift(
     uniffiRustCall() { _status ->
     UniffiLib.uniffi_restwater_fn_func_position_words(
     
         
-        FfiConverterDouble.lower(`accuracyM`),_status)
+        FfiConverterDouble.lower(`accuracyM`),
+        FfiConverterString.lower(`language`),_status)
 }
     )
     }
     
 
         /**
-         * Words for what the phone's system shows: channels, permissions, files and the position.
-         */ fun `shellWords`(): ShellWords {
+         * Words for what the phone's system shows: channels, permissions, files and the position, in the language that tags of BCP 47
+         * ask for, as when the log is opened.
+         */ fun `shellWords`(`language`: kotlin.String): ShellWords {
             return FfiConverterTypeShellWords.lift(
     uniffiRustCall() { _status ->
     UniffiLib.uniffi_restwater_fn_func_shell_words(
     
-        _status)
+        
+        FfiConverterString.lower(`language`),_status)
 }
     )
     }

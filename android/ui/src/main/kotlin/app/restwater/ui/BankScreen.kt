@@ -46,7 +46,10 @@ interface BankTaps {
     fun open(which: Which)
 }
 
-/** The Bank screen: [view] says what, [layout] says where, [seconds] what runs; nothing is decided here. */
+/**
+ * The Bank screen: [view] says what is shown, [layout] where, and [seconds] what changes each second; nothing is
+ * decided here.
+ */
 @Composable
 fun BankScreen(
     view: BankView,
@@ -60,10 +63,10 @@ fun BankScreen(
 ) {
     Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true; paneTitle = view.header.place }) {
         Top(view, layout, words, taps)
-        // Without a scene of the swim the clock has the fan's place too.
+        // Without a picture of the swim, the clock takes the fan's place too.
         Clocks(view, if (swim == null) layout.withoutFan() else layout, taps, seconds)
         Words(view, layout)
-        // A tap on the strip says what its signs mean.
+        // A tap on the strip explains its symbols.
         WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip).clickable { taps.open(Which.LEGEND) }, ORDER_STRIP) { seconds().strip }
         if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
         Pad(view, layout, page, taps, seconds)
@@ -93,7 +96,7 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
     }
 }
 
-/** The same rectangle seen from its own corner. */
+/** The same rectangle in coordinates from its own corner. */
 private fun local(rect: Rect) = Rect(0.0, 0.0, rect.width, rect.height)
 
 private fun BankLayout.withoutFan(): BankLayout {
@@ -127,7 +130,7 @@ private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
     }
 }
 
-/** The wait as a screen reader says it: by the minute, and of its own accord when the minute changes. */
+/** The wait for a screen reader: in minutes, announced when the minute changes. */
 private fun Modifier.wait(rod: RodView) = semantics {
     contentDescription = listOf(rod.spoken, rod.since).filter { it.isNotBlank() }.joinToString(", ")
     liveRegion = LiveRegionMode.Polite
@@ -162,7 +165,7 @@ private fun Words(view: BankView, layout: BankLayout) {
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
     val advice = view.advice
-    // The sentences that find no line are still spoken.
+    // Sentences for which there is no line are still spoken.
     val spoken = (listOf(advice.headline, advice.detail) + advice.more).filter { it.isNotBlank() }.joinToString(" ")
     Box(
         Modifier.at(layout.advice).tagged("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
@@ -205,7 +208,7 @@ private fun Pad(view: BankView, layout: BankLayout, page: Int, taps: BankTaps, s
     val nextRod = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1))
     val nextFace = nextRod?.let { KeyFace(it.name, it.digits.takeIf { layout.showSubs }, it.spoken) }
     val more = pagerFace(page % layout.pages.toInt(), layout.pages.toInt())
-    // Keys of one kind are written in one size.
+    // Keys of one kind have the same text size.
     val (large, small) = shown.partition { it.first.key in LARGE }
     fun labels(keys: List<Pair<KeyPlace, KeyFace>>) =
         keys.map { (place, face) -> face.label to labelPlace(place.rect, face.sub != null, mm) }
@@ -227,7 +230,7 @@ private fun Pad(view: BankView, layout: BankLayout, page: Int, taps: BankTaps, s
     }
 }
 
-/** The key of the other rod, with its wait on it: composed by the second, and nothing else is. */
+/** The key of the other rod, with its wait: the only thing that is recomposed each second. */
 @Composable
 private fun NextRod(face: KeyFace, rod: RodView, px: Float, sub: Float, place: Rect, taps: BankTaps, seconds: SecondsOf) {
     val digits = face.sub?.let { seconds().rod(rod.rod)?.digits }
@@ -237,7 +240,7 @@ private fun NextRod(face: KeyFace, rod: RodView, px: Float, sub: Float, place: R
 private fun KeyView.face(withSub: Boolean) =
     KeyFace(label, sub.takeIf { withSub && !it.isNullOrBlank() }, spoken, weight == KeyWeight.SOLID, enabled)
 
-/** The tag a test finds a key by. */
+/** The tag by which a test finds a key. */
 fun tag(key: Key) = "key-$key"
 
 @Composable
@@ -254,10 +257,10 @@ private fun Notice(notice: String, layout: BankLayout) {
     }
 }
 
-/** Em of a rod's number against the width of its place: a figure is a little more than half an em wide. */
+/** Em of a rod's number relative to the width of its place: a digit is a little more than half an em wide. */
 private const val NUMBER_EM = 1.5f
 
-/** The keys whose words are large. */
+/** The keys with large text. */
 private val LARGE = setOf(Key.CAST, Key.BITE, Key.WOUND_IN, Key.LANDED, Key.LOST, Key.MISSED, Key.START)
 
 // The order a screen reader walks in: the wait first, then what it means, then the keys.

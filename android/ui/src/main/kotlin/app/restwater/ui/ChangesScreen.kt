@@ -35,7 +35,7 @@ import app.restwater.core.StepState
 import app.restwater.core.VerdictTone
 import app.restwater.core.Which
 
-/** "Did it matter?": a forest plot of the changes, then a page for each; a running test comes first. */
+/** "Did it matter?": a running test first, then a forest plot of the changes and a page for each. */
 @Composable
 fun ChangesScreen(
     changes: ChangesView,
@@ -55,11 +55,11 @@ fun ChangesScreen(
     val plot = plots.getOrNull(page - tests.size)
     val change = changes.changes.getOrNull(page - tests.size - plots.size)
     val test = tests.getOrNull(page)
-    // What stands behind the verdicts comes last.
+    // The figures behind the verdicts come last.
     val figures = changes.figures?.takeIf { page == pages - 1 }
     Ground()
     val rest = PageHead(test?.title ?: change?.title ?: figures?.title ?: changes.title, notice, layout)
-    // A test that begins or ends is looked at first.
+    // A test that begins or ends is shown first.
     val cells = cells(test, change) { action ->
         if (action != test?.set) turned = 0
         onAct(action)
@@ -78,7 +78,7 @@ fun ChangesScreen(
     Back(layout, words, onBack = onBack)
 }
 
-/** The test that runs, the pages of the plot, a page for each change, the figures. */
+/** The running test, the pages of the plot, a page for each change, and the figures. */
 fun pagesOf(changes: ChangesView): Int {
     val tests = if (changes.test == null) 0 else 1
     val figures = if (changes.figures == null) 0 else 1
@@ -102,7 +102,7 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
     val gap = 1.5 * LocalPxPerMm.current
     fun verdict(em: Float) = em * HEAD * 1.3 * linesOf(change.says, em * HEAD, place.width)
     fun reasons(em: Float) = em * 1.25 * text.lines().sumOf { linesOf(it, em, place.width) }
-    // Verdict and reasons in one proportion, however large the text.
+    // Verdict and reasons keep their proportion, however large the text.
     val body = largestThatFits(layout.text.body.toFloat()) { em -> verdict(em) + gap + reasons(em) <= place.height }
     val says = verdict(body).coerceAtMost(place.height * 0.4)
     Box(Modifier.at(place.copy(height = says)).tagged("verdict").semantics { contentDescription = change.says }) {
@@ -114,10 +114,10 @@ private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
     }
 }
 
-/** Size of a verdict against plain text. */
+/** Size of a verdict relative to plain text. */
 private const val HEAD = 1.25f
 
-/** The casts of a test, those done ticked, the next one arrowed. */
+/** The casts of a test: a tick for those done, an arrow for the next. */
 @Composable
 private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
     val ink = LocalInk.current
@@ -154,7 +154,10 @@ private fun DrawScope.stepMark(state: StepState, ink: Ink, mm: Float) {
     }
 }
 
-/** Each change a line of its 95 % limits with its ratio on it; the verdict by the filling of the ring and in words. */
+/**
+ * Draws each change as a line of its 95 % limits with its ratio on it; the verdict is the filling of the ring, and in
+ * words.
+ */
 @Composable
 private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, place: Rect) {
     val ink = LocalInk.current
@@ -168,7 +171,7 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
     )
 }
 
-/** The plot at the largest size of text up to [figurePx] at which every title stands whole above its line. */
+/** The plot at the largest text size up to [figurePx] at which every title fits above its line. */
 private fun forestDrawing(
     changes: ChangesView, rows: List<ChangeView>, figurePx: Float, size: Size, ink: Ink, mm: Float, measurer: TextMeasurer, density: Density,
 ): ForestDrawing {
@@ -198,7 +201,7 @@ private class ForestDrawing(
     private val wide = size.width
     private val right = wide - 3f * mm
 
-    /** Whether no title had to be made smaller, and none leaves its line less room than the signs on it take. */
+    /** Whether no title had to be made smaller, and none leaves its line too little room for the symbols on it. */
     val roomy = titles.all { row -> row.all { it.whole && it.em == px } && each - row.sumOf { it.lines.size.height } >= 3f * mm }
 
     override val cut get() = titles.flatten().filter { !it.whole }.joinToString(" ") { it.lines.layoutInput.text.text }
@@ -239,7 +242,7 @@ private class ForestDrawing(
             val same = tick.at == 0.0
             drawLine(if (same) ink.ink else ink.soft, Offset(x(tick.at), 0f), Offset(x(tick.at), bottom), (if (same) 0.35f else 0.12f) * mm)
         }
-        // Paper under the words, so that the lines of the axis don't run through them.
+        // A blank behind the words, so that the lines of the axis don't run through them.
         for (label in words) {
             val wide = (0 until label.line.lineCount).maxOf { label.line.getLineRight(it) }
             drawRect(ink.paper, label.at, Size(wide, label.line.size.height.toFloat()))
@@ -272,7 +275,7 @@ private fun DrawScope.forestLine(row: ChangeView, y: Float, x: (Double) -> Float
     drawCircle(ink.ink, r, centre, style = Stroke(0.4f * mm))
 }
 
-/** The part of a page that is the plot's at the least: each change has two lines of words above its own. */
+/** The smallest share of a page for the plot: each change has two lines of text above its line. */
 private const val FOREST_SHARE = 0.7
 
 /** Changes on one page of the plot. */

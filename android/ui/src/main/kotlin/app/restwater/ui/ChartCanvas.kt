@@ -29,8 +29,8 @@ import app.restwater.core.DotShape
 import app.restwater.core.LineStyle
 
 /**
- * A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, stretches stand as
- * brackets above the picture: nothing needs colour. A screen reader is told what the picture says.
+ * A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, and stretches are
+ * brackets above the picture, so nothing depends on colour. A screen reader speaks the picture's message.
  */
 @Composable
 fun ChartCanvas(chart: ChartView, figurePx: Float, modifier: Modifier = Modifier) {
@@ -46,7 +46,7 @@ fun ChartCanvas(chart: ChartView, figurePx: Float, modifier: Modifier = Modifier
     )
 }
 
-/** Small text on a picture, made smaller only where one line would be wider than the picture. */
+/** Small text on a picture, made smaller only if a line would be wider than the picture. */
 internal class Lettering(
     private val measurer: TextMeasurer, private val density: Density, private val ink: Ink, val px: Float, private val widest: Float,
 ) {
@@ -72,7 +72,7 @@ internal class Lettered(val line: TextLayoutResult, val em: Float) {
     fun at(x: Float, y: Float) = Label(line, em, Offset(x, y))
 }
 
-/** Dashes of a style, told apart at arm's length. */
+/** Dashes of a style, which can be told apart at arm's length. */
 internal fun dashes(style: LineStyle, mm: Float): PathEffect? = when (style) {
     LineStyle.SOLID -> null
     LineStyle.DASHED -> PathEffect.dashPathEffect(floatArrayOf(1.8f * mm, 1.0f * mm))
@@ -124,7 +124,7 @@ private class ChartDrawing(
         val title = letters.of(chart.y.label, FontWeight.Bold)
         add(title.at(0f, 0f))
         for ((at, figure) in upLabels) {
-            // A figure of this axis stands neither in the line of its title nor in that of the other axis.
+            // A number of this axis shares no line with its title or with the other axis.
             val lowest = (bottom + mm - 0.8f * figure.height).coerceAtLeast(title.height.toFloat())
             add(figure.at(left - 0.9f * mm - figure.width, (y(at) - figure.height / 2f).coerceIn(title.height.toFloat(), lowest)))
         }
@@ -132,7 +132,7 @@ private class ChartDrawing(
         for (tick in chart.x.ticks) {
             val figure = letters.of(tick.label)
             val from = (x(tick.at) - figure.width / 2f).coerceIn(0f, wide - figure.width)
-            // Figures that would touch at a large text are left out; their ticks stay.
+            // Numbers that would touch at large text sizes are left out; their ticks stay.
             if (from < free) continue
             add(figure.at(from, bottom + 1.0f * mm))
             free = from + figure.width + 1.2f * mm
@@ -208,7 +208,7 @@ private class ChartDrawing(
         }
     }
 
-    /** How far a sign reaches from its middle. */
+    /** How far a symbol reaches from its centre. */
     private fun reach(shape: DotShape) = when (shape) {
         DotShape.BITE, DotShape.BEST -> 1.2f * DOT * mm
         DotShape.WITHOUT_BITE -> DOT * mm
@@ -220,8 +220,8 @@ private class ChartDrawing(
         val y = y(dot.y)
         val r = DOT * mm
         when (dot.shape) {
-            // The same signs as on the strip and the map: a diamond is a bite, a stroke a cast wound in without one, an
-            // accent dot what the record suggests.
+            // The same symbols as on the strip and the map: a diamond is a bite, a stroke a cast wound in without one,
+            // and a dot in the accent colour what the record suggests.
             DotShape.BITE -> {
                 val path = Path().apply { moveTo(x, y - 1.2f * r); lineTo(x + 1.2f * r, y); lineTo(x, y + 1.2f * r); lineTo(x - 1.2f * r, y); close() }
                 drawPath(path, ink.paper, style = Stroke(0.5f * mm))
@@ -244,11 +244,11 @@ private class ChartDrawing(
     private fun legend(): List<Pair<LineStyle?, Lettered>> =
         chart.lines.filter { it.label.isNotEmpty() }.flatMap { line ->
             val own = listOf(line.style to letters.of(line.label))
-            // The band is the first line's: it stands beside it.
+            // The band belongs to the first line, so its entry is next to it.
             if (line === chart.lines.first()) own + chart.bands.map { null to letters.of(it.label) } else own
         }
 
-    /** Samples and their words, as many in a row as fit. */
+    /** Samples with their words, as many in a row as fit. */
     private fun rows(entries: List<Pair<LineStyle?, Lettered>>): List<List<Pair<LineStyle?, Lettered>>> {
         val rows = mutableListOf<MutableList<Pair<LineStyle?, Lettered>>>()
         var taken = 0f
@@ -290,7 +290,7 @@ private class ChartDrawing(
     }
 }
 
-/** Half of a sign, in millimetres. */
+/** Half the size of a symbol, in millimetres. */
 private const val DOT = 0.95f
 
 /** Width of a sample in the key, with its gap, in millimetres. */

@@ -51,11 +51,11 @@ import app.restwater.core.TackleView
 import app.restwater.core.TypedField
 import app.restwater.core.pagerWords
 
-/** Millimetres of this glass. */
+/** Millimetres on this screen. */
 @Composable
 private fun mm(value: Float): Dp = with(LocalDensity.current) { (value * LocalPxPerMm.current).toDp() }
 
-/** Setting up a session: everything may be left as it stands, and START is always in sight. */
+/** Setting up a session: everything may be left as it is, and START is always visible. */
 @Composable
 fun SetupScreen(
     setup: SetupView,
@@ -112,7 +112,7 @@ fun RowsScreen(
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     Ground()
     val rest = PageHead(title, notice, layout)
-    // A caution stands where the weight is entered and over all rows, never over a key.
+    // A caution is shown where the weight is entered and above all rows, never over a key.
     val said = caution.isNotBlank() && open in listOf(null, "lead", "material")
     val em = layout.text.body.toFloat() * 0.85f
     val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
@@ -123,8 +123,8 @@ fun RowsScreen(
 }
 
 /**
- * The screens that can be opened, a key each, as the core lists them: those of the bank nearest to the thumb, the others
- * above them under their heading; where both groups don't fit, one grid of several pages.
+ * The screens that can be opened, with a key for each, as the core lists them. Those of the bank are nearest to the
+ * thumb, the others above them under their heading. If both groups don't fit, they are one grid of several pages.
  */
 @Composable
 fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
@@ -159,14 +159,14 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
 @Composable
 internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
 
-/** BACK lies in the corner of the thumb. The system's own way back does what the key does. */
+/** BACK is in the corner of the thumb. The system's own back gesture does the same as the key. */
 @Composable
 internal fun Back(layout: BankLayout, words: PadWords, at: Rect = layout.back, onBack: () -> Unit) {
     LocalSystemBack.current(onBack)
     PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(at), onTap = onBack)
 }
 
-/** The one pager: MORE, and which page of how many. It is there where there is more than one. */
+/** The only pager: MORE, with the page number and how many there are. It appears if there is more than one page. */
 @Composable
 internal fun Pager(page: Int, pages: Int, layout: BankLayout, at: Rect = layout.pager, onTurn: (Int) -> Unit) {
     if (pages < 2) return
@@ -177,23 +177,23 @@ internal fun Pager(page: Int, pages: Int, layout: BankLayout, at: Rect = layout.
 /** What the pager says on page [page], from 0. */
 @Composable
 internal fun pagerFace(page: Int, pages: Int): KeyFace {
-    val said = remember(page, pages) { pagerWords((page + 1).toUInt(), pages.toUInt()) }
+    val said = remember(page, pages) { pagerWords((page + 1).toUInt(), pages.toUInt(), language()) }
     return KeyFace(said.label, said.of, said.spoken)
 }
 
-/** Size of "2 of 4" against the word above it. */
+/** Size of "2 of 4" relative to the word above it. */
 internal const val PAGE_OF = 0.8f
 
-/** How a shell hears the system's way back; a window on a PC has none. */
+/** How a shell receives the system's back gesture; a window on a PC has none. */
 val LocalSystemBack = staticCompositionLocalOf<@Composable (onBack: () -> Unit) -> Unit> { { } }
 
-/** Title and notice of a page; answers the rest of it. */
+/** Title and notice of a page; returns the rest of it. */
 @Composable
 internal fun PageHead(title: String, notice: String, layout: BankLayout, page: PagePlace = layout.page): Rect {
     val ink = LocalInk.current
     Box(Modifier.at(page.title.copy(width = 1.0, height = 1.0)).semantics { paneTitle = title })
     Box(Modifier.at(page.title).semantics { heading(); contentDescription = title }) {
-        // Where they share a place the notice is read instead of the title.
+        // If they share a place, the notice is shown instead of the title.
         if (page.title != page.notice || notice.isBlank()) FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
     Box(Modifier.at(page.notice).tagged("notice").semantics { contentDescription = notice; liveRegion = LiveRegionMode.Assertive }) {
@@ -202,7 +202,7 @@ internal fun PageHead(title: String, notice: String, layout: BankLayout, page: P
     return page.rest
 }
 
-/** The fields as keys; the one that is open, as the keys of its choices. Nothing scrolls. */
+/** The fields as keys; the open one as the keys of its choices. Nothing scrolls. */
 @Composable
 internal fun Rows(
     rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, onAct: (Action) -> Unit,
@@ -222,7 +222,7 @@ private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
 private fun ShellRow.shown(onChoose: (String, String) -> Unit) =
     ShownRow(tag, label, value, source, null, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onChoose(tag, it.tag) } })
 
-/** The same with keys of another kind after the fields. */
+/** The same, with other keys after the fields. */
 @Composable
 private fun RowsAnd(
     more: List<Cell>, rows: List<ShownRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout,
@@ -251,7 +251,10 @@ private fun RowsAnd(
 @Composable
 internal fun gridHeight(keys: Int, layout: BankLayout): Double = rowsOf(keys, layout) * 18.0 * LocalPxPerMm.current
 
-/** The same below a sentence, of which at least three lines show; the pager turns the rows for which there is no room. */
+/**
+ * The same below a sentence, of which at least three lines are visible; the pager leads to the rows for which there is
+ * no room.
+ */
 @Composable
 internal fun keysBelow(sentence: String, keys: Int, place: Rect, layout: BankLayout): Double {
     val row = 18.0 * LocalPxPerMm.current
@@ -279,7 +282,7 @@ internal fun gridPages(keys: Int, place: Rect, layout: BankLayout): Int {
     return ((keys + fits - 1) / fits).coerceAtLeast(1)
 }
 
-/** Keys 15 mm high in columns; where they are more than fit, the pager turns them. */
+/** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
 @Composable
 internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager) {
     val pages = gridPages(cells.size, place, layout)
@@ -288,7 +291,7 @@ internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: 
     Pager(page, pages, layout, pager) { page = it }
 }
 
-/** One page of such keys, on a screen that turns them with its own pages; beyond the last page the last one. */
+/** One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page. */
 @Composable
 internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int) {
     val mm = LocalPxPerMm.current
@@ -297,7 +300,7 @@ internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, pag
     val width = (place.width - (columns - 1) * gap) / columns
     val fits = gridFits(place, layout)
     val shown = cells.drop(page.coerceAtMost(gridPages(cells.size, place, layout) - 1) * fits).take(fits)
-    // The rows stand at the bottom of their place, where the thumb is.
+    // The rows are at the bottom of their place, where the thumb is.
     val rows = rowsOf(shown.size, layout)
     val top = place.top + place.height - rows * (height + gap) + gap
     fun at(i: Int) = Rect(place.left + (i % columns) * (width + gap), top + (i / columns) * (height + gap), width, height)
@@ -315,12 +318,12 @@ internal fun part(place: Rect, i: Int): Rect {
     return place.copy(top = place.top + i * height, height = height)
 }
 
-/** A line that is typed into what the core said, and handed over when it has changed. */
+/** A line that is typed into a field of the core, and passed on when it has changed. */
 @Composable
 internal fun Field(line: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) =
     Field(line.tag, line.label, line.value, layout, place, line.keyboard) { onAct(Action.Typed(line.into, it)) }
 
-/** A line that is typed, and handed over when it has changed. */
+/** A line that is typed, and passed on when it has changed. */
 @Composable
 internal fun Field(
     tag: String, label: String, value: String, layout: BankLayout, place: Rect, keyboard: Keyboard = Keyboard.NAME, onTyped: (String) -> Unit,
@@ -344,7 +347,7 @@ internal fun Field(
     }
 }
 
-/** A name begins large, a sentence too; figures and degrees have nothing to be made large. */
+/** A name and a sentence begin with a capital; numbers and degrees don't need one. */
 private fun options(keyboard: Keyboard) = KeyboardOptions(
     capitalization = when (keyboard) {
         Keyboard.NAME -> KeyboardCapitalization.Words
@@ -353,7 +356,7 @@ private fun options(keyboard: Keyboard) = KeyboardOptions(
     },
 )
 
-/** A text that is typed and handed over by its key; with cold hands nobody has to. */
+/** A text that is typed and entered by its key; with cold hands nobody has to. */
 @Composable
 internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) {
     val ink = LocalInk.current

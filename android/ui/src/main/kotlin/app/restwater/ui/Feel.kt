@@ -1,15 +1,15 @@
 package app.restwater.ui
 
-/** What a cold thumb feels of a tap. */
+/** What a cold thumb feels after a tap. */
 interface Feel {
-    /** It is in the log. */
+    /** The tap was logged. */
     fun accepted()
 
-    /** It is not: it can't be done at this moment, could not be saved, or was a second tap. */
+    /** The tap was not logged: it is not possible now, could not be saved, or was an accidental second tap. */
     fun refused()
 }
 
-/** A device that can't be felt, as a PC is. */
+/** A device without vibration, such as a PC. */
 object NoFeel : Feel {
     override fun accepted() = Unit
     override fun refused() = Unit

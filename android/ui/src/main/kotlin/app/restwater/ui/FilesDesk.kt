@@ -16,37 +16,37 @@ import kotlinx.coroutines.launch
 import kotlinx.coroutines.sync.Mutex
 import kotlinx.coroutines.sync.withLock
 
-/** What a shell does with files; the core makes and reads them. What goes wrong is a [FileTrouble]. */
+/** What a shell does with files; the core makes and reads them. Failures are [FileTrouble]s. */
 interface FilePorts {
-    /** Whether the system has a way to hand a file on to another app or phone. */
+    /** Whether the system can pass a file on to another app or phone. */
     val shares: Boolean get() = true
 
-    /** Whether copies of backups can go to a folder of the user's. */
+    /** Whether copies of backups can go to a folder of the user. */
     val copiesBackups: Boolean get() = false
 
-    /** Hands a file on to another app or phone. */
+    /** Passes a file on to another app or phone. */
     suspend fun handOn(file: Outgoing)
 
-    /** Hands a text on to another app. */
+    /** Passes a text on to another app. */
     suspend fun handOn(text: String) = Unit
 
-    /** Saves a file in a place of the user's; whether they picked one. */
+    /** Saves a file in a place that the user picks; returns whether they picked one. */
     suspend fun save(file: Outgoing): Boolean
 
-    /** Has the user pick a folder for copies of backups; its name, or null where they changed their mind. */
+    /** Has the user pick a folder for copies of backups; returns its name, or null if they cancelled. */
     suspend fun pickFolder(): String? = null
 
-    /** Copies a backup there, where a folder was picked. */
+    /** Copies a backup to that folder, if one was picked. */
     suspend fun copyBackup(path: String) = Unit
 
-    /** Lets the user pick a file; where the core can read it, or null where they changed their mind. */
+    /** Lets the user pick a file; returns a path that the core can read, or null if they cancelled. */
     suspend fun pick(): String?
 }
 
-/** Why a file could not be handed on or picked, in words for the user. */
+/** Why a file could not be passed on or picked, in words for the user. */
 class FileTrouble(text: String) : Exception(text)
 
-/** A shell without files: what a picture or a test needs. */
+/** A shell without files, for pictures and tests. */
 object NoFiles : FilePorts {
     override suspend fun handOn(file: Outgoing) = Unit
     override suspend fun save(file: Outgoing) = false
@@ -57,8 +57,8 @@ object NoFiles : FilePorts {
 enum class FilesPage { SEND, INCOMING, IMPORTS, BACKUPS }
 
 /**
- * Long work on files, one at a time, with its progress. On a phone it outlives the activity that asked for it, so [scope]
- * is then the application's.
+ * Long work on files, one task at a time, with its progress. On a phone it outlives the activity that asked for it, so
+ * [scope] is the application's there.
  */
 class FilesDesk(
     private val core: Restwater,
@@ -66,70 +66,70 @@ class FilesDesk(
     private val scope: CoroutineScope,
     private val ports: FilePorts,
 ) {
-    /** Told what there is to say of the work; the screens that are there listen. */
+    /** Called with notices about the work; the open screens listen. */
     var heard: suspend (notice: String) -> Unit = {}
 
     var page by mutableStateOf(FilesPage.SEND)
 
-    /** What the file picked would bring, or has brought. */
+    /** What the picked file would bring, or has brought. */
     var incoming by mutableStateOf<IncomingView?>(null)
         private set
 
-    /** Whether that file is in by now. */
+    /** Whether that file has been imported. */
     var taken by mutableStateOf(false)
         private set
 
-    /** What the user calls where it came from. */
+    /** The user's name for where it came from. */
     var source by mutableStateOf("")
 
-    /** Entries dealt with by the work that runs; null where none does. */
+    /** Entries processed by the running work; null if none is running. */
     var progress by mutableStateOf<ULong?>(null)
         private set
 
-    /** The file that is looked into. */
+    /** The file that is being looked at. */
     var path: String? = null
         private set
     private var work: Work? = null
     private val turn = Mutex()
 
-    /** Whether work runs. */
+    /** Whether work is running. */
     val busy get() = work != null
 
-    /** Makes the file the screen asks for and hands it on. */
+    /** Makes the file that the screen asks for and passes it on. */
     fun send() = run { work ->
         val file = core.send(now(), work)
         ports.handOn(file)
         heard("${file.says}: ${file.name}")
     }
 
-    /** Hands a text on. */
+    /** Passes a text on. */
     fun share(text: String) = asking { ports.handOn(text) }
 
-    /** Makes the file the screen asks for and saves it in a place of the user's. */
+    /** Makes the file that the screen asks for and saves it in a place that the user picks. */
     fun save() = run { work ->
         val file = core.send(now(), work)
         asking { if (ports.save(file)) saved(file) }
     }
 
-    /** A file was saved, if only after the system had ended the app while the user picked a place. */
+    /** A file was saved, even if the system ended the app while the user picked a place. */
     suspend fun saved(file: Outgoing) = heard("${file.says}: ${file.name}")
 
-    /** Whether the system can hand a file on. */
+    /** Whether the system can pass a file on. */
     val shares get() = ports.shares
 
-    /** Whether copies of backups can go to a folder of the user's. */
+    /** Whether copies of backups can go to a folder of the user. */
     val copiesBackups get() = ports.copiesBackups
 
     /** Has the user pick a folder for copies of backups. */
     fun pickFolder() = asking { ports.pickFolder()?.let { heard(it) } }
 
-    /** Lets the user pick a file and looks into it. */
+    /** Lets the user pick a file and shows what it contains. */
     fun pick() = asking { ports.pick()?.let(::offer) }
 
-    /** Looks into a file that came from elsewhere, after what is under way: opened with the app, or a backup. */
+    /** Shows what a file from elsewhere contains (opened with the app, or a backup), after the work in progress. */
     fun offer(file: String) = run(waits = true) { work -> look(file, work) }
 
-    /** The same, while what is to be had of it is still to be fetched. */
+    /** The same for a file that has to be fetched first. */
     fun offer(fetch: suspend () -> String) = run(waits = true) { work -> look(fetch(), work) }
 
     private suspend fun look(file: String, work: Work) {
@@ -140,7 +140,7 @@ class FilesDesk(
         heard("")
     }
 
-    /** Takes in what was looked into. */
+    /** Imports the file that was looked at. */
     fun takeIn() = run { work ->
         val file = path ?: return@run
         incoming = core.takeIn(file, source, now(), work)
@@ -148,7 +148,7 @@ class FilesDesk(
         heard("")
     }
 
-    /** Leaves what was looked into where it is. */
+    /** Discards the file that was looked at. */
     fun leave() {
         path = null
         incoming = null
@@ -163,20 +163,20 @@ class FilesDesk(
         heard(made.says)
     }
 
-    /** Makes a backup where one is due; the shell asks when it goes to the background. */
+    /** Makes a backup if one is due; the shell calls this when it goes to the background. */
     suspend fun backUpIfDue() {
         core.backUpIfDue(now())?.let { ports.copyBackup(it.path) }
     }
 
-    /** Looks the whole log over. */
+    /** Checks the whole log. */
     fun lookOver() = run { heard(core.lookOver()) }
 
-    /** Gives up the work that runs. */
+    /** Cancels the running work. */
     fun giveUp() {
         work?.giveUp()
     }
 
-    /** A key tapped while work runs asks for nothing more; what comes from elsewhere [waits] its turn. */
+    /** A key tapped while work is running does nothing; work that comes from elsewhere [waits] its turn. */
     private fun run(waits: Boolean = false, task: suspend (Work) -> Unit) {
         if (work != null && !waits) return
         val started = Work()
@@ -189,7 +189,7 @@ class FilesDesk(
         }
     }
 
-    /** While the user picks, which may take as long as they like, other work goes on. */
+    /** While the user picks, which may take a long time, other work goes on. */
     private fun asking(task: suspend () -> Unit) {
         scope.launch { explained(task) }
     }
@@ -214,7 +214,7 @@ class FilesDesk(
         }
     }
 
-    /** Shows how far the work is, from a moment on: most is done before anybody could read it. */
+    /** Shows the progress after a moment: most work is done before anybody could read it. */
     private fun watch(work: Work): Job = scope.launch {
         while (true) {
             delay(WATCH_MS)

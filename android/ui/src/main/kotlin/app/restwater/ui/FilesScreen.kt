@@ -12,7 +12,7 @@ import app.restwater.core.FilesView
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
 
-/** Files out and in, imports that can be taken back, backups. */
+/** Export, import, imports that can be undone, and backups. */
 @Composable
 fun FilesScreen(
     files: FilesView,
@@ -26,7 +26,7 @@ fun FilesScreen(
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     Ground()
-    // A page behind a key has the key's word.
+    // A page that a key opens has the key's word as its title.
     val title = when (desk.page) {
         FilesPage.IMPORTS -> files.importsKey
         FilesPage.BACKUPS -> files.backupsKey

@@ -20,7 +20,7 @@ import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.WeightView
 
-/** What can be said of a landed fish: its class, its net, whether it went back. */
+/** What can be entered about a landed fish: its class, its net, whether it went back. */
 @Composable
 fun FishScreen(
     view: FishView, keys: MatchLayout, layout: BankLayout, words: PadWords, notice: String, onKey: (FishKey) -> Unit, onBack: () -> Unit,
@@ -36,7 +36,7 @@ fun FishScreen(
     val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
     val px = commonEm(labels, layout.text.primary.toFloat())
     shown.forEachIndexed { i, key -> KeyAt(key, keys.classes[i], layout, px, onKey) }
-    // The wide key has the pager's place here: the last of the classes turns them.
+    // The wide key takes the pager's place here, so the pager takes the place of the last class.
     Pager(turned % pages, pages, layout, keys.classes[slots - 1]) { turned = it }
     view.small.forEachIndexed { i, key -> KeyAt(key, keys.aboveClasses[i], layout, layout.text.secondary.toFloat(), onKey) }
     KeyAt(view.weigh, keys.wide, layout, layout.text.primary.toFloat(), onKey)

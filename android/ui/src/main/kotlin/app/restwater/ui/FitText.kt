@@ -24,10 +24,10 @@ import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.em
 import app.restwater.core.Rect
 
-/** Share of the em that a capital letter or a figure is high in the sans faces phones have, within 2 %. */
+/** Height of a capital letter or a digit as a share of the em in the sans faces of phones, within 2 %. */
 internal const val CAP_OF_EM = 0.711f
 
-/** A text in the size asked for, or the largest below it that shows the whole of it. */
+/** A text in the requested size, or in the largest smaller size at which all of it is visible. */
 @Composable
 fun FitText(
     text: String,
@@ -41,7 +41,7 @@ fun FitText(
 ) {
     val measurer = textMeasurer()
     val density = LocalDensity.current
-    // The words are spoken by what holds them; drawn text says nothing twice.
+    // What contains the words speaks them, so that drawn text is not spoken twice.
     Spacer(
         modifier.fitted(listOf(text, emPx, weight, align, oneLine, density), color, middle, { if (it.single().whole) "" else text }) { width, height ->
             listOf(measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES))
@@ -49,10 +49,10 @@ fun FitText(
     )
 }
 
-/** A text in lines, the size that took, and whether all of it shows. */
+/** A text in lines, its size, and whether all of it is visible. */
 class Fitted(val lines: TextLayoutResult, val em: Float, val whole: Boolean)
 
-/** One size for keys that belong together: the largest up to [emPx] at which each label fits its place. */
+/** One size for keys that belong together: the largest up to [emPx] at which every label fits its place. */
 @Composable
 fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float, weight: FontWeight = FontWeight.Bold): Float {
     val measurer = textMeasurer()
@@ -64,7 +64,9 @@ fun commonEm(labels: List<Pair<String, Rect>>, emPx: Float, weight: FontWeight =
     }
 }
 
-/** Measures a text at [emPx], then ever smaller until all of it stands in [width] x [height] without a broken word. */
+/**
+ * Measures a text at [emPx], then smaller and smaller until all of it fits [width] x [height] without a broken word.
+ */
 fun TextMeasurer.fit(
     text: String,
     emPx: Float,
@@ -95,7 +97,7 @@ private fun TextMeasurer.fitAt(
 ): Fitted {
     val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
     val measured = measure(
-        text, style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
+        text.withUnits(), style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
         constraints = Constraints(minWidth = width, maxWidth = width),
     )
     return Fitted(measured, em, !measured.hasVisualOverflow && !measured.breaksAWord(text) && measured.size.height <= height + 1)
@@ -104,7 +106,7 @@ private fun TextMeasurer.fitAt(
 /** Height of the whole of a text at [em] in [width]. */
 fun TextMeasurer.height(text: String, em: Float, width: Double, density: Density, weight: FontWeight): Double {
     val most = width.toInt().coerceAtLeast(1)
-    val measured = measure(text, style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
+    val measured = measure(text.withUnits(), style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
     return measured.size.height + 1.0
 }
 
@@ -118,6 +120,25 @@ private fun TextLayoutResult.breaksAWord(text: String): Boolean =
         end in 1 until text.length && !text[end - 1].isWhitespace() && text[end - 1] != '-' && !text[end].isWhitespace()
     }
 
+/** A figure and the short word after it, its unit as a rule, stand on one line: "38 m" is not turned over after 38. */
+internal fun String.withUnits(): String {
+    var bound: StringBuilder? = null
+    for (i in 1 until length - 1) {
+        if (this[i] != ' ' || !this[i - 1].isDigit() || lettersFrom(i + 1) !in 1..LONGEST_UNIT) continue
+        bound = (bound ?: StringBuilder(this)).apply { setCharAt(i, NO_BREAK) }
+    }
+    return bound?.toString() ?: this
+}
+
+private fun String.lettersFrom(start: Int): Int {
+    var end = start
+    while (end < length && (this[end].isLetter() || this[end] == '°')) end++
+    return end - start
+}
+
+private const val LONGEST_UNIT = 3
+private const val NO_BREAK = '\u00a0'
+
 private fun style(em: Float, density: Density, weight: FontWeight, align: TextAlign, family: FontFamily = Face.words) = TextStyle(
     fontSize = with(density) { em.toSp() },
     fontWeight = weight,
@@ -127,22 +148,22 @@ private fun style(em: Float, density: Density, weight: FontWeight, align: TextAl
     lineHeightStyle = LineHeightStyle(LineHeightStyle.Alignment.Center, LineHeightStyle.Trim.None),
 )
 
-/** As many lines as a place holds. */
+/** More lines than any place holds. */
 private const val MOST_LINES = 99
 
-/** Height of a line against its em; the core's layout counts with the same. */
+/** Height of a line relative to its em; the core's layout uses the same value. */
 private const val LINE = 1.2f
 
-/** A text is never made smaller than this share of the size asked for. */
+/** A text is never made smaller than this share of the requested size. */
 internal const val SMALLEST = 0.25f
 
-/** One step smaller: 14 of them halve a size, so that at 200 % text the size of 100 % is one of the steps. */
+/** One step smaller: 14 steps halve a size, so that at 200 % text the size of 100 % is one of the steps. */
 internal const val SMALLER = 0.95169515f
 
 /**
- * Digits as high as the place in the widest cut of the clock that has room. Where none has, the minutes stay high in the
- * narrowest and the seconds become small. [text] is read while they are drawn, into a layer of its own: a second draws the
- * digits anew and leaves the rest of the screen as it was recorded.
+ * Digits as high as the place, in the widest cut of the clock that fits. If none fits, the minutes stay high in the
+ * narrowest cut and the seconds become small. [text] is read while they are drawn into a layer of their own: each
+ * second redraws the digits and reuses the recorded rest of the screen.
  */
 @Composable
 fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
@@ -169,16 +190,16 @@ private fun TextMeasurer.clock(digits: String, em: Float, width: Float, density:
     val (minutes, seconds) = digits.substring(0, at) to digits.substring(at)
     val (long, short) = line(minutes, em, narrowest).size.width to line(seconds, em, narrowest).size.width
     val share = ((width - long) / short).coerceIn(LEAST_SECONDS, MOST_SECONDS)
-    // Not even so: all of it smaller, in its own proportions.
+    // If even that does not fit, all of it becomes smaller in the same proportions.
     val size = em * (width / (long + short * share)).coerceAtMost(1f)
     return listOf(line(minutes, size, narrowest), line(seconds, size * share, narrowest))
 }
 
-/** Seconds beside high minutes, as a share of their height. */
+/** Height of the seconds beside high minutes, as a share of the minutes' height. */
 private const val MOST_SECONDS = 0.5f
 private const val LEAST_SECONDS = 0.3f
 
-/** The first sentence large, the second whole below it, then as many of the others as fit. */
+/** The first sentence large, the whole of the second below it, then as many of the others as fit. */
 @Composable
 fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier) {
     val measurer = textMeasurer()
@@ -197,7 +218,7 @@ private fun TextMeasurer.column(
 ): List<Fitted> {
     val line = (firstPx * LINE).toInt() + 1
     val alone = fit(first, firstPx, width, line.coerceAtMost(height), density, FontWeight.Bold)
-    // The first keeps one line where it is hardly smaller for it.
+    // The first stays on one line if that makes it hardly smaller.
     val largest = if (alone.em < firstPx * 0.85f) firstPx else alone.em
     if (others.isEmpty()) return listOf(fit(first, largest, width, height, density, FontWeight.Bold))
     val shown = two(first, others[0], largest, otherPx, width, height, density).toMutableList()
@@ -211,7 +232,10 @@ private fun TextMeasurer.column(
     return shown
 }
 
-/** The largest size at which both stand whole: the second says why the first does, so both are made smaller and neither is left out. */
+/**
+ * The largest size at which both fit: the second gives the reason for the first, so both become smaller and neither is
+ * left out.
+ */
 private fun TextMeasurer.two(
     first: String, second: String, firstPx: Float, secondPx: Float, width: Int, height: Int, density: Density,
 ): List<Fitted> {
@@ -224,7 +248,7 @@ private fun TextMeasurer.two(
     }
 }
 
-/** The largest step from [em] down at which it [fits]; the smallest where it never does. */
+/** The largest step from [em] down at which it [fits]; the smallest step if it never does. */
 @Composable
 internal inline fun largestThatFits(em: Float, fits: @Composable (Float) -> Boolean): Float {
     var size = em
@@ -233,8 +257,8 @@ internal inline fun largestThatFits(em: Float, fits: @Composable (Float) -> Bool
 }
 
 /**
- * Of the sizes up to [em] the one at which texts are drawn largest: [share] is the part of the height they ask for that there
- * is. Larger letters turn into more lines, and what is squeezed is drawn small.
+ * Of the sizes up to [em], the one at which texts are drawn largest: [share] is the available part of the height that
+ * they need. Larger letters need more lines, and a squeezed text is drawn smaller.
  */
 @Composable
 internal inline fun largestDrawn(em: Float, share: @Composable (Float) -> Double): Float {

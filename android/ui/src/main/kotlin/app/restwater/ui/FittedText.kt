@@ -8,8 +8,8 @@ import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.text.drawText
 
 /**
- * Draws texts below each other, fitted into the place they get: [fit] is asked once the place is measured, and again when
- * [key] or the place has changed. Nothing is composed for it. [cut] says what does not show whole.
+ * Draws texts below each other, fitted into their place: [fit] is called once the place is measured, and again when
+ * [key] or the place has changed. Nothing is composed for it. [cut] names the texts that are cut off.
  */
 internal fun Modifier.fitted(
     key: List<Any>, color: Color, middle: Boolean, cut: (List<Fitted>) -> String, fit: (width: Int, height: Int) -> List<Fitted>,
@@ -18,7 +18,7 @@ internal fun Modifier.fitted(
     FittedTexts(texts, color, if (middle) size.height else 0f, cut)
 }
 
-/** Texts below each other, in the middle of a place [high] px high where that is higher than they are. */
+/** Texts below each other, centred in a place [high] px high if that is higher than they are. */
 private class FittedTexts(
     private val texts: List<Fitted>, private val color: Color, high: Float, private val cutOf: (List<Fitted>) -> String,
 ) : Picture {

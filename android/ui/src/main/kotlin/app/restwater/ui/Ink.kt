@@ -4,20 +4,20 @@ import androidx.compose.runtime.staticCompositionLocalOf
 import androidx.compose.ui.graphics.Color
 import kotlin.math.pow
 
-/** What a colour is for. Shapes and words carry the meaning; these only make them readable. */
+/** The colours by purpose. Shapes and words carry the meaning; colours only make them readable. */
 data class Ink(
-    /** The ground of the screen. */
+    /** The background of the screen. */
     val paper: Color,
     /** Text, lines, solid keys. */
     val ink: Color,
-    /** Thin lines and what is less important; still readable as text. */
+    /** Thin lines and less important things; still readable as text. */
     val soft: Color,
     /** The water of the swim. */
     val water: Color,
     /** The present minute and the next spot. */
     val accent: Color,
 ) {
-    /** Every pair that is drawn one upon the other, with the least contrast it may have. */
+    /** Every pair of colours drawn on each other, with its minimum contrast. */
     val pairs: List<Triple<String, Pair<Color, Color>, Double>>
         get() = listOf(
             Triple("digits and text on paper", ink to paper, DIGITS),
@@ -30,13 +30,13 @@ data class Ink(
         )
 
     companion object {
-        /** Least contrast of digits. */
+        /** Minimum contrast of digits. */
         const val DIGITS = 10.0
 
-        /** Least contrast of text. */
+        /** Minimum contrast of text. */
         const val TEXT = 7.0
 
-        /** Least contrast of lines and marks, which are no text (WCAG 2.2, 1.4.11, asks 3). */
+        /** Minimum contrast of lines and marks, which are not text (WCAG 2.2, 1.4.11, requires 3). */
         const val LINES = 4.5
 
         /** Ink on paper: daylight. */
@@ -62,5 +62,5 @@ private fun luminance(c: Color): Double {
 /** The colours in force. */
 val LocalInk = staticCompositionLocalOf { Ink.Day }
 
-/** Pixels in a millimetre of this glass, for the weight of lines. */
+/** Pixels per millimetre of this screen, for the weight of lines. */
 val LocalPxPerMm = staticCompositionLocalOf { 6.3f }

@@ -35,9 +35,9 @@ import app.restwater.core.Rect
 import app.restwater.core.Which
 
 /**
- * Screens made of leaves: sentences and figures above, keys below. What does not fit at this size of text stands on the
- * next page: nothing scrolls and nothing is made smaller than it can be read. BACK goes from a choice to
- * its leaf, from a leaf to the first one, and from there to the bank.
+ * Screens made of leaves: sentences and figures above, keys below. What does not fit at this text size goes on the next
+ * page: nothing scrolls and nothing becomes too small to read. BACK goes from a choice to its leaf, from a leaf to the
+ * first one, and from there to the bank.
  */
 @Composable
 fun LeavesScreen(
@@ -55,7 +55,7 @@ fun LeavesScreen(
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     var id by rememberSaveable { mutableStateOf(first) }
     val leaf = view.leaves.find { it.id == id } ?: view.leaves.firstOrNull() ?: return
-    // A key may take its own leaf away, as closing a session does: the first one is shown then.
+    // A key may remove its own leaf, as closing a session does: then the first leaf is shown.
     val isFirst = leaf === view.leaves.first()
     var part by rememberSaveable(leaf.id) { mutableStateOf(firstPart) }
     Ground()
@@ -66,7 +66,7 @@ fun LeavesScreen(
             is KeyTap.Open -> onOpen(tap.which)
             is KeyTap.Send -> onAct(tap.action)
             is KeyTap.Share -> onShare(tap.text)
-            // No leaf has a key for the receiver.
+            // No leaf has a key for the satellite receiver.
             KeyTap.AskReceiver -> Unit
         }
     }
@@ -95,15 +95,16 @@ private fun LeafPage(
     val typing = leaf.typing
     val field = if (typing == null) 0.0 else 11.0 * mm
     val wide = wideKey(layout, mm)
-    // What a screen is opened for stays above: a few lines, or the sentence and a key of the list.
+    // What the screen was opened for stays at the top: a few lines, or the sentence and a key of the list.
     val least = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
     val most = rest.height - field - least
-    // The keys keep the lower part; at large text some of them wait for a later page so that a sentence stays above.
+    // The keys keep the lower part; at large text sizes some of them move to a later page so that a sentence stays
+    // above.
     val keys = gridHeight(cells.size, layout).coerceAtMost(18.0 * mm * (most / (18.0 * mm)).toInt().coerceAtLeast(1))
     val room = rest.copy(height = rest.height - keys - field)
     val parts = parts(blocks(leaf, layout, room.width), leaf.list, room.height, wide)
     val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
-    // Sentences and keys are turned together; the shorter of the two stays on its last page.
+    // Sentences and keys turn their pages together; the shorter of the two stays on its last page.
     val pages = maxOf(parts.size, gridPages(cells.size, place, layout))
     val page = part % pages
     LeafBlocks(parts[page.coerceAtMost(parts.size - 1)], room, layout, onKey)
@@ -112,7 +113,7 @@ private fun LeafPage(
     Pager(page, pages, layout, onTurn = turn)
 }
 
-/** A key that offers what to do on a screen with nothing to show yet. */
+/** A key that offers something to do on a screen with nothing to show yet. */
 internal fun offerCell(key: LeafKey, onOpen: (Which) -> Unit) =
     Cell(face(key), "key-${key.tag}") { (key.tap as? KeyTap.Open)?.let { onOpen(it.which) } }
 
@@ -152,26 +153,26 @@ private fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> {
     }
 }
 
-/** Height of a key as wide as the glass, with the gap below it: it is no key used while fishing. */
+/** Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing. */
 private fun wideKey(layout: BankLayout, mm: Float): Double =
     ((layout.text.secondary + layout.text.sub) * 1.3 + 2.0 * mm).coerceAtLeast(11.0 * mm) + 2.5 * mm
 
-/** Fills parts from the top: text first, then the wide keys, each part as full as it gets. */
+/** Fills the parts from the top: text first, then the wide keys, each part as full as possible. */
 private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, key: Double): List<List<Block>> {
-    // A caution is on the first part, before the sentence where both don't fit.
+    // A caution is on the first part, before the sentence if both don't fit.
     val said = blocks.takeWhile { it is Block.Words || it is Block.Boxed }
     val boxed = said.filterIsInstance<Block.Boxed>()
     if (boxed.isNotEmpty() && said.first() !is Block.Boxed && said.sumOf { it.height } > room) {
         return parts(boxed + (blocks - boxed.toSet()), list, room, key)
     }
-    // Sentences that come after the lines stand behind the list, which is what a list screen is opened for.
+    // Sentences after the lines come after the list, since a list screen is opened for its list.
     val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == "says" }
     val all = before + list.map { Block.Wide(it, key) } + after
     val parts = mutableListOf(mutableListOf<Block>())
     var left = room
     for (block in all) {
         if (block.height > left && parts.last().isNotEmpty()) {
-            // A heading goes along with what it heads.
+            // A heading stays with what it introduces.
             val last = parts.last().lastOrNull()?.takeIf { it is Block.Figure && it.line.heads && parts.last().size > 1 }
             if (last != null) parts.last().removeAt(parts.last().lastIndex)
             parts += listOfNotNull(last).toMutableList()
@@ -189,7 +190,7 @@ private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onK
     val ink = LocalInk.current
     var top = place.top
     blocks.forEachIndexed { n, block ->
-        // A block higher than its part is made smaller as a whole, as at 200 % on the smallest glass.
+        // A block higher than its part is made smaller as a whole, as happens at 200 % on the smallest screen.
         val height = block.height.coerceAtMost(place.top + place.height - top)
         val at = place.copy(top = top, height = height)
         top += height
@@ -208,14 +209,14 @@ private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onK
     }
 }
 
-/** Height that a caution takes at its size. */
+/** Height of a caution at its size. */
 @Composable
 internal fun cautionHeight(text: String, em: Float, width: Double): Double {
     val mm = LocalPxPerMm.current
     return textMeasurer().height(text, em, width - 4 * mm, LocalDensity.current, FontWeight.Medium) + 4.5 * mm
 }
 
-/** A caution in a frame with a bar at its side: it is read, and forbids nothing. */
+/** A caution in a frame with a bar at its side: it informs, and forbids nothing. */
 @Composable
 internal fun Caution(text: String, em: Float, place: Rect) {
     val mm = LocalPxPerMm.current
@@ -229,15 +230,21 @@ internal fun Caution(text: String, em: Float, place: Rect) {
     }
 }
 
-/** What on the left, how much on the right, what more there is to say below; the range as a line on its scale. */
+/** The label on the left, the value on the right, details below; the range as a line on its scale. */
 @Composable
-private fun LeafFigure(line: LeafLine, i: Int, em: Float, place: Rect) {
+private fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    val small = em * 0.85f
     val spoken = listOf(line.label, line.value, line.detail).filter { it.isNotBlank() }.joinToString(", ")
     val measurer = textMeasurer()
     val density = LocalDensity.current
+    // A figure higher than its part is made smaller as a whole.
+    val em = remember(line, asked, place.width, place.height, density) {
+        var size = asked
+        while (size > asked * SMALLEST && measurer.lineHeight(line, size, place.width, density, mm) > place.height + 1) size *= SMALLER
+        size
+    }
+    val small = em * 0.85f
     val shape = remember(line, em, place.width, density) { measurer.shape(line, em, place.width, density) }
     Box(Modifier.at(place).tagged("line-$i").semantics { contentDescription = spoken }) {
         Canvas(Modifier.fillMaxSize()) {
@@ -267,7 +274,7 @@ private fun LeafFigure(line: LeafLine, i: Int, em: Float, place: Rect) {
     }
 }
 
-/** From nought at the left edge to the end of the scale at the right: the range, its ends, its middle. */
+/** The range with its ends and its middle, on a scale from 0 at the left edge to its end at the right. */
 private fun DrawScope.spanLine(span: LeafSpan, ink: Ink, mm: Float) {
     val y = size.height / 2
     val (left, right) = 0.3f * mm to size.width - 2.2f * mm
@@ -295,7 +302,7 @@ private class LineShape(val beside: Boolean, val label: Double, val value: Doubl
 private fun TextMeasurer.shape(line: LeafLine, em: Float, width: Double, density: Density): LineShape {
     val valueWidth = if (line.value.isBlank()) 0.0 else (width(line.value, em, density, FontWeight.Bold) * 1.03 + 2).coerceAtMost(width)
     val labelWidth = width(line.label, em, density, FontWeight.Medium)
-    // Side by side where that takes one line, or where the value is short and the label can wrap beside it.
+    // Side by side if that takes one line, or if the value is short and the label can wrap beside it.
     val beside = line.value.isBlank() || valueWidth < width * 0.42 || labelWidth + valueWidth < width * 0.94
     val label = height(line.label, em, if (beside) width - valueWidth - em * BESIDE else width, density, FontWeight.Medium)
     val value = if (beside) 0.0 else height(line.value, em, width, density, FontWeight.Bold)
@@ -317,5 +324,5 @@ private const val LINE_GAP_MM = 1.6
 /** Height of a range, mm. */
 private const val SPAN_MM = 4.0
 
-/** Height of a line of text against its em. */
+/** Height of a line of text relative to its em. */
 private const val LINE_HEIGHT = 1.2

@@ -14,10 +14,10 @@ import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.BankLayout
 import app.restwater.core.Rect
 
-/** One line of a list: what it says, more of it below, and a key for it. */
+/** One line of a list: its text, details below, and its key. */
 internal class ListLine(val says: String, val more: String, val key: String, val tag: String, val onTap: () -> Unit)
 
-/** A list of lines, each with a key of 15 mm beside it on the side of the thumb; the pager turns more than fit. */
+/** A list of lines, each with a key of 15 mm on the side of the thumb; the pager turns pages if they don't all fit. */
 @Composable
 internal fun Lines(lines: List<ListLine>, place: Rect, layout: BankLayout, leftHanded: Boolean) {
     val mm = LocalPxPerMm.current

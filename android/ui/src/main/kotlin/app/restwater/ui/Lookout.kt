@@ -2,9 +2,9 @@ package app.restwater.ui
 
 import app.restwater.core.WatchView
 
-/** The system's side of what is seen and heard while the app is not looked at: a lock screen, alarms. */
+/** What the system shows and sounds while the app is not in front: the lock screen and alarms. */
 fun interface Lookout {
-    /** Shows it and sets the alarms; what to tell the user where the system doesn't allow that. */
+    /** Shows it and sets the alarms; returns what to tell the user if the system doesn't allow that. */
     fun show(watch: WatchView): String?
 }
 

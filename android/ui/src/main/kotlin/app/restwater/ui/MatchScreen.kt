@@ -36,7 +36,7 @@ private class Sheet(
     val turn: (MatchPage) -> Unit, val open: (Which) -> Unit,
 )
 
-/** Time left, the nets, the fish, the weigh-in and the rules of the day, a page each; nothing scrolls. */
+/** Time left, the nets, the fish, the weigh-in and the rules of the day, one page each; nothing scrolls. */
 @Composable
 fun MatchScreen(
     view: MatchView,
@@ -85,9 +85,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
     when {
         weighIn != null -> {
             PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fishWaits, large = true) { open(Which.FISH) }
-            val small = listOf(
+            // After the session there are no rules left to change.
+            val small = listOfNotNull(
                 Triple(view.toComing, "match-coming", MatchPage.COMING), Triple(view.toWeighIn, "match-scales", MatchPage.WEIGH_IN),
-                Triple(view.toRules, "match-rules", MatchPage.RULES),
+                Triple(view.toRules, "match-rules", MatchPage.RULES).takeIf { view.rows.isNotEmpty() },
             )
             small.forEachIndexed { i, (key, tag, goal) -> PageKeyAt(key, tag, keys.small[i], sheet) { turn(goal) } }
         }
@@ -102,7 +103,10 @@ private fun Now(sheet: Sheet) = with(sheet) {
     }
 }
 
-/** What the digits count, casts left, the nets and what they rest on: each as high as its words ask, all within the place. */
+/**
+ * What the digits count, casts left, the nets and what they are based on: each as high as its text needs, all within
+ * the place.
+ */
 @Composable
 private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     val body = largestDrawn(layout.text.body.toFloat()) { em ->
@@ -120,7 +124,9 @@ private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     Said(view.notes.joinToString("\n"), "match-notes", stack.next(notes), body * 0.9f)
 }
 
-/** Things below each other: with the height each asks for where there is room, else all made lower alike. */
+/**
+ * Things below each other: each with the height it needs if there is room, otherwise all reduced by the same factor.
+ */
 private class Stack(private val place: Rect, asked: Double) {
     private val share = if (asked > 0) (place.height / asked).coerceAtMost(ROOMY) else 1.0
     private var top = place.top
@@ -158,7 +164,7 @@ private fun WeighIn(sheet: Sheet, page: WeighInPage) = with(sheet) {
     Pad(page, sheet)
 }
 
-/** A figure that is typed, and what is known of it in [place], where that has room; a screen reader hears both. */
+/** A number being typed and, if [place] has room, what is known about it; a screen reader hears both. */
 @Composable
 internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, place: Rect, low: Rect, layout: BankLayout) {
     val ink = LocalInk.current
@@ -192,7 +198,7 @@ private fun Lines(lines: List<MatchLine>, tag: String, place: Rect, body: Float)
     lines.forEachIndexed { i, line -> MatchFigure(line, "$tag-$i", stack.next(heights[i]), body, stack.tight) }
 }
 
-/** A label with its value below it, or beside it where there is little room. */
+/** A label with its value below it, or beside it if there is little room. */
 @Composable
 private fun MatchFigure(line: MatchLine, tag: String, place: Rect, body: Float, tight: Boolean) {
     val ink = LocalInk.current
@@ -218,7 +224,7 @@ private fun MatchFigure(line: MatchLine, tag: String, place: Rect, body: Float, 
 private fun lineHeight(line: MatchLine, body: Float, width: Double) =
     texts(listOf(line.label), body * LABEL, width) + texts(listOf(line.value), body * VALUE * BOLD, width) + body * 0.3
 
-/** Height of texts that stand below each other, px. */
+/** Height of texts below each other, px. */
 private fun texts(all: List<String>, em: Float, width: Double) = all.sumOf { linesOf(it, em, width) } * em * 1.25
 
 @Composable
@@ -248,15 +254,15 @@ private fun PageKeyAt(key: PageKey, tag: String, place: Rect, sheet: Sheet, soli
 /** Height of the digits, mm. */
 private const val CLOCK_MM = 13.0
 
-/** Size of a label and of a value against other text. */
+/** Size of a label and of a value relative to other text. */
 private const val LABEL = 0.9f
 private const val VALUE = 1.15f
 
-/** Bold letters are so much wider. */
+/** How much wider bold letters are. */
 private const val BOLD = 1.08f
 
-/** Below this share of the height they ask for, labels stand beside their values. */
+/** Below this share of the height they need, labels are beside their values. */
 private const val TIGHT = 0.8
 
-/** Where there is room, things stand so much looser. */
+/** How much looser the spacing is if there is room. */
 private const val ROOMY = 1.3

@@ -14,7 +14,7 @@ import app.restwater.core.MendView
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
 
-/** Doubtful entries, each put right in a few taps. */
+/** Doubtful entries, each corrected in a few taps. */
 @Composable
 fun MendScreen(
     mend: MendView,
@@ -46,7 +46,7 @@ fun MendScreen(
     }
 }
 
-/** One entry: what is doubtful about it, and a key for each thing that can be said; one choice is made at once. */
+/** One entry: what is doubtful about it, and a key for each possible answer; a single choice takes effect at once. */
 @Composable
 private fun Entry(
     open: MendOpen, row: String?, onRow: (String?) -> Unit, place: Rect, layout: BankLayout, onAct: (Action) -> Unit,

@@ -17,13 +17,13 @@ import app.restwater.core.NetView
 import app.restwater.core.NetWarning
 import app.restwater.core.Rect
 
-/** Height a net asks for, px: its name and weight, its bar where it has a limit, the limit, the warning. */
+/** Height a net needs, px: its name and weight, its bar if it has a limit, the limit, the warning. */
 fun netHeight(net: NetView, body: Float): Double = netLines(net) * body * 1.3
 
 private fun netLines(net: NetView): Double =
     1.2 + (if (net.shares.isEmpty()) 0.0 else 1.0) + (if (net.limit.isEmpty()) 0.0 else 1.1) + (if (net.says.isEmpty()) 0.0 else 1.1)
 
-/** A keepnet: what it holds in words, and as a bar up to its limit with the range of what is uncertain on it. */
+/** A keepnet: what it holds in words, and as a bar up to its limit, with the uncertain range on it. */
 @Composable
 fun NetBar(net: NetView, tag: String, place: Rect, body: Float) {
     val ink = LocalInk.current
@@ -55,14 +55,14 @@ private fun DrawScope.arrow(ink: Ink, mm: Float) {
     drawPath(Path().apply { moveTo(0f, y - r); lineTo(2f * r, y); lineTo(0f, y + r); close() }, ink.accent)
 }
 
-/** An open triangle near the limit, a full one at it. */
+/** An open triangle near the limit, a solid one at the limit. */
 private fun DrawScope.warning(warning: NetWarning, ink: Ink, mm: Float) {
     val (x, y, r) = Triple(1.4f * mm, size.height / 2, 1.2f * mm)
     val path = Path().apply { moveTo(x - r, y + r); lineTo(x, y - r); lineTo(x + r, y + r); close() }
     if (warning == NetWarning.AT_LIMIT) drawPath(path, ink.ink) else drawPath(path, ink.ink, style = Stroke(0.35f * mm))
 }
 
-/** From nothing to a tenth beyond the limit; a stroke at the limit and at 80 % of it. */
+/** From 0 to a tenth beyond the limit; a stroke at the limit and at 80 % of it. */
 private fun DrawScope.bar(net: NetView, ink: Ink, mm: Float) {
     val (top, height) = size.height * 0.06f to size.height * 0.52f
     val edge = 0.3f * mm

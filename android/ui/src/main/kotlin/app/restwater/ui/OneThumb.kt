@@ -5,8 +5,8 @@ import androidx.compose.ui.input.pointer.PointerEventPass
 import androidx.compose.ui.input.pointer.pointerInput
 
 /**
- * Ignores everything while two contacts or more are on the glass, until all have gone: a palm or a run of
- * drops beside the thumb must not log anything.
+ * Once two or more contacts are on the screen, ignores everything until all have gone: a palm or running drops of water
+ * beside the thumb must not log anything.
  */
 fun Modifier.oneThumbOnly(): Modifier = pointerInput(Unit) {
     awaitPointerEventScope {

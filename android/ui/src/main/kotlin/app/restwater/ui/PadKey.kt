@@ -45,8 +45,8 @@ data class KeyFace(
 fun Said.face() = KeyFace(label, null, spoken)
 
 /**
- * A key of the pad. While a thumb is on it the whole of it turns round, ink for paper, so that a finger that
- * feels nothing still sees that it was felt. It acts when the thumb lifts.
+ * A key of the pad. While a thumb is on it, the whole key swaps ink and paper, so that with numb fingers one still sees
+ * that it was touched. It acts when the thumb lifts.
  */
 @Composable
 fun PadKey(
@@ -110,7 +110,10 @@ fun PadKey(
     }
 }
 
-/** Where a keyboard or a switch stands: a ring inside the edge, of paper on a solid key, so that it shows on either. */
+/**
+ * The focus of a keyboard or a switch: a ring inside the edge, in the paper colour on a solid key, so that it is
+ * visible on both kinds.
+ */
 private fun DrawScope.focusRing(colours: Ink, solid: Boolean, mm: Float) {
     val inset = 1.1f * mm
     drawRoundRect(
@@ -119,7 +122,7 @@ private fun DrawScope.focusRing(colours: Ink, solid: Boolean, mm: Float) {
     )
 }
 
-/** The part of a key its label may fill, from its own corner. */
+/** The part of a key that its label may fill, from the key's corner. */
 fun labelPlace(key: Rect, hasSub: Boolean, pxPerMm: Float): Rect {
     val edge = 2.0 * KEY_EDGE_MM * pxPerMm
     val height = (key.height - edge) * if (hasSub) LABEL_SHARE.toDouble() else 1.0
@@ -129,5 +132,5 @@ fun labelPlace(key: Rect, hasSub: Boolean, pxPerMm: Float): Rect {
 /** Between the edge of a key and its words, mm. */
 private const val KEY_EDGE_MM = 1f
 
-/** Share of a key's height that its label has where a smaller line stands below. */
+/** Share of a key's height for its label if there is a smaller line below. */
 private const val LABEL_SHARE = 0.6f

@@ -21,23 +21,23 @@ import androidx.compose.ui.semantics.SemanticsPropertyReceiver
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.unit.Constraints
 
-/** A line of text in a picture: its size, and its upper left corner. */
+/** A line of text in a picture, its size, and its upper left corner. */
 internal class Label(val line: TextLayoutResult, val em: Float, val at: Offset)
 
-/** A drawing whose labels have their places before it is drawn. */
+/** A drawing whose labels are placed before it is drawn. */
 internal interface Picture {
     val labels: List<Label>
 
-    /** Signs that a label may not cover. */
+    /** Symbols that a label must not cover. */
     val marks: List<Rect>
 
-    /** What of the labels does not show whole. */
+    /** The labels that are cut off. */
     val cut: String get() = ""
 
     fun draw(on: DrawScope)
 }
 
-/** Draws a picture made for the place it gets; it is made anew when [key] or the place has changed. */
+/** Draws a picture made for its place; it is made again when [key] or the place has changed. */
 internal fun Modifier.picture(key: List<Any>, make: (Size) -> Picture): Modifier = this then PictureElement(key, make)
 
 private class PictureElement(val key: List<Any>, val make: (Size) -> Picture) : ModifierNodeElement<PictureNode>() {
@@ -49,7 +49,7 @@ private class PictureElement(val key: List<Any>, val make: (Size) -> Picture) : 
         node.invalidateDraw()
     }
 
-    // How it is made follows from the key.
+    // The key determines how it is made.
     override fun equals(other: Any?) = other is PictureElement && other.key == key
 
     override fun hashCode() = key.hashCode()

@@ -10,7 +10,7 @@ import app.restwater.core.BankLayout
 import app.restwater.core.Rect
 import kotlin.math.roundToInt
 
-/** Puts something where the core's layout says, whatever the direction of the language. */
+/** Places something where the core's layout says, whatever the direction of the language. */
 @Composable
 fun Modifier.at(rect: Rect): Modifier {
     val left = rect.left.roundToInt()
@@ -22,5 +22,8 @@ fun Modifier.at(rect: Rect): Modifier {
     }
 }
 
-/** The layout of a screen that has pages: its text is as large as the phone is set to, which one glass of words can't be. */
+/**
+ * The layout of a screen with pages: its text has the size set on the phone, for which a screen without pages has no
+ * room.
+ */
 fun BankLayout.ofPages(): BankLayout = copy(text = pageText)

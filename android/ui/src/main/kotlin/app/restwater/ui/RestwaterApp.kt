@@ -41,7 +41,7 @@ import app.restwater.core.padWords
 import app.restwater.core.swimLayout
 import kotlinx.coroutines.delay
 
-/** What a shell knows of its glass beside the size of the window. */
+/** What a shell knows about its screen besides the size of the window. */
 data class GlassMeasure(
     val pxPerMm: Double,
     val textScale: Double = 1.0,
@@ -49,7 +49,7 @@ data class GlassMeasure(
     val insetBottomPx: Double = 0.0,
 )
 
-/** All screens over one state. Reads the clock again each second, unless the shell does that itself. */
+/** All screens of one state. Reads the clock again each second, unless the shell does that itself. */
 @Composable
 fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean = true) {
     LaunchedEffect(state, ticking) { if (ticking) state.runClock() else state.toFront() }
@@ -68,16 +68,16 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
 @Composable
 private fun Screens(state: RestwaterState, glass: Glass) {
     val view = state.steadyBank ?: return
-    // Without a session there is a screen yet: the keys, and the clock's place empty.
+    // Without a session there is still a screen: the keys, and an empty place for the clock.
     val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), (state.page % 256).toUByte())
     val placed = remember(glass, ask) { layoutOf(glass, ask) }
     val bank = placed.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
     val layout = remember(bank) { bank.ofPages() }
-    val words = remember { padWords() }
+    val words = remember { padWords(language()) }
     val notice = noticeOf(state)
     when (state.showing) {
         Showing.BANK -> {
-            // The fan changes with a tap or by the minute, never by the second.
+            // The fan changes after a tap or each minute, never each second.
             bank.fan?.let { place ->
                 LaunchedEffect(glass, place, view.latest, view.spot, view.header.clock) { state.readFan(smallFan(glass, place)) }
             }
@@ -181,7 +181,7 @@ private fun Swim(state: RestwaterState, view: SwimView, notice: String, glass: G
     SwimScreen(view, state.scene, layout, bank, words, notice, taps)
 }
 
-/** The glass of the small fan. */
+/** The drawing area of the small fan. */
 fun smallFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, true)
 
 private fun layoutOf(glass: Glass, ask: PadAsk): Result<BankLayout> =
@@ -192,8 +192,8 @@ private fun layoutOf(glass: Glass, ask: PadAsk): Result<BankLayout> =
     }
 
 /**
- * What there is to say: of the last tap, or that its answer is still to come, as while a long import has the log. A tap
- * that is answered at once shows nothing of that.
+ * The notice: about the last tap, or that its answer is still to come, as during a long import. A tap that is answered
+ * at once does not show the latter.
  */
 @Composable
 private fun noticeOf(state: RestwaterState): String {
@@ -208,10 +208,10 @@ private fun noticeOf(state: RestwaterState): String {
     return if (shown) listOfNotNull(WAITS, state.desk.progress?.toString()).joinToString(" ") else state.notice
 }
 
-/** An answer that takes longer is seen to be waited for. */
+/** If an answer takes longer than this, the screen shows that it is waiting. */
 private const val SLOW_MS = 300L
 
-/** What keeps the screens from being shown, and what to do about it; with a key where a key can help. */
+/** Why the screens can't be shown, and what to do about it, with a key if one can help. */
 @Composable
 fun Trouble(text: String, measure: GlassMeasure, key: String? = null, onKey: () -> Unit = {}) {
     val mm = measure.pxPerMm

@@ -45,9 +45,9 @@ import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
-/** Which screen lies on top. */
+/** Which screen is open. */
 enum class Showing(
-    /** What the core is asked for while it shows. */
+    /** What the core is asked for while it is open. */
     val which: Which,
 ) {
     BANK(Which.BANK),
@@ -78,14 +78,14 @@ enum class Showing(
     ;
 
     companion object {
-        /** What shows a screen of the core; the Bank where this shell has none for it. */
+        /** What shows a screen of the core; the Bank if this shell has none for it. */
         fun of(which: Which): Showing = entries.firstOrNull { it.which == which } ?: BANK
     }
 }
 
 /**
- * What the screens draw, held once. Taps go to the core one after another on [worker], each with the moment the
- * thumb lifted; what the core answers is what is shown. No rule stands here.
+ * The one state that the screens draw. Taps go to the core one after another on [worker], each with the moment the
+ * thumb lifted, and the core's answer is what is shown. There are no rules here.
  */
 class RestwaterState(
     private val core: Restwater,
@@ -97,14 +97,14 @@ class RestwaterState(
     private val receiver: Receiver = NoReceiver,
     private val own: PhoneRows = NoPhoneRows,
     private val feel: Feel = NoFeel,
-    /** Files out and in. */
+    /** Export and import of files. */
     val desk: FilesDesk = FilesDesk(core, now, scope, ports),
 ) {
     init {
         hearFiles()
     }
 
-    /** What is said of files is shown here: two screens may share one desk, and the one in front hears it. */
+    /** Shows notices about files here: two screens may share one desk, and the one in front gets them. */
     private fun hearFiles() {
         desk.heard = { said ->
             if (said.isNotEmpty()) notice = said
@@ -112,13 +112,13 @@ class RestwaterState(
         }
     }
 
-    /** What the core last said of each screen. */
+    /** The core's latest record for each screen. */
     private val said = mutableStateMapOf<Which, Screen>()
 
     var bank by mutableStateOf<BankView?>(null)
         private set
 
-    /** The Bank as it stands between two taps or minutes: what changes with each second is left out, see [SecondsOf]. */
+    /** The Bank as it is between two taps or minutes, without what changes each second, see [SecondsOf]. */
     var steadyBank by mutableStateOf<BankView?>(null)
         private set
 
@@ -156,7 +156,7 @@ class RestwaterState(
     var showing by mutableStateOf(Showing.BANK)
         private set
 
-    /** The small swim fan, where a spot is known. */
+    /** The small swim fan, if a spot is known. */
     var fan by mutableStateOf<SwimScene?>(null)
         private set
 
@@ -172,11 +172,11 @@ class RestwaterState(
     var keepAwake by mutableStateOf(false)
         private set
 
-    /** The minute the screen shows: pictures that hold minutes are drawn again when it turns. */
+    /** The minute that the screen shows: pictures with minutes are redrawn when it changes. */
     var minute by mutableStateOf(0L)
         private set
 
-    /** What the core said of the last tap. */
+    /** The core's notice about the last tap. */
     var notice by mutableStateOf("")
         private set
 
@@ -184,12 +184,13 @@ class RestwaterState(
     var page by mutableStateOf(0)
         private set
 
-    /** Reads the screen that shows again, as of now. */
+    /** Reads the open screen again, as of now. */
     suspend fun refresh() {
         val (which, at) = showing.which to now()
         if (showing == Showing.SCREENS) doors = answer { core.doors() }
         if (showing == Showing.PHONE) ownRows = own.rows()
-        // The Bank's record lays every screen out, so it is there first whichever screen the app begins with.
+        // The layout of every screen depends on the Bank's record, so it is read first whichever screen the app opens
+        // with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
         answer { core.settings(at) to core.screen(which, at) }?.let { (settings, screen) ->
@@ -198,7 +199,7 @@ class RestwaterState(
         }
     }
 
-    /** Reads the fan again for the place it has on the glass; without a session there is none. */
+    /** Reads the fan again for its place on the screen; without a session there is none. */
     suspend fun readFan(glass: FanGlass) {
         val at = now()
         fan = if (bank?.rods.isNullOrEmpty()) null else answer { core.swimScene(at, glass) }
@@ -221,24 +222,24 @@ class RestwaterState(
     /** A key of the Swim screen. */
     fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) open(Showing.BANK) }
 
-    /** A key about a landed fish; where that says all there is to say, what the core answered is read on the Bank. */
+    /** A key about a landed fish; if it completes the entry, the core's answer is shown on the Bank. */
     fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) showing = Showing.BANK }
 
-    /** What a key asks; [after] runs when an action of it was taken. */
+    /** Does what a key asks; [after] runs when its action was accepted. */
     private fun follow(tap: KeyTap, after: () -> Unit = {}) {
         when (tap) {
             is KeyTap.Send -> act(tap.action, after)
             is KeyTap.Open -> open(Showing.of(tap.which))
             is KeyTap.Share -> desk.share(tap.text)
             KeyTap.AskReceiver -> usePhone()
-            // Only a screen of leaves has leaves to turn to.
+            // Only a screen of leaves has leaves to open.
             is KeyTap.Leaf -> Unit
         }
     }
 
     /**
      * Asks the phone once where it is. The reading only fills two lines of the Swim screen: the angler sees it and taps
-     * SET PLACE. Where it is refused or does not come a sentence says so, and the lines can be typed as ever.
+     * SET PLACE. If it is refused or does not come, a sentence says so, and the lines can still be typed.
      */
     private fun usePhone() {
         if (reading) return feel.refused()
@@ -250,7 +251,7 @@ class RestwaterState(
                 val at = receiver.position()
                 fun written(degrees: Double) = String.format(Locale.ROOT, "%.7f", degrees)
                 act(Action.Typed(TypedInto.PegLatitude, written(at.latDeg))) {
-                    act(Action.Typed(TypedInto.PegLongitude, written(at.lonDeg))) { notice = positionWords(at.accuracyM) }
+                    act(Action.Typed(TypedInto.PegLongitude, written(at.lonDeg))) { notice = positionWords(at.accuracyM, language()) }
                 }
             } catch (trouble: ReceiverTrouble) {
                 notice = trouble.message.orEmpty()
@@ -273,7 +274,7 @@ class RestwaterState(
     var underWay by mutableStateOf(0)
         private set
 
-    /** Hands a tap to the core; [after] runs when it was taken. */
+    /** Passes a tap to the core; [after] runs when it was accepted. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
         underWay += 1
@@ -318,26 +319,29 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
-    /** The screen that the app opens with, which is not always the Bank. What came first, as a file to open, is not covered. */
+    /**
+     * The screen that the app opens with, which is not always the Bank. It does not cover what was there first, such as
+     * a file to open.
+     */
     suspend fun greet() {
         val first = answer { core.firstScreen() } ?: return
         if (first != Which.BANK && showing == Showing.BANK && notice.isEmpty()) open(Showing.of(first))
     }
 
-    /** Back to the Bank. The core is told, since a second tap of a cold thumb falls on CAST. */
+    /** Back to the Bank. The core is told, since a second tap of a cold thumb would hit CAST. */
     fun back() {
         act(Action.Back)
         open(Showing.BANK)
     }
 
-    /** Tells the system what to show and when to ring while the app is not looked at. */
+    /** Tells the system what to show and when to ring while the app is not in front. */
     suspend fun lookOut() {
         val at = now()
         answer { core.watch(at) }?.let { watch ->
             keepAwake = watch.keepAwake
             sessionOpen = watch.open
             val trouble = lookout.show(watch)
-            // Said when it comes up: after that it would only hide what is said of the taps.
+            // Shown once when it comes up: after that it would only hide the notices about taps.
             if (trouble != null && trouble != troubleSaid) notice = listOf(notice, trouble).filter { it.isNotBlank() }.joinToString(" ")
             troubleSaid = trouble
         }
@@ -345,18 +349,18 @@ class RestwaterState(
 
     private var troubleSaid: String? = null
 
-    /** Shows a sentence of the shell's. */
+    /** Shows a sentence of the shell. */
     fun say(text: String) {
         notice = text
     }
 
-    /** A file that the system hands to the app: what it would bring is shown. */
+    /** A file that the system passes to the app: shows what it would bring. */
     fun offerFile(path: String) {
         open(Showing.FILES)
         desk.offer(path)
     }
 
-    /** To the background: the log is backed up where that is due. */
+    /** The app goes to the background: the log is backed up if that is due. */
     suspend fun toBackground() =
         try {
             desk.backUpIfDue()
@@ -366,7 +370,7 @@ class RestwaterState(
             notice = trouble.message.orEmpty()
         }
 
-    /** Reads the screen each second until it is cancelled, as when nobody can see it. */
+    /** Reads the screen each second until it is cancelled, which happens when nobody can see it. */
     suspend fun runClock() {
         toFront()
         while (true) {
@@ -375,20 +379,20 @@ class RestwaterState(
         }
     }
 
-    /** To the front again: keys of the lock screen may have logged meanwhile. */
+    /** The app comes to the front again: keys of the lock screen may have logged in between. */
     suspend fun toFront() {
         hearFiles()
         refresh()
         lookOut()
     }
 
-    /** The set-up of a session, or the Bank where one is open: what the launcher's shortcut leads to. */
+    /** The set-up of a session, or the Bank if one is open: the launcher's shortcut leads here. */
     suspend fun begin() {
         refresh()
         open(if (bank?.rods.isNullOrEmpty()) Showing.SETUP else Showing.BANK)
     }
 
-    /** Begins a session as the set-up screen stands. */
+    /** Begins a session as set up on the screen. */
     fun begin(start: KeyView) = follow(start.tap) { showing = Showing.BANK }
 
     private fun show(screen: Screen) {
@@ -400,7 +404,7 @@ class RestwaterState(
         }
     }
 
-    /** Asks the core off the main thread; what went wrong is shown in the core's words. */
+    /** Asks the core off the main thread; an error is shown in the core's words. */
     private suspend fun <T> answer(refused: () -> Unit = {}, ask: () -> T): T? =
         try {
             withContext(worker) { ask() }
@@ -413,7 +417,7 @@ class RestwaterState(
 
 private const val SECOND_MS = 1_000L
 
-/** Stands where an answer is waited for. */
+/** Shown where an answer is still to come. */
 internal const val WAITS = "…"
 
 private fun whichOf(screen: Screen): Which = when (screen) {

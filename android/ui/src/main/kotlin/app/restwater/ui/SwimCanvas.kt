@@ -62,7 +62,7 @@ private class SwimPicture(
     }
 }
 
-/** How much further than a mark its paper reaches. */
+/** How much larger than a mark the blank behind it is. */
 private const val HALO = 1.35f
 
 private class SwimPen(private val on: DrawScope, private val scene: SwimScene, private val ink: Ink, private val mm: Float) {
@@ -75,7 +75,8 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
             on.drawLine(ink.ink, Offset(at[i], at[i + 1]), Offset(at[i + 2], at[i + 3]), scene.hatchWidth)
         }
         parts(scene.lineXy, scene.lineStart) { i, path -> line(scene.lineRole[i], scene.lineWidth[i], path) }
-        // Paper under the marks, else the hatching eats their shapes; all of it first, so that none covers a neighbour.
+        // A blank behind each mark, or the hatching would obscure its shape; all blanks come first, so that none covers
+        // a neighbour.
         scene.markShape.forEachIndexed { i, shape ->
             val at = Offset(scene.markXy[2 * i], scene.markXy[2 * i + 1])
             if (shape != MarkShape.NEXT_DOT) on.drawCircle(ink.paper, scene.markSize[i] * HALO, at)
@@ -154,7 +155,7 @@ private class SwimPen(private val on: DrawScope, private val scene: SwimScene, p
     private fun label(i: Int, words: Label) {
         val (left, top, width, height) = scene.labelBox.subList(4 * i, 4 * i + 4)
         val next = scene.labelRole[i] == LabelRole.NEXT
-        // Numbers stand on paper too, else the hatching runs through them.
+        // Numbers have a blank behind them too, or the hatching would run through them.
         val paper = scene.labelBoxed[i] || scene.labelRole[i] == LabelRole.COUNT || scene.labelRole[i] == LabelRole.RANGE
         if (paper) on.drawRect(if (next) ink.accent else ink.paper, Offset(left, top), Size(width, height))
         if (scene.labelBoxed[i] && !next) {

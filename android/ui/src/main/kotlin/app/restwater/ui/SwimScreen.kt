@@ -41,13 +41,13 @@ interface SwimTaps {
     fun back()
 }
 
-/** The glass of the map. */
+/** The drawing area of the map. */
 fun largeFan(glass: Glass, place: Rect) = FanGlass(place.width, place.height, glass.pxPerMm, glass.textScale, false)
 
-/** What the layout of the Swim screen is asked for. */
+/** What the layout of the Swim screen depends on. */
 fun swimPad(view: SwimView) = SwimPadAsk(view.pad)
 
-/** The map of the swim, where next with its reasons, and the keys that send the next cast. */
+/** The map of the swim, where to cast next with the reasons, and the keys for the next cast. */
 @Composable
 fun SwimScreen(
     view: SwimView,
@@ -75,7 +75,7 @@ fun SwimScreen(
     Back(bank, words, if (more) bank.back else layout.back) {
         when {
             !more -> view.back?.let(taps::act) ?: taps.back()
-            // The legend was opened from the map, and goes back to it.
+            // The legend was opened from the map, so it goes back to it.
             open == LEGEND -> { open = null; more = false }
             open != null -> open = null
             else -> more = false
@@ -85,7 +85,7 @@ fun SwimScreen(
 
 @Composable
 private fun SwimHead(view: SwimView, layout: SwimLayout, bank: BankLayout, onLegend: () -> Unit) {
-    // Where there is no second line, the moment that is shown stands beside the title: it must be seen.
+    // If there is no second line, the moment shown is beside the title: it must be visible.
     val title = if (layout.area == null) listOf(view.title, view.replay).filter { it.isNotEmpty() }.joinToString("   ") else view.title
     Box(Modifier.at(layout.title).semantics { heading(); contentDescription = title; paneTitle = view.title }) {
         FitText(title, bank.text.headline.toFloat() * 0.85f, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold)
@@ -109,7 +109,7 @@ private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: Swi
     }
 }
 
-/** Where next and why; what was said of the last tap comes first. */
+/** Where to cast next and why; the notice about the last tap comes first. */
 @Composable
 private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankLayout) {
     val lines = listOf(notice, view.why, view.cell).plus(view.drift).filter { it.isNotEmpty() }
@@ -121,7 +121,7 @@ private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankL
 
 @Composable
 private fun SwimPadKey(view: SwimView, key: SwimKey, place: Rect, bank: BankLayout, taps: SwimTaps) {
-    // KEEP and RELEASE share a place: which of the two it is, the core says.
+    // KEEP and RELEASE share a place: the core says which of the two it is.
     val face = view.keys.find { it.key == key }
         ?: view.keys.find { key == SwimKey.KEEP && it.key == SwimKey.RELEASE } ?: return
     PadKey(
@@ -130,7 +130,7 @@ private fun SwimPadKey(view: SwimView, key: SwimKey, place: Rect, bank: BankLayo
     ) { taps.key(face) }
 }
 
-/** Names and marks, the replay, boundaries, bands, features, hazards, the list in full, the peg on the map. */
+/** Names and marks, the replay, boundaries, bands, features, hazards, the full list, the peg on the map. */
 @Composable
 private fun More(
     view: SwimView, scene: SwimScene?, bank: BankLayout, notice: String, open: String?, onOpen: (String?) -> Unit, taps: SwimTaps,
@@ -162,19 +162,19 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, onOpen: (Stri
     KeyGrid(own + list + rows + place, rest.copy(top = below, height = rest.top + rest.height - below), bank)
 }
 
-/** Each sign of the map and beside it what it stands for; the signs are drawn by the hand that draws the map. */
+/** Each symbol of the map and what it means beside it; the symbols are drawn by the same code as the map. */
 @Composable
 private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
     val mm = LocalPxPerMm.current
     val column = rest.copy(width = LEGEND_MM * mm)
-    val scene = remember(column) { swimLegend(FanGlass(column.width, column.height, mm.toDouble(), 1.0, false)) }
+    val scene = remember(column) { swimLegend(FanGlass(column.width, column.height, mm.toDouble(), 1.0, false), language()) }
     Box(Modifier.at(column)) { SwimCanvas(scene, Modifier.fillMaxSize()) }
     val row = rest.height / view.legend.size
     val texts = view.legend.mapIndexed { i, text ->
         val left = column.left + column.width + 2 * mm
         text to Rect(left, rest.top + i * row, rest.left + rest.width - left, row)
     }
-    // All lines in one size: they are one list.
+    // All lines have the same size: they are one list.
     val em = commonEm(texts, bank.text.body.toFloat() * 1.1f, FontWeight.Medium)
     for ((i, line) in texts.withIndex()) {
         Box(Modifier.at(line.second).tagged("legend-$i").semantics { contentDescription = line.first }) {
@@ -183,7 +183,7 @@ private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
     }
 }
 
-/** Everything the picture rests on, with what its numbers stand for; nothing of it is cut off. */
+/** Everything that the picture is based on, with the meaning of its numbers; nothing is cut off. */
 @Composable
 private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayout) {
     val key = scene?.key.orEmpty().map { line -> listOfNotNull(line.number?.toString(), line.text).joinToString(": ") }
@@ -193,7 +193,7 @@ private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayo
     }
 }
 
-/** Where the peg lies on the earth: three lines to type, the key that asks the phone, and the key that sets it. */
+/** Where the peg is on the earth: three lines to type, the key that asks the phone, and the key that sets it. */
 @Composable
 private fun Place(view: SwimView, rest: Rect, bank: BankLayout, taps: SwimTaps) {
     view.place.fields.forEachIndexed { i, line -> Field(line, bank, part(rest, i), taps::act) }
@@ -206,10 +206,10 @@ private fun Place(view: SwimView, rest: Rect, bank: BankLayout, taps: SwimTaps) 
     KeyGrid(set, rest.copy(top = below, height = rest.top + rest.height - below), bank)
 }
 
-/** Pages behind WATER that are no row of choices. */
+/** Pages behind WATER that are not a row of choices. */
 private const val LIST = "list"
 private const val PLACE = "place"
 private const val LEGEND = "legend"
 
-/** Width of the signs on the legend. */
+/** Width of the symbols on the legend. */
 private const val LEGEND_MM = 14.0

@@ -26,10 +26,10 @@ import app.restwater.core.StripMarkShape
 import app.restwater.core.StripView
 
 /**
- * The wait strip: a tape of minutes from the splash. What has run is solid; bites of this session are diamonds,
- * waits that ended without one strokes, liners of the running cast triangles; the near-best band is
- * bracketed; the present minute is the accent line with a flag; beyond what is known the tape is dotted. [now] is read
- * while it is drawn, into a layer of its own.
+ * The wait strip: a tape of minutes from the splash. The time so far is solid; bites of this session are diamonds,
+ * waits that ended without one are strokes, liners of the running cast are triangles; the near-best band has a bracket;
+ * the present minute is a line with a flag in the accent colour; beyond what is known the tape is dotted. [now] is read
+ * while it is drawn into a layer of its own.
  */
 @Composable
 fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, order: Float = 0f, now: () -> StripView = { strip }) {
@@ -52,7 +52,7 @@ fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, 
     )
 }
 
-/** One drawing of the strip: where its parts stand in the height there is. */
+/** One drawing of the strip: where its parts are in the available height. */
 private class Tape(
     private val size: Size,
     private val strip: StripView,
@@ -60,7 +60,7 @@ private class Tape(
     private val mm: Float,
     askedPx: Float,
 ) {
-    /** On a small glass bracket, ticks and figures give way before the tape does. */
+    /** On a small screen, bracket, ticks and numbers shrink before the tape does. */
     private val slim = (size.height / (11f * mm)).coerceIn(0.45f, 1f)
     private val figurePx = askedPx.coerceAtMost(size.height * 0.26f)
     private val bracket = 1.6f * mm * slim
@@ -109,7 +109,10 @@ private class Tape(
         }
     }
 
-    /** The near-best band: a bracket above, its ends drawn down; open to the right where there is no time to wind in by. */
+    /**
+     * The near-best band: a bracket above with its ends drawn down; open to the right if there is no time to wind in
+     * by.
+     */
     private fun DrawScope.band() {
         val hold = strip.holdMin
         val recast = strip.recastMin
@@ -123,7 +126,7 @@ private class Tape(
         if (recast != null) drawLine(ink.ink, Offset(to, 0f), Offset(to, bottom), edge)
     }
 
-    /** Half of the bites fall in here: a bar under the marks. */
+    /** Half of the bites come within this: a bar under the marks. */
     private fun DrawScope.window() {
         val window = strip.windowMin ?: return
         if (window.size != 2) return
@@ -145,7 +148,7 @@ private class Tape(
         }
     }
 
-    /** A closed shape with an edge of paper, so that marks that lie close stay apart. */
+    /** A closed shape with an edge in the paper colour, so that close marks stay distinct. */
     private fun DrawScope.shape(colour: Color, vararg at: Float, filled: Boolean = true) {
         val path = Path().apply {
             moveTo(at[0], at[1])
@@ -169,7 +172,7 @@ private class Tape(
         }
     }
 
-    /** The figures below the tape; one that would touch the one before it is left out, and its tick stays. */
+    /** The numbers below the tape; one that would touch the one before is left out, and its tick stays. */
     fun figures(measurer: TextMeasurer, density: Density): List<Label> = listing {
         val style = TextStyle(ink.ink, with(density) { figurePx.toSp() }, FontWeight.Bold, fontFamily = Face.words)
         var free = 0f
@@ -182,7 +185,7 @@ private class Tape(
         }
     }
 
-    /** The present minute: the accent, and a flag so that it needs no colour. */
+    /** The present minute, in the accent colour; its flag makes it recognisable without colour. */
     private fun DrawScope.now(elapsed: Double) {
         val x = x(elapsed)
         drawLine(ink.accent, Offset(x, 0f), Offset(x, bottom + ticks), 0.7f * mm)

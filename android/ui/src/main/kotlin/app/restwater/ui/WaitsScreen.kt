@@ -20,7 +20,7 @@ import app.restwater.core.Rect
 import app.restwater.core.WaitsView
 import app.restwater.core.Which
 
-/** What the record says of waiting: a picture a page, with what it says above it. */
+/** What the record says about waiting: one picture per page, with its message above it. */
 @Composable
 fun WaitsScreen(
     waits: WaitsView,
@@ -38,7 +38,7 @@ fun WaitsScreen(
     var turned by rememberSaveable { mutableStateOf(first) }
     val page = if (pages == 0) 0 else turned % pages
     val chart = waits.charts.getOrNull(page)
-    // What stands behind the verdicts comes last.
+    // The figures behind the verdicts come last.
     val figures = waits.figures?.takeIf { page == pages - 1 }
     Ground()
     val rest = PageHead(chart?.title ?: figures?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
@@ -63,7 +63,7 @@ fun WaitsScreen(
     Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
-/** Intervals, p values and how they were obtained. */
+/** Intervals, p values and the methods behind them. */
 @Composable
 internal fun FiguresPage(figures: FiguresView, place: Rect, layout: BankLayout) {
     val text = figures.lines.joinToString("\n")
@@ -72,7 +72,7 @@ internal fun FiguresPage(figures: FiguresView, place: Rect, layout: BankLayout) 
     }
 }
 
-/** A sentence, a picture below it, and how it was obtained below that; on a low page the words stand beside the picture. */
+/** A sentence, a picture below it, and the method below that; on a low page the words are beside the picture. */
 @Composable
 internal fun Page(
     place: Rect, layout: BankLayout, says: String, notes: List<String>, share: Double = CHART_SHARE, picture: @Composable (Float, Rect) -> Unit,
@@ -85,7 +85,7 @@ internal fun Page(
     fun said(em: Float) = em * 1.2 * linesOf(says, em, words.width)
     fun noted(em: Float) = 0.85f * em * 1.2 * notes.sumOf { linesOf(it, 0.85f * em, words.width) }
     val usual = layout.text.body.toFloat()
-    // The picture keeps its share of the page, however large the text.
+    // The picture keeps its share of the page however large the text is.
     val room = place.height * (1 - share) - 2.5 * gap
     val body =
         if (low) largestDrawn(usual) { em -> (place.height - gap) / (said(em) + noted(em)) } else largestThatFits(usual) { em -> said(em) + noted(em) <= room }
@@ -105,18 +105,21 @@ internal fun Page(
     }
 }
 
-/** A page this many times as wide as high has its words beside the picture, which takes this share of the width. */
+/**
+ * A page more than this many times as wide as high has its words beside the picture, which takes this share of the
+ * width.
+ */
 private const val LOW_PAGE = 2.0
 private const val PICTURE = 0.52
 
-/** The part of a page that is a chart's at the least. */
+/** The smallest share of a page for a chart. */
 internal const val CHART_SHARE = 0.62
 
-/** Lines of small text as high as a page at its lowest, beside the words and below them. */
+/** A page is at least this many lines of small text high: with the words beside the picture, and below it. */
 private const val LOW_FIGURES = 15.0
 private const val FIGURES = 24.0
 
-/** Lines a text is likely to take: letters are about half as wide as their em. */
+/** The number of lines a text probably takes: letters are about half as wide as their em. */
 internal fun linesOf(text: String, em: Float, width: Double): Int = (text.length * em * 0.54 / width).toInt() + 1
 
 @Composable
@@ -135,5 +138,5 @@ private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout
     }
 }
 
-/** Lines of a forecast stand no further apart than this many times the size of plain text. */
+/** Lines of a forecast are no further apart than this many times the size of plain text. */
 private const val MOST_OF_EM = 3.4

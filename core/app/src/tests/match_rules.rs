@@ -1,0 +1,131 @@
+//! What the rules of a match decide of fish and weights, wherever it is read.
+
+use super::match_day::{FISHING, in_match, tap, weight};
+use super::*;
+use restwater_log::WeightUnit;
+use restwater_match_day::rules::OverLimit;
+use restwater_match_day::weight::Weight;
+use restwater_screen::{FilesTap, FishTap, FormChoice, MatchTap, MatchView, RuleTap};
+
+fn fish(tap: FishTap) -> Action {
+    Action::Fish { cast: None, tap }
+}
+
+fn rule(rule: RuleTap) -> Action {
+    tap(MatchTap::Rule { rule })
+}
+
+fn coming(view: &MatchView, label: &str) -> String {
+    view.coming.iter().find(|line| line.label.starts_with(label)).unwrap().value.clone()
+}
+
+/// The last figure in pounds of a range, ounces left out.
+fn most_lb(value: &str) -> u32 {
+    let words: Vec<&str> = value.split([' ', ',']).collect();
+    let pounds = words.windows(2).filter(|pair| pair[1] == "lb").map(|pair| pair[0].parse::<u32>().unwrap());
+    pounds.max().unwrap_or(0)
+}
+
+#[test]
+fn the_report_counts_the_fish_in_the_one_net_that_needs_no_naming() {
+    let mut phone = in_match();
+    phone.tap(10_000, &rule(RuleTap::Nets { count: 1 })).unwrap();
+    phone.land(FISHING);
+    phone.tap(FISHING + 12 * MIN, &weight(1_024)).unwrap();
+    phone.tap(330 * MIN, &Action::EndSession).unwrap();
+    phone.tap(331 * MIN, &Action::Files { tap: FilesTap::Form { form: FormChoice::Report } }).unwrap();
+    let sent = phone.app().send(&at(332 * MIN), &mut |_| std::ops::ControlFlow::Continue(())).unwrap();
+    let report = std::fs::read_to_string(sent.path).unwrap();
+    assert!(report.contains("Net 1: 1 fish, 1.81 kg"), "{report}");
+}
+
+/// Rod 2's fish, hooked on the later cast, is landed first and goes into Net 2; the next fish landed follows it there.
+#[test]
+fn the_net_carries_over_in_the_order_in_which_fish_are_landed() {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone.tap(2_000, &rule(RuleTap::Begin)).unwrap();
+    phone.tap(4_000, &rule(RuleTap::Nets { count: 2 })).unwrap();
+    for (minute, action) in [
+        (0, Action::Cast { rod: 1 }),
+        (1, Action::Cast { rod: 2 }),
+        (11, Action::Bite { rod: 2 }),
+        (12, Action::Landed { rod: 2, fish: None }),
+        (13, fish(FishTap::Net { name: "Net 2".into() })),
+        (19, Action::Bite { rod: 1 }),
+        (20, Action::Landed { rod: 1, fish: None }),
+    ] {
+        phone.tap(FISHING + 12 * MIN + minute * MIN, &action).unwrap();
+    }
+    let now = FISHING + 33 * MIN;
+    let view = phone.view(now);
+    assert!(view.nets[1].holds.starts_with("2 fish") && view.nets[1].in_use, "{:?}", view.nets);
+    assert!(view.fish_waits, "nothing was said of the latest fish");
+    assert!(phone.fish(now).title.starts_with("Fish 2, "), "{}", phone.fish(now).title);
+}
+
+#[test]
+fn before_a_fish_is_landed_only_classes_that_count_weigh_anything() {
+    let heaviest = |only_silvers: bool| {
+        let mut phone = in_match();
+        if only_silvers {
+            let classes: Vec<String> =
+                phone.app().match_setup().unwrap().classes.iter().map(|class| class.name.clone()).collect();
+            for (i, class) in (10..).zip(classes.into_iter().filter(|name| name != "Silver")) {
+                phone.tap(i * 2_000, &rule(RuleTap::Counting { class })).unwrap();
+            }
+        }
+        for i in 0..3 {
+            let cast = FISHING + i * 15 * MIN;
+            phone.tap(cast, &CAST).unwrap();
+            phone.tap(cast + 10 * MIN, &BITE).unwrap();
+            phone.tap(cast + 11 * MIN, &Action::Lost { rod: 1 }).unwrap();
+        }
+        coming(&phone.view(FISHING + 46 * MIN), "Weight to come")
+    };
+    let (all, silvers) = (heaviest(false), heaviest(true));
+    assert!(4 * most_lb(&silvers) <= most_lb(&all), "{silvers} against {all}");
+}
+
+#[test]
+fn one_guess_beyond_all_fish_leaves_the_others_counted() {
+    let mut phone = in_match();
+    phone.land(FISHING);
+    let guess = FishTap::Weight { unit: WeightUnit::Grams, count: 90_000, guessed: true };
+    phone.tap(FISHING + 12 * MIN, &fish(guess)).unwrap();
+    let view = phone.view(FISHING + 13 * MIN);
+    assert_eq!(view.nets.len(), 2, "{:?}", view.notes);
+}
+
+#[test]
+fn a_match_that_ends_by_night_is_held_against_the_sunset_before_it() {
+    let mut phone = in_match();
+    let peg = Action::PlacePeg { lat_e7: 524_862_000, lon_e7: -18_904_000, straight_out_cdeg: 0 };
+    phone.tap(20_000, &peg).unwrap();
+    let light = coming(&phone.view(FISHING), "Light at all-out");
+    assert!(light.contains("before all-out") && light.contains("dark"), "{light}");
+    // The next match on the water knows the place from this one.
+    phone.tap(330 * MIN, &Action::EndSession).unwrap();
+    phone.tap(24 * 60 * MIN, &START).unwrap();
+    phone.tap(24 * 60 * MIN + 2_000, &rule(RuleTap::Begin)).unwrap();
+    let light = coming(&phone.view(24 * 60 * MIN + 20 * MIN), "Light at all-out");
+    assert!(light.starts_with("sunset "), "{light}");
+}
+
+#[test]
+fn no_more_is_expected_than_the_nets_may_hold() {
+    let mut phone = in_match();
+    let mut now = FISHING;
+    for _ in 0..5 {
+        phone.land(now);
+        phone.tap(now + 12 * MIN, &weight(1_024)).unwrap();
+        now += 15 * MIN;
+    }
+    phone.tap(now, &rule(RuleTap::Nets { count: 1 })).unwrap();
+    let limit = RuleTap::Limit { net: "Net 1".into(), limit: Some(Weight::Drams(22 * 256)) };
+    phone.tap(now + 2_000, &rule(limit)).unwrap();
+    phone.tap(now + 4_000, &rule(RuleTap::Over { over: OverLimit::DoesNotCount })).unwrap();
+    let finish = coming(&phone.view(now + 6_000), "Expected finish");
+    assert!(most_lb(&finish) <= 22, "{finish}");
+}

@@ -1,0 +1,18 @@
+//! How far back the time of an entry can be set: one rule for the Bank, which sets back the last one, and for Mend.
+
+use super::fold::fold_until;
+use super::{LastTimed, Session, Stamp};
+use restwater_log::Op;
+use uuid::Uuid;
+
+impl LastTimed {
+    /// The entry that it can't be set back beyond by so many seconds of its tap, or `None` if it can be set back so far.
+    pub fn in_the_way(&self, back_s: u32) -> Option<&Stamp> {
+        self.not_before.as_ref().filter(|before| self.tapped.set_back(back_s).ms_since(before) < 0)
+    }
+}
+
+/// An entry as it stood when it was the last, with what was logged before it, or `None` for one whose time nothing rests on.
+pub fn timed(session: &Session, ops: &[Op], op: Uuid) -> Option<LastTimed> {
+    fold_until(session.id, ops, op).last_timed.filter(|last| last.op == op)
+}
