@@ -4,9 +4,9 @@
 use super::earlier::{Before, any_of_another, earlier, same_water};
 use super::journal::Journal;
 use super::recent::Loaded;
-use super::spots::SpotsAnswer;
+use super::spots::{SpotsAnswer, SpotsAsked};
 use restwater_log::RodNumber;
-use restwater_screen::{Reading, Whose};
+use restwater_screen::{Reading, SpotsReading, Whose};
 use restwater_session::{
     Rhythm, Session, Stamp, Summary, casts_that_tell, habit_min, in_fed_water, rhythm, running_wait_min,
     waits_by_feed,
@@ -26,7 +26,7 @@ pub(super) struct Advisor {
     any_of_another: bool,
     last: Option<Answer>,
     /// What the spots say of the rod that was last asked about.
-    pub(super) spots: Option<SpotsAnswer>,
+    spots: Option<SpotsAnswer>,
 }
 
 /// The last answer, with the record that it was computed from.
@@ -148,6 +148,16 @@ impl Advisor {
     pub(super) fn waits(&mut self, session: &Session) -> Option<&WaitPosterior> {
         self.bring_up_to(session, rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN))?;
         self.last.as_ref().map(|answer| &answer.posterior)
+    }
+
+    fn spots_of(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> Option<SpotsReading> {
+        let asked = SpotsAsked::new(session, rod, now);
+        if let Some(answer) = self.spots.as_ref().filter(|answer| answer.asked == asked) {
+            return answer.says.clone();
+        }
+        let says = self.waits(session).and_then(|posterior| asked.answer(session, posterior, now));
+        self.spots = Some(SpotsAnswer { asked, says: says.clone() });
+        says
     }
 
     fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {

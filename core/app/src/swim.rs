@@ -1,7 +1,7 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
 use super::error::within;
-use super::spots::spot_at;
+use super::spots::{spot_at, where_next};
 use super::swim_typed::Typed;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
@@ -124,7 +124,7 @@ impl App {
         let session = session.ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let figures = swim.figures(at.at_ms);
-        let next = self.advisor.where_next(session, &swim, &figures, at);
+        let next = where_next(session, &swim, &figures, self.advisor.waits(session), at);
         Ok((swim, figures, next))
     }
 

@@ -195,7 +195,12 @@ pub(super) fn cast_at(cast: &Cast) -> Option<CastAt> {
 /// Bites on casts without a spot.
 fn other_bites(session: &Session) -> Vec<i64> {
     let placed = |cast: &&Cast| cast.spot.as_ref().is_some_and(|spot| swim_spot(spot).is_some());
-    session.casts.iter().filter(|cast| !placed(cast)).filter_map(|cast| Some(cast.bite.as_ref()?.0.at_ms)).collect()
+    session
+        .casts
+        .iter()
+        .filter(|cast| !placed(cast))
+        .filter_map(|cast| Some(cast.bite.as_ref()?.0.at_ms))
+        .collect()
 }
 
 pub(super) fn kept_back(water: &super::model::KeptBack) -> Option<KeptBack> {

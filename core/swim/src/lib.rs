@@ -34,6 +34,7 @@ mod laws;
 mod next_spot;
 pub mod planar;
 pub mod range;
+mod reasons;
 mod scatter;
 mod scene;
 mod sector;
@@ -56,7 +57,8 @@ pub use input::{
     AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, FedAt, Hazard, KeptBack, REACTION_S, ShownAt,
     Sounding, SwimInput,
 };
-pub use next_spot::{Against, GoIn, GoInBecause, NextSpot, Reason, WhereNext};
+pub use next_spot::{GoIn, GoInBecause, NextSpot, WhereNext};
+pub use reasons::{Against, Reason};
 pub use scatter::{Disturbance, DisturbanceRow, Scatter};
 pub use scene::{
     ClockCut, Detail, FaceWidths, FillRole, Hand, KeyLine, LEGEND, LabelRole, LegendSample, LetterWidth,

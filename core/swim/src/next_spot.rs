@@ -3,7 +3,8 @@
 use super::cells::{Cell, CellId, Swim};
 use super::fished::{CellFigures, CellState, SwimFigures, known_by, minutes_between};
 use super::frame::Spot;
-use super::input::{Band, CastAt};
+use super::input::CastAt;
+use super::reasons::{Against, Reason};
 use super::told::SpotsTold;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
@@ -11,143 +12,6 @@ use std::cmp::Ordering;
 /// Fewer casts than this are expected to have reached water that is not likely disturbed: the chance of any is
 /// no higher than that (Boole's inequality).
 const NOT_LIKELY: f64 = 0.5;
-
-/// A reason to choose a spot.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub enum Reason {
-    /// The chance that any cast of today reached it is below one half.
-    NeverDisturbed,
-    /// Casts came near it today; the chance that any within the rest target reached it is below one half.
-    QuietLately {
-        /// The target.
-        target_min: f64,
-    },
-    /// Rested at least as long as the target.
-    RestedLongEnough {
-        /// Minutes rested.
-        minutes: f64,
-        /// The target.
-        target_min: f64,
-    },
-    /// Near one of the last bites.
-    NearLastBites {
-        /// Bites within the memory that are near.
-        bites: u32,
-        /// Distance to the latest of them, metres.
-        metres: f64,
-        /// How long ago it came, minutes.
-        minutes_ago: f64,
-    },
-    /// In the column of the latest bite, one band further out.
-    BehindLastBite {
-        /// How long ago it came, minutes.
-        minutes_ago: f64,
-    },
-    /// Liners on casts meant for it.
-    LinersHere {
-        /// How many.
-        liners: u32,
-    },
-    /// Liners on casts meant for the cells beside it.
-    LinersBeside {
-        /// How many.
-        liners: u32,
-    },
-    /// Fish showed near it.
-    ShownNear {
-        /// How often within the memory.
-        times: u32,
-        /// Distance to where they did so last, metres.
-        metres: f64,
-        /// How long ago that was, minutes.
-        minutes_ago: f64,
-    },
-    /// A cast here is worth more than one to a spot not tried, by how long casts waited here.
-    FishHere {
-        /// Of a hundred such spots, how many hold fish.
-        of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
-        /// How many of a hundred spots not tried hold fish.
-        elsewhere_of_100: u32,
-        /// What a cast to one of those is worth.
-        elsewhere_worth: f64,
-    },
-    /// Not tried, where a cast to a spot that was is worth less.
-    NotTried {
-        /// Of a hundred such spots, how many hold fish.
-        of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
-    },
-    /// Holds the range at which it is usual to start, while nothing has bitten (common practice, no source).
-    UsualStart {
-        /// The usual stretch.
-        band: Band,
-    },
-}
-
-/// A reason not to choose a spot.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub enum Against {
-    /// A bait lies there, on this rod or another.
-    BaitOut,
-    /// Disturbed less than the rest target ago.
-    RestedTooShort {
-        /// Minutes rested.
-        minutes: f64,
-        /// The target.
-        target_min: f64,
-    },
-    /// No single cast within the rest target reached it with probability one half, yet enough came near that one may
-    /// well have.
-    MaybeDisturbed {
-        /// How many of them are expected to have reached it.
-        casts: f64,
-    },
-    /// Casts here waited in vain, so that one is worth less than on a spot not tried.
-    NothingHere {
-        /// How many in a row.
-        casts: u32,
-        /// Their minutes.
-        minutes: f64,
-        /// Of a hundred such spots, how many hold fish.
-        of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
-    },
-    /// Disturbed, so that a cast here is worth less than on a spot not tried: fish may not be back.
-    FishAway {
-        /// Of a hundred such spots, how many hold fish.
-        of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
-    },
-    /// So near the boundary that the lead may disturb water beyond it.
-    NearBoundary {
-        /// How near, metres.
-        metres: f64,
-    },
-    /// Kept back: not proposed until released.
-    KeptBack {
-        /// For how long, minutes.
-        minutes: f64,
-    },
-    /// Out of reach today: not proposed.
-    BeyondCast {
-        /// Its range, metres.
-        range_m: f64,
-        /// The longest cast of today, metres.
-        castable_m: f64,
-    },
-    /// Too near a hazard: not proposed.
-    NearHazard {
-        /// Which.
-        name: String,
-        /// How near, metres.
-        metres: f64,
-    },
-}
 
 /// A spot with the reasons for and against it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -280,7 +144,8 @@ impl Swim {
 
     /// How many casts have ended without a bite since the last bite of any rod, up to a moment; none below [`DRY_CASTS`].
     fn dry_casts(&self, at_ms: i64) -> Option<u32> {
-        let with_bite = self.casts_until(at_ms).filter(|c| c.bites > 0 && known_by(c, at_ms)).map(CastAt::bite_time);
+        let with_bite =
+            self.casts_until(at_ms).filter(|c| c.bites > 0 && known_by(c, at_ms)).map(CastAt::bite_time);
         let others = self.input().other_bites_ms.iter().copied().filter(|bite| *bite <= at_ms);
         let last_bite = with_bite.chain(others).max();
         let dry = |c: &&CastAt| {

@@ -4,7 +4,7 @@
 use super::cells::Swim;
 use super::fished::{CellFigures, minutes_between};
 use super::frame::Spot;
-use super::next_spot::Reason;
+use super::reasons::Reason;
 
 impl Swim {
     /// Adds feed and sightings up to a moment to their cells.

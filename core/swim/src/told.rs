@@ -3,7 +3,7 @@
 
 use super::cells::{CellId, Swim};
 use super::input::CastAt;
-use super::next_spot::{Against, Reason};
+use super::reasons::{Against, Reason};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 

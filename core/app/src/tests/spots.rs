@@ -1,5 +1,6 @@
 //! Where and how long, decided together, as the Bank and the Swim say it.
 
+use super::super::spots::where_next;
 use super::clock_steps::{STEPS, stepped};
 use super::*;
 use restwater_exchange::Progress;
@@ -110,7 +111,8 @@ fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
         let swim = restwater_session::swim_of(&session).unwrap();
         let figures = swim.figures(stamp.at_ms);
         let advisor = &mut phone.app().advisor;
-        assert_eq!(advisor.where_next(&session, &swim, &figures, &stamp), swim.where_next(&figures));
+        let told = where_next(&session, &swim, &figures, advisor.waits(&session), &stamp);
+        assert_eq!(told, swim.where_next(&figures));
         let reading = advisor.read(&session, 1, &stamp).unwrap();
         assert_eq!(reading.advice, advisor.waits(&session).unwrap().advice());
         assert_eq!(reading.spots, None);

@@ -487,10 +487,12 @@ fn water_with_a_bait_in_it_does_not_rest() {
         swim.where_next(&figures)
     };
     let bearing_deg = f64::from(cell.bearing_cdeg) / 100.0;
-    let there = ranked.iter().find(|next| (next.spot.bearing_deg - bearing_deg).abs() < 0.1 && next.figures.out_now);
+    let there =
+        ranked.iter().find(|next| (next.spot.bearing_deg - bearing_deg).abs() < 0.1 && next.figures.out_now);
     let there = there.expect("the square of the bait");
     assert!(there.against.contains(&restwater_swim::Against::BaitOut), "{there:?}");
-    let rests = |reason: &restwater_swim::Reason| matches!(reason, restwater_swim::Reason::RestedLongEnough { .. });
+    let rests =
+        |reason: &restwater_swim::Reason| matches!(reason, restwater_swim::Reason::RestedLongEnough { .. });
     assert!(!there.reasons.iter().any(rests), "{there:?}");
     let said = swim(&mut phone, 21 * MIN).list.join(" ");
     assert!(!said.contains("ested 20 min"), "{said}");
