@@ -55,22 +55,22 @@ impl App {
     }
 
     /// The Cautions screen.
-    pub(super) fn cautions(&mut self) -> Result<LeavesView, AppError> {
+    pub(super) fn cautions(&self) -> LeavesView {
         let seen = self.cautions_seen();
         let (peg, peg_words) = self.peg();
-        Ok(screen::cautions(&CautionsInput {
+        screen::cautions(&CautionsInput {
             region: self.region,
             occasion: self.occasion(),
             peg: &peg,
             peg_words: &peg_words,
             seen: &seen,
             words: &self.words,
-        }))
+        })
     }
 
     /// A choice or a key of the Cautions screen.
     pub(super) fn cautions_tap(&mut self, tap: &CautionsTap, at: &Moment) -> Result<String, AppError> {
-        let open = self.cautions_to_show()?;
+        let open = self.cautions_to_show();
         let seen: Vec<&'static str> = match tap {
             CautionsTap::Region { region } => {
                 self.choose_region(*region)?;
@@ -88,10 +88,10 @@ impl App {
     }
 
     /// Ids of the cautions not yet dismissed at this peg.
-    pub(super) fn cautions_to_show(&mut self) -> Result<Vec<&'static str>, AppError> {
+    pub(super) fn cautions_to_show(&self) -> Vec<&'static str> {
         let seen = self.cautions_seen();
         let (peg, _) = self.peg();
-        Ok(to_show(self.region, &self.occasion(), &peg, &seen).into_iter().map(|c| c.id).collect())
+        to_show(self.region, &self.occasion(), &peg, &seen).into_iter().map(|c| c.id).collect()
     }
 
     /// What the angler has read, and at which peg.

@@ -33,18 +33,18 @@ impl App {
         if as_set_up {
             self.setup_used()?;
         }
-        self.begun()
+        Ok(self.begun())
     }
 
     /// The notice for a session that has just begun: how many cautions are new at its peg.
-    fn begun(&mut self) -> Result<String, AppError> {
-        let count = self.cautions_to_show()?.len();
+    fn begun(&self) -> String {
+        let count = self.cautions_to_show().len();
         let kind = "session_started";
         if count == 0 {
-            return Ok(self.say_what("notice-logged", kind));
+            return self.say_what("notice-logged", kind);
         }
         let what = screen::kind_words(&self.words, kind);
         let args = [("what", screen::Arg::Text(&what)), ("count", screen::Arg::Count(count))];
-        Ok(self.words.say_with("notice-cautions", &args))
+        self.words.say_with("notice-cautions", &args)
     }
 }

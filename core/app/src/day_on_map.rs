@@ -4,9 +4,9 @@
 use restwater_exchange::rfc3339;
 use restwater_log::FeedAmount;
 use restwater_session::figures::{feed_kind_name, fish_sign_name, grams, side_name, weight_parts};
+use restwater_session::own_count::catch_by_net;
 use restwater_session::{
-    Break, CaughtFish, Feeding, FishShown, NeighbourFish, OtherNet, Session, catch_by_net, feed_mg, point_of,
-    reach_m,
+    Break, CaughtFish, Feeding, FishShown, NeighbourFish, OtherNet, Session, feed_mg, point_of, reach_m,
 };
 use restwater_swim::{DayOnMap, FED, FISH_LANDED, FISH_SHOWING, Point, Spot, bearing_range};
 use serde_json::{Map, Value, json};

@@ -277,7 +277,7 @@ impl App {
             Which::Swim => Screen::Swim(self.swim_view(now)?),
             Which::Book => Screen::Book(self.book(now)?),
             Which::Conditions => Screen::Conditions(self.conditions()),
-            Which::Cautions => Screen::Cautions(self.cautions()?),
+            Which::Cautions => Screen::Cautions(self.cautions()),
             Which::Bench => Screen::Bench(self.bench(now)?),
             Which::Phone => Screen::Phone(self.phone_screen()),
             Which::Mend => Screen::Mend(self.mend_screen(now)?),

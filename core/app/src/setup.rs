@@ -62,7 +62,7 @@ impl SetupState {
 impl App {
     /// The set-up screen.
     pub(super) fn setup(&mut self, now: &Moment) -> Result<SetupView, AppError> {
-        let cautions = self.cautions_to_show()?.len();
+        let cautions = self.cautions_to_show().len();
         let pack = self.pack(now)?;
         let plan = self.plan_now(now)?;
         let last = self.last_day().map(|day| screen::day_words(&self.words, day.gist));

@@ -104,6 +104,7 @@ impl Weight {
     }
 
     /// This weight, or the heaviest that a fish may have where it is above that.
+    #[must_use]
     pub fn at_most_a_fish(self) -> Self {
         if self.exact() <= MOST_FISH {
             return self;

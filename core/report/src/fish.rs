@@ -5,8 +5,8 @@ use restwater_log::FishWeight;
 use restwater_match_day::rules::same_name;
 use restwater_screen::{Arg, Wording, weight_words};
 use restwater_session::figures::grams;
-use restwater_session::own_count::entered;
-use restwater_session::{CaughtFish, NetScales, Session, catch_by_net};
+use restwater_session::own_count::{catch_by_net, entered};
+use restwater_session::{CaughtFish, NetScales, Session};
 
 /// Nets listed, and characters of a name.
 const MOST_NETS: usize = 12;

@@ -3,7 +3,6 @@
 use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::model::Session;
-use super::own_count::nets_of;
 use restwater_log::{FishWeight, RodNumber};
 use restwater_match_day::rules::same_name;
 use uuid::Uuid;
@@ -69,16 +68,6 @@ fn landings(session: &Session) -> Vec<(&Cast, &CastEnd)> {
         session.casts.iter().filter_map(|cast| Some((cast, cast.end.as_ref().filter(landed)?))).collect();
     restwater_sorting::by_key(&mut all, |(_, end)| end.at.at_ms);
     all
-}
-
-/// The same, each with the net in which it lies by the rules of the match, where one is set; none for a fish that was put back.
-pub fn catch_by_net(session: &Session) -> Vec<CaughtFish> {
-    let mut fish = catch(session);
-    if let Some(match_day) = &session.match_day {
-        let nets = nets_of(&match_day.setup, &fish);
-        fish.iter_mut().zip(nets).for_each(|(fish, net)| fish.net = net);
-    }
-    fish
 }
 
 /// Names of the classes that were said of fish, last used first, each once.

@@ -1,7 +1,8 @@
 //! The figures of a session for the tables and the report.
 
+use crate::own_count::catch_by_net;
 use crate::own_count::entered;
-use crate::{Cast, CaughtFish, EndCause, Session, catch, catch_by_net, wait_of};
+use crate::{Cast, CaughtFish, EndCause, Session, catch, wait_of};
 use restwater_log::{FeedKind, FishSign, FishWeight, Side, WeightUnit};
 use restwater_sky::conditions::Conditions;
 use std::collections::HashMap;

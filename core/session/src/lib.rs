@@ -54,7 +54,7 @@ mod water;
 pub use allowed::{NotNow, check};
 pub use alternation::Alternation;
 pub use cast::{Cast, CastEnd, EndCause};
-pub use catch::{CaughtFish, catch, catch_by_net, classes_used};
+pub use catch::{CaughtFish, catch, classes_used};
 pub use fed::{Fed, Feeding, FishShown, NeighbourFish, feed_mg};
 pub use feed::{FED_HERE_M, FedHere, fed_by, point_of};
 pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before, in_fed_water, is_fed};

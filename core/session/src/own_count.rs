@@ -1,7 +1,6 @@
 //! The own count: the angler's estimate of the weight in each net of the match.
 
-use crate::CaughtFish;
-use crate::MatchSetup;
+use crate::{CaughtFish, MatchSetup, Session, catch};
 use restwater_log::{FishWeight, WeightUnit};
 use restwater_match_day::class::{Learned, STARTING_SPREAD, SizeClass};
 use restwater_match_day::forecast::FishKind;
@@ -110,6 +109,16 @@ impl OwnCount {
             }
         }
     }
+}
+
+/// All landed fish, each with the net in which it lies by the rules of the match, where one is set; none for a fish that was put back.
+pub fn catch_by_net(session: &Session) -> Vec<CaughtFish> {
+    let mut fish = catch(session);
+    if let Some(match_day) = &session.match_day {
+        let nets = nets_of(&match_day.setup, &fish);
+        fish.iter_mut().zip(nets).for_each(|(fish, net)| fish.net = net);
+    }
+    fish
 }
 
 /// The net in which each fish lies; none for one put back, or where no net may hold it.
