@@ -2,7 +2,6 @@
 
 use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
-use super::plan::top;
 use super::record::{Record, Settings};
 use super::{BiteError, LeavePlan};
 
@@ -141,9 +140,7 @@ impl LeavePlan {
     /// minutes is worth it. A cast that is left longer shows all that a shorter one would have shown, and
     /// more: whether a slow water is steady or its bites are over, or a second bunch of bites.
     pub fn next_leave(&self) -> f64 {
-        let reckoned = self.reckoned();
-        let best = top(&reckoned.rate[..self.horizon()]);
-        self.shapes.times[self.look(best, reckoned)]
+        self.shapes.times[self.reckoned().leave]
     }
 
     /// Whether to leave a cast in that has waited `so_far` minutes without a bite and lies where the next one

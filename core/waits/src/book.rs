@@ -13,7 +13,6 @@ use super::day_effects::SCATTERS;
 use super::likelihood::Likelihood;
 use super::record::EarlierDay;
 use super::shapes::Shapes;
-use libm::{exp, log};
 
 /// Probability that today is of another kind than all earlier days. A guess, checked by simulation.
 pub(crate) const UNLIKE_TODAY: f64 = 0.1;
@@ -31,20 +30,16 @@ pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {
         return prior;
     }
     let mut today = vec![0.0; prior.len()];
-    for ((_, believed), steps) in SCATTERS.iter().zip(&shapes.day_effects().0) {
+    let effects = shapes.day_effects();
+    for (scatter, (_, believed)) in SCATTERS.iter().enumerate() {
         // The weight of each shape for the water, including the evidence for this scatter.
         let mut water: Vec<f64> = prior.iter().map(|p| believed * p).collect();
         for (weight, day) in &likely {
-            let from_water = steps.as_ref().map(|steps| along_rows(shapes, steps, day));
-            let from_water = from_water.as_ref().unwrap_or(day);
-            for (w, l) in water.iter_mut().zip(from_water) {
+            for (w, l) in water.iter_mut().zip(effects.means(scatter, day)) {
                 *w *= weight * l + 1.0 - weight;
             }
         }
-        match steps {
-            None => today.iter_mut().zip(&water).for_each(|(t, w)| *t += w),
-            Some(steps) => add_along_columns(shapes, steps, &water, &mut today),
-        }
+        today.iter_mut().zip(effects.moved(scatter, water)).for_each(|(t, w)| *t += w);
     }
     let sum: f64 = today.iter().sum();
     today.iter().zip(&prior).map(|(t, p)| (1.0 - UNLIKE_TODAY) * t / sum + UNLIKE_TODAY * p).collect()
@@ -52,24 +47,23 @@ pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {
 
 /// The likelihood of a day under each shape, relative to its expectation without a book.
 fn likelihoods(shapes: &Shapes, day: &EarlierDay, prior: &[f64]) -> Vec<f64> {
-    let mut product = vec![1.0_f64; prior.len()];
-    let mut ln = vec![0.0_f64; prior.len()];
-    for (i, &wait) in day.waits.iter().enumerate() {
-        let likelihood = Likelihood::new(shapes, wait);
-        let (before, after) = likelihood.rows(shapes);
-        for ((p, a), b) in product.iter_mut().zip(before).zip(after) {
-            *p *= likelihood.of(*a, *b);
+    let mut likely = vec![1.0_f64; prior.len()];
+    let mut doublings = vec![0_i32; prior.len()];
+    // Sixteen factors of at least one in a million stay far from the smallest number.
+    for waits in day.waits.chunks(16) {
+        for &wait in waits {
+            Likelihood::new(shapes, wait).weigh(shapes, &mut likely, &mut []);
         }
-        // Sixteen factors of at least one in a million stay far from the smallest number.
-        if i % 16 == 15 || i + 1 == day.waits.len() {
-            for (l, p) in ln.iter_mut().zip(&mut product) {
-                *l += log(*p);
-                *p = 1.0;
-            }
+        for (l, doublings) in likely.iter_mut().zip(&mut doublings) {
+            let (significand, exponent) = split(*l);
+            *l = significand;
+            *doublings += exponent;
         }
     }
-    let top = ln.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let mut likely: Vec<f64> = ln.iter().map(|l| exp(l - top)).collect();
+    let top = doublings.iter().copied().max().unwrap_or(0);
+    for (l, doublings) in likely.iter_mut().zip(doublings) {
+        *l *= libm::exp2(f64::from(doublings - top));
+    }
     let expected: f64 = likely.iter().zip(prior).map(|(l, p)| l * p).sum();
     for l in &mut likely {
         *l /= expected;
@@ -77,28 +71,11 @@ fn likelihoods(shapes: &Shapes, day: &EarlierDay, prior: &[f64]) -> Vec<f64> {
     likely
 }
 
-/// For each shape, the mean of `values` over the shapes to which a day effect may take it.
-fn along_rows(shapes: &Shapes, steps: &[Vec<f32>], values: &[f64]) -> Vec<f64> {
-    let mut out = Vec::with_capacity(values.len());
-    for (family, steps) in shapes.families.iter().zip(steps) {
-        let n = family.keenness.len();
-        let here = &values[family.first..][..n];
-        out.extend(
-            steps.chunks(n).map(|row| row.iter().zip(here).map(|(p, v)| f64::from(*p) * v).sum::<f64>()),
-        );
-    }
-    out
-}
-
-/// Moves the weights of the water by the day effect and adds them to `today`.
-fn add_along_columns(shapes: &Shapes, steps: &[Vec<f32>], water: &[f64], today: &mut [f64]) {
-    for (family, steps) in shapes.families.iter().zip(steps) {
-        let n = family.keenness.len();
-        let (from, to) = (&water[family.first..][..n], &mut today[family.first..][..n]);
-        for (row, w) in steps.chunks(n).zip(from) {
-            to.iter_mut().zip(row).for_each(|(t, p)| *t += w * f64::from(*p));
-        }
-    }
+/// A number above 0 as one from 1 to 2 and how often that is doubled (IEEE 754: a sign, 11 bits of exponent, 52 of the rest).
+fn split(x: f64) -> (f64, i32) {
+    let bits = x.to_bits();
+    let exponent = (bits >> 52) as i32 - 1023;
+    (f64::from_bits(bits & ((1 << 52) - 1) | (1023 << 52)), exponent)
 }
 
 #[cfg(test)]
@@ -119,6 +96,42 @@ mod tests {
         let sum: f64 = weights[..shapes.constant].iter().sum();
         let mean = (0..shapes.constant).map(|i| weights[i] * of(i)).sum::<f64>() / sum;
         ((0..shapes.constant).map(|i| weights[i] * (of(i) - mean).powi(2)).sum::<f64>() / sum).sqrt()
+    }
+
+    /// As their definition has them: the sum of the logs of how likely each wait is, in units of what was to be expected.
+    #[test]
+    fn likelihoods_are_the_products_over_the_waits() {
+        let shapes = Shapes::new(&SHAPE_PRIORS);
+        let sum: f64 = shapes.prior.iter().sum();
+        let prior: Vec<f64> = shapes.prior.iter().map(|p| p / sum).collect();
+        // Two hundred waits of a day that some shapes make all but impossible.
+        for casts in [1, 15, 16, 17, 200] {
+            let waits = steady(9.0, casts, 12.0);
+            let mut ln = vec![0.0; prior.len()];
+            for &wait in &waits {
+                let likelihood = Likelihood::new(&shapes, wait);
+                let (before, after) = likelihood.rows(&shapes);
+                for (shape, ln) in ln.iter_mut().enumerate() {
+                    *ln += libm::log(likelihood.of(before[shape], after[shape]));
+                }
+            }
+            let top = ln.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+            let expected: f64 = ln.iter().zip(&prior).map(|(l, p)| libm::exp(l - top) * p).sum();
+            let found = likelihoods(&shapes, &EarlierDay { waits: &waits, weight: 1.0 }, &prior);
+            for (found, ln) in found.iter().zip(&ln) {
+                let wanted = libm::exp(ln - top) / expected;
+                assert!((found - wanted).abs() <= 1e-9 * wanted, "{casts}: {found} {wanted}");
+            }
+        }
+    }
+
+    #[test]
+    fn numbers_are_split_into_doublings() {
+        for (x, wanted) in
+            [(1.0, (1.0, 0)), (0.75, (1.5, -1)), (12.0, (1.5, 3)), (1e-96, (1e-96 * 2.0_f64.powi(319), -319))]
+        {
+            assert_eq!(split(x), wanted);
+        }
     }
 
     #[test]

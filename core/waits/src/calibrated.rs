@@ -116,11 +116,9 @@ fn the_prior_from_earlier_days_is_calibrated() {
             if draws.uniform() < unlike {
                 return draws.of(shapes.prior.iter().copied());
             }
-            let Some(steps) = &shapes.day_effects().0[scatter] else { return water };
-            let place = shapes.families.iter().rposition(|family| family.first <= water).unwrap();
-            let (first, many) = (shapes.families[place].first, shapes.families[place].keenness.len());
-            let row = &steps[place][(water - first) * many..][..many];
-            first + draws.of(row.iter().map(|p| f64::from(*p)))
+            let mut here = vec![0.0; shapes.count()];
+            here[water] = 1.0;
+            draws.of(shapes.day_effects().moved(scatter, here).iter().copied())
         };
         let casts = |shape: usize, many: usize, draws: &mut Draws| -> Vec<Wait> {
             (0..many).map(|_| draws.cast(&shapes, shape)).collect()

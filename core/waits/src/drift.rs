@@ -7,6 +7,7 @@
 //! alone, without evidence from a cast, changes nothing.
 
 use super::Wait;
+use super::curves::SHARES;
 
 /// Probability that a day changes: one in five. A guess, checked by simulation (docs/advice.md).
 pub(crate) const CHANGES: f64 = 0.2;
@@ -27,41 +28,86 @@ pub(crate) struct Stop {
     pub shares: usize,
 }
 
-/// A shape, a neighbour, and the shares of moves that are accepted there and back.
-type Way = (u32, u32, [f32; 2]);
+/// A few shapes in a row, as many neighbours, and the shares of moves that are accepted there and back.
+#[derive(Debug)]
+struct Way<const N: usize> {
+    from: usize,
+    to: usize,
+    accepted: [[f32; N]; 2],
+}
 
 /// The connections along which weight moves.
 #[derive(Debug)]
-pub(crate) struct Drift(Vec<Way>);
+pub(crate) struct Drift {
+    /// Between constant rates, which have no shares.
+    single: Vec<Way<1>>,
+    shares: Vec<Way<{ SHARES.len() }>>,
+}
+
+impl<const N: usize> Way<N> {
+    fn new(prior: &[f64], from: usize, to: usize) -> Self {
+        let accepted = |from: usize, to: usize| {
+            std::array::from_fn(|i| (prior[to + i] / prior[from + i]).min(1.0) as f32)
+        };
+        Self { from, to, accepted: [accepted(from, to), accepted(to, from)] }
+    }
+
+    fn from(&self) -> std::ops::Range<usize> {
+        self.from..self.from + N
+    }
+
+    fn to(&self) -> std::ops::Range<usize> {
+        self.to..self.to + N
+    }
+
+    /// What goes there, less what comes back.
+    #[inline]
+    fn gone(&self, each_way: f64, weights: &[f64]) -> [f64; N] {
+        let ([there, back], from, to) = (&self.accepted, &weights[self.from()], &weights[self.to()]);
+        let mut gone = [0.0; N];
+        for i in 0..N {
+            gone[i] = each_way * (f64::from(there[i]) * from[i] - f64::from(back[i]) * to[i]);
+        }
+        gone
+    }
+
+    #[inline]
+    fn go_on(&self, gone: &[f64; N], weights: &mut [f64]) {
+        weights[self.from()].iter_mut().zip(gone).for_each(|(w, gone)| *w -= gone);
+        weights[self.to()].iter_mut().zip(gone).for_each(|(w, gone)| *w += gone);
+    }
+}
+
+/// Moves weights on all ways at once.
+fn along<const N: usize>(ways: &[Way<N>], each_way: f64, moving: &mut [f64], all: &mut [f64]) {
+    let gone: Vec<[f64; N]> = ways.iter().map(|way| way.gone(each_way, moving)).collect();
+    for (way, gone) in ways.iter().zip(&gone) {
+        way.go_on(gone, moving);
+        way.go_on(gone, all);
+    }
+}
 
 impl Drift {
     /// The connections between the stops of shapes with these prior weights.
     pub(crate) fn new(prior: &[f64], stops: &[Stop]) -> Self {
-        let mut ways = Vec::new();
-        let accepted = |from: usize, to: usize| (prior[to] / prior[from]).min(1.0) as f32;
+        let mut drift = Self { single: Vec::new(), shares: Vec::new() };
         for stop in stops {
             let beside = |other: &&Stop| other.track == stop.track && other.step == stop.step + 1;
             let Some(next) = stops.iter().find(beside) else { continue };
-            for share in 0..stop.shares {
-                let (i, j) = (stop.first + share, next.first + share);
-                ways.push((i as u32, j as u32, [accepted(i, j), accepted(j, i)]));
+            if stop.shares == 1 {
+                drift.single.push(Way::new(prior, stop.first, next.first));
+            } else {
+                drift.shares.push(Way::new(prior, stop.first, next.first));
             }
         }
-        Self(ways)
+        drift
     }
 
     /// Moves the weights of a changing day by the time a cast was out; `all` contains the weights of both
     /// kinds of days.
     pub(crate) fn go_on(&self, wait: Wait, moving: &mut [f64], all: &mut [f64]) {
-        let (before, each_way) = (moving.to_vec(), each_way(wait));
-        for &(i, j, [there, back]) in &self.0 {
-            let (i, j) = (i as usize, j as usize);
-            let gone = each_way * (f64::from(there) * before[i] - f64::from(back) * before[j]);
-            moving[i] -= gone;
-            moving[j] += gone;
-            all[i] -= gone;
-            all[j] += gone;
-        }
+        along(&self.single, each_way(wait), moving, all);
+        along(&self.shares, each_way(wait), moving, all);
     }
 }
 
@@ -74,18 +120,27 @@ fn each_way(wait: Wait) -> f64 {
 impl Drift {
     /// The shape after a cast, drawn with a uniform number between 0 and 1.
     pub(crate) fn moved(&self, shape: usize, wait: Wait, mut u: f64) -> usize {
-        for &(i, j, [there, back]) in &self.0 {
-            let (to, accepted) = match shape as u32 {
+        for (i, j, [there, back]) in self.each() {
+            let (to, accepted) = match shape {
                 from if from == i => (j, there),
                 from if from == j => (i, back),
                 _ => continue,
             };
             u -= each_way(wait) * f64::from(accepted);
             if u < 0.0 {
-                return to as usize;
+                return to;
             }
         }
         shape
+    }
+
+    /// Each shape with one beside it, and what share of those that set out gets there and back.
+    fn each(&self) -> impl Iterator<Item = (usize, usize, [f32; 2])> {
+        fn of<const N: usize>(way: &Way<N>) -> impl Iterator<Item = (usize, usize, [f32; 2])> {
+            let [there, back] = way.accepted;
+            (0..N).map(move |i| (way.from + i, way.to + i, [there[i], back[i]]))
+        }
+        self.single.iter().flat_map(of).chain(self.shares.iter().flat_map(of))
     }
 }
 
@@ -114,13 +169,13 @@ mod tests {
     #[test]
     fn weight_moves_to_neighbouring_places_and_none_is_lost() {
         let shapes = Shapes::new(&SHAPE_PRIORS);
-        let way = shapes.drift().0[200];
+        let way = shapes.drift().each().nth(200).unwrap();
         let mut moving = vec![0.0; shapes.count()];
-        moving[way.0 as usize] = 1.0;
+        moving[way.0] = 1.0;
         let mut all = moving.clone();
         shapes.drift().go_on(wait(20.0, false), &mut moving, &mut all);
         assert!((moving.iter().sum::<f64>() - 1.0).abs() < 1e-12);
-        assert!((moving[way.1 as usize] - 0.1 * f64::from(way.2[0])).abs() < 1e-9);
+        assert!((moving[way.1] - 0.1 * f64::from(way.2[0])).abs() < 1e-9);
         assert!((2..=3).contains(&moving.iter().filter(|w| **w > 0.0).count()));
     }
 

@@ -12,7 +12,6 @@
 //! which all casts or none lay in fed water, none of this is computed.
 
 use super::likelihood::Likelihood;
-use super::renewal::Costs;
 use super::shapes::{Likely, NEGLIGIBLE, POINTS, Shapes};
 use super::{BiteError, Wait};
 use libm::{exp, log};
@@ -200,12 +199,7 @@ impl FedWaits {
 
     /// The shapes as they apply to the casts of one side, with their weights, which sum to 1; `None` until
     /// both sides have enough casts.
-    pub(crate) fn shapes_of(
-        &self,
-        shapes: &Shapes,
-        costs: Costs,
-        fed: bool,
-    ) -> Option<(Likely, Arc<FedShapes>)> {
+    pub(crate) fn shapes_of(&self, shapes: &Shapes, fed: bool) -> Option<(Likely, Arc<FedShapes>)> {
         let weights = self.weights.as_ref()?;
         let least = NEGLIGIBLE * heaviest(weights);
         let counted = |w: f64| w > least;
@@ -219,7 +213,7 @@ impl FedWaits {
             let powers = powers_of::<POINTS>(&shapes.bitten[shape * POINTS..]);
             for (times, weight) in here.into_iter().enumerate().filter(|(_, w)| counted(*w)) {
                 likely.push((rows.ever.len(), (weight / sum) as f32));
-                rows.add(shapes, costs, shape, &powers, power(times, fed));
+                rows.add(shapes, shape, &powers, power(times, fed));
             }
         }
         Some((likely, Arc::new(rows)))
@@ -277,20 +271,11 @@ fn powers_of<const N: usize>(bitten: &[f32]) -> [[f32; N]; FED_TIMES] {
 pub(crate) struct FedShapes {
     pub(crate) bitten: Vec<f32>,
     pub(crate) waiting: Vec<f32>,
-    pub(crate) rates: Vec<f32>,
     pub(crate) ever: Vec<f64>,
 }
 
 impl FedShapes {
-    fn add(
-        &mut self,
-        shapes: &Shapes,
-        costs: Costs,
-        shape: usize,
-        powers: &[[f32; POINTS]; FED_TIMES],
-        power: usize,
-    ) {
-        let first = self.bitten.len();
+    fn add(&mut self, shapes: &Shapes, shape: usize, powers: &[[f32; POINTS]; FED_TIMES], power: usize) {
         self.bitten.extend(powers[power]);
         if power == NO_EFFECT {
             self.waiting.extend_from_slice(&shapes.waiting[shape * POINTS..][..POINTS]);
@@ -299,9 +284,6 @@ impl FedShapes {
             self.waiting.extend(waiting(&shapes.times, &powers[power]));
             self.ever.push(1.0 - libm::pow(1.0 - shapes.ever[shape], f64::from(EIGHTHS[power]) / 8.0));
         }
-        let (c, d) = (costs.turn_round_min as f32, costs.bite_extra_min as f32);
-        let here = self.bitten[first..].iter().zip(&self.waiting[first..]);
-        self.rates.extend(here.map(|(b, w)| b / (w + c + d * b)));
     }
 }
 

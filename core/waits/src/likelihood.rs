@@ -34,13 +34,46 @@ impl Likelihood {
         shapes.bitten_at[self.point * n..][..2 * n].split_at(n)
     }
 
+    /// Multiplies weights by how likely each shape makes the wait, and so those of a day that changes, where there are any.
+    pub(crate) fn weigh(&self, shapes: &Shapes, weights: &mut [f64], moving: &mut [f64]) {
+        let (before, after) = self.rows(shapes);
+        if moving.is_empty() {
+            for ((weight, a), b) in weights.iter_mut().zip(before).zip(after) {
+                *weight *= self.of(*a, *b);
+            }
+            return;
+        }
+        for (((weight, moving), a), b) in weights.iter_mut().zip(moving).zip(before).zip(after) {
+            let likely = self.of(*a, *b);
+            *weight *= likely;
+            *moving *= likely;
+        }
+    }
+
     #[inline]
     pub(crate) fn of(&self, before: f32, after: f32) -> f64 {
         let (a, b) = (f64::from(before), f64::from(after));
         if self.bite {
             self.shape * (b - a) * self.x + self.stray
         } else {
-            (self.shape * (1.0 - a - (b - a) * self.x) + self.stray).max(1e-6)
+            higher(self.shape * (1.0 - a - (b - a) * self.x) + self.stray, 1e-6)
         }
     }
+}
+
+/// The higher of two numbers. Unlike `f64::max` it need not look whether one isn't a number, and is one instruction.
+#[inline]
+fn higher(a: f64, b: f64) -> f64 {
+    if a > b { a } else { b }
+}
+
+/// The highest of weights, 0 for none.
+pub(crate) fn heaviest(weights: &[f64]) -> f64 {
+    // Several at a time, none of which has to wait for the one before.
+    let (chunks, rest) = weights.as_chunks::<8>();
+    let mut top = [0.0; 8];
+    for chunk in chunks {
+        top.iter_mut().zip(chunk).for_each(|(top, w)| *top = higher(*top, *w));
+    }
+    top.into_iter().chain(rest.iter().copied()).fold(0.0, higher)
 }

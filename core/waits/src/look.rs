@@ -7,15 +7,14 @@
 //! casts can explore too and one step sees too little, only a part of the gain is credited, which is the only
 //! tuning parameter of the plan.
 
-use super::plan::{DAY_MIN, LeavePlan, Reckoned};
+use super::plan::{DAY_MIN, LeavePlan};
+use super::sums::{Sums, top};
 
 /// How many future days exploring pays for at the beginning of a book, fewer the more days it contains, since
 /// what several days have not shown is less likely to appear. A guess, set by simulation (docs/advice.md).
 const DAYS_TO_COME: f64 = 32.0;
 /// No cast is left longer than this for exploring, minutes.
 const LONGEST_MIN: f64 = 60.0;
-/// Shapes below this weight hardly matter for what exploring would show.
-const LIGHTEST: f32 = 3e-5;
 /// The most leave times among which one is chosen.
 const STEPS: usize = 32;
 
@@ -23,10 +22,12 @@ const STEPS: usize = 32;
 type Row = [f32; STEPS];
 
 impl LeavePlan {
-    /// The index of the time for which to leave the next cast, at least `best`.
-    pub(crate) fn look(&self, best: usize, reckoned: &Reckoned) -> usize {
-        let (steps, mean) = (self.steps(best), &reckoned.rate);
-        let (after_bite, waiting) = self.one_step_ahead(&steps, reckoned);
+    /// The index of the time for which to leave the next cast, at least the best so far.
+    pub(crate) fn look(&self, sums: &Sums) -> usize {
+        let mean = &sums.rate;
+        let best = top(&mean[..self.horizon()]);
+        let steps = self.steps(best);
+        let (after_bite, waiting) = self.one_step_ahead(&steps, sums);
         let highest = |row: &Row| row[..steps.len()].iter().copied().fold(0.0, f32::max);
         let credit = self.settings.look_credit * self.minutes_ahead();
         // `after_none`: the expected rates if there was no bite yet. `told`: the expected best rate after a
@@ -52,24 +53,22 @@ impl LeavePlan {
 
     /// For a bite between each time and the previous one: the rate then expected for every leave time, times
     /// the probability of that bite. Also, for each time, how long a cast left for it waits on average.
-    fn one_step_ahead(&self, steps: &[usize], reckoned: &Reckoned) -> (Vec<Row>, Row) {
-        let rows = self.rows(reckoned.own.as_deref());
+    fn one_step_ahead(&self, steps: &[usize], sums: &Sums) -> (Vec<Row>, Row) {
         let mut after_bite = vec![[0.0; STEPS]; steps.len()];
-        let mut waiting = [0.0; STEPS];
-        for &(shape, weight) in reckoned.likely.iter().filter(|(_, weight)| *weight > LIGHTEST) {
-            let (bitten, waits, rates) = (rows.bitten(shape), rows.waiting(shape), rows.rates(shape));
-            let rates: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| rates[i]));
-            let mut before = 0.0;
-            for ((row, waited), &i) in after_bite.iter_mut().zip(&mut waiting).zip(steps) {
-                let chance = weight * (bitten[i] - before);
+        for of in &sums.curves {
+            let (bitten, mut before) = (sums.curve(of), 0.0);
+            let rates: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| of.rates[i]));
+            for (row, &i) in after_bite.iter_mut().zip(steps) {
+                let chance = bitten[i] - before;
                 before = bitten[i];
-                *waited += weight * waits[i];
-                for (sum, rate) in row.iter_mut().zip(rates) {
-                    *sum += chance * rate;
+                // Most curves are flat but for a few minutes.
+                if chance != 0.0 {
+                    row.iter_mut().zip(&rates).for_each(|(sum, rate)| *sum += chance * rate);
                 }
             }
         }
-        (after_bite, waiting)
+        let waiting = sums.looked_waiting(&self.shapes.times);
+        (after_bite, std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| waiting[i] as f32)))
     }
 
     /// Every minute up to twenty, then longer and longer steps to the longest time worth exploring, always
@@ -98,63 +97,4 @@ impl LeavePlan {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::super::plan::top;
-    use super::super::shapes::POINTS;
-    use super::*;
-    use crate::{Record, Settings, Wait};
-
-    /// Computed independently, shape by shape and outcome by outcome, by the definition: the best rate
-    /// expected after the cast, less the best rate expected now.
-    fn gain_by_definition(plan: &LeavePlan, steps: &[usize], until: usize) -> f64 {
-        let likely = &plan.reckoned().likely;
-        let best_after = |chance: &dyn Fn(&[f32]) -> f64| {
-            let of = |t: usize| -> f64 {
-                let part = |&(shape, weight): &(usize, f32)| {
-                    let bitten = &plan.shapes.bitten[shape * POINTS..][..POINTS];
-                    f64::from(weight) * chance(bitten) * f64::from(plan.rows(None).rates(shape)[t])
-                };
-                likely.iter().map(part).sum()
-            };
-            steps.iter().map(|&t| of(t)).fold(0.0, f64::max)
-        };
-        let mut expected = best_after(&|bitten| 1.0 - f64::from(bitten[until]));
-        let mut before = 0;
-        for &i in steps.iter().filter(|&&i| i <= until) {
-            expected += best_after(&|bitten| f64::from(bitten[i]) - f64::from(bitten[before]));
-            before = i;
-        }
-        expected - best_after(&|_| 1.0)
-    }
-
-    #[test]
-    fn the_gain_agrees_with_its_definition_and_never_falls_with_the_time() {
-        let list = [(6.0, false), (8.0, true), (15.0, true), (10.0, false)];
-        let waits: Vec<Wait> = list.iter().map(|&(m, bite)| Wait::new(m, bite).unwrap()).collect();
-        let plan = LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap();
-        let mean = plan.reckoned().rate;
-        let steps = plan.steps(top(&mean));
-        let (after_bite, _) = plan.one_step_ahead(&steps, plan.reckoned());
-        let highest = |row: &Row| f64::from(row[..steps.len()].iter().copied().fold(0.0, f32::max));
-        let mut none: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| mean[i]));
-        let now = highest(&none);
-        let (mut told, mut last) = (0.0, -1e-6);
-        for (bite, &i) in after_bite.iter().zip(&steps) {
-            told += highest(bite);
-            none.iter_mut().zip(bite).for_each(|(none, bite)| *none -= bite);
-            let gain = told + highest(&none) - now;
-            let wanted = gain_by_definition(&plan, &steps, i);
-            assert!((gain - wanted).abs() < 2e-5, "{i}: {gain} {wanted}");
-            assert!(gain >= last - 1e-6, "{i}: {gain} after {last}");
-            last = gain;
-        }
-        assert!(last > 1e-4, "a look past the hour shows something: {last}");
-    }
-
-    #[test]
-    fn without_credit_there_is_no_exploring() {
-        let settings = Settings { look_credit: 0.0, ..Settings::default() };
-        let plan = LeavePlan::new(&Record::of_today(&[]), &settings).unwrap();
-        assert_eq!(plan.next_leave(), plan.shapes.times[top(&plan.reckoned().rate[..plan.horizon()])]);
-    }
-}
+mod tests;

@@ -1,12 +1,12 @@
 //! The plan of leave times: shapes of the wait weighted by the record, and the bites expected for each leave
 //! time.
 
-use super::fed::{FED_TIMES, FedEffect, FedShapes, FedWaits};
-use super::leave_time::Means;
-use super::likelihood::Likelihood;
+use super::fed::{FED_TIMES, FedEffect, FedWaits};
+use super::likelihood::{Likelihood, heaviest};
 use super::record::{EarlierDay, Record, Settings};
 use super::renewal::Costs;
 use super::shapes::{Likely, NEGLIGIBLE, POINTS, SHAPE_PRIORS, Shapes};
+use super::sums::Reckoned;
 use super::{BiteError, Wait};
 use std::sync::{Arc, OnceLock};
 
@@ -34,8 +34,6 @@ pub struct LeavePlan {
     /// Weighted earlier days.
     pub(crate) days: f64,
     pub(crate) shapes: Arc<Shapes>,
-    /// Bites per minute of each shape by leave time.
-    rates: Arc<[f32]>,
     /// Weight of each shape; the largest is 1.
     pub(crate) weights: Vec<f64>,
     /// The part of it that belongs to changing days; empty if days can't change.
@@ -46,44 +44,7 @@ pub struct LeavePlan {
     pub(crate) fed: bool,
     /// Results that follow from the weights. They are computed on first use, since a running clock asks every
     /// second. The second is for casts in fed water, if feed counts.
-    reckoned: [OnceLock<Reckoned>; 2],
-}
-
-/// Results that follow from the weights of a record.
-#[derive(Debug, Clone)]
-pub(crate) struct Reckoned {
-    pub likely: Likely,
-    /// The shapes if they aren't the plan's own, but those for casts in fed water or in other water.
-    pub(crate) own: Option<Arc<FedShapes>>,
-    /// Mean bites per minute by leave time.
-    pub rate: [f32; POINTS],
-    pub means: Means,
-}
-
-/// The rows of the shapes that count.
-#[derive(Clone, Copy)]
-pub(crate) struct Rows<'a> {
-    bitten: &'a [f32],
-    waiting: &'a [f32],
-    rates: &'a [f32],
-    ever: &'a [f64],
-}
-
-impl<'a> Rows<'a> {
-    /// Share of casts with a bite by each time.
-    pub(crate) fn bitten(self, shape: usize) -> &'a [f32] {
-        &self.bitten[shape * POINTS..][..POINTS]
-    }
-
-    /// Mean of the wait or the time.
-    pub(crate) fn waiting(self, shape: usize) -> &'a [f32] {
-        &self.waiting[shape * POINTS..][..POINTS]
-    }
-
-    /// Bites per minute by leave time.
-    pub(crate) fn rates(self, shape: usize) -> &'a [f32] {
-        &self.rates[shape * POINTS..][..POINTS]
-    }
+    pub(crate) reckoned: [OnceLock<Reckoned>; 2],
 }
 
 impl LeavePlan {
@@ -100,7 +61,6 @@ impl LeavePlan {
         let mut plan = Self {
             settings: *settings,
             costs,
-            rates: shapes.rates(costs),
             habit_min: record.habit_min,
             casts: 0,
             bites: 0,
@@ -143,17 +103,11 @@ impl LeavePlan {
         }
         self.longest_min = self.longest_min.max(wait.minutes());
         let likelihood = Likelihood::new(&self.shapes, wait);
-        let (before, after) = likelihood.rows(&self.shapes);
-        for ((weight, a), b) in self.weights.iter_mut().zip(before).zip(after) {
-            *weight *= likelihood.of(*a, *b);
-        }
-        for ((weight, a), b) in self.moving.iter_mut().zip(before).zip(after) {
-            *weight *= likelihood.of(*a, *b);
-        }
+        likelihood.weigh(&self.shapes, &mut self.weights, &mut self.moving);
         if !self.moving.is_empty() {
             self.shapes.drift().go_on(wait, &mut self.moving, &mut self.weights);
         }
-        let top = self.weights.iter().copied().fold(0.0, f64::max);
+        let top = heaviest(&self.weights);
         if top > 0.0 {
             self.weights.iter_mut().chain(&mut self.moving).for_each(|w| *w /= top);
         }
@@ -163,7 +117,6 @@ impl LeavePlan {
     /// Neither is evidence about waits, so the weights stay.
     pub(crate) fn set_pace(&mut self, costs: Costs, habit_min: Option<f64>) {
         self.reckoned = Default::default();
-        self.rates = self.shapes.rates(costs);
         (self.costs, self.habit_min) = (costs, habit_min);
     }
 
@@ -187,17 +140,26 @@ impl LeavePlan {
         }
         if self.days > 0.0 {
             self.weights = super::book::after(&self.shapes, days);
-            let top = self.weights.iter().copied().fold(0.0, f64::max);
+            let top = heaviest(&self.weights);
             self.weights.iter_mut().for_each(|w| *w /= top);
         }
         Ok(())
     }
 
     /// The shapes that count, with their weights, which sum to 1.
-    fn likely(&self) -> Likely {
+    pub(crate) fn likely(&self) -> Likely {
         let counted = self.weights.iter().enumerate().filter(|(_, w)| **w > NEGLIGIBLE);
-        let sum: f64 = counted.clone().map(|(_, w)| w).sum();
-        counted.map(|(k, w)| (k, (w / sum) as f32)).collect()
+        let mut sum = 0.0;
+        let mut likely: Likely = counted
+            .map(|(shape, w)| {
+                sum += w;
+                (shape, 0.0)
+            })
+            .collect();
+        for (shape, weight) in &mut likely {
+            *weight = (self.weights[*shape] / sum) as f32;
+        }
+        likely
     }
 
     /// Sets whether the next cast would be in fed water. If feed counts, all answers are then about such
@@ -223,97 +185,9 @@ impl LeavePlan {
         Ok(self.by_feed.effect(super::error::open_share("the credible level", level)?))
     }
 
-    /// The rows of the shapes that count.
-    pub(crate) fn rows<'a>(&'a self, own: Option<&'a FedShapes>) -> Rows<'a> {
-        match own {
-            Some(own) => {
-                Rows { bitten: &own.bitten, waiting: &own.waiting, rates: &own.rates, ever: &own.ever }
-            }
-            None => Rows {
-                bitten: &self.shapes.bitten,
-                waiting: &self.shapes.waiting,
-                rates: &self.rates,
-                ever: &self.shapes.ever,
-            },
-        }
-    }
-
-    /// Posterior means by leave time.
-    pub(crate) fn means(&self) -> &Means {
-        &self.reckoned().means
-    }
-
-    pub(crate) fn reckoned(&self) -> &Reckoned {
-        self.reckoned_of(self.fed)
-    }
-
-    /// What follows from the weights for casts in fed water, or for others.
-    pub(crate) fn reckoned_of(&self, fed: bool) -> &Reckoned {
-        let fed = fed && self.feed_counts();
-        self.reckoned[usize::from(fed)].get_or_init(|| {
-            let (likely, own) = match self.by_feed.shapes_of(&self.shapes, self.costs, fed) {
-                Some((likely, own)) => (likely, Some(own)),
-                None => (self.likely(), None),
-            };
-            let rows = self.rows(own.as_deref());
-            let rate = mean_rates(rows, &likely);
-            let means = self.worked_out(rows, &likely, &rate);
-            Reckoned { likely, own, rate, means }
-        })
-    }
-
-    fn worked_out(&self, rows: Rows, likely: &[(usize, f32)], rate: &[f32; POINTS]) -> Means {
-        let best = top(rate);
-        let mut sums = [[0.0_f64; POINTS]; 3];
-        let mut ever = 0.0;
-        for &(shape, weight) in likely {
-            let w = f64::from(weight);
-            let (bitten, waiting) = (rows.bitten(shape), rows.waiting(shape));
-            let fresh = w * f64::from(rows.rates(shape)[best]);
-            ever += w * rows.ever[shape];
-            for i in 0..POINTS {
-                let b = f64::from(bitten[i]);
-                sums[0][i] += w * b;
-                sums[1][i] += w * f64::from(waiting[i]);
-                sums[2][i] += fresh * (1.0 - b);
-            }
-        }
-        Means {
-            times: self.shapes.times[1..].to_vec(),
-            rate: rate[1..].iter().map(|&r| f64::from(r)).collect(),
-            bitten: sums[0][1..].to_vec(),
-            waiting: sums[1][1..].to_vec(),
-            ever,
-            fresh: sums[2][1..].to_vec(),
-            known: self.horizon() - 1,
-        }
-    }
-
     /// The first point in time past the horizon.
     pub(crate) fn horizon(&self) -> usize {
         let end = self.settings.horizon_min.max(1.5 * self.longest_min);
         (self.shapes.times.partition_point(|&t| t <= end)).clamp(3, POINTS)
     }
-}
-
-/// Mean bites per minute by leave time.
-fn mean_rates(rows: Rows, likely: &[(usize, f32)]) -> [f32; POINTS] {
-    let mut mean = [0.0; POINTS];
-    for &(shape, weight) in likely {
-        for (m, r) in mean.iter_mut().zip(rows.rates(shape)) {
-            *m += weight * r;
-        }
-    }
-    mean
-}
-
-/// The index of the first maximum.
-pub(crate) fn top(values: &[f32]) -> usize {
-    let mut best = 0;
-    for (i, v) in values.iter().enumerate() {
-        if *v > values[best] {
-            best = i;
-        }
-    }
-    best
 }

@@ -5,12 +5,13 @@
 //! (constant rate), the laws of maths.md on a fixed grid, bites spread evenly over one stretch, and
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.
 
+pub(crate) use super::curves::POINTS;
+use super::curves::{Curves, MadeOf, SHARES, transposed};
 use super::day_effects::{DayEffects, Family};
 use super::drift::{Drift, Stop};
-use super::renewal::Costs;
-use super::wait_law::{Law, WaitLaw};
+use super::wait_law::Law;
 use libm::{exp, log};
-use std::sync::{Arc, Mutex, OnceLock};
+use std::sync::OnceLock;
 
 /// Shapes below this weight are left out of means, if the largest weight is 1.
 pub(crate) const NEGLIGIBLE: f64 = 1e-5;
@@ -18,10 +19,6 @@ pub(crate) const NEGLIGIBLE: f64 = 1e-5;
 /// Shapes that count, with their weights, which sum to 1.
 pub(crate) type Likely = Vec<(usize, f32)>;
 
-/// Points in time at which the shapes are known, the splash included.
-pub(crate) const POINTS: usize = 121;
-/// Shares of casts that get a bite at all.
-const SHARES: [f64; 10] = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.97];
 /// Shares of casts with a bite in the first and in the second of two bunches.
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
 /// The weight of a bunch of twice the width is smaller by this power of two. A guess, set by simulation.
@@ -82,6 +79,10 @@ pub struct Shapes {
     pub(crate) bitten_at: Vec<f32>,
     /// Mean of the wait or the time, one row a shape.
     pub(crate) waiting: Vec<f32>,
+    /// What each shape is made of.
+    pub(crate) made_of: Vec<MadeOf>,
+    /// Share bitten by each time of the curves that shapes are made of, one row a curve.
+    pub(crate) curves: Vec<f32>,
     /// Share of casts that ever get a bite.
     pub(crate) ever: Vec<f64>,
     /// How many of them, the first ones, are constant rates.
@@ -96,17 +97,15 @@ pub struct Shapes {
     drift: OnceLock<Drift>,
     /// The day effects, computed for the first book.
     day_effects: OnceLock<DayEffects>,
-    /// Bites per minute by leave time for the costs it was last computed with.
-    rates: Mutex<Option<(Costs, Arc<[f32]>)>>,
 }
 
-/// A shape before its share of bites is set: weight, and share bitten by each time.
-type Curve = (f64, Vec<f64>);
+/// A shape before its share of bites is set: weight, and curve.
+type Weighed = (f64, usize);
 /// The position of a curve among those that differ only in place: which of them belong together, and the
 /// step.
 type Place = (usize, usize);
-/// A shape: weight, share of casts that ever get a bite, share bitten by each time, keenness (see [`Family`]).
-type Shape = (f64, f64, Vec<f64>, [f64; 2]);
+/// A shape: weight, share of casts that ever get a bite, what it is made of, keenness (see [`Family`]).
+type Shape = (f64, f64, MadeOf, [f64; 2]);
 
 impl Shapes {
     /// Builds the shapes.
@@ -117,8 +116,9 @@ impl Shapes {
             prior: Vec::new(),
             bitten: Vec::new(),
             bitten_at: Vec::new(),
-            rates: Mutex::new(None),
             waiting: Vec::new(),
+            made_of: Vec::new(),
+            curves: Vec::new(),
             ever: Vec::new(),
             constant: 0,
             stray: priors.stray,
@@ -128,42 +128,41 @@ impl Shapes {
             day_effects: OnceLock::new(),
             times,
         };
-        let constant = shapes.constant(priors);
+        let mut curves = Curves::new(&shapes.times);
+        let constant = Self::constant(priors, &mut curves);
         shapes.stop_at((0..constant.len()).map(|i| (i % PACES_A_MOVE, i / PACES_A_MOVE)), 1);
-        shapes.add(priors.constant, vec![constant]);
+        shapes.add(priors.constant, constant.len(), vec![constant]);
         shapes.constant = shapes.count();
-        let broad = shapes.broad(priors);
+        let broad = Self::broad(priors, &mut curves);
         let paces = |(law, shapes): (usize, &Vec<Shape>)| {
             (0..shapes.len() / SHARES.len()).map(move |step| (law, step))
         };
         shapes.stop_at(broad.iter().enumerate().flat_map(paces), SHARES.len());
-        shapes.add(priors.broad, broad);
-        let (places, bunches): (Vec<_>, Vec<_>) = shapes.bunches(priors).into_iter().unzip();
+        shapes.add(priors.broad, SHARES.len(), broad);
+        let (places, bunches): (Vec<_>, Vec<_>) = Self::bunches(priors, &mut curves).into_iter().unzip();
         shapes.stop_at(places.into_iter(), SHARES.len());
-        shapes.add(one, bunches.iter().map(shared).collect());
-        let (places, even): (Vec<_>, Vec<_>) = shapes.even(priors).into_iter().unzip();
+        shapes.add(one, SHARES.len(), bunches.into_iter().map(shared).collect());
+        let (places, even): (Vec<_>, Vec<_>) = Self::even(priors, &mut curves).into_iter().unzip();
         shapes.stop_at(places.into_iter(), SHARES.len());
-        shapes.add(priors.even, even.iter().map(shared).collect());
-        let two = shapes.two(priors);
-        shapes.add(priors.two, two);
-        let top = shapes.prior.iter().copied().fold(0.0, f64::max);
-        shapes.prior.iter_mut().for_each(|p| *p /= top);
-        shapes.bitten_at =
-            (0..POINTS).flat_map(|i| shapes.bitten.iter().skip(i).step_by(POINTS).copied()).collect();
+        shapes.add(priors.even, SHARES.len(), even.into_iter().map(shared).collect());
+        let two = Self::two(priors, &mut curves);
+        shapes.add(priors.two, TWO_SHARES.len(), two);
+        shapes.fill(&curves);
         shapes
     }
 
-    /// Bites per minute of every shape by leave time, one row a shape.
-    pub(crate) fn rates(&self, costs: Costs) -> Arc<[f32]> {
-        let mut kept = self.rates.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
-        if let Some((_, rates)) = kept.as_ref().filter(|(of, _)| *of == costs) {
-            return Arc::clone(rates);
+    /// Scales the weights, and works out the rows of all shapes.
+    fn fill(&mut self, curves: &Curves) {
+        let top = self.prior.iter().copied().fold(0.0, f64::max);
+        self.prior.iter_mut().for_each(|p| *p /= top);
+        self.bitten = vec![0.0; self.count() * POINTS];
+        self.waiting = vec![0.0; self.count() * POINTS];
+        let (bitten, waiting) = (self.bitten.as_chunks_mut().0, self.waiting.as_chunks_mut().0);
+        for ((of, bitten), waiting) in self.made_of.iter().zip(bitten).zip(waiting) {
+            curves.write(of, bitten, waiting);
         }
-        let (c, d) = (costs.turn_round_min as f32, costs.bite_extra_min as f32);
-        let rates: Arc<[f32]> =
-            self.bitten.iter().zip(&self.waiting).map(|(b, w)| b / (w + c + d * b)).collect();
-        *kept = Some((costs, Arc::clone(&rates)));
-        rates
+        self.bitten_at = transposed(&self.bitten);
+        self.curves = curves.rows();
     }
 
     /// The position of a time: the point before it, and the fraction of the way to the next. Beyond the last
@@ -199,46 +198,34 @@ impl Shapes {
         self.day_effects.get_or_init(|| DayEffects::new(&self.families))
     }
 
-    /// Adds a group of that weight, family by family.
-    fn add(&mut self, weight: f64, group: Vec<Vec<Shape>>) {
+    /// Adds a group of that weight, family by family; `row` as [`Family::row`].
+    fn add(&mut self, weight: f64, row: usize, group: Vec<Vec<Shape>>) {
         let sum: f64 = group.iter().flatten().map(|shape| shape.0).sum();
         for family in group {
-            let keenness = family.iter().map(|shape| shape.3).collect();
-            self.families.push(Family { first: self.count(), keenness });
-            for (w, ever, curve, _) in family {
+            let keenness: Vec<[f64; 2]> = family.iter().map(|shape| shape.3).collect();
+            self.families.push(Family { first: self.count(), row, keenness });
+            for (w, ever, made_of, _) in family {
                 self.prior.push(weight * w / sum);
                 self.ever.push(ever);
-                let mut waiting = 0.0;
-                for i in 0..POINTS {
-                    if i > 0 {
-                        waiting +=
-                            (self.times[i] - self.times[i - 1]) * (1.0 - 0.5 * (curve[i] + curve[i - 1]));
-                    }
-                    self.bitten.push(curve[i] as f32);
-                    self.waiting.push(waiting as f32);
-                }
+                self.made_of.push(made_of);
             }
         }
     }
 
-    fn curve(&self, law: &Law) -> Vec<f64> {
-        self.times.iter().map(|&t| law.bitten_by(t)).collect()
-    }
-
-    fn constant(&self, priors: &ShapePriors) -> Vec<Shape> {
+    fn constant(priors: &ShapePriors, curves: &mut Curves) -> Vec<Shape> {
         let of = |mean: f64| {
-            let curve = self.curve(&Law::Exponential { rate: 1.0 / mean });
-            (bell(mean, priors.pace), 1.0, curve, [log(mean), 0.0])
+            let curve = curves.add_law(&Law::Exponential { rate: 1.0 / mean });
+            (bell(mean, priors.pace), 1.0, MadeOf::one(curve, 1.0), [log(mean), 0.0])
         };
         paces(1.1, 43).map(of).collect()
     }
 
     /// One family for each law: a day may be quicker, and may have fish on more of its spots.
-    fn broad(&self, priors: &ShapePriors) -> Vec<Vec<Shape>> {
-        let of = |law: fn(f64) -> Law| {
+    fn broad(priors: &ShapePriors, curves: &mut Curves) -> Vec<Vec<Shape>> {
+        let mut of = |law: fn(f64) -> Law| {
             let with_shares = |mean: f64| {
-                let shapes = shared(&(bell(mean, priors.place), self.curve(&law(mean))));
-                shapes.into_iter().map(move |(w, ever, curve, at)| (w, ever, curve, [at[0], log(mean)]))
+                let shapes = shared((bell(mean, priors.place), curves.add_law(&law(mean))));
+                shapes.into_iter().map(move |(w, ever, made_of, at)| (w, ever, made_of, [at[0], log(mean)]))
             };
             paces(1.25, 14).flat_map(with_shares).collect()
         };
@@ -250,7 +237,7 @@ impl Shapes {
 
     /// Log-normal bunches, whose places are in steps proportional to their width. Wider bunches have less
     /// weight, set by simulation (docs/advice.md).
-    fn bunches(&self, priors: &ShapePriors) -> Vec<(Place, Curve)> {
+    fn bunches(priors: &ShapePriors, curves: &mut Curves) -> Vec<(Place, Weighed)> {
         let mut list = Vec::new();
         for (width, sd) in [0.7_f64, 1.2, 2.0, 3.5, 6.0].into_iter().enumerate() {
             let step = (0.8 * sd).max(0.5);
@@ -258,7 +245,7 @@ impl Shapes {
             while place < 42.0 {
                 let law = Law::LogNormal { mu: log(place), sigma: sd / place };
                 let weight = bell(place, priors.place) * step / place * libm::pow(sd, -WIDTH_POWER);
-                list.push(((width, steps), (weight, self.curve(&law))));
+                list.push(((width, steps), (weight, curves.add_law(&law))));
                 place += step;
                 steps += 1;
             }
@@ -266,11 +253,7 @@ impl Shapes {
         list
     }
 
-    fn stretch(&self, from: f64, until: f64) -> Vec<f64> {
-        self.times.iter().map(|t| ((t - from) / (until - from)).clamp(0.0, 1.0)).collect()
-    }
-
-    fn even(&self, priors: &ShapePriors) -> Vec<(Place, Curve)> {
+    fn even(priors: &ShapePriors, curves: &mut Curves) -> Vec<(Place, Weighed)> {
         let mut list = Vec::new();
         for (i, &from) in EDGES.iter().enumerate() {
             for (j, &until) in
@@ -278,28 +261,30 @@ impl Shapes {
             {
                 // Steps between the edges grow with time, so each is weighted by the interval it represents.
                 let weight = bell(0.5 * (from + until), priors.place) / (i as f64 + 3.0);
-                list.push(((j - i, i), (weight, self.stretch(from, until))));
+                let curve = curves.add(|t| ((t - from) / (until - from)).clamp(0.0, 1.0));
+                list.push(((j - i, i), (weight, curve)));
             }
         }
         list
     }
 
-    fn two(&self, priors: &ShapePriors) -> Vec<Vec<Shape>> {
+    fn two(priors: &ShapePriors, curves: &mut Curves) -> Vec<Vec<Shape>> {
         let mut few = Vec::new();
         for sd in [1.2_f64, 3.0] {
             let step = 1.5 * sd;
             let mut place = f64::max(1.5, sd);
             while place < 36.0 {
                 let law = Law::LogNormal { mu: log(place), sigma: sd / place };
-                few.push((bell(place, priors.place) * step / place, place, sd, self.curve(&law)));
+                let curve = curves.add_law(&law);
+                few.push((bell(place, priors.place) * step / place, place, sd, curve));
                 place += step;
             }
         }
         let mut list = Vec::new();
-        for (weight, place, sd, first) in &few {
-            for (other, _, _, second) in few.iter().filter(|f| f.1 - place >= 1.5 * (f.2 + sd)) {
+        for &(weight, place, sd, first) in &few {
+            for &(other, _, _, second) in few.iter().filter(|f| f.1 - place >= 1.5 * (f.2 + sd)) {
                 let of = |(p, q): (f64, f64)| {
-                    let both = first.iter().zip(second).map(|(a, b)| p * a + q * b).collect();
+                    let both = MadeOf { curves: [first, second], shares: [p, q] };
                     // Two axes that a day moves along together.
                     let keenness =
                         [ln_odds(p), ln_odds(q / (1.0 - p))].map(|k| k / core::f64::consts::SQRT_2);
@@ -313,8 +298,8 @@ impl Shapes {
 }
 
 /// A curve with each share of casts that get a bite.
-fn shared((weight, curve): &Curve) -> Vec<Shape> {
-    let of = |share: f64| (*weight, share, curve.iter().map(|c| share * c).collect(), [ln_odds(share), 0.0]);
+fn shared((weight, curve): Weighed) -> Vec<Shape> {
+    let of = |share: f64| (weight, share, MadeOf::one(curve, share), [ln_odds(share), 0.0]);
     SHARES.into_iter().map(of).collect()
 }
 
@@ -372,5 +357,39 @@ mod tests {
             assert!(row.iter().zip(&shapes.times).all(|(w, t)| f64::from(*w) <= t + 1e-3));
         }
         assert_eq!(shapes.times[POINTS - 1], 180.0);
+    }
+
+    #[test]
+    fn shapes_are_shares_of_their_curves() {
+        let shapes = Shapes::new(&SHAPE_PRIORS);
+        for (of, row) in shapes.made_of.iter().zip(shapes.bitten.chunks(POINTS)) {
+            for (i, b) in row.iter().enumerate() {
+                let mut sum = 0.0;
+                of.each(|curve, share| sum += share * f64::from(shapes.curves[curve * POINTS + i]));
+                assert!((f64::from(*b) - sum).abs() < 2e-7, "{of:?} {i}: {b} {sum}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_row_a_time_holds_what_the_rows_of_the_shapes_hold() {
+        let shapes = Shapes::new(&SHAPE_PRIORS);
+        for (time, row) in shapes.bitten_at.chunks(shapes.count()).enumerate() {
+            assert!(row.iter().enumerate().all(|(shape, b)| *b == shapes.bitten[shape * POINTS + time]));
+        }
+    }
+
+    /// The mean of the wait or the time by the trapezoid rule, as its definition has it.
+    #[test]
+    fn waits_are_the_integral_of_the_share_still_waiting() {
+        let shapes = Shapes::new(&SHAPE_PRIORS);
+        for (bitten, waiting) in shapes.bitten.chunks(POINTS).zip(shapes.waiting.chunks(POINTS)) {
+            let mut sum = 0.0;
+            for i in 1..POINTS {
+                let still = 1.0 - 0.5 * (f64::from(bitten[i]) + f64::from(bitten[i - 1]));
+                sum += (shapes.times[i] - shapes.times[i - 1]) * still;
+                assert!((f64::from(waiting[i]) - sum).abs() < 2e-5, "{i}: {} {sum}", waiting[i]);
+            }
+        }
     }
 }

@@ -1,0 +1,65 @@
+use super::*;
+use crate::{Record, Settings, Wait};
+
+fn plan(list: &[(f64, bool)]) -> LeavePlan {
+    let waits: Vec<Wait> = list.iter().map(|&(m, bite)| Wait::new(m, bite).unwrap()).collect();
+    LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap()
+}
+
+fn sums(plan: &LeavePlan) -> Sums<'_> {
+    Sums::new(plan.rows(None), plan.costs, &plan.reckoned().likely)
+}
+
+/// Computed independently, shape by shape and outcome by outcome, by the definition: the best rate
+/// expected after the cast, less the best rate expected now.
+fn gain_by_definition(plan: &LeavePlan, steps: &[usize], until: usize) -> f64 {
+    let likely = &plan.reckoned().likely;
+    let best_after = |chance: &dyn Fn(&[f32]) -> f64| {
+        let of = |t: usize| -> f64 {
+            let part = |&(shape, weight): &(usize, f32)| {
+                let rows = plan.rows(None);
+                f64::from(weight) * chance(rows.bitten(shape)) * f64::from(rows.rates(shape, plan.costs)[t])
+            };
+            likely.iter().map(part).sum()
+        };
+        steps.iter().map(|&t| of(t)).fold(0.0, f64::max)
+    };
+    let mut expected = best_after(&|bitten| 1.0 - f64::from(bitten[until]));
+    let mut before = 0;
+    for &i in steps.iter().filter(|&&i| i <= until) {
+        expected += best_after(&|bitten| f64::from(bitten[i]) - f64::from(bitten[before]));
+        before = i;
+    }
+    expected - best_after(&|_| 1.0)
+}
+
+#[test]
+fn the_gain_agrees_with_its_definition_and_never_falls_with_the_time() {
+    let plan = plan(&[(6.0, false), (8.0, true), (15.0, true), (10.0, false)]);
+    let sums = sums(&plan);
+    let mean = sums.rate;
+    let steps = plan.steps(top(&mean));
+    let (after_bite, _) = plan.one_step_ahead(&steps, &sums);
+    let highest = |row: &Row| f64::from(row[..steps.len()].iter().copied().fold(0.0, f32::max));
+    let mut none: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| mean[i]));
+    let now = highest(&none);
+    let (mut told, mut last) = (0.0, -1e-6);
+    for (bite, &i) in after_bite.iter().zip(&steps) {
+        told += highest(bite);
+        none.iter_mut().zip(bite).for_each(|(none, bite)| *none -= bite);
+        let gain = told + highest(&none) - now;
+        let wanted = gain_by_definition(&plan, &steps, i);
+        assert!((gain - wanted).abs() < 2e-5, "{i}: {gain} {wanted}");
+        assert!(gain >= last - 1e-6, "{i}: {gain} after {last}");
+        last = gain;
+    }
+    assert!(last > 1e-4, "a look past the hour shows something: {last}");
+}
+
+#[test]
+fn without_credit_there_is_no_exploring() {
+    let settings = Settings { look_credit: 0.0, ..Settings::default() };
+    let plan = LeavePlan::new(&Record::of_today(&[]), &settings).unwrap();
+    let rate = sums(&plan).rate;
+    assert_eq!(plan.next_leave(), plan.shapes.times[top(&rate[..plan.horizon()])]);
+}
