@@ -120,7 +120,8 @@ mod tests {
             let found = likelihoods(&shapes, &EarlierDay { waits: &waits, weight: 1.0 }, &prior);
             for (found, ln) in found.iter().zip(&ln) {
                 let wanted = libm::exp(ln - top) / expected;
-                assert!((found - wanted).abs() <= 1e-9 * wanted, "{casts}: {found} {wanted}");
+                // The smallest numbers have fewer digits.
+                assert!((found - wanted).abs() <= 1e-9 * wanted + 1e-300, "{casts}: {found} {wanted}");
             }
         }
     }
