@@ -3,7 +3,7 @@
 use super::super::Wait;
 use super::super::likelihood::Likelihood;
 use super::super::shapes::POINTS;
-use super::{DIFFER_TOLD, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World};
+use super::{Columns, DIFFER_TOLD, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World};
 
 impl World {
     /// How much of what was known of a spot is left after some minutes.
@@ -45,12 +45,19 @@ impl SpotBeliefs {
     fn fished(&mut self, cast: &SpotCast) {
         let Some(spot) = self.spots.get(cast.spot) else { return };
         let (mut weights, mut here, mut total) = (Vec::new(), Vec::new(), 0.0);
+        // Worlds in which fish are back at the same time make the cast equally likely among fish.
+        let mut likely: Vec<(f64, (Vec<f32>, f32))> = Vec::new();
         for (w, world) in self.worlds.iter().enumerate() {
             let kept = world.kept(cast.at_min - spot.known_min);
-            let (among, without) = self.likely(cast, world.back_in(spot.disturbed_min, cast.at_min));
+            let back_in = world.back_in(spot.disturbed_min, cast.at_min);
+            let known = likely.iter().position(|(of, _)| *of == back_in).unwrap_or_else(|| {
+                likely.push((back_in, self.likely(cast, back_in)));
+                likely.len() - 1
+            });
+            let (among, without) = &likely[known].1;
             let chances = spot.here_at(w, kept, &self.home);
-            let both = chances.zip(&among).map(|(chance, among)| {
-                let likely = chance * among + (1.0 - chance) * without;
+            let both = chances.zip(among).map(|(chance, among)| {
+                let likely = chance * among + (1.0 - chance) * *without;
                 (likely, (chance * among / likely.max(f32::MIN_POSITIVE)).min(1.0))
             });
             let (likely, after): (Vec<f32>, Vec<f32>) = both.unzip();
@@ -84,16 +91,20 @@ impl SpotBeliefs {
         (self.kinds.iter().zip(&self.home).map(of).collect(), without)
     }
 
+    fn columns(&self) -> &Columns {
+        self.columns.get_or_init(|| Columns::new(&self.shapes, &self.kinds))
+    }
+
     /// Share of casts with a bite by a point in time, by shape.
     pub(super) fn row(&self, point: usize) -> &[f32] {
         let n = self.kinds.len();
-        &self.bitten[point.min(POINTS - 1) * n..][..n]
+        &self.columns().bitten[point.min(POINTS - 1) * n..][..n]
     }
 
     /// Mean of the wait or the time at a point in time, by shape.
     pub(super) fn waits_at(&self, point: usize) -> &[f32] {
         let n = self.kinds.len();
-        &self.waiting[point.min(POINTS - 1) * n..][..n]
+        &self.columns().waiting[point.min(POINTS - 1) * n..][..n]
     }
 
     /// How much better the record is explained by spots that differ, some holding fish and some not for a while, than by the

@@ -14,7 +14,7 @@ mod index;
 use super::renewal::Costs;
 use super::shapes::{POINTS, Shapes};
 use super::{LeavePlan, Wait, WaitPosterior};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// A finished cast, or a stretch of one, as the belief sees it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -82,10 +82,8 @@ pub struct SpotBeliefs {
     kinds: Vec<usize>,
     /// Share of spots that hold fish, by shape.
     home: Vec<f32>,
-    /// Share of casts with a bite by each point in time, one row a time.
-    bitten: Vec<f32>,
-    /// Mean of the wait or the time, likewise.
-    waiting: Vec<f32>,
+    /// What the weighed shapes say at each point in time, worked out when first asked for: most taps never do.
+    columns: OnceLock<Columns>,
     worlds: Vec<World>,
     /// Weight of each shape in each world; all together 1.
     weights: Vec<Vec<f32>>,
@@ -93,6 +91,23 @@ pub struct SpotBeliefs {
     before: [f64; 3],
     /// The spots of the record, and one that was never fished.
     spots: Vec<Spot>,
+}
+
+/// The weighed shapes by point in time, one row a time.
+#[derive(Debug, Clone)]
+struct Columns {
+    /// Share of casts with a bite by then.
+    bitten: Vec<f32>,
+    /// Mean of the wait or the time.
+    waiting: Vec<f32>,
+}
+
+impl Columns {
+    fn new(shapes: &Shapes, kinds: &[usize]) -> Self {
+        let column =
+            |of: &[f32]| (0..POINTS).flat_map(|i| kinds.iter().map(move |&k| of[k * POINTS + i])).collect();
+        Self { bitten: column(&shapes.bitten), waiting: column(&shapes.waiting) }
+    }
 }
 
 /// What is believed of one spot.
@@ -143,9 +158,6 @@ impl LeavePlan {
         let shapes = Arc::clone(&self.shapes);
         let kinds = self.heaviest();
         let home: Vec<f32> = kinds.iter().map(|&k| shapes.ever[k] as f32).collect();
-        let column = |i: usize| kinds.iter().map(move |&k| (i, k));
-        let bitten = (0..POINTS).flat_map(column).map(|(i, k)| shapes.bitten[k * POINTS + i]).collect();
-        let waiting = (0..POINTS).flat_map(column).map(|(i, k)| shapes.waiting[k * POINTS + i]).collect();
         let before = self.by_feed.before();
         let opening: f64 = kinds.iter().map(|&k| before[k]).sum();
         let (mut worlds, mut weights) = (Vec::new(), Vec::new());
@@ -166,8 +178,17 @@ impl LeavePlan {
         let lasting: f64 = LASTING.iter().filter(|(min, _)| *min > 0.0).map(|(_, share)| share).sum();
         let before = [(1.0 - everywhere) * lasting, (1.0 - everywhere) * (1.0 - lasting), everywhere];
         let costs = self.costs;
-        let mut beliefs =
-            SpotBeliefs { shapes, costs, kinds, home, bitten, waiting, worlds, weights, before, spots };
+        let mut beliefs = SpotBeliefs {
+            shapes,
+            costs,
+            kinds,
+            home,
+            columns: OnceLock::new(),
+            worlds,
+            weights,
+            before,
+            spots,
+        };
         let mut ordered = events.to_vec();
         restwater_sorting::by(&mut ordered, |a, b| a.at_min().total_cmp(&b.at_min()));
         for event in &ordered {
