@@ -41,8 +41,16 @@ impl Screen {
     fn minutes(&self, advice: Advice) -> Option<f64> {
         let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
         let casts = advice.casts;
-        let reading =
-            Reading { advice, waited_min: None, waiting: None, rhythm, casts, of_another: 0, spots: None };
+        let reading = Reading {
+            advice,
+            waited_min: None,
+            waiting: None,
+            rhythm,
+            casts,
+            unseen: 0,
+            of_another: 0,
+            spots: None,
+        };
         let shown = bank(&BankInput {
             session: Some(&self.session),
             chosen: 1,

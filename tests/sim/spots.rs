@@ -133,6 +133,7 @@ impl Reader {
             waiting: None,
             rhythm: Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 },
             casts: advice.casts,
+            unseen: 0,
             of_another: 0,
             spots,
         };

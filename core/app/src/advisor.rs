@@ -8,7 +8,7 @@ use super::spots::{SpotsAnswer, SpotsAsked};
 use restwater_log::RodNumber;
 use restwater_screen::{Reading, SpotsReading, Whose};
 use restwater_session::{
-    Rhythm, Session, Stamp, Summary, casts_that_tell, habit_min, in_fed_water, rhythm, running_wait_min,
+    Rhythm, Session, Stamp, Summary, casts_by_telling, habit_min, in_fed_water, rhythm, running_wait_min,
     waits_by_feed,
 };
 use restwater_store::StoreError;
@@ -110,6 +110,11 @@ impl Advisor {
         self.earlier.as_deref().unwrap_or_default()
     }
 
+    /// Those of them that are evidence of waiting.
+    pub(super) fn evidence(&self) -> impl Iterator<Item = &Before> {
+        self.earlier().iter().filter(|before| before.tells())
+    }
+
     /// Whether there are earlier sessions of another angler, counted or not.
     pub(super) fn any_of_another(&self) -> bool {
         self.any_of_another
@@ -125,9 +130,9 @@ impl Advisor {
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
         let advice = spots.as_ref().map_or(advice, |spots| spots.leave.over(advice));
         let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
-        let casts = casts_that_tell(session);
-        let of_another = self.earlier().iter().filter(|before| before.of_another).count();
-        Some(Reading { advice, waited_min: waited, waiting, rhythm, casts, of_another, spots })
+        let (casts, unseen) = casts_by_telling(session);
+        let of_another = self.evidence().filter(|before| before.of_another).count();
+        Some(Reading { advice, waited_min: waited, waiting, rhythm, casts, unseen, of_another, spots })
     }
 
     /// The posterior of today's waits and what it advises for a rod now, or `None` if its figures can't be used.
@@ -170,8 +175,7 @@ impl Advisor {
             return last.go_on((waits, fed), rhythm, habit);
         }
         let earlier: Vec<EarlierDay> = self
-            .earlier()
-            .iter()
+            .evidence()
             .map(|Before { day, .. }| EarlierDay { waits: &day.waits, weight: weight(day, water.as_deref()) })
             .collect();
         let record = Record {

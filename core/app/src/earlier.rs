@@ -9,7 +9,7 @@ use restwater_session::Summary;
 use restwater_store::{SessionRow, StoreError};
 use uuid::Uuid;
 
-/// How many earlier sessions count.
+/// How many earlier sessions that are evidence of waiting count.
 pub(super) const EARLIER_SESSIONS: usize = 5;
 
 /// An earlier session.
@@ -19,14 +19,21 @@ pub(super) struct Before {
     pub(super) of_another: bool,
 }
 
+impl Before {
+    /// Whether it is evidence of waiting: a cast of it has ended, and that was seen. Any other says only where it was.
+    pub(super) fn tells(&self) -> bool {
+        !self.day.waits.is_empty()
+    }
+}
+
 /// Whether two sessions were on the same water. A water without a name is never the same as another.
 pub(super) fn same_water(one: Option<&str>, other: Option<&str>) -> bool {
     one.is_some() && one == other
 }
 
 /// The latest sessions that began earlier in the log than `before`, newest first; without it the latest of
-/// all. `whose` says whose sessions count; `mine` are the angler's phones. A session whose beginning is
-/// undone does not count.
+/// all, back to the last that counts as evidence. `whose` says whose sessions count; `mine` are the angler's
+/// phones. A session whose beginning is undone does not count.
 pub(super) fn earlier(
     journal: &Journal,
     before: Option<OpOrder>,
@@ -42,7 +49,7 @@ pub(super) fn any_of_another(
     before: Option<OpOrder>,
     mine: &[Uuid],
 ) -> Result<bool, StoreError> {
-    Ok(!latest(journal, before, Whose::Them, mine, 1)?.is_empty())
+    Ok(latest(journal, before, Whose::Them, mine, 1)?.iter().any(Before::tells))
 }
 
 fn latest(
@@ -58,7 +65,7 @@ fn latest(
         walks.extend(store.session_of_before(device, before)?.map(|row| (device, row)));
     }
     let mut earlier = Vec::new();
-    while earlier.len() < most
+    while earlier.iter().filter(|before: &&Before| before.tells()).count() < most
         && let Some(next) = (0..walks.len()).max_by_key(|&i| walks[i].1.began.order)
     {
         let (device, row) = walks.swap_remove(next);

@@ -26,9 +26,7 @@ pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp)
     };
     let (session, rod) = (session.filter(|session| session.is_open())?, payload.rod()?);
     let RodState::Out { cast } = session.rod(rod)?.state else { return None };
-    let cast = session.casts.get(cast)?;
-    let logged = [&cast.liners, &cast.indications, &cast.twitches].into_iter().flatten().chain([&cast.start]);
-    let out_s = logged.map(|at| now.ms_since(at)).min()?.max(0) / 1_000;
+    let out_s = now.ms_since(session.casts.get(cast)?.last_logged()).max(0) / 1_000;
     let half = u32::try_from(out_s / 2).unwrap_or(u32::MAX);
     Some(LateBite { rod, back_s: playing_time(session, played).seconds.min(half) })
 }

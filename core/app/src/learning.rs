@@ -105,8 +105,7 @@ impl App {
             let asked = self.phone.whose != Whose::Me || self.advisor.any_of_another();
             let earlier: Vec<EarlierRows> = self
                 .advisor
-                .earlier()
-                .iter()
+                .evidence()
                 .map(|Before { day, of_another }| EarlierRows {
                     rows: &day.rows,
                     weight: weight(day, water),

@@ -96,11 +96,12 @@ impl Sessions {
         begun.map(|(row, day)| (row, day)).collect()
     }
 
-    /// The latest of those days that are earlier than the session.
+    /// The latest of those days that are earlier than the session and are evidence about waits.
     pub(super) fn earlier_of(&self, session: Uuid, whose: Whose, mine: &[Uuid]) -> Vec<(&Summary, bool)> {
         let from_it = self.days.iter().skip_while(|(row, _)| row.id != session);
         let before: Vec<Uuid> = from_it.skip(1).map(|(row, _)| row.id).collect();
-        let days = self.days_for(session, whose, mine).into_iter().filter(|(id, _, _)| before.contains(id));
+        let days = self.days_for(session, whose, mine).into_iter();
+        let days = days.filter(|(id, day, _)| before.contains(id) && !day.waits.is_empty());
         days.take(EARLIER_SESSIONS).map(|(_, day, of_another)| (day, of_another)).collect()
     }
 }

@@ -1,6 +1,7 @@
 //! The app on a real store, tap by tap.
 
 mod advice;
+mod all_out;
 mod any_choice;
 mod any_tap;
 mod away;

@@ -192,6 +192,10 @@ advice-counts = { $casts ->
 }
 advice-early = Erst { advice-counts }.
 advice-so-far = { advice-counts }.
+casts-not-seen = { $count ->
+    [one] Das Ende von 1 Wurf wurde nicht gesehen: seine Wartezeit zählt nicht.
+   *[other] Das Ende von { $count } Würfen wurde nicht gesehen: ihre Wartezeiten zählen nicht.
+}
 advice-window = Die Hälfte der Bisse wird zwischen { $from } und { $to } min erwartet.
 advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent } %.
 advice-longer = Über { $minutes } min hast du nie gewartet: lass diesen länger, dann weißt du es.

@@ -189,7 +189,6 @@ next-own = Eigener Plan
 next-supports = Dafür spricht
 next-cannot = Noch unbekannt
 next-nothing = Noch nichts.
-next-leave = Wurf liegen lassen bis { $hold } min, neu werfen bis { $recast }.
 next-leave-why = { $bites ->
     [one] 1 Biss
    *[other] { $bites } Bisse

@@ -33,6 +33,7 @@ doubt-back-in-time = Seine Zeit liegt vor der des Eintrags davor.
 doubt-clock-moved = Davor wurde die Uhr des Handys verstellt.
 doubt-approximate = Seine Zeit ist ungefähr.
 doubt-long-gap = Eine lange Lücke davor: vielleicht fehlt ein Wurf.
+doubt-still-out = Noch draußen, als der Ansitz endete, lange nach allem anderen: vielleicht war er schon drin.
 doubt-no-break = Wieder an den Ruten, ohne dass eine Pause notiert ist.
 doubt-no-landing = Gewicht oder Netz für einen Fisch, der nicht mehr gelandet ist.
 doubt-newer = Von einer neueren Version: aktualisiere, um es zu lesen.

@@ -193,6 +193,10 @@ advice-counts = { $casts ->
 }
 advice-early = Only { advice-counts } so far.
 advice-so-far = { advice-counts }.
+casts-not-seen = The end of { $count ->
+    [one] 1 cast was not seen: its wait doesn't count.
+   *[other] { $count } casts was not seen: their waits don't count.
+}
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
 advice-longer = You haven't waited past { $minutes } min: leave this one longer to find out.

@@ -190,7 +190,6 @@ next-own = Own plan
 next-supports = The record supports
 next-cannot = Still unknown
 next-nothing = Nothing yet.
-next-leave = Leave a cast until { $hold } min, recast by { $recast }.
 next-leave-why = { $bites ->
     [one] 1 bite
    *[other] { $bites } bites

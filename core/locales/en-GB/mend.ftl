@@ -33,6 +33,7 @@ doubt-back-in-time = Its time is before that of the entry logged before it.
 doubt-clock-moved = The phone's clock was moved before it.
 doubt-approximate = Its time is approximate.
 doubt-long-gap = A long gap before it: a cast may be missing.
+doubt-still-out = Still out when the session ended, long after anything else: it may have been in before.
 doubt-no-break = Back at the rods, with nothing logged of going away.
 doubt-no-landing = A weight or net was entered for a fish that is no longer landed.
 doubt-newer = Written by a newer version: update to read it.

@@ -192,6 +192,10 @@ advice-counts = { $casts ->
 }
 advice-early = Seulement { advice-counts }.
 advice-so-far = { advice-counts }.
+casts-not-seen = { $count ->
+    [one] La fin de { $count } lancer n'a pas été vue : son attente ne compte pas.
+   *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.
+}
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.
 advice-longer = Vous n'avez jamais attendu plus de { $minutes } min : laissez celui-ci plus longtemps pour voir.

@@ -189,7 +189,6 @@ next-own = Mon projet
 next-supports = Le journal appuie
 next-cannot = Encore inconnu
 next-nothing = Rien encore.
-next-leave = Laisser un lancer jusqu'à { $hold } min, relancer avant { $recast }.
 next-leave-why = { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches

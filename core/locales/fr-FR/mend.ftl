@@ -33,6 +33,7 @@ doubt-back-in-time = Son heure précède celle de la note d'avant.
 doubt-clock-moved = L'horloge du téléphone a été changée avant.
 doubt-approximate = Son heure est approximative.
 doubt-long-gap = Un long vide avant : il manque peut-être un lancer.
+doubt-still-out = Encore à l'eau à la fin de la sortie, bien après tout le reste : il était peut-être déjà rentré.
 doubt-no-break = De retour aux cannes, sans pause notée.
 doubt-no-landing = Poids ou filet d'un poisson qui n'est plus pris.
 doubt-newer = Écrit par une version plus récente : mettez à jour pour le lire.

@@ -14,13 +14,14 @@ pub(crate) fn factor_words(words: &Wording, factor: Factor) -> String {
     words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
 }
 
-/// A value in words, as far as no session is needed for it: a length as it was meant, feed by its amount,
-/// anything else as it is spelled.
+/// A value in words, as far as no session is needed for it: a length as it was meant, a lead by its grams, feed by its
+/// amount, anything else as it is spelled.
 pub(crate) fn value_of_factor(words: &Wording, factor: Factor, value: &str) -> String {
     match factor {
         Factor::Height | Factor::Hooklength => {
             length_mm(value).map_or_else(|| value.to_owned(), |mm| length_words(words, mm))
         }
+        Factor::Lead => words.decimals(value),
         Factor::Feed => words.say(if value == "fed" { "value-fed" } else { "value-not-fed" }),
         Factor::FeedAmount => {
             let band = FeedBand::ALL.into_iter().position(|band| band.spelled() == value);

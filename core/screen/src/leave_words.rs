@@ -25,6 +25,11 @@ pub(crate) fn leave(words: &Wording, id: &str, advice: &Advice) -> String {
     words.say_with(id, &[("leave", Arg::Text(&advice.leave_min.to_string()))])
 }
 
+/// "The end of 2 casts was not seen: their waits don't count.", or `None` if each was.
+pub(crate) fn not_seen_words(words: &Wording, casts: usize) -> Option<String> {
+    (casts > 0).then(|| words.say_with("casts-not-seen", &[("count", Arg::Count(casts))]))
+}
+
 /// "You wind in at 12. Every bite today came after 14."
 pub(crate) fn habit_words(words: &Wording, habit: HabitBeforeBites) -> String {
     let HabitBeforeBites { habit_min, after_min } = habit;

@@ -3,7 +3,9 @@
 use super::date::session_day_words;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
-use restwater_session::{Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, rhythm, timed};
+use restwater_session::{
+    Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, rhythm, timed, wait_end_ms,
+};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -136,6 +138,7 @@ fn doubt_id(kind: DoubtKind) -> &'static str {
         DoubtKind::ClockMoved => "doubt-clock-moved",
         DoubtKind::Approximate => "doubt-approximate",
         DoubtKind::LongGap => "doubt-long-gap",
+        DoubtKind::StillOut => "doubt-still-out",
         DoubtKind::NoBreak => "doubt-no-break",
         DoubtKind::NoLanding => "doubt-no-landing",
         DoubtKind::Newer => "doubt-newer",
@@ -260,7 +263,7 @@ pub fn end_said(cast: &Cast) -> Option<EndSaid> {
 /// Seconds from the splash to the bite or the end. If the end was not seen, it was at some time before the
 /// next splash: a turn-round earlier is proposed, and entered only once the angler says how the cast ended.
 pub fn wait_to_mend_s(session: &Session, cast: &Cast) -> Option<u32> {
-    let minutes = cast.wait_end()?.minutes_since(&cast.start);
+    let minutes = (wait_end_ms(session, cast)? - cast.start.at_ms) as f64 / 60_000.0;
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
     let turn_min = if cast.end_not_seen() { turn_min } else { 0.0 };
     (minutes >= 0.0).then(|| libm::round((minutes - turn_min).max(0.0) * 60.0) as u32)

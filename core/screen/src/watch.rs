@@ -6,7 +6,7 @@ use super::match_day::{match_alarms, match_end};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
 use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, RodView, Wording};
 use restwater_log::{RodNumber, WeightUnit};
-use restwater_session::{Session, Stamp, running_wait_ms};
+use restwater_session::{Session, Stamp, is_all_out, running_wait_ms};
 use serde::{Deserialize, Serialize};
 
 /// A key on the lock screen.
@@ -165,8 +165,13 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
     let minutes = Arg::Count(libm::round(minute) as usize);
     let key = |key, label, action| WatchKey { key, label: input.words.say(label), action };
     let alarm = |rod: &RodView| {
-        let waited_ms = running_wait_ms(session, session.running(rod.rod)?, input.now)?;
+        let cast = session.running(rod.rod)?;
+        let waited_ms = running_wait_ms(session, cast, input.now)?;
         let left_ms = (minute * 60_000.0) as i64 - waited_ms;
+        // In a match the bait comes in at all-out.
+        if is_all_out(session, cast, input.now.at_ms.saturating_add(left_ms.max(0))) {
+            return None;
+        }
         let keys = vec![
             key(Key::WoundIn, "key-wound-in", Action::WoundIn { rod: rod.rod }),
             key(Key::Cast, "key-cast", Action::Cast { rod: rod.rod }),

@@ -3,6 +3,7 @@
 use super::Stamp;
 use super::model::{Break, Doubt, DoubtKind, RodState, Session};
 use super::step::Step;
+use super::waits::wait_end_ms;
 
 impl Session {
     /// The break that the angler is on, if any.
@@ -47,13 +48,9 @@ impl Session {
         let (started, ended) = (self.started.as_ref()?, self.ended.as_ref()?);
         let (mut from_ms, mut to_ms) = (started.at_ms, ended.at_ms);
         if let Some(day) = &self.match_day {
-            let at_ms = |signal_ms: i64| {
-                let phone_ms = signal_ms.saturating_sub(day.setup.offset_ms);
-                started.at_ms.saturating_add(phone_ms.saturating_sub(day.phone_ms(started)))
-            };
             let first = self.casts.iter().map(|cast| cast.start.at_ms).min();
-            let last = self.casts.iter().filter_map(|cast| cast.wait_end()).map(|end| end.at_ms).max();
-            let (all_in, all_out) = (at_ms(day.setup.all_in_ms), at_ms(day.setup.all_out_ms));
+            let last = self.casts.iter().filter_map(|cast| wait_end_ms(self, cast)).max();
+            let (all_in, all_out) = (day.line_ms(day.setup.all_in_ms), day.line_ms(day.setup.all_out_ms));
             from_ms = from_ms.max(first.map_or(all_in, |first| first.min(all_in)));
             to_ms = to_ms.min(last.map_or(all_out, |last| last.max(all_out)));
         }

@@ -88,12 +88,18 @@ impl Cast {
         self.bite.is_none() && self.end.as_ref().is_some_and(|end| end.cause == EndCause::EndNotSeen)
     }
 
-    /// The twitches during its wait up to `until`, in chronological order.
-    pub(super) fn twitches_until(&self, until: &Stamp) -> Vec<&Stamp> {
+    /// The last thing logged of it while it was out without a bite.
+    pub fn last_logged(&self) -> &Stamp {
+        let logged = [&self.liners, &self.indications, &self.twitches].into_iter().flatten();
+        logged.fold(&self.start, |last, at| if at.at_ms > last.at_ms { at } else { last })
+    }
+
+    /// The twitches during its wait up to a place on the time line, in chronological order.
+    pub(super) fn twitches_until(&self, until_ms: i64) -> Vec<&Stamp> {
         let mut twitches: Vec<&Stamp> = self
             .twitches
             .iter()
-            .filter(|twitch| twitch.ms_since(&self.start) >= 0 && until.ms_since(twitch) >= 0)
+            .filter(|twitch| twitch.ms_since(&self.start) >= 0 && twitch.at_ms <= until_ms)
             .collect();
         twitches.sort_by_key(|twitch| twitch.at_ms);
         twitches

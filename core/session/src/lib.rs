@@ -80,7 +80,10 @@ pub use spots::{LeaveTold, SpotsOfDay};
 pub use summary::Summary;
 pub use time_line::{Elapsed, Stamp, TimeLine};
 pub use timed::timed;
-pub use waits::{casts_that_tell, running_wait_min, running_wait_ms, wait_of, waits_by_feed, waits_of};
+pub use waits::{
+    casts_by_telling, casts_that_tell, is_all_out, wait_end_ms, wait_of, waits_by_feed, waits_of,
+};
+pub use waits::{running_from_ms, running_wait_min, running_wait_ms};
 pub use water::{check_swim, reach_near};
 pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
 

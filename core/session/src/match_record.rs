@@ -32,6 +32,11 @@ impl MatchDay {
         self.wall_at_start_ms.saturating_add(now.at_ms)
     }
 
+    /// Where a time of the organiser's clock lies on the time line of the session.
+    pub(super) fn line_ms(&self, signal_ms: i64) -> i64 {
+        signal_ms.saturating_sub(self.setup.offset_ms).saturating_sub(self.wall_at_start_ms)
+    }
+
     /// Where the match stands.
     pub fn phase(&self, now: &Stamp) -> Result<Phase, ClockError> {
         Ok(self.setup.clock()?.phase(self.phone_ms(now)))

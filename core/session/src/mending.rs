@@ -6,6 +6,7 @@ use super::cast::{Cast, CastEnd, EndCause};
 use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
 use super::step::Step;
+use super::waits::wait_end_ms;
 use restwater_log::{EndSaid, Payload, RodNumber};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
@@ -72,6 +73,7 @@ pub(super) fn apply(session: &mut Session, later: &Later) {
         later.ends.iter().filter(|said| said.cast == added.op).for_each(|said| remember(session, said));
     }
     mark_gaps(session);
+    mark_still_out(session);
     session.doubts.retain(|doubt| !later.confirmed.contains(&doubt.op));
 }
 
@@ -249,6 +251,20 @@ fn mark_gaps(session: &mut Session) {
             (gap > LONG * cycle).then_some(Doubt { op: next.op, kind: DoubtKind::LongGap })
         }));
     }
+    session.doubts.extend(long);
+}
+
+/// Marks the casts that only the end of the session closed, where nothing was logged of them for so long before that the bait may
+/// have been in.
+fn mark_still_out(session: &mut Session) {
+    let left = session.casts.iter().filter(|cast| {
+        cast.bite.is_none() && cast.end.as_ref().is_some_and(|end| end.cause == EndCause::SessionEnded)
+    });
+    let long = left.filter(|cast| {
+        let quiet_ms = wait_end_ms(session, cast).map_or(0, |end_ms| end_ms - cast.last_logged().at_ms);
+        cycle_min(&casts_of(session, cast.rod)).is_some_and(|cycle| quiet_ms as f64 / 60_000.0 > LONG * cycle)
+    });
+    let long: Vec<Doubt> = long.map(|cast| Doubt { op: cast.op, kind: DoubtKind::StillOut }).collect();
     session.doubts.extend(long);
 }
 

@@ -170,6 +170,8 @@ pub enum DoubtKind {
     Approximate,
     /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
     LongGap,
+    /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged of it.
+    StillOut,
     /// The angler came back without a break before it.
     NoBreak,
     /// Written by a newer version and not read.

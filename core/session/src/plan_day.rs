@@ -2,6 +2,7 @@
 //! times are measured on its time line, so setting the clock neither shows a line early nor hides it.
 
 use super::model::{RodState, Session};
+use super::waits::wait_end_ms;
 use super::water::{degrees, kept_back, reach_m};
 use super::{Cast, Stamp};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Rig, RodNumber, Spot, local_ms};
@@ -155,8 +156,8 @@ pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
         }
         PlanLine::Leave { minutes } => {
             let ended = casts.iter().take(FIRST_CASTS).filter(|cast| !cast.end_not_seen());
-            let left_min =
-                ended.filter_map(|cast| Some(cast.wait_end()?.ms_since(&cast.start).max(0) / MINUTE_MS));
+            let left_min = ended
+                .filter_map(|cast| Some((wait_end_ms(session, cast)? - cast.start.at_ms).max(0) / MINUTE_MS));
             Some(PlanOutcome::Leave { minutes: *minutes, left_min: left_min.collect() })
         }
         PlanLine::Move { at } => {

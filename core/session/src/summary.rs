@@ -26,7 +26,9 @@ pub struct Summary {
     pub length_min: Option<f64>,
     /// Its waits; a cast has more than one if a twitch restarts the wait.
     pub waits: Vec<Wait>,
-    /// The number of its casts that are evidence about waits.
+    /// The number of its casts: the count of a day.
+    pub made: u32,
+    /// The number of its casts that are evidence about waits: what rates are made of.
     pub casts: u32,
     /// Its waits with what was in force on each.
     pub rows: Vec<CastRow>,
@@ -59,6 +61,7 @@ impl Summary {
             offset_min: session.started.as_ref().map_or(0, |at| at.shown.offset_min),
             length_min: session.fished_min(),
             waits: waits_of(session),
+            made: session.casts.len() as u32,
             casts: casts_that_tell(session) as u32,
             rows: rows_of(session),
             landed: session.casts.iter().filter(landed).count() as u32,

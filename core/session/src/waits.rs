@@ -1,12 +1,14 @@
 //! The waits of a session's casts.
 //!
-//! Two rules hold wherever waits are counted, in the advice, the screens, the report and the tables alike:
+//! Three rules hold wherever waits are counted, in the advice, the screens, the report and the tables alike:
 //!
 //! - A twitch may restart the wait. Each stretch that a twitch ends is then a wait of its own that ended
 //!   without a bite (gap times: Prentice, Williams and Peterson 1981), so no minute with a bait out is lost.
 //! - An end that was not seen doesn't show whether there was a bite, since logging the bite may have been
 //!   forgotten too. Only the wait up to the last twitch of such a cast is known, and only if a twitch
 //!   restarts the wait.
+//! - In a match the bait comes in at all-out, whenever that was logged: a wait that began before all-out and had no
+//!   bite ended there. A bite that was logged after all-out shows that the bait was still out.
 
 use super::Stamp;
 use super::cast::Cast;
@@ -48,19 +50,46 @@ pub fn wait_of(session: &Session, cast: &Cast) -> Option<Wait> {
 
 /// The number of finished casts that are evidence about waits.
 pub fn casts_that_tell(session: &Session) -> usize {
-    session.casts.iter().filter(|cast| !stretches(session, cast).is_empty()).count()
+    casts_by_telling(session).0
+}
+
+/// Casts that have ended and say something of the wait, and those that say nothing since their end was not seen.
+pub fn casts_by_telling(session: &Session) -> (usize, usize) {
+    session.casts.iter().fold((0, 0), |(tell, unseen), cast| match stretches(session, cast).is_empty() {
+        false => (tell + 1, unseen),
+        true => (tell, unseen + usize::from(cast.end_not_seen())),
+    })
+}
+
+/// When the wait of a cast ended, in ms on the time line, or `None` while it is out: at the bite, else at the end of the cast, and
+/// in a match at all-out where that came first.
+pub fn wait_end_ms(session: &Session, cast: &Cast) -> Option<i64> {
+    let end_ms = cast.wait_end()?.at_ms;
+    Some(if cast.bite.is_some() { end_ms } else { no_later_than_all_out(session, cast, end_ms) })
+}
+
+/// Whether all-out has come by then, in ms on the time line, for a bait that went out before it.
+pub fn is_all_out(session: &Session, cast: &Cast, at_ms: i64) -> bool {
+    no_later_than_all_out(session, cast, at_ms) < at_ms
+}
+
+fn no_later_than_all_out(session: &Session, cast: &Cast, at_ms: i64) -> i64 {
+    let all_out_ms = session.match_day.as_ref().map(|day| day.line_ms(day.setup.all_out_ms));
+    all_out_ms
+        .filter(|all_out_ms| cast.start.at_ms < *all_out_ms)
+        .map_or(at_ms, |all_out_ms| at_ms.min(all_out_ms))
 }
 
 /// The waits of one cast, in chronological order.
 pub(super) fn stretches<'a>(session: &Session, cast: &'a Cast) -> Vec<Stretch<'a>> {
-    let Some(until) = cast.wait_end().filter(|until| until.ms_since(&cast.start) >= 0) else {
+    let Some(until_ms) = wait_end_ms(session, cast).filter(|until_ms| *until_ms >= cast.start.at_ms) else {
         return Vec::new();
     };
     let mut from = &cast.start;
     let mut all = Vec::new();
-    let twitches = if session.setup.twitch_restarts { cast.twitches_until(until) } else { Vec::new() };
+    let twitches = if session.setup.twitch_restarts { cast.twitches_until(until_ms) } else { Vec::new() };
     for twitch in twitches {
-        all.extend(stretch(session, cast, from, twitch, false).map(|wait| Stretch {
+        all.extend(stretch(session, cast, from, twitch.at_ms, false).map(|wait| Stretch {
             from,
             wait,
             twitched: true,
@@ -68,30 +97,38 @@ pub(super) fn stretches<'a>(session: &Session, cast: &'a Cast) -> Vec<Stretch<'a
         from = twitch;
     }
     if !cast.end_not_seen() {
-        let last = stretch(session, cast, from, until, cast.bite.is_some());
+        let last = stretch(session, cast, from, until_ms, cast.bite.is_some());
         all.extend(last.map(|wait| Stretch { from, wait, twitched: false }));
     }
     all
 }
 
-fn stretch(session: &Session, cast: &Cast, from: &Stamp, until: &Stamp, bite: bool) -> Option<Wait> {
-    let ms = until.ms_since(from) - settle_ms(session, cast, from);
+fn stretch(session: &Session, cast: &Cast, from: &Stamp, until_ms: i64, bite: bool) -> Option<Wait> {
+    let ms = until_ms - counts_from_ms(session, cast, from);
     Wait::new(ms.max(0) as f64 / 60_000.0, bite).ok()
 }
 
-/// The settling time: a bait settles after the splash, but not again when it is moved along the bottom.
-fn settle_ms(session: &Session, cast: &Cast, from: &Stamp) -> i64 {
-    if from.at_ms == cast.start.at_ms { i64::from(session.setup.settle_s) * 1_000 } else { 0 }
+/// Where a wait that starts there counts from: a bait settles after the splash; one that is moved along the bottom has settled.
+fn counts_from_ms(session: &Session, cast: &Cast, from: &Stamp) -> i64 {
+    let settles = from.at_ms == cast.start.at_ms;
+    from.at_ms.saturating_add(if settles { i64::from(session.setup.settle_s) * 1_000 } else { 0 })
+}
+
+/// Where the running wait of a cast counts from, in ms on the time line, or `None` if there is none; later than `now` while the bait
+/// settles.
+pub fn running_from_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i64> {
+    if cast.end.is_some() || cast.bite.is_some() || now.ms_since(&cast.start) < 0 {
+        return None;
+    }
+    let until_ms = no_later_than_all_out(session, cast, now.at_ms);
+    let twitch = if session.setup.twitch_restarts { cast.twitches_until(until_ms).pop() } else { None };
+    Some(counts_from_ms(session, cast, twitch.unwrap_or(&cast.start)))
 }
 
 /// Milliseconds the running wait of a cast has lasted at `now`; negative while the bait settles.
 pub fn running_wait_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i64> {
-    if cast.end.is_some() || cast.bite.is_some() || now.ms_since(&cast.start) < 0 {
-        return None;
-    }
-    let twitch = if session.setup.twitch_restarts { cast.twitches_until(now).pop() } else { None };
-    let from = twitch.unwrap_or(&cast.start);
-    Some(now.ms_since(from) - settle_ms(session, cast, from))
+    let from_ms = running_from_ms(session, cast, now)?;
+    Some(no_later_than_all_out(session, cast, now.at_ms).saturating_sub(from_ms))
 }
 
 /// Minutes the running wait of a cast has lasted at `now`.

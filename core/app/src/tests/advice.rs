@@ -79,3 +79,74 @@ fn the_forecast_and_the_bank_give_the_same_chance() {
         assert!((bank - forecast).abs() <= 3.0, "{waited} min out: {bank} % on the Bank, {says}");
     }
 }
+
+const DAY: i64 = 24 * 60 * MIN;
+
+/// A session in which nothing was cast, at home or on a day called off, is no day of the book.
+#[test]
+fn a_session_without_a_finished_cast_says_nothing_of_the_next() {
+    let begun = |phone: &mut Phone, day: i64| {
+        phone.boots += 1;
+        phone.tap(day * DAY - 1_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
+        phone.tap(day * DAY, &START).unwrap();
+    };
+    let mut fresh = Phone::new();
+    begun(&mut fresh, 9);
+    let mut tried = Phone::new();
+    begun(&mut tried, 1);
+    tried.tap(DAY + MIN, &Action::EndSession).unwrap();
+    begun(&mut tried, 9);
+    let (fresh, bank) = (fresh.bank(9 * DAY + MIN), tried.bank(9 * DAY + MIN));
+    assert_eq!(bank.advice, fresh.advice);
+    assert_eq!(bank.strip, fresh.strip);
+    tried.open();
+    assert_eq!(tried.bank(9 * DAY + MIN).advice, fresh.advice);
+}
+
+/// Five such days, or five whose ends nobody saw, don't push the days that tell something out of the book.
+#[test]
+fn days_that_tell_nothing_leave_the_book_to_those_that_do() {
+    let book = |empty: i64| {
+        let (mut phone, now) = with_bites(6);
+        phone.tap(now + 20 * MIN, &Action::EndSession).unwrap();
+        for day in 1..=empty {
+            phone.boots += 1;
+            phone.tap(day * DAY, &START).unwrap();
+            if day % 2 == 0 {
+                phone.tap(day * DAY + MIN, &CAST).unwrap();
+                phone.tap(day * DAY + 20 * MIN, &CAST).unwrap();
+                phone.tap(day * DAY + 21 * MIN, &Action::Undo).unwrap();
+                phone.tap(day * DAY + 22 * MIN, &Action::Undo).unwrap();
+            }
+            phone.tap(day * DAY + 30 * MIN, &Action::EndSession).unwrap();
+        }
+        phone.boots += 1;
+        phone.tap(9 * DAY, &START).unwrap();
+        phone.open();
+        let next = phone.leaf(Which::Book, 9 * DAY + MIN, "next");
+        let leave = next.lines[1].clone();
+        assert!(leave.label.starts_with("Hold until 1"), "{leave:?}");
+        (phone.bank(9 * DAY + MIN).advice, leave, screens(&mut phone, 9 * DAY + MIN).0.counts)
+    };
+    let with = book(6);
+    assert!(with.0.headline.starts_with("Hold until 1"), "{}", with.0.headline);
+    assert_eq!(with, book(0));
+}
+
+/// "The same words on each screen": the Book's next page says what the Bank and the card say.
+#[test]
+fn the_book_says_of_leaving_a_cast_what_the_bank_says() {
+    let mut phone = started();
+    let mut now = MIN;
+    for wait in [12, 41, 25, 8, 33, 50, 19, 28] {
+        for (after, action) in [(0, CAST), (wait, BITE), (wait + 1, LANDED)] {
+            phone.tap(now + after * MIN, &action).unwrap();
+        }
+        now += (wait + 4) * MIN;
+    }
+    let bank = phone.bank(now).advice.headline;
+    assert!(bank.starts_with("Longer makes little difference."), "{bank}");
+    phone.tap(now + MIN, &Action::EndSession).unwrap();
+    let next = phone.leaf(Which::Book, now + 2 * MIN, "next");
+    assert!(next.lines.iter().any(|line| line.label == bank), "{bank} is not in {:?}", next.lines);
+}

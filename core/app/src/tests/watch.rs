@@ -130,3 +130,32 @@ fn settling_time_and_twitches_are_chosen_on_the_set_up_screen() {
     let refused = phone.tap(70_000, &Action::Setup { tap: SetupTap::Settle { seconds: 3_601 } });
     assert_eq!(refused.unwrap_err().kind(), ErrorKind::BadInput);
 }
+
+/// The bar and the marks of the strip count from one moment.
+#[test]
+fn a_liner_stands_on_the_strip_where_the_wait_was_then() {
+    let mut phone = Phone::new();
+    for tap in [SetupTap::Settle { seconds: 120 }, SetupTap::TwitchRestarts { restarts: true }] {
+        phone.tap(0, &Action::Setup { tap }).unwrap();
+    }
+    phone.tap(0, &START).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    let liners = |phone: &mut Phone, ms| -> Vec<f64> {
+        let strip = phone.bank(ms).strip;
+        let is = |mark: &&restwater_screen::StripMark| mark.shape == restwater_screen::StripMarkShape::Liner;
+        let minutes: Vec<f64> = strip.marks.iter().filter(is).map(|mark| mark.minute).collect();
+        let elapsed = strip.elapsed_min.unwrap();
+        assert!(minutes.iter().all(|minute| *minute <= elapsed && *minute <= strip.length_min), "{strip:?}");
+        minutes
+    };
+    phone.tap(7 * MIN, &Action::Liner { rod: 1 }).unwrap();
+    assert_eq!(liners(&mut phone, 8 * MIN), [4.0], "two minutes to settle, then four");
+    phone.tap(17 * MIN, &Action::Twitch { rod: 1 }).unwrap();
+    phone.tap(18 * MIN, &Action::Liner { rod: 1 }).unwrap();
+    assert_eq!(liners(&mut phone, 20 * MIN), [1.0]);
+    assert_eq!(liners(&mut phone, 200 * MIN), [1.0]);
+    let mut plain = started();
+    plain.tap(0, &CAST).unwrap();
+    plain.tap(150 * MIN, &Action::Liner { rod: 1 }).unwrap();
+    assert_eq!(liners(&mut plain, 160 * MIN), [120.0], "on the edge");
+}

@@ -2,7 +2,7 @@
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, match_phase};
 use crate::figures::whole;
-use crate::leave_words::{habit_words, leave, leave_words};
+use crate::leave_words::{habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
@@ -162,10 +162,10 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     let advice = &reading.advice;
     let counts =
         words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
-    match reading.of_another {
-        0 => counts,
-        count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
-    }
+    let whose = |count| words.say_with("whose-counted", &[("count", Arg::Count(count))]);
+    let whose = Some(reading.of_another).filter(|count| *count > 0).map(whose);
+    let said = [Some(counts), not_seen_words(words, reading.unseen), whose];
+    said.into_iter().flatten().collect::<Vec<_>>().join(" ")
 }
 
 /// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.

@@ -200,6 +200,8 @@ pub struct Reading {
     pub rhythm: Rhythm,
     /// Casts that the record rests on: one may hold several waits where twitches start the wait anew.
     pub casts: usize,
+    /// Casts of which it says nothing, since their end was not seen.
+    pub unseen: usize,
     /// Earlier sessions in it that are another angler's.
     pub of_another: usize,
     /// What the spots say of the cast that is out or goes out next, where they say anything.

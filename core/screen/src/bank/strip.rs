@@ -2,7 +2,7 @@
 
 use super::{BankInput, StripMark, StripMarkShape, StripView};
 use crate::Arg;
-use restwater_session::{Session, running_wait_min, waits_of};
+use restwater_session::{Session, running_from_ms, running_wait_min, waits_of};
 use restwater_waits::{AdviceState, Wait};
 use std::collections::HashMap;
 
@@ -30,8 +30,11 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let longest = [elapsed_min, hold_min, recast_min].into_iter().flatten().fold(longest, f64::max);
     let length_min = (libm::ceil((longest + 2.0) / 5.0) * 5.0).min(LONGEST_MIN);
     let mut marks = stacked(&waits, length_min);
-    if let Some(cast) = cast {
-        let liners = cast.liners.iter().map(|at| at.minutes_since(&cast.start));
+    let from_ms = open.zip(cast).and_then(|(session, cast)| running_from_ms(session, cast, input.now));
+    if let Some((cast, from_ms)) = cast.zip(from_ms) {
+        // Where the wait was then; one before it began has no place on it.
+        let minutes = cast.liners.iter().map(|at| at.at_ms.saturating_sub(from_ms) as f64 / 60_000.0);
+        let liners = minutes.filter(|minute| *minute >= 0.0).map(|minute| minute.min(length_min));
         marks.extend(liners.map(|minute| StripMark { minute, stack: 0, shape: StripMarkShape::Liner }));
     }
     StripView {

@@ -190,7 +190,7 @@ fn gist(words: &Wording, day: &Summary) -> String {
     let length = day.length_min.map(|min| hours_minutes(words, (min * 60_000.0) as i64));
     let open = words.say("book-open");
     let length = length.unwrap_or(open);
-    let args = [("bites", bites), ("casts", Arg::Count(day.casts as usize)), ("length", Arg::Text(&length))];
+    let args = [("bites", bites), ("casts", Arg::Count(day.made as usize)), ("length", Arg::Text(&length))];
     words.say_with("book-gist", &args)
 }
 

@@ -2,6 +2,7 @@
 
 use super::{Day, SetFilter, day_words};
 use crate::figures::whole;
+use crate::leave_words::leave_words;
 use crate::{Arg, ChangesView, Leaf, LeafLine, Temperature, TypedInto, VerdictTone, Wording};
 use restwater_bench::ladder::Rung;
 use restwater_compare::sets::set_rates;
@@ -83,13 +84,9 @@ impl Plan<'_> {
             0 => counts,
             count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
         };
-        match advice.hold_until_min.filter(|_| advice.state != AdviceState::CantTellYet) {
-            None => self.cannot.push((words.say("next-cant-leave"), counts)),
-            Some(hold) => {
-                let (hold, recast) = (whole(hold), advice.leave_min.to_string());
-                let args = [("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))];
-                self.supports.push((words.say_with("next-leave", &args), counts));
-            }
+        match advice.state {
+            AdviceState::CantTellYet => self.cannot.push((words.say("next-cant-leave"), counts)),
+            _ => self.supports.push((leave_words(words, &advice), counts)),
         }
         if advice.asks_for_longer {
             let longest = whole(advice.longest_wait_min);
@@ -115,7 +112,8 @@ impl Plan<'_> {
     }
 
     fn heights(&mut self, rungs: &[Rung]) {
-        let open: Vec<String> = rungs.iter().filter(|r| r.casts == 0).map(|r| r.height.to_string()).collect();
+        let height = |rung: &Rung| self.words.decimals(&rung.height.to_string());
+        let open: Vec<String> = rungs.iter().filter(|r| r.casts == 0).map(height).collect();
         if !open.is_empty() && open.len() < rungs.len() {
             let open = open.join(", ");
             let text = self.words.say_with("next-heights", &[("open", Arg::Text(&open))]);

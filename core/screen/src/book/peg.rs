@@ -41,7 +41,7 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
     }
     let tallies: Vec<_> = days.iter().map(|day| tally(day.gist)).collect();
     let bites = tallies.iter().map(|day| day.bites).sum::<u64>() as usize;
-    let casts = tallies.iter().map(|day| day.casts).sum::<usize>();
+    let casts = days.iter().map(|day| day.gist.made as usize).sum::<usize>();
     leaf.says = words.say_with(
         "peg-history-says",
         &[

@@ -4,9 +4,10 @@ use super::{BookInput, Day, gist};
 use crate::conditions_words;
 use crate::date::session_day_words;
 use crate::figures::{clock, whole};
+use crate::leave_words::not_seen_words;
 use crate::place::{rig_words, spot_words};
 use crate::{Action, Arg, BookTap, Leaf, LeafKey, LeafLine, TypedInto, Wording};
-use restwater_session::{Cast, EndCause, Session, Summary, wait_of};
+use restwater_session::{Cast, EndCause, Session, Summary, casts_by_telling, wait_of};
 
 /// The leaf.
 pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
@@ -35,6 +36,7 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     if !session.doubts.is_empty() && !of_another {
         leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
     }
+    leaf.notes.extend(not_seen_words(words, casts_by_telling(session).1));
     let close = Action::Book { tap: BookTap::Close };
     let key = LeafKey::new("close-", words.say("session-close"), close);
     leaf.keys.push(LeafKey { sub: words.say("session-close-sub"), ..key });

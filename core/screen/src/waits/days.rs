@@ -32,7 +32,7 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<Picture> 
         ("beforecasts", Arg::Count(counted.earlier_casts)),
         ("sessions", Arg::Count(counted.earlier.len())),
     ];
-    let (like, other) = (LIKE_DAY_WEIGHT.to_string(), OTHER_DAY_WEIGHT.to_string());
+    let (like, other) = (words.figure(LIKE_DAY_WEIGHT, 2), words.figure(OTHER_DAY_WEIGHT, 2));
     let weights = [("like", Arg::Text(&like)), ("other", Arg::Text(&other))];
     chart.notes = vec![words.say_with("waits-earlier-counts", &counts)];
     let log_rank = log_rank(&counted.today, &before, Weighting::LogRank).ok().and_then(|test| test.p());

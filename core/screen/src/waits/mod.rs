@@ -296,7 +296,7 @@ pub(crate) fn p_words(words: &Wording, p: f64) -> String {
         words.say("p-tiny")
     } else {
         let decimals = if p < 0.1 { 3 } else { 2 };
-        words.say_with("p-is", &[("p", Arg::Text(&format!("{p:.decimals$}")))])
+        words.say_with("p-is", &[("p", Arg::Text(&words.decimal(p, decimals)))])
     }
 }
 

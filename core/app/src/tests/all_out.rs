@@ -1,0 +1,98 @@
+//! What ends a wait that nobody ended: all-out in a match; a doubt where the bait may have been in long before END.
+
+use super::match_day::in_match;
+use super::*;
+use restwater_screen::{MendTap, PhoneTap};
+use restwater_session::{DoubtKind, waits_of};
+
+/// All-out, by the phone's clock.
+const ALL_OUT: i64 = 316 * MIN + 40_000;
+
+fn waits(phone: &mut Phone) -> Vec<(f64, bool)> {
+    let waits = waits_of(phone.app().session().unwrap());
+    waits.iter().map(|wait| ((wait.minutes() * 100.0).round() / 100.0, wait.is_bite())).collect()
+}
+
+/// He pulls the bait in at the signal, weighs in, and taps END when he thinks of it.
+#[test]
+fn all_out_ends_the_wait_and_the_fishing() {
+    let mut phone = in_match();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    assert_eq!(phone.bank(310 * MIN).strip.elapsed_min, Some(10.0));
+    assert!((phone.bank(340 * MIN).strip.elapsed_min.unwrap() - 16.67).abs() < 0.01);
+    phone.tap(370 * MIN, &Action::EndSession).unwrap();
+    assert_eq!(waits(&mut phone), [(16.67, false)]);
+    assert_eq!(phone.app().session().unwrap().fished_min(), Some(300.0));
+    assert_eq!(phone.app().session().unwrap().doubts, []);
+    let opened = restwater_screen::BookTap::Open { session: phone.app().session().unwrap().id };
+    phone.tap(371 * MIN, &Action::Book { tap: opened }).unwrap();
+    let line = phone.leaf(Which::Book, 372 * MIN, "session").lines[0].clone();
+    assert!(line.value.starts_with("17 min"), "{}", line.value);
+}
+
+#[test]
+fn a_fish_hooked_before_all_out_counts_and_so_does_a_bite_that_was_logged_after_it() {
+    let mut phone = in_match();
+    for (at_ms, action) in [(300 * MIN, CAST), (316 * MIN, BITE), (319 * MIN, LANDED)] {
+        phone.tap(at_ms, &action).unwrap();
+    }
+    assert_eq!(waits(&mut phone), [(16.0, true)]);
+    // Fished on for pleasure: what is cast after all-out has nothing to do with it.
+    phone.tap(320 * MIN, &CAST).unwrap();
+    phone.tap(350 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(waits(&mut phone), [(16.0, true), (30.0, false)]);
+    let mut phone = in_match();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(ALL_OUT + 20_000, &BITE).unwrap();
+    assert_eq!(waits(&mut phone), [(17.0, true)], "the bait was out: there was a bite on it");
+}
+
+#[test]
+fn no_alarm_of_a_rod_rings_after_all_out() {
+    let mut phone = in_match();
+    phone.tap(290 * MIN, &Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::After(20) } }).unwrap();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    let rods = |phone: &mut Phone, ms| {
+        let watch = phone.app().watch(&at(ms));
+        watch.alarms.into_iter().chain(watch.due).filter(|alarm| alarm.rod.is_some()).count()
+    };
+    assert_eq!(rods(&mut phone, 310 * MIN), 0, "it would ring at 320 min");
+    assert_eq!(rods(&mut phone, 330 * MIN), 0);
+    phone.tap(331 * MIN, &WOUND_IN).unwrap();
+    phone.tap(332 * MIN, &CAST).unwrap();
+    assert_eq!(rods(&mut phone, 333 * MIN), 1, "a cast of another fishing");
+}
+
+/// Without a match nobody knows when the bait came in: END an hour later is a doubt, mended as any other.
+#[test]
+fn a_bait_still_out_long_before_end_is_a_doubt() {
+    let fished = |end: i64| {
+        let mut phone = started();
+        for start in [0, 15, 30, 45] {
+            phone.tap(start * MIN, &CAST).unwrap();
+            phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+        }
+        phone.tap(60 * MIN, &CAST).unwrap();
+        phone.tap(70 * MIN, &Action::Liner { rod: 1 }).unwrap();
+        phone.tap(end * MIN, &Action::EndSession).unwrap();
+        phone
+    };
+    assert_eq!(fished(95).app().session().unwrap().doubts, [], "25 min after the liner");
+    let mut phone = fished(130);
+    let doubts = phone.app().session().unwrap().doubts.clone();
+    assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::StillOut]);
+    let op = doubts[0].op;
+    let Screen::Mend(view) = phone.app().screen(Which::Mend, &at(131 * MIN)).unwrap() else { panic!() };
+    assert_eq!(
+        view.lines[0].why,
+        "Still out when the session ended, long after anything else: it may have been in before."
+    );
+    phone.tap(132 * MIN, &view.lines[0].open).unwrap();
+    phone.tap(133 * MIN, &Action::Mend { op, tap: MendTap::After { minutes: 14 } }).unwrap();
+    assert_eq!(phone.app().session().unwrap().doubts, []);
+    assert_eq!(waits(&mut phone).last(), Some(&(14.0, false)));
+    phone.tap(134 * MIN, &Action::Undo).unwrap();
+    phone.tap(135 * MIN, &Action::Mend { op, tap: MendTap::Confirm }).unwrap();
+    assert_eq!(phone.app().session().unwrap().doubts, []);
+    assert_eq!(waits(&mut phone).last(), Some(&(70.0, false)));
+}
