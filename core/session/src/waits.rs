@@ -55,9 +55,12 @@ pub fn casts_that_tell(session: &Session) -> usize {
 
 /// Casts that have ended and say something of the wait, and those that say nothing since their end was not seen.
 pub fn casts_by_telling(session: &Session) -> (usize, usize) {
-    session.casts.iter().fold((0, 0), |(tell, unseen), cast| match stretches(session, cast).is_empty() {
-        false => (tell + 1, unseen),
-        true => (tell, unseen + usize::from(cast.end_not_seen())),
+    session.casts.iter().fold((0, 0), |(tell, unseen), cast| {
+        if stretches(session, cast).is_empty() {
+            (tell, unseen + usize::from(cast.end_not_seen()))
+        } else {
+            (tell + 1, unseen)
+        }
     })
 }
 
