@@ -128,6 +128,7 @@ fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
     let mut more = vec![words.say("advice-cant-tell-prior")];
     more.extend(longer(words, advice));
+    more.extend(not_seen_words(words, reading.unseen));
     AdviceView {
         headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
         detail: counts_by(words, reading, "advice-so-far"),
@@ -164,8 +165,7 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
         words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
     let whose = |count| words.say_with("whose-counted", &[("count", Arg::Count(count))]);
     let whose = Some(reading.of_another).filter(|count| *count > 0).map(whose);
-    let said = [Some(counts), not_seen_words(words, reading.unseen), whose];
-    said.into_iter().flatten().collect::<Vec<_>>().join(" ")
+    [Some(counts), whose].into_iter().flatten().collect::<Vec<_>>().join(" ")
 }
 
 /// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.
@@ -186,6 +186,7 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
         more.push(words.say_with("advice-window", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]));
     }
     more.extend(longer(words, advice));
+    more.extend(not_seen_words(words, reading.unseen));
     more.extend(lost(words, advice));
     if reading.rhythm.turn_rounds == 0 {
         more.push(minutes(words, "advice-guess", "minutes", reading.rhythm.turn_round_min));

@@ -1488,7 +1488,7 @@ public func FfiConverterTypeAlarmView_lower(_ value: AlarmView) -> RustBuffer {
 
 
 /**
- * The alternating test that runs.
+ * The running alternating test.
  */
 public struct AlternationView: Equatable, Hashable {
     /**
@@ -1508,12 +1508,12 @@ public struct AlternationView: Equatable, Hashable {
      */
     public let steps: [StepView]
     /**
-     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
-     * plan is through.
+     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or
+     * all planned casts are done.
      */
     public let setSub: String?
     /**
-     * Its word.
+     * The word on that key.
      */
     public let setLabel: String
     /**
@@ -1549,11 +1549,11 @@ public struct AlternationView: Equatable, Hashable {
          * The casts planned, in order.
          */steps: [StepView], 
         /**
-         * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
-         * plan is through.
+         * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or
+         * all planned casts are done.
          */setSub: String?, 
         /**
-         * Its word.
+         * The word on that key.
          */setLabel: String, 
         /**
          * The key that ends the test: its word.
@@ -1815,7 +1815,7 @@ public struct BackupMade: Equatable, Hashable {
      */
     public let path: String
     /**
-     * That it was made and read again, and when.
+     * A sentence saying that it was made and verified, and when.
      */
     public let says: String
 
@@ -1826,7 +1826,7 @@ public struct BackupMade: Equatable, Hashable {
          * Where it is.
          */path: String, 
         /**
-         * That it was made and read again, and when.
+         * A sentence saying that it was made and verified, and when.
          */says: String) {
         self.path = path
         self.says = says
@@ -1888,7 +1888,8 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let screens: Rect
     /**
-     * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+     * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
+     * record stays blank.
      */
     public let doors: [DoorPlace]
     /**
@@ -1928,7 +1929,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let notice: Rect
     /**
-     * The keys. One that the screen record does not hold stays blank.
+     * The keys; a place without a key in the screen record stays blank.
      */
     public let keys: [KeyPlace]
     /**
@@ -1944,12 +1945,12 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let pages: UInt8
     /**
-     * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
-     * fall on CAST: the core takes it for the same tap.
+     * BACK of every other screen, in the corner of the thumb, the same in every state. An accidental second
+     * tap would hit CAST, so the core ignores it.
      */
     public let back: Rect
     /**
-     * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+     * The pager of such a screen, beside BACK, the same everywhere.
      */
     public let pager: Rect
     /**
@@ -1957,7 +1958,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let page: PagePlace
     /**
-     * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+     * The number of columns in a grid of keys on such a screen: three, or as many as are 21 mm wide.
      */
     public let columns: UInt8
     /**
@@ -1973,7 +1974,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let setUpPager: Rect
     /**
-     * Text sizes of the Bank, whose words all stand on one glass.
+     * Text sizes of the Bank, whose words all have to fit on one screen.
      */
     public let text: TextSizes
     /**
@@ -1985,7 +1986,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let showSubs: Bool
     /**
-     * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+     * Rules for which this glass is too small, each with the worst shortfall; usually empty.
      */
     public let broken: [BrokenRule]
 
@@ -1999,7 +2000,8 @@ public struct BankLayout: Equatable, Hashable {
          * Opens the list of screens; not used while fishing.
          */screens: Rect, 
         /**
-         * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+         * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
+         * record stays blank.
          */doors: [DoorPlace], 
         /**
          * The clocks, in the order of the rods.
@@ -2029,7 +2031,7 @@ public struct BankLayout: Equatable, Hashable {
          * One line between the rows of the pad: "second tap ignored".
          */notice: Rect, 
         /**
-         * The keys. One that the screen record does not hold stays blank.
+         * The keys; a place without a key in the screen record stays blank.
          */keys: [KeyPlace], 
         /**
          * Turns to the next page of small keys.
@@ -2041,17 +2043,17 @@ public struct BankLayout: Equatable, Hashable {
          * How many pages of small keys there are.
          */pages: UInt8, 
         /**
-         * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
-         * fall on CAST: the core takes it for the same tap.
+         * BACK of every other screen, in the corner of the thumb, the same in every state. An accidental second
+         * tap would hit CAST, so the core ignores it.
          */back: Rect, 
         /**
-         * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+         * The pager of such a screen, beside BACK, the same everywhere.
          */pager: Rect, 
         /**
          * A screen with no key of its own but BACK and the pager.
          */page: PagePlace, 
         /**
-         * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+         * The number of columns in a grid of keys on such a screen: three, or as many as are 21 mm wide.
          */columns: UInt8, 
         /**
          * START of the set-up.
@@ -2063,7 +2065,7 @@ public struct BankLayout: Equatable, Hashable {
          * The pager of the set-up.
          */setUpPager: Rect, 
         /**
-         * Text sizes of the Bank, whose words all stand on one glass.
+         * Text sizes of the Bank, whose words all have to fit on one screen.
          */text: TextSizes, 
         /**
          * Text sizes of the other screens, which have pages: those the phone is set to.
@@ -2072,7 +2074,7 @@ public struct BankLayout: Equatable, Hashable {
          * Whether the smaller line on a key is drawn.
          */showSubs: Bool, 
         /**
-         * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+         * Rules for which this glass is too small, each with the worst shortfall; usually empty.
          */broken: [BrokenRule]) {
         self.header = header
         self.screens = screens
@@ -2356,7 +2358,7 @@ public func FfiConverterTypeBankView_lower(_ value: BankView) -> RustBuffer {
 
 
 /**
- * A rule that a glass is too small for.
+ * A rule for which a glass is too small.
  */
 public struct BrokenRule: Equatable, Hashable {
     /**
@@ -2494,7 +2496,7 @@ public func FfiConverterTypeCellId_lower(_ value: CellId) -> RustBuffer {
 
 
 /**
- * One change against what it replaced.
+ * One change compared with what it replaced.
  */
 public struct ChangeView: Equatable, Hashable {
     /**
@@ -2518,15 +2520,16 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let verdict: String
     /**
-     * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
+     * The verdict as an angler would say it, "Pink or white? Can't tell yet.", followed by the verdict over
+     * days.
      */
     public let says: String
     /**
-     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     * The evidence: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
      */
     public let counts: String
     /**
-     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     * How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
      */
     public let findOut: String
     /**
@@ -2542,11 +2545,11 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let ratio: String
     /**
-     * Exact and block p, plain and raised for the number looked at.
+     * Exact and block p, unadjusted and adjusted for the number of comparisons.
      */
     public let p: String
     /**
-     * What the days say where the same was asked on others, and why no more can be said of today.
+     * The result over days if the same was compared on other days, and why today alone can't show more.
      */
     public let reasons: [String]
     /**
@@ -2558,7 +2561,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let forest: ForestPoint
     /**
-     * Starts an alternating test; none while one runs or no session is open.
+     * Starts an alternating test; `None` while one is running or no session is open.
      */
     public let start: StartTest?
 
@@ -2581,13 +2584,14 @@ public struct ChangeView: Equatable, Hashable {
          * "Can't tell yet", "Leans to pink", "Pink clearly better here today".
          */verdict: String, 
         /**
-         * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
+         * The verdict as an angler would say it, "Pink or white? Can't tell yet.", followed by the verdict over
+         * days.
          */says: String, 
         /**
-         * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+         * The evidence: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
          */counts: String, 
         /**
-         * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+         * How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
          */findOut: String, 
         /**
          * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
@@ -2599,10 +2603,10 @@ public struct ChangeView: Equatable, Hashable {
          * The ratio in words.
          */ratio: String, 
         /**
-         * Exact and block p, plain and raised for the number looked at.
+         * Exact and block p, unadjusted and adjusted for the number of comparisons.
          */p: String, 
         /**
-         * What the days say where the same was asked on others, and why no more can be said of today.
+         * The result over days if the same was compared on other days, and why today alone can't show more.
          */reasons: [String], 
         /**
          * How many more casts it would take.
@@ -2611,7 +2615,7 @@ public struct ChangeView: Equatable, Hashable {
          * Its line of the forest plot.
          */forest: ForestPoint, 
         /**
-         * Starts an alternating test; none while one runs or no session is open.
+         * Starts an alternating test; `None` while one is running or no session is open.
          */start: StartTest?) {
         self.title = title
         self.old = old
@@ -2735,11 +2739,11 @@ public struct ChangesView: Equatable, Hashable {
      */
     public let test: AlternationView?
     /**
-     * The page behind the verdicts; none before there is a change.
+     * The page of figures behind the verdicts; `None` before there is a change.
      */
     public let figures: FiguresView?
     /**
-     * What to do where there is nothing to show yet.
+     * What to do if there is nothing to show yet.
      */
     public let offer: LeafKey?
 
@@ -2768,10 +2772,10 @@ public struct ChangesView: Equatable, Hashable {
          * The alternating test that runs.
          */test: AlternationView?, 
         /**
-         * The page behind the verdicts; none before there is a change.
+         * The page of figures behind the verdicts; `None` before there is a change.
          */figures: FiguresView?, 
         /**
-         * What to do where there is nothing to show yet.
+         * What to do if there is nothing to show yet.
          */offer: LeafKey?) {
         self.title = title
         self.says = says
@@ -3103,7 +3107,7 @@ public func FfiConverterTypeChartDot_lower(_ value: ChartDot) -> RustBuffer {
  */
 public struct ChartLine: Equatable, Hashable {
     /**
-     * What it is, for the key below the picture; empty where another line says it.
+     * What it is, for the legend below the picture; empty if another line says it.
      */
     public let label: String
     /**
@@ -3123,7 +3127,7 @@ public struct ChartLine: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * What it is, for the key below the picture; empty where another line says it.
+         * What it is, for the legend below the picture; empty if another line says it.
          */label: String, 
         /**
          * How it is drawn.
@@ -3188,7 +3192,7 @@ public func FfiConverterTypeChartLine_lower(_ value: ChartLine) -> RustBuffer {
 
 
 /**
- * A stretch along the axis across, drawn as a bracket at the foot with its words.
+ * A stretch of the horizontal axis, drawn as a bracket at the foot with its words.
  */
 public struct ChartSpan: Equatable, Hashable {
     /**
@@ -3531,7 +3535,7 @@ public struct ChoiceRow: Equatable, Hashable {
      */
     public let value: String
     /**
-     * A step down and a step up first where the value is a figure, then recent and usual ones.
+     * If the value is a figure, a step down and a step up come first, then recent and usual values.
      */
     public let choices: [Choice]
     /**
@@ -3556,7 +3560,7 @@ public struct ChoiceRow: Equatable, Hashable {
          * The present value in words.
          */value: String, 
         /**
-         * A step down and a step up first where the value is a figure, then recent and usual ones.
+         * If the value is a figure, a step down and a step up come first, then recent and usual values.
          */choices: [Choice], 
         /**
          * Where the usual ones come from, "common practice, no source"; empty for the angler's own.
@@ -3628,7 +3632,7 @@ public func FfiConverterTypeChoiceRow_lower(_ value: ChoiceRow) -> RustBuffer {
  */
 public struct ClassGuess: Equatable, Hashable {
     /**
-     * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+     * The angler's name for it; the rules use the same name for the kind of fish.
      */
     public let name: String
     /**
@@ -3640,7 +3644,7 @@ public struct ClassGuess: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+         * The angler's name for it; the rules use the same name for the kind of fish.
          */name: String, 
         /**
          * Guessed mean weight of one fish, until some are weighed.
@@ -3784,7 +3788,7 @@ public struct DayTap: Equatable, Hashable {
      */
     public let action: Action?
     /**
-     * The picture asked for after it.
+     * The picture to take after it.
      */
     public let picture: String?
 
@@ -3798,7 +3802,7 @@ public struct DayTap: Equatable, Hashable {
          * What is tapped.
          */action: Action?, 
         /**
-         * The picture asked for after it.
+         * The picture to take after it.
          */picture: String?) {
         self.at = at
         self.action = action
@@ -4292,7 +4296,7 @@ public struct FeedSaid: Equatable, Hashable {
      */
     public let rod: UInt8?
     /**
-     * Where that is; `None` when the rod's spot was not set.
+     * Where that is; `None` if the rod's spot was not set.
      */
     public let place: WaterPlace?
 
@@ -4309,7 +4313,7 @@ public struct FeedSaid: Equatable, Hashable {
          * The rod at whose spot it was put in; `None` for a place on the map.
          */rod: UInt8?, 
         /**
-         * Where that is; `None` when the rod's spot was not set.
+         * Where that is; `None` if the rod's spot was not set.
          */place: WaterPlace?) {
         self.what = what
         self.amount = amount
@@ -4373,7 +4377,7 @@ public struct FiguresView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * A paragraph for each verdict, which it begins with the heading of.
+     * A paragraph for each verdict, which begins with that verdict's heading.
      */
     public let lines: [String]
 
@@ -4384,7 +4388,7 @@ public struct FiguresView: Equatable, Hashable {
          * Its heading.
          */title: String, 
         /**
-         * A paragraph for each verdict, which it begins with the heading of.
+         * A paragraph for each verdict, which begins with that verdict's heading.
          */lines: [String]) {
         self.title = title
         self.lines = lines
@@ -4442,7 +4446,7 @@ public struct FilesView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * What the choices come to, in a sentence.
+     * The choices in a sentence.
      */
     public let says: String
     /**
@@ -4450,15 +4454,15 @@ public struct FilesView: Equatable, Hashable {
      */
     public let rows: [ChoiceRow]
     /**
-     * The key that makes the file and hands it on.
+     * The key that makes the file and shares it.
      */
     public let send: String
     /**
-     * The key that makes the file and saves it in a place of the user's.
+     * The key that makes the file and saves it where the user chooses.
      */
     public let save: String
     /**
-     * The key that takes a file in.
+     * The key that imports a file.
      */
     public let takeIn: String
     /**
@@ -4478,7 +4482,7 @@ public struct FilesView: Equatable, Hashable {
      */
     public let backUp: String
     /**
-     * The key that looks the log over.
+     * The key that checks the log.
      */
     public let lookOver: String
     /**
@@ -4494,7 +4498,7 @@ public struct FilesView: Equatable, Hashable {
      */
     public let backups: [BackupLine]
     /**
-     * What stands in place of an empty list.
+     * The text for an empty list.
      */
     public let none: String
 
@@ -4505,19 +4509,19 @@ public struct FilesView: Equatable, Hashable {
          * What it is about.
          */title: String, 
         /**
-         * What the choices come to, in a sentence.
+         * The choices in a sentence.
          */says: String, 
         /**
          * Which sessions, which form, position, formulas.
          */rows: [ChoiceRow], 
         /**
-         * The key that makes the file and hands it on.
+         * The key that makes the file and shares it.
          */send: String, 
         /**
-         * The key that makes the file and saves it in a place of the user's.
+         * The key that makes the file and saves it where the user chooses.
          */save: String, 
         /**
-         * The key that takes a file in.
+         * The key that imports a file.
          */takeIn: String, 
         /**
          * The key that has the user pick a folder for copies of backups.
@@ -4532,7 +4536,7 @@ public struct FilesView: Equatable, Hashable {
          * The key that makes a backup now.
          */backUp: String, 
         /**
-         * The key that looks the log over.
+         * The key that checks the log.
          */lookOver: String, 
         /**
          * Label of the field for the partner's name.
@@ -4544,7 +4548,7 @@ public struct FilesView: Equatable, Hashable {
          * Backups, latest first.
          */backups: [BackupLine], 
         /**
-         * What stands in place of an empty list.
+         * The text for an empty list.
          */none: String) {
         self.title = title
         self.says = says
@@ -4661,11 +4665,11 @@ public struct FishKey: Equatable, Hashable {
      */
     public let enabled: Bool
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     public let tap: KeyTap
     /**
-     * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+     * Whether the Bank opens after the tap, because nothing more can be entered here.
      */
     public let closes: Bool
 
@@ -4691,10 +4695,10 @@ public struct FishKey: Equatable, Hashable {
          * Whether it can be tapped now.
          */enabled: Bool, 
         /**
-         * What a tap on it asks.
+         * What a tap on it does.
          */tap: KeyTap, 
         /**
-         * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+         * Whether the Bank opens after the tap, because nothing more can be entered here.
          */closes: Bool) {
         self.tag = tag
         self.label = label
@@ -4762,7 +4766,7 @@ public func FfiConverterTypeFishKey_lower(_ value: FishKey) -> RustBuffer {
 
 
 /**
- * What can be said of a landed fish.
+ * The screen of a landed fish.
  */
 public struct FishView: Equatable, Hashable {
     /**
@@ -4774,7 +4778,7 @@ public struct FishView: Equatable, Hashable {
      */
     public let says: [String]
     /**
-     * The classes, last used first.
+     * The classes, most recently used first.
      */
     public let classes: [FishKey]
     /**
@@ -4782,7 +4786,7 @@ public struct FishView: Equatable, Hashable {
      */
     public let small: [FishKey]
     /**
-     * Opens the number pad; without a fish what leads to one.
+     * Opens the number pad; without a fish it leads to one.
      */
     public let weigh: FishKey
 
@@ -4796,13 +4800,13 @@ public struct FishView: Equatable, Hashable {
          * What is known of it, and the net it is in.
          */says: [String], 
         /**
-         * The classes, last used first.
+         * The classes, most recently used first.
          */classes: [FishKey], 
         /**
          * The net or NO WEIGHT, PUT BACK, EARLIER.
          */small: [FishKey], 
         /**
-         * Opens the number pad; without a fish what leads to one.
+         * Opens the number pad; without a fish it leads to one.
          */weigh: FishKey) {
         self.title = title
         self.says = says
@@ -5158,7 +5162,7 @@ public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffe
 
 
 /**
- * The glass a shell draws on.
+ * The screen area that a shell draws on.
  */
 public struct Glass: Equatable, Hashable {
     /**
@@ -5372,7 +5376,7 @@ public struct Hooklength: Equatable, Hashable {
      */
     public let hookSize: UInt8
     /**
-     * Length of the hair in millimetres, where there is one.
+     * Length of the hair in millimetres, if there is one.
      */
     public let hairMm: UInt16?
 
@@ -5389,7 +5393,7 @@ public struct Hooklength: Equatable, Hashable {
          * Size on the packet: the bigger the number the smaller the hook.
          */hookSize: UInt8, 
         /**
-         * Length of the hair in millimetres, where there is one.
+         * Length of the hair in millimetres, if there is one.
          */hairMm: UInt16?) {
         self.length = length
         self.diameterUm = diameterUm
@@ -5457,11 +5461,11 @@ public struct ImportLine: Equatable, Hashable {
      */
     public let says: String
     /**
-     * Whether it is taken back at present.
+     * Whether it is undone at present.
      */
     public let undone: Bool
     /**
-     * The word on its key: take it back, or bring it back.
+     * The word on its key: undo or redo.
      */
     public let key: String
     /**
@@ -5479,10 +5483,10 @@ public struct ImportLine: Equatable, Hashable {
          * Who, when, how many entries.
          */says: String, 
         /**
-         * Whether it is taken back at present.
+         * Whether it is undone at present.
          */undone: Bool, 
         /**
-         * The word on its key: take it back, or bring it back.
+         * The word on its key: undo or redo.
          */key: String, 
         /**
          * What that key sends.
@@ -5544,7 +5548,7 @@ public func FfiConverterTypeImportLine_lower(_ value: ImportLine) -> RustBuffer 
 
 
 /**
- * What a file would bring, or has brought.
+ * What a file would add, or has added.
  */
 public struct IncomingView: Equatable, Hashable {
     /**
@@ -5556,7 +5560,7 @@ public struct IncomingView: Equatable, Hashable {
      */
     public let lines: [String]
     /**
-     * Whether there is something to take in.
+     * Whether there is something to import.
      */
     public let brings: Bool
     /**
@@ -5564,11 +5568,11 @@ public struct IncomingView: Equatable, Hashable {
      */
     public let whole: Bool
     /**
-     * The key that takes it in.
+     * The key that imports it.
      */
     public let takeIn: String
     /**
-     * The key that leaves it.
+     * The key that declines it.
      */
     public let leave: String
     /**
@@ -5580,11 +5584,11 @@ public struct IncomingView: Equatable, Hashable {
      */
     public let known: UInt64
     /**
-     * Of the new: mends and undos.
+     * How many of the new entries mend or undo others.
      */
     public let amended: UInt64
     /**
-     * Of the new: of a newer version, kept unread.
+     * How many of the new entries are of a newer version and kept unread.
      */
     public let newer: UInt64
     /**
@@ -5592,7 +5596,7 @@ public struct IncomingView: Equatable, Hashable {
      */
     public let damaged: UInt64
     /**
-     * Entries left out since another has their id.
+     * Entries left out because another entry has their id.
      */
     public let clashes: UInt64
     /**
@@ -5610,16 +5614,16 @@ public struct IncomingView: Equatable, Hashable {
          * A sentence each.
          */lines: [String], 
         /**
-         * Whether there is something to take in.
+         * Whether there is something to import.
          */brings: Bool, 
         /**
          * Whether the file was whole.
          */whole: Bool, 
         /**
-         * The key that takes it in.
+         * The key that imports it.
          */takeIn: String, 
         /**
-         * The key that leaves it.
+         * The key that declines it.
          */leave: String, 
         /**
          * Entries not in the log before.
@@ -5628,16 +5632,16 @@ public struct IncomingView: Equatable, Hashable {
          * Entries known before.
          */known: UInt64, 
         /**
-         * Of the new: mends and undos.
+         * How many of the new entries mend or undo others.
          */amended: UInt64, 
         /**
-         * Of the new: of a newer version, kept unread.
+         * How many of the new entries are of a newer version and kept unread.
          */newer: UInt64, 
         /**
          * Records that can't be read.
          */damaged: UInt64, 
         /**
-         * Entries left out since another has their id.
+         * Entries left out because another entry has their id.
          */clashes: UInt64, 
         /**
          * Sessions with something new.
@@ -5727,11 +5731,11 @@ public func FfiConverterTypeIncomingView_lower(_ value: IncomingView) -> RustBuf
  */
 public struct KeyLine: Equatable, Hashable {
     /**
-     * The number on the picture; `None` where not even that found a place.
+     * The number on the picture; `None` if not even that found a place.
      */
     public let number: UInt32?
     /**
-     * What the label would have said.
+     * The text of the label.
      */
     public let text: String
     /**
@@ -5743,10 +5747,10 @@ public struct KeyLine: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * The number on the picture; `None` where not even that found a place.
+         * The number on the picture; `None` if not even that found a place.
          */number: UInt32?, 
         /**
-         * What the label would have said.
+         * The text of the label.
          */text: String, 
         /**
          * What it is about.
@@ -5883,7 +5887,7 @@ public struct KeyView: Equatable, Hashable {
      */
     public let label: String
     /**
-     * A smaller line below, which may go at large text.
+     * A smaller line below, which may be dropped at large text.
      */
     public let sub: String?
     /**
@@ -5899,7 +5903,7 @@ public struct KeyView: Equatable, Hashable {
      */
     public let enabled: Bool
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     public let tap: KeyTap
 
@@ -5913,7 +5917,7 @@ public struct KeyView: Equatable, Hashable {
          * Its word.
          */label: String, 
         /**
-         * A smaller line below, which may go at large text.
+         * A smaller line below, which may be dropped at large text.
          */sub: String?, 
         /**
          * What a screen reader says.
@@ -5925,7 +5929,7 @@ public struct KeyView: Equatable, Hashable {
          * Whether it can be tapped now.
          */enabled: Bool, 
         /**
-         * What a tap on it asks.
+         * What a tap on it does.
          */tap: KeyTap) {
         self.key = key
         self.label = label
@@ -6006,7 +6010,7 @@ public struct Leaf: Equatable, Hashable {
      */
     public let says: String
     /**
-     * A caution that belongs to what is entered here; empty where there is none.
+     * A caution that belongs to what is entered here; empty if there is none.
      */
     public let caution: String
     /**
@@ -6018,7 +6022,7 @@ public struct Leaf: Equatable, Hashable {
      */
     public let notes: [String]
     /**
-     * Keys as wide as the glass: the parts of a screen, sessions.
+     * Keys as wide as the screen: its parts, sessions.
      */
     public let list: [LeafKey]
     /**
@@ -6047,7 +6051,7 @@ public struct Leaf: Equatable, Hashable {
          * What it says, in a sentence or two.
          */says: String, 
         /**
-         * A caution that belongs to what is entered here; empty where there is none.
+         * A caution that belongs to what is entered here; empty if there is none.
          */caution: String, 
         /**
          * Figures.
@@ -6056,7 +6060,7 @@ public struct Leaf: Equatable, Hashable {
          * How they were obtained, and what they can't tell.
          */notes: [String], 
         /**
-         * Keys as wide as the glass: the parts of a screen, sessions.
+         * Keys as wide as the screen: its parts, sessions.
          */list: [LeafKey], 
         /**
          * A text that can be typed.
@@ -6163,7 +6167,7 @@ public struct LeafKey: Equatable, Hashable {
      */
     public let enabled: Bool
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     public let tap: KeyTap
 
@@ -6186,7 +6190,7 @@ public struct LeafKey: Equatable, Hashable {
          * Whether it can be tapped now.
          */enabled: Bool, 
         /**
-         * What a tap on it asks.
+         * What a tap on it does.
          */tap: KeyTap) {
         self.tag = tag
         self.label = label
@@ -6347,7 +6351,7 @@ public func FfiConverterTypeLeafLine_lower(_ value: LeafLine) -> RustBuffer {
 
 
 /**
- * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ * A range on a common scale, drawn as a line with its ends and, if known, its middle.
  */
 public struct LeafSpan: Equatable, Hashable {
     /**
@@ -6367,7 +6371,7 @@ public struct LeafSpan: Equatable, Hashable {
      */
     public let beyond: Bool
     /**
-     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     * Upper end of the scale, which begins at zero; the same for all lines of a leaf.
      */
     public let scale: Double
 
@@ -6387,7 +6391,7 @@ public struct LeafSpan: Equatable, Hashable {
          * Whether the upper end lies beyond the scale.
          */beyond: Bool, 
         /**
-         * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+         * Upper end of the scale, which begins at zero; the same for all lines of a leaf.
          */scale: Double) {
         self.low = low
         self.at = at
@@ -6584,7 +6588,7 @@ public func FfiConverterTypeLetterWidth_lower(_ value: LetterWidth) -> RustBuffe
 
 
 /**
- * A key that hands back a tap.
+ * A key that sends a tap.
  */
 public struct MatchKey: Equatable, Hashable {
     /**
@@ -6612,7 +6616,7 @@ public struct MatchKey: Equatable, Hashable {
      */
     public let enabled: Bool
     /**
-     * What to hand back.
+     * The tap to send.
      */
     public let tap: MatchTap
 
@@ -6638,7 +6642,7 @@ public struct MatchKey: Equatable, Hashable {
          * Whether it can be tapped now.
          */enabled: Bool, 
         /**
-         * What to hand back.
+         * The tap to send.
          */tap: MatchTap) {
         self.tag = tag
         self.label = label
@@ -6703,7 +6707,7 @@ public func FfiConverterTypeMatchKey_lower(_ value: MatchKey) -> RustBuffer {
 
 
 /**
- * Where the keys lie, in px; BACK lies where it does on every page.
+ * The places of the keys, in px; BACK is where it is on every page.
  */
 public struct MatchLayout: Equatable, Hashable {
     /**
@@ -6735,7 +6739,7 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let pad: [Rect]
     /**
-     * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+     * The page beside it. With little room only the title is left, and a notice replaces the title.
      */
     public let typing: PagePlace
     /**
@@ -6768,7 +6772,7 @@ public struct MatchLayout: Equatable, Hashable {
          * The number pad: twelve keys, row by row as they are read.
          */pad: [Rect], 
         /**
-         * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+         * The page beside it. With little room only the title is left, and a notice replaces the title.
          */typing: PagePlace, 
         /**
          * The figure that is typed.
@@ -7010,7 +7014,7 @@ public func FfiConverterTypeMatchRules_lower(_ value: MatchRules) -> RustBuffer 
 
 
 /**
- * A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+ * A complete match set-up; the last one in force counts. Times are UTC ms by the organiser's clock.
  */
 public struct MatchSetup: Equatable, Hashable {
     /**
@@ -7137,11 +7141,11 @@ public struct MatchView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * Where the match stands.
+     * The phase of the match.
      */
     public let phase: MatchPhase
     /**
-     * Time left in digits, "3:14:10"; empty where nothing runs.
+     * Time left in digits, "3:14:10"; empty if no time is running.
      */
     public let digits: String
     /**
@@ -7161,7 +7165,7 @@ public struct MatchView: Equatable, Hashable {
      */
     public let nets: [NetView]
     /**
-     * How far the two clocks are apart, what the weights rest on and what is left out of them.
+     * The difference between the two clocks, what the weights are based on and what they leave out.
      */
     public let notes: [String]
     /**
@@ -7177,7 +7181,7 @@ public struct MatchView: Equatable, Hashable {
      */
     public let comingFigures: FiguresView
     /**
-     * Whether the latest fish is one of which nothing was said yet.
+     * Whether no details of the latest fish were entered yet.
      */
     public let fishWaits: Bool
     /**
@@ -7193,19 +7197,19 @@ public struct MatchView: Equatable, Hashable {
      */
     public let toFish: PageKey
     /**
-     * To what is to come.
+     * Opens the forecast.
      */
     public let toComing: PageKey
     /**
-     * To the rules.
+     * Opens the rules.
      */
     public let toRules: PageKey
     /**
-     * To the weigh-in.
+     * Opens the weigh-in.
      */
     public let toWeighIn: PageKey
     /**
-     * Sets a match where there is none.
+     * Sets a match if there is none.
      */
     public let begin: MatchKey?
     /**
@@ -7224,10 +7228,10 @@ public struct MatchView: Equatable, Hashable {
          * Its heading.
          */title: String, 
         /**
-         * Where the match stands.
+         * The phase of the match.
          */phase: MatchPhase, 
         /**
-         * Time left in digits, "3:14:10"; empty where nothing runs.
+         * Time left in digits, "3:14:10"; empty if no time is running.
          */digits: String, 
         /**
          * What they count: "to all-out at 15:00."
@@ -7242,7 +7246,7 @@ public struct MatchView: Equatable, Hashable {
          * The nets, in the order of the rules.
          */nets: [NetView], 
         /**
-         * How far the two clocks are apart, what the weights rest on and what is left out of them.
+         * The difference between the two clocks, what the weights are based on and what they leave out.
          */notes: [String], 
         /**
          * What is to come, in one sentence.
@@ -7254,7 +7258,7 @@ public struct MatchView: Equatable, Hashable {
          * How that was obtained, on a page behind it.
          */comingFigures: FiguresView, 
         /**
-         * Whether the latest fish is one of which nothing was said yet.
+         * Whether no details of the latest fish were entered yet.
          */fishWaits: Bool, 
         /**
          * The weigh-in; none without a match.
@@ -7266,16 +7270,16 @@ public struct MatchView: Equatable, Hashable {
          * Opens the latest fish.
          */toFish: PageKey, 
         /**
-         * To what is to come.
+         * Opens the forecast.
          */toComing: PageKey, 
         /**
-         * To the rules.
+         * Opens the rules.
          */toRules: PageKey, 
         /**
-         * To the weigh-in.
+         * Opens the weigh-in.
          */toWeighIn: PageKey, 
         /**
-         * Sets a match where there is none.
+         * Sets a match if there is none.
          */begin: MatchKey?, 
         /**
          * What to do before a match can be set.
@@ -7404,7 +7408,7 @@ public struct MendLine: Equatable, Hashable {
      */
     public let why: String
     /**
-     * What a tap on it sends: it is opened.
+     * What a tap on it sends, which opens it.
      */
     public let `open`: Action
 
@@ -7421,7 +7425,7 @@ public struct MendLine: Equatable, Hashable {
          * Why it is doubtful.
          */why: String, 
         /**
-         * What a tap on it sends: it is opened.
+         * What a tap on it sends, which opens it.
          */`open`: Action) {
         self.op = op
         self.what = what
@@ -7493,7 +7497,7 @@ public struct MendOpen: Equatable, Hashable {
      */
     public let why: String
     /**
-     * What can be said of it.
+     * The possible corrections.
      */
     public let rows: [ChoiceRow]
     /**
@@ -7514,7 +7518,7 @@ public struct MendOpen: Equatable, Hashable {
          * Why it is doubtful, or that it no longer is.
          */why: String, 
         /**
-         * What can be said of it.
+         * The possible corrections.
          */rows: [ChoiceRow], 
         /**
          * What BACK sends: the list again.
@@ -7584,7 +7588,7 @@ public struct MendView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * How many there are, or that there is none.
+     * How many there are, or that there are none.
      */
     public let says: String
     /**
@@ -7603,7 +7607,7 @@ public struct MendView: Equatable, Hashable {
          * What it is about.
          */title: String, 
         /**
-         * How many there are, or that there is none.
+         * How many there are, or that there are none.
          */says: String, 
         /**
          * The doubtful entries, in the order of the day.
@@ -7665,10 +7669,10 @@ public func FfiConverterTypeMendView_lower(_ value: MendView) -> RustBuffer {
 
 
 /**
- * A point in time as the phone knew it.
+ * A point in time, as the phone recorded it.
  *
- * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
- * anew at each boot. Durations are measured by the second where both ends were in the same boot.
+ * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but restarts at
+ * each boot. Durations are measured by the monotonic clock if both ends were in the same boot.
  */
 public struct Moment: Equatable, Hashable {
     /**
@@ -7680,7 +7684,7 @@ public struct Moment: Equatable, Hashable {
      */
     public let offsetMin: Int16
     /**
-     * Name of the time zone (IANA), empty where the phone doesn't say.
+     * Name of the time zone (IANA), empty if the phone doesn't report it.
      */
     public let zone: String
     /**
@@ -7688,12 +7692,12 @@ public struct Moment: Equatable, Hashable {
      */
     public let monoMs: Int64
     /**
-     * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
-     * earlier versions have the phone's own word for it alone, often a mere count.
+     * Identifies the boot of the phone. It is prefixed with the phone ([`Moment::on_device`]); entries of
+     * earlier versions have only the phone's own name for the boot, which is often just a count.
      */
     public let boot: String
     /**
-     * How far off the time may be, in seconds; 0 where it is as tapped.
+     * How far off the time may be, in seconds; 0 if it is the time of the tap.
      */
     public let approxS: UInt32
 
@@ -7707,17 +7711,17 @@ public struct Moment: Equatable, Hashable {
          * Minutes east of UTC of the phone's local time.
          */offsetMin: Int16, 
         /**
-         * Name of the time zone (IANA), empty where the phone doesn't say.
+         * Name of the time zone (IANA), empty if the phone doesn't report it.
          */zone: String, 
         /**
          * Milliseconds of the monotonic clock (it counts while the phone sleeps).
          */monoMs: Int64, 
         /**
-         * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
-         * earlier versions have the phone's own word for it alone, often a mere count.
+         * Identifies the boot of the phone. It is prefixed with the phone ([`Moment::on_device`]); entries of
+         * earlier versions have only the phone's own name for the boot, which is often just a count.
          */boot: String, 
         /**
-         * How far off the time may be, in seconds; 0 where it is as tapped.
+         * How far off the time may be, in seconds; 0 if it is the time of the tap.
          */approxS: UInt32) {
         self.wallMs = wallMs
         self.offsetMin = offsetMin
@@ -7783,7 +7787,7 @@ public func FfiConverterTypeMoment_lower(_ value: Moment) -> RustBuffer {
  */
 public struct NetRule: Equatable, Hashable {
     /**
-     * As the angler calls it; no two alike.
+     * The angler's name for it, which must be unique.
      */
     public let name: String
     /**
@@ -7799,7 +7803,7 @@ public struct NetRule: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * As the angler calls it; no two alike.
+         * The angler's name for it, which must be unique.
          */name: String, 
         /**
          * Most it may hold, if there is a limit.
@@ -7870,11 +7874,11 @@ public struct NetView: Equatable, Hashable {
      */
     public let holds: String
     /**
-     * "of 50 lb", and the range where it is uncertain.
+     * "of 50 lb", and the range if it is uncertain.
      */
     public let limit: String
     /**
-     * "near the limit"; empty where it isn't.
+     * "near the limit"; empty if it isn't.
      */
     public let says: String
     /**
@@ -7904,10 +7908,10 @@ public struct NetView: Equatable, Hashable {
          * "5 fish, about 23 lb 4 oz".
          */holds: String, 
         /**
-         * "of 50 lb", and the range where it is uncertain.
+         * "of 50 lb", and the range if it is uncertain.
          */limit: String, 
         /**
-         * "near the limit"; empty where it isn't.
+         * "near the limit"; empty if it isn't.
          */says: String, 
         /**
          * How near to the limit.
@@ -7995,7 +7999,7 @@ public struct OtherPeg: Equatable, Hashable {
      */
     public let side: Side
     /**
-     * Which of that side, counted from the angler's own: 1 is the next.
+     * Which peg on that side, counted from the angler's own: 1 is the next one.
      */
     public let place: UInt8
 
@@ -8006,7 +8010,7 @@ public struct OtherPeg: Equatable, Hashable {
          * On which side.
          */side: Side, 
         /**
-         * Which of that side, counted from the angler's own: 1 is the next.
+         * Which peg on that side, counted from the angler's own: 1 is the next one.
          */place: UInt8) {
         self.side = side
         self.place = place
@@ -8060,7 +8064,7 @@ public func FfiConverterTypeOtherPeg_lower(_ value: OtherPeg) -> RustBuffer {
  */
 public struct Outgoing: Equatable, Hashable {
     /**
-     * Where it is, whole and on stable storage.
+     * Its path; the file is complete and on stable storage.
      */
     public let path: String
     /**
@@ -8072,7 +8076,7 @@ public struct Outgoing: Equatable, Hashable {
      */
     public let mediaType: String
     /**
-     * What is in it, in words.
+     * A description of its contents.
      */
     public let says: String
 
@@ -8080,7 +8084,7 @@ public struct Outgoing: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * Where it is, whole and on stable storage.
+         * Its path; the file is complete and on stable storage.
          */path: String, 
         /**
          * The name to offer.
@@ -8089,7 +8093,7 @@ public struct Outgoing: Equatable, Hashable {
          * Its media type.
          */mediaType: String, 
         /**
-         * What is in it, in words.
+         * A description of its contents.
          */says: String) {
         self.path = path
         self.name = name
@@ -8145,7 +8149,7 @@ public func FfiConverterTypeOutgoing_lower(_ value: Outgoing) -> RustBuffer {
 
 
 /**
- * What has to find a place.
+ * What has to be placed.
  */
 public struct PadAsk: Equatable, Hashable {
     /**
@@ -8410,7 +8414,7 @@ public struct PagePlace: Equatable, Hashable {
      */
     public let title: Rect
     /**
-     * What was done, or refused.
+     * The notice of what was done or refused.
      */
     public let notice: Rect
     /**
@@ -8425,7 +8429,7 @@ public struct PagePlace: Equatable, Hashable {
          * What it is called.
          */title: Rect, 
         /**
-         * What was done, or refused.
+         * The notice of what was done or refused.
          */notice: Rect, 
         /**
          * Everything else.
@@ -8560,7 +8564,8 @@ public func FfiConverterTypePagerWords_lower(_ value: PagerWords) -> RustBuffer 
 
 
 /**
- * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ * The geographic position of the peg, as typed or as set. It is optional, and left out of files unless
+ * included.
  */
 public struct PegPlaceView: Equatable, Hashable {
     /**
@@ -8934,7 +8939,7 @@ public struct RodPlace: Equatable, Hashable {
      */
     public let rod: UInt8
     /**
-     * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+     * A tap in here chooses the rod; [`BankLayout::next_rod`] does the same within reach of the thumb.
      */
     public let target: Rect
     /**
@@ -8942,11 +8947,11 @@ public struct RodPlace: Equatable, Hashable {
      */
     public let digits: Rect
     /**
-     * Its name and state, where there is room.
+     * Its name and state, if there is room.
      */
     public let name: Rect?
     /**
-     * Its number beside the digits, where several rods have no room for their names.
+     * Its number beside the digits, if several rods have no room for their names.
      */
     public let number: Rect?
 
@@ -8957,16 +8962,16 @@ public struct RodPlace: Equatable, Hashable {
          * Which rod, from 1.
          */rod: UInt8, 
         /**
-         * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+         * A tap in here chooses the rod; [`BankLayout::next_rod`] does the same within reach of the thumb.
          */target: Rect, 
         /**
          * The digits fill this height.
          */digits: Rect, 
         /**
-         * Its name and state, where there is room.
+         * Its name and state, if there is room.
          */name: Rect?, 
         /**
-         * Its number beside the digits, where several rods have no room for their names.
+         * Its number beside the digits, if several rods have no room for their names.
          */number: Rect?) {
         self.rod = rod
         self.target = target
@@ -9291,7 +9296,7 @@ public struct SessionSetup: Equatable, Hashable {
      */
     public let settleS: UInt32
     /**
-     * Whether a twitch starts the wait anew.
+     * Whether a twitch restarts the wait.
      */
     public let twitchRestarts: Bool
 
@@ -9317,7 +9322,7 @@ public struct SessionSetup: Equatable, Hashable {
          * Seconds from the splash that don't count as waiting.
          */settleS: UInt32, 
         /**
-         * Whether a twitch starts the wait anew.
+         * Whether a twitch restarts the wait.
          */twitchRestarts: Bool) {
         self.water = water
         self.peg = peg
@@ -9390,7 +9395,7 @@ public struct Settings: Equatable, Hashable {
      */
     public let hand: Hand
     /**
-     * Ink on paper or chalk on ink.
+     * Dark on light or light on dark.
      */
     public let scheme: Scheme
 
@@ -9401,7 +9406,7 @@ public struct Settings: Equatable, Hashable {
          * Which thumb taps.
          */hand: Hand, 
         /**
-         * Ink on paper or chalk on ink.
+         * Dark on light or light on dark.
          */scheme: Scheme) {
         self.hand = hand
         self.scheme = scheme
@@ -9590,7 +9595,7 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let fileSaved: String
     /**
-     * The log is damaged: what the key for it does.
+     * The key that salvages a damaged log.
      */
     public let salvage: String
     /**
@@ -9637,7 +9642,7 @@ public struct ShellWords: Equatable, Hashable {
          * A file was handed on or saved.
          */fileSaved: String, 
         /**
-         * The log is damaged: what the key for it does.
+         * The key that salvages a damaged log.
          */salvage: String, 
         /**
          * This device has no receiver to ask for its position.
@@ -9842,7 +9847,7 @@ public func FfiConverterTypeSideView_lower(_ value: SideView) -> RustBuffer {
  */
 public struct Spot: Equatable, Hashable {
     /**
-     * The aiming mark it is cast at, by the id of the op that set it.
+     * The aiming mark, by the id of the op that set it.
      */
     public let mark: Uuid?
     /**
@@ -9862,7 +9867,7 @@ public struct Spot: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * The aiming mark it is cast at, by the id of the op that set it.
+         * The aiming mark, by the id of the op that set it.
          */mark: Uuid?, 
         /**
          * Degrees clockwise from straight out, in hundredths.
@@ -10028,7 +10033,7 @@ public struct StepView: Equatable, Hashable {
      */
     public let side: String
     /**
-     * Where it stands.
+     * Its state.
      */
     public let state: StepState
     /**
@@ -10046,7 +10051,7 @@ public struct StepView: Equatable, Hashable {
          * A or B.
          */side: String, 
         /**
-         * Where it stands.
+         * Its state.
          */state: StepState, 
         /**
          * What a screen reader says of it: "3. pink, next".
@@ -10416,7 +10421,7 @@ public struct SwimKeyView: Equatable, Hashable {
      */
     public let solid: Bool
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     public let tap: KeyTap
 
@@ -10439,7 +10444,7 @@ public struct SwimKeyView: Equatable, Hashable {
          * Drawn solid: most likely next.
          */solid: Bool, 
         /**
-         * What a tap on it asks.
+         * What a tap on it does.
          */tap: KeyTap) {
         self.key = key
         self.label = label
@@ -10501,7 +10506,7 @@ public func FfiConverterTypeSwimKeyView_lower(_ value: SwimKeyView) -> RustBuffe
 
 
 /**
- * Where the Swim screen's things lie, in px.
+ * The layout of the Swim screen, in px.
  */
 public struct SwimLayout: Equatable, Hashable {
     /**
@@ -10525,15 +10530,15 @@ public struct SwimLayout: Equatable, Hashable {
      */
     public let words: Rect
     /**
-     * Keys that stand always.
+     * Keys that are always shown.
      */
     public let keys: [SwimKeyPlace]
     /**
-     * Opens the further keys and rows; none while the step keys are open.
+     * Opens the further keys and rows; `None` while the step keys are open.
      */
     public let more: Rect?
     /**
-     * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
+     * BACK, in the corner of the thumb: hides the step keys, or goes to the Bank.
      */
     public let back: Rect
 
@@ -10556,13 +10561,13 @@ public struct SwimLayout: Equatable, Hashable {
          * Where next and its reasons.
          */words: Rect, 
         /**
-         * Keys that stand always.
+         * Keys that are always shown.
          */keys: [SwimKeyPlace], 
         /**
-         * Opens the further keys and rows; none while the step keys are open.
+         * Opens the further keys and rows; `None` while the step keys are open.
          */more: Rect?, 
         /**
-         * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
+         * BACK, in the corner of the thumb: hides the step keys, or goes to the Bank.
          */back: Rect) {
         self.title = title
         self.area = area
@@ -10692,7 +10697,7 @@ public func FfiConverterTypeSwimPadAsk_lower(_ value: SwimPadAsk) -> RustBuffer 
  * One frame of the swim, packed.
  *
  * Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
- * has one entry more than there are parts (or is empty where there are none).
+ * has one entry more than there are parts (or is empty if there are none).
  */
 public struct SwimScene: Equatable, Hashable {
     /**
@@ -10776,7 +10781,7 @@ public struct SwimScene: Equatable, Hashable {
      */
     public let labelText: [String]
     /**
-     * What numbers on the picture stand for, and what found no place, to be shown below it.
+     * The meaning of numbers on the picture, and labels that found no place, to be shown below it.
      */
     public let key: [KeyLine]
 
@@ -10844,7 +10849,7 @@ public struct SwimScene: Equatable, Hashable {
          * Text of each label.
          */labelText: [String], 
         /**
-         * What numbers on the picture stand for, and what found no place, to be shown below it.
+         * The meaning of numbers on the picture, and labels that found no place, to be shown below it.
          */key: [KeyLine]) {
         self.widthPx = widthPx
         self.heightPx = heightPx
@@ -10959,11 +10964,11 @@ public struct SwimView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * "3 of 25 squares resting": those just fished among them.
+     * "3 of 25 squares resting", which includes those just fished.
      */
     public let area: String
     /**
-     * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     * The verdict: "Next: Dead tree, 14 wraps of 2 m (28 m)".
      */
     public let headline: String
     /**
@@ -10971,7 +10976,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let reasons: [String]
     /**
-     * The two that count most as a sentence, and how many bites they rest on.
+     * The two reasons that count most, as a sentence, and how many bites they are based on.
      */
     public let why: String
     /**
@@ -10983,7 +10988,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let drift: [String]
     /**
-     * The moment shown, where it is not now.
+     * The moment shown, if it is not now.
      */
     public let replay: String
     /**
@@ -10991,7 +10996,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let others: [String]
     /**
-     * Opens the list of everything the picture rests on.
+     * Opens the list of everything that the picture is based on.
      */
     public let listLabel: String
     /**
@@ -11003,7 +11008,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let name: TypedField
     /**
-     * Where the peg lies on the earth.
+     * The geographic position of the peg.
      */
     public let place: PegPlaceView
     /**
@@ -11011,7 +11016,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let pad: SwimPad
     /**
-     * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
+     * What BACK sends to hide the step keys, or `None` if BACK leaves the screen.
      */
     public let back: Action?
     /**
@@ -11031,7 +11036,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let rows: [ChoiceRow]
     /**
-     * What rests on a guess.
+     * What is based on a guess.
      */
     public let note: String
 
@@ -11042,16 +11047,16 @@ public struct SwimView: Equatable, Hashable {
          * "Swim, peg 22".
          */title: String, 
         /**
-         * "3 of 25 squares resting": those just fished among them.
+         * "3 of 25 squares resting", which includes those just fished.
          */area: String, 
         /**
-         * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+         * The verdict: "Next: Dead tree, 14 wraps of 2 m (28 m)".
          */headline: String, 
         /**
          * The reasons for it and against it, each with its figures.
          */reasons: [String], 
         /**
-         * The two that count most as a sentence, and how many bites they rest on.
+         * The two reasons that count most, as a sentence, and how many bites they are based on.
          */why: String, 
         /**
          * What is known of the aimed cell.
@@ -11060,13 +11065,13 @@ public struct SwimView: Equatable, Hashable {
          * Whether the fish move over the day, with the evidence.
          */drift: [String], 
         /**
-         * The moment shown, where it is not now.
+         * The moment shown, if it is not now.
          */replay: String, 
         /**
          * The next few cells after the first, each with its reasons.
          */others: [String], 
         /**
-         * Opens the list of everything the picture rests on.
+         * Opens the list of everything that the picture is based on.
          */listLabel: String, 
         /**
          * That list: the ringed cell, the next few, the drift, what is a guess.
@@ -11075,13 +11080,13 @@ public struct SwimView: Equatable, Hashable {
          * A name for the next mark, feature or hazard, or for an old one.
          */name: TypedField, 
         /**
-         * Where the peg lies on the earth.
+         * The geographic position of the peg.
          */place: PegPlaceView, 
         /**
          * What the keys under the picture do now.
          */pad: SwimPad, 
         /**
-         * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
+         * What BACK sends to hide the step keys, or `None` if BACK leaves the screen.
          */back: Action?, 
         /**
          * Opens the legend.
@@ -11096,7 +11101,7 @@ public struct SwimView: Equatable, Hashable {
          * Boundaries, bands, rest target, features and hazards.
          */rows: [ChoiceRow], 
         /**
-         * What rests on a guess.
+         * What is based on a guess.
          */note: String) {
         self.title = title
         self.area = area
@@ -11216,7 +11221,7 @@ public struct TackleView: Equatable, Hashable {
      */
     public let rows: [ChoiceRow]
     /**
-     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
      */
     public let caution: String
 
@@ -11233,7 +11238,7 @@ public struct TackleView: Equatable, Hashable {
          * The rows.
          */rows: [ChoiceRow], 
         /**
-         * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+         * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
          */caution: String) {
         self.title = title
         self.rod = rod
@@ -11289,7 +11294,7 @@ public func FfiConverterTypeTackleView_lower(_ value: TackleView) -> RustBuffer 
 
 
 /**
- * Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+ * Text sizes (em), pixels. A shell makes a line smaller if it would not fit its rectangle.
  */
 public struct TextSizes: Equatable, Hashable {
     /**
@@ -11477,7 +11482,7 @@ public func FfiConverterTypeTick_lower(_ value: Tick) -> RustBuffer {
 
 
 /**
- * A line to type into. The shell hands its target back with the text.
+ * A line to type into. The shell passes its target back with the text.
  */
 public struct TypedField: Equatable, Hashable {
     /**
@@ -11489,11 +11494,11 @@ public struct TypedField: Equatable, Hashable {
      */
     public let label: String
     /**
-     * What stands in it.
+     * Its present text.
      */
     public let value: String
     /**
-     * The word on the key that hands it over; empty where each change is handed over at once.
+     * The word on the key that sends the text; empty if each change is sent at once.
      */
     public let send: String
     /**
@@ -11515,10 +11520,10 @@ public struct TypedField: Equatable, Hashable {
          * What it is called.
          */label: String, 
         /**
-         * What stands in it.
+         * Its present text.
          */value: String, 
         /**
-         * The word on the key that hands it over; empty where each change is handed over at once.
+         * The word on the key that sends the text; empty if each change is sent at once.
          */send: String, 
         /**
          * What it is typed into.
@@ -11586,11 +11591,11 @@ public func FfiConverterTypeTypedField_lower(_ value: TypedField) -> RustBuffer 
 
 
 /**
- * What a tap gives back.
+ * The result of a tap.
  */
 public struct Update: Equatable, Hashable {
     /**
-     * The Bank screen as it now stands.
+     * The Bank screen after the tap.
      */
     public let screen: Screen
     /**
@@ -11602,15 +11607,15 @@ public struct Update: Equatable, Hashable {
      */
     public let repeated: Bool
     /**
-     * What undo would now take back.
+     * What UNDO would undo next.
      */
     public let undoLabel: String?
     /**
-     * What to say of the tap.
+     * The notice about the tap.
      */
     public let notice: String
     /**
-     * A screen that comes up of itself: the Bank after START, the card of the day after END.
+     * A screen that opens by itself: the Bank after START, the card of the day after END.
      */
     public let opens: Which?
 
@@ -11618,7 +11623,7 @@ public struct Update: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * The Bank screen as it now stands.
+         * The Bank screen after the tap.
          */screen: Screen, 
         /**
          * Whether the log grew.
@@ -11627,13 +11632,13 @@ public struct Update: Equatable, Hashable {
          * Whether the tap was ignored as a second one.
          */repeated: Bool, 
         /**
-         * What undo would now take back.
+         * What UNDO would undo next.
          */undoLabel: String?, 
         /**
-         * What to say of the tap.
+         * The notice about the tap.
          */notice: String, 
         /**
-         * A screen that comes up of itself: the Bank after START, the card of the day after END.
+         * A screen that opens by itself: the Bank after START, the card of the day after END.
          */opens: Which?) {
         self.screen = screen
         self.changed = changed
@@ -11707,23 +11712,23 @@ public struct WaitsView: Equatable, Hashable {
      */
     public let counts: String
     /**
-     * Which casts count, each row a choice by taps; hand the field and value back to choose.
+     * Which casts count: rows of choices.
      */
     public let rows: [ChoiceRow]
     /**
-     * The pictures, most telling first; empty before the first cast is in.
+     * The pictures, the most useful first; empty before the first cast is in.
      */
     public let charts: [ChartView]
     /**
-     * What the rest of a day is likely to hold.
+     * The forecast for the rest of the day.
      */
     public let forecast: ForecastView?
     /**
-     * The page behind them; none before there is a picture.
+     * The page of figures behind them; `None` before there is a picture.
      */
     public let figures: FiguresView?
     /**
-     * What to do where there is nothing to show yet.
+     * What to do if there is nothing to show yet.
      */
     public let offer: LeafKey?
 
@@ -11737,19 +11742,19 @@ public struct WaitsView: Equatable, Hashable {
          * What counts: "9 bites in 15 casts, 3 h 32 in the water."
          */counts: String, 
         /**
-         * Which casts count, each row a choice by taps; hand the field and value back to choose.
+         * Which casts count: rows of choices.
          */rows: [ChoiceRow], 
         /**
-         * The pictures, most telling first; empty before the first cast is in.
+         * The pictures, the most useful first; empty before the first cast is in.
          */charts: [ChartView], 
         /**
-         * What the rest of a day is likely to hold.
+         * The forecast for the rest of the day.
          */forecast: ForecastView?, 
         /**
-         * The page behind them; none before there is a picture.
+         * The page of figures behind them; `None` before there is a picture.
          */figures: FiguresView?, 
         /**
-         * What to do where there is nothing to show yet.
+         * What to do if there is nothing to show yet.
          */offer: LeafKey?) {
         self.title = title
         self.counts = counts
@@ -11814,11 +11819,12 @@ public func FfiConverterTypeWaitsView_lower(_ value: WaitsView) -> RustBuffer {
 
 
 /**
- * Something that is to ring.
+ * An alarm.
  */
 public struct WatchAlarm: Equatable, Hashable {
     /**
-     * The same for the same cast, or for the same minute of the match: a later answer replaces it.
+     * Stays the same for the same cast or the same minute of the match, so that a later version replaces the
+     * alarm.
      */
     public let id: String
     /**
@@ -11834,11 +11840,11 @@ public struct WatchAlarm: Equatable, Hashable {
      */
     public let text: String
     /**
-     * The rod it rings for; none for the match.
+     * The rod it rings for; `None` for the match.
      */
     public let rod: UInt8?
     /**
-     * What can be done about it at once.
+     * Keys that answer it at once.
      */
     public let keys: [WatchKey]
 
@@ -11846,7 +11852,8 @@ public struct WatchAlarm: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * The same for the same cast, or for the same minute of the match: a later answer replaces it.
+         * Stays the same for the same cast or the same minute of the match, so that a later version replaces the
+         * alarm.
          */id: String, 
         /**
          * When, by the phone's wall clock as it is set now, ms since 1970 UTC.
@@ -11858,10 +11865,10 @@ public struct WatchAlarm: Equatable, Hashable {
          * What it says below.
          */text: String, 
         /**
-         * The rod it rings for; none for the match.
+         * The rod it rings for; `None` for the match.
          */rod: UInt8?, 
         /**
-         * What can be done about it at once.
+         * Keys that answer it at once.
          */keys: [WatchKey]) {
         self.id = id
         self.atWallMs = atWallMs
@@ -12022,7 +12029,7 @@ public struct WatchView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * What the record says of it.
+     * The advice for it.
      */
     public let text: String
     /**
@@ -12034,12 +12041,12 @@ public struct WatchView: Equatable, Hashable {
      */
     public let keys: [WatchKey]
     /**
-     * What is to ring, soonest first.
+     * Alarms to come, soonest first.
      */
     public let alarms: [WatchAlarm]
     /**
-     * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
-     * in neither list.
+     * Alarms whose time has come and which still apply: their cast is out, their match is running. A shell
+     * withdraws only alarms that are in neither list.
      */
     public let due: [WatchAlarm]
 
@@ -12059,7 +12066,7 @@ public struct WatchView: Equatable, Hashable {
          * What that rod is doing, in words.
          */title: String, 
         /**
-         * What the record says of it.
+         * The advice for it.
          */text: String, 
         /**
          * From when a clock counts up, or `None` if there is nothing to count.
@@ -12068,11 +12075,11 @@ public struct WatchView: Equatable, Hashable {
          * At most three keys.
          */keys: [WatchKey], 
         /**
-         * What is to ring, soonest first.
+         * Alarms to come, soonest first.
          */alarms: [WatchAlarm], 
         /**
-         * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
-         * in neither list.
+         * Alarms whose time has come and which still apply: their cast is out, their match is running. A shell
+         * withdraws only alarms that are in neither list.
          */due: [WatchAlarm]) {
         self.`open` = `open`
         self.keepAwake = keepAwake
@@ -12220,7 +12227,7 @@ public struct WeighInPage: Equatable, Hashable {
      */
     public let title: String
     /**
-     * Each net that was weighed against the own count.
+     * Each net that was weighed, compared with the own count.
      */
     public let lines: [MatchLine]
     /**
@@ -12236,7 +12243,7 @@ public struct WeighInPage: Equatable, Hashable {
      */
     public let pad: [MatchKey]
     /**
-     * The figure is what the net weighed.
+     * Confirms that the figure is the weight of the net.
      */
     public let weighed: MatchKey
 
@@ -12247,7 +12254,7 @@ public struct WeighInPage: Equatable, Hashable {
          * "Weigh-in: Net 1".
          */title: String, 
         /**
-         * Each net that was weighed against the own count.
+         * Each net that was weighed, compared with the own count.
          */lines: [MatchLine], 
         /**
          * What the differences mean.
@@ -12259,7 +12266,7 @@ public struct WeighInPage: Equatable, Hashable {
          * Twelve keys of a number pad: the digits from 1 to 9, the next net, 0, and the unit.
          */pad: [MatchKey], 
         /**
-         * The figure is what the net weighed.
+         * Confirms that the figure is the weight of the net.
          */weighed: MatchKey) {
         self.title = title
         self.lines = lines
@@ -12341,7 +12348,7 @@ public struct WeightView: Equatable, Hashable {
      */
     public let pad: [FishKey]
     /**
-     * The figure is what the scales show.
+     * Confirms that the figure was read on the scales.
      */
     public let weighed: FishKey
 
@@ -12361,7 +12368,7 @@ public struct WeightView: Equatable, Hashable {
          * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
          */pad: [FishKey], 
         /**
-         * The figure is what the scales show.
+         * Confirms that the figure was read on the scales.
          */weighed: FishKey) {
         self.title = title
         self.says = says
@@ -12430,7 +12437,7 @@ public enum Action: Equatable, Hashable {
      */
     case startSession(
         /**
-         * How it is set up; as the set-up screen stands where it is left out.
+         * How it is set up; `None` for what the set-up screen shows.
          */setup: SessionSetup?
     )
     /**
@@ -12461,7 +12468,7 @@ public enum Action: Equatable, Hashable {
          * Which rod.
          */rod: UInt8, 
         /**
-         * What it weighs, where that is known.
+         * What it weighs, if that is known.
          */fish: FishWeight?
     )
     /**
@@ -12590,14 +12597,14 @@ public enum Action: Equatable, Hashable {
      */
     case set(
         /**
-         * Which thumb, where that changes.
+         * Which thumb, if that changes.
          */hand: Hand?, 
         /**
-         * Day or night, where that changes.
+         * Day or night, if that changes.
          */scheme: Scheme?
     )
     /**
-     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the aim moves by one cell.
      */
     case stepAim(
         /**
@@ -12629,15 +12636,15 @@ public enum Action: Equatable, Hashable {
      */
     case markHere(
         /**
-         * Its name; the one typed, else a number, where it is empty.
+         * Its name; if empty, the one typed, otherwise a number.
          */name: String
     )
     /**
-     * The peg lies where it was typed on the Swim screen.
+     * Sets the position of the peg to the one typed on the Swim screen.
      */
     case placePegAsTyped
     /**
-     * Where the peg lies on the earth; never needed.
+     * The geographic position of the peg, which is never required.
      */
     case placePeg(
         /**
@@ -12651,7 +12658,7 @@ public enum Action: Equatable, Hashable {
          */straightOutCdeg: Int32
     )
     /**
-     * Begin an alternating test of two values that were changed for one another.
+     * Begin an alternating test of two values, one of which replaced the other.
      */
     case startAlternation(
         /**
@@ -12713,18 +12720,18 @@ public enum Action: Equatable, Hashable {
          */tap: MatchTap
     )
     /**
-     * What is said of a landed fish.
+     * A detail of a landed fish.
      */
     case fish(
         /**
-         * The cast it was landed on; the fish that is meant where it is left out.
+         * The cast it was landed on; `None` for the fish chosen on the screen.
          */cast: Uuid?, 
         /**
          * What.
          */tap: FishTap
     )
     /**
-     * What is fed by hand.
+     * Feed by hand.
      */
     case feed(
         /**
@@ -12732,7 +12739,7 @@ public enum Action: Equatable, Hashable {
          */tap: FeedTap
     )
     /**
-     * Fish that show.
+     * Fish that show themselves.
      */
     case seen(
         /**
@@ -12800,7 +12807,7 @@ public enum Action: Equatable, Hashable {
      */
     case openDoubt(
         /**
-         * Which; none goes back to the list.
+         * Which; `None` goes back to the list.
          */op: Uuid?
     )
     /**
@@ -12815,7 +12822,8 @@ public enum Action: Equatable, Hashable {
          */tap: MendTap
     )
     /**
-     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     * Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
+     * accidental second tap logs nothing.
      */
     case back
     /**
@@ -12830,7 +12838,7 @@ public enum Action: Equatable, Hashable {
          */text: String
     )
     /**
-     * Take a whole import back.
+     * Undo a whole import.
      */
     case undoImport(
         /**
@@ -12838,7 +12846,7 @@ public enum Action: Equatable, Hashable {
          */id: Uuid
     )
     /**
-     * Bring it back.
+     * Redo it.
      */
     case redoImport(
         /**
@@ -12846,11 +12854,11 @@ public enum Action: Equatable, Hashable {
          */id: Uuid
     )
     /**
-     * Take the last entry back.
+     * Undo the last entry.
      */
     case undo
     /**
-     * Bring back what undo took.
+     * Redo what was undone.
      */
     case redo
 
@@ -13454,7 +13462,7 @@ public enum Alarm: Equatable, Hashable {
      */
     case recast
     /**
-     * So many minutes after the splash.
+     * This many minutes after the splash.
      */
     case after(UInt16
     )
@@ -13534,7 +13542,7 @@ public func FfiConverterTypeAlarm_lower(_ value: Alarm) -> RustBuffer {
 
 
 /**
- * What a key answers.
+ * The answer of a key.
  */
 
 public enum Answer: Equatable, Hashable {
@@ -13887,7 +13895,7 @@ public enum BenchTap: Equatable, Hashable {
          */um: UInt16
     )
     /**
-     * What is on it.
+     * The length of line on it.
      */
     case spoolLength(
         /**
@@ -13895,7 +13903,7 @@ public enum BenchTap: Equatable, Hashable {
          */tenthMm: UInt32
     )
     /**
-     * It lies on the bench now.
+     * That spool is added to the bench.
      */
     case addSpool
     /**
@@ -13931,7 +13939,7 @@ public enum BenchTap: Equatable, Hashable {
          */tenthMm: UInt32
     )
     /**
-     * What the pop-up lifts.
+     * The lift of the pop-up.
      */
     case lift(
         /**
@@ -13947,7 +13955,7 @@ public enum BenchTap: Equatable, Hashable {
          */minutes: UInt16
     )
     /**
-     * What the hook weighs.
+     * The weight of the hook.
      */
     case hookWeight(
         /**
@@ -13955,7 +13963,7 @@ public enum BenchTap: Equatable, Hashable {
          */mg: UInt32
     )
     /**
-     * How high the pop-up is to stand.
+     * The height of the pop-up off the bottom.
      */
     case height(
         /**
@@ -14003,11 +14011,11 @@ public enum BenchTap: Equatable, Hashable {
          */name: String
     )
     /**
-     * What one of that size weighs.
+     * The weight of one shot of that size.
      */
     case shotWeight(
         /**
-         * In milligrams; 0 takes it out of the box.
+         * In milligrams; 0 removes the size from the box.
          */mg: UInt32
     )
     /**
@@ -14019,7 +14027,7 @@ public enum BenchTap: Equatable, Hashable {
      */
     case bottom
     /**
-     * The fall just timed teaches the speed.
+     * The fall just timed is used to calibrate the speed.
      */
     case calibrate
     /**
@@ -14031,7 +14039,7 @@ public enum BenchTap: Equatable, Hashable {
          */cm: UInt32
     )
     /**
-     * A height is put on the ladder or taken off it.
+     * A height is added to the ladder or removed from it.
      */
     case rung(
         /**
@@ -14495,7 +14503,7 @@ public enum BookTap: Equatable, Hashable {
          */by: FilterTap
     )
     /**
-     * Latitude of the place that the light is told for.
+     * Latitude of the place for which the light is computed.
      */
     case latitude(
         /**
@@ -14511,7 +14519,7 @@ public enum BookTap: Equatable, Hashable {
          */e7: Int64
     )
     /**
-     * The peg of the open session lies there.
+     * The place becomes the position of the open session's peg.
      */
     case keepPlace
     /**
@@ -14841,7 +14849,7 @@ public enum ConditionsTap: Equatable, Hashable {
          */answer: Answer
     )
     /**
-     * It is passed over.
+     * The question is skipped.
      */
     case skip(
         /**
@@ -15090,7 +15098,7 @@ public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
 
 
 /**
- * What a point is, told by its shape.
+ * What a point means, shown by its shape.
  */
 
 public enum DotShape: Equatable, Hashable, CaseIterable {
@@ -15435,7 +15443,7 @@ public func FfiConverterTypeErrorKind_lower(_ value: ErrorKind) -> RustBuffer {
 
 
 /**
- * What may be changed between two casts of a rod.
+ * What can be changed between two casts of a rod.
  */
 
 public enum Factor: Equatable, Hashable, CaseIterable {
@@ -15590,7 +15598,7 @@ public func FfiConverterTypeFactor_lower(_ value: Factor) -> RustBuffer {
 
 
 /**
- * What a factor was on a cast.
+ * The value of a factor on a cast.
  */
 
 public enum FactorValue: Equatable, Hashable {
@@ -15938,7 +15946,7 @@ public func FfiConverterTypeFeatureKind_lower(_ value: FeatureKind) -> RustBuffe
 public enum FeedAmount: Equatable, Hashable {
     
     /**
-     * So many measures.
+     * A number of measures.
      */
     case measures(
         /**
@@ -15948,8 +15956,8 @@ public enum FeedAmount: Equatable, Hashable {
          * How many.
          */count: UInt16, 
         /**
-         * What the angler took one to weigh then, in mg: a guess, and stored with the entry, so that a guess that is
-         * changed later changes nothing that was fed before.
+         * The angler's estimate at that time of what one weighs, in mg. It is stored with the entry, so that
+         * changing the estimate later doesn't change earlier entries.
          */eachMg: UInt32
     )
     /**
@@ -16143,7 +16151,7 @@ public func FfiConverterTypeFeedKind_lower(_ value: FeedKind) -> RustBuffer {
 public enum FeedMeasure: Equatable, Hashable, CaseIterable {
     
     /**
-     * Between finger and thumb.
+     * As much as fits between finger and thumb.
      */
     case pinch
     /**
@@ -16252,17 +16260,18 @@ public func FfiConverterTypeFeedMeasure_lower(_ value: FeedMeasure) -> RustBuffe
 
 
 /**
- * What is fed by hand, how much and where.
+ * Taps about feed by hand: what, how much and where.
  */
 
 public enum FeedTap: Equatable, Hashable {
     
     /**
-     * The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+     * The same as the last time: at the spot of the chosen rod, or at the same place if that was chosen on
+     * the map.
      */
     case again
     /**
-     * As many of this measure as were chosen.
+     * The chosen number of this measure.
      */
     case measure(
         /**
@@ -16285,7 +16294,7 @@ public enum FeedTap: Equatable, Hashable {
      */
     case atAim(
         /**
-         * To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+         * To the cell that is aimed at on the Swim screen, otherwise to the spot of the chosen rod.
          */aim: Bool
     )
     /**
@@ -16309,11 +16318,11 @@ public enum FeedTap: Equatable, Hashable {
      */
     case clear
     /**
-     * The figure typed is what goes in.
+     * Feeds the weight that was typed.
      */
     case weighed
     /**
-     * What it weighs, figure and all.
+     * Feeds a given weight.
      */
     case weight(
         /**
@@ -16467,7 +16476,7 @@ public enum FilesTap: Equatable, Hashable {
          */form: FormChoice
     )
     /**
-     * Whether the position of the peg goes along.
+     * Whether the position of the peg is included.
      */
     case position(
         /**
@@ -16853,13 +16862,13 @@ public func FfiConverterTypeFishSign_lower(_ value: FishSign) -> RustBuffer {
 
 
 /**
- * What is said of a landed fish, in a match or not.
+ * Details of a landed fish, in a match or not.
  */
 
 public enum FishTap: Equatable, Hashable {
     
     /**
-     * Another of the landed fish is meant.
+     * Chooses another landed fish.
      */
     case meant(
         /**
@@ -16867,7 +16876,7 @@ public enum FishTap: Equatable, Hashable {
          */back: UInt32
     )
     /**
-     * It is one of this class.
+     * Its class.
      */
     case `class`(
         /**
@@ -16875,7 +16884,7 @@ public enum FishTap: Equatable, Hashable {
          */name: String
     )
     /**
-     * It went into this net, and so do the next ones.
+     * The net that it went into; later fish go into it, too.
      */
     case net(
         /**
@@ -16903,11 +16912,12 @@ public enum FishTap: Equatable, Hashable {
          */digit: UInt8
     )
     /**
-     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     * The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
+     * the figure is cleared.
      */
     case nextUnit
     /**
-     * The figure typed is what the scales show.
+     * The figure typed was read on the scales.
      */
     case weighed
     /**
@@ -16915,7 +16925,7 @@ public enum FishTap: Equatable, Hashable {
      */
     case guessed
     /**
-     * What it weighs, figure and all.
+     * A given weight.
      */
     case weight(
         /**
@@ -17052,7 +17062,7 @@ public func FfiConverterTypeFishTap_lower(_ value: FishTap) -> RustBuffer {
 
 
 /**
- * What a fish weighs, by how it is known.
+ * The weight of a fish, and how it is known.
  */
 
 public enum FishWeight: Equatable, Hashable {
@@ -17458,7 +17468,7 @@ public func FfiConverterTypeHazardKind_lower(_ value: HazardKind) -> RustBuffer 
 
 
 /**
- * One kind of thing to pack. The words stand in the wording of the screens.
+ * One kind of thing to pack. Its words are in the wording of the screens.
  */
 
 public enum Item: Equatable, Hashable {
@@ -17675,7 +17685,7 @@ public func FfiConverterTypeItem_lower(_ value: Item) -> RustBuffer {
 
 
 /**
- * What a key does. Its place on the glass is the layout's business.
+ * What a key does. The layout decides where it is on the screen.
  */
 
 public enum Key: Equatable, Hashable, CaseIterable {
@@ -17717,7 +17727,7 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case lostLate
     /**
-     * The landed fish is of the class used last; its class once that is said.
+     * Gives the landed fish the class used last; once it has a class, shows that.
      */
     case fishClass
     /**
@@ -17729,7 +17739,7 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case weigh
     /**
-     * Open what can be said of the landed fish.
+     * Open the details of the landed fish.
      */
     case fish
     /**
@@ -17741,15 +17751,15 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case timeBackFive
     /**
-     * Take the last entry back.
+     * Undo the last entry.
      */
     case undo
     /**
-     * Bring back what undo took.
+     * Redo what was undone.
      */
     case redo
     /**
-     * Moved the bait without a recast.
+     * The bait was moved without a recast.
      */
     case twitch
     /**
@@ -17761,7 +17771,7 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case away
     /**
-     * Feed the same as the last time; what to feed where nothing was yet.
+     * Feed the same as the last time; before the first feed, choose what to feed.
      */
     case feed
     /**
@@ -17769,19 +17779,20 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case feedOther
     /**
-     * Say how fish show.
+     * Log fish that show themselves.
      */
     case seen
     /**
-     * A neighbour landed a fish, on the side last said.
+     * A neighbour landed a fish, on the side logged last.
      */
     case neighbour
     /**
-     * One landed a fish on another side: the one said before that, or the next in the order of the keys.
+     * A neighbour landed a fish on another side: the one logged before that, or the next in the order of the
+     * keys.
      */
     case neighbourSecond
     /**
-     * One landed a fish on the third side.
+     * A neighbour landed a fish on the third side.
      */
     case neighbourThird
     /**
@@ -18020,7 +18031,7 @@ public func FfiConverterTypeKey_lower(_ value: Key) -> RustBuffer {
 
 
 /**
- * What a tap on a key asks of the shell.
+ * What the shell has to do when a key is tapped.
  */
 
 public enum KeyTap: Equatable, Hashable {
@@ -18050,7 +18061,7 @@ public enum KeyTap: Equatable, Hashable {
          */id: String
     )
     /**
-     * To hand a text on to another app.
+     * To pass a text on to another app.
      */
     case share(
         /**
@@ -18058,7 +18069,7 @@ public enum KeyTap: Equatable, Hashable {
          */text: String
     )
     /**
-     * To ask the phone's receiver where it is.
+     * To ask the phone's receiver for its position.
      */
     case askReceiver
 
@@ -18337,7 +18348,7 @@ public enum LabelRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case rested = 2
     /**
-     * How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
+     * How many events a mark stands for, if they can't be drawn one by one: on paper, without an edge.
      */
     case count = 3
     /**
@@ -18529,7 +18540,7 @@ public func FfiConverterTypeLeadMaterial_lower(_ value: LeadMaterial) -> RustBuf
 
 
 /**
- * What a hooklength is tied of.
+ * The material of a hooklength.
  */
 
 public enum LineMaterial: Equatable, Hashable, CaseIterable {
@@ -18652,11 +18663,11 @@ public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case aimed = 7
     /**
-     * Round a hazard: the water to stay clear of (ink, dashed).
+     * The edge of the water to stay clear of, round a hazard (ink, dashed).
      */
     case hazardClear = 8
     /**
-     * What parts a ring, a line or corners from the water under it (paper).
+     * A halo that separates a ring, a line or corners from the water under it (paper).
      */
     case halo = 9
     /**
@@ -18864,7 +18875,7 @@ public func FfiConverterTypeLineStyle_lower(_ value: LineStyle) -> RustBuffer {
 
 
 /**
- * Shape of a mark. Shapes before colours: no two kinds share one.
+ * Shape of a mark. Every kind has its own shape, so that none depends on colour.
  */
 
 public enum MarkShape: UInt8, Equatable, Hashable, CaseIterable {
@@ -18902,7 +18913,7 @@ public enum MarkShape: UInt8, Equatable, Hashable, CaseIterable {
      */
     case fedGrains = 7
     /**
-     * Fish that showed: two rings, one in the other.
+     * Fish that showed themselves: two rings, one in the other.
      */
     case shownRings = 8
 
@@ -19009,7 +19020,7 @@ public func FfiConverterTypeMarkShape_lower(_ value: MarkShape) -> RustBuffer {
 
 
 /**
- * Where the match stands.
+ * The phase of the match.
  */
 
 public enum MatchPhase: Equatable, Hashable, CaseIterable {
@@ -19146,11 +19157,11 @@ public enum MatchTap: Equatable, Hashable {
          */rule: RuleTap
     )
     /**
-     * No match is fished after all.
+     * The match is called off.
      */
     case off
     /**
-     * The organiser's signal was heard now: the two clocks are set against each other.
+     * The organiser's signal was heard now, which gives the difference between the two clocks.
      */
     case heard(
         /**
@@ -19158,7 +19169,7 @@ public enum MatchTap: Equatable, Hashable {
          */signal: Signal
     )
     /**
-     * This net hangs on the scales.
+     * This net is on the scales.
      */
     case scalesNet(
         /**
@@ -19166,7 +19177,7 @@ public enum MatchTap: Equatable, Hashable {
          */name: String
     )
     /**
-     * Another angler's nets hang on the scales, or are guessed.
+     * Another angler's nets are on the scales, or are guessed.
      */
     case scalesPeg(
         /**
@@ -19193,15 +19204,16 @@ public enum MatchTap: Equatable, Hashable {
          */digit: UInt8
     )
     /**
-     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     * The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
+     * the figure is cleared.
      */
     case scalesUnit
     /**
-     * The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
+     * The figure typed is the weight of the net; for another angler's before all-out it is a guess.
      */
     case weighIn
     /**
-     * What a net weighed, figure and all.
+     * A net with a given weight.
      */
     case weighedIn(
         /**
@@ -19349,13 +19361,13 @@ public func FfiConverterTypeMatchTap_lower(_ value: MatchTap) -> RustBuffer {
 
 
 /**
- * One thing mended of a doubtful entry.
+ * One correction of a doubtful entry.
  */
 
 public enum MendTap: Equatable, Hashable {
     
     /**
-     * It is right as it is.
+     * The entry is right.
      */
     case confirm
     /**
@@ -19391,7 +19403,7 @@ public enum MendTap: Equatable, Hashable {
      */
     case wasAway
     /**
-     * It is taken away: what was fed or seen, and nothing else rests on it.
+     * The entry is removed. This is offered only for feed and sightings, on which no other entry depends.
      */
     case remove
 
@@ -19498,7 +19510,7 @@ public func FfiConverterTypeMendTap_lower(_ value: MendTap) -> RustBuffer {
 public enum MoveAt: Equatable, Hashable {
     
     /**
-     * So long after all-in; after the beginning of the session where there is no match.
+     * This long after all-in, or without a match after the start of the session.
      */
     case allIn(
         /**
@@ -19942,13 +19954,13 @@ public func FfiConverterTypePadRule_lower(_ value: PadRule) -> RustBuffer {
 
 
 /**
- * A choice on the Phone screen, beside hand and scheme.
+ * A choice on the Phone screen, besides hand and scheme.
  */
 
 public enum PhoneTap: Equatable, Hashable {
     
     /**
-     * When a cast that is out rings.
+     * When the alarm for a cast rings.
      */
     case alarm(
         /**
@@ -19964,7 +19976,7 @@ public enum PhoneTap: Equatable, Hashable {
          */on: Bool
     )
     /**
-     * What fish are weighed in where no match says it.
+     * The unit in which fish are weighed if no match sets one.
      */
     case weights(
         /**
@@ -19972,7 +19984,7 @@ public enum PhoneTap: Equatable, Hashable {
          */unit: WeightUnit
     )
     /**
-     * What a measure of feed is taken to weigh from now on.
+     * The assumed weight of a measure of feed from now on.
      */
     case feed(
         /**
@@ -19986,7 +19998,7 @@ public enum PhoneTap: Equatable, Hashable {
          */mg: UInt32
     )
     /**
-     * Day, and night by itself from dusk to dawn at the peg.
+     * The day scheme, with the night scheme from dusk to dawn at the peg.
      */
     case nightAtDusk
 
@@ -20085,7 +20097,7 @@ public func FfiConverterTypePhoneTap_lower(_ value: PhoneTap) -> RustBuffer {
 public enum PlanKey: Equatable, Hashable {
     
     /**
-     * That of a peg.
+     * The line of a peg.
      */
     case peg(
         /**
@@ -20093,7 +20105,7 @@ public enum PlanKey: Equatable, Hashable {
          */peg: String
     )
     /**
-     * That of the rig of a rod.
+     * The line of a rod's rig.
      */
     case rig(
         /**
@@ -20210,7 +20222,7 @@ public enum PlanTap: Equatable, Hashable {
          */day: Int32
     )
     /**
-     * A peg is taken out.
+     * A peg is removed.
      */
     case noPeg(
         /**
@@ -20269,7 +20281,7 @@ public enum PlanTap: Equatable, Hashable {
      */
     case leave(
         /**
-         * In minutes, or `None` where that is left open.
+         * In minutes, or `None` if that is left open.
          */minutes: UInt16?
     )
     /**
@@ -20277,15 +20289,15 @@ public enum PlanTap: Equatable, Hashable {
      */
     case move(
         /**
-         * When, or `None` where that is left open.
+         * When, or `None` if that is left open.
          */at: MoveAt?
     )
     /**
-     * Today's session goes by this plan, or by none; before START the one to come.
+     * Today's session follows this plan or none; before START this is about the next session.
      */
     case today(
         /**
-         * Whether it goes by it.
+         * Whether it follows the plan.
          */takes: Bool
     )
 
@@ -20647,7 +20659,7 @@ public func FfiConverterTypeReach_lower(_ value: Reach) -> RustBuffer {
 
 
 /**
- * Where a water lies.
+ * The region of a water.
  */
 
 public enum Region: Equatable, Hashable, CaseIterable {
@@ -20852,7 +20864,7 @@ public func FfiConverterTypeRestwaterError_lower(_ value: RestwaterError) -> Rus
 public enum RuleTap: Equatable, Hashable {
     
     /**
-     * The match is set as it stands.
+     * The match is set with the rules shown.
      */
     case begin
     /**
@@ -20899,11 +20911,11 @@ public enum RuleTap: Equatable, Hashable {
          * Its name.
          */net: String, 
         /**
-         * None where it has none.
+         * `None` if it has no limit.
          */limit: Weight?
     )
     /**
-     * What becomes of a net over its limit.
+     * What happens to a net over its limit.
      */
     case over(
         /**
@@ -20919,7 +20931,7 @@ public enum RuleTap: Equatable, Hashable {
          */minutes: UInt16
     )
     /**
-     * An alarm is set, or taken away.
+     * An alarm is set or removed.
      */
     case alarm(
         /**
@@ -20927,7 +20939,7 @@ public enum RuleTap: Equatable, Hashable {
          */minutes: UInt16
     )
     /**
-     * One of the usual classes is put on the list, or taken off it.
+     * One of the usual classes is added to the list or removed from it.
      */
     case `class`(
         /**
@@ -20943,7 +20955,7 @@ public enum RuleTap: Equatable, Hashable {
          */`class`: String
     )
     /**
-     * What a fish of a class is taken for until one was weighed.
+     * The assumed weight of a fish of a class until one was weighed.
      */
     case guess(
         /**
@@ -21137,17 +21149,17 @@ public func FfiConverterTypeRuleTap_lower(_ value: RuleTap) -> RustBuffer {
 
 
 /**
- * Ink on paper or chalk on ink.
+ * Dark on light or light on dark.
  */
 
 public enum Scheme: Equatable, Hashable, CaseIterable {
     
     /**
-     * Ink on paper.
+     * Dark on light.
      */
     case day
     /**
-     * Chalk on ink.
+     * Light on dark.
      */
     case night
 
@@ -21238,7 +21250,7 @@ public enum Screen: Equatable, Hashable {
     case swim(SwimView
     )
     /**
-     * What the record says of waiting.
+     * What the record shows about waits.
      */
     case waits(WaitsView
     )
@@ -21263,17 +21275,17 @@ public enum Screen: Equatable, Hashable {
     case weight(WeightView
     )
     /**
-     * What is fed by hand; drawn as a landed fish is.
+     * Feed by hand; drawn like a landed fish.
      */
     case feed(FishView
     )
     /**
-     * The number pad for feed by weight; drawn as that of a fish is.
+     * The number pad for feed by weight; drawn like that of a fish.
      */
     case feedWeight(WeightView
     )
     /**
-     * Fish that show; drawn as a landed fish is.
+     * Fish that show themselves; drawn like a landed fish.
      */
     case seen(FishView
     )
@@ -21318,12 +21330,12 @@ public enum Screen: Equatable, Hashable {
     case day(LeavesView
     )
     /**
-     * The three cards of the first opening.
+     * The three cards of the app's first start.
      */
     case welcome(LeavesView
     )
     /**
-     * What each sign of the pictures means.
+     * What each symbol on the pictures means.
      */
     case legend(LeavesView
     )
@@ -21674,7 +21686,7 @@ public enum SeenTap: Equatable, Hashable {
      */
     case atAim(
         /**
-         * At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+         * At the cell that is aimed at on the Swim screen, otherwise at the spot of the chosen rod.
          */aim: Bool
     )
 
@@ -21781,7 +21793,7 @@ public enum SetupTap: Equatable, Hashable {
          */cm: UInt32?
     )
     /**
-     * How long the bait takes to settle: that long after the splash the wait begins.
+     * How long the bait takes to settle, which is when the wait begins after the splash.
      */
     case settle(
         /**
@@ -21789,7 +21801,7 @@ public enum SetupTap: Equatable, Hashable {
          */seconds: UInt32
     )
     /**
-     * Whether a twitch starts the wait anew.
+     * Whether a twitch restarts the wait.
      */
     case twitchRestarts(
         /**
@@ -21805,19 +21817,19 @@ public enum SetupTap: Equatable, Hashable {
          */digit: UInt8
     )
     /**
-     * The drawn number is taken away again.
+     * The drawn number is cleared.
      */
     case clearDraw
     /**
-     * The set-up of the last session is taken over.
+     * The set-up of the last session is copied.
      */
     case copyLast
     /**
-     * Nothing is taken over.
+     * Nothing is copied.
      */
     case copyNothing
     /**
-     * An item of the pack list is packed, or no longer.
+     * An item of the pack list is marked as packed or not packed.
      */
     case pack(
         /**
@@ -22213,7 +22225,7 @@ public enum Span: Equatable, Hashable {
      */
     case this
     /**
-     * Those that began within a number of days, today the last of them.
+     * Those that began within a number of days, today included.
      */
     case days(UInt16
     )
@@ -22386,7 +22398,7 @@ public func FfiConverterTypeStep_lower(_ value: Step) -> RustBuffer {
 
 
 /**
- * Where a step stands.
+ * The state of a step.
  */
 
 public enum StepState: Equatable, Hashable, CaseIterable {
@@ -22620,11 +22632,11 @@ public enum SwimKey: Equatable, Hashable, CaseIterable {
      */
     case markHere
     /**
-     * The peg lies where it was typed.
+     * Set the position of the peg to the one typed.
      */
     case placePeg
     /**
-     * The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+     * Fill the fields of the peg's position from the phone's receiver.
      */
     case usePhone
 
@@ -22854,7 +22866,7 @@ public enum SwimTap: Equatable, Hashable {
      */
     case steps(
         /**
-         * Whether they are opened or put away.
+         * Whether they are shown or hidden.
          */`open`: Bool
     )
     /**
@@ -22902,7 +22914,7 @@ public enum SwimTap: Equatable, Hashable {
      */
     case band(
         /**
-         * In centimetres; none is the usual width.
+         * In centimetres; `None` for the usual width.
          */cm: UInt32?
     )
     /**
@@ -22930,7 +22942,7 @@ public enum SwimTap: Equatable, Hashable {
          */sign: FishSign
     )
     /**
-     * As many of this measure as were chosen are fed to the cell that is aimed at.
+     * The chosen number of this measure is fed to the cell that is aimed at.
      */
     case feed(
         /**
@@ -22949,7 +22961,7 @@ public enum SwimTap: Equatable, Hashable {
          */id: Uuid
     )
     /**
-     * Something set before is taken away.
+     * Something that was set earlier is removed.
      */
     case remove(
         /**
@@ -23119,7 +23131,7 @@ public func FfiConverterTypeSwimTap_lower(_ value: SwimTap) -> RustBuffer {
 
 
 /**
- * Something on the swim that can be taken away.
+ * Something on the swim that can be removed.
  */
 
 public enum SwimThing: Equatable, Hashable {
@@ -23290,7 +23302,7 @@ public enum TackleTap: Equatable, Hashable {
      */
     case feeder(
         /**
-         * What a fill is taken to weigh, in milligrams; none for a plain lead.
+         * The assumed weight of a fill in milligrams; `None` for a plain lead.
          */mg: UInt32?
     )
     /**
@@ -23473,7 +23485,7 @@ public enum Temperature: Equatable, Hashable, CaseIterable {
      */
     case from15
     /**
-     * Nobody looked.
+     * Not logged.
      */
     case notLogged
 
@@ -23562,7 +23574,7 @@ public func FfiConverterTypeTemperature_lower(_ value: Temperature) -> RustBuffe
 
 
 /**
- * What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
+ * The target of a typed text, which decides what kind of text it is. The app parses each kind in one place.
  */
 
 public enum TypedInto: Equatable, Hashable {
@@ -23644,11 +23656,11 @@ public enum TypedInto: Equatable, Hashable {
      */
     case plan
     /**
-     * What the match says of fish that die or go back.
+     * The match rule on fish that die or go back.
      */
     case matchRule
     /**
-     * A peg that would be liked, and what to do there.
+     * A peg hoped for, and what to do there.
      */
     case planPeg
     /**
@@ -23827,7 +23839,7 @@ public func FfiConverterTypeTypedInto_lower(_ value: TypedInto) -> RustBuffer {
 
 
 /**
- * A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+ * A size class that is offered, with its first assumed weight (guesses, which a tap changes).
  */
 
 public enum UsualClass: Equatable, Hashable, CaseIterable {
@@ -23972,7 +23984,7 @@ public func FfiConverterTypeUsualClass_lower(_ value: UsualClass) -> RustBuffer 
 
 
 /**
- * What may be said of a change, for drawing.
+ * The verdict on a change, for drawing.
  */
 
 public enum VerdictTone: Equatable, Hashable, CaseIterable {
@@ -24095,7 +24107,7 @@ public enum WaitsTap: Equatable, Hashable {
          */only: Bool
     )
     /**
-     * Whose earlier sessions the advice is made from, here and everywhere else.
+     * Whose earlier sessions the advice uses, here and on every other screen.
      */
     case whose(
         /**
@@ -24568,11 +24580,11 @@ public enum Which: Equatable, Hashable, CaseIterable {
      */
     case tackle
     /**
-     * The swim and where next; its picture is asked for apart.
+     * The swim and where next; its picture is requested separately.
      */
     case swim
     /**
-     * What the record says of waiting.
+     * What the record shows about waits.
      */
     case waits
     /**
@@ -24600,7 +24612,7 @@ public enum Which: Equatable, Hashable, CaseIterable {
      */
     case feedWeight
     /**
-     * Fish that show.
+     * Fish that show themselves.
      */
     case seen
     /**
@@ -24636,11 +24648,11 @@ public enum Which: Equatable, Hashable, CaseIterable {
      */
     case day
     /**
-     * The three cards of the first opening.
+     * The three cards of the app's first start.
      */
     case welcome
     /**
-     * What each sign of the pictures means.
+     * What each symbol on the pictures means.
      */
     case legend
 

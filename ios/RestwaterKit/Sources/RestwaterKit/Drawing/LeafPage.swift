@@ -106,8 +106,8 @@ struct LeafPage {
     /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale. A figure
     /// higher than its part is made smaller as a whole.
     func marks(_ line: LeafLine, width: Double, height: Double) -> [Mark] {
-        let em = slate.letters.largest(body) { shape(line, width, $0).height <= height + 1 }
-        let (small, shape) = (em * 0.85, shape(line, width, em))
+        let em = slate.letters.largest(body) { self.shape(line, width, $0).height <= height + 1 }
+        let (small, shape) = (em * 0.85, self.shape(line, width, em))
         let write = slate.write
         func place(_ left: Double, _ top: Double, _ width: Double, _ height: Double) -> Rect {
             Rect(left: left, top: top, width: width, height: height)

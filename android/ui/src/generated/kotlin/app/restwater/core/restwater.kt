@@ -2704,7 +2704,7 @@ public object FfiConverterTypeAlarmView: FfiConverterOnlyRead<AlarmView> {
 
 
 /**
- * The alternating test that runs.
+ * The running alternating test.
  */
 data class AlternationView (
     /**
@@ -2728,13 +2728,13 @@ data class AlternationView (
     val `steps`: List<StepView>
     , 
     /**
-     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or the
-     * plan is through.
+     * The key that sets rig or spot for the next cast: its smaller line, or `None` if it is set already or
+     * all planned casts are done.
      */
     val `setSub`: kotlin.String?
     , 
     /**
-     * Its word.
+     * The word on that key.
      */
     val `setLabel`: kotlin.String
     , 
@@ -2894,7 +2894,7 @@ data class BackupMade (
     val `path`: kotlin.String
     , 
     /**
-     * That it was made and read again, and when.
+     * A sentence saying that it was made and verified, and when.
      */
     val `says`: kotlin.String
     
@@ -2937,7 +2937,8 @@ data class BankLayout (
     val `screens`: Rect
     , 
     /**
-     * Beside it the screens an angler opens most while fishing; one that the screen record does not hold stays blank.
+     * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
+     * record stays blank.
      */
     val `doors`: List<DoorPlace>
     , 
@@ -2987,7 +2988,7 @@ data class BankLayout (
     val `notice`: Rect
     , 
     /**
-     * The keys. One that the screen record does not hold stays blank.
+     * The keys; a place without a key in the screen record stays blank.
      */
     val `keys`: List<KeyPlace>
     , 
@@ -3007,13 +3008,13 @@ data class BankLayout (
     val `pages`: kotlin.UByte
     , 
     /**
-     * BACK of every other screen, in the corner of the thumb, the same in every state. A second tap of a cold thumb would
-     * fall on CAST: the core takes it for the same tap.
+     * BACK of every other screen, in the corner of the thumb, the same in every state. An accidental second
+     * tap would hit CAST, so the core ignores it.
      */
     val `back`: Rect
     , 
     /**
-     * The pager of such a screen, beside BACK: everywhere the same key in the same place.
+     * The pager of such a screen, beside BACK, the same everywhere.
      */
     val `pager`: Rect
     , 
@@ -3023,7 +3024,7 @@ data class BankLayout (
     val `page`: PagePlace
     , 
     /**
-     * Keys beside each other in a grid of such a screen: three, or as many as are 21 mm wide.
+     * The number of columns in a grid of keys on such a screen: three, or as many as are 21 mm wide.
      */
     val `columns`: kotlin.UByte
     , 
@@ -3043,7 +3044,7 @@ data class BankLayout (
     val `setUpPager`: Rect
     , 
     /**
-     * Text sizes of the Bank, whose words all stand on one glass.
+     * Text sizes of the Bank, whose words all have to fit on one screen.
      */
     val `text`: TextSizes
     , 
@@ -3058,7 +3059,7 @@ data class BankLayout (
     val `showSubs`: kotlin.Boolean
     , 
     /**
-     * Rules this glass is too small for, each with the worst shortfall; mostly empty.
+     * Rules for which this glass is too small, each with the worst shortfall; usually empty.
      */
     val `broken`: List<BrokenRule>
     
@@ -3204,7 +3205,7 @@ public object FfiConverterTypeBankView: FfiConverterOnlyRead<BankView> {
 
 
 /**
- * A rule that a glass is too small for.
+ * A rule for which a glass is too small.
  */
 data class BrokenRule (
     /**
@@ -3289,7 +3290,7 @@ public object FfiConverterTypeCellId: FfiConverterRustBuffer<CellId> {
 
 
 /**
- * One change against what it replaced.
+ * One change compared with what it replaced.
  */
 data class ChangeView (
     /**
@@ -3318,17 +3319,18 @@ data class ChangeView (
     val `verdict`: kotlin.String
     , 
     /**
-     * The verdict as an angler would say it: "Pink or white? Can't tell yet.", and after it that over days.
+     * The verdict as an angler would say it, "Pink or white? Can't tell yet.", followed by the verdict over
+     * days.
      */
     val `says`: kotlin.String
     , 
     /**
-     * What it rests on: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
+     * The evidence: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
      */
     val `counts`: kotlin.String
     , 
     /**
-     * How to find out, where that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     * How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
      */
     val `findOut`: kotlin.String
     , 
@@ -3348,12 +3350,12 @@ data class ChangeView (
     val `ratio`: kotlin.String
     , 
     /**
-     * Exact and block p, plain and raised for the number looked at.
+     * Exact and block p, unadjusted and adjusted for the number of comparisons.
      */
     val `p`: kotlin.String
     , 
     /**
-     * What the days say where the same was asked on others, and why no more can be said of today.
+     * The result over days if the same was compared on other days, and why today alone can't show more.
      */
     val `reasons`: List<kotlin.String>
     , 
@@ -3368,7 +3370,7 @@ data class ChangeView (
     val `forest`: ForestPoint
     , 
     /**
-     * Starts an alternating test; none while one runs or no session is open.
+     * Starts an alternating test; `None` while one is running or no session is open.
      */
     val `start`: StartTest?
     
@@ -3450,12 +3452,12 @@ data class ChangesView (
     val `test`: AlternationView?
     , 
     /**
-     * The page behind the verdicts; none before there is a change.
+     * The page of figures behind the verdicts; `None` before there is a change.
      */
     val `figures`: FiguresView?
     , 
     /**
-     * What to do where there is nothing to show yet.
+     * What to do if there is nothing to show yet.
      */
     val `offer`: LeafKey?
     
@@ -3639,7 +3641,7 @@ public object FfiConverterTypeChartDot: FfiConverterOnlyRead<ChartDot> {
  */
 data class ChartLine (
     /**
-     * What it is, for the key below the picture; empty where another line says it.
+     * What it is, for the legend below the picture; empty if another line says it.
      */
     val `label`: kotlin.String
     , 
@@ -3685,7 +3687,7 @@ public object FfiConverterTypeChartLine: FfiConverterOnlyRead<ChartLine> {
 
 
 /**
- * A stretch along the axis across, drawn as a bracket at the foot with its words.
+ * A stretch of the horizontal axis, drawn as a bracket at the foot with its words.
  */
 data class ChartSpan (
     /**
@@ -3890,7 +3892,7 @@ data class ChoiceRow (
     val `value`: kotlin.String
     , 
     /**
-     * A step down and a step up first where the value is a figure, then recent and usual ones.
+     * If the value is a figure, a step down and a step up come first, then recent and usual values.
      */
     val `choices`: List<Choice>
     , 
@@ -3937,7 +3939,7 @@ public object FfiConverterTypeChoiceRow: FfiConverterOnlyRead<ChoiceRow> {
  */
 data class ClassGuess (
     /**
-     * As the angler calls it; it is the kind of fish, too, that the rules speak of.
+     * The angler's name for it; the rules use the same name for the kind of fish.
      */
     val `name`: kotlin.String
     , 
@@ -4038,7 +4040,7 @@ data class DayTap (
     val `action`: Action?
     , 
     /**
-     * The picture asked for after it.
+     * The picture to take after it.
      */
     val `picture`: kotlin.String?
     
@@ -4340,7 +4342,7 @@ data class FeedSaid (
     val `rod`: kotlin.UByte?
     , 
     /**
-     * Where that is; `None` when the rod's spot was not set.
+     * Where that is; `None` if the rod's spot was not set.
      */
     val `place`: WaterPlace?
     
@@ -4380,7 +4382,7 @@ data class FiguresView (
     val `title`: kotlin.String
     , 
     /**
-     * A paragraph for each verdict, which it begins with the heading of.
+     * A paragraph for each verdict, which begins with that verdict's heading.
      */
     val `lines`: List<kotlin.String>
     
@@ -4418,7 +4420,7 @@ data class FilesView (
     val `title`: kotlin.String
     , 
     /**
-     * What the choices come to, in a sentence.
+     * The choices in a sentence.
      */
     val `says`: kotlin.String
     , 
@@ -4428,17 +4430,17 @@ data class FilesView (
     val `rows`: List<ChoiceRow>
     , 
     /**
-     * The key that makes the file and hands it on.
+     * The key that makes the file and shares it.
      */
     val `send`: kotlin.String
     , 
     /**
-     * The key that makes the file and saves it in a place of the user's.
+     * The key that makes the file and saves it where the user chooses.
      */
     val `save`: kotlin.String
     , 
     /**
-     * The key that takes a file in.
+     * The key that imports a file.
      */
     val `takeIn`: kotlin.String
     , 
@@ -4463,7 +4465,7 @@ data class FilesView (
     val `backUp`: kotlin.String
     , 
     /**
-     * The key that looks the log over.
+     * The key that checks the log.
      */
     val `lookOver`: kotlin.String
     , 
@@ -4483,7 +4485,7 @@ data class FilesView (
     val `backups`: List<BackupLine>
     , 
     /**
-     * What stands in place of an empty list.
+     * The text for an empty list.
      */
     val `none`: kotlin.String
     
@@ -4559,12 +4561,12 @@ data class FishKey (
     val `enabled`: kotlin.Boolean
     , 
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     val `tap`: KeyTap
     , 
     /**
-     * Whether the Bank comes to the top once that is done: there is nothing more to say here.
+     * Whether the Bank opens after the tap, because nothing more can be entered here.
      */
     val `closes`: kotlin.Boolean
     
@@ -4599,7 +4601,7 @@ public object FfiConverterTypeFishKey: FfiConverterOnlyRead<FishKey> {
 
 
 /**
- * What can be said of a landed fish.
+ * The screen of a landed fish.
  */
 data class FishView (
     /**
@@ -4613,7 +4615,7 @@ data class FishView (
     val `says`: List<kotlin.String>
     , 
     /**
-     * The classes, last used first.
+     * The classes, most recently used first.
      */
     val `classes`: List<FishKey>
     , 
@@ -4623,7 +4625,7 @@ data class FishView (
     val `small`: List<FishKey>
     , 
     /**
-     * Opens the number pad; without a fish what leads to one.
+     * Opens the number pad; without a fish it leads to one.
      */
     val `weigh`: FishKey
     
@@ -4823,7 +4825,7 @@ public object FfiConverterTypeForestPoint: FfiConverterOnlyRead<ForestPoint> {
 
 
 /**
- * The glass a shell draws on.
+ * The screen area that a shell draws on.
  */
 data class Glass (
     /**
@@ -4973,7 +4975,7 @@ data class Hooklength (
     val `hookSize`: kotlin.UByte
     , 
     /**
-     * Length of the hair in millimetres, where there is one.
+     * Length of the hair in millimetres, if there is one.
      */
     val `hairMm`: kotlin.UShort?
     
@@ -5031,12 +5033,12 @@ data class ImportLine (
     val `says`: kotlin.String
     , 
     /**
-     * Whether it is taken back at present.
+     * Whether it is undone at present.
      */
     val `undone`: kotlin.Boolean
     , 
     /**
-     * The word on its key: take it back, or bring it back.
+     * The word on its key: undo or redo.
      */
     val `key`: kotlin.String
     , 
@@ -5073,7 +5075,7 @@ public object FfiConverterTypeImportLine: FfiConverterOnlyRead<ImportLine> {
 
 
 /**
- * What a file would bring, or has brought.
+ * What a file would add, or has added.
  */
 data class IncomingView (
     /**
@@ -5087,7 +5089,7 @@ data class IncomingView (
     val `lines`: List<kotlin.String>
     , 
     /**
-     * Whether there is something to take in.
+     * Whether there is something to import.
      */
     val `brings`: kotlin.Boolean
     , 
@@ -5097,12 +5099,12 @@ data class IncomingView (
     val `whole`: kotlin.Boolean
     , 
     /**
-     * The key that takes it in.
+     * The key that imports it.
      */
     val `takeIn`: kotlin.String
     , 
     /**
-     * The key that leaves it.
+     * The key that declines it.
      */
     val `leave`: kotlin.String
     , 
@@ -5117,12 +5119,12 @@ data class IncomingView (
     val `known`: kotlin.ULong
     , 
     /**
-     * Of the new: mends and undos.
+     * How many of the new entries mend or undo others.
      */
     val `amended`: kotlin.ULong
     , 
     /**
-     * Of the new: of a newer version, kept unread.
+     * How many of the new entries are of a newer version and kept unread.
      */
     val `newer`: kotlin.ULong
     , 
@@ -5132,7 +5134,7 @@ data class IncomingView (
     val `damaged`: kotlin.ULong
     , 
     /**
-     * Entries left out since another has their id.
+     * Entries left out because another entry has their id.
      */
     val `clashes`: kotlin.ULong
     , 
@@ -5181,12 +5183,12 @@ public object FfiConverterTypeIncomingView: FfiConverterOnlyRead<IncomingView> {
  */
 data class KeyLine (
     /**
-     * The number on the picture; `None` where not even that found a place.
+     * The number on the picture; `None` if not even that found a place.
      */
     val `number`: kotlin.UInt?
     , 
     /**
-     * What the label would have said.
+     * The text of the label.
      */
     val `text`: kotlin.String
     , 
@@ -5273,7 +5275,7 @@ data class KeyView (
     val `label`: kotlin.String
     , 
     /**
-     * A smaller line below, which may go at large text.
+     * A smaller line below, which may be dropped at large text.
      */
     val `sub`: kotlin.String?
     , 
@@ -5293,7 +5295,7 @@ data class KeyView (
     val `enabled`: kotlin.Boolean
     , 
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     val `tap`: KeyTap
     
@@ -5346,7 +5348,7 @@ data class Leaf (
     val `says`: kotlin.String
     , 
     /**
-     * A caution that belongs to what is entered here; empty where there is none.
+     * A caution that belongs to what is entered here; empty if there is none.
      */
     val `caution`: kotlin.String
     , 
@@ -5361,7 +5363,7 @@ data class Leaf (
     val `notes`: List<kotlin.String>
     , 
     /**
-     * Keys as wide as the glass: the parts of a screen, sessions.
+     * Keys as wide as the screen: its parts, sessions.
      */
     val `list`: List<LeafKey>
     , 
@@ -5442,7 +5444,7 @@ data class LeafKey (
     val `enabled`: kotlin.Boolean
     , 
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     val `tap`: KeyTap
     
@@ -5531,7 +5533,7 @@ public object FfiConverterTypeLeafLine: FfiConverterOnlyRead<LeafLine> {
 
 
 /**
- * A range on a common scale, drawn as a line with its ends and, where it is known, its middle.
+ * A range on a common scale, drawn as a line with its ends and, if known, its middle.
  */
 data class LeafSpan (
     /**
@@ -5555,7 +5557,7 @@ data class LeafSpan (
     val `beyond`: kotlin.Boolean
     , 
     /**
-     * Upper end of the scale, which begins at nought; the same for all lines of a leaf.
+     * Upper end of the scale, which begins at zero; the same for all lines of a leaf.
      */
     val `scale`: kotlin.Double
     
@@ -5663,7 +5665,7 @@ public object FfiConverterTypeLetterWidth: FfiConverterOnlyRead<LetterWidth> {
 
 
 /**
- * A key that hands back a tap.
+ * A key that sends a tap.
  */
 data class MatchKey (
     /**
@@ -5697,7 +5699,7 @@ data class MatchKey (
     val `enabled`: kotlin.Boolean
     , 
     /**
-     * What to hand back.
+     * The tap to send.
      */
     val `tap`: MatchTap
     
@@ -5731,7 +5733,7 @@ public object FfiConverterTypeMatchKey: FfiConverterOnlyRead<MatchKey> {
 
 
 /**
- * Where the keys lie, in px; BACK lies where it does on every page.
+ * The places of the keys, in px; BACK is where it is on every page.
  */
 data class MatchLayout (
     /**
@@ -5770,7 +5772,7 @@ data class MatchLayout (
     val `pad`: List<Rect>
     , 
     /**
-     * The page beside it. Where there is little room nothing but the title is left of it, and a notice takes the title's place.
+     * The page beside it. With little room only the title is left, and a notice replaces the title.
      */
     val `typing`: PagePlace
     , 
@@ -5920,7 +5922,7 @@ public object FfiConverterTypeMatchRules: FfiConverterRustBuffer<MatchRules> {
 
 
 /**
- * A match, whole: the last one in force is the one that counts. Times are UTC ms by the organiser's clock.
+ * A complete match set-up; the last one in force counts. Times are UTC ms by the organiser's clock.
  */
 data class MatchSetup (
     /**
@@ -6016,12 +6018,12 @@ data class MatchView (
     val `title`: kotlin.String
     , 
     /**
-     * Where the match stands.
+     * The phase of the match.
      */
     val `phase`: MatchPhase
     , 
     /**
-     * Time left in digits, "3:14:10"; empty where nothing runs.
+     * Time left in digits, "3:14:10"; empty if no time is running.
      */
     val `digits`: kotlin.String
     , 
@@ -6046,7 +6048,7 @@ data class MatchView (
     val `nets`: List<NetView>
     , 
     /**
-     * How far the two clocks are apart, what the weights rest on and what is left out of them.
+     * The difference between the two clocks, what the weights are based on and what they leave out.
      */
     val `notes`: List<kotlin.String>
     , 
@@ -6066,7 +6068,7 @@ data class MatchView (
     val `comingFigures`: FiguresView
     , 
     /**
-     * Whether the latest fish is one of which nothing was said yet.
+     * Whether no details of the latest fish were entered yet.
      */
     val `fishWaits`: kotlin.Boolean
     , 
@@ -6086,22 +6088,22 @@ data class MatchView (
     val `toFish`: PageKey
     , 
     /**
-     * To what is to come.
+     * Opens the forecast.
      */
     val `toComing`: PageKey
     , 
     /**
-     * To the rules.
+     * Opens the rules.
      */
     val `toRules`: PageKey
     , 
     /**
-     * To the weigh-in.
+     * Opens the weigh-in.
      */
     val `toWeighIn`: PageKey
     , 
     /**
-     * Sets a match where there is none.
+     * Sets a match if there is none.
      */
     val `begin`: MatchKey?
     , 
@@ -6178,7 +6180,7 @@ data class MendLine (
     val `why`: kotlin.String
     , 
     /**
-     * What a tap on it sends: it is opened.
+     * What a tap on it sends, which opens it.
      */
     val `open`: Action
     
@@ -6228,7 +6230,7 @@ data class MendOpen (
     val `why`: kotlin.String
     , 
     /**
-     * What can be said of it.
+     * The possible corrections.
      */
     val `rows`: List<ChoiceRow>
     , 
@@ -6274,7 +6276,7 @@ data class MendView (
     val `title`: kotlin.String
     , 
     /**
-     * How many there are, or that there is none.
+     * How many there are, or that there are none.
      */
     val `says`: kotlin.String
     , 
@@ -6315,10 +6317,10 @@ public object FfiConverterTypeMendView: FfiConverterOnlyRead<MendView> {
 
 
 /**
- * A point in time as the phone knew it.
+ * A point in time, as the phone recorded it.
  *
- * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but starts
- * anew at each boot. Durations are measured by the second where both ends were in the same boot.
+ * The wall clock says what time of day it was but can jump; the monotonic clock can't jump but restarts at
+ * each boot. Durations are measured by the monotonic clock if both ends were in the same boot.
  */
 data class Moment (
     /**
@@ -6332,7 +6334,7 @@ data class Moment (
     val `offsetMin`: kotlin.Short
     , 
     /**
-     * Name of the time zone (IANA), empty where the phone doesn't say.
+     * Name of the time zone (IANA), empty if the phone doesn't report it.
      */
     val `zone`: kotlin.String
     , 
@@ -6342,13 +6344,13 @@ data class Moment (
     val `monoMs`: kotlin.Long
     , 
     /**
-     * What tells one boot of the phone from another. Written with the phone before it ([`Moment::on_device`]); entries of
-     * earlier versions have the phone's own word for it alone, often a mere count.
+     * Identifies the boot of the phone. It is prefixed with the phone ([`Moment::on_device`]); entries of
+     * earlier versions have only the phone's own name for the boot, which is often just a count.
      */
     val `boot`: kotlin.String
     , 
     /**
-     * How far off the time may be, in seconds; 0 where it is as tapped.
+     * How far off the time may be, in seconds; 0 if it is the time of the tap.
      */
     val `approxS`: kotlin.UInt
     
@@ -6402,7 +6404,7 @@ public object FfiConverterTypeMoment: FfiConverterRustBuffer<Moment> {
  */
 data class NetRule (
     /**
-     * As the angler calls it; no two alike.
+     * The angler's name for it, which must be unique.
      */
     val `name`: kotlin.String
     , 
@@ -6467,12 +6469,12 @@ data class NetView (
     val `holds`: kotlin.String
     , 
     /**
-     * "of 50 lb", and the range where it is uncertain.
+     * "of 50 lb", and the range if it is uncertain.
      */
     val `limit`: kotlin.String
     , 
     /**
-     * "near the limit"; empty where it isn't.
+     * "near the limit"; empty if it isn't.
      */
     val `says`: kotlin.String
     , 
@@ -6536,7 +6538,7 @@ data class OtherPeg (
     val `side`: Side
     , 
     /**
-     * Which of that side, counted from the angler's own: 1 is the next.
+     * Which peg on that side, counted from the angler's own: 1 is the next one.
      */
     val `place`: kotlin.UByte
     
@@ -6578,7 +6580,7 @@ public object FfiConverterTypeOtherPeg: FfiConverterRustBuffer<OtherPeg> {
  */
 data class Outgoing (
     /**
-     * Where it is, whole and on stable storage.
+     * Its path; the file is complete and on stable storage.
      */
     val `path`: kotlin.String
     , 
@@ -6593,7 +6595,7 @@ data class Outgoing (
     val `mediaType`: kotlin.String
     , 
     /**
-     * What is in it, in words.
+     * A description of its contents.
      */
     val `says`: kotlin.String
     
@@ -6624,7 +6626,7 @@ public object FfiConverterTypeOutgoing: FfiConverterOnlyRead<Outgoing> {
 
 
 /**
- * What has to find a place.
+ * What has to be placed.
  */
 data class PadAsk (
     /**
@@ -6788,7 +6790,7 @@ data class PagePlace (
     val `title`: Rect
     , 
     /**
-     * What was done, or refused.
+     * The notice of what was done or refused.
      */
     val `notice`: Rect
     , 
@@ -6867,7 +6869,8 @@ public object FfiConverterTypePagerWords: FfiConverterOnlyRead<PagerWords> {
 
 
 /**
- * Where the peg lies on the earth, as typed or as set: optional, and left out of files unless asked for.
+ * The geographic position of the peg, as typed or as set. It is optional, and left out of files unless
+ * included.
  */
 data class PegPlaceView (
     /**
@@ -7101,7 +7104,7 @@ data class RodPlace (
     val `rod`: kotlin.UByte
     , 
     /**
-     * A tap in here chooses the rod; [`BankLayout::next_rod`] does so within reach.
+     * A tap in here chooses the rod; [`BankLayout::next_rod`] does the same within reach of the thumb.
      */
     val `target`: Rect
     , 
@@ -7111,12 +7114,12 @@ data class RodPlace (
     val `digits`: Rect
     , 
     /**
-     * Its name and state, where there is room.
+     * Its name and state, if there is room.
      */
     val `name`: Rect?
     , 
     /**
-     * Its number beside the digits, where several rods have no room for their names.
+     * Its number beside the digits, if several rods have no room for their names.
      */
     val `number`: Rect?
     
@@ -7318,7 +7321,7 @@ data class SessionSetup (
     val `settleS`: kotlin.UInt
     , 
     /**
-     * Whether a twitch starts the wait anew.
+     * Whether a twitch restarts the wait.
      */
     val `twitchRestarts`: kotlin.Boolean
     
@@ -7380,7 +7383,7 @@ data class Settings (
     val `hand`: Hand
     , 
     /**
-     * Ink on paper or chalk on ink.
+     * Dark on light or light on dark.
      */
     val `scheme`: Scheme
     
@@ -7514,7 +7517,7 @@ data class ShellWords (
     val `fileSaved`: kotlin.String
     , 
     /**
-     * The log is damaged: what the key for it does.
+     * The key that salvages a damaged log.
      */
     val `salvage`: kotlin.String
     , 
@@ -7635,7 +7638,7 @@ public object FfiConverterTypeSideView: FfiConverterOnlyRead<SideView> {
  */
 data class Spot (
     /**
-     * The aiming mark it is cast at, by the id of the op that set it.
+     * The aiming mark, by the id of the op that set it.
      */
     val `mark`: Uuid?
     , 
@@ -7758,7 +7761,7 @@ data class StepView (
     val `side`: kotlin.String
     , 
     /**
-     * Where it stands.
+     * Its state.
      */
     val `state`: StepState
     , 
@@ -7985,7 +7988,7 @@ data class SwimKeyView (
     val `solid`: kotlin.Boolean
     , 
     /**
-     * What a tap on it asks.
+     * What a tap on it does.
      */
     val `tap`: KeyTap
     
@@ -8018,7 +8021,7 @@ public object FfiConverterTypeSwimKeyView: FfiConverterOnlyRead<SwimKeyView> {
 
 
 /**
- * Where the Swim screen's things lie, in px.
+ * The layout of the Swim screen, in px.
  */
 data class SwimLayout (
     /**
@@ -8047,17 +8050,17 @@ data class SwimLayout (
     val `words`: Rect
     , 
     /**
-     * Keys that stand always.
+     * Keys that are always shown.
      */
     val `keys`: List<SwimKeyPlace>
     , 
     /**
-     * Opens the further keys and rows; none while the step keys are open.
+     * Opens the further keys and rows; `None` while the step keys are open.
      */
     val `more`: Rect?
     , 
     /**
-     * BACK, in the corner of the thumb: puts the step keys away, or goes to the Bank.
+     * BACK, in the corner of the thumb: hides the step keys, or goes to the Bank.
      */
     val `back`: Rect
     
@@ -8134,7 +8137,7 @@ public object FfiConverterTypeSwimPadAsk: FfiConverterRustBuffer<SwimPadAsk> {
  * One frame of the swim, packed.
  *
  * Polylines and polygons: points of part `i` are `xy[2*start[i]] .. xy[2*start[i+1]]`, and `start`
- * has one entry more than there are parts (or is empty where there are none).
+ * has one entry more than there are parts (or is empty if there are none).
  */
 data class SwimScene (
     /**
@@ -8238,7 +8241,7 @@ data class SwimScene (
     val `labelText`: List<kotlin.String>
     , 
     /**
-     * What numbers on the picture stand for, and what found no place, to be shown below it.
+     * The meaning of numbers on the picture, and labels that found no place, to be shown below it.
      */
     val `key`: List<KeyLine>
     
@@ -8295,12 +8298,12 @@ data class SwimView (
     val `title`: kotlin.String
     , 
     /**
-     * "3 of 25 squares resting": those just fished among them.
+     * "3 of 25 squares resting", which includes those just fished.
      */
     val `area`: kotlin.String
     , 
     /**
-     * The verdict: "Next: Dead tree, 14 wraps of 2 m, 28 m".
+     * The verdict: "Next: Dead tree, 14 wraps of 2 m (28 m)".
      */
     val `headline`: kotlin.String
     , 
@@ -8310,7 +8313,7 @@ data class SwimView (
     val `reasons`: List<kotlin.String>
     , 
     /**
-     * The two that count most as a sentence, and how many bites they rest on.
+     * The two reasons that count most, as a sentence, and how many bites they are based on.
      */
     val `why`: kotlin.String
     , 
@@ -8325,7 +8328,7 @@ data class SwimView (
     val `drift`: List<kotlin.String>
     , 
     /**
-     * The moment shown, where it is not now.
+     * The moment shown, if it is not now.
      */
     val `replay`: kotlin.String
     , 
@@ -8335,7 +8338,7 @@ data class SwimView (
     val `others`: List<kotlin.String>
     , 
     /**
-     * Opens the list of everything the picture rests on.
+     * Opens the list of everything that the picture is based on.
      */
     val `listLabel`: kotlin.String
     , 
@@ -8350,7 +8353,7 @@ data class SwimView (
     val `name`: TypedField
     , 
     /**
-     * Where the peg lies on the earth.
+     * The geographic position of the peg.
      */
     val `place`: PegPlaceView
     , 
@@ -8360,7 +8363,7 @@ data class SwimView (
     val `pad`: SwimPad
     , 
     /**
-     * What BACK sends where it puts the step keys away, or `None` if it leaves the screen.
+     * What BACK sends to hide the step keys, or `None` if BACK leaves the screen.
      */
     val `back`: Action?
     , 
@@ -8385,7 +8388,7 @@ data class SwimView (
     val `rows`: List<ChoiceRow>
     , 
     /**
-     * What rests on a guess.
+     * What is based on a guess.
      */
     val `note`: kotlin.String
     
@@ -8451,7 +8454,7 @@ data class TackleView (
     val `rows`: List<ChoiceRow>
     , 
     /**
-     * What the rule on lead weights says of what is on the line; empty where it says nothing. It forbids nothing.
+     * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
      */
     val `caution`: kotlin.String
     
@@ -8482,7 +8485,7 @@ public object FfiConverterTypeTackleView: FfiConverterOnlyRead<TackleView> {
 
 
 /**
- * Text sizes (em), pixels. A shell makes a line smaller where it would not fit its rectangle.
+ * Text sizes (em), pixels. A shell makes a line smaller if it would not fit its rectangle.
  */
 data class TextSizes (
     /**
@@ -8588,7 +8591,7 @@ public object FfiConverterTypeTick: FfiConverterOnlyRead<Tick> {
 
 
 /**
- * A line to type into. The shell hands its target back with the text.
+ * A line to type into. The shell passes its target back with the text.
  */
 data class TypedField (
     /**
@@ -8602,12 +8605,12 @@ data class TypedField (
     val `label`: kotlin.String
     , 
     /**
-     * What stands in it.
+     * Its present text.
      */
     val `value`: kotlin.String
     , 
     /**
-     * The word on the key that hands it over; empty where each change is handed over at once.
+     * The word on the key that sends the text; empty if each change is sent at once.
      */
     val `send`: kotlin.String
     , 
@@ -8650,11 +8653,11 @@ public object FfiConverterTypeTypedField: FfiConverterOnlyRead<TypedField> {
 
 
 /**
- * What a tap gives back.
+ * The result of a tap.
  */
 data class Update (
     /**
-     * The Bank screen as it now stands.
+     * The Bank screen after the tap.
      */
     val `screen`: Screen
     , 
@@ -8669,17 +8672,17 @@ data class Update (
     val `repeated`: kotlin.Boolean
     , 
     /**
-     * What undo would now take back.
+     * What UNDO would undo next.
      */
     val `undoLabel`: kotlin.String?
     , 
     /**
-     * What to say of the tap.
+     * The notice about the tap.
      */
     val `notice`: kotlin.String
     , 
     /**
-     * A screen that comes up of itself: the Bank after START, the card of the day after END.
+     * A screen that opens by itself: the Bank after START, the card of the day after END.
      */
     val `opens`: Which?
     
@@ -8726,27 +8729,27 @@ data class WaitsView (
     val `counts`: kotlin.String
     , 
     /**
-     * Which casts count, each row a choice by taps; hand the field and value back to choose.
+     * Which casts count: rows of choices.
      */
     val `rows`: List<ChoiceRow>
     , 
     /**
-     * The pictures, most telling first; empty before the first cast is in.
+     * The pictures, the most useful first; empty before the first cast is in.
      */
     val `charts`: List<ChartView>
     , 
     /**
-     * What the rest of a day is likely to hold.
+     * The forecast for the rest of the day.
      */
     val `forecast`: ForecastView?
     , 
     /**
-     * The page behind them; none before there is a picture.
+     * The page of figures behind them; `None` before there is a picture.
      */
     val `figures`: FiguresView?
     , 
     /**
-     * What to do where there is nothing to show yet.
+     * What to do if there is nothing to show yet.
      */
     val `offer`: LeafKey?
     
@@ -8780,11 +8783,12 @@ public object FfiConverterTypeWaitsView: FfiConverterOnlyRead<WaitsView> {
 
 
 /**
- * Something that is to ring.
+ * An alarm.
  */
 data class WatchAlarm (
     /**
-     * The same for the same cast, or for the same minute of the match: a later answer replaces it.
+     * Stays the same for the same cast or the same minute of the match, so that a later version replaces the
+     * alarm.
      */
     val `id`: kotlin.String
     , 
@@ -8804,12 +8808,12 @@ data class WatchAlarm (
     val `text`: kotlin.String
     , 
     /**
-     * The rod it rings for; none for the match.
+     * The rod it rings for; `None` for the match.
      */
     val `rod`: kotlin.UByte?
     , 
     /**
-     * What can be done about it at once.
+     * Keys that answer it at once.
      */
     val `keys`: List<WatchKey>
     
@@ -8910,7 +8914,7 @@ data class WatchView (
     val `title`: kotlin.String
     , 
     /**
-     * What the record says of it.
+     * The advice for it.
      */
     val `text`: kotlin.String
     , 
@@ -8925,13 +8929,13 @@ data class WatchView (
     val `keys`: List<WatchKey>
     , 
     /**
-     * What is to ring, soonest first.
+     * Alarms to come, soonest first.
      */
     val `alarms`: List<WatchAlarm>
     , 
     /**
-     * What was to ring by now and still stands: its cast is out, its match is fished. A shell takes back only what is
-     * in neither list.
+     * Alarms whose time has come and which still apply: their cast is out, their match is running. A shell
+     * withdraws only alarms that are in neither list.
      */
     val `due`: List<WatchAlarm>
     
@@ -9014,7 +9018,7 @@ data class WeighInPage (
     val `title`: kotlin.String
     , 
     /**
-     * Each net that was weighed against the own count.
+     * Each net that was weighed, compared with the own count.
      */
     val `lines`: List<MatchLine>
     , 
@@ -9034,7 +9038,7 @@ data class WeighInPage (
     val `pad`: List<MatchKey>
     , 
     /**
-     * The figure is what the net weighed.
+     * Confirms that the figure is the weight of the net.
      */
     val `weighed`: MatchKey
     
@@ -9091,7 +9095,7 @@ data class WeightView (
     val `pad`: List<FishKey>
     , 
     /**
-     * The figure is what the scales show.
+     * Confirms that the figure was read on the scales.
      */
     val `weighed`: FishKey
     
@@ -9132,7 +9136,7 @@ sealed class Action {
      */
     data class StartSession(
         /**
-         * How it is set up; as the set-up screen stands where it is left out.
+         * How it is set up; `None` for what the set-up screen shows.
          */
         val `setup`: app.restwater.core.SessionSetup?) : Action()
         
@@ -9187,7 +9191,7 @@ sealed class Action {
          */
         val `rod`: kotlin.UByte, 
         /**
-         * What it weighs, where that is known.
+         * What it weighs, if that is known.
          */
         val `fish`: app.restwater.core.FishWeight?) : Action()
         
@@ -9421,11 +9425,11 @@ sealed class Action {
      */
     data class Set(
         /**
-         * Which thumb, where that changes.
+         * Which thumb, if that changes.
          */
         val `hand`: app.restwater.core.Hand?, 
         /**
-         * Day or night, where that changes.
+         * Day or night, if that changes.
          */
         val `scheme`: app.restwater.core.Scheme?) : Action()
         
@@ -9436,7 +9440,7 @@ sealed class Action {
     }
     
     /**
-     * LEFT, RIGHT, IN, OUT on the Swim screen: the ring goes a cell further.
+     * LEFT, RIGHT, IN, OUT on the Swim screen: the aim moves by one cell.
      */
     data class StepAim(
         /**
@@ -9488,7 +9492,7 @@ sealed class Action {
      */
     data class MarkHere(
         /**
-         * Its name; the one typed, else a number, where it is empty.
+         * Its name; if empty, the one typed, otherwise a number.
          */
         val `name`: kotlin.String) : Action()
         
@@ -9499,13 +9503,13 @@ sealed class Action {
     }
     
     /**
-     * The peg lies where it was typed on the Swim screen.
+     * Sets the position of the peg to the one typed on the Swim screen.
      */
     object PlacePegAsTyped : Action()
     
     
     /**
-     * Where the peg lies on the earth; never needed.
+     * The geographic position of the peg, which is never required.
      */
     data class PlacePeg(
         /**
@@ -9528,7 +9532,7 @@ sealed class Action {
     }
     
     /**
-     * Begin an alternating test of two values that were changed for one another.
+     * Begin an alternating test of two values, one of which replaced the other.
      */
     data class StartAlternation(
         /**
@@ -9638,11 +9642,11 @@ sealed class Action {
     }
     
     /**
-     * What is said of a landed fish.
+     * A detail of a landed fish.
      */
     data class Fish(
         /**
-         * The cast it was landed on; the fish that is meant where it is left out.
+         * The cast it was landed on; `None` for the fish chosen on the screen.
          */
         val `cast`: app.restwater.core.Uuid?, 
         /**
@@ -9657,7 +9661,7 @@ sealed class Action {
     }
     
     /**
-     * What is fed by hand.
+     * Feed by hand.
      */
     data class Feed(
         /**
@@ -9672,7 +9676,7 @@ sealed class Action {
     }
     
     /**
-     * Fish that show.
+     * Fish that show themselves.
      */
     data class Seen(
         /**
@@ -9796,7 +9800,7 @@ sealed class Action {
      */
     data class OpenDoubt(
         /**
-         * Which; none goes back to the list.
+         * Which; `None` goes back to the list.
          */
         val `op`: app.restwater.core.Uuid?) : Action()
         
@@ -9826,7 +9830,8 @@ sealed class Action {
     }
     
     /**
-     * Back to the Bank from another screen. It writes nothing; it is told so that a second tap of it logs nothing.
+     * Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
+     * accidental second tap logs nothing.
      */
     object Back : Action()
     
@@ -9851,7 +9856,7 @@ sealed class Action {
     }
     
     /**
-     * Take a whole import back.
+     * Undo a whole import.
      */
     data class UndoImport(
         /**
@@ -9866,7 +9871,7 @@ sealed class Action {
     }
     
     /**
-     * Bring it back.
+     * Redo it.
      */
     data class RedoImport(
         /**
@@ -9881,13 +9886,13 @@ sealed class Action {
     }
     
     /**
-     * Take the last entry back.
+     * Undo the last entry.
      */
     object Undo : Action()
     
     
     /**
-     * Bring back what undo took.
+     * Redo what was undone.
      */
     object Redo : Action()
     
@@ -10812,7 +10817,7 @@ sealed class Alarm {
     
     
     /**
-     * So many minutes after the splash.
+     * This many minutes after the splash.
      */
     data class After(
         val v1: kotlin.UShort) : Alarm()
@@ -10905,7 +10910,7 @@ public object FfiConverterTypeAlarm : FfiConverterRustBuffer<Alarm>{
 
 
 /**
- * What a key answers.
+ * The answer of a key.
  */
 sealed class Answer {
     
@@ -11350,7 +11355,7 @@ sealed class BenchTap {
     }
     
     /**
-     * What is on it.
+     * The length of line on it.
      */
     data class SpoolLength(
         /**
@@ -11365,7 +11370,7 @@ sealed class BenchTap {
     }
     
     /**
-     * It lies on the bench now.
+     * That spool is added to the bench.
      */
     object AddSpool : BenchTap()
     
@@ -11431,7 +11436,7 @@ sealed class BenchTap {
     }
     
     /**
-     * What the pop-up lifts.
+     * The lift of the pop-up.
      */
     data class Lift(
         /**
@@ -11461,7 +11466,7 @@ sealed class BenchTap {
     }
     
     /**
-     * What the hook weighs.
+     * The weight of the hook.
      */
     data class HookWeight(
         /**
@@ -11476,7 +11481,7 @@ sealed class BenchTap {
     }
     
     /**
-     * How high the pop-up is to stand.
+     * The height of the pop-up off the bottom.
      */
     data class Height(
         /**
@@ -11566,11 +11571,11 @@ sealed class BenchTap {
     }
     
     /**
-     * What one of that size weighs.
+     * The weight of one shot of that size.
      */
     data class ShotWeight(
         /**
-         * In milligrams; 0 takes it out of the box.
+         * In milligrams; 0 removes the size from the box.
          */
         val `mg`: kotlin.UInt) : BenchTap()
         
@@ -11593,7 +11598,7 @@ sealed class BenchTap {
     
     
     /**
-     * The fall just timed teaches the speed.
+     * The fall just timed is used to calibrate the speed.
      */
     object Calibrate : BenchTap()
     
@@ -11614,7 +11619,7 @@ sealed class BenchTap {
     }
     
     /**
-     * A height is put on the ladder or taken off it.
+     * A height is added to the ladder or removed from it.
      */
     data class Rung(
         /**
@@ -12303,7 +12308,7 @@ sealed class BookTap {
     }
     
     /**
-     * Latitude of the place that the light is told for.
+     * Latitude of the place for which the light is computed.
      */
     data class Latitude(
         /**
@@ -12333,7 +12338,7 @@ sealed class BookTap {
     }
     
     /**
-     * The peg of the open session lies there.
+     * The place becomes the position of the open session's peg.
      */
     object KeepPlace : BookTap()
     
@@ -12672,7 +12677,7 @@ sealed class ConditionsTap {
     }
     
     /**
-     * It is passed over.
+     * The question is skipped.
      */
     data class Skip(
         /**
@@ -12914,7 +12919,7 @@ public object FfiConverterTypeDoorGroup: FfiConverterOnlyRead<DoorGroup> {
 
 
 /**
- * What a point is, told by its shape.
+ * What a point means, shown by its shape.
  */
 
 enum class DotShape {
@@ -13081,7 +13086,7 @@ public object FfiConverterTypeErrorKind: FfiConverterOnlyRead<ErrorKind> {
 
 
 /**
- * What may be changed between two casts of a rod.
+ * What can be changed between two casts of a rod.
  */
 
 enum class Factor {
@@ -13151,7 +13156,7 @@ public object FfiConverterTypeFactor: FfiConverterOnlyRead<Factor> {
 
 
 /**
- * What a factor was on a cast.
+ * The value of a factor on a cast.
  */
 sealed class FactorValue {
     
@@ -13516,7 +13521,7 @@ public object FfiConverterTypeFeatureKind: FfiConverterRustBuffer<FeatureKind> {
 sealed class FeedAmount {
     
     /**
-     * So many measures.
+     * A number of measures.
      */
     data class Measures(
         /**
@@ -13528,8 +13533,8 @@ sealed class FeedAmount {
          */
         val `count`: kotlin.UShort, 
         /**
-         * What the angler took one to weigh then, in mg: a guess, and stored with the entry, so that a guess that is
-         * changed later changes nothing that was fed before.
+         * The angler's estimate at that time of what one weighs, in mg. It is stored with the entry, so that
+         * changing the estimate later doesn't change earlier entries.
          */
         val `eachMg`: kotlin.UInt) : FeedAmount()
         
@@ -13655,7 +13660,7 @@ public object FfiConverterTypeFeedKind: FfiConverterRustBuffer<FeedKind> {
 enum class FeedMeasure {
     
     /**
-     * Between finger and thumb.
+     * As much as fits between finger and thumb.
      */
     PINCH,
     /**
@@ -13708,18 +13713,19 @@ public object FfiConverterTypeFeedMeasure: FfiConverterRustBuffer<FeedMeasure> {
 
 
 /**
- * What is fed by hand, how much and where.
+ * Taps about feed by hand: what, how much and where.
  */
 sealed class FeedTap {
     
     /**
-     * The same as the last time, at the spot of the chosen rod; at the same place where that was one on the map.
+     * The same as the last time: at the spot of the chosen rod, or at the same place if that was chosen on
+     * the map.
      */
     object Again : FeedTap()
     
     
     /**
-     * As many of this measure as were chosen.
+     * The chosen number of this measure.
      */
     data class Measure(
         /**
@@ -13757,7 +13763,7 @@ sealed class FeedTap {
      */
     data class AtAim(
         /**
-         * To the cell that is aimed at on the Swim screen, or else to the spot of the chosen rod.
+         * To the cell that is aimed at on the Swim screen, otherwise to the spot of the chosen rod.
          */
         val `aim`: kotlin.Boolean) : FeedTap()
         
@@ -13804,13 +13810,13 @@ sealed class FeedTap {
     
     
     /**
-     * The figure typed is what goes in.
+     * Feeds the weight that was typed.
      */
     object Weighed : FeedTap()
     
     
     /**
-     * What it weighs, figure and all.
+     * Feeds a given weight.
      */
     data class Weight(
         /**
@@ -14033,7 +14039,7 @@ sealed class FilesTap {
     }
     
     /**
-     * Whether the position of the peg goes along.
+     * Whether the position of the peg is included.
      */
     data class Position(
         /**
@@ -14403,12 +14409,12 @@ public object FfiConverterTypeFishSign: FfiConverterRustBuffer<FishSign> {
 
 
 /**
- * What is said of a landed fish, in a match or not.
+ * Details of a landed fish, in a match or not.
  */
 sealed class FishTap {
     
     /**
-     * Another of the landed fish is meant.
+     * Chooses another landed fish.
      */
     data class Meant(
         /**
@@ -14423,7 +14429,7 @@ sealed class FishTap {
     }
     
     /**
-     * It is one of this class.
+     * Its class.
      */
     data class Class(
         /**
@@ -14438,7 +14444,7 @@ sealed class FishTap {
     }
     
     /**
-     * It went into this net, and so do the next ones.
+     * The net that it went into; later fish go into it, too.
      */
     data class Net(
         /**
@@ -14489,13 +14495,14 @@ sealed class FishTap {
     }
     
     /**
-     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     * The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
+     * the figure is cleared.
      */
     object NextUnit : FishTap()
     
     
     /**
-     * The figure typed is what the scales show.
+     * The figure typed was read on the scales.
      */
     object Weighed : FishTap()
     
@@ -14507,7 +14514,7 @@ sealed class FishTap {
     
     
     /**
-     * What it weighs, figure and all.
+     * A given weight.
      */
     data class Weight(
         /**
@@ -14703,7 +14710,7 @@ public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
 
 
 /**
- * What a fish weighs, by how it is known.
+ * The weight of a fish, and how it is known.
  */
 sealed class FishWeight {
     
@@ -15002,7 +15009,7 @@ public object FfiConverterTypeHazardKind: FfiConverterRustBuffer<HazardKind> {
 
 
 /**
- * One kind of thing to pack. The words stand in the wording of the screens.
+ * One kind of thing to pack. Its words are in the wording of the screens.
  */
 sealed class Item {
     
@@ -15335,7 +15342,7 @@ public object FfiConverterTypeItem : FfiConverterRustBuffer<Item>{
 
 
 /**
- * What a key does. Its place on the glass is the layout's business.
+ * What a key does. The layout decides where it is on the screen.
  */
 
 enum class Key {
@@ -15377,7 +15384,7 @@ enum class Key {
      */
     LOST_LATE,
     /**
-     * The landed fish is of the class used last; its class once that is said.
+     * Gives the landed fish the class used last; once it has a class, shows that.
      */
     FISH_CLASS,
     /**
@@ -15389,7 +15396,7 @@ enum class Key {
      */
     WEIGH,
     /**
-     * Open what can be said of the landed fish.
+     * Open the details of the landed fish.
      */
     FISH,
     /**
@@ -15401,15 +15408,15 @@ enum class Key {
      */
     TIME_BACK_FIVE,
     /**
-     * Take the last entry back.
+     * Undo the last entry.
      */
     UNDO,
     /**
-     * Bring back what undo took.
+     * Redo what was undone.
      */
     REDO,
     /**
-     * Moved the bait without a recast.
+     * The bait was moved without a recast.
      */
     TWITCH,
     /**
@@ -15421,7 +15428,7 @@ enum class Key {
      */
     AWAY,
     /**
-     * Feed the same as the last time; what to feed where nothing was yet.
+     * Feed the same as the last time; before the first feed, choose what to feed.
      */
     FEED,
     /**
@@ -15429,19 +15436,20 @@ enum class Key {
      */
     FEED_OTHER,
     /**
-     * Say how fish show.
+     * Log fish that show themselves.
      */
     SEEN,
     /**
-     * A neighbour landed a fish, on the side last said.
+     * A neighbour landed a fish, on the side logged last.
      */
     NEIGHBOUR,
     /**
-     * One landed a fish on another side: the one said before that, or the next in the order of the keys.
+     * A neighbour landed a fish on another side: the one logged before that, or the next in the order of the
+     * keys.
      */
     NEIGHBOUR_SECOND,
     /**
-     * One landed a fish on the third side.
+     * A neighbour landed a fish on the third side.
      */
     NEIGHBOUR_THIRD,
     /**
@@ -15486,7 +15494,7 @@ public object FfiConverterTypeKey: FfiConverterRustBuffer<Key> {
 
 
 /**
- * What a tap on a key asks of the shell.
+ * What the shell has to do when a key is tapped.
  */
 sealed class KeyTap {
     
@@ -15536,7 +15544,7 @@ sealed class KeyTap {
     }
     
     /**
-     * To hand a text on to another app.
+     * To pass a text on to another app.
      */
     data class Share(
         /**
@@ -15551,7 +15559,7 @@ sealed class KeyTap {
     }
     
     /**
-     * To ask the phone's receiver where it is.
+     * To ask the phone's receiver for its position.
      */
     object AskReceiver : KeyTap()
     
@@ -15698,7 +15706,7 @@ enum class LabelRole(val value: kotlin.UByte) {
      */
     RESTED(2u),
     /**
-     * How many marks of one shape, where they stand for more than can be drawn: on paper, without an edge.
+     * How many events a mark stands for, if they can't be drawn one by one: on paper, without an edge.
      */
     COUNT(3u),
     /**
@@ -15785,7 +15793,7 @@ public object FfiConverterTypeLeadMaterial: FfiConverterRustBuffer<LeadMaterial>
 
 
 /**
- * What a hooklength is tied of.
+ * The material of a hooklength.
  */
 
 enum class LineMaterial {
@@ -15870,11 +15878,11 @@ enum class LineRole(val value: kotlin.UByte) {
      */
     AIMED(7u),
     /**
-     * Round a hazard: the water to stay clear of (ink, dashed).
+     * The edge of the water to stay clear of, round a hazard (ink, dashed).
      */
     HAZARD_CLEAR(8u),
     /**
-     * What parts a ring, a line or corners from the water under it (paper).
+     * A halo that separates a ring, a line or corners from the water under it (paper).
      */
     HALO(9u),
     /**
@@ -15948,7 +15956,7 @@ public object FfiConverterTypeLineStyle: FfiConverterOnlyRead<LineStyle> {
 
 
 /**
- * Shape of a mark. Shapes before colours: no two kinds share one.
+ * Shape of a mark. Every kind has its own shape, so that none depends on colour.
  */
 
 enum class MarkShape(val value: kotlin.UByte) {
@@ -15986,7 +15994,7 @@ enum class MarkShape(val value: kotlin.UByte) {
      */
     FED_GRAINS(7u),
     /**
-     * Fish that showed: two rings, one in the other.
+     * Fish that showed themselves: two rings, one in the other.
      */
     SHOWN_RINGS(8u);
 
@@ -16014,7 +16022,7 @@ public object FfiConverterTypeMarkShape: FfiConverterOnlyRead<MarkShape> {
 
 
 /**
- * Where the match stands.
+ * The phase of the match.
  */
 
 enum class MatchPhase {
@@ -16103,13 +16111,13 @@ sealed class MatchTap {
     }
     
     /**
-     * No match is fished after all.
+     * The match is called off.
      */
     object Off : MatchTap()
     
     
     /**
-     * The organiser's signal was heard now: the two clocks are set against each other.
+     * The organiser's signal was heard now, which gives the difference between the two clocks.
      */
     data class Heard(
         /**
@@ -16124,7 +16132,7 @@ sealed class MatchTap {
     }
     
     /**
-     * This net hangs on the scales.
+     * This net is on the scales.
      */
     data class ScalesNet(
         /**
@@ -16139,7 +16147,7 @@ sealed class MatchTap {
     }
     
     /**
-     * Another angler's nets hang on the scales, or are guessed.
+     * Another angler's nets are on the scales, or are guessed.
      */
     data class ScalesPeg(
         /**
@@ -16188,19 +16196,20 @@ sealed class MatchTap {
     }
     
     /**
-     * The unit was typed: what follows is ounces, drams, or a part of a kilogram. After the last one the figure is cleared.
+     * The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
+     * the figure is cleared.
      */
     object ScalesUnit : MatchTap()
     
     
     /**
-     * The figure typed is what the net weighed; of another angler's, before all-out, what it is guessed to weigh.
+     * The figure typed is the weight of the net; for another angler's before all-out it is a guess.
      */
     object WeighIn : MatchTap()
     
     
     /**
-     * What a net weighed, figure and all.
+     * A net with a given weight.
      */
     data class WeighedIn(
         /**
@@ -16418,12 +16427,12 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
 
 
 /**
- * One thing mended of a doubtful entry.
+ * One correction of a doubtful entry.
  */
 sealed class MendTap {
     
     /**
-     * It is right as it is.
+     * The entry is right.
      */
     object Confirm : MendTap()
     
@@ -16486,7 +16495,7 @@ sealed class MendTap {
     
     
     /**
-     * It is taken away: what was fed or seen, and nothing else rests on it.
+     * The entry is removed. This is offered only for feed and sightings, on which no other entry depends.
      */
     object Remove : MendTap()
     
@@ -16619,7 +16628,7 @@ public object FfiConverterTypeMendTap : FfiConverterRustBuffer<MendTap>{
 sealed class MoveAt {
     
     /**
-     * So long after all-in; after the beginning of the session where there is no match.
+     * This long after all-in, or without a match after the start of the session.
      */
     data class AllIn(
         /**
@@ -16937,12 +16946,12 @@ public object FfiConverterTypePadRule: FfiConverterOnlyRead<PadRule> {
 
 
 /**
- * A choice on the Phone screen, beside hand and scheme.
+ * A choice on the Phone screen, besides hand and scheme.
  */
 sealed class PhoneTap {
     
     /**
-     * When a cast that is out rings.
+     * When the alarm for a cast rings.
      */
     data class Alarm(
         /**
@@ -16972,7 +16981,7 @@ sealed class PhoneTap {
     }
     
     /**
-     * What fish are weighed in where no match says it.
+     * The unit in which fish are weighed if no match sets one.
      */
     data class Weights(
         /**
@@ -16987,7 +16996,7 @@ sealed class PhoneTap {
     }
     
     /**
-     * What a measure of feed is taken to weigh from now on.
+     * The assumed weight of a measure of feed from now on.
      */
     data class Feed(
         /**
@@ -17010,7 +17019,7 @@ sealed class PhoneTap {
     }
     
     /**
-     * Day, and night by itself from dusk to dawn at the peg.
+     * The day scheme, with the night scheme from dusk to dawn at the peg.
      */
     object NightAtDusk : PhoneTap()
     
@@ -17131,7 +17140,7 @@ public object FfiConverterTypePhoneTap : FfiConverterRustBuffer<PhoneTap>{
 sealed class PlanKey {
     
     /**
-     * That of a peg.
+     * The line of a peg.
      */
     data class Peg(
         /**
@@ -17146,7 +17155,7 @@ sealed class PlanKey {
     }
     
     /**
-     * That of the rig of a rod.
+     * The line of a rod's rig.
      */
     data class Rig(
         /**
@@ -17234,7 +17243,7 @@ sealed class PlanTap {
     }
     
     /**
-     * A peg is taken out.
+     * A peg is removed.
      */
     data class NoPeg(
         /**
@@ -17338,7 +17347,7 @@ sealed class PlanTap {
      */
     data class Leave(
         /**
-         * In minutes, or `None` where that is left open.
+         * In minutes, or `None` if that is left open.
          */
         val `minutes`: kotlin.UShort?) : PlanTap()
         
@@ -17353,7 +17362,7 @@ sealed class PlanTap {
      */
     data class Move(
         /**
-         * When, or `None` where that is left open.
+         * When, or `None` if that is left open.
          */
         val `at`: app.restwater.core.MoveAt?) : PlanTap()
         
@@ -17364,11 +17373,11 @@ sealed class PlanTap {
     }
     
     /**
-     * Today's session goes by this plan, or by none; before START the one to come.
+     * Today's session follows this plan or none; before START this is about the next session.
      */
     data class Today(
         /**
-         * Whether it goes by it.
+         * Whether it follows the plan.
          */
         val `takes`: kotlin.Boolean) : PlanTap()
         
@@ -17770,7 +17779,7 @@ public object FfiConverterTypeReach : FfiConverterRustBuffer<Reach>{
 
 
 /**
- * Where a water lies.
+ * The region of a water.
  */
 
 enum class Region {
@@ -17893,7 +17902,7 @@ public object FfiConverterTypeRestwaterError : FfiConverterOnlyRead<RestwaterExc
 sealed class RuleTap {
     
     /**
-     * The match is set as it stands.
+     * The match is set with the rules shown.
      */
     object Begin : RuleTap()
     
@@ -17973,7 +17982,7 @@ sealed class RuleTap {
          */
         val `net`: kotlin.String, 
         /**
-         * None where it has none.
+         * `None` if it has no limit.
          */
         val `limit`: app.restwater.core.Weight?) : RuleTap()
         
@@ -17984,7 +17993,7 @@ sealed class RuleTap {
     }
     
     /**
-     * What becomes of a net over its limit.
+     * What happens to a net over its limit.
      */
     data class Over(
         /**
@@ -18014,7 +18023,7 @@ sealed class RuleTap {
     }
     
     /**
-     * An alarm is set, or taken away.
+     * An alarm is set or removed.
      */
     data class Alarm(
         /**
@@ -18029,7 +18038,7 @@ sealed class RuleTap {
     }
     
     /**
-     * One of the usual classes is put on the list, or taken off it.
+     * One of the usual classes is added to the list or removed from it.
      */
     data class Class(
         /**
@@ -18059,7 +18068,7 @@ sealed class RuleTap {
     }
     
     /**
-     * What a fish of a class is taken for until one was weighed.
+     * The assumed weight of a fish of a class until one was weighed.
      */
     data class Guess(
         /**
@@ -18364,17 +18373,17 @@ public object FfiConverterTypeRuleTap : FfiConverterRustBuffer<RuleTap>{
 
 
 /**
- * Ink on paper or chalk on ink.
+ * Dark on light or light on dark.
  */
 
 enum class Scheme {
     
     /**
-     * Ink on paper.
+     * Dark on light.
      */
     DAY,
     /**
-     * Chalk on ink.
+     * Light on dark.
      */
     NIGHT;
 
@@ -18460,7 +18469,7 @@ sealed class Screen {
     }
     
     /**
-     * What the record says of waiting.
+     * What the record shows about waits.
      */
     data class Waits(
         val v1: app.restwater.core.WaitsView) : Screen()
@@ -18520,7 +18529,7 @@ sealed class Screen {
     }
     
     /**
-     * What is fed by hand; drawn as a landed fish is.
+     * Feed by hand; drawn like a landed fish.
      */
     data class Feed(
         val v1: app.restwater.core.FishView) : Screen()
@@ -18532,7 +18541,7 @@ sealed class Screen {
     }
     
     /**
-     * The number pad for feed by weight; drawn as that of a fish is.
+     * The number pad for feed by weight; drawn like that of a fish.
      */
     data class FeedWeight(
         val v1: app.restwater.core.WeightView) : Screen()
@@ -18544,7 +18553,7 @@ sealed class Screen {
     }
     
     /**
-     * Fish that show; drawn as a landed fish is.
+     * Fish that show themselves; drawn like a landed fish.
      */
     data class Seen(
         val v1: app.restwater.core.FishView) : Screen()
@@ -18652,7 +18661,7 @@ sealed class Screen {
     }
     
     /**
-     * The three cards of the first opening.
+     * The three cards of the app's first start.
      */
     data class Welcome(
         val v1: app.restwater.core.LeavesView) : Screen()
@@ -18664,7 +18673,7 @@ sealed class Screen {
     }
     
     /**
-     * What each sign of the pictures means.
+     * What each symbol on the pictures means.
      */
     data class Legend(
         val v1: app.restwater.core.LeavesView) : Screen()
@@ -18858,7 +18867,7 @@ sealed class SeenTap {
      */
     data class AtAim(
         /**
-         * At the cell that is aimed at on the Swim screen, or else at the spot of the chosen rod.
+         * At the cell that is aimed at on the Swim screen, otherwise at the spot of the chosen rod.
          */
         val `aim`: kotlin.Boolean) : SeenTap()
         
@@ -18997,7 +19006,7 @@ sealed class SetupTap {
     }
     
     /**
-     * How long the bait takes to settle: that long after the splash the wait begins.
+     * How long the bait takes to settle, which is when the wait begins after the splash.
      */
     data class Settle(
         /**
@@ -19012,7 +19021,7 @@ sealed class SetupTap {
     }
     
     /**
-     * Whether a twitch starts the wait anew.
+     * Whether a twitch restarts the wait.
      */
     data class TwitchRestarts(
         /**
@@ -19042,25 +19051,25 @@ sealed class SetupTap {
     }
     
     /**
-     * The drawn number is taken away again.
+     * The drawn number is cleared.
      */
     object ClearDraw : SetupTap()
     
     
     /**
-     * The set-up of the last session is taken over.
+     * The set-up of the last session is copied.
      */
     object CopyLast : SetupTap()
     
     
     /**
-     * Nothing is taken over.
+     * Nothing is copied.
      */
     object CopyNothing : SetupTap()
     
     
     /**
-     * An item of the pack list is packed, or no longer.
+     * An item of the pack list is marked as packed or not packed.
      */
     data class Pack(
         /**
@@ -19398,7 +19407,7 @@ sealed class Span {
     
     
     /**
-     * Those that began within a number of days, today the last of them.
+     * Those that began within a number of days, today included.
      */
     data class Days(
         val v1: kotlin.UShort) : Span()
@@ -19537,7 +19546,7 @@ public object FfiConverterTypeStep: FfiConverterRustBuffer<Step> {
 
 
 /**
- * Where a step stands.
+ * The state of a step.
  */
 
 enum class StepState {
@@ -19679,11 +19688,11 @@ enum class SwimKey {
      */
     MARK_HERE,
     /**
-     * The peg lies where it was typed.
+     * Set the position of the peg to the one typed.
      */
     PLACE_PEG,
     /**
-     * The phone's receiver is asked where it is; the lines of the peg's place are filled with it.
+     * Fill the fields of the peg's position from the phone's receiver.
      */
     USE_PHONE;
 
@@ -19778,7 +19787,7 @@ sealed class SwimTap {
      */
     data class Steps(
         /**
-         * Whether they are opened or put away.
+         * Whether they are shown or hidden.
          */
         val `open`: kotlin.Boolean) : SwimTap()
         
@@ -19868,7 +19877,7 @@ sealed class SwimTap {
      */
     data class Band(
         /**
-         * In centimetres; none is the usual width.
+         * In centimetres; `None` for the usual width.
          */
         val `cm`: kotlin.UInt?) : SwimTap()
         
@@ -19924,7 +19933,7 @@ sealed class SwimTap {
     }
     
     /**
-     * As many of this measure as were chosen are fed to the cell that is aimed at.
+     * The chosen number of this measure is fed to the cell that is aimed at.
      */
     data class Feed(
         /**
@@ -19958,7 +19967,7 @@ sealed class SwimTap {
     }
     
     /**
-     * Something set before is taken away.
+     * Something that was set earlier is removed.
      */
     data class Remove(
         /**
@@ -20219,7 +20228,7 @@ public object FfiConverterTypeSwimTap : FfiConverterRustBuffer<SwimTap>{
 
 
 /**
- * Something on the swim that can be taken away.
+ * Something on the swim that can be removed.
  */
 sealed class SwimThing {
     
@@ -20463,7 +20472,7 @@ sealed class TackleTap {
      */
     data class Feeder(
         /**
-         * What a fill is taken to weigh, in milligrams; none for a plain lead.
+         * The assumed weight of a fill in milligrams; `None` for a plain lead.
          */
         val `mg`: kotlin.UInt?) : TackleTap()
         
@@ -20728,7 +20737,7 @@ enum class Temperature {
      */
     FROM15,
     /**
-     * Nobody looked.
+     * Not logged.
      */
     NOT_LOGGED;
 
@@ -20761,7 +20770,7 @@ public object FfiConverterTypeTemperature: FfiConverterRustBuffer<Temperature> {
 
 
 /**
- * What a typed text is for. What kind of text it is follows from it: the app reads each kind at one place.
+ * The target of a typed text, which decides what kind of text it is. The app parses each kind in one place.
  */
 sealed class TypedInto {
     
@@ -20895,13 +20904,13 @@ sealed class TypedInto {
     
     
     /**
-     * What the match says of fish that die or go back.
+     * The match rule on fish that die or go back.
      */
     object MatchRule : TypedInto()
     
     
     /**
-     * A peg that would be liked, and what to do there.
+     * A peg hoped for, and what to do there.
      */
     object PlanPeg : TypedInto()
     
@@ -21170,7 +21179,7 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
 
 
 /**
- * A size class that is offered, with the weight it is first taken for (guesses, changed by a tap).
+ * A size class that is offered, with its first assumed weight (guesses, which a tap changes).
  */
 
 enum class UsualClass {
@@ -21241,7 +21250,7 @@ public object FfiConverterTypeUsualClass: FfiConverterRustBuffer<UsualClass> {
 
 
 /**
- * What may be said of a change, for drawing.
+ * The verdict on a change, for drawing.
  */
 
 enum class VerdictTone {
@@ -21348,7 +21357,7 @@ sealed class WaitsTap {
     }
     
     /**
-     * Whose earlier sessions the advice is made from, here and everywhere else.
+     * Whose earlier sessions the advice uses, here and on every other screen.
      */
     data class Whose(
         /**
@@ -21807,11 +21816,11 @@ enum class Which {
      */
     TACKLE,
     /**
-     * The swim and where next; its picture is asked for apart.
+     * The swim and where next; its picture is requested separately.
      */
     SWIM,
     /**
-     * What the record says of waiting.
+     * What the record shows about waits.
      */
     WAITS,
     /**
@@ -21839,7 +21848,7 @@ enum class Which {
      */
     FEED_WEIGHT,
     /**
-     * Fish that show.
+     * Fish that show themselves.
      */
     SEEN,
     /**
@@ -21875,11 +21884,11 @@ enum class Which {
      */
     DAY,
     /**
-     * The three cards of the first opening.
+     * The three cards of the app's first start.
      */
     WELCOME,
     /**
-     * What each sign of the pictures means.
+     * What each symbol on the pictures means.
      */
     LEGEND;
 
