@@ -87,7 +87,7 @@ languages_hold() {
   if [ "$said" != "$want" ] || [ "$offered" != "$want" ]; then
     echo "languages in the APK: $said; offered by the system: $offered; of the Gradle file: $want" | tr '\n' ' ' && return 1
   fi
-  echo "languages:" $want
+  tr '\n' ' ' <<<"languages: $want" && echo
 }
 
 # Every native library loads on a phone with pages of 16 KB, and wants no library but the system's.

@@ -99,7 +99,8 @@ struct LeafPage {
         let label = letters.height(line.label, em: em, width: beside ? width - valueWidth - em * 0.8 : width)
         return Shape(
             beside: beside, label: label, value: letters.height(line.value, em: em, width: width, weight: .bold), valueWidth: valueWidth,
-            detail: line.detail.isBlank ? 0 : letters.height(line.detail, em: em * 0.85, width: width), span: line.span == nil ? 0 : 4 * mm, gap: 1.6 * mm
+            detail: line.detail.isBlank ? 0 : letters.height(line.detail, em: em * 0.85, width: width),
+            span: line.span == nil ? 0 : 4 * mm, gap: 1.6 * mm
         )
     }
 
