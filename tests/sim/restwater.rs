@@ -39,35 +39,47 @@ impl Screen {
 
     /// The minutes at the end of the Bank's headline.
     fn minutes(&self, advice: Advice) -> Option<f64> {
-        let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
-        let casts = advice.casts;
-        let reading = Reading {
-            advice,
-            waited_min: None,
-            waiting: None,
-            rhythm,
-            casts,
-            unseen: 0,
-            of_another: 0,
-            spots: None,
-        };
-        let shown = bank(&BankInput {
-            session: Some(&self.session),
-            chosen: 1,
-            now: &self.now,
-            reading: Some(&reading),
-            landed: None,
-            undo: None,
-            redo: None,
-            latest: Vec::new(),
-            weights: WeightUnit::Grams,
-            words: &self.words,
-        });
-        last_number(&shown.advice.headline)
+        minutes_shown(&self.words, &self.session, &self.now, just_before_a_cast(advice))
     }
 }
 
-pub(super) fn last_number(text: &str) -> Option<f64> {
+/// What the Bank is told before a cast, with nothing said of spots.
+pub(super) fn just_before_a_cast(advice: Advice) -> Reading {
+    Reading {
+        advice,
+        waited_min: None,
+        waiting: None,
+        rhythm: Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 },
+        casts: advice.casts,
+        unseen: 0,
+        of_another: 0,
+        spots: None,
+    }
+}
+
+/// The minutes at the end of the headline that the Bank shows.
+pub(super) fn minutes_shown(
+    words: &Wording,
+    session: &Session,
+    now: &Stamp,
+    reading: Reading,
+) -> Option<f64> {
+    let shown = bank(&BankInput {
+        session: Some(session),
+        chosen: 1,
+        now,
+        reading: Some(&reading),
+        landed: None,
+        undo: None,
+        redo: None,
+        latest: Vec::new(),
+        weights: WeightUnit::Grams,
+        words,
+    });
+    last_number(&shown.advice.headline)
+}
+
+fn last_number(text: &str) -> Option<f64> {
     text.rsplit(|c: char| !c.is_ascii_digit()).find_map(|digits| digits.parse().ok())
 }
 

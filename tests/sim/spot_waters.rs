@@ -34,10 +34,17 @@ const fn uneven(name: &'static str, mean: f64, spots: usize, log_sd: f64, back: 
     Water { spots, uneven: [0.0, log_sd, 0.0], away: away(back), ..water }
 }
 
+const fn rising(mean: f64) -> Bites {
+    Bites::Rising { mean }
+}
+
+/// The same water, where fish stay away after a cast for that many minutes.
+fn back(minutes: f64, water: Water) -> Water {
+    Water { away: away(minutes), ..water }
+}
+
 /// Waters that were looked at while the belief was made.
 pub fn looked_at() -> Vec<Water> {
-    let rising = |mean| Bites::Rising { mean };
-    let back = |minutes, water| Water { away: away(minutes), ..water };
     vec![
         home("nobody home, constant 8, 6 spots", constant(8.0), 6, 0.5, 0.0),
         home("nobody home, constant 8, 6 spots, back in 10", constant(8.0), 6, 0.5, 10.0),
@@ -59,8 +66,6 @@ pub fn looked_at() -> Vec<Water> {
 
 /// Waters written down before the belief had fished anything through the screens, and not fished until it was done.
 pub fn kept_back() -> Vec<Water> {
-    let rising = |mean| Bites::Rising { mean };
-    let back = |minutes, water| Water { away: away(minutes), ..water };
     vec![
         home("nobody home, constant 10, 5 spots, back in 15", constant(10.0), 5, 0.65, 15.0),
         home("nobody home, rising 12, 4 spots, back in 10", rising(12.0), 4, 0.5, 10.0),

@@ -4,12 +4,12 @@
 use super::angler::Angler;
 use super::day::{Bank, DAY, EXTRA, TURN, fish};
 use super::luck::{Luck, SPOTS};
-use super::restwater::{Restwater, last_number};
+use super::restwater::{Restwater, just_before_a_cast, minutes_shown};
 use super::share::{Share, oracle};
 use super::water::Water;
 use restwater_log::{Payload, Reach, Spot, SwimSetup, WeightUnit};
-use restwater_screen::{BankInput, Reading, SpotsReading, SwimPad, SwimScreen, Wording, bank, swim_view};
-use restwater_session::{Rhythm, Session, SpotsOfDay, Stamp, fold, swim_of, written};
+use restwater_screen::{Reading, SpotsReading, SwimPad, SwimScreen, Wording, swim_view};
+use restwater_session::{Session, SpotsOfDay, Stamp, fold, swim_of, written};
 use restwater_waits::{Record, Settings, Wait, WaitPosterior};
 
 /// Aiming marks, one a spot: no name is part of another.
@@ -91,8 +91,8 @@ impl Reader {
         let swim = swim_of(&session).ok()?;
         let figures = swim.figures(now.at_ms);
         let told = SpotsOfDay::new(&session, &swim, &self.posterior, &now, true);
-        let told = told.map(|spots| spots.told(now.at_ms));
-        let next = swim.where_next_told(&figures, told.as_ref());
+        let told = told.map(|spots| spots.worth(now.at_ms));
+        let next = swim.where_next_by_worth(&figures, told.as_ref());
         let ring = next.ranked.first().map(|n| n.cell);
         let view = swim_view(&SwimScreen {
             session: &session,
@@ -122,43 +122,22 @@ impl Reader {
         }
         self.day.log(second(clock), Payload::Cast { rod: 1 });
         let (session, now) = self.session(clock);
-        let spots = self.leave_told(&session, &now, spot);
+        let spots = self.leave_by_spots(&session, &now, spot);
         self.told[0] += u32::from(spots.is_some());
         self.told[1] += 1;
         let advice = self.posterior.advice();
         let advice = spots.as_ref().map_or(advice, |spots| spots.leave.over(advice));
-        let reading = Reading {
-            advice,
-            waited_min: Some(0.0),
-            waiting: None,
-            rhythm: Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 },
-            casts: advice.casts,
-            unseen: 0,
-            of_another: 0,
-            spots,
-        };
-        let shown = bank(&BankInput {
-            session: Some(&session),
-            chosen: 1,
-            now: &now,
-            reading: Some(&reading),
-            landed: None,
-            undo: None,
-            redo: None,
-            latest: Vec::new(),
-            weights: WeightUnit::Grams,
-            words: &self.words,
-        });
-        last_number(&shown.advice.headline)
+        let reading = Reading { waited_min: Some(0.0), spots, ..just_before_a_cast(advice) };
+        minutes_shown(&self.words, &session, &now, reading)
     }
 
-    fn leave_told(&self, session: &Session, now: &Stamp, spot: usize) -> Option<SpotsReading> {
+    fn leave_by_spots(&self, session: &Session, now: &Stamp, spot: usize) -> Option<SpotsReading> {
         let swim = swim_of(session).ok()?;
         let bearing_deg = f64::from(self.spot(spot).bearing_cdeg) / 100.0;
         let cell =
             swim.cell_of(restwater_swim::Spot { bearing_deg, range_m: f64::from(RANGE_CM) / 100.0 })?;
         let spots = SpotsOfDay::new(session, &swim, &self.posterior, now, false).filter(SpotsOfDay::tell)?;
-        let next = swim.where_next_told(&swim.figures(now.at_ms), Some(&spots.told(now.at_ms)));
+        let next = swim.where_next_by_worth(&swim.figures(now.at_ms), Some(&spots.worth(now.at_ms)));
         let leave = spots.leave(cell, now.at_ms, &next)?;
         Some(SpotsReading { leave, move_to: None })
     }

@@ -19,11 +19,25 @@ pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid
         return Ok(id);
     }
     let own = kit_of(store.device());
-    if kits.iter().any(|(id, _)| *id == own) {
+    let wallets: Vec<&(Uuid, Vec<Op>)> =
+        kits.iter().filter(|(_, ops)| ops.iter().any(is_of_a_wallet)).collect();
+    if wallets.iter().any(|(id, _)| *id == own) {
         return Ok(own);
     }
     let latest = |ops: &[Op]| ops.iter().map(Op::order).max();
-    Ok(kits.iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
+    Ok(wallets.into_iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
+}
+
+/// Whether an entry is about the wallet itself. Plans and cautions that were read are in the angler's own kit whichever
+/// wallet is in use.
+fn is_of_a_wallet(op: &Op) -> bool {
+    !matches!(
+        op.payload,
+        Payload::PlanSet { .. }
+            | Payload::PlanCleared { .. }
+            | Payload::CautionsSeen { .. }
+            | Payload::Undone { .. }
+    )
 }
 
 /// The region of the water, as last chosen.
@@ -43,17 +57,12 @@ impl App {
     /// Writes in the kit; several entries are undone together.
     pub(super) fn log_kit(&mut self, payloads: Vec<Payload>, at: &Moment) -> Result<String, AppError> {
         let kind = payloads.first().map(|p| p.kind().to_owned()).unwrap_or_default();
-        self.keep_kit()?;
-        self.write_all(self.kit_id, payloads, at)?;
-        Ok(self.say_what("notice-logged", &kind))
-    }
-
-    /// The kit in use stays so once anything is written, also when a kit that was written in later comes in by a file.
-    pub(super) fn keep_kit(&mut self) -> Result<(), AppError> {
+        // The kit in use stays so once it is written in, also when a kit that was written in later comes in by a file.
         if self.journal.store().setting(KIT)?.is_none() {
             self.choose_kit(self.kit_id)?;
         }
-        Ok(())
+        self.write_all(self.kit_id, payloads, at)?;
+        Ok(self.say_what("notice-logged", &kind))
     }
 
     /// The kit in which the angler's own plans and read cautions stand: the one in use if a phone of the angler's began it,
@@ -66,7 +75,6 @@ impl App {
     /// Writes in that kit.
     pub(super) fn log_own(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
         let kind = payload.kind().to_owned();
-        self.keep_kit()?;
         self.write_all(self.own_kit(), vec![payload], at)?;
         Ok(self.say_what("notice-logged", &kind))
     }

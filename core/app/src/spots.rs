@@ -57,7 +57,7 @@ impl SpotsAsked {
         let bearing_deg = f64::from(spot.bearing_cdeg) / 100.0;
         let cell = swim.cell_of(restwater_swim::Spot { bearing_deg, range_m: reach_m(spot.reach) })?;
         let spots = SpotsOfDay::new(session, &swim, posterior, now, false).filter(SpotsOfDay::tell)?;
-        let next = swim.where_next_told(&swim.figures(self.at_ms), Some(&spots.told(self.at_ms)));
+        let next = swim.where_next_by_worth(&swim.figures(self.at_ms), Some(&spots.worth(self.at_ms)));
         let leave = spots.leave(cell, self.at_ms, &next)?;
         let move_to = leave.move_to.and_then(|to| spot_at(session, &swim, to, Some(spot)));
         Some(SpotsReading { leave, move_to })
@@ -73,7 +73,7 @@ pub(super) fn where_next(
     at: &Stamp,
 ) -> WhereNext {
     let spots = posterior.and_then(|posterior| SpotsOfDay::new(session, swim, posterior, at, true));
-    swim.where_next_told(figures, spots.map(|spots| spots.told(at.at_ms)).as_ref())
+    swim.where_next_by_worth(figures, spots.map(|spots| spots.worth(at.at_ms)).as_ref())
 }
 
 /// How many spots were cast to.

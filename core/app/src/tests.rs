@@ -33,7 +33,7 @@ mod whose;
 use super::*;
 use proptest::prelude::*;
 use restwater_compare::FactorValue;
-use restwater_log::{Reach, Spot};
+use restwater_log::{Payload, Reach, Spot};
 use restwater_screen::{
     AdviceTone, BankState, BankView, BenchTap, Key, SetupTap, SwimKey, SwimTap, TackleTap, TypedInto,
     WaitsTap,
@@ -44,6 +44,7 @@ use tempfile::TempDir;
 
 mod match_day;
 mod match_rules;
+mod swim_files;
 mod swim_pick;
 mod swim_screen;
 

@@ -47,12 +47,12 @@ reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, { ago }
    *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, { ago }
 }
-reason-fish-here = Fisch an { $here } von 100 solchen Stellen, { $worth } Bisse pro Stunde wert; an { $elsewhere } von 100 nicht versuchten, { $other } wert
-reason-not-tried = Fisch an { $here } von 100 nicht versuchten Stellen, { $worth } Bisse pro Stunde wert
-against-fish-away = gestört: Fisch an { $here } von 100 solchen Stellen, jetzt { $worth } Bisse pro Stunde wert
+reason-fish-here = { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde erwartet, { $other } an einer nicht versuchten
+reason-not-tried = nicht versucht; { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde erwartet
+against-fish-away = gestört; { $here } von 100 solchen Stellen haben Fisch: jetzt { $worth } Bisse pro Stunde erwartet
 against-nothing-here = { $casts ->
-    [one] hier nichts in { $minutes } min: Fisch an { $here } von 100 solchen Stellen, { $worth } Bisse pro Stunde wert
-   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: Fisch an { $here } von 100 solchen Stellen, { $worth } Bisse pro Stunde wert
+    [one] hier nichts in { $minutes } min: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde erwartet
+   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde erwartet
 }
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
 against-bait-out = dort liegt ein Köder

@@ -47,12 +47,12 @@ reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { ago }
    *[other] fish showed { $times } times near, last { reason-shown-where }, { ago }
 }
-reason-fish-here = fish on { $here } of 100 such spots, worth { $worth } bites an hour; on { $elsewhere } of 100 not tried, worth { $other }
-reason-not-tried = fish on { $here } of 100 spots not tried, worth { $worth } bites an hour
-against-fish-away = disturbed: fish on { $here } of 100 such spots, worth { $worth } bites an hour now
+reason-fish-here = { $here } of 100 such spots hold fish: { $worth } bites an hour expected, { $other } at one not tried
+reason-not-tried = not tried, where { $here } of 100 such spots hold fish: { $worth } bites an hour expected
+against-fish-away = disturbed, where { $here } of 100 such spots hold fish: { $worth } bites an hour expected now
 against-nothing-here = { $casts ->
-    [one] nothing here in { $minutes } min: fish on { $here } of 100 such spots, worth { $worth } bites an hour
-   *[other] nothing here in { $minutes } min over { $casts } casts: fish on { $here } of 100 such spots, worth { $worth } bites an hour
+    [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, { $worth } bites an hour expected
+   *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, { $worth } bites an hour expected
 }
 reason-usual-start = a usual first range (common practice, no source)
 against-bait-out = a bait is out there

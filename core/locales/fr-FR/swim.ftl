@@ -47,12 +47,12 @@ reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, { ago }
    *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, { ago }
 }
-reason-fish-here = du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure ; sur { $elsewhere } sur 100 non essayés, ce qui vaut { $other }
-reason-not-tried = du poisson sur { $here } postes sur 100 non essayés, ce qui vaut { $worth } touches par heure
-against-fish-away = dérangé : du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure maintenant
+reason-fish-here = { $here } postes sur 100 de ce genre ont du poisson : { $worth } touches par heure attendues, { $other } sur un poste non essayé
+reason-not-tried = non essayé, { $here } postes sur 100 de ce genre ont du poisson : { $worth } touches par heure attendues
+against-fish-away = dérangé, { $here } postes sur 100 de ce genre ont du poisson : { $worth } touches par heure attendues maintenant
 against-nothing-here = { $casts ->
-    [one] rien ici en { $minutes } min : du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure
-   *[other] rien ici en { $minutes } min sur { $casts } lancers : du poisson sur { $here } postes sur 100 de ce genre, ce qui vaut { $worth } touches par heure
+    [one] rien ici en { $minutes } min : { $here } postes sur 100 de ce genre ont encore du poisson, { $worth } touches par heure attendues
+   *[other] rien ici en { $minutes } min sur { $casts } lancers : { $here } postes sur 100 de ce genre ont encore du poisson, { $worth } touches par heure attendues
 }
 reason-usual-start = une première distance usuelle (sans source)
 against-bait-out = un appât y est déjà

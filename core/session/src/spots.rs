@@ -4,12 +4,12 @@ use super::model::Session;
 use super::waits::{running_wait_min, stretches};
 use super::water::{cast_at, swim_spot};
 use super::{Cast, Stamp};
-use restwater_swim::{CellId, CellTold, SpotsTold, Swim, WhereNext};
+use restwater_swim::{CellId, CellWorth, SpotsWorth, Swim, WhereNext};
 use restwater_waits::{
     Advice, AdviceState, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, Then, Wait, WaitPosterior,
 };
 
-/// From so many casts, on so many spots and with so many bites on, something is told of spots: the project's own choice.
+/// The fewest casts, spots fished and bites from which spots can be told apart: the project's own choice.
 const ENOUGH: (usize, usize, usize) = (3, 2, 1);
 
 /// What is believed of the spots of a session.
@@ -21,9 +21,9 @@ pub struct SpotsOfDay {
     dry: Vec<(u32, f64)>,
 }
 
-/// How long to leave a cast by where else one could go.
+/// How long to leave a cast, given where else one could cast.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LeaveTold {
+pub struct LeaveBySpots {
     /// Minutes, or `None` if waiting on stays the best.
     pub leave_min: Option<u32>,
     /// Where then: another cell, or `None` for the same again.
@@ -70,15 +70,15 @@ impl SpotsOfDay {
         Some(Self { beliefs: posterior.spots(cells.len(), &events, rest_min), cells, dry })
     }
 
-    /// What where next is told.
-    pub fn told(&self, at_ms: i64) -> SpotsTold {
+    /// The figures that the choice of the next spot uses.
+    pub fn worth(&self, at_ms: i64) -> SpotsWorth {
         let at_min = minutes(at_ms);
         let of = |(spot, (&cell, &(dry_casts, dry_min)))| {
             let worth = self.beliefs.worth(Some(spot), at_min);
-            CellTold { cell, here: worth.here, worth: worth.per_hour, dry_casts, dry_min }
+            CellWorth { cell, here: worth.here, worth: worth.per_hour, dry_casts, dry_min }
         };
         let elsewhere = self.beliefs.worth(None, at_min);
-        SpotsTold {
+        SpotsWorth {
             cells: self.cells.iter().zip(&self.dry).enumerate().map(of).collect(),
             elsewhere: elsewhere.here,
             elsewhere_worth: elsewhere.per_hour,
@@ -87,7 +87,7 @@ impl SpotsOfDay {
 
     /// How long to leave a cast in a cell that went out at a moment, or `None` while the record doesn't support that spots
     /// differ. `next` is where else one could go: what comes next there comes next here.
-    pub fn leave(&self, cell: CellId, splash_ms: i64, next: &WhereNext) -> Option<LeaveTold> {
+    pub fn leave(&self, cell: CellId, splash_ms: i64, next: &WhereNext) -> Option<LeaveBySpots> {
         if !self.tell() {
             return None;
         }
@@ -97,7 +97,7 @@ impl SpotsOfDay {
         let SpotLeave { leave_min, then, here, there } =
             self.beliefs.leave(spot, minutes(splash_ms), other.map(|id| self.place(id)).as_slice())?;
         let of_100 = |chance: f64| libm::round(100.0 * chance.clamp(0.0, 1.0)) as u32;
-        Some(LeaveTold {
+        Some(LeaveBySpots {
             leave_min: leave_min.map(|min| libm::round(min).max(1.0) as u32),
             move_to: other.filter(|_| then != Then::RecastHere),
             dry: spot.map_or((0, 0.0), |place| self.dry[place]),
@@ -116,7 +116,7 @@ impl SpotsOfDay {
     }
 }
 
-impl LeaveTold {
+impl LeaveBySpots {
     /// The advice with its one figure as the spots have it.
     pub fn over(&self, advice: Advice) -> Advice {
         let Some(leave_min) = self.leave_min else { return advice };

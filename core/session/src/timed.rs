@@ -6,7 +6,7 @@ use restwater_log::Op;
 use uuid::Uuid;
 
 impl LastTimed {
-    /// The entry that it can't be set back beyond by so many seconds of its tap, or `None` if it can be set back so far.
+    /// The earlier entry that keeps this one from being set back by `back_s` seconds, or `None` if nothing does.
     pub fn in_the_way(&self, back_s: u32) -> Option<&Stamp> {
         self.not_before.as_ref().filter(|before| self.tapped.set_back(back_s).ms_since(before) < 0)
     }

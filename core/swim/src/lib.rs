@@ -39,8 +39,8 @@ mod scatter;
 mod scene;
 mod sector;
 mod seen;
-mod told;
 mod water;
+mod worth;
 
 pub use boundary::Neighbours;
 pub use cells::{Cell, CellId, Swim};
@@ -65,5 +65,5 @@ pub use scene::{
     LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene, TAP_REACH_MM, face_widths, legend,
 };
 pub use sector::{AnnularSector, CHORD_ERROR_M};
-pub use told::{CellTold, SpotsTold};
 pub use water::Water;
+pub use worth::{CellWorth, SpotsWorth};

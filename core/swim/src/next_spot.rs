@@ -5,7 +5,7 @@ use super::fished::{CellFigures, CellState, SwimFigures, known_by, minutes_betwe
 use super::frame::Spot;
 use super::input::CastAt;
 use super::reasons::{Against, Reason};
-use super::told::SpotsTold;
+use super::worth::SpotsWorth;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 
@@ -80,11 +80,11 @@ struct Bite {
 impl Swim {
     /// Ranks the cells of the swim for the next cast by reasons; promises nothing.
     pub fn where_next(&self, figures: &SwimFigures) -> WhereNext {
-        self.where_next_told(figures, None)
+        self.where_next_by_worth(figures, None)
     }
 
     /// The same with what the record tells of fish at the cells, where it tells anything.
-    pub fn where_next_told(&self, figures: &SwimFigures, told: Option<&SpotsTold>) -> WhereNext {
+    pub fn where_next_by_worth(&self, figures: &SwimFigures, worth: Option<&SpotsWorth>) -> WhereNext {
         let bites = self.bites_until(figures.at_ms);
         let mut ranked = Vec::new();
         let mut set_aside = Vec::new();
@@ -103,15 +103,15 @@ impl Swim {
             });
             if barred { set_aside.push(next) } else { ranked.push(next) }
         }
-        let worth = |n: &NextSpot| told.map_or(0.0, |told| told.worth(n.cell));
+        let worth_of = |n: &NextSpot| worth.map_or(0.0, |worth| worth.of_cast(n.cell));
         restwater_sorting::by(&mut ranked, |a, b| {
-            worth(b).total_cmp(&worth(a)).then_with(|| self.before(a, b))
+            worth_of(b).total_cmp(&worth_of(a)).then_with(|| self.before(a, b))
         });
         let go_in = self.go_in(figures, &ranked, &set_aside);
-        // Said once all is in order, so that what is told counts by its figure alone.
+        // Added after the sorting: a figure ranks a cell by itself and is not one more reason in the count.
         for next in ranked.iter_mut().chain(&mut set_aside) {
-            next.reasons.splice(0..0, told.and_then(|told| told.reason(next.cell)));
-            next.against.splice(0..0, told.and_then(|told| told.objection(next.cell)));
+            next.reasons.splice(0..0, worth.and_then(|worth| worth.reason(next.cell)));
+            next.against.splice(0..0, worth.and_then(|worth| worth.objection(next.cell)));
         }
         let known = self.casts_until(figures.at_ms).filter(|c| known_by(c, figures.at_ms));
         WhereNext { ranked, set_aside, bites: known.map(|c| c.bites).sum(), go_in }

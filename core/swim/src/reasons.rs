@@ -59,8 +59,6 @@ pub enum Reason {
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,
-        /// How many of a hundred spots not tried hold fish.
-        elsewhere_of_100: u32,
         /// What a cast to one of those is worth.
         elsewhere_worth: f64,
     },

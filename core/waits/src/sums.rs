@@ -151,7 +151,7 @@ impl<'a> Sums<'a> {
         waiting(times, self.looked, &self.mixed(|of| of.looked))
     }
 
-    /// Posterior means by leave time, of which so many lie within the horizon.
+    /// Posterior means by leave time; `known` of the times lie within the horizon.
     pub(crate) fn means(&mut self, likely: &[(usize, f32)], times: &[f64], known: usize) -> Means {
         let best = top(&self.rate);
         let (mut all, mut all_fresh, mut ever) = (0.0, 0.0, 0.0);

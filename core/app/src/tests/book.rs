@@ -311,10 +311,21 @@ fn the_kit_in_use_stays_over_a_plan_a_restart_and_a_partners_file() {
     let mut tying = Phone::with_ids_from(110);
     taken(&mut tying, &of_old, 3_000);
     tying.tap(5_000, &tied(5)).unwrap();
-    theirs.tap(6_000, &tied(7)).unwrap();
-    let of_theirs = sent(&mut theirs, 7_000);
-    taken(&mut tying, &of_theirs, 9_000);
+    theirs.tap(16_000, &tied(7)).unwrap();
+    let of_theirs = sent(&mut theirs, 17_000);
+    taken(&mut tying, &of_theirs, 19_000);
     assert_eq!(have(&mut tying), "8 tied", "five more than the three taken over");
+
+    // Who has planned and read cautions beside a partner's wallet still goes on with the own one when it comes.
+    let mut newcomer = Phone::with_ids_from(130);
+    taken(&mut newcomer, &of_theirs, 20_000);
+    newcomer
+        .tap(5_000, &Action::Plan { tap: restwater_screen::PlanTap::Leave { minutes: Some(20) } })
+        .unwrap();
+    old.tap(22_000, &tied(1)).unwrap();
+    let of_old_later = sent(&mut old, 23_000);
+    taken(&mut newcomer, &of_old_later, 25_000);
+    assert_eq!(have(&mut newcomer), "4 tied", "the wallet that was written in last");
 }
 
 /// Saturday's end that nobody saw is mended on Sunday, with the day opened in the Book.

@@ -14,7 +14,7 @@ use super::place::{rig_words, spot_words};
 use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
 use restwater_match_day::clock::Phase;
-use restwater_session::{LeaveTold, Rhythm, Session, Stamp};
+use restwater_session::{LeaveBySpots, Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
 
@@ -212,7 +212,7 @@ pub struct Reading {
 #[derive(Debug, Clone, PartialEq)]
 pub struct SpotsReading {
     /// The figures.
-    pub leave: LeaveTold,
+    pub leave: LeaveBySpots,
     /// Where to go then; none for the same spot again.
     pub move_to: Option<Spot>,
 }

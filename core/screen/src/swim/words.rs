@@ -43,12 +43,11 @@ impl SwimScreen<'_> {
                     ("minutes", Arg::Text(&whole(*minutes_ago))),
                 ],
             ),
-            Reason::FishHere { of_100, worth, elsewhere_of_100, elsewhere_worth } => say(
+            Reason::FishHere { of_100, worth, elsewhere_worth } => say(
                 "reason-fish-here",
                 &[
                     ("here", Arg::Count(*of_100 as usize)),
                     ("worth", Arg::Text(&self.words.figure(*worth, 1))),
-                    ("elsewhere", Arg::Count(*elsewhere_of_100 as usize)),
                     ("other", Arg::Text(&self.words.figure(*elsewhere_worth, 1))),
                 ],
             ),

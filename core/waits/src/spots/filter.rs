@@ -3,7 +3,7 @@
 use super::super::Wait;
 use super::super::likelihood::Likelihood;
 use super::super::shapes::POINTS;
-use super::{Columns, DIFFER_TOLD, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World};
+use super::{Columns, DIFFER_LEAST, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World};
 
 impl World {
     /// How much of what was known of a spot is left after some minutes.
@@ -129,7 +129,7 @@ impl SpotBeliefs {
 
     /// Whether the record supports that spots differ, so that they tell how long to leave a cast.
     pub fn tell(&self) -> bool {
-        self.differ() >= DIFFER_TOLD
+        self.differ() >= DIFFER_LEAST
     }
 
     /// Chance that a spot holds fish at a moment; `None` asks of one that was never fished.

@@ -69,7 +69,7 @@ const LIGHTEST: f64 = 1e-4;
 const MOST_SHAPES: usize = 800;
 /// From this Bayes factor on how long to leave a cast follows from where else to go. Where spots don't differ it is ever reached
 /// on one day in twenty at most (Ville 1939), as with all that is claimed at any look.
-const DIFFER_TOLD: f64 = 20.0;
+const DIFFER_LEAST: f64 = 20.0;
 /// Where more than this share of spots holds fish, they are taken to be everywhere. It lies between two shares of the shapes.
 const EVERYWHERE: f64 = 0.95;
 

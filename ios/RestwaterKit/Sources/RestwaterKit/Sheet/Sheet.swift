@@ -79,7 +79,7 @@ public struct Sheet: Equatable, Sendable {
     }
 }
 
-/// What every screen is laid out with: the screen size, the letters, the core's layout and words.
+/// What every screen needs to lay itself out: the size of the glass, the letters, the core's layout and its words.
 struct Slate {
     let glass: Glass
     let letters: Letters

@@ -1,5 +1,5 @@
-//! What the record tells of fish at the cells, as far as where next needs it: figures that come from outside, since the swim knows
-//! no law of the wait.
+//! The chance of fish in each cell and what a cast there is worth, as the ranking uses them. The figures come from outside,
+//! since this crate knows nothing of waits.
 
 use super::cells::{CellId, Swim};
 use super::input::CastAt;
@@ -7,9 +7,9 @@ use super::reasons::{Against, Reason};
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 
-/// What is told of fish at one cell.
+/// The figures of one cell.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct CellTold {
+pub struct CellWorth {
     /// Which cell.
     pub cell: CellId,
     /// Chance that it holds fish now.
@@ -22,61 +22,60 @@ pub struct CellTold {
     pub dry_min: f64,
 }
 
-/// What is told of the swim.
+/// The figures of the swim.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct SpotsTold {
+pub struct SpotsWorth {
     /// The cells that were fished or disturbed.
-    pub cells: Vec<CellTold>,
+    pub cells: Vec<CellWorth>,
     /// Chance that a cell that never was holds fish.
     pub elsewhere: f64,
     /// What a cast there is worth in bites an hour.
     pub elsewhere_worth: f64,
 }
 
-impl SpotsTold {
-    fn of(&self, cell: CellId) -> Option<&CellTold> {
-        self.cells.iter().find(|told| told.cell == cell)
+impl SpotsWorth {
+    fn of(&self, cell: CellId) -> Option<&CellWorth> {
+        self.cells.iter().find(|known| known.cell == cell)
     }
 
     /// What a cast is worth in bites an hour, by which cells are ranked: the figure as it is shown, so that nothing decides that
     /// can't be read. Cells with one figure keep the order of their reasons.
-    pub(crate) fn worth(&self, cell: CellId) -> f64 {
-        shown(self.of(cell).map_or(self.elsewhere_worth, |told| told.worth))
+    pub(crate) fn of_cast(&self, cell: CellId) -> f64 {
+        shown(self.of(cell).map_or(self.elsewhere_worth, |known| known.worth))
     }
 
-    /// A cell that was fished or disturbed, and how its figure lies to that of a cell that never was.
-    fn beside_untried(&self, cell: CellId) -> Option<(&CellTold, Ordering)> {
-        self.of(cell).map(|told| (told, self.lies(told)))
+    /// A cell that was fished or disturbed, and whether its figure is above or below that of a cell that never was.
+    fn beside_untried(&self, cell: CellId) -> Option<(&CellWorth, Ordering)> {
+        self.of(cell).map(|known| (known, self.beside(known)))
     }
 
-    fn lies(&self, told: &CellTold) -> Ordering {
-        shown(told.worth).total_cmp(&shown(self.elsewhere_worth))
+    fn beside(&self, known: &CellWorth) -> Ordering {
+        shown(known.worth).total_cmp(&shown(self.elsewhere_worth))
     }
 
-    /// What speaks for a cell: every figure above that of a cell that was never fished is said, and the latter where another
-    /// cell's lies below it.
+    /// A reason for the cell: its figure is above that of a cell never fished, or it was never fished and some other cell's
+    /// figure is below its own.
     pub(crate) fn reason(&self, cell: CellId) -> Option<Reason> {
         match self.beside_untried(cell) {
-            Some((told, Ordering::Greater)) => Some(Reason::FishHere {
-                of_100: of_100(told.here),
-                worth: shown(told.worth),
-                elsewhere_of_100: of_100(self.elsewhere),
+            Some((known, Ordering::Greater)) => Some(Reason::FishHere {
+                of_100: of_100(known.here),
+                worth: shown(known.worth),
                 elsewhere_worth: shown(self.elsewhere_worth),
             }),
             Some(_) => None,
             None => {
                 Some(Reason::NotTried { of_100: of_100(self.elsewhere), worth: shown(self.elsewhere_worth) })
-                    .filter(|_| self.cells.iter().any(|told| self.lies(told).is_lt()))
+                    .filter(|_| self.cells.iter().any(|known| self.beside(known).is_lt()))
             }
         }
     }
 
-    /// What speaks against it: every figure below that of a cell that was never fished.
+    /// An objection: its figure is below that of a cell never fished.
     pub(crate) fn objection(&self, cell: CellId) -> Option<Against> {
-        let (told, _) = self.beside_untried(cell).filter(|(_, lies)| lies.is_lt())?;
-        let (of_100, worth) = (of_100(told.here), shown(told.worth));
-        Some(if told.dry_casts > 0 && told.here < self.elsewhere {
-            Against::NothingHere { casts: told.dry_casts, minutes: told.dry_min, of_100, worth }
+        let (known, _) = self.beside_untried(cell).filter(|(_, order)| order.is_lt())?;
+        let (of_100, worth) = (of_100(known.here), shown(known.worth));
+        Some(if known.dry_casts > 0 && known.here < self.elsewhere {
+            Against::NothingHere { casts: known.dry_casts, minutes: known.dry_min, of_100, worth }
         } else {
             Against::FishAway { of_100, worth }
         })
@@ -106,8 +105,8 @@ mod tests {
     use crate::{Band, Fan, KeptBack, NextSpot, Spot, SwimInput};
     use proptest::prelude::*;
 
-    fn told(cell: CellId, here: f64, worth: f64) -> CellTold {
-        CellTold { cell, here, worth, dry_casts: 2, dry_min: 31.0 }
+    fn worth(cell: CellId, here: f64, worth: f64) -> CellWorth {
+        CellWorth { cell, here, worth, dry_casts: 2, dry_min: 31.0 }
     }
 
     fn swim(kept_back: Vec<KeptBack>) -> Swim {
@@ -115,25 +114,22 @@ mod tests {
     }
 
     #[test]
-    fn what_is_told_comes_first_and_reasons_part_equals() {
+    fn worth_decides_first_and_reasons_decide_between_equals() {
         let swim = swim(Vec::new());
         let figures = swim.figures(0);
         let plain = swim.where_next(&figures);
         let (best, worst) = (plain.ranked[0].cell, plain.ranked[plain.ranked.len() - 1].cell);
-        let all = SpotsTold {
-            cells: vec![told(best, 0.2, 0.8), told(worst, 0.9, 3.04)],
+        let all = SpotsWorth {
+            cells: vec![worth(best, 0.2, 0.8), worth(worst, 0.9, 3.04)],
             elsewhere: 0.5,
             elsewhere_worth: 2.0,
         };
-        let next = swim.where_next_told(&figures, Some(&all));
+        let next = swim.where_next_by_worth(&figures, Some(&all));
         assert_eq!((next.ranked[0].cell, next.ranked[next.ranked.len() - 1].cell), (worst, best));
-        assert!(matches!(
-            next.ranked[0].reasons[0],
-            Reason::FishHere { of_100: 90, elsewhere_of_100: 50, .. }
-        ));
+        assert!(matches!(next.ranked[0].reasons[0], Reason::FishHere { of_100: 90, .. }));
         let last = &next.ranked[next.ranked.len() - 1];
         assert_eq!(last.against[0], Against::NothingHere { casts: 2, minutes: 31.0, of_100: 20, worth: 0.8 });
-        // All the others are told alike: they keep the order of their reasons.
+        // All others are worth the same: they keep the order of their reasons.
         let others = |list: &[NextSpot]| -> Vec<CellId> {
             list.iter().map(|n| n.cell).filter(|id| ![best, worst].contains(id)).collect()
         };
@@ -142,7 +138,7 @@ mod tests {
     }
 
     #[test]
-    fn water_that_is_kept_back_is_not_proposed_however_good_it_is_told_to_be() {
+    fn water_that_is_kept_back_is_not_proposed_however_much_it_is_worth() {
         let kept = KeptBack {
             fan: Fan { from_deg: -60.0, to_deg: 60.0 },
             band: Band { from_m: 40.0, to_m: 60.0 },
@@ -152,8 +148,8 @@ mod tests {
         let swim = swim(vec![kept]);
         let figures = swim.figures(60_000);
         let aside = swim.where_next(&figures).set_aside[0].cell;
-        let all = SpotsTold { cells: vec![told(aside, 0.99, 9.0)], elsewhere: 0.3, elsewhere_worth: 1.0 };
-        let next = swim.where_next_told(&figures, Some(&all));
+        let all = SpotsWorth { cells: vec![worth(aside, 0.99, 9.0)], elsewhere: 0.3, elsewhere_worth: 1.0 };
+        let next = swim.where_next_by_worth(&figures, Some(&all));
         assert!(next.ranked.iter().all(|n| n.cell != aside));
         assert!(next.set_aside.iter().any(|n| n.cell == aside));
     }
@@ -165,18 +161,18 @@ mod tests {
         let plain = swim.where_next(&figures);
         let with = |first: f64, last: f64| {
             let (best, worst) = (plain.ranked[0].cell, plain.ranked[plain.ranked.len() - 1].cell);
-            let cells = vec![told(best, 0.5, first), told(worst, 0.5, last)];
-            let all = SpotsTold { cells, elsewhere: 0.5, elsewhere_worth: 1.2 };
-            swim.where_next_told(&figures, Some(&all))
+            let cells = vec![worth(best, 0.5, first), worth(worst, 0.5, last)];
+            let all = SpotsWorth { cells, elsewhere: 0.5, elsewhere_worth: 1.2 };
+            swim.where_next_by_worth(&figures, Some(&all))
         };
-        // 1.16 and 1.24 are both said as 1.2, which is what a spot not tried is worth: nothing is told.
+        // 1.16 and 1.24 are both said as 1.2, which is what a spot not tried is worth: nothing is said.
         assert_eq!(with(1.16, 1.24), plain);
         // 1.26 is said as 1.3, and decides.
         assert_ne!(with(1.16, 1.26).ranked[0].cell, plain.ranked[0].cell);
     }
 
     /// What a spot is said to be worth, as the angler reads it; one of which nothing is said is worth as much as one not tried.
-    fn said(next: &NextSpot, all: &SpotsTold) -> String {
+    fn said(next: &NextSpot, all: &SpotsWorth) -> String {
         let reason = next.reasons.iter().find_map(|reason| match reason {
             Reason::FishHere { worth, .. } | Reason::NotTried { worth, .. } => Some(*worth),
             _ => None,
@@ -188,7 +184,7 @@ mod tests {
         format!("{:.1}", reason.or(against).unwrap_or(shown(all.elsewhere_worth)))
     }
 
-    fn any_told() -> impl Strategy<Value = (usize, f64, f64, u32)> {
+    fn any_worth() -> impl Strategy<Value = (usize, f64, f64, u32)> {
         (0usize..100, 0.0..1.0_f64, 0.0..4.0_f64, 0u32..4)
     }
 
@@ -216,22 +212,22 @@ mod tests {
         /// One rule decides: the figure that is said; and among equals of it the order that there was before.
         #[test]
         fn every_change_of_rank_is_said_with_its_figure(
-            list in proptest::collection::vec(any_told(), 1..8),
+            list in proptest::collection::vec(any_worth(), 1..8),
             casts in any_casts(),
             (elsewhere, elsewhere_worth) in (0.0..1.0_f64, 0.0..4.0_f64),
         ) {
             let swim = Swim::new(SwimInput { casts, ..SwimInput::default() }).unwrap();
             let figures = swim.figures(190 * 60_000);
             let plain = swim.where_next(&figures);
-            let cells = list.into_iter().map(|(i, here, worth, dry_casts)| CellTold {
+            let cells = list.into_iter().map(|(i, here, worth, dry_casts)| CellWorth {
                 cell: swim.cells()[i % swim.cells().len()].id,
                 here,
                 worth,
                 dry_casts,
                 dry_min: 20.0,
             });
-            let all = SpotsTold { cells: cells.collect(), elsewhere, elsewhere_worth };
-            let next = swim.where_next_told(&figures, Some(&all));
+            let all = SpotsWorth { cells: cells.collect(), elsewhere, elsewhere_worth };
+            let next = swim.where_next_by_worth(&figures, Some(&all));
             let before = |n: &NextSpot| plain.ranked.iter().position(|p| p.cell == n.cell).unwrap();
             for pair in next.ranked.windows(2) {
                 let [a, b] = [&pair[0], &pair[1]].map(|n| said(n, &all).parse::<f64>().unwrap());
