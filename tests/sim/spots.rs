@@ -9,8 +9,8 @@ use super::share::{Share, oracle};
 use super::water::Water;
 use restwater_log::{Payload, Reach, Spot, SwimSetup, WeightUnit};
 use restwater_screen::{Reading, SpotsReading, SwimPad, SwimScreen, Wording, swim_view};
-use restwater_session::{Session, SpotsOfDay, Stamp, fold, swim_of, written};
-use restwater_waits::{Record, Settings, Wait, WaitPosterior};
+use restwater_session::{Session, Stamp, fold, leave_by_spots, swim_of, where_next, written};
+use restwater_waits::{AdviceState, Record, Settings, Wait, WaitPosterior};
 
 /// Aiming marks, one a spot: no name is part of another.
 const MARKS: [&str; SPOTS] = ["oak", "gate", "reeds", "pylon", "church", "willow"];
@@ -90,9 +90,7 @@ impl Reader {
         let (session, now) = self.session(clock);
         let swim = swim_of(&session).ok()?;
         let figures = swim.figures(now.at_ms);
-        let told = SpotsOfDay::new(&session, &swim, &self.posterior, &now, true);
-        let told = told.map(|spots| spots.worth(now.at_ms));
-        let next = swim.where_next_by_worth(&figures, told.as_ref());
+        let next = where_next(&session, &swim, &figures, Some(&self.posterior), &now);
         let ring = next.ranked.first().map(|n| n.cell);
         let view = swim_view(&SwimScreen {
             session: &session,
@@ -122,24 +120,15 @@ impl Reader {
         }
         self.day.log(second(clock), Payload::Cast { rod: 1 });
         let (session, now) = self.session(clock);
-        let spots = self.leave_by_spots(&session, &now, spot);
-        self.told[0] += u32::from(spots.is_some());
-        self.told[1] += 1;
         let advice = self.posterior.advice();
-        let advice = spots.as_ref().map_or(advice, |spots| spots.leave.over(advice));
+        let known = advice.state != AdviceState::CantTellYet;
+        let leave = leave_by_spots(&session, &self.posterior, 1, &now).filter(|_| known);
+        self.told[0] += u32::from(leave.is_some());
+        self.told[1] += 1;
+        let advice = leave.as_ref().map_or(advice, |leave| leave.over(advice));
+        let spots = leave.map(|leave| SpotsReading { leave, move_to: None });
         let reading = Reading { waited_min: Some(0.0), spots, ..just_before_a_cast(advice) };
         minutes_shown(&self.words, &session, &now, reading)
-    }
-
-    fn leave_by_spots(&self, session: &Session, now: &Stamp, spot: usize) -> Option<SpotsReading> {
-        let swim = swim_of(session).ok()?;
-        let bearing_deg = f64::from(self.spot(spot).bearing_cdeg) / 100.0;
-        let cell =
-            swim.cell_of(restwater_swim::Spot { bearing_deg, range_m: f64::from(RANGE_CM) / 100.0 })?;
-        let spots = SpotsOfDay::new(session, &swim, &self.posterior, now, false).filter(SpotsOfDay::tell)?;
-        let next = swim.where_next_by_worth(&swim.figures(now.at_ms), Some(&spots.worth(now.at_ms)));
-        let leave = spots.leave(cell, now.at_ms, &next)?;
-        Some(SpotsReading { leave, move_to: None })
     }
 
     /// The end of the cast that went out at `clock`.

@@ -12,7 +12,7 @@ use restwater_session::{
     waits_by_feed,
 };
 use restwater_store::StoreError;
-use restwater_waits::{Advice, EarlierDay, Record, Settings, Wait, WaitPosterior};
+use restwater_waits::{Advice, AdviceState, EarlierDay, Record, Settings, Wait, WaitPosterior};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
@@ -121,14 +121,19 @@ impl Advisor {
     }
 
     /// The reading of a rod now, or `None` if the session has not begun or its figures can't be used.
-    pub(super) fn read(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> Option<Reading> {
+    pub(super) fn read(
+        &mut self,
+        session: &Session,
+        log: u64,
+        rod: RodNumber,
+        now: &Stamp,
+    ) -> Option<Reading> {
         session.started.as_ref()?;
-        let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-        self.bring_up_to(session, rhythm)?;
+        let rhythm = self.bring_up_to(session)?;
         let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
-        let spots = self.spots_of(session, rod, now);
+        let spots = self.spots_of(session, log, rod, now);
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
-        let advice = spots.as_ref().map_or(advice, |spots| spots.leave.over(advice));
+        let (advice, spots) = by_spots(advice, spots);
         let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
         let (casts, unseen) = casts_by_telling(session);
         let of_another = self.evidence().filter(|before| before.of_another).count();
@@ -139,40 +144,47 @@ impl Advisor {
     pub(super) fn posterior(
         &mut self,
         session: &Session,
-        rhythm: Rhythm,
+        log: u64,
         rod: RodNumber,
         now: &Stamp,
     ) -> Option<(&WaitPosterior, Advice)> {
-        self.bring_up_to(session, rhythm)?;
-        let spots = self.spots_of(session, rod, now);
+        self.bring_up_to(session)?;
+        let spots = self.spots_of(session, log, rod, now);
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
-        Some((posterior, spots.map_or(advice, |spots| spots.leave.over(advice))))
+        Some((posterior, by_spots(advice, spots).0))
     }
 
     /// The posterior of today's waits alone.
     pub(super) fn waits(&mut self, session: &Session) -> Option<&WaitPosterior> {
-        self.bring_up_to(session, rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN))?;
+        self.bring_up_to(session)?;
         self.last.as_ref().map(|answer| &answer.posterior)
     }
 
-    fn spots_of(&mut self, session: &Session, rod: RodNumber, now: &Stamp) -> Option<SpotsReading> {
-        let asked = SpotsAsked::new(session, rod, now);
+    /// What the spots say, of a day that is being fished; the answer is up to the session.
+    fn spots_of(&mut self, session: &Session, log: u64, rod: RodNumber, now: &Stamp) -> Option<SpotsReading> {
+        if !session.is_open() {
+            return None;
+        }
+        let asked = SpotsAsked::new(session, log, rod, now);
         if let Some(answer) = self.spots.as_ref().filter(|answer| answer.asked == asked) {
             return answer.says.clone();
         }
-        let says = self.waits(session).and_then(|posterior| asked.answer(session, posterior, now));
+        let says = self.last.as_ref().and_then(|answer| asked.answer(session, &answer.posterior, now));
         self.spots = Some(SpotsAnswer { asked, says: says.clone() });
         says
     }
 
-    fn bring_up_to(&mut self, session: &Session, rhythm: Rhythm) -> Option<()> {
+    /// Brings the last answer up to the session; its rhythm.
+    fn bring_up_to(&mut self, session: &Session) -> Option<Rhythm> {
+        let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
         let (waits, fed) = waits_by_feed(session);
         let habit = habit_min(session);
         let water = &session.setup.water;
         let is_same = |last: &&mut Answer| last.session == session.id && last.water == *water;
         let goes_on = |last: &&mut Answer| waits.starts_with(&last.waits) && fed.starts_with(&last.fed);
         if let Some(last) = self.last.as_mut().filter(is_same).filter(goes_on) {
-            return last.go_on((waits, fed), rhythm, habit);
+            last.go_on((waits, fed), rhythm, habit)?;
+            return Some(rhythm);
         }
         let earlier: Vec<EarlierDay> = self
             .evidence()
@@ -189,7 +201,15 @@ impl Advisor {
         let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
         let (session, water, advice) = (session.id, water.clone(), [None; 2]);
         self.last = Some(Answer { session, water, waits, fed, rhythm, habit, posterior, advice });
-        Some(())
+        Some(rhythm)
+    }
+}
+
+/// The advice as the spots change it. They say nothing while nothing is known of the waits.
+fn by_spots(advice: Advice, spots: Option<SpotsReading>) -> (Advice, Option<SpotsReading>) {
+    match spots {
+        Some(spots) if advice.state != AdviceState::CantTellYet => (spots.leave.over(advice), Some(spots)),
+        _ => (advice, None),
     }
 }
 

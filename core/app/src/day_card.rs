@@ -15,7 +15,9 @@ impl App {
     pub(super) fn day_card(&mut self, now: &Moment) -> LeavesView {
         let (waits, changes, placed) = (self.waits_of_all(now), self.changes(), self.on_line(now));
         let current = self.journal.recent().current();
-        let reading = current.and_then(|loaded| self.advisor.read(&loaded.session, self.chosen, &placed));
+        let reading = current.and_then(|loaded| {
+            self.advisor.read(&loaded.session, self.journal.version(), self.chosen, &placed)
+        });
         screen::day(&DayInput {
             session: self.session(),
             waits: &waits,

@@ -338,7 +338,8 @@ impl App {
         let landed = self.landed_fish();
         let session = self.journal.recent().current().map(|loaded| &loaded.session);
         let now = self.on_line(now);
-        let reading = session.and_then(|session| self.advisor.read(session, self.chosen, &now));
+        let reading =
+            session.and_then(|session| self.advisor.read(session, self.journal.version(), self.chosen, &now));
         screen::bank(&BankInput {
             session,
             chosen: self.chosen,

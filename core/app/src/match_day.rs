@@ -82,7 +82,8 @@ impl App {
             return None;
         }
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-        let (posterior, advice) = self.advisor.posterior(session, rhythm, self.chosen, now)?;
+        let (posterior, advice) =
+            self.advisor.posterior(session, self.journal.version(), self.chosen, now)?;
         let of = RestOf {
             session: session.id,
             advice,

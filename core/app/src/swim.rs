@@ -1,14 +1,14 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
 use super::error::within;
-use super::spots::{spot_at, where_next};
+use super::spots::spot_at;
 use super::swim_typed::Typed;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
 use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
-use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of};
+use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of, where_next};
 use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Step, Swim, SwimFigures, SwimScene, WhereNext};
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;

@@ -245,6 +245,5 @@ spots-here = { $casts ->
     [one] Hier nichts in { $minutes } min vor diesem Wurf. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
    *[other] Hier nichts in { $minutes } min bei { $casts } Würfen vor diesem. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
 }
-spots-wait = Warte: Kein Wechsel ist besser.
 spots-recast = Dann wirf hier neu. { spots-here }.
-spots-move = Dann wechsle zu { $where }. { spots-here }, dort an { $there } von 100.
+spots-move = Dann wechsle zu { $where }. { spots-here }. An der anderen Stelle sind es { $there } von 100.

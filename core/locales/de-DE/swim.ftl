@@ -14,7 +14,7 @@ swim-go-in-dry = kein Biss { $casts ->
 swim-go-in-rest = sonst ist nichts ausgeruht
 swim-moving = deine letzte Stelle braucht noch { $minutes } min
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen.
+swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen. Was eine Stelle wert ist, zählt mit, was ein Wurf dort zeigen würde.
 swim-no-reason = Kein Grund dafür oder dagegen.
 swim-then = Dann: { $where }
 swim-bites = { $bites ->
@@ -47,12 +47,12 @@ reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, { ago }
    *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, { ago }
 }
-reason-fish-here = { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde erwartet, { $other } an einer nicht versuchten
-reason-not-tried = nicht versucht; { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde erwartet
-against-fish-away = gestört; { $here } von 100 solchen Stellen haben Fisch: jetzt { $worth } Bisse pro Stunde erwartet
+reason-fish-here = { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde wert, eine nicht versuchte { $other }
+reason-not-tried = nicht versucht; { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde wert
+against-fish-away = gestört; { $here } von 100 solchen Stellen haben Fisch: jetzt { $worth } Bisse pro Stunde wert
 against-nothing-here = { $casts ->
-    [one] hier nichts in { $minutes } min: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde erwartet
-   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde erwartet
+    [one] hier nichts in { $minutes } min: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde wert
+   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde wert
 }
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
 against-bait-out = dort liegt ein Köder

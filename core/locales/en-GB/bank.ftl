@@ -247,6 +247,5 @@ spots-here = { $casts ->
     [one] Nothing here in { $minutes } min before this cast. If nothing bites by then, { $here } of 100 such spots hold fish
    *[other] Nothing here in { $minutes } min over { $casts } casts before this one. If nothing bites by then, { $here } of 100 such spots hold fish
 }
-spots-wait = Wait: no move beats it.
 spots-recast = Then recast here. { spots-here }.
-spots-move = Then move to { $where }. { spots-here }, there { $there } of 100.
+spots-move = Then move to { $where }. { spots-here }. At the other spot it is { $there } of 100.

@@ -14,7 +14,7 @@ swim-go-in-dry = no bite in the last { $casts ->
 swim-go-in-rest = nothing else has rested
 swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help.
+swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. What a spot is worth counts what a cast there would show.
 swim-no-reason = No reason for or against.
 swim-then = Then: { $where }
 swim-bites = { $bites ->
@@ -47,12 +47,12 @@ reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { ago }
    *[other] fish showed { $times } times near, last { reason-shown-where }, { ago }
 }
-reason-fish-here = { $here } of 100 such spots hold fish: { $worth } bites an hour expected, { $other } at one not tried
-reason-not-tried = not tried, where { $here } of 100 such spots hold fish: { $worth } bites an hour expected
-against-fish-away = disturbed, where { $here } of 100 such spots hold fish: { $worth } bites an hour expected now
+reason-fish-here = { $here } of 100 such spots hold fish: worth { $worth } bites an hour, one not tried { $other }
+reason-not-tried = not tried, where { $here } of 100 such spots hold fish: worth { $worth } bites an hour
+against-fish-away = disturbed, where { $here } of 100 such spots hold fish: worth { $worth } bites an hour now
 against-nothing-here = { $casts ->
-    [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, { $worth } bites an hour expected
-   *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, { $worth } bites an hour expected
+    [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, worth { $worth } bites an hour
+   *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, worth { $worth } bites an hour
 }
 reason-usual-start = a usual first range (common practice, no source)
 against-bait-out = a bait is out there

@@ -245,6 +245,5 @@ spots-here = { $casts ->
     [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
    *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
 }
-spots-wait = Attendez : aucun changement ne vaut mieux.
-spots-recast = Puis relancez ici. { spots-here }.
-spots-move = Puis allez à { $where }. { spots-here }, là-bas { $there } sur 100.
+spots-recast = Ensuite, relancez ici. { spots-here }.
+spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre poste : { $there } sur 100.

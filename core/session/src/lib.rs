@@ -76,7 +76,7 @@ pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};
 pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use section::{Standing, standing};
-pub use spots::{LeaveBySpots, SpotsOfDay};
+pub use spots::{LeaveBySpots, leave_by_spots, where_next};
 pub use summary::Summary;
 pub use time_line::{Elapsed, Stamp, TimeLine};
 pub use timed::timed;

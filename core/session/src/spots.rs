@@ -1,10 +1,11 @@
 //! What the session tells of fish at its spots: the casts of today, cell by cell, weighed with the law of the wait.
 
 use super::model::Session;
-use super::waits::{running_wait_min, stretches};
-use super::water::{cast_at, swim_spot};
+use super::waits::{running_from_ms, running_wait_min, stretches};
+use super::water::{cast_at, swim_of, swim_spot};
 use super::{Cast, Stamp};
-use restwater_swim::{CellId, CellWorth, SpotsWorth, Swim, WhereNext};
+use restwater_log::RodNumber;
+use restwater_swim::{CellId, CellWorth, NextSpot, SpotsWorth, Swim, SwimFigures, WhereNext};
 use restwater_waits::{
     Advice, AdviceState, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, Then, Wait, WaitPosterior,
 };
@@ -12,8 +13,38 @@ use restwater_waits::{
 /// The fewest casts, spots fished and bites from which spots can be told apart: the project's own choice.
 const ENOUGH: (usize, usize, usize) = (3, 2, 1);
 
+/// Where next as of a moment, with what a cast at each cell is worth where the record tells.
+pub fn where_next(
+    session: &Session,
+    swim: &Swim,
+    figures: &SwimFigures,
+    posterior: Option<&WaitPosterior>,
+    at: &Stamp,
+) -> WhereNext {
+    let spots = posterior.and_then(|posterior| SpotsOfDay::new(session, swim, posterior, at, None));
+    swim.where_next_by_worth(figures, spots.map(|spots| spots.worth(at.at_ms)).as_ref())
+}
+
+/// How long to leave the cast of a rod that goes out at a moment, or that went out then, given where else one could cast.
+/// `None` while the record doesn't support that spots differ. What happened after that moment doesn't change the answer.
+pub fn leave_by_spots(
+    session: &Session,
+    posterior: &WaitPosterior,
+    rod: RodNumber,
+    at: &Stamp,
+) -> Option<LeaveBySpots> {
+    let out = session.casts.iter().find(|cast| cast.rod == rod && cast.start.at_ms == at.at_ms);
+    let set = || session.rod(rod).and_then(|rod| rod.spot.as_ref());
+    let spot = out.map_or_else(set, |cast| cast.spot.as_ref())?;
+    let swim = swim_of(session).ok()?;
+    let cell = swim.cell_of(swim_spot(spot)?)?;
+    let spots = SpotsOfDay::new(session, &swim, posterior, at, Some(rod)).filter(SpotsOfDay::tell)?;
+    let next = swim.where_next_by_worth(&swim.figures(at.at_ms), Some(&spots.worth(at.at_ms)));
+    spots.leave(cell, at.at_ms, &next)
+}
+
 /// What is believed of the spots of a session.
-pub struct SpotsOfDay {
+struct SpotsOfDay {
     beliefs: SpotBeliefs,
     /// The cells that were fished or disturbed, in the order of their first cast.
     cells: Vec<CellId>,
@@ -24,8 +55,8 @@ pub struct SpotsOfDay {
 /// How long to leave a cast, given where else one could cast.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LeaveBySpots {
-    /// Minutes, or `None` if waiting on stays the best.
-    pub leave_min: Option<u32>,
+    /// Minutes.
+    pub leave_min: u32,
     /// Where then: another cell, or `None` for the same again.
     pub move_to: Option<CellId>,
     /// Casts in a row without a bite at its spot before it, and their minutes.
@@ -48,18 +79,18 @@ struct Collected {
 }
 
 impl SpotsOfDay {
-    /// What is believed at a moment, or `None` while the record is too short or knows one spot only. Baits that are still out
-    /// count as having waited in vain so far where `running` says so.
-    pub fn new(
+    /// What is believed at a moment, or `None` while the record is too short or knows one spot only. Baits that are out then
+    /// have waited in vain so far; the one of the rod that is asked about is left out.
+    fn new(
         session: &Session,
         swim: &Swim,
         posterior: &WaitPosterior,
-        now: &Stamp,
-        running: bool,
+        at: &Stamp,
+        asked: Option<RodNumber>,
     ) -> Option<Self> {
         let mut all = Collected::default();
-        for cast in session.casts.iter().filter(|cast| cast.start.at_ms <= now.at_ms) {
-            all.take(session, swim, cast, now, running);
+        for cast in session.casts.iter().filter(|cast| cast.start.at_ms <= at.at_ms) {
+            all.take(session, swim, cast, at, asked);
         }
         let Collected { events, cells, dry, fished, casts, bites } = all;
         let (least_casts, least_spots, least_bites) = ENOUGH;
@@ -71,7 +102,7 @@ impl SpotsOfDay {
     }
 
     /// The figures that the choice of the next spot uses.
-    pub fn worth(&self, at_ms: i64) -> SpotsWorth {
+    fn worth(&self, at_ms: i64) -> SpotsWorth {
         let at_min = minutes(at_ms);
         let of = |(spot, (&cell, &(dry_casts, dry_min)))| {
             let worth = self.beliefs.worth(Some(spot), at_min);
@@ -85,20 +116,20 @@ impl SpotsOfDay {
         }
     }
 
-    /// How long to leave a cast in a cell that went out at a moment, or `None` while the record doesn't support that spots
-    /// differ. `next` is where else one could go: what comes next there comes next here.
-    pub fn leave(&self, cell: CellId, splash_ms: i64, next: &WhereNext) -> Option<LeaveBySpots> {
-        if !self.tell() {
-            return None;
-        }
+    /// How long to leave a cast that goes out in a cell at a moment, or `None` if the spots don't say. `next` is where else one
+    /// could cast then.
+    fn leave(&self, cell: CellId, at_ms: i64, next: &WhereNext) -> Option<LeaveBySpots> {
         let spot = self.place(cell);
-        let first = || next.ranked.iter().map(|n| n.cell).find(|id| *id != cell);
+        // Nobody casts onto a bait that is out.
+        let free = |n: &&NextSpot| n.cell != cell && !n.figures.out_now;
+        let first = || next.ranked.iter().find(free).map(|n| n.cell);
         let other = next.go_in.map(|go_in| go_in.cell).or_else(first);
         let SpotLeave { leave_min, then, here, there } =
-            self.beliefs.leave(spot, minutes(splash_ms), other.map(|id| self.place(id)).as_slice())?;
+            self.beliefs.leave(spot, minutes(at_ms), other.map(|id| self.place(id)).as_slice())?;
         let of_100 = |chance: f64| libm::round(100.0 * chance.clamp(0.0, 1.0)) as u32;
         Some(LeaveBySpots {
-            leave_min: leave_min.map(|min| libm::round(min).max(1.0) as u32),
+            // Where no move beats waiting, only the waits say how long.
+            leave_min: libm::round(leave_min?).max(1.0) as u32,
             move_to: other.filter(|_| then != Then::RecastHere),
             dry: spot.map_or((0, 0.0), |place| self.dry[place]),
             here_of_100: of_100(here),
@@ -107,7 +138,7 @@ impl SpotsOfDay {
     }
 
     /// Whether the record supports that spots differ, so that it tells how long to leave a cast too.
-    pub fn tell(&self) -> bool {
+    fn tell(&self) -> bool {
         self.beliefs.tell()
     }
 
@@ -119,26 +150,24 @@ impl SpotsOfDay {
 impl LeaveBySpots {
     /// The advice with its one figure as the spots have it.
     pub fn over(&self, advice: Advice) -> Advice {
-        let Some(leave_min) = self.leave_min else { return advice };
-        let leave = f64::from(leave_min);
-        let state = match advice.state {
-            AdviceState::CantTellYet => AdviceState::CantTellYet,
-            _ => AdviceState::HoldUntilRecastBy,
-        };
+        let leave = f64::from(self.leave_min);
         Advice {
-            state,
-            leave_min,
+            state: AdviceState::HoldUntilRecastBy,
+            leave_min: self.leave_min,
             next_leave_min: leave,
             hold_until_min: advice.hold_until_min.map(|hold| hold.min(leave)),
             recast_by_min: Some(leave),
             best_min: advice.best_min.map(|best| best.min(leave)),
+            // What the habit costs was reckoned against the plan's own time.
+            rate_at_habit: None,
+            lost_at_habit: None,
             ..advice
         }
     }
 }
 
 impl Collected {
-    fn take(&mut self, session: &Session, swim: &Swim, cast: &Cast, now: &Stamp, running: bool) {
+    fn take(&mut self, session: &Session, swim: &Swim, cast: &Cast, now: &Stamp, asked: Option<RodNumber>) {
         let Some(at) = cast_at(cast) else { return };
         let own = cast.spot.as_ref().and_then(swim_spot).and_then(|spot| swim.cell_of(spot));
         // What a landing does to its own water is part of the law of the wait.
@@ -148,27 +177,35 @@ impl Collected {
         }
         let Some(own) = own else { return };
         let spot = self.place(own);
-        let over = cast.wait_end().is_some_and(|end| end.at_ms <= now.at_ms);
-        if over {
-            for stretch in stretches(session, cast) {
-                self.fished(spot, stretch.from.at_ms, stretch.wait);
-            }
-            self.casts += 1;
+        if cast.wait_end().is_some_and(|end| end.at_ms <= now.at_ms) {
+            let all: Vec<(i64, Wait)> = stretches(session, cast)
+                .into_iter()
+                .map(|stretch| (stretch.from.at_ms, stretch.wait))
+                .collect();
+            self.casts += usize::from(!all.is_empty());
             self.bites += usize::from(cast.bite.is_some());
+            self.fished(spot, &all);
             let end_ms = at.end_ms.unwrap_or(now.at_ms).min(now.at_ms);
             self.events.push(SpotEvent::Disturbed { spot, at_min: minutes(end_ms) });
-        } else if let Some(waited) = running_wait_min(session, cast, now).filter(|_| running)
-            && let Ok(wait) = Wait::new(waited, false)
+        } else if asked != Some(cast.rod)
+            && let Some(from_ms) = running_from_ms(session, cast, now)
+            && let Some(wait) =
+                running_wait_min(session, cast, now).and_then(|waited| Wait::new(waited, false).ok())
         {
-            self.fished(spot, cast.start.at_ms, wait);
+            self.fished(spot, &[(from_ms, wait)]);
             self.events.push(SpotEvent::Disturbed { spot, at_min: minutes(now.at_ms) });
         }
     }
 
-    fn fished(&mut self, spot: usize, from_ms: i64, wait: Wait) {
-        self.events.push(SpotEvent::Fished(SpotCast { spot, at_min: minutes(from_ms), wait }));
+    /// One cast in its stretches, each from where its wait counts; none of a cast whose end was not seen.
+    fn fished(&mut self, spot: usize, stretches: &[(i64, Wait)]) {
+        let Some((_, last)) = stretches.last() else { return };
+        for &(from_ms, wait) in stretches {
+            self.events.push(SpotEvent::Fished(SpotCast { spot, at_min: minutes(from_ms), wait }));
+        }
+        let out_min: f64 = stretches.iter().map(|(_, wait)| wait.minutes()).sum();
         let dry = &mut self.dry[spot];
-        *dry = if wait.is_bite() { (0, 0.0) } else { (dry.0 + 1, dry.1 + wait.minutes()) };
+        *dry = if last.is_bite() { (0, 0.0) } else { (dry.0 + 1, dry.1 + out_min) };
         if !self.fished.contains(&spot) {
             self.fished.push(spot);
         }

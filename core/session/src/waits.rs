@@ -117,10 +117,11 @@ fn counts_from_ms(session: &Session, cast: &Cast, from: &Stamp) -> i64 {
     from.at_ms.saturating_add(if settles { i64::from(session.setup.settle_s) * 1_000 } else { 0 })
 }
 
-/// Where the running wait of a cast counts from, in ms on the time line, or `None` if there is none; later than `now` while the bait
-/// settles.
+/// Where the wait of a cast that runs at `now` counts from, in ms on the time line, or `None` if none runs; later than `now` while
+/// the bait settles. `now` may be an earlier moment of the day.
 pub fn running_from_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i64> {
-    if cast.end.is_some() || cast.bite.is_some() || now.ms_since(&cast.start) < 0 {
+    let over = cast.wait_end().is_some_and(|end| end.at_ms <= now.at_ms);
+    if over || now.ms_since(&cast.start) < 0 {
         return None;
     }
     let until_ms = no_later_than_all_out(session, cast, now.at_ms);

@@ -1,11 +1,11 @@
 //! Where and how long, decided together, as the Bank and the Swim say it.
 
-use super::super::spots::where_next;
 use super::clock_steps::{STEPS, stepped};
 use super::*;
 use restwater_exchange::Progress;
 use restwater_log::EndSaid;
 use restwater_screen::{FilesTap, MendTap, Span, SwimView};
+use restwater_session::where_next;
 use std::ops::ControlFlow;
 use std::path::PathBuf;
 
@@ -55,7 +55,7 @@ fn two_spots(rounds: usize) -> (Phone, i64) {
 
 /// What both screens say of the spots.
 fn says(phone: &mut Phone, now: i64) -> (Vec<String>, Vec<String>) {
-    let spots = |line: &String| line.contains("of 100 such spots") || line.contains("of 100 spots");
+    let spots = |line: &String| line.contains("of 100 such spots");
     let (bank, swim) = (phone.bank(now).advice.more, phone.the_swim(now));
     let lines = swim.reasons.into_iter().chain(swim.others);
     (bank.into_iter().filter(spots).collect(), lines.filter(spots).collect())
@@ -80,7 +80,7 @@ fn a_cast_on_the_dry_spot_is_to_be_followed_by_a_move_and_the_swim_says_where_fi
     let later = phone.bank(now + (minutes as i64 + 2) * MIN).advice;
     assert_eq!((later.tone, &later.more[0]), (AdviceTone::Past, &bank.more[0]));
     let swim = phone.the_swim(now + MIN);
-    assert!(swim.reasons[0].starts_with("fish on "), "{:?}", swim.reasons);
+    assert!(swim.reasons[0].contains("of 100 such spots hold fish: worth "), "{:?}", swim.reasons);
     assert!(swim.headline.contains("20° left"), "both screens send to one place: {}", swim.headline);
 }
 
@@ -113,7 +113,7 @@ fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
         let advisor = &mut phone.app().advisor;
         let told = where_next(&session, &swim, &figures, advisor.waits(&session), &stamp);
         assert_eq!(told, swim.where_next(&figures));
-        let reading = advisor.read(&session, 1, &stamp).unwrap();
+        let reading = advisor.read(&session, 0, 1, &stamp).unwrap();
         assert_eq!(reading.advice, advisor.waits(&session).unwrap().advice());
         assert_eq!(reading.spots, None);
     }
@@ -201,4 +201,103 @@ fn a_partners_day_does_not_move_my_belief() {
     let before = says(&mut mine, now);
     mine.app().take_in(&file, "a friend", &at(now), &mut go).unwrap();
     assert_eq!(says(&mut mine, now), before);
+}
+
+/// What is logged of the water under a running cast changes what the Bank says at once, and a restart says the same.
+#[test]
+fn a_snag_logged_where_the_bank_sends_the_next_cast_sends_it_elsewhere() {
+    let (mut phone, now) = two_spots(6);
+    phone.tap(now, &aimed(DRY)).unwrap();
+    phone.tap(now + 10_000, &CAST).unwrap();
+    let first = |phone: &mut Phone, ms| phone.bank(ms).advice.more[0].clone();
+    let before = first(&mut phone, now + MIN);
+    assert!(before.starts_with("Then move to "), "{before}");
+    let cell = move_to(&mut phone).unwrap();
+    phone.tap(now + 2 * MIN, &Action::Swim { tap: SwimTap::Cell { cell } }).unwrap();
+    let snag = SwimTap::Hazard { hazard: restwater_screen::HazardKind::Snag };
+    phone.tap(now + 2 * MIN + 1_000, &Action::Swim { tap: snag }).unwrap();
+    assert_ne!(move_to(&mut phone), Some(cell));
+    let said = first(&mut phone, now + 3 * MIN);
+    assert_ne!(said, before);
+    phone.open();
+    assert_eq!(first(&mut phone, now + 3 * MIN), said);
+}
+
+/// Where the Bank sends rod 1 after the cast that it has out.
+fn move_to(phone: &mut Phone) -> Option<restwater_swim::CellId> {
+    let session = phone.app().session().unwrap().clone();
+    let splash = session.running(1).unwrap().start.clone();
+    let posterior = phone.app().advisor.waits(&session).unwrap();
+    restwater_session::leave_by_spots(&session, posterior, 1, &splash).and_then(|leave| leave.move_to)
+}
+
+/// The other rod's bait lies on the good spot: the Bank sends no cast onto it, whatever happens on that rod while this one is out.
+#[test]
+fn no_rod_is_sent_onto_the_bait_of_another() {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    let mut now = MIN;
+    for _ in 0..6 {
+        now = phone.fish_at(now, BITES);
+        now = phone.fish_at(now, DRY);
+    }
+    phone.tap(now, &Action::Tackle { rod: 2, tap: TackleTap::Bearing { cdeg: BITES } }).unwrap();
+    phone.tap(now + 10_000, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(now + MIN, &aimed(DRY)).unwrap();
+    phone.tap(now + MIN + 10_000, &CAST).unwrap();
+    phone.tap(now + MIN + 20_000, &Action::ChooseRod { rod: 1 }).unwrap();
+    let session = phone.app().session().unwrap().clone();
+    let swim = restwater_session::swim_of(&session).unwrap();
+    let figures = swim.figures(session.running(1).unwrap().start.at_ms);
+    let baits: Vec<_> = swim
+        .cells()
+        .iter()
+        .zip(&figures.cells)
+        .filter(|(_, known)| known.out_now)
+        .map(|(cell, _)| cell.id)
+        .collect();
+    assert!(!baits.is_empty());
+    let to = move_to(&mut phone).expect("the dry spot is to be left");
+    assert!(!baits.contains(&to), "{to:?} of {baits:?}");
+    let said = phone.bank(now + 2 * MIN).advice.more[0].clone();
+    assert_eq!(phone.bank(now + 10 * MIN).advice.more[0], said, "one answer as long as the cast is out");
+}
+
+/// EARLIER shows where next as it was read then, with the baits that were out.
+#[test]
+fn an_earlier_moment_ranks_the_spots_as_they_were_ranked_then() {
+    let (mut phone, now) = two_spots(6);
+    phone.tap(now, &aimed(DRY)).unwrap();
+    phone.tap(now + 10_000, &CAST).unwrap();
+    let live = phone.the_swim(now + 8 * MIN);
+    phone.tap(now + 12 * MIN, &WOUND_IN).unwrap();
+    phone.tap(now + 18 * MIN, &Action::Replay { steps_back: 1 }).unwrap();
+    let replayed = phone.the_swim(now + 18 * MIN);
+    assert!(!replayed.replay.is_empty());
+    assert_eq!(
+        (replayed.headline, replayed.reasons, replayed.others),
+        (live.headline, live.reasons, live.others)
+    );
+}
+
+/// Twitches start the wait anew and are no casts.
+#[test]
+fn a_cast_that_was_twitched_is_one_dry_cast() {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::Setup { tap: SetupTap::TwitchRestarts { restarts: true } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    let mut now = MIN;
+    for _ in 0..6 {
+        now = phone.fish_at(now, BITES);
+        phone.tap(now, &aimed(DRY)).unwrap();
+        for (after, action) in [(10_000, CAST), (6 * MIN, Action::Twitch { rod: 1 }), (18 * MIN, WOUND_IN)] {
+            phone.tap(now + after, &action).unwrap();
+        }
+        now += 20 * MIN;
+    }
+    phone.tap(now, &aimed(DRY)).unwrap();
+    phone.tap(now + 10_000, &CAST).unwrap();
+    let said = phone.bank(now + MIN).advice.more;
+    assert!(said.iter().any(|line| line.contains("over 6 casts before this one")), "{said:?}");
 }

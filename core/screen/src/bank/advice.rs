@@ -75,9 +75,6 @@ fn with_spots(input: &BankInput, mut advice: AdviceView, reading: &Reading) -> A
 /// "Then move to the gate, 30 yd. Nothing here in 38 min over 3 casts before this one. ..."
 fn spots_words(words: &Wording, session: &Session, spots: &SpotsReading) -> String {
     let leave = &spots.leave;
-    if leave.leave_min.is_none() {
-        return words.say("spots-wait");
-    }
     let place = spots.move_to.as_ref().map(|spot| spot_words(words, session, Some(spot)));
     let (casts, minutes) = leave.dry;
     let minutes = whole(minutes);

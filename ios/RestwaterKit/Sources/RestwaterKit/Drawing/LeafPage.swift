@@ -116,7 +116,7 @@ struct LeafPage {
         var marks: [Mark] = [.line(Point(0, 0), Point(width, 0), .soft, 0.12 * mm)]
         var y = shape.gap / 2
         let weight: Weight = line.heads ? .bold : .medium
-        let labelWidth = shape.beside ? width - shape.valueWidth - (shape.valueWidth > 0 ? 2 * mm : 0) : width
+        let labelWidth = shape.beside ? width - shape.valueWidth - em * 0.8 : width
         marks += write.fit(line.label, em: em, in: place(0, y, labelWidth, shape.label), weight: weight, middle: false)
         if shape.beside {
             let at = place(width - shape.valueWidth, y, shape.valueWidth, shape.label)

@@ -122,7 +122,7 @@ extension String {
 }
 
 extension Substring {
-    /// Its words; a figure and the short word after it, its unit as a rule, are one: "38 m" is not turned over after 38.
+    /// Its words; a figure and the short word after it, usually its unit, are one.
     var wordsWithUnits: [String] {
         var words: [String] = []
         for word in split(separator: " ") {

@@ -137,7 +137,7 @@ class AlarmReceiver : BroadcastReceiver() {
     }
 }
 
-/** The phone was restarted, its clock or zone was set, or exact alarms were allowed: the alarms are set again. */
+/** The phone was restarted, its clock, zone or language was set, or exact alarms were allowed: the alarms are set again. */
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         if (intent.action in AGAIN) offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
@@ -145,7 +145,8 @@ class StartReceiver : BroadcastReceiver() {
 
     private companion object {
         val AGAIN = setOf(
-            Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_MY_PACKAGE_REPLACED,
+            Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_LOCALE_CHANGED,
+            Intent.ACTION_MY_PACKAGE_REPLACED,
             AlarmManager.ACTION_SCHEDULE_EXACT_ALARM_PERMISSION_STATE_CHANGED,
         )
     }

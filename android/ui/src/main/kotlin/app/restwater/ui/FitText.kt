@@ -96,11 +96,12 @@ private fun TextMeasurer.fitAt(
     mostLines: Int = MOST_LINES,
 ): Fitted {
     val lines = (height / (em * LINE)).toInt().coerceIn(1, mostLines)
+    val bound = text.withUnits()
     val measured = measure(
-        text.withUnits(), style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
+        bound, style(em, density, weight, align), TextOverflow.Ellipsis, softWrap = lines > 1, maxLines = lines,
         constraints = Constraints(minWidth = width, maxWidth = width),
     )
-    return Fitted(measured, em, !measured.hasVisualOverflow && !measured.breaksAWord(text) && measured.size.height <= height + 1)
+    return Fitted(measured, em, !measured.hasVisualOverflow && !measured.breaksAWord(bound) && measured.size.height <= height + 1)
 }
 
 /** Height of the whole of a text at [em] in [width]. */
@@ -117,10 +118,10 @@ fun TextMeasurer.width(text: String, em: Float, density: Density, weight: FontWe
 private fun TextLayoutResult.breaksAWord(text: String): Boolean =
     (0 until lineCount - 1).any { line ->
         val end = getLineEnd(line)
-        end in 1 until text.length && !text[end - 1].isWhitespace() && text[end - 1] != '-' && !text[end].isWhitespace()
+        end in 1 until text.length && text[end - 1] !in BREAKS && text[end] !in BREAKS.dropLast(1)
     }
 
-/** A figure and the short word after it, its unit as a rule, stand on one line: "38 m" is not turned over after 38. */
+/** A figure and the short word after it, usually its unit, stay on one line. */
 internal fun String.withUnits(): String {
     var bound: StringBuilder? = null
     for (i in 1 until length - 1) {
@@ -136,6 +137,8 @@ private fun String.lettersFrom(start: Int): Int {
     return end - start
 }
 
+/** Where a line may be turned over: after each of these, and before all but the last. */
+private const val BREAKS = " \n-"
 private const val LONGEST_UNIT = 3
 private const val NO_BREAK = '\u00a0'
 
@@ -249,8 +252,7 @@ private fun TextMeasurer.two(
 }
 
 /** The largest step from [em] down at which it [fits]; the smallest step if it never does. */
-@Composable
-internal inline fun largestThatFits(em: Float, fits: @Composable (Float) -> Boolean): Float {
+internal inline fun largestThatFits(em: Float, fits: (Float) -> Boolean): Float {
     var size = em
     while (size > em * SMALLEST && !fits(size)) size *= SMALLER
     return size
@@ -260,8 +262,7 @@ internal inline fun largestThatFits(em: Float, fits: @Composable (Float) -> Bool
  * Of the sizes up to [em], the one at which texts are drawn largest: [share] is the available part of the height that
  * they need. Larger letters need more lines, and a squeezed text is drawn smaller.
  */
-@Composable
-internal inline fun largestDrawn(em: Float, share: @Composable (Float) -> Double): Float {
+internal inline fun largestDrawn(em: Float, share: (Float) -> Double): Float {
     var (best, drawn) = em to 0.0
     var size = em
     while (size >= em * SMALLEST) {

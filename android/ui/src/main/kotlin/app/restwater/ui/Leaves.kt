@@ -240,9 +240,7 @@ private fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect) {
     val density = LocalDensity.current
     // A figure higher than its part is made smaller as a whole.
     val em = remember(line, asked, place.width, place.height, density) {
-        var size = asked
-        while (size > asked * SMALLEST && measurer.lineHeight(line, size, place.width, density, mm) > place.height + 1) size *= SMALLER
-        size
+        largestThatFits(asked) { measurer.lineHeight(line, it, place.width, density, mm) <= place.height + 1 }
     }
     val small = em * 0.85f
     val shape = remember(line, em, place.width, density) { measurer.shape(line, em, place.width, density) }
