@@ -47,10 +47,8 @@ impl Restwater {
 
     /// The phone's language was changed.
     pub fn set_language(&self, language: &str) -> Result<(), RestwaterError> {
-        self.with(|app| {
-            app.set_language(language);
-            Ok(())
-        })
+        self.app()?.set_language(language);
+        Ok(())
     }
 
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.

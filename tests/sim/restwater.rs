@@ -39,7 +39,7 @@ impl Screen {
 
     /// The minutes at the end of the Bank's headline.
     fn minutes(&self, advice: Advice) -> Option<f64> {
-        minutes_shown(&self.words, &self.session, &self.now, just_before_a_cast(advice))
+        minutes_shown(&self.words, &self.session, &self.now, &just_before_a_cast(advice))
     }
 }
 
@@ -62,13 +62,13 @@ pub(super) fn minutes_shown(
     words: &Wording,
     session: &Session,
     now: &Stamp,
-    reading: Reading,
+    reading: &Reading,
 ) -> Option<f64> {
     let shown = bank(&BankInput {
         session: Some(session),
         chosen: 1,
         now,
-        reading: Some(&reading),
+        reading: Some(reading),
         landed: None,
         undo: None,
         redo: None,

@@ -128,7 +128,7 @@ impl Reader {
         let advice = leave.as_ref().map_or(advice, |leave| leave.over(advice));
         let spots = leave.map(|leave| SpotsReading { leave, move_to: None });
         let reading = Reading { waited_min: Some(0.0), spots, ..just_before_a_cast(advice) };
-        minutes_shown(&self.words, &session, &now, reading)
+        minutes_shown(&self.words, &session, &now, &reading)
     }
 
     /// The end of the cast that went out at `clock`.

@@ -112,7 +112,7 @@ impl Advisor {
 
     /// Those of them that are evidence of waiting.
     pub(super) fn evidence(&self) -> impl Iterator<Item = &Before> {
-        self.earlier().iter().filter(|before| before.tells())
+        self.earlier().iter().filter(|before| before.day.tells())
     }
 
     /// Whether there are earlier sessions of another angler, counted or not.

@@ -34,7 +34,7 @@ impl App {
     pub(super) fn conditions(&self) -> LeavesView {
         let session = self.session().filter(|s| s.is_open());
         let question = session.and_then(|session| self.asking.question(&session.conditions_now()));
-        screen::conditions(&self.words, session, question)
+        screen::conditions(self.words, session, question)
     }
 
     /// A key of the Conditions screen: each answer is logged at once.
@@ -64,7 +64,7 @@ impl App {
             peg: &peg,
             peg_words: &peg_words,
             seen: &seen,
-            words: &self.words,
+            words: self.words,
         })
     }
 

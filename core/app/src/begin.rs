@@ -43,7 +43,7 @@ impl App {
         if count == 0 {
             return self.say_what("notice-logged", kind);
         }
-        let what = screen::kind_words(&self.words, kind);
+        let what = screen::kind_words(self.words, kind);
         let args = [("what", screen::Arg::Text(&what)), ("count", screen::Arg::Count(count))];
         self.words.say_with("notice-cautions", &args)
     }

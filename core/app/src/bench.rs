@@ -44,7 +44,7 @@ impl App {
             own,
             kit_id: self.kit_id,
             plan: &self.plan_input(&plan),
-            words: &self.words,
+            words: self.words,
         }))
     }
 

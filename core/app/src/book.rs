@@ -123,7 +123,7 @@ impl App {
             peg: of.peg.as_ref(),
             standing: &standing,
             light: &self.light(now),
-            words: &self.words,
+            words: self.words,
         });
         self.book.last = Some((of, view.clone()));
         Ok(view)
@@ -150,7 +150,7 @@ impl App {
             // In an earlier session there are no casts to come.
             Some(session) => {
                 let findings = change_findings_without_power(&rows_of(session), SEED).unwrap_or_default();
-                screen::changes(&self.words, Some(session), &findings, &[])
+                screen::changes(self.words, Some(session), &findings, &[])
             }
             None => self.changes(),
         };

@@ -23,13 +23,13 @@ impl App {
             waits: &waits,
             changes: &changes,
             advice: reading.map(|reading| reading.advice),
-            words: &self.words,
+            words: self.words,
         })
     }
 
     /// The cards of the first opening.
     pub(super) fn welcome(&self) -> LeavesView {
-        screen::welcome(&self.words, self.session().is_some_and(Session::is_open))
+        screen::welcome(self.words, self.session().is_some_and(Session::is_open))
     }
 
     /// The screen that the app opens with: the welcome cards if nothing was ever logged and they were not

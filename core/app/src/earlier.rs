@@ -19,13 +19,6 @@ pub(super) struct Before {
     pub(super) of_another: bool,
 }
 
-impl Before {
-    /// Whether it is evidence of waiting: a cast of it has ended, and that was seen. Any other says only where it was.
-    pub(super) fn tells(&self) -> bool {
-        !self.day.waits.is_empty()
-    }
-}
-
 /// Whether two sessions were on the same water. A water without a name is never the same as another.
 pub(super) fn same_water(one: Option<&str>, other: Option<&str>) -> bool {
     one.is_some() && one == other
@@ -49,7 +42,7 @@ pub(super) fn any_of_another(
     before: Option<OpOrder>,
     mine: &[Uuid],
 ) -> Result<bool, StoreError> {
-    Ok(latest(journal, before, Whose::Them, mine, 1)?.iter().any(Before::tells))
+    Ok(latest(journal, before, Whose::Them, mine, 1)?.iter().any(|before| before.day.tells()))
 }
 
 fn latest(
@@ -64,14 +57,16 @@ fn latest(
     for device in store.devices()?.into_iter().filter(|device| whose.takes(mine.contains(device))) {
         walks.extend(store.session_of_before(device, before)?.map(|row| (device, row)));
     }
-    let mut earlier = Vec::new();
-    while earlier.iter().filter(|before: &&Before| before.tells()).count() < most
+    // Days that tell nothing of waits count only for the place of the peg and the classes of fish.
+    let (mut earlier, mut telling) = (Vec::new(), 0);
+    while telling < most
         && let Some(next) = (0..walks.len()).max_by_key(|&i| walks[i].1.began.order)
     {
         let (device, row) = walks.swap_remove(next);
         walks.extend(store.session_of_before(device, Some(row.began.order))?.map(|row| (device, row)));
         let day = summary(journal, &row)?;
         if day.started_ms.is_some() {
+            telling += usize::from(day.tells());
             earlier.push(Before { day, of_another: !mine.contains(&device) });
         }
     }

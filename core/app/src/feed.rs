@@ -55,7 +55,7 @@ impl App {
             kind: self.feed.kind,
             typed: &self.feed.typed,
             unit: self.weights(),
-            words: &self.words,
+            words: self.words,
         })
     }
 
@@ -157,7 +157,7 @@ impl App {
 
     fn log_feed(&mut self, said: FeedSaid, at: &Moment) -> Result<String, AppError> {
         self.log_here(Payload::Fed(said), at)?;
-        let what = screen::feed_words(&self.words, said.what, &said.amount, self.weights());
+        let what = screen::feed_words(self.words, said.what, &said.amount, self.weights());
         Ok(self.words.say_with("notice-fed", &[("what", Arg::Text(&what))]))
     }
 }

@@ -98,7 +98,7 @@ impl App {
             FormChoice::Report => {
                 let session = self.session().ok_or(NotNow::NoSession)?;
                 let whose = if self.is_of_another(session.id)? { WhoseDay::Other } else { WhoseDay::Own };
-                let text = report(&self.words, session, whose);
+                let text = report(self.words, session, whose);
                 write_atomically(&path, |out| Ok(out.write_all(text.as_bytes())?))?;
                 session.casts.len() as u64
             }
@@ -111,7 +111,7 @@ impl App {
             FormChoice::Fish => self.table(what, Table::Fish, &path, progress)?,
             FormChoice::Sessions => self.table(what, Table::Sessions, &path, progress)?,
         };
-        let says = restwater_screen::outgoing_words(&self.words, state.form, count);
+        let says = restwater_screen::outgoing_words(self.words, state.form, count);
         let path = path.to_string_lossy().into_owned();
         Ok(Outgoing { path, name, media_type: media_type.into(), says })
     }
@@ -169,14 +169,14 @@ impl App {
         progress: &mut OnProgress<'_>,
     ) -> Result<IncomingView, AppError> {
         if let Some(text) = geojson_in(file)? {
-            return Ok(incoming_map(&self.words, &self.look_at_geojson(&text)?, Stage::Before));
+            return Ok(incoming_map(self.words, &self.look_at_geojson(&text)?, Stage::Before));
         }
         let tally = if looks_like_a_store(file)? {
             preview_backup(self.journal.store(), file, now.wall_ms, progress)?
         } else {
             preview(self.journal.store(), open(file)?, now.wall_ms, progress)?
         };
-        Ok(incoming_view(&self.words, &tally, Stage::Before))
+        Ok(incoming_view(self.words, &tally, Stage::Before))
     }
 
     /// Imports a file: every complete entry in it, in one transaction, as one import that one tap undoes. A
@@ -190,7 +190,7 @@ impl App {
     ) -> Result<IncomingView, AppError> {
         if let Some(text) = geojson_in(file)? {
             let tally = self.import_geojson(&text, at)?;
-            return Ok(incoming_map(&self.words, &tally, Stage::After));
+            return Ok(incoming_map(self.words, &tally, Stage::After));
         }
         let source = source.trim();
         let source = if source.is_empty() { self.words.say("files-unnamed") } else { source.to_owned() };
@@ -206,7 +206,7 @@ impl App {
             self.journal.exchange(at, |store, _, new_id| import(store, from, &incoming, new_id, progress))?
         };
         self.reload();
-        Ok(incoming_view(&self.words, &tally, Stage::After))
+        Ok(incoming_view(self.words, &tally, Stage::After))
     }
 
     /// Undoes a whole import.
@@ -239,7 +239,7 @@ impl App {
         // The backup is made and verified; if that can't be noted, the next one is due early.
         let store = self.journal.store();
         self.journal.beside(Beside::Backup, store.set_setting(BACKED_UP, &backed_up(&self.journal)));
-        let says = restwater_screen::backup_words(&self.words, &made, now.offset_min);
+        let says = restwater_screen::backup_words(self.words, &made, now.offset_min);
         Ok(Some(BackupMade { path: made.path.to_string_lossy().into_owned(), says }))
     }
 
@@ -272,7 +272,7 @@ impl App {
             self.journal.rebuild()?;
             self.reload();
         }
-        let says = restwater_screen::check_words(&self.words, &found, repaired);
+        let says = restwater_screen::check_words(self.words, &found, repaired);
         let Some(why) = self.journal.done_without() else { return Ok(says) };
         let without = self.words.say_with("check-without", &[("why", Arg::Text(&why))]);
         Ok(format!("{says} {without}"))
@@ -295,7 +295,7 @@ impl App {
     /// The Files screen.
     pub(super) fn files_screen(&self, now: &Moment) -> Result<FilesView, AppError> {
         Ok(files_view(&FilesInput {
-            words: &self.words,
+            words: self.words,
             session: self.session(),
             span: self.files.span,
             form: self.files.form,

@@ -51,7 +51,7 @@ impl App {
             count: count.as_ref(),
             classes: &self.classes(),
             typed: &typed,
-            words: &self.words,
+            words: self.words,
         })
     }
 

@@ -40,7 +40,7 @@ impl App {
         at: &Moment,
     ) -> Result<String, AppError> {
         let session = self.session().map(|session| session.id).ok_or(restwater_session::NotNow::NoSession)?;
-        let what = screen::kind_words(&self.words, outcome.kind());
+        let what = screen::kind_words(self.words, outcome.kind());
         let bite = self.journal.new_id(at);
         let entries = vec![
             (bite, Payload::Bite { rod: late.rod }, None),

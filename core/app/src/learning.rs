@@ -8,7 +8,7 @@ use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
 use restwater_compare::{Factor, FactorValue};
 use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
-use restwater_screen::{CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
+use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
     NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm, rows_of,
     running_wait_min, setup_of, value_of,
@@ -60,8 +60,8 @@ struct WaitsOf {
 }
 
 impl Learning {
-    /// Forgets the answers because the earlier days have changed.
-    pub(super) fn forget_earlier_days(&mut self) {
+    /// Forgets the answers, because the earlier days have changed or another language is used.
+    pub(super) fn forget_views(&mut self) {
         self.waits.clear();
     }
 
@@ -77,7 +77,22 @@ impl App {
     /// The Waits screen.
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
         self.learning.choose_in(self.session().map(|session| session.id));
-        self.waits_of_casts(self.learning.filter.clone(), now)
+        let mut view = self.waits_of_casts(self.learning.filter.clone(), now);
+        // The answers are of the whole water: where the Bank goes by the spot, both figures are named together.
+        if let Some(minutes) = self.leave_at_the_spot(now) {
+            let args =
+                [("rod", Arg::Text(&self.chosen.to_string())), ("minutes", Arg::Text(&minutes.to_string()))];
+            view.counts = format!("{} {}", view.counts, self.words.say_with("waits-by-spot", &args));
+        }
+        view
+    }
+
+    /// How long the Bank says to leave the cast of the chosen rod, where its spot decides that.
+    fn leave_at_the_spot(&mut self, now: &Moment) -> Option<u32> {
+        let now = self.on_line(now);
+        let session = &self.journal.recent().current()?.session;
+        let reading = self.advisor.read(session, self.journal.version(), self.chosen, &now)?;
+        reading.spots.map(|spots| spots.leave.leave_min)
     }
 
     /// What that screen says of every cast, whichever are chosen on it.
@@ -88,7 +103,7 @@ impl App {
     fn waits_of_casts(&mut self, filter: CastFilter, now: &Moment) -> WaitsView {
         let now = self.on_line(now);
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
-            return WaitsView::without_session(&self.words);
+            return WaitsView::without_session(self.words);
         };
         let of = WaitsOf {
             session: session.id,
@@ -121,7 +136,7 @@ impl App {
                 rhythm: of.rhythm,
                 habit_min: of.habit,
                 in_fed_water: of.fed,
-                words: &self.words,
+                words: self.words,
             };
             let (view, posterior) = screen::waits(&input);
             // One that was made of the same choice is out of date; one of a choice before is no more asked for.
@@ -133,14 +148,14 @@ impl App {
         }
         let left = self.learning.left_min.unwrap_or(LEFT_MIN);
         let Some(answer) = self.learning.waits.iter().find(|answer| answer.of == of) else {
-            return WaitsView::without_session(&self.words);
+            return WaitsView::without_session(self.words);
         };
         let mut view = answer.view.clone();
         // A session that has ended has no remaining time to forecast.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
             let out = running_minutes(session, &now);
             view.forecast =
-                screen::forecast_view(&self.words, session, posterior, answer.of.rhythm, &out, left);
+                screen::forecast_view(self.words, session, posterior, answer.of.rhythm, &out, left);
         }
         view
     }
@@ -148,12 +163,12 @@ impl App {
     /// "Did it matter?"
     pub(super) fn changes(&mut self) -> ChangesView {
         if self.session().is_none() {
-            return screen::changes(&self.words, None, &[], &[]);
+            return screen::changes(self.words, None, &[], &[]);
         }
         self.find_changes();
         self.bring_questions_up();
         let findings = self.learning.findings.as_ref().map_or(&[][..], |(_, _, findings)| findings);
-        screen::changes(&self.words, self.session(), findings, &self.questions_here())
+        screen::changes(self.words, self.session(), findings, &self.questions_here())
     }
 
     /// Searches the session for changes again if entries were added.

@@ -93,7 +93,7 @@ use uuid::Uuid;
 /// The app: one journal, one phone.
 pub struct App {
     journal: Journal,
-    words: Wording,
+    words: &'static Wording,
     advisor: Advisor,
     learning: Learning,
     match_day: MatchState,
@@ -136,7 +136,7 @@ impl App {
         let advisor = Advisor::load(&journal, phone.whose, &mine)?;
         Ok(Self {
             journal,
-            words: Wording::new(),
+            words: Wording::shared("en-GB"),
             advisor,
             learning: Learning::default(),
             match_day: MatchState::default(),
@@ -164,15 +164,17 @@ impl App {
         })
     }
 
-    /// From now on everything is said in the first language that is here of those that tags of BCP 47 ask for, with commas
-    /// between them; in British English where none is.
+    /// Sets the language to the first available one among these BCP 47 tags, separated by commas as in "nl, de-AT"; British
+    /// English if none is available. What was put in words before is made anew.
     pub fn set_language(&mut self, tags: &str) {
-        self.words = Wording::of(tags);
+        self.words = Wording::shared(tags);
+        self.learning.forget_views();
+        self.book.forget();
     }
 
     /// The sentences that everything is said in.
-    pub fn words(&self) -> &Wording {
-        &self.words
+    pub fn words(&self) -> &'static Wording {
+        self.words
     }
 
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
@@ -284,7 +286,7 @@ impl App {
             Which::Files => Screen::Files(self.files_screen(now)?),
             Which::Day => Screen::Day(self.day_card(now)),
             Which::Welcome => Screen::Welcome(self.welcome()),
-            Which::Legend => Screen::Legend(screen::legend(&self.words)),
+            Which::Legend => Screen::Legend(screen::legend(self.words)),
         })
     }
 
@@ -315,7 +317,7 @@ impl App {
 
     /// The message of an error.
     pub fn message(&self, error: &AppError) -> String {
-        error.message(&self.words)
+        error.message(self.words)
     }
 
     /// Closes the log while the app is in the background.
@@ -331,7 +333,7 @@ impl App {
     /// The screens that can be opened now.
     pub fn doors(&self) -> screen::DoorsView {
         let session = self.session();
-        screen::doors(&self.words, session.is_some(), session.is_some_and(Session::is_open))
+        screen::doors(self.words, session.is_some(), session.is_some_and(Session::is_open))
     }
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
@@ -350,23 +352,23 @@ impl App {
             redo: self.journal.recent().redo().map(|(entry, _)| entry),
             latest: self.journal.recent().latest(3),
             weights: self.weights(),
-            words: &self.words,
+            words: self.words,
         })
     }
 
     fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
         let screen = Screen::Bank(self.bank(at));
-        let undo_label = self.journal.recent().undo().map(|entry| screen::entry_words(&self.words, entry));
+        let undo_label = self.journal.recent().undo().map(|entry| screen::entry_words(self.words, entry));
         Update { screen, changed, repeated, undo_label, notice, opens: None }
     }
 
     fn say_what(&self, id: &str, kind: &str) -> String {
-        let what = screen::kind_words(&self.words, kind);
+        let what = screen::kind_words(self.words, kind);
         self.words.say_with(id, &[("what", Arg::Text(&what))])
     }
 
     fn say_entry(&self, id: &str, entry: &Entry) -> String {
-        self.words.say_with(id, &[("what", Arg::Text(&screen::entry_words(&self.words, entry)))])
+        self.words.say_with(id, &[("what", Arg::Text(&screen::entry_words(self.words, entry)))])
     }
 }
 

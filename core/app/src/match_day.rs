@@ -69,7 +69,7 @@ impl App {
             on_scales: state.on_scales.as_ref(),
             typed: &self.scales_typed(),
             caught: &caught,
-            words: &self.words,
+            words: self.words,
         })
     }
 
@@ -166,7 +166,7 @@ impl App {
     fn change_rule(&mut self, rule: &RuleTap, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let before = session.match_day.as_ref().map(|m| m.setup.clone());
-        let setup = before.unwrap_or_else(|| screen::first_match(&self.words, &self.on_line(at)));
+        let setup = before.unwrap_or_else(|| screen::first_match(self.words, &self.on_line(at)));
         let changed = self.with_rule(setup, rule)?;
         self.set_match(&changed, at)
     }
@@ -213,7 +213,7 @@ impl App {
         let mut number = 0;
         while nets.len() < count {
             number += 1;
-            let name = screen::net_name(&self.words, number);
+            let name = screen::net_name(self.words, number);
             if !nets.iter().any(|net| same_name(&net.name, &name)) {
                 nets.push(NetRule { name, limit, holds: NetHolds::Anything });
             }

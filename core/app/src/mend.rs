@@ -19,7 +19,7 @@ impl App {
         let loaded = of.and_then(|id| self.journal.recent().of(id));
         let device = self.journal.store().device();
         Ok(mend_view(&MendInput {
-            words: &self.words,
+            words: self.words,
             session: loaded.map(|loaded| &loaded.session),
             earlier: of != current,
             ops: loaded.map_or(&[], |loaded| &loaded.ops),

@@ -18,7 +18,7 @@ impl App {
             at_aim: self.seen_at_aim || !has_spot,
             has_spot,
             now: &self.on_line(now),
-            words: &self.words,
+            words: self.words,
         })
     }
 
@@ -62,7 +62,7 @@ impl App {
             restwater_session::check_swim(session, &payload, None)?;
         }
         self.log_here(payload, at)?;
-        let what = screen::sign_words(&self.words, sign);
+        let what = screen::sign_words(self.words, sign);
         Ok(self.words.say_with("notice-seen", &[("what", Arg::Text(&what))]))
     }
 }

@@ -101,7 +101,7 @@ impl Sessions {
         let from_it = self.days.iter().skip_while(|(row, _)| row.id != session);
         let before: Vec<Uuid> = from_it.skip(1).map(|(row, _)| row.id).collect();
         let days = self.days_for(session, whose, mine).into_iter();
-        let days = days.filter(|(id, day, _)| before.contains(id) && !day.waits.is_empty());
+        let days = days.filter(|(id, day, _)| before.contains(id) && day.tells());
         days.take(EARLIER_SESSIONS).map(|(_, day, of_another)| (day, of_another)).collect()
     }
 }

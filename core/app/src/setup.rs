@@ -65,16 +65,16 @@ impl App {
         let cautions = self.cautions_to_show().len();
         let pack = self.pack(now)?;
         let plan = self.plan_now(now)?;
-        let last = self.last_day().map(|day| screen::day_words(&self.words, day.gist));
+        let last = self.last_day().map(|day| screen::day_words(self.words, day.gist));
         Ok(screen::setup(&SetupInput {
             draft: &self.draft,
             last,
             copies: self.setup.copy.is_some(),
             pack: &pack,
-            plan: plan.nearest.map(|day| screen::plan_day_words(&self.words, day, plan.today)),
+            plan: plan.nearest.map(|day| screen::plan_day_words(self.words, day, plan.today)),
             plan_aside: plan.aside,
             cautions,
-            words: &self.words,
+            words: self.words,
         }))
     }
 

@@ -71,7 +71,7 @@ impl App {
         let mut ask = self.scene_ask(glass)?;
         ask.next = self.ring(session, &swim, &next);
         ask.chosen = self.aimed(&swim, ask.next);
-        Ok(swim.scene(&figures, &ask, &screen::scene_words(&self.words))?)
+        Ok(swim.scene(&figures, &ask, &screen::scene_words(self.words))?)
     }
 
     fn scene_ask(&self, glass: &FanGlass) -> Result<SceneAsk, AppError> {
@@ -114,7 +114,7 @@ impl App {
             name: &self.swim.typed.name,
             place: self.swim.typed.place(session),
             weights: self.weights(),
-            words: &self.words,
+            words: self.words,
         }))
     }
 

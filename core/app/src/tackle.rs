@@ -16,7 +16,7 @@ impl App {
     pub(super) fn tackle(&mut self) -> Result<TackleView, AppError> {
         let kit = self.kit()?;
         let around = TackleAround { wallet: kit.wallet.tied(), region: self.region };
-        Ok(screen::tackle(&self.words, self.session(), self.chosen, &around))
+        Ok(screen::tackle(self.words, self.session(), self.chosen, &around))
     }
 
     /// Changes one thing on a rod; the rest carries over.

@@ -23,12 +23,12 @@ impl App {
         let bank = self.bank(now);
         let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open());
         let now = &self.on_line(now);
-        watch_view(&WatchInput { words: &self.words, session, bank: &bank, phone: self.phone, now })
+        watch_view(&WatchInput { words: self.words, session, bank: &bank, phone: self.phone, now })
     }
 
     /// The Phone screen.
     pub(super) fn phone_screen(&self) -> PhoneView {
-        phone_view(&self.words, self.phone, self.settings)
+        phone_view(self.words, self.phone, self.settings)
     }
 
     /// Stores hand, scheme, and whether the night scheme switches on at dusk, all or nothing.

@@ -60,6 +60,6 @@ impl App {
     fn whose_changed(&mut self) {
         self.book.forget();
         self.load_advisor();
-        self.learning.forget_earlier_days();
+        self.learning.forget_views();
     }
 }

@@ -72,7 +72,7 @@ impl App {
         let before_today = today != Some(committed.session) && !is_kit(committed.session);
         if before_today || !self.advisor.is_of(today) {
             self.load_advisor();
-            self.learning.forget_earlier_days();
+            self.learning.forget_views();
         }
     }
 
@@ -89,7 +89,7 @@ impl App {
         let today = self.session().map(|s| s.id);
         if self.journal.catch_up().is_ok() && !self.advisor.is_of(self.session().map(|s| s.id)) {
             self.load_advisor();
-            self.learning.forget_earlier_days();
+            self.learning.forget_views();
         }
         if today != self.session().map(|s| s.id) {
             self.chosen = 1;

@@ -174,6 +174,7 @@ advice-away-detail = Nichts zählt, bis du wirfst oder BIN DA tippst.
 advice-all-out = Angeln aus.
 advice-all-out-wind-in = Angeln aus: hol ein.
 advice-all-out-detail = Gewogen wird unter Wertung. ENDE schließt den Ansitz.
+advice-weighed-in-detail = Gewogen ist. ENDE schließt den Ansitz.
 advice-fish-on = Fisch dran.
 advice-fish-on-detail = Jetzt muss nichts getippt werden.
 advice-look = Länger, als die Bisse nahelegen: um zu lernen, was später kommt.

@@ -24,7 +24,7 @@ bench-mm = { $mm } mm
 bench-cm = { $cm } cm
 bench-celsius = { $t } °C
 bench-have = { $have } gebunden
-bench-have-of = { $have } gebunden, { $want } gewünscht
+bench-have-of = { $have } gebunden, { $want } mitzunehmen
 bench-row-kind = Welche
 bench-row-length = Länge
 bench-row-diameter = Schnur
@@ -77,7 +77,7 @@ bench-tie-up-says = { $count ->
     [one] 1 zu binden.
    *[other] { $count } zu binden.
 }
-bench-tie-up-none = Nichts zu binden: sag erst unter Vorfächer, wie viele du mitnehmen willst.
+bench-tie-up-none = Noch nichts zu binden. Lege unter Vorfächer fest, wie viele du mitnimmst.
 bench-tie-up-sub = { $count ->
     [0] nichts
    *[other] { $count } zu binden

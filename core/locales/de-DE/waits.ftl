@@ -3,6 +3,7 @@
 waits-title = Wartezeiten
 waits-none = Beginne einen Ansitz und wirf. Wartezeiten erscheinen, wenn ein Wurf endet.
 waits-none-yet = Mach einen Wurf: tippe ZURÜCK, dann WURF. Wartezeiten erscheinen, wenn er endet.
+waits-by-spot = Die Antworten gelten über alle Stellen. An der Stelle von Rute { $rod }: { $minutes } min liegen lassen.
 habit-before-bites = Du holst nach { $habit } ein. Jeder Biss heute kam nach { $after }.
 waits-counts = { $bites ->
     [0] Kein Biss

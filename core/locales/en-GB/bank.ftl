@@ -175,6 +175,7 @@ advice-away-detail = Nothing counts until you cast or tap I'M BACK.
 advice-all-out = All out.
 advice-all-out-wind-in = All out: wind in.
 advice-all-out-detail = Weigh in under Match. END closes the session.
+advice-weighed-in-detail = Weighed in. END closes the session.
 advice-fish-on = Fish on.
 advice-fish-on-detail = No need to tap anything now.
 advice-look = This is longer than the bites so far suggest, to find out what comes later.

@@ -24,7 +24,7 @@ bench-mm = { $mm } mm
 bench-cm = { $cm } cm
 bench-celsius = { $t } °C
 bench-have = { $have } tied
-bench-have-of = { $have } tied, { $want } wanted
+bench-have-of = { $have } tied, { $want } to carry
 bench-row-kind = Which
 bench-row-length = Length
 bench-row-diameter = Line
@@ -77,7 +77,7 @@ bench-tie-up-says = { $count ->
     [one] 1 to tie.
    *[other] { $count } to tie.
 }
-bench-tie-up-none = Nothing to tie: say first how many to carry, under Hooklengths.
+bench-tie-up-none = Nothing to tie yet. Under Hooklengths, set how many to carry.
 bench-tie-up-sub = { $count ->
     [0] nothing
    *[other] { $count } to tie

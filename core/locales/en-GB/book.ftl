@@ -311,7 +311,7 @@ day-says = { $bites ->
 }.
 day-fish = Fish
 day-class = { $count } { $name }
-day-class-none = { $count } of no class
+day-class-none = without a class: { $count }
 day-best = best { $weight }
 day-wait = Waits
 day-place = Where

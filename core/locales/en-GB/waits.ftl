@@ -3,6 +3,7 @@
 waits-title = Waits
 waits-none = Start a session and make a cast. Waits appear when it ends.
 waits-none-yet = Make a cast: tap BACK, then CAST. Waits appear when it ends.
+waits-by-spot = The answers are over all spots. At the spot of rod { $rod }, leave a cast { $minutes } min.
 # Said only from three bites and three casts wound in by choice.
 habit-before-bites = You wind in at { $habit }. Every bite today came after { $after }.
 waits-counts = { $bites ->

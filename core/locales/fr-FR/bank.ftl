@@ -174,6 +174,7 @@ advice-away-detail = Rien ne compte avant un lancer ou REPRISE.
 advice-all-out = Fin de pêche.
 advice-all-out-wind-in = Fin de pêche : ramenez.
 advice-all-out-detail = Pesez sous Concours. FIN clôt la sortie.
+advice-weighed-in-detail = La pesée est faite. FIN clôt la sortie.
 advice-fish-on = Poisson au bout.
 advice-fish-on-detail = Rien à toucher maintenant.
 advice-look = Plus long que les touches ne le suggèrent, pour apprendre la suite.

@@ -85,7 +85,7 @@ bench-tie-up-says = { $count ->
     [0] Rien à monter : la pochette contient tout ce que vous voulez emporter.
    *[other] { $count } à monter.
 }
-bench-tie-up-none = Rien à monter : dites d'abord combien en emporter, sous Bas de ligne.
+bench-tie-up-none = Rien à monter pour l'instant. Indiquez sous Bas de ligne combien en emporter.
 bench-tie-up-sub = { $count ->
     [0] rien
    *[other] { $count } à monter

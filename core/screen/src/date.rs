@@ -3,7 +3,7 @@
 use super::{Arg, Wording};
 use chrono::{DateTime, Datelike};
 use restwater_log::local_ms;
-use restwater_session::Session;
+use restwater_session::{Session, Summary};
 
 /// "17 Jan 2026".
 pub fn date_words(words: &Wording, wall_ms: i64, offset_min: i16) -> String {
@@ -30,10 +30,25 @@ pub(crate) fn hours_minutes(words: &Wording, ms: i64) -> String {
 
 /// "17 Jan 2026, Alder Pool, peg 14".
 pub(crate) fn session_day_words(words: &Wording, session: &Session) -> String {
-    let started = session.started.as_ref();
-    let date = started.map(|at| date_words(words, at.shown.wall_ms, at.shown.offset_min));
-    let peg = session.setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
-    [date, session.setup.water.clone(), peg].into_iter().flatten().collect::<Vec<_>>().join(", ")
+    let started = session.started.as_ref().map(|at| (at.shown.wall_ms, at.shown.offset_min));
+    at_water(words, started, session.setup.water.clone(), session.setup.peg.as_deref())
+}
+
+/// The same of a day of which only the summary is at hand.
+pub fn day_words(words: &Wording, day: &Summary) -> String {
+    let started = day.started_ms.map(|ms| (ms, day.offset_min));
+    at_water(words, started, day.water.clone(), day.peg.as_deref())
+}
+
+fn at_water(
+    words: &Wording,
+    started: Option<(i64, i16)>,
+    water: Option<String>,
+    peg: Option<&str>,
+) -> String {
+    let date = started.map(|(wall_ms, offset_min)| date_words(words, wall_ms, offset_min));
+    let peg = peg.map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+    [date, water, peg].into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 
 #[cfg(test)]

@@ -240,7 +240,9 @@ fn title(input: &FishInput) -> String {
 fn says(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> Vec<String> {
     let mut says = vec![what(input, unit, fish)];
     if let Some((setup, net)) = input.setup.and_then(|setup| Some((setup, net_of(input, setup)?))) {
-        let id = if fish.net_said || fish.net.is_none() { "fish-into" } else { "fish-into-carried" };
+        let before = &input.caught[..input.chosen.unwrap_or(0).min(input.caught.len())];
+        let carried = fish.net.is_none() && before.iter().any(|fish| fish.net.is_some());
+        let id = if carried { "fish-into-carried" } else { "fish-into" };
         says.push(input.say(id, &[("net", &net.name)]));
         says.extend(net_line(input, setup, net));
     }

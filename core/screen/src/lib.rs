@@ -72,8 +72,8 @@ pub use bank::{
 };
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, PlanInput, bench};
+pub use book::midnight;
 pub use book::{BookInput, Day, LightInput, NextInput, PegOf, SetFilter, book};
-pub use book::{day_words, midnight};
 pub use casts_that_count::CastFilter;
 pub use cautions::{CautionsInput, cautions};
 pub use changes::{
@@ -86,7 +86,7 @@ pub use chart::{
 };
 pub use conditions::conditions;
 pub use conditions::conditions_words;
-pub use date::date_words;
+pub use date::{date_words, day_words};
 pub use day::{DayInput, day};
 pub use doors::{Door, DoorGroup, DoorsView, TOP_DOORS, doors};
 pub use entry::{entry_words, kind_words};

@@ -263,7 +263,7 @@ pub fn end_said(cast: &Cast) -> Option<EndSaid> {
 /// Seconds from the splash to the bite or the end. If the end was not seen, it was at some time before the
 /// next splash: a turn-round earlier is proposed, and entered only once the angler says how the cast ended.
 pub fn wait_to_mend_s(session: &Session, cast: &Cast) -> Option<u32> {
-    let minutes = (wait_end_ms(session, cast)? - cast.start.at_ms) as f64 / 60_000.0;
+    let minutes = wait_end_ms(session, cast)?.saturating_sub(cast.start.at_ms) as f64 / 60_000.0;
     let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
     let turn_min = if cast.end_not_seen() { turn_min } else { 0.0 };
     (minutes >= 0.0).then(|| libm::round((minutes - turn_min).max(0.0) * 60.0) as u32)

@@ -16,6 +16,7 @@ macro_rules! files_of {
     ($tag:literal: $($name:literal)*) => {
         Language {
             tag: $tag,
+            read: OnceLock::new(),
             files: &[$(($name, include_str!(concat!("../../locales/", $tag, "/", $name, ".ftl")))),*],
         }
     };
@@ -24,6 +25,8 @@ macro_rules! files_of {
 /// A language: its tag, and its files by name.
 struct Language {
     tag: &'static str,
+    /// Its sentences, read when first asked for: to read a language takes longer than to draw a screen.
+    read: OnceLock<Wording>,
     files: &'static [(&'static str, &'static str)],
 }
 
@@ -49,9 +52,6 @@ pub struct Wording {
     decimal_mark: String,
 }
 
-/// The languages that were asked for without a log, English first, each read once.
-static READ: [OnceLock<Wording>; 3] = [const { OnceLock::new() }; 3];
-
 impl Default for Wording {
     fn default() -> Self {
         Self::new()
@@ -64,17 +64,11 @@ impl Wording {
         Self::with(&ENGLISH)
     }
 
-    /// The first language that is here of those that tags of BCP 47 ask for, with commas between them as in
-    /// "nl, de-AT"; British English where none is.
-    pub fn of(tags: &str) -> Self {
-        Self::with(asked_for(tags))
-    }
-
-    /// The same, read once for as long as the process is there: to read a language takes longer than to draw a screen.
+    /// The first available language among these BCP 47 tags, separated by commas as in "nl, de-AT"; British English if none
+    /// is available.
     pub fn shared(tags: &str) -> &'static Self {
         let language = asked_for(tags);
-        let place = OTHERS.iter().position(|other| other.tag == language.tag).map_or(0, |i| i + 1);
-        READ[place].get_or_init(|| Self::with(language))
+        language.read.get_or_init(|| Self::with(language))
     }
 
     /// A fault in a file costs the messages concerned, not the app; a test looks for faults.

@@ -20,20 +20,16 @@ pub struct CaughtFish {
     pub class: Option<String>,
     /// Its weight, on the scales or by eye, if entered.
     pub weight: Option<FishWeight>,
-    /// The net it went into, as entered for it or for the last fish before it; `None` before any was entered.
+    /// The net it went into, if entered for this fish.
     pub net: Option<String>,
-    /// Whether the net was entered for this fish.
-    pub net_said: bool,
     /// Whether it went back into the water.
     pub put_back: bool,
     /// Whether any detail was entered, even if only that it isn't weighed.
     pub is_said: bool,
 }
 
-/// All landed fish in the order in which they were landed. The net carries over from the fish before, so that nothing has to
-/// be tapped while one net is in use.
+/// All landed fish in the order in which they were landed.
 pub fn catch(session: &Session) -> Vec<CaughtFish> {
-    let mut using: Option<String> = None;
     let mut fish = Vec::new();
     for (cast, end) in landings(session) {
         let EndCause::Landed { fish: weight } = &end.cause else { continue };
@@ -42,9 +38,6 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
             Some(FishWeight::Class { name }) => (Some(name), None),
             weight => (None, weight),
         };
-        let net = said.and_then(|s| s.net.clone());
-        let net_said = net.is_some();
-        using = net.or(using);
         fish.push(CaughtFish {
             is_said: said.is_some() || class.is_some() || weight.is_some(),
             cast: cast.op,
@@ -52,8 +45,7 @@ pub fn catch(session: &Session) -> Vec<CaughtFish> {
             rod: cast.rod,
             class: said.and_then(|s| s.class.clone()).or(class),
             weight,
-            net: using.clone(),
-            net_said,
+            net: said.and_then(|s| s.net.clone()),
             put_back: said.is_some_and(|s| s.put_back),
         });
     }
@@ -89,7 +81,7 @@ mod tests {
     use restwater_log::{FishSaid, Payload};
 
     #[test]
-    fn the_net_carries_over_to_the_next_fish() {
+    fn a_net_is_that_of_the_fish_it_was_entered_for() {
         let mut day = Written::new(1);
         let mut casts = Vec::new();
         for s in [0, 2_000, 4_000] {
@@ -106,7 +98,7 @@ mod tests {
         };
         day.log(5_000, Payload::FishSet(said));
         let fish = catch(&fold(SESSION, &day.ops));
-        let nets: Vec<_> = fish.iter().map(|f| (f.net.as_deref(), f.net_said)).collect();
-        assert_eq!(nets, [(None, false), (Some("Net 2"), true), (Some("Net 2"), false)]);
+        let nets: Vec<_> = fish.iter().map(|f| f.net.as_deref()).collect();
+        assert_eq!(nets, [None, Some("Net 2"), None]);
     }
 }

@@ -9,6 +9,7 @@ use super::model::{
     Rod, RodState, Session,
 };
 use super::step::Step;
+use super::time_line::stamp_of;
 use super::water::same_bounds;
 use super::{Stamp, TimeLine};
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
@@ -41,16 +42,14 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
         .map(|op| (op.id, *op))
         .collect();
     let mut folding = Folding::new(id);
-    for (entry, tapped) in in_force.iter().zip(stamps) {
-        let back_ms = entry.op.at.mono_ms.saturating_sub(entry.at.mono_ms);
-        let at =
-            Stamp { shown: entry.at.clone(), at_ms: tapped.at_ms.saturating_sub(back_ms), ..tapped.clone() };
+    for (entry, tapped) in in_force.iter().zip(&stamps) {
+        let at = stamp_of(entry, tapped, &stamps);
         let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
         let end_said_at = said.map(|op| line.place(op.device, &op.at));
         folding.take(&Step {
             op: entry.op,
             at,
-            tapped,
+            tapped: tapped.clone(),
             payload: entry.payload,
             said: entry.said,
             end_said_at,
@@ -154,7 +153,7 @@ impl Folding {
             Payload::AlternationEnded => session.alternation = None,
             Payload::Away => {
                 session.go_away(step);
-                self.note_timed(step, self.rod_last.iter().flatten().max_by_key(|at| at.at_ms).cloned());
+                self.note_timed(step, self.rods_last_used());
             }
             Payload::Returned => {
                 let since = session.away().map(|rest| rest.from.clone());
@@ -431,11 +430,16 @@ impl Folding {
         }
     }
 
+    fn rods_last_used(&self) -> Option<Stamp> {
+        self.rod_last.iter().flatten().max_by_key(|at| at.at_ms).cloned()
+    }
+
     fn end(&mut self, step: &Step) {
         for slot in 0..self.session.rods.len() {
             self.close_unseen(slot, step, EndCause::SessionEnded, None);
         }
-        self.note_timed(step, self.rod_last.iter().flatten().max_by_key(|at| at.at_ms).cloned());
+        let rest = self.session.breaks.last().map(|rest| rest.to.as_ref().unwrap_or(&rest.from).clone());
+        self.note_timed(step, self.rods_last_used().into_iter().chain(rest).max_by_key(|at| at.at_ms));
         self.session.close_break(&step.at);
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());

@@ -261,7 +261,8 @@ fn mark_still_out(session: &mut Session) {
         cast.bite.is_none() && cast.end.as_ref().is_some_and(|end| end.cause == EndCause::SessionEnded)
     });
     let long = left.filter(|cast| {
-        let quiet_ms = wait_end_ms(session, cast).map_or(0, |end_ms| end_ms - cast.last_logged().at_ms);
+        let quiet_ms =
+            wait_end_ms(session, cast).map_or(0, |end_ms| end_ms.saturating_sub(cast.last_logged().at_ms));
         cycle_min(&casts_of(session, cast.rod)).is_some_and(|cycle| quiet_ms as f64 / 60_000.0 > LONG * cycle)
     });
     let long: Vec<Doubt> = long.map(|cast| Doubt { op: cast.op, kind: DoubtKind::StillOut }).collect();

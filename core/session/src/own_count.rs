@@ -51,6 +51,7 @@ pub fn entered(unit: WeightUnit, count: u32) -> Weight {
 pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, RunningError> {
     setup.rules.check()?;
     let learned = learn(setup, fish);
+    let (nets, using) = placed(setup, fish);
     let mut count = OwnCount {
         running: Running { nets: Vec::new(), not_counted: 0, counts_g: 0.0, upper_g: 0.0 },
         learned,
@@ -58,13 +59,11 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
         unknown: 0,
         put_back: 0,
         no_net: Vec::new(),
-        using: setup.rules.nets.first().map(|net| net.name.clone()),
+        using,
     };
     let mut in_nets = Vec::with_capacity(fish.len());
     // One for each class, one for fish without a class, and one for fish that add no weight.
     let mut landed = vec![0; count.learned.len() + 1];
-    let (nets, using) = placed(setup, fish);
-    count.using = using.or(count.using);
     for (one, net) in fish.iter().zip(nets) {
         let netted = count.count(setup, one, net);
         let counts = netted.as_ref().filter(|f| setup.rules.counts(&f.kind));
@@ -111,7 +110,8 @@ impl OwnCount {
     }
 }
 
-/// All landed fish, each with the net in which it lies by the rules of the match, where one is set; none for a fish that was put back.
+/// All landed fish, each with the net in which it lies by the rules of the match, if one is set; `None` for a fish that was put
+/// back.
 pub fn catch_by_net(session: &Session) -> Vec<CaughtFish> {
     let mut fish = catch(session);
     if let Some(match_day) = &session.match_day {
@@ -126,7 +126,8 @@ pub fn nets_of(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Option<String>> {
     placed(setup, fish).0
 }
 
-/// The same, and the net that was last said.
+/// The net of each fish, and the net that the next fish goes into. A net carries over from the fish for which it was entered
+/// to those landed after it, so that nothing has to be tapped while one net is in use.
 fn placed(setup: &MatchSetup, fish: &[CaughtFish]) -> (Vec<Option<String>>, Option<String>) {
     let mut using = setup.rules.nets.first();
     let mut place = |one: &CaughtFish| {
@@ -256,7 +257,6 @@ mod tests {
             class: class.map(str::to_owned),
             weight,
             net: net.map(str::to_owned),
-            net_said: net.is_some(),
             put_back: false,
             is_said: true,
         }
@@ -264,6 +264,13 @@ mod tests {
 
     fn weighed(count: u32) -> FishWeight {
         FishWeight::Weighed { unit: WeightUnit::Drams, count }
+    }
+
+    #[test]
+    fn a_net_carries_over_to_the_fish_landed_after_it() {
+        let carp = |net| fish(Some("Carp"), None, net);
+        let nets = nets_of(&setup(), &[carp(None), carp(Some("2")), carp(None)]);
+        assert_eq!(nets, ["1", "2", "2"].map(|net| Some(net.to_owned())));
     }
 
     #[test]

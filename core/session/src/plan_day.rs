@@ -156,8 +156,9 @@ pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
         }
         PlanLine::Leave { minutes } => {
             let ended = casts.iter().take(FIRST_CASTS).filter(|cast| !cast.end_not_seen());
-            let left_min = ended
-                .filter_map(|cast| Some((wait_end_ms(session, cast)? - cast.start.at_ms).max(0) / MINUTE_MS));
+            let left_min = ended.filter_map(|cast| {
+                Some(wait_end_ms(session, cast)?.saturating_sub(cast.start.at_ms).max(0) / MINUTE_MS)
+            });
             Some(PlanOutcome::Leave { minutes: *minutes, left_min: left_min.collect() })
         }
         PlanLine::Move { at } => {

@@ -74,6 +74,11 @@ impl Summary {
         }
     }
 
+    /// Whether it is evidence about waits: the end of at least one cast was seen.
+    pub fn tells(&self) -> bool {
+        !self.waits.is_empty()
+    }
+
     /// Bites.
     pub fn bites(&self) -> u64 {
         self.waits.iter().filter(|wait| wait.is_bite()).count() as u64

@@ -107,7 +107,7 @@ pub(super) fn stretches<'a>(session: &Session, cast: &'a Cast) -> Vec<Stretch<'a
 }
 
 fn stretch(session: &Session, cast: &Cast, from: &Stamp, until_ms: i64, bite: bool) -> Option<Wait> {
-    let ms = until_ms - counts_from_ms(session, cast, from);
+    let ms = until_ms.saturating_sub(counts_from_ms(session, cast, from));
     Wait::new(ms.max(0) as f64 / 60_000.0, bite).ok()
 }
 

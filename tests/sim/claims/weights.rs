@@ -126,7 +126,6 @@ impl Weights {
             class: class(self.spread).map(|class| class.name),
             weight,
             net: None,
-            net_said: false,
             put_back: false,
             is_said: true,
         }

@@ -85,7 +85,7 @@ fn a_bait_still_out_long_before_end_is_a_doubt() {
     let Screen::Mend(view) = phone.app().screen(Which::Mend, &at(131 * MIN)).unwrap() else { panic!() };
     assert_eq!(
         view.lines[0].why,
-        "Still out when the session ended, long after anything else: it may have been in before."
+        "Still out when the session ended, long after its last entry: the bait may have been in before that."
     );
     phone.tap(132 * MIN, &view.lines[0].open).unwrap();
     phone.tap(133 * MIN, &Action::Mend { op, tap: MendTap::After { minutes: 14 } }).unwrap();

@@ -141,10 +141,7 @@ fn a_break_said_in_the_evening_lies_where_every_rod_was_in() {
     let (mut phone, op) = with_rod_2_out(60, 100);
     assert!(!offers_away(&mut phone, op));
     let refused = phone.tap(130 * MIN, &away(op)).unwrap_err();
-    assert_eq!(
-        phone.app().message(&refused),
-        "Rod 2 was out in that gap. A break is a time when every rod is in."
-    );
+    assert_eq!(phone.app().message(&refused), "Rod 2 was out in that gap. During a break every rod is in.");
     assert_eq!(phone.app().session().unwrap().breaks, []);
     let (mut phone, op) = with_rod_2_out(60, 70);
     assert!(offers_away(&mut phone, op));

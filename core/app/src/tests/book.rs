@@ -374,9 +374,16 @@ fn a_day_opened_in_the_book_is_the_one_to_mend() {
     assert_eq!(phone.app().session().unwrap().casts.len(), 0, "today is as it was");
 }
 
-/// A break that was not logged on Saturday lies where it would lie, had it been said on Saturday.
+/// A break that was not logged on Saturday lies where it would lie, had it been said on Saturday, and shows Saturday's time.
 #[test]
 fn a_break_of_a_day_opened_in_the_book_lies_on_that_day() {
+    for days in [1, 20, 400] {
+        a_break_said_later(days);
+    }
+}
+
+fn a_break_said_later(days: i64) {
+    let later = days * DAY;
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     for start in [0, 15, 30, 45, 110] {
@@ -387,13 +394,15 @@ fn a_break_of_a_day_opened_in_the_book_lies_on_that_day() {
     let first = phone.app().session().unwrap().clone();
     let op = first.doubts[0].op;
     phone.boots = 1;
-    phone.tap(DAY, &START).unwrap();
-    phone.tap(DAY + MIN, &book(BookTap::Open { session: first.id })).unwrap();
-    phone.tap(DAY + 2 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    phone.tap(later, &START).unwrap();
+    phone.tap(later + MIN, &book(BookTap::Open { session: first.id })).unwrap();
+    phone.tap(later + 2 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
     let ops = phone.app().journal.store().ops_of(first.id).unwrap();
     let mended = restwater_session::fold(first.id, &ops);
-    let rest = &mended.breaks[0];
-    assert_eq!((rest.from.at_ms / MIN, rest.to.as_ref().unwrap().at_ms / MIN), (58, 108));
+    let (from, to) = (&mended.breaks[0].from, mended.breaks[0].to.as_ref().unwrap());
+    assert_eq!((from.at_ms / MIN, to.at_ms / MIN), (58, 108), "{days} days later");
+    let shown = |stamp: &restwater_session::Stamp| (stamp.shown.wall_ms - at(0).wall_ms) / MIN;
+    assert_eq!((shown(from), shown(to)), (58, 108), "{days} days later");
     assert_eq!(mended.doubts, []);
 }
 

@@ -21,3 +21,45 @@ fn an_app_in_german_says_german_words_and_can_be_told_another_language() {
     phone.app().set_language("nl-BE");
     assert_eq!(cast(&mut phone), "CAST", "a language that is not here");
 }
+
+/// Whatever was put in words before the language was changed: every screen says what it says on a phone that never was in English.
+#[test]
+fn another_language_reaches_every_screen_that_was_read_before() {
+    let fished = |tag: &str| {
+        let mut phone = Phone::new();
+        phone.app().set_language(tag);
+        phone.tap(-5_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
+        phone.tap(0, &START).unwrap();
+        for i in 0..4 {
+            phone.tap((1 + 20 * i) * MIN, &CAST).unwrap();
+            phone.tap((11 + 20 * i) * MIN, &BITE).unwrap();
+            phone.tap((12 + 20 * i) * MIN, &LANDED).unwrap();
+        }
+        phone
+    };
+    let (mut changed, mut french) = (fished("en-GB"), fished("fr"));
+    let all = [
+        Which::Bank,
+        Which::Waits,
+        Which::Changes,
+        Which::Book,
+        Which::Day,
+        Which::Swim,
+        Which::Mend,
+        Which::Match,
+        Which::Bench,
+        Which::Files,
+        Which::Phone,
+        Which::Cautions,
+    ];
+    let now = at(90 * MIN);
+    let read = |phone: &mut Phone| all.map(|which| phone.app().screen(which, &now).unwrap());
+    let english = read(&mut changed);
+    changed.app().set_language("fr");
+    for (english, (mine, theirs)) in
+        english.into_iter().zip(read(&mut changed).into_iter().zip(read(&mut french)))
+    {
+        assert_eq!(mine, theirs);
+        assert_ne!(mine, english);
+    }
+}

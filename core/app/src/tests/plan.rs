@@ -350,10 +350,9 @@ fn the_plan_is_shown_in_every_language() {
     let now = at(MORNING + 30 * MIN);
     let (waits, changes) = (phone.app().waits(&now), phone.app().changes());
     for tag in ["en-GB", "de-DE", "fr-FR"] {
-        let words = Wording::of(tag);
+        let words = Wording::shared(tag);
         let session = phone.app().session();
-        let view =
-            screen::day(&DayInput { session, waits: &waits, changes: &changes, advice: None, words: &words });
+        let view = screen::day(&DayInput { session, waits: &waits, changes: &changes, advice: None, words });
         let plan: Vec<&str> = view.leaves[0]
             .lines
             .iter()

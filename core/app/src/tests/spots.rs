@@ -77,6 +77,9 @@ fn a_cast_on_the_dry_spot_is_to_be_followed_by_a_move_and_the_swim_says_where_fi
         bank.headline.rsplit(|c: char| !c.is_ascii_digit()).find_map(|d| d.parse().ok()).unwrap();
     assert!(minutes < 18.0, "{}", bank.headline);
     assert_eq!(phone.bank(now + MIN).strip.recast_min, Some(minutes), "one figure");
+    let Screen::Waits(waits) = phone.app().screen(Which::Waits, &at(now + MIN)).unwrap() else { panic!() };
+    let same = format!("At the spot of rod 1, leave a cast {minutes} min.");
+    assert!(waits.counts.ends_with(&same), "what the Bank says is named here too: {}", waits.counts);
     let later = phone.bank(now + (minutes as i64 + 2) * MIN).advice;
     assert_eq!((later.tone, &later.more[0]), (AdviceTone::Past, &bank.more[0]));
     let swim = phone.the_swim(now + MIN);
@@ -88,6 +91,8 @@ fn a_cast_on_the_dry_spot_is_to_be_followed_by_a_move_and_the_swim_says_where_fi
 fn on_one_spot_and_in_a_short_record_nothing_is_said_of_spots() {
     let (mut one, now) = with_bites(6);
     assert_eq!(says(&mut one, now + MIN), (Vec::new(), Vec::new()));
+    let Screen::Waits(waits) = one.app().screen(Which::Waits, &at(now + MIN)).unwrap() else { panic!() };
+    assert!(!waits.counts.contains("spot"), "{}", waits.counts);
     let (mut short, now) = two_spots(1);
     assert_eq!(says(&mut short, now + MIN), (Vec::new(), Vec::new()));
 }

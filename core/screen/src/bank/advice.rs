@@ -41,7 +41,7 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
             ..quiet(words.say("advice-all-out-wind-in"), words.say("advice-all-out-detail"))
         },
         (BankState::Ready | BankState::Landed, _) if is_past_all_out(input) => {
-            quiet(words.say("advice-all-out"), words.say("advice-all-out-detail"))
+            quiet(words.say("advice-all-out"), words.say(after_all_out(input)))
         }
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
@@ -55,6 +55,12 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
 /// Whether a match is on and its last bait has to be out of the water.
 fn is_past_all_out(input: &BankInput) -> bool {
     matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
+}
+
+/// What is left to do once every bait is in: the weigh-in, and after it only the end.
+fn after_all_out(input: &BankInput) -> &'static str {
+    let weighed = input.session.is_some_and(|session| !session.scales.is_empty());
+    if weighed { "advice-weighed-in-detail" } else { "advice-all-out-detail" }
 }
 
 /// The habit that came before every bite is the first thing said after the counts, where it is earned.

@@ -13,7 +13,7 @@ pub use light::LightInput;
 pub use next::NextInput;
 pub use peg::PegOf;
 
-use super::date::date_words;
+use super::date::day_words;
 use super::date::hours_minutes;
 use super::{
     Action, Arg, BookSet, BookTap, KeyTap, Leaf, LeafKey, LeavesView, StandingQuestion, TypedField,
@@ -166,19 +166,7 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     format!("{says} {}", words.say_with("book-doubts", &[("count", Arg::Count(doubts as usize))]))
 }
 
-/// "17 Jan 2026, Alder Pool, peg 14".
-pub fn day_words(words: &Wording, day: &Summary) -> String {
-    let date = day.started_ms.map_or_else(String::new, |ms| date_words(words, ms, day.offset_min));
-    let peg = day.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
-    [Some(date), day.water.clone(), peg]
-        .into_iter()
-        .flatten()
-        .filter(|t| !t.is_empty())
-        .collect::<Vec<_>>()
-        .join(", ")
-}
-
-/// The same, with whose it is if it is another angler's.
+/// "17 Jan 2026, Alder Pool, peg 14", with whose it is if it is another angler's.
 pub(crate) fn whose_day_words(words: &Wording, day: &Day) -> String {
     let label = day_words(words, day.gist);
     if day.mine { label } else { words.say_with("book-of-another", &[("day", Arg::Text(&label))]) }

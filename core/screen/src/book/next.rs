@@ -1,6 +1,7 @@
 //! What to do next time: what the record supports, and what it can't tell.
 
-use super::{Day, SetFilter, day_words};
+use super::{Day, SetFilter};
+use crate::date::day_words;
 use crate::figures::whole;
 use crate::leave_words::leave_words;
 use crate::{Arg, ChangesView, Leaf, LeafLine, Temperature, TypedInto, VerdictTone, Wording};

@@ -186,8 +186,8 @@ pub struct MatchView {
     pub to_fish: PageKey,
     /// Opens the forecast.
     pub to_coming: PageKey,
-    /// Opens the rules.
-    pub to_rules: PageKey,
+    /// Opens the rules; `None` once the session is over, when they can no longer be changed.
+    pub to_rules: Option<PageKey>,
     /// Opens the weigh-in.
     pub to_weigh_in: PageKey,
     /// Sets a match if there is none.
@@ -280,7 +280,7 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         rows,
         to_fish: page("fish"),
         to_coming: page("coming"),
-        to_rules: page("rules"),
+        to_rules: open.then(|| page("rules")),
         to_weigh_in: page("weigh-in"),
         begin,
         offer: (!open && setup.is_none()).then(|| LeafKey::start(input.words)),

@@ -167,7 +167,7 @@ fn capitals_mean_an_action_in_every_language() {
 
 #[test]
 fn the_first_part_of_a_tag_chooses_the_language() {
-    let undo = |tag: &str| Wording::of(tag).say("key-undo");
+    let undo = |tag: &str| Wording::shared(tag).say("key-undo");
     for tag in ["en-GB", "en-US", "en", "nl-NL", "deu", "", "-", "x-de", "frr-DE"] {
         assert_eq!(undo(tag), "UNDO", "{tag}");
     }
@@ -181,7 +181,7 @@ fn the_first_part_of_a_tag_chooses_the_language() {
 
 #[test]
 fn of_several_tags_the_first_language_that_is_here_is_chosen() {
-    let language = |tags: &str| Wording::of(tags).say("key-undo");
+    let language = |tags: &str| Wording::shared(tags).say("key-undo");
     assert_eq!(language("nl-BE, fr-BE,de-DE"), "ANNULER");
     assert_eq!(language("cy-GB,en-GB,de-DE"), "UNDO", "English is a language too");
     assert_eq!(language("nl,pl , de"), "STORNO");
@@ -191,7 +191,7 @@ fn of_several_tags_the_first_language_that_is_here_is_chosen() {
 #[test]
 fn what_a_language_lacks_is_said_in_english() {
     let files: &'static [(&str, &str)] = &[("bank", "rod = Rute { $rod }\n")];
-    let wording = Wording::with(&Language { tag: "de-DE", files });
+    let wording = Wording::with(&Language { tag: "de-DE", read: OnceLock::new(), files });
     assert_eq!(wording.say_with("rod", &[("rod", Arg::Text("2"))]), "Rute 2");
     assert_eq!(wording.say("key-bite"), "BITE");
 }
@@ -211,8 +211,9 @@ fn plurals_and_text_are_put_in() {
 /// CLDR: French has the singular for nought and one, German for one only.
 #[test]
 fn each_language_counts_by_its_own_rules() {
-    let entries =
-        |tag: &str, count| Wording::of(tag).say_with("files-made-entries", &[("count", Arg::Count(count))]);
+    let entries = |tag: &str, count| {
+        Wording::shared(tag).say_with("files-made-entries", &[("count", Arg::Count(count))])
+    };
     assert_eq!([0, 1, 2].map(|n| entries("fr", n)), ["0 note", "1 note", "2 notes"]);
     assert_eq!([0, 1, 2].map(|n| entries("de", n)), ["0 Einträge", "1 Eintrag", "2 Einträge"]);
 }
@@ -321,17 +322,17 @@ fn figures_are_written_as_the_language_writes_them() {
     for (tag, figure, weight) in
         [("en", "9.5", "5.640 kg"), ("de", "9,5", "5,640 kg"), ("fr", "9,5", "5,640 kg")]
     {
-        let words = Wording::of(tag);
+        let words = Wording::shared(tag);
         assert_eq!(words.figure(9.50, 2), figure, "{tag}");
         assert_eq!(words.figure(12.0, 2), "12", "{tag}");
         assert_eq!(words.decimals("5.640 kg"), weight, "{tag}");
     }
-    let german = Wording::of("de-DE");
-    let p = |p| crate::waits::p_words(&german, p);
+    let german = Wording::shared("de-DE");
+    let p = |p| crate::waits::p_words(german, p);
     assert!(p(0.034).contains("0,034") && p(0.34).contains("0,34"), "{} {}", p(0.034), p(0.34));
-    let lead = crate::compared::value_of_factor(&german, restwater_compare::Factor::Lead, "28.35 g");
+    let lead = crate::compared::value_of_factor(german, restwater_compare::Factor::Lead, "28.35 g");
     assert_eq!(lead, "28,35 g");
-    let bait = crate::compared::value_of_factor(&german, restwater_compare::Factor::Bait, "No. 5");
+    let bait = crate::compared::value_of_factor(german, restwater_compare::Factor::Bait, "No. 5");
     assert_eq!(bait, "No. 5", "a name is no figure");
     let heights = |count| Wording::new().say_with("bench-rungs", &[("count", Arg::Text(count))]);
     assert_eq!(["1", "2", "01"].map(heights), ["1 height", "2 heights", "01 heights"]);

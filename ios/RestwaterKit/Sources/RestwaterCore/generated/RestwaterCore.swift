@@ -7201,9 +7201,9 @@ public struct MatchView: Equatable, Hashable {
      */
     public let toComing: PageKey
     /**
-     * Opens the rules.
+     * Opens the rules; `None` once the session is over, when they can no longer be changed.
      */
-    public let toRules: PageKey
+    public let toRules: PageKey?
     /**
      * Opens the weigh-in.
      */
@@ -7273,8 +7273,8 @@ public struct MatchView: Equatable, Hashable {
          * Opens the forecast.
          */toComing: PageKey, 
         /**
-         * Opens the rules.
-         */toRules: PageKey, 
+         * Opens the rules; `None` once the session is over, when they can no longer be changed.
+         */toRules: PageKey?, 
         /**
          * Opens the weigh-in.
          */toWeighIn: PageKey, 
@@ -7342,7 +7342,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
                 toFish: FfiConverterTypePageKey.read(from: &buf), 
                 toComing: FfiConverterTypePageKey.read(from: &buf), 
-                toRules: FfiConverterTypePageKey.read(from: &buf), 
+                toRules: FfiConverterOptionTypePageKey.read(from: &buf), 
                 toWeighIn: FfiConverterTypePageKey.read(from: &buf), 
                 begin: FfiConverterOptionTypeMatchKey.read(from: &buf), 
                 offer: FfiConverterOptionTypeLeafKey.read(from: &buf), 
@@ -7367,7 +7367,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterTypePageKey.write(value.toFish, into: &buf)
         FfiConverterTypePageKey.write(value.toComing, into: &buf)
-        FfiConverterTypePageKey.write(value.toRules, into: &buf)
+        FfiConverterOptionTypePageKey.write(value.toRules, into: &buf)
         FfiConverterTypePageKey.write(value.toWeighIn, into: &buf)
         FfiConverterOptionTypeMatchKey.write(value.begin, into: &buf)
         FfiConverterOptionTypeLeafKey.write(value.offer, into: &buf)
@@ -25501,6 +25501,30 @@ fileprivate struct FfiConverterOptionTypeMendOpen: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeMendOpen.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypePageKey: FfiConverterRustBuffer {
+    typealias SwiftType = PageKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypePageKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypePageKey.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

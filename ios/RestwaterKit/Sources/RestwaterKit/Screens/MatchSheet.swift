@@ -11,8 +11,8 @@ extension Sheet {
         guard let keys = Log.attempt("laying out the match", { try matchLayout(glass: slate.glass) }) else { return }
         let page = MatchSlate(view: view, keys: keys, slate: slate, content: content)
         switch content.paging.match {
-        case .rules:
-            let rest = head(view.toRules.label, notice: content.notice, slate)
+        case .rules where view.toRules != nil:
+            let rest = head(view.toRules?.label ?? "", notice: content.notice, slate)
             rows(view.rows, in: rest, slate, content.paging)
         case .coming: drawComing(page)
         case .weighIn where view.weighIn != nil: view.weighIn.map { drawWeighIn($0, page) }
@@ -34,12 +34,11 @@ extension Sheet {
         if view.weighIn != nil {
             pageKey("match-fish", view.toFish, keys.wide, page, .open(.fish), solid: view.fishWaits, large: true)
             var small: [(PageKey, String, MatchPage)] = [(view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn)]
-            // After the session there are no rules left to change.
-            if !view.rows.isEmpty { small.append((view.toRules, "match-rules", .rules)) }
+            if let rules = view.toRules { small.append((rules, "match-rules", .rules)) }
             for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, .match(goal)) }
         } else if let begin = view.begin {
             matchKey(begin, keys.wide, page, large: true)
-            pageKey("match-rules", view.toRules, keys.small[0], page, .match(.rules))
+            if let rules = view.toRules { pageKey("match-rules", rules, keys.small[0], page, .match(.rules)) }
         } else if let offer = view.offer {
             let (slate, face) = (page.slate, KeyFace(leaf: offer))
             key("key-\(offer.tag)", face, em: slate.text.primary, sub: slate.text.sub, at: keys.wide, slate, order: 80, .key(offer.tap))

@@ -6093,9 +6093,9 @@ data class MatchView (
     val `toComing`: PageKey
     , 
     /**
-     * Opens the rules.
+     * Opens the rules; `None` once the session is over, when they can no longer be changed.
      */
-    val `toRules`: PageKey
+    val `toRules`: PageKey?
     , 
     /**
      * Opens the weigh-in.
@@ -6148,7 +6148,7 @@ public object FfiConverterTypeMatchView: FfiConverterOnlyRead<MatchView> {
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterTypePageKey.read(buf),
             FfiConverterTypePageKey.read(buf),
-            FfiConverterTypePageKey.read(buf),
+            FfiConverterOptionalTypePageKey.read(buf),
             FfiConverterTypePageKey.read(buf),
             FfiConverterOptionalTypeMatchKey.read(buf),
             FfiConverterOptionalTypeLeafKey.read(buf),
@@ -22375,6 +22375,22 @@ public object FfiConverterOptionalTypeMendOpen: FfiConverterOnlyRead<MendOpen?> 
             return null
         }
         return FfiConverterTypeMendOpen.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypePageKey: FfiConverterOnlyRead<PageKey?> {
+    override fun read(buf: ByteBuffer): PageKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypePageKey.read(buf)
     }
 
 }

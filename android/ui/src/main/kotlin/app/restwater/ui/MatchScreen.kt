@@ -53,9 +53,9 @@ fun MatchScreen(
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     val sheet = Sheet(view, keys, layout, words, notice, { onAct(Action.Match(it)) }, { page = it }, onOpen)
     Ground()
-    val weighIn = view.weighIn
+    val (weighIn, rules) = view.weighIn to view.toRules
     when {
-        page == MatchPage.RULES -> Rows(view.rows, open, { open = it }, PageHead(view.toRules.label, notice, layout), layout, onAct)
+        page == MatchPage.RULES && rules != null -> Rows(view.rows, open, { open = it }, PageHead(rules.label, notice, layout), layout, onAct)
         page == MatchPage.COMING -> Coming(sheet)
         page == MatchPage.WEIGH_IN && weighIn != null -> WeighIn(sheet, weighIn)
         else -> Now(sheet)
@@ -85,16 +85,15 @@ private fun Now(sheet: Sheet) = with(sheet) {
     when {
         weighIn != null -> {
             PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fishWaits, large = true) { open(Which.FISH) }
-            // After the session there are no rules left to change.
             val small = listOfNotNull(
                 Triple(view.toComing, "match-coming", MatchPage.COMING), Triple(view.toWeighIn, "match-scales", MatchPage.WEIGH_IN),
-                Triple(view.toRules, "match-rules", MatchPage.RULES).takeIf { view.rows.isNotEmpty() },
+                view.toRules?.let { Triple(it, "match-rules", MatchPage.RULES) },
             )
             small.forEachIndexed { i, (key, tag, goal) -> PageKeyAt(key, tag, keys.small[i], sheet) { turn(goal) } }
         }
         begin != null -> {
             KeyAt(begin, begin.tag, keys.wide, sheet, large = true)
-            PageKeyAt(view.toRules, "match-rules", keys.small[0], sheet) { turn(MatchPage.RULES) }
+            view.toRules?.let { PageKeyAt(it, "match-rules", keys.small[0], sheet) { turn(MatchPage.RULES) } }
         }
         offer != null -> {
             val goal = (offer.tap as? KeyTap.Open)?.which
