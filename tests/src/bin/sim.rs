@@ -29,7 +29,7 @@ const DAYS: u64 = 2000;
 const DIFFERING: [&str; 3] = ["constant 12", "constant 30", "window 15±0.7"];
 /// Days fished after each book of five.
 const PER_BOOK: u64 = 8;
-/// The run of the tables in docs/advice.md: no setting was chosen from its days.
+/// The run of the tables in docs/advice-figures.md: no setting was chosen from its days.
 const SEED: u64 = 20_261_128;
 /// The questions over days fish one season for every four days of the other parts.
 const DAYS_A_SEASON: u64 = 4;
