@@ -3,7 +3,7 @@
 use super::super::Wait;
 use super::super::likelihood::Likelihood;
 use super::super::shapes::POINTS;
-use super::{Columns, DIFFER_LEAST, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World};
+use super::{Columns, DIFFER_LEAST, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World, sum};
 
 impl World {
     /// How much of what was known of a spot is left after some minutes.
@@ -14,6 +14,21 @@ impl World {
     /// Minutes until fish are back at a spot.
     pub(super) fn back_in(&self, disturbed_min: f64, at_min: f64) -> f64 {
         (disturbed_min + self.rest_min - at_min).max(0.0)
+    }
+}
+
+/// Bayes' rule in one world: how likely each shape makes a cast, and the chance of fish after it. `likely` is how likely the cast is
+/// among fish, by shape, and where there are none.
+fn weigh(weights: &mut [f32], here: &mut [f32], home: &[f32], kept: f32, likely: &(Vec<f32>, f32)) {
+    let (among, without) = likely;
+    for (((weight, here), home), among) in weights.iter_mut().zip(here).zip(home).zip(among) {
+        let chance = home + (*here - home) * kept;
+        let with = chance * among;
+        let likely = with + (1.0 - chance) * without;
+        // Both bounds are single instructions, unlike `f32::max`, which has to look for what isn't a number.
+        let after = with / if likely > f32::MIN_POSITIVE { likely } else { f32::MIN_POSITIVE };
+        *here = if after < 1.0 { after } else { 1.0 };
+        *weight *= likely;
     }
 }
 
@@ -44,37 +59,28 @@ impl SpotBeliefs {
     /// A cast: the weight of each shape in each world by how likely it makes the cast, and the chance of fish by Bayes' rule.
     fn fished(&mut self, cast: &SpotCast) {
         let Some(spot) = self.spots.get(cast.spot) else { return };
-        let (mut weights, mut here, mut total) = (Vec::new(), Vec::new(), 0.0);
+        let (known_min, disturbed_min) = (spot.known_min, spot.disturbed_min);
+        let (mut weights, mut total) = (self.weights.clone(), 0.0);
         // Worlds in which fish are back at the same time make the cast equally likely among fish.
         let mut likely: Vec<(f64, (Vec<f32>, f32))> = Vec::new();
         for (w, world) in self.worlds.iter().enumerate() {
-            let kept = world.kept(cast.at_min - spot.known_min);
-            let back_in = world.back_in(spot.disturbed_min, cast.at_min);
+            let back_in = world.back_in(disturbed_min, cast.at_min);
             let known = likely.iter().position(|(of, _)| *of == back_in).unwrap_or_else(|| {
                 likely.push((back_in, self.likely(cast, back_in)));
                 likely.len() - 1
             });
-            let (among, without) = &likely[known].1;
-            let chances = spot.here_at(w, kept, &self.home);
-            let both = chances.zip(among).map(|(chance, among)| {
-                let likely = chance * among + (1.0 - chance) * *without;
-                (likely, (chance * among / likely.max(f32::MIN_POSITIVE)).min(1.0))
-            });
-            let (likely, after): (Vec<f32>, Vec<f32>) = both.unzip();
-            let new: Vec<f32> = self.weights[w].iter().zip(likely).map(|(w, l)| w * l).collect();
-            total += new.iter().map(|w| f64::from(*w)).sum::<f64>();
-            weights.push(new);
-            here.push(after);
+            let kept = world.kept(cast.at_min - known_min);
+            let here = &mut self.spots[cast.spot].here[w];
+            weigh(&mut weights[w], here, &self.home, kept, &likely[known].1);
+            total += sum(&weights[w]);
         }
         // A record that no shape can have made leaves the belief as it was.
         if total > 0.0 {
-            let scale = (1.0 / total) as f32;
-            weights.iter_mut().flatten().for_each(|w| *w *= scale);
+            weights.iter_mut().flatten().for_each(|w| *w /= total);
             self.weights = weights;
         }
         let spot = &mut self.spots[cast.spot];
-        spot.here = here;
-        spot.known_min = spot.known_min.max(cast.at_min + cast.wait.minutes());
+        spot.known_min = known_min.max(cast.at_min + cast.wait.minutes());
     }
 
     /// How likely the cast is among fish that come back after some minutes, by shape, and where there are none.
@@ -130,16 +136,6 @@ impl SpotBeliefs {
     /// Whether the record supports that spots differ, so that they tell how long to leave a cast.
     pub fn tell(&self) -> bool {
         self.differ() >= DIFFER_LEAST
-    }
-
-    /// Chance that a spot holds fish at a moment; `None` asks of one that was never fished.
-    pub fn here(&self, spot: Option<usize>, at_min: f64) -> f64 {
-        let Some(spot) = self.spot(spot) else { return 0.0 };
-        let of = |(w, world): (usize, &World)| -> f64 {
-            let chances = spot.here_at(w, world.kept(at_min - spot.known_min), &self.home);
-            chances.zip(&self.weights[w]).map(|(chance, weight)| f64::from(chance * weight)).sum()
-        };
-        self.worlds.iter().enumerate().map(of).sum::<f64>().clamp(0.0, 1.0)
     }
 
     /// A spot of the record, or the one that was never fished.

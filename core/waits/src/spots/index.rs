@@ -2,8 +2,7 @@
 //! that a bite costs included, for the time that makes most of it. The idea is that of an index for each of several places
 //! (Gittins 1979; Whittle 1988 where they change while one is elsewhere), cut down to one visit so that it can be explained.
 
-use super::super::shapes::POINTS;
-use super::{Spot, SpotBeliefs, SpotLeave, SpotWorth, Then};
+use super::{Spot, SpotBeliefs, SpotLeave, SpotWorth, Then, dot};
 
 /// A bite at a spot that wasn't known to hold fish counts this much more, in proportion to how little was known: later
 /// casts can go back there. Set by simulation (docs/advice.md).
@@ -55,9 +54,8 @@ impl SpotBeliefs {
     pub fn leave(&self, spot: Option<usize>, at_min: f64, open: &[Option<usize>]) -> Option<SpotLeave> {
         let here = self.visit(self.spot(spot)?, at_min);
         let best = self.best_other(spot, at_min, open);
-        let steps = steps(self);
         let mut last = None;
-        for (step, &point) in steps.iter().enumerate().take(steps.len() - 1) {
+        for (step, &point) in self.steps.iter().enumerate().take(self.steps.len() - 1) {
             let (rate, leave) = self.if_left(&here, point, best.as_ref(), at_min);
             if self.waiting_on(&here, step) < rate {
                 return Some(SpotLeave { leave_min: Some(self.shapes.times[point]), ..leave });
@@ -105,9 +103,8 @@ impl SpotBeliefs {
             times.push(row);
             back_in.push(world.back_in(spot.disturbed_min, at_min));
         }
-        let steps = steps(self);
-        let bitten = self.bitten_by(&times, &back_in, &steps);
-        let waiting = self.waits(&bitten, &steps);
+        let bitten = self.bitten_by(&times, &back_in);
+        let waiting = self.waits(&bitten);
         let more = come_back(here);
         let mut best = (0, 0.0);
         for (i, (b, w)) in bitten.iter().zip(&waiting).enumerate() {
@@ -120,8 +117,8 @@ impl SpotBeliefs {
     }
 
     /// Share of casts with a bite by each step.
-    fn bitten_by(&self, times: &[Vec<f32>], back_in: &[f64], steps: &[usize]) -> Vec<f64> {
-        let mut bitten = vec![0.0; steps.len()];
+    fn bitten_by(&self, times: &[Vec<f32>], back_in: &[f64]) -> Vec<f64> {
+        let mut bitten = vec![0.0; self.steps.len()];
         let mut done = vec![false; self.worlds.len()];
         for w in 0..self.worlds.len() {
             if std::mem::replace(&mut done[w], true) {
@@ -136,7 +133,7 @@ impl SpotBeliefs {
                     sum.iter_mut().zip(more).for_each(|(sum, (a, b))| *sum += a * b);
                 }
             }
-            for (bitten, &step) in bitten.iter_mut().zip(steps) {
+            for (bitten, &step) in bitten.iter_mut().zip(&self.steps) {
                 let minutes = self.shapes.times[step] - back_in[w];
                 if minutes > 0.0 {
                     *bitten += f64::from(dot(&sum, self.row(self.point(minutes))));
@@ -147,7 +144,7 @@ impl SpotBeliefs {
     }
 
     /// Mean of the wait or the time, by trapezoids.
-    fn waits(&self, bitten: &[f64], steps: &[usize]) -> Vec<f64> {
+    fn waits(&self, bitten: &[f64]) -> Vec<f64> {
         let (mut sum, mut before) = (0.0, (0.0, 0.0));
         let of = |(&b, &step): (&f64, &usize)| {
             let t = self.shapes.times[step];
@@ -155,7 +152,7 @@ impl SpotBeliefs {
             before = (t, b);
             sum
         };
-        bitten.iter().zip(steps).map(of).collect()
+        bitten.iter().zip(&self.steps).map(of).collect()
     }
 
     /// The most bites per minute that waiting on after a step without a bite brings.
@@ -170,9 +167,8 @@ impl SpotBeliefs {
     /// What the next cast brings after one here that had no bite by a time: at another place, or here again.
     fn after(&self, here: &Visit, step: usize, to: Option<(&Spot, &Visit)>, at_min: f64) -> Sums {
         let (waited, turn) = (self.shapes.times[step], self.costs.turn_round_min);
-        let all = steps(self);
         let target = to.map_or(here, |(_, visit)| visit);
-        let minutes = self.shapes.times[all[target.best.0]];
+        let minutes = self.shapes.times[self.steps[target.best.0]];
         let mut sums = Sums::default();
         for (w, world) in self.worlds.iter().enumerate() {
             let so_far = self.row(self.point(waited - here.back_in[w]));
@@ -222,28 +218,4 @@ impl SpotBeliefs {
 /// How much a bite counts at a spot that holds fish with this chance.
 fn come_back(here: f64) -> f64 {
     1.0 + COME_BACK * (1.0 - here)
-}
-
-/// The times among which is chosen: every minute up to twenty, then ever longer steps to three hours.
-fn steps(beliefs: &SpotBeliefs) -> Vec<usize> {
-    let is_step = |t: f64| match t {
-        t if t <= 20.0 => t.fract() == 0.0,
-        t if t <= 30.0 => t % 2.0 == 0.0,
-        t if t <= 60.0 => t % 5.0 == 0.0,
-        t => t % 20.0 == 0.0,
-    };
-    (1..POINTS).filter(|&i| is_step(beliefs.shapes.times[i])).collect()
-}
-
-/// A scalar product in eight sums, in one order on every platform.
-fn dot(a: &[f32], b: &[f32]) -> f32 {
-    let mut sums = [0.0_f32; 8];
-    let (a, b) = (a.chunks_exact(8), b.chunks_exact(8));
-    let rest: f32 = a.remainder().iter().zip(b.remainder()).map(|(x, y)| x * y).sum();
-    for (x, y) in a.zip(b) {
-        for i in 0..8 {
-            sums[i] += x[i] * y[i];
-        }
-    }
-    sums.iter().sum::<f32>() + rest
 }

@@ -82,6 +82,8 @@ pub struct SpotBeliefs {
     kinds: Vec<usize>,
     /// Share of spots that hold fish, by shape.
     home: Vec<f32>,
+    /// The times among which is chosen, as points of the shapes.
+    steps: Vec<usize>,
     /// What the weighed shapes say at each point in time, worked out when first asked for: most taps never do.
     columns: OnceLock<Columns>,
     worlds: Vec<World>,
@@ -177,12 +179,13 @@ impl LeavePlan {
         let everywhere = self.everywhere();
         let lasting: f64 = LASTING.iter().filter(|(min, _)| *min > 0.0).map(|(_, share)| share).sum();
         let before = [(1.0 - everywhere) * lasting, (1.0 - everywhere) * (1.0 - lasting), everywhere];
-        let costs = self.costs;
+        let (costs, steps) = (self.costs, steps(&shapes));
         let mut beliefs = SpotBeliefs {
             shapes,
             costs,
             kinds,
             home,
+            steps,
             columns: OnceLock::new(),
             worlds,
             weights,
@@ -215,12 +218,56 @@ impl LeavePlan {
         if kinds.len() <= MOST_SHAPES {
             return kinds;
         }
-        let weight = |i: usize| self.weights[kinds[i]];
-        let mut heaviest = restwater_sorting::places(kinds.len(), &|i, j| weight(j).total_cmp(&weight(i)));
-        heaviest.truncate(MOST_SHAPES);
-        restwater_sorting::by_key(&mut heaviest, |i| *i);
-        heaviest.into_iter().map(|i| kinds[i]).collect()
+        let mut weights: Vec<f64> = kinds.iter().map(|&k| self.weights[k]).collect();
+        let (_, &mut least, _) = weights.select_nth_unstable_by(MOST_SHAPES - 1, |a, b| b.total_cmp(a));
+        let heavier = kinds.iter().filter(|&&k| self.weights[k] > least).count();
+        let mut alike = MOST_SHAPES - heavier;
+        // Of those that weigh the same as the lightest, the first.
+        let keeps = |k: &usize| {
+            let weight = self.weights[*k];
+            let is_first = weight == least && alike > 0;
+            alike -= usize::from(is_first);
+            weight > least || is_first
+        };
+        kinds.into_iter().filter(keeps).collect()
     }
+}
+
+/// The times among which is chosen: every minute up to twenty, then ever longer steps to three hours.
+fn steps(shapes: &Shapes) -> Vec<usize> {
+    let is_step = |t: f64| match t {
+        t if t <= 20.0 => t.fract() == 0.0,
+        t if t <= 30.0 => t % 2.0 == 0.0,
+        t if t <= 60.0 => t % 5.0 == 0.0,
+        t => t % 20.0 == 0.0,
+    };
+    (1..POINTS).filter(|&i| is_step(shapes.times[i])).collect()
+}
+
+/// A scalar product in eight sums, in one order on every platform.
+fn dot(a: &[f32], b: &[f32]) -> f32 {
+    let mut sums = [0.0_f32; 8];
+    let (a, b) = (a.chunks_exact(8), b.chunks_exact(8));
+    let rest: f32 = a.remainder().iter().zip(b.remainder()).map(|(x, y)| x * y).sum();
+    for (x, y) in a.zip(b) {
+        for i in 0..8 {
+            sums[i] += x[i] * y[i];
+        }
+    }
+    sums.iter().sum::<f32>() + rest
+}
+
+/// A sum in eight sums, in one order on every platform.
+fn sum(all: &[f32]) -> f32 {
+    let mut sums = [0.0_f32; 8];
+    let chunks = all.chunks_exact(8);
+    let rest: f32 = chunks.remainder().iter().sum();
+    for chunk in chunks {
+        for i in 0..8 {
+            sums[i] += chunk[i];
+        }
+    }
+    sums.iter().sum::<f32>() + rest
 }
 
 impl WaitPosterior {

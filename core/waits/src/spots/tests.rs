@@ -110,7 +110,7 @@ fn the_filter_is_the_sum_over_every_hidden_path() {
 fn a_bite_raises_the_belief_a_long_wait_in_vain_lowers_it_and_the_untried_lies_between() {
     let found = beliefs(&morning(), 2);
     let (bitten, dry, untried) =
-        (found.here(Some(0), 60.0), found.here(Some(1), 60.0), found.here(None, 60.0));
+        (found.worth(Some(0), 60.0).here, found.worth(Some(1), 60.0).here, found.worth(None, 60.0).here);
     assert!(bitten > untried + 0.05 && untried > dry + 0.05, "{bitten} {untried} {dry}");
     assert!(found.differ() > 1.0, "the record supports that spots differ: {}", found.differ());
 }
@@ -118,9 +118,9 @@ fn a_bite_raises_the_belief_a_long_wait_in_vain_lowers_it_and_the_untried_lies_b
 #[test]
 fn in_the_end_a_spot_is_like_any_other() {
     let found = beliefs(&morning(), 2);
-    let untried = found.here(None, 5_000.0);
+    let untried = found.worth(None, 5_000.0).here;
     for spot in 0..2 {
-        assert!((found.here(Some(spot), 5_000.0) - untried).abs() < 1e-4);
+        assert!((found.worth(Some(spot), 5_000.0).here - untried).abs() < 1e-4);
         assert!(
             (found.worth(Some(spot), 5_000.0).per_hour - found.worth(None, 5_000.0).per_hour).abs() < 1e-3
         );
@@ -224,7 +224,7 @@ proptest! {
         let found = beliefs(&events, 4);
         for spot in [None, Some(0), Some(1), Some(2), Some(3)] {
             let worth = found.worth(spot, at);
-            prop_assert!((0.0..=1.0).contains(&found.here(spot, at)) && worth.per_hour.is_finite());
+            prop_assert!((0.0..=1.0).contains(&found.worth(spot, at).here) && worth.per_hour.is_finite());
             let leave = found.leave(spot, at, &[None, Some(0), Some(1)]).unwrap();
             prop_assert!((-1e-6..=1.000_01).contains(&leave.here) && (-1e-6..=1.000_01).contains(&leave.there));
         }
