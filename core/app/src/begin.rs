@@ -17,7 +17,7 @@ impl App {
         as_set_up: bool,
         at: &Moment,
     ) -> Result<String, AppError> {
-        let id = self.journal.new_id(at);
+        let (id, used) = (self.journal.new_id(at), self.setup_is_used());
         let mut entries =
             if as_set_up { self.beginning(&setup)? } else { vec![Payload::SessionStarted(setup)] };
         entries.extend(self.plan_to_take(at));
@@ -31,7 +31,7 @@ impl App {
         self.asking = Asking::default();
         self.mending = None;
         if as_set_up {
-            self.setup_used()?;
+            self.setup_used(id, used);
         }
         Ok(self.begun())
     }

@@ -30,6 +30,8 @@ pub(super) struct BookState {
     a: SetFilter,
     b: SetFilter,
     pub(super) opened: Option<Session>,
+    /// The version of the log at which it was read.
+    read_at: Option<u64>,
     place: Option<(i64, i64)>,
     /// The last Book computed and its input, kept because computing it is too slow for the refresh each
     /// second.
@@ -77,22 +79,22 @@ struct BookOf {
 impl App {
     /// The Book.
     pub(super) fn book(&mut self, now: &Moment) -> Result<LeavesView, AppError> {
+        let version = self.journal.version();
+        if self.book.read_at != Some(version) {
+            self.read_opened_again()?;
+            self.book.read_at = Some(version);
+        }
         let of = BookOf {
             filters: [self.book.filter.clone(), self.book.a.clone(), self.book.b.clone()],
             opened: self.book.opened.as_ref().map(|session| session.id),
             place: self.book.place,
-            log: self.journal.version(),
+            log: version,
             whose: self.phone.whose,
             peg: self.peg_looked_back_on(),
             minute: now.wall_ms.div_euclid(60_000),
         };
         if let Some((_, view)) = self.book.last.as_ref().filter(|(before, _)| *before == of) {
             return Ok(view.clone());
-        }
-        if let Some(opened) = &self.book.opened {
-            // The session is read again, since an undo or a note may have changed it meanwhile.
-            let id = opened.id;
-            self.book.opened = Some(fold(id, &self.journal.store().ops_of(id)?));
         }
         let kit = self.kit()?;
         let slow = self.slow(of.opened, of.log);
@@ -127,6 +129,15 @@ impl App {
         });
         self.book.last = Some((of, view.clone()));
         Ok(view)
+    }
+
+    /// Reads the session opened again, since an undo or a note may have changed it meanwhile. One that is no longer begun, because
+    /// its START or its import was taken back, is closed.
+    pub(super) fn read_opened_again(&mut self) -> Result<(), AppError> {
+        let Some(id) = self.book.opened.as_ref().map(|session| session.id) else { return Ok(()) };
+        let session = fold(id, &self.journal.store().ops_of(id)?);
+        self.book.opened = Some(session).filter(|session| session.started.is_some());
+        Ok(())
     }
 
     /// The peg of the session opened or running; before a session, the peg of the set-up.
@@ -170,9 +181,9 @@ impl App {
                 if session.started.is_none() {
                     return Err(AppError::NoSuchSession);
                 }
-                (self.book.opened, self.mending) = (Some(session), None);
+                (self.book.opened, self.mending, self.book.place) = (Some(session), None, None);
             }
-            BookTap::Close => (self.book.opened, self.mending) = (None, None),
+            BookTap::Close => (self.book.opened, self.mending, self.book.place) = (None, None, None),
             BookTap::Latitude { e7 } => {
                 let lat = within("lat", *e7, -900_000_000, 900_000_000)?;
                 self.book.place = Some((lat, self.place().1));
@@ -194,6 +205,7 @@ impl App {
 
     /// Writes a note or a plan to the session opened, otherwise to the one shown, whether it is over or not.
     pub(super) fn write_in_book(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
+        self.read_opened_again()?;
         let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?.id;
         let kind = payload.kind().to_owned();
         self.write(session, payload, None, at)?;
@@ -202,12 +214,21 @@ impl App {
 
     fn keep_place(&mut self, at: &Moment) -> Result<String, AppError> {
         let (lat_e7, lon_e7) = self.place();
+        if !self.is_about_today() {
+            return Err(AppError::AnotherDay);
+        }
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let straight_out_cdeg = session.peg_place.map_or(0, |place| place.straight_out_cdeg);
         let id = session.id;
         self.write(id, Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }, None, at)?;
         self.book.place = None;
         Ok(self.say_what("notice-logged", "peg_placed"))
+    }
+
+    /// Whether no other day than that of the session shown is opened in the Book.
+    fn is_about_today(&self) -> bool {
+        let today = self.session().map(|session| session.id);
+        self.book.opened.as_ref().is_none_or(|opened| Some(opened.id) == today)
     }
 
     /// The place shown: the one chosen, otherwise the position of the peg, otherwise that of another peg on
@@ -220,7 +241,8 @@ impl App {
         let session = self.book.opened.as_ref().or_else(|| self.session());
         let here = session.and_then(|session| session.peg_place);
         let water = session.and_then(|session| session.setup.water.as_deref());
-        let days = self.sessions.days(&self.mine).map(|day| day.gist);
+        // Where a partner sat is the partner's.
+        let days = self.sessions.days(&self.mine).filter(|day| day.mine).map(|day| day.gist);
         let mut before = days.filter(|day| same_water(day.water.as_deref(), water));
         let place = here.or_else(|| before.find_map(|day| day.peg_place))?;
         Some((place.lat_e7, place.lon_e7))
@@ -229,7 +251,7 @@ impl App {
     fn light(&self, now: &Moment) -> LightInput {
         let (lat_e7, lon_e7) = self.place();
         let placed = self.placed();
-        let open = self.session().is_some_and(Session::is_open);
+        let open = self.is_about_today() && self.session().is_some_and(Session::is_open);
         LightInput {
             lat_e7,
             lon_e7,

@@ -158,6 +158,9 @@ pub enum AppError {
     /// No such caution to dismiss.
     #[error("that caution is put away already: open the list again")]
     NoSuchCaution,
+    /// The Book shows another day than the one that the entry is for.
+    #[error("the book shows another day: close it first")]
+    AnotherDay,
     /// No such session in the Book.
     #[error("that session is not in the book any more: pick another")]
     NoSuchSession,
@@ -219,6 +222,7 @@ impl AppError {
             | Self::NothingTyped
             | Self::EmptyText
             | Self::GeoJson(GeoJsonError::PegNeeded)
+            | Self::AnotherDay
             | Self::NoSuchSession
             | Self::NoSuchCaution
             | Self::NoSuchEntry
@@ -267,6 +271,7 @@ impl AppError {
                 let args = [("value", Arg::Text(text)), ("typed", Arg::Count(text.len()))];
                 words.say_with(&format!("error-no-{what}"), &args)
             }
+            Self::AnotherDay => words.say("error-another-day"),
             Self::NoSuchSession => words.say("error-no-such-session"),
             Self::NoSuchCaution => words.say("error-no-such-caution"),
             Self::Swim(error) => sentence(words, "error-swim", error),

@@ -322,8 +322,16 @@ impl App {
 
     /// Reads the log again after entries were added other than by a tap.
     fn reload(&mut self) {
+        // Projections may have been made anew, which no version of the log tells.
+        self.sessions = super::Sessions::default();
+        self.questions = super::Questions::default();
         self.load_advisor();
         self.learning = super::Learning::default();
+        self.book.forget();
+        let opened = self.read_opened_again();
+        if self.journal.beside(Beside::AfterTheTap, opened).is_none() {
+            self.book.opened = None;
+        }
         let (store, kits) = (self.journal.store(), self.journal.recent().kits());
         let kit = self.journal.beside(Beside::AfterTheTap, super::kit::kit_in_use(store, kits));
         self.kit_id = kit.unwrap_or(self.kit_id);

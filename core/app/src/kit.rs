@@ -3,7 +3,7 @@
 use super::{App, AppError, settings};
 use restwater_caution::table::Region;
 use restwater_kit::{Kit, fold};
-use restwater_log::{Moment, Op, Payload, is_kit, kit_of};
+use restwater_log::{Moment, Op, Payload, effective, is_kit, kit_of, sorted};
 use restwater_session::Loss;
 use restwater_store::Store;
 use uuid::Uuid;
@@ -14,13 +14,14 @@ const REGION: &str = "region";
 /// The kit that this phone writes in: the one chosen, otherwise its own, otherwise the one last written in
 /// (as after moving to a new phone), otherwise the one that it would begin.
 pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid, AppError> {
-    let chosen = store.setting(KIT)?.and_then(|text| text.parse().ok()).filter(|id| is_kit(*id));
-    if let Some(id) = chosen {
+    let own = kit_of(store.device());
+    let wallets: Vec<&(Uuid, Vec<Op>)> = kits.iter().filter(|(_, ops)| holds_a_wallet(ops)).collect();
+    let chosen: Option<Uuid> = store.setting(KIT)?.and_then(|text| text.parse().ok());
+    // A kit that came by a file and went with UNDO IMPORT is not used any more.
+    let is_there = |id: &Uuid| is_kit(*id) && (*id == own || wallets.iter().any(|(kit, _)| kit == id));
+    if let Some(id) = chosen.filter(is_there) {
         return Ok(id);
     }
-    let own = kit_of(store.device());
-    let wallets: Vec<&(Uuid, Vec<Op>)> =
-        kits.iter().filter(|(_, ops)| ops.iter().any(is_of_a_wallet)).collect();
     if wallets.iter().any(|(id, _)| *id == own) {
         return Ok(own);
     }
@@ -28,16 +29,15 @@ pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid
     Ok(wallets.into_iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
 }
 
-/// Whether an entry is about the wallet itself. Plans and cautions that were read are in the angler's own kit whichever
+/// Whether an entry in force is about the wallet itself. Plans and cautions that were read are in the angler's own kit whichever
 /// wallet is in use.
-fn is_of_a_wallet(op: &Op) -> bool {
-    !matches!(
-        op.payload,
-        Payload::PlanSet { .. }
-            | Payload::PlanCleared { .. }
-            | Payload::CautionsSeen { .. }
-            | Payload::Undone { .. }
-    )
+fn holds_a_wallet(ops: &[Op]) -> bool {
+    effective(&sorted(ops)).iter().any(|step| {
+        !matches!(
+            step.payload,
+            Payload::PlanSet { .. } | Payload::PlanCleared { .. } | Payload::CautionsSeen { .. }
+        )
+    })
 }
 
 /// The region of the water, as last chosen.
@@ -51,14 +51,14 @@ impl App {
         self.sessions.refresh(&self.journal)?;
         let losses: Vec<Loss> =
             self.sessions.days(&self.mine).flat_map(|day| day.gist.losses.iter().copied()).collect();
-        Ok(fold(self.journal.recent().kit(self.kit_id), &losses))
+        Ok(fold(self.journal.recent().kit(self.kit_id), &losses, &self.mine))
     }
 
     /// Writes in the kit; several entries are undone together.
     pub(super) fn log_kit(&mut self, payloads: Vec<Payload>, at: &Moment) -> Result<String, AppError> {
         let kind = payloads.first().map(|p| p.kind().to_owned()).unwrap_or_default();
         // The kit in use stays so once it is written in, also when a kit that was written in later comes in by a file.
-        if self.journal.store().setting(KIT)?.is_none() {
+        if self.journal.store().setting(KIT)?.as_deref() != Some(self.kit_id.to_string().as_str()) {
             self.choose_kit(self.kit_id)?;
         }
         self.write_all(self.kit_id, payloads, at)?;

@@ -10,7 +10,7 @@ use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
-    NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm, rows_of,
+    Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm, rows_of,
     running_wait_min, setup_of, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
@@ -55,6 +55,8 @@ struct WaitsOf {
     habit: Option<f64>,
     /// The water, since the weight of earlier days depends on it.
     water: Option<String>,
+    /// The marks, whose names the choices say.
+    marks: Vec<Mark>,
     /// Whether the chosen rod's cast is in fed water.
     fed: bool,
 }
@@ -113,6 +115,7 @@ impl App {
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
             habit: habit_min(session),
             water: session.setup.water.clone(),
+            marks: session.marks.clone(),
             fed: in_fed_water(session, self.chosen, &now),
         };
         if self.learning.waits.iter().all(|answer| answer.of != of) {

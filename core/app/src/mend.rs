@@ -69,7 +69,7 @@ impl App {
                 (end_set(session, op, None, Some(minutes)).ok_or(AppError::NotOfThatEntry)?, Some(op))
             }
             MendTap::Back { minutes } => {
-                let back_s = within("back", minutes, 1, 1_440)? * 60;
+                let back_s = within("back", minutes, 1, screen::LONGEST_BACK_MIN)? * 60;
                 let entry = timed(session, ops, op);
                 if let Some(before) = entry.as_ref().and_then(|entry| entry.in_the_way(back_s)) {
                     return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));

@@ -1,6 +1,7 @@
 //! Setting up: the draw, copying the last set-up, the pack list, and the entries that a session begins with.
 
 use super::error::within;
+use super::journal::Beside;
 use super::{App, AppError, settings};
 use restwater_bench::pack::{DayPlan, Item, Packed, list};
 use restwater_log::{Moment, Payload, SessionSetup};
@@ -19,6 +20,7 @@ pub(super) const DEEPEST_CM: u32 = 10_000;
 const LONGEST_SETTLE_S: u32 = 1_800;
 const COPY: &str = "setup-copy";
 const PACKED: &str = "packed";
+const USED_BY: &str = "setup-used-by";
 /// With less time than this before sunset the day may end in the dark: a choice, on the careful side.
 const LONG_DAY_MS: i64 = 9 * 3_600_000;
 /// Air at or below this may freeze, in tenths of a degree: the same limit as for the cautions.
@@ -31,6 +33,8 @@ const LEADS: u16 = 2;
 pub(super) struct SetupState {
     copy: Option<Uuid>,
     packed: Vec<Item>,
+    /// The session that began with them. If its START is undone, they stand for the next one again.
+    used_by: Option<Uuid>,
 }
 
 /// An item as it is stored: in its own form or, by an older version, as a text.
@@ -55,7 +59,8 @@ impl SetupState {
     pub(super) fn load(store: &Store) -> Result<Self, AppError> {
         let copy = store.setting(COPY)?.and_then(|text| text.parse().ok());
         let packed: Vec<StoredItem> = settings::read(store, PACKED)?;
-        Ok(Self { copy, packed: packed.into_iter().filter_map(StoredItem::item).collect() })
+        let used_by = store.setting(USED_BY)?.and_then(|text| text.parse().ok());
+        Ok(Self { copy, packed: packed.into_iter().filter_map(StoredItem::item).collect(), used_by })
     }
 }
 
@@ -69,7 +74,7 @@ impl App {
         Ok(screen::setup(&SetupInput {
             draft: &self.draft,
             last,
-            copies: self.setup.copy.is_some(),
+            copies: self.copies().is_some(),
             pack: &pack,
             plan: plan.nearest.map(|day| screen::plan_day_words(self.words, day, plan.today)),
             plan_aside: plan.aside,
@@ -85,6 +90,9 @@ impl App {
 
     /// One of the choices of the set-up screen.
     pub(super) fn setup_tap(&mut self, tap: &SetupTap) -> Result<String, AppError> {
+        if self.setup_is_used() {
+            self.forget_setup()?;
+        }
         match tap {
             SetupTap::Rods { rods } => {
                 let rods = within("rods", *rods, 1, MOST_RODS)?;
@@ -142,16 +150,36 @@ impl App {
     /// same peg also its spots, marks, bounds and landmarks.
     pub(super) fn beginning(&self, setup: &SessionSetup) -> Result<Vec<Payload>, AppError> {
         let mut payloads = vec![Payload::SessionStarted(setup.clone())];
-        if let Some(id) = self.setup.copy {
+        if let Some(id) = self.copies() {
             payloads.extend(copied(&fold(id, &self.journal.store().ops_of(id)?), setup));
         }
         Ok(payloads)
     }
 
-    /// Discards the choices for a session that has begun, whether or not that can be stored.
-    pub(super) fn setup_used(&mut self) -> Result<(), AppError> {
-        (self.setup.copy, self.setup.packed) = (None, Vec::new());
-        Ok(self.journal.store().set_settings(&[(COPY, ""), (PACKED, "[]")])?)
+    /// The session to be copied, if one is.
+    fn copies(&self) -> Option<Uuid> {
+        self.setup.copy.filter(|_| !self.setup_is_used())
+    }
+
+    /// Whether a session has begun with the choices, and its START stands.
+    pub(super) fn setup_is_used(&self) -> bool {
+        let begun = self.session().filter(|session| session.started.is_some());
+        self.setup.used_by.is_some() && self.setup.used_by == begun.map(|session| session.id)
+    }
+
+    /// A session has begun with the choices. `used` says whether another had begun with them before, so that it had none. If that
+    /// can't be stored the session stands all the same.
+    pub(super) fn setup_used(&mut self, by: Uuid, used: bool) {
+        let forgotten = if used { self.forget_setup() } else { Ok(()) };
+        self.setup.used_by = Some(by);
+        let stored = self.journal.store().set_setting(USED_BY, &by.to_string()).map_err(AppError::from);
+        self.journal.beside(Beside::AfterTheTap, forgotten.and(stored));
+    }
+
+    /// Discards the choices.
+    fn forget_setup(&mut self) -> Result<(), AppError> {
+        (self.setup.copy, self.setup.packed, self.setup.used_by) = (None, Vec::new(), None);
+        Ok(self.journal.store().set_settings(&[(COPY, ""), (PACKED, "[]"), (USED_BY, "")])?)
     }
 
     /// What to pack, each item with whether it is packed.
@@ -172,8 +200,9 @@ impl App {
             plan.frost = last.conditions_now().air.is_none_or(|air| air <= FROST_AIR);
             tackle_of(last, &mut plan);
         }
+        let used = self.setup_is_used();
         let packed = |item: Packed| {
-            let done = self.setup.packed.contains(&item.item);
+            let done = !used && self.setup.packed.contains(&item.item);
             (item, done)
         };
         Ok(list(&plan).into_iter().map(packed).collect())

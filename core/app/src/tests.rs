@@ -23,6 +23,7 @@ mod plan;
 mod questions;
 mod rods;
 mod seams;
+mod second_thoughts;
 mod section;
 mod seen;
 mod spots;

@@ -109,11 +109,11 @@ impl Default for Kit {
     }
 }
 
-/// Folds the ops of a kit, and the losses that the phones which wrote in it have logged on their days. Losses
-/// of a partner who never wrote in this kit don't affect it.
-pub fn fold(ops: &[Op], losses: &[Loss]) -> Kit {
+/// Folds the ops of a kit that `users` fish with, and the losses that they and the phones which wrote in it have logged on their
+/// days. Losses of a partner who never wrote in this kit don't affect it.
+pub fn fold(ops: &[Op], losses: &[Loss], users: &[Uuid]) -> Kit {
     let ordered = sorted(ops);
-    let phones: HashSet<Uuid> = ops.iter().map(|op| op.device).collect();
+    let phones: HashSet<Uuid> = ops.iter().map(|op| op.device).chain(users.iter().copied()).collect();
     let mut losses: Vec<Loss> = losses.iter().filter(|l| phones.contains(&l.order.1)).copied().collect();
     let in_force = effective(&ordered);
     // Hooklengths lost before the first one was entered were never in the wallet.

@@ -39,11 +39,15 @@ fn tied_cut_down_lost_and_counted() {
         },
     );
     let losses = [loss(&kit, 20, 457), loss(&kit, 30, 914), loss(&kit, 40, 300)];
-    let found = fold(&kit.ops, &losses);
+    let found = fold(&kit.ops, &losses, &[]);
     assert_eq!((found.wallet.count(tie(36, None)), found.wallet.count(tie(18, None))), (3, 1));
     assert_eq!((found.lost, found.lost_unknown.len()), (2, 1));
     kit.log(50, Payload::HooklengthsCounted { hooklength: logged_hooklength(&tie(36, None)), count: 5 });
-    assert_eq!(fold(&kit.ops, &losses).wallet.count(tie(36, None)), 5, "a count stands over earlier losses");
+    assert_eq!(
+        fold(&kit.ops, &losses, &[]).wallet.count(tie(36, None)),
+        5,
+        "a count stands over earlier losses"
+    );
 }
 
 #[test]
@@ -52,9 +56,9 @@ fn a_loss_that_matches_two_kinds_is_asked_about() {
     kit.log(0, tied(36, 2));
     kit.log(1, Payload::HooklengthsTied { hooklength: logged_hooklength(&tie(36, Some(8))), count: 2 });
     let losses = [loss(&kit, 20, 914)];
-    assert_eq!(fold(&kit.ops, &losses).lost_unknown.len(), 1);
+    assert_eq!(fold(&kit.ops, &losses, &[]).lost_unknown.len(), 1);
     kit.log(30, Payload::HooklengthsTakenOut { hooklength: logged_hooklength(&tie(36, Some(8))), count: 1 });
-    let found = fold(&kit.ops, &losses);
+    let found = fold(&kit.ops, &losses, &[]);
     assert_eq!((found.lost_unknown.len(), found.wallet.count(tie(36, Some(8)))), (0, 1));
 }
 
@@ -63,7 +67,7 @@ fn losses_before_there_was_a_kit_are_not_asked_about() {
     let mut kit = Written::by(0xD1);
     kit.log(1, Payload::CautionsSeen { peg: "14".into(), cautions: vec![] });
     kit.log(100, tied(36, 2));
-    let found = fold(&kit.ops, &[loss(&kit, 20, 914)]);
+    let found = fold(&kit.ops, &[loss(&kit, 20, 914)], &[]);
     assert_eq!((found.wallet.count(tie(36, None)), found.lost_unknown.len()), (2, 0));
 }
 
@@ -71,7 +75,7 @@ fn losses_before_there_was_a_kit_are_not_asked_about() {
 fn a_partners_losses_do_not_affect_my_wallet() {
     let (mut mine, other) = (Written::by(0xD1), Written::by(0xD2));
     mine.log(0, tied(36, 2));
-    let found = fold(&mine.ops, &[loss(&other, 20, 914)]);
+    let found = fold(&mine.ops, &[loss(&other, 20, 914)], &[]);
     assert_eq!((found.wallet.count(tie(36, None)), found.lost_unknown.len()), (2, 0));
 }
 
@@ -94,7 +98,7 @@ fn cutting_down_more_than_there_are_is_applied_as_far_as_possible_and_listed() {
         count: 1,
     };
     let no_cut = kit.log(6, longer);
-    let found = fold(&kit.ops, &[]);
+    let found = fold(&kit.ops, &[], &[]);
     assert_eq!(found.wallet.each(), vec![tie(18, None)]);
     assert_eq!(found.odd, vec![op, no_cut]);
 }
@@ -113,13 +117,13 @@ fn spools_shot_ladder_and_undo() {
             heights_tenth_mm: [5, 2, 5].map(|inches| tie(inches, None).length.tenths_mm()).to_vec(),
         },
     );
-    let found = fold(&kit.ops, &[]);
+    let found = fold(&kit.ops, &[], &[]);
     assert_eq!(found.spools[0].left.tenths_mm(), 900);
     assert!(found.shot.iter().all(|s| s.name != "BB") && found.shot.iter().any(|s| s.name == "putty"));
     assert_eq!(found.ladder.len(), 2);
     kit.undo(5, &[own]);
     kit.log(6, Payload::SpoolLeft { spool, left_tenth_mm: 0 });
-    let after = fold(&kit.ops, &[]);
+    let after = fold(&kit.ops, &[], &[]);
     assert!(after.spools.is_empty() && after.shot.iter().all(|s| s.name != "putty"));
 }
 
@@ -161,8 +165,8 @@ proptest! {
         let (mut shuffled, mut other_way) = (ops.clone(), losses.clone());
         shuffled.sort_by_key(|op| op.id.as_u128().wrapping_mul(u128::from(seed) | 1));
         other_way.reverse();
-        let kit = fold(&ops, &losses);
+        let kit = fold(&ops, &losses, &[]);
         prop_assert!(kit.wallet.tied().iter().all(|t| (1..=1_000).contains(&t.count)));
-        prop_assert_eq!(fold(&shuffled, &other_way), kit);
+        prop_assert_eq!(fold(&shuffled, &other_way, &[]), kit);
     }
 }

@@ -34,6 +34,7 @@ error-no-cell = Der Ring ist außerhalb der Karte. Versetz ihn erst.
 error-earlier-shown = Das ist die Angelstelle zu einem früheren Zeitpunkt. Tipp erst JETZT.
 error-nothing-typed = Gib erst einen Namen ein, dann wähle, wofür er ist.
 error-no-such-caution = Dieser Hinweis war schon weggelegt. Öffne die Liste noch einmal.
+error-another-day = Das Buch zeigt einen anderen Tag. Tippe erst FERTIG.
 error-not-of-that-entry = An diesem Eintrag ist dergleichen nicht zu verbessern. Öffne ihn noch einmal aus der Liste.
 error-empty-text = Nichts ist eingegeben. Gib erst ein paar Worte ein.
 error-no-peg-note = „{ $value }“ ist kein Platz mit dem, was dort zu tun ist. Gib es ein wie 14: Brot zur Insel.

@@ -34,6 +34,7 @@ error-no-cell = The ring is outside the swim. Move it first.
 error-earlier-shown = This is the swim at an earlier moment. Tap NOW first.
 error-nothing-typed = Type a name first, then choose what it is for.
 error-no-such-caution = That caution was already put away. Open the list again.
+error-another-day = The Book shows another day. Tap CLOSE first.
 error-not-of-that-entry = This entry has nothing of that kind to mend. Open it again from the list.
 error-empty-text = Nothing is typed. Type a few words first.
 error-no-peg-note = "{ $value }" is not a peg and what to do there. Type it as 14: bread to the island.

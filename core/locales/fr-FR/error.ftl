@@ -34,6 +34,7 @@ error-no-cell = L'anneau est hors du poste. Déplacez-le d'abord.
 error-earlier-shown = C'est le poste à un moment antérieur. Touchez d'abord MAINTENANT.
 error-nothing-typed = Tapez d'abord un nom, puis choisissez à quoi il sert.
 error-no-such-caution = Cette consigne était déjà rangée. Rouvrez la liste.
+error-another-day = Le carnet montre un autre jour. Touchez d'abord FERMER.
 error-not-of-that-entry = Cette note n'a rien de tel à corriger. Rouvrez-la depuis la liste.
 error-empty-text = Rien n'est tapé. Tapez d'abord quelques mots.
 error-no-peg-note = « { $value } » n'est pas une place avec que faire là. Tapez par exemple 14: pain vers l'île.

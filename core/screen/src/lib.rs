@@ -107,7 +107,7 @@ pub use match_day::{
     RestInput, WeighInPage, match_view,
 };
 pub use match_day::{OnScales, first_match, hanging, net_name, scales_cycle, units, weight_words};
-pub use mend::{MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
+pub use mend::{LONGEST_BACK_MIN, MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};
 pub use place::mark_of;

@@ -4,7 +4,8 @@ use super::date::session_day_words;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
 use restwater_session::{
-    Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, rhythm, timed, wait_end_ms,
+    Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, last_before_end, rhythm, timed,
+    wait_end_ms,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
@@ -15,6 +16,8 @@ use uuid::Uuid;
 const WAITS_MIN: &[u32] = &[1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 25, 30, 40, 50, 60];
 /// Minutes to choose from for setting a time back.
 const BACK_MIN: &[u32] = &[1, 2, 5, 10, 15, 30];
+/// No entry is set back further, in minutes: no session is longer than a fortnight.
+pub const LONGEST_BACK_MIN: u32 = 14 * 1_440;
 
 /// One doubtful entry of the list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -139,6 +142,7 @@ fn doubt_id(kind: DoubtKind) -> &'static str {
         DoubtKind::Approximate => "doubt-approximate",
         DoubtKind::LongGap => "doubt-long-gap",
         DoubtKind::StillOut => "doubt-still-out",
+        DoubtKind::LateEnd => "doubt-late-end",
         DoubtKind::NoBreak => "doubt-no-break",
         DoubtKind::NoLanding => "doubt-no-landing",
         DoubtKind::Newer => "doubt-newer",
@@ -171,7 +175,8 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     } else if !matches!(step.payload, Payload::Unknown { .. }) {
         let back = step.op.at.mono_ms.saturating_sub(step.at.mono_ms) / 60_000;
         let entry = timed(session, input.ops, op);
-        rows.extend(make.back(u32::try_from(back).unwrap_or(0), entry.as_ref()));
+        let last = last_before_end(session).filter(|_| matches!(step.payload, Payload::SessionEnded));
+        rows.extend(make.back(u32::try_from(back).unwrap_or(0), entry.as_ref(), last));
     }
     let said = session.time_line.place(step.op.device, &step.at);
     let at = cast.map_or(&said, |cast| &cast.start);
@@ -238,12 +243,20 @@ impl Rows<'_> {
         self.row("after", value, choices, self.words.say("mend-after-how"))
     }
 
-    /// Minutes to set a time back by, as far as what was logged before allows.
-    fn back(&self, now: u32, entry: Option<&LastTimed>) -> Option<ChoiceRow> {
+    /// Minutes to set a time back by, as far as what was logged before allows; first of all, back to that, if the entry may have
+    /// been made long after it.
+    fn back(&self, now: u32, entry: Option<&LastTimed>, last: Option<&Stamp>) -> Option<ChoiceRow> {
+        let to_last = entry.zip(last).and_then(|(entry, last)| {
+            let minutes = u32::try_from(entry.tapped.ms_since(last) / 60_000).ok()?;
+            let label = self.words.say_with("mend-back-last", &[("time", Arg::Text(&clock(&last.shown)))]);
+            let offered = (1..=LONGEST_BACK_MIN).contains(&minutes);
+            offered.then(|| self.choice("last", label, minutes == now, MendTap::Back { minutes }))
+        });
         let fits = |n: &&u32| entry.is_none_or(|entry| entry.in_the_way(60 * **n).is_none());
         let choice =
             |n: &u32| self.choice(n.to_string(), self.minutes(*n), *n == now, MendTap::Back { minutes: *n });
-        let choices: Vec<Choice> = BACK_MIN.iter().filter(fits).map(choice).collect();
+        let choices: Vec<Choice> =
+            to_last.into_iter().chain(BACK_MIN.iter().filter(fits).map(choice)).collect();
         (!choices.is_empty())
             .then(|| self.row("back", self.minutes(now), choices, self.words.say("mend-back-how")))
     }

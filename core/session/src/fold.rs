@@ -1,6 +1,5 @@
 //! The fold: ops in, session out.
 
-use super::Logged;
 use super::alternation_begun::begun;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
@@ -11,7 +10,7 @@ use super::model::{
 use super::step::Step;
 use super::time_line::stamp_of;
 use super::water::same_bounds;
-use super::{Stamp, TimeLine};
+use super::{Logged, Stamp, TimeLine};
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
 use restwater_sky::conditions::Conditions;
 use restwater_swim::FeatureKind;
@@ -42,14 +41,14 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
         .map(|op| (op.id, *op))
         .collect();
     let mut folding = Folding::new(id);
-    for (entry, tapped) in in_force.iter().zip(&stamps) {
-        let at = stamp_of(entry, tapped, &stamps);
+    let tapped: Vec<_> = in_force.iter().zip(&stamps).collect();
+    for (entry, stamp) in &tapped {
         let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
         let end_said_at = said.map(|op| line.place(op.device, &op.at));
         folding.take(&Step {
             op: entry.op,
-            at,
-            tapped: tapped.clone(),
+            at: stamp_of(entry, stamp, &tapped),
+            tapped: (*stamp).clone(),
             payload: entry.payload,
             said: entry.said,
             end_said_at,

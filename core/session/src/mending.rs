@@ -3,6 +3,7 @@
 
 use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::late_end::mark_late_end;
 use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
 use super::step::Step;
@@ -74,6 +75,7 @@ pub(super) fn apply(session: &mut Session, later: &Later) {
     }
     mark_gaps(session);
     mark_still_out(session);
+    mark_late_end(session);
     session.doubts.retain(|doubt| !later.confirmed.contains(&doubt.op));
 }
 

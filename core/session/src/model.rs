@@ -172,6 +172,8 @@ pub enum DoubtKind {
     LongGap,
     /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged of it.
     StillOut,
+    /// END was tapped long after everything else, with every rod in.
+    LateEnd,
     /// The angler came back without a break before it.
     NoBreak,
     /// Written by a newer version and not read.

@@ -196,18 +196,19 @@ impl TimeLine {
     }
 }
 
-/// When what an entry says happened, given where each entry was tapped. An entry that was made weeks after its session has no sure
-/// place on the line, and its wall time less the seconds it was set back would be no time of that day: it shows the time that the
-/// clock of the day showed there.
-pub(super) fn stamp_of(entry: &Effective, tapped: &Stamp, all_tapped: &[Stamp]) -> Stamp {
+/// When what an entry says happened, given all entries and where each was tapped. What was set back shows the time that the clock of
+/// the day showed there, by the last entry before: when it was tapped, the clock may have been moved, or the zone changed, or weeks
+/// have passed whose length the line doesn't know.
+pub(super) fn stamp_of(entry: &Effective, tapped: &Stamp, all: &[(&Effective, &Stamp)]) -> Stamp {
     let back_ms = set_back_ms(entry);
     let at_ms = tapped.at_ms.saturating_sub(back_ms);
     let at = Stamp { shown: entry.at.clone(), at_ms, ..tapped.clone() };
-    if back_ms == 0 || tapped.uncertain_ms < FORTNIGHT_MS {
+    if back_ms == 0 {
         return at;
     }
-    let before = all_tapped.iter().filter(|other| other.at_ms <= at_ms);
-    let Some(beside) = before.max_by_key(|other| other.at_ms) else { return at };
+    let before =
+        all.iter().filter(|(other, stamp)| stamp.at_ms <= at_ms && other.op.device == entry.op.device);
+    let Some((_, beside)) = before.max_by_key(|(_, stamp)| stamp.at_ms) else { return at };
     let Moment { offset_min, zone, .. } = beside.shown.clone();
     let shown = Moment { wall_ms: beside.wall_at(at_ms), offset_min, zone, ..at.shown };
     Stamp { shown, ..at }

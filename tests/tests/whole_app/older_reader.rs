@@ -133,7 +133,7 @@ fn a_plan_means_what_it_meant_when_it_was_written() {
     );
     assert!(session.doubts.iter().all(|doubt| doubt.kind != DoubtKind::Newer));
     let kit: Vec<Op> = entries(&PLANS_IN_A_KIT).into_iter().map(|(op, _)| op).collect();
-    let plans = restwater_kit::fold(&kit, &[]).plans;
+    let plans = restwater_kit::fold(&kit, &[], &[]).plans;
     assert_eq!(plans.len(), 1, "one day is planned");
     let lines: Vec<PlanLine> =
         plans.into_values().flat_map(|p| p.lines().cloned().collect::<Vec<_>>()).collect();
@@ -148,7 +148,7 @@ fn a_plan_is_kept_unread_and_passed_on_byte_by_byte() {
     kept_unread_and_passed_on(&PLANS_IN_A_KIT);
     let entries = entries(&PLANS_IN_A_KIT);
     let older: Vec<Op> = entries.iter().map(|entry| as_before(entry, PLANS_IN_A_KIT.kinds)).collect();
-    assert!(restwater_kit::fold(&older, &[]).plans.is_empty(), "the kit is as it was");
+    assert!(restwater_kit::fold(&older, &[], &[]).plans.is_empty(), "the kit is as it was");
 }
 
 /// The session as the previous version reads it, with one doubt for each entry that it keeps unread; its log
