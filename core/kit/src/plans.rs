@@ -80,12 +80,12 @@ mod tests {
         let later = kit.log(1, Payload::PlanSet { day: 7, line: leave(15) });
         let peg = PlanLine::Peg { peg: "A4".into(), note: "margins".into() };
         kit.log(2, Payload::PlanSet { day: 7, line: peg.clone() });
-        assert_eq!(lines(&fold(&kit.ops, &[]), 7), [peg.clone(), leave(15)]);
+        assert_eq!(lines(&fold(&kit.ops, &[], &[]), 7), [peg.clone(), leave(15)]);
         kit.undo(3, &[later]);
-        assert_eq!(lines(&fold(&kit.ops, &[]), 7), [peg, leave(20)]);
+        assert_eq!(lines(&fold(&kit.ops, &[], &[]), 7), [peg, leave(20)]);
         kit.log(4, Payload::PlanCleared { day: 7, line: PlanKey::Peg { peg: "a4 ".into() } });
         kit.log(5, Payload::PlanCleared { day: 7, line: PlanKey::Leave });
-        let empty = fold(&kit.ops, &[]);
+        let empty = fold(&kit.ops, &[], &[]);
         assert!(empty.plans.is_empty(), "no plan, no trace of it");
         assert!(empty.odd.is_empty());
     }
@@ -99,7 +99,7 @@ mod tests {
         two.log(20, Payload::PlanSet { day: 7, line: peg("bread") });
         one.log(30, Payload::PlanSet { day: 7, line: peg("corn") });
         let all: Vec<Op> = [two.ops, one.ops].concat();
-        assert_eq!(lines(&fold(&all, &[]), 7), [peg("corn"), leave(25)]);
+        assert_eq!(lines(&fold(&all, &[], &[]), 7), [peg("corn"), leave(25)]);
     }
 
     fn any_entry() -> impl Strategy<Value = Payload> {
@@ -134,8 +134,8 @@ mod tests {
             let ops: Vec<Op> = phones.into_iter().flat_map(|phone| phone.ops).collect();
             let mut shuffled = ops.clone();
             shuffled.sort_by_key(|op| op.id.as_u128().wrapping_mul(u128::from(seed) | 1));
-            let kit = fold(&ops, &[]);
-            prop_assert_eq!(&fold(&shuffled, &[]).plans, &kit.plans);
+            let kit = fold(&ops, &[], &[]);
+            prop_assert_eq!(&fold(&shuffled, &[], &[]).plans, &kit.plans);
             let ordered = restwater_log::sorted(&ops);
             let in_force = restwater_log::effective(&ordered);
             let mut last: BTreeMap<(i32, String), Option<&PlanLine>> = BTreeMap::new();

@@ -73,8 +73,8 @@ mod tests {
         let session = fold(SESSION, &day.ops);
         assert_eq!(session.doubts, [Doubt { op: end, kind: DoubtKind::LateEnd }]);
         assert_eq!(last_before_end(&session).map(|at| at.at_ms), Some(1_800_000));
-        let mut sure = day.clone();
-        sure.amend(54_010, end, Payload::Confirmed);
+        let (mut sure, sure_end) = a_cast_and_end_at(54_000);
+        sure.amend(54_010, sure_end, Payload::Confirmed);
         assert_eq!(fold(SESSION, &sure.ops).doubts, []);
         day.amend(54_010, end, Payload::TimeSet { back_s: 52_200 });
         let session = fold(SESSION, &day.ops);
