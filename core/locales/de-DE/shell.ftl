@@ -3,6 +3,7 @@
 shell-channel-wait = Laufende Wartezeit
 shell-channel-alarm = Alarme
 shell-no-notifications = Mitteilungen sind für Restwater aus: kein Alarm kann klingeln, und der Sperrbildschirm bleibt leer. Schalte sie in den Einstellungen des Handys ein.
+shell-sounds-while-running = Mitteilungen sind für Restwater aus: ein Alarm klingelt nur, solange Restwater läuft, und der Sperrbildschirm bleibt leer. Schalte sie in den Einstellungen des Handys ein.
 shell-late-alarms = Der Alarm kann bis zu eine Stunde zu spät kommen: dieses Handy erlaubt Restwater keine genauen Alarme. Erlaube sie auf der Seite „Handy“.
 shell-file-not-allowed = Restwater darf diesen Ort nicht mehr nutzen. Wähle ihn noch einmal.
 shell-file-gone = Diese Datei oder dieser Ort ist weg. Wähle etwas anderes.

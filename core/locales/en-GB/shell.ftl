@@ -3,6 +3,7 @@
 shell-channel-wait = Running wait
 shell-channel-alarm = Alarms
 shell-no-notifications = Notifications are off for Restwater, so no alarm can ring and the lock screen stays empty. Turn them on in the phone's settings.
+shell-sounds-while-running = Notifications are off for Restwater: an alarm sounds only while Restwater runs, and the lock screen stays empty. Turn them on in the phone's settings.
 shell-late-alarms = The alarm may come up to an hour late: this phone does not allow Restwater exact alarms. Allow them on the Phone screen.
 shell-file-not-allowed = Restwater may no longer use that place. Pick it again.
 shell-file-gone = That file or place is gone. Pick another.

@@ -3,6 +3,7 @@
 shell-channel-wait = Attente en cours
 shell-channel-alarm = Alarmes
 shell-no-notifications = Les notifications de Restwater sont coupées : aucune alarme ne peut sonner et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
+shell-sounds-while-running = Les notifications de Restwater sont coupées : une alarme ne sonne que tant que Restwater est en marche, et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
 shell-late-alarms = L'alarme peut venir jusqu'à une heure trop tard : ce téléphone n'accorde pas d'alarmes exactes à Restwater. Autorisez-les sur l'écran « Mobile ».
 shell-file-not-allowed = Restwater n'a plus droit à cet endroit. Choisissez-le de nouveau.
 shell-file-gone = Ce fichier ou cet endroit a disparu. Choisissez-en un autre.

@@ -114,8 +114,8 @@ impl FishInput<'_> {
             spoken: self.say(&format!("{id}-spoken"), &[]),
             solid: false,
             enabled: self.fish().is_some(),
+            closes: tap.closes(),
             tap: Action::Fish { cast: self.fish().map(|fish| fish.cast), tap }.into(),
-            closes: false,
         }
     }
 }
@@ -134,7 +134,7 @@ pub fn fish_view(input: &FishInput) -> FishView {
     let several = input.setup.is_some_and(|setup| setup.rules.nets.len() > 1);
     let first = match input.setup.filter(|_| several) {
         Some(setup) => net_key(input, setup),
-        None => FishKey { closes: true, ..input.key("no-weight", "fish-no-weight", FishTap::NoWeight) },
+        None => input.key("no-weight", "fish-no-weight", FishTap::NoWeight),
     };
     FishView {
         title: title(input),
@@ -189,7 +189,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     };
     let typed = input.typed.weight().of_a_fish().is_ok();
     let guess = input.key("guess", "fish-guess", FishTap::Guessed);
-    let guess = FishKey { enabled: guess.enabled && typed, closes: true, ..guess };
+    let guess = FishKey { enabled: guess.enabled && typed, ..guess };
     let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
     pad.extend([guess, digit(0), unit_key(input)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
@@ -208,7 +208,6 @@ pub fn weight_view(input: &FishInput) -> WeightView {
             spoken,
             solid: true,
             enabled: weighed.enabled && typed,
-            closes: true,
             ..weighed
         },
     }
@@ -324,7 +323,6 @@ fn class_key(input: &FishInput, name: &str) -> FishKey {
         sub,
         spoken,
         solid,
-        closes: true,
         ..key
     }
 }

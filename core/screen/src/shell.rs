@@ -13,6 +13,8 @@ pub struct ShellWords {
     pub channel_alarm: String,
     /// Notifications are not allowed, so nothing can ring.
     pub no_notifications: String,
+    /// Notifications are not allowed, so an alarm sounds only while the process is there to sound it.
+    pub sounds_while_running: String,
     /// Exact alarms are not allowed, so one may ring late.
     pub late_alarms: String,
     /// Access to a file or folder was taken away, or never given.
@@ -43,6 +45,7 @@ impl ShellWords {
             channel_wait: say("shell-channel-wait"),
             channel_alarm: say("shell-channel-alarm"),
             no_notifications: say("shell-no-notifications"),
+            sounds_while_running: say("shell-sounds-while-running"),
             late_alarms: say("shell-late-alarms"),
             file_not_allowed: say("shell-file-not-allowed"),
             file_gone: say("shell-file-gone"),
