@@ -141,7 +141,10 @@ mod tests {
         for close in &closing {
             let last = LastTap::new(close, &second(0));
             for key in &bank {
-                assert!(last.is_repeated_by(key, &after(300)), "{key:?} came under the thumb after {close:?}");
+                assert!(
+                    last.is_repeated_by(key, &after(300)),
+                    "{key:?} came under the thumb after {close:?}"
+                );
                 assert!(!last.is_repeated_by(key, &after(700)), "{key:?} after {close:?}");
             }
             assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");

@@ -128,11 +128,7 @@ pub fn feed_weight_view(input: &FeedInput) -> WeightView {
     WeightView {
         title: input.title(),
         says: kind.clone(),
-        weighed: FishKey {
-            solid: true,
-            enabled: take.enabled && !input.typed.is_empty(),
-            ..take
-        },
+        weighed: FishKey { solid: true, enabled: take.enabled && !input.typed.is_empty(), ..take },
         figure,
         pad,
     }

@@ -202,14 +202,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
         says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
         figure: input.typed.shown(),
         pad,
-        weighed: FishKey {
-            label,
-            sub,
-            spoken,
-            solid: true,
-            enabled: weighed.enabled && typed,
-            ..weighed
-        },
+        weighed: FishKey { label, sub, spoken, solid: true, enabled: weighed.enabled && typed, ..weighed },
     }
 }
 

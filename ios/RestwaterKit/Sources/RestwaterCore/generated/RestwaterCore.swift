@@ -9571,6 +9571,10 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let noNotifications: String
     /**
+     * Notifications are not allowed, so an alarm sounds only while the process is there to sound it.
+     */
+    public let soundsWhileRunning: String
+    /**
      * Exact alarms are not allowed, so one may ring late.
      */
     public let lateAlarms: String
@@ -9624,6 +9628,9 @@ public struct ShellWords: Equatable, Hashable {
          * Notifications are not allowed, so nothing can ring.
          */noNotifications: String, 
         /**
+         * Notifications are not allowed, so an alarm sounds only while the process is there to sound it.
+         */soundsWhileRunning: String, 
+        /**
          * Exact alarms are not allowed, so one may ring late.
          */lateAlarms: String, 
         /**
@@ -9656,6 +9663,7 @@ public struct ShellWords: Equatable, Hashable {
         self.channelWait = channelWait
         self.channelAlarm = channelAlarm
         self.noNotifications = noNotifications
+        self.soundsWhileRunning = soundsWhileRunning
         self.lateAlarms = lateAlarms
         self.fileNotAllowed = fileNotAllowed
         self.fileGone = fileGone
@@ -9687,6 +9695,7 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 channelWait: FfiConverterString.read(from: &buf), 
                 channelAlarm: FfiConverterString.read(from: &buf), 
                 noNotifications: FfiConverterString.read(from: &buf), 
+                soundsWhileRunning: FfiConverterString.read(from: &buf), 
                 lateAlarms: FfiConverterString.read(from: &buf), 
                 fileNotAllowed: FfiConverterString.read(from: &buf), 
                 fileGone: FfiConverterString.read(from: &buf), 
@@ -9704,6 +9713,7 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.channelWait, into: &buf)
         FfiConverterString.write(value.channelAlarm, into: &buf)
         FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.soundsWhileRunning, into: &buf)
         FfiConverterString.write(value.lateAlarms, into: &buf)
         FfiConverterString.write(value.fileNotAllowed, into: &buf)
         FfiConverterString.write(value.fileGone, into: &buf)
@@ -21674,9 +21684,17 @@ public enum SeenTap: Equatable, Hashable {
          */sign: FishSign
     )
     /**
-     * A neighbour landed one.
+     * A neighbour landed one: the key of the Bank, which stays open.
      */
     case neighbour(
+        /**
+         * On which side.
+         */side: Side
+    )
+    /**
+     * A neighbour landed one: the key of the screen of what was seen, which closes.
+     */
+    case neighbourHere(
         /**
          * On which side.
          */side: Side
@@ -21716,7 +21734,10 @@ public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
         case 2: return .neighbour(side: try FfiConverterTypeSide.read(from: &buf)
         )
         
-        case 3: return .atAim(aim: try FfiConverterBool.read(from: &buf)
+        case 3: return .neighbourHere(side: try FfiConverterTypeSide.read(from: &buf)
+        )
+        
+        case 4: return .atAim(aim: try FfiConverterBool.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -21737,8 +21758,13 @@ public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
             FfiConverterTypeSide.write(side, into: &buf)
             
         
-        case let .atAim(aim):
+        case let .neighbourHere(side):
             writeInt(&buf, Int32(3))
+            FfiConverterTypeSide.write(side, into: &buf)
+            
+        
+        case let .atAim(aim):
+            writeInt(&buf, Int32(4))
             FfiConverterBool.write(aim, into: &buf)
             
         }

@@ -7487,6 +7487,11 @@ data class ShellWords (
     val `noNotifications`: kotlin.String
     , 
     /**
+     * Notifications are not allowed, so an alarm sounds only while the process is there to sound it.
+     */
+    val `soundsWhileRunning`: kotlin.String
+    , 
+    /**
      * Exact alarms are not allowed, so one may ring late.
      */
     val `lateAlarms`: kotlin.String
@@ -7551,6 +7556,7 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -18848,9 +18854,24 @@ sealed class SeenTap {
     }
     
     /**
-     * A neighbour landed one.
+     * A neighbour landed one: the key of the Bank, which stays open.
      */
     data class Neighbour(
+        /**
+         * On which side.
+         */
+        val `side`: app.restwater.core.Side) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A neighbour landed one: the key of the screen of what was seen, which closes.
+     */
+    data class NeighbourHere(
         /**
          * On which side.
          */
@@ -18899,7 +18920,10 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
             2 -> SeenTap.Neighbour(
                 FfiConverterTypeSide.read(buf),
                 )
-            3 -> SeenTap.AtAim(
+            3 -> SeenTap.NeighbourHere(
+                FfiConverterTypeSide.read(buf),
+                )
+            4 -> SeenTap.AtAim(
                 FfiConverterBoolean.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -18915,6 +18939,13 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
             )
         }
         is SeenTap.Neighbour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSide.allocationSize(value.`side`)
+            )
+        }
+        is SeenTap.NeighbourHere -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
@@ -18942,8 +18973,13 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
                 FfiConverterTypeSide.write(value.`side`, buf)
                 Unit
             }
-            is SeenTap.AtAim -> {
+            is SeenTap.NeighbourHere -> {
                 buf.putInt(3)
+                FfiConverterTypeSide.write(value.`side`, buf)
+                Unit
+            }
+            is SeenTap.AtAim -> {
+                buf.putInt(4)
                 FfiConverterBoolean.write(value.`aim`, buf)
                 Unit
             }
