@@ -7482,14 +7482,14 @@ data class ShellWords (
     val `channelAlarm`: kotlin.String
     , 
     /**
-     * Notifications are not allowed, so nothing can ring.
+     * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
      */
     val `noNotifications`: kotlin.String
     , 
     /**
-     * Notifications are not allowed, so an alarm sounds only while the process is there to sound it.
+     * The phone did not take an alarm.
      */
-    val `soundsWhileRunning`: kotlin.String
+    val `alarmNotSet`: kotlin.String
     , 
     /**
      * Exact alarms are not allowed, so one may ring late.
@@ -7520,6 +7520,11 @@ data class ShellWords (
      * A file was handed on or saved.
      */
     val `fileSaved`: kotlin.String
+    , 
+    /**
+     * The log is being opened, so a tap was not logged.
+     */
+    val `stillOpening`: kotlin.String
     , 
     /**
      * The key that salvages a damaged log.
@@ -7556,6 +7561,7 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -8935,6 +8941,11 @@ data class WatchView (
     val `keys`: List<WatchKey>
     , 
     /**
+     * The key that is due next, for one tap without a look; `None` if none is.
+     */
+    val `next`: Key?
+    , 
+    /**
      * Alarms to come, soonest first.
      */
     val `alarms`: List<WatchAlarm>
@@ -8967,6 +8978,7 @@ public object FfiConverterTypeWatchView: FfiConverterOnlyRead<WatchView> {
             FfiConverterString.read(buf),
             FfiConverterOptionalLong.read(buf),
             FfiConverterSequenceTypeWatchKey.read(buf),
+            FfiConverterOptionalTypeKey.read(buf),
             FfiConverterSequenceTypeWatchAlarm.read(buf),
             FfiConverterSequenceTypeWatchAlarm.read(buf),
         )
@@ -22653,6 +22665,22 @@ public object FfiConverterOptionalTypeHand: FfiConverterRustBuffer<Hand?> {
             FfiConverterTypeHand.write(value, buf)
         }
     }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeKey: FfiConverterOnlyRead<Key?> {
+    override fun read(buf: ByteBuffer): Key? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeKey.read(buf)
+    }
+
 }
 
 

@@ -54,7 +54,7 @@ data class GlassMeasure(
 fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean = true) {
     LaunchedEffect(state, ticking) { if (ticking) state.runClock() else state.toFront() }
     val ink = if (state.settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
-    val send = remember(state) { { action: Action, then: () -> Unit -> state.act(action, then) } }
+    val send: (Action, () -> Unit) -> Unit = remember(state) { state::act }
     CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send) {
         BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly()) {
             val glass = Glass(
