@@ -29,11 +29,12 @@ impl LastTap {
         let gap = at.since(&self.at).ms;
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
-            // BACK, a choice on the Swim screen and a key about a fish open the Bank, which puts one of its
-            // keys under the thumb.
+            // BACK, a choice on the Swim screen and a key that completes an entry open the Bank, which puts one of
+            // its keys under the thumb.
             (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim))
             | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
-            | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_))) => true,
+            | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_)))
+            | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank)) => true,
             _ => false,
         };
         let rule = if same_pad || !action.steps() { REPEAT_MS } else { STEP_REPEAT_MS };
@@ -109,6 +110,51 @@ mod tests {
             here.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)),
             "the Bank came up under the thumb"
         );
+    }
+
+    #[test]
+    fn a_double_tap_on_a_key_that_closes_its_screen_taps_none_of_the_bank() {
+        use restwater_log::{FeedKind, FeedMeasure, FishSign, Side};
+        use restwater_screen::{FeedTap, SeenTap};
+        let fish = |tap| Action::Fish { cast: None, tap };
+        let handful = FeedTap::Measure { what: FeedKind::Loose, measure: FeedMeasure::Handful };
+        let closing = [
+            fish(FishTap::Weighed),
+            fish(FishTap::Guessed),
+            fish(FishTap::NoWeight),
+            Action::Feed { tap: handful },
+            Action::Feed { tap: FeedTap::Weighed },
+            Action::Seen { tap: SeenTap::Sign { sign: FishSign::Bubbles } },
+            Action::Seen { tap: SeenTap::NeighbourHere { side: Side::Left } },
+        ];
+        let neighbour = Action::Seen { tap: SeenTap::Neighbour { side: Side::Left } };
+        let bank = [
+            Action::Cast { rod: 1 },
+            Action::Bite { rod: 2 },
+            Action::WoundIn { rod: 1 },
+            Action::Liner { rod: 1 },
+            Action::EndSession,
+            Action::Feed { tap: FeedTap::Again },
+            neighbour.clone(),
+            fish(FishTap::PutBack { back: true }),
+        ];
+        for close in &closing {
+            let last = LastTap::new(close, &second(0));
+            for key in &bank {
+                assert!(
+                    last.is_repeated_by(key, &after(300)),
+                    "{key:?} came under the thumb after {close:?}"
+                );
+                assert!(!last.is_repeated_by(key, &after(700)), "{key:?} after {close:?}");
+            }
+            assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+        }
+        // On the Bank itself nothing comes under the thumb: a bite may follow a neighbour's fish at once.
+        let last = LastTap::new(&neighbour, &second(0));
+        assert!(!last.is_repeated_by(&Action::Bite { rod: 1 }, &after(300)));
+        assert!(last.is_repeated_by(&neighbour, &after(300)));
+        let last = LastTap::new(&Action::Cast { rod: 1 }, &second(0));
+        assert!(!last.is_repeated_by(&neighbour, &after(300)));
     }
 
     #[test]

@@ -29,7 +29,7 @@ impl App {
                 let place = self.seen_place(at)?;
                 self.fish_shown(sign, place, at)
             }
-            SeenTap::Neighbour { side } => {
+            SeenTap::Neighbour { side } | SeenTap::NeighbourHere { side } => {
                 self.log_here(Payload::NeighbourCaught { side }, at)?;
                 let what = self.words.say(screen::neighbour_words_id(side));
                 Ok(self.words.say_with("notice-seen", &[("what", Arg::Text(&what))]))

@@ -2,13 +2,15 @@
 
 shell-channel-wait = Laufende Wartezeit
 shell-channel-alarm = Alarme
-shell-no-notifications = Mitteilungen sind für Restwater aus: kein Alarm kann klingeln, und der Sperrbildschirm bleibt leer. Schalte sie in den Einstellungen des Handys ein.
+shell-no-notifications = Mitteilungen sind für Restwater aus: ein Alarm klingelt sicher nur, solange Restwater auf dem Bildschirm ist, und der Sperrbildschirm bleibt leer. Schalte sie in den Einstellungen des Handys ein.
+shell-alarm-not-set = Das Handy hat einen Alarm nicht angenommen, er klingelt also nicht. Achte auf die Uhr.
 shell-late-alarms = Der Alarm kann bis zu eine Stunde zu spät kommen: dieses Handy erlaubt Restwater keine genauen Alarme. Erlaube sie auf der Seite „Handy“.
 shell-file-not-allowed = Restwater darf diesen Ort nicht mehr nutzen. Wähle ihn noch einmal.
 shell-file-gone = Diese Datei oder dieser Ort ist weg. Wähle etwas anderes.
 shell-file-no-space = Dort ist kein Platz mehr. Schaff welchen oder wähle einen anderen Ort.
 shell-file-failed = Das ging nicht. Versuch einen anderen Ort.
 shell-file-saved = Abgelegt.
+shell-still-opening = Nicht eingetragen: Restwater öffnet noch sein Protokoll. Tippe gleich noch einmal.
 shell-salvage = RETTEN, WAS ZU RETTEN IST
 shell-no-receiver = Dieses Gerät hat keinen Empfänger für seine Position. Gib Breite und Länge ein.
 shell-position-not-allowed = Restwater darf die Position nicht lesen. Gib sie ein oder erlaube es in den Einstellungen des Handys.

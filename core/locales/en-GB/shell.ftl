@@ -2,13 +2,15 @@
 
 shell-channel-wait = Running wait
 shell-channel-alarm = Alarms
-shell-no-notifications = Notifications are off for Restwater, so no alarm can ring and the lock screen stays empty. Turn them on in the phone's settings.
+shell-no-notifications = Notifications are off for Restwater: an alarm is sure to sound only while Restwater is on the screen, and the lock screen stays empty. Turn them on in the phone's settings.
+shell-alarm-not-set = The phone did not take an alarm, so it will not ring. Watch the clock.
 shell-late-alarms = The alarm may come up to an hour late: this phone does not allow Restwater exact alarms. Allow them on the Phone screen.
 shell-file-not-allowed = Restwater may no longer use that place. Pick it again.
 shell-file-gone = That file or place is gone. Pick another.
 shell-file-no-space = There is no space left there. Free some, or pick another place.
 shell-file-failed = That did not work. Try another place.
 shell-file-saved = Saved.
+shell-still-opening = Not logged: Restwater is still opening its log. Tap again in a moment.
 shell-salvage = SAVE WHAT CAN BE SAVED
 shell-no-receiver = This device has no receiver for its position. Type latitude and longitude.
 shell-position-not-allowed = Restwater may not read the position. Type it, or allow it in the phone's settings.

@@ -2,13 +2,15 @@
 
 shell-channel-wait = Attente en cours
 shell-channel-alarm = Alarmes
-shell-no-notifications = Les notifications de Restwater sont coupées : aucune alarme ne peut sonner et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
+shell-no-notifications = Les notifications de Restwater sont coupées : une alarme n'est sûre de sonner que tant que Restwater est à l'écran, et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
+shell-alarm-not-set = Le téléphone n'a pas pris une alarme : elle ne sonnera pas. Surveillez l'heure.
 shell-late-alarms = L'alarme peut venir jusqu'à une heure trop tard : ce téléphone n'accorde pas d'alarmes exactes à Restwater. Autorisez-les sur l'écran « Mobile ».
 shell-file-not-allowed = Restwater n'a plus droit à cet endroit. Choisissez-le de nouveau.
 shell-file-gone = Ce fichier ou cet endroit a disparu. Choisissez-en un autre.
 shell-file-no-space = Plus de place là-bas. Libérez-en, ou choisissez un autre endroit.
 shell-file-failed = Cela n'a pas marché. Essayez un autre endroit.
 shell-file-saved = Rangé.
+shell-still-opening = Non enregistré : Restwater ouvre encore son journal. Touchez de nouveau dans un instant.
 shell-salvage = SAUVER CE QUI PEUT L'ÊTRE
 shell-no-receiver = Cet appareil n'a pas de récepteur de position. Tapez latitude et longitude.
 shell-position-not-allowed = Restwater ne peut pas lire la position. Tapez-la, ou autorisez-le dans les réglages du téléphone.

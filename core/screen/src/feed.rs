@@ -61,7 +61,7 @@ impl FeedInput<'_> {
             solid: false,
             enabled: self.session.is_some(),
             tap: Action::Feed { tap }.into(),
-            closes: false,
+            closes: tap.closes(),
         }
     }
 
@@ -128,12 +128,7 @@ pub fn feed_weight_view(input: &FeedInput) -> WeightView {
     WeightView {
         title: input.title(),
         says: kind.clone(),
-        weighed: FishKey {
-            solid: true,
-            enabled: take.enabled && !input.typed.is_empty(),
-            closes: true,
-            ..take
-        },
+        weighed: FishKey { solid: true, enabled: take.enabled && !input.typed.is_empty(), ..take },
         figure,
         pad,
     }
@@ -170,7 +165,6 @@ fn way_key(input: &FeedInput, way: &FeedWay) -> FishKey {
         label: input.words.say_with(&id, &[("count", Arg::Count(usize::from(input.count)))]),
         sub: input.say(if way.what == FeedKind::Loose { "feed-way-loose" } else { "feed-way-about" }, &args),
         spoken: input.say("feed-way-spoken", &[("what", &measures_words(input.words, way, input.count))]),
-        closes: true,
         ..input.key(way.tag, "feed-clear", &args, tap)
     }
 }

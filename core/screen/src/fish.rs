@@ -114,8 +114,8 @@ impl FishInput<'_> {
             spoken: self.say(&format!("{id}-spoken"), &[]),
             solid: false,
             enabled: self.fish().is_some(),
+            closes: tap.closes(),
             tap: Action::Fish { cast: self.fish().map(|fish| fish.cast), tap }.into(),
-            closes: false,
         }
     }
 }
@@ -134,7 +134,7 @@ pub fn fish_view(input: &FishInput) -> FishView {
     let several = input.setup.is_some_and(|setup| setup.rules.nets.len() > 1);
     let first = match input.setup.filter(|_| several) {
         Some(setup) => net_key(input, setup),
-        None => FishKey { closes: true, ..input.key("no-weight", "fish-no-weight", FishTap::NoWeight) },
+        None => input.key("no-weight", "fish-no-weight", FishTap::NoWeight),
     };
     FishView {
         title: title(input),
@@ -189,7 +189,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     };
     let typed = input.typed.weight().of_a_fish().is_ok();
     let guess = input.key("guess", "fish-guess", FishTap::Guessed);
-    let guess = FishKey { enabled: guess.enabled && typed, closes: true, ..guess };
+    let guess = FishKey { enabled: guess.enabled && typed, ..guess };
     let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
     pad.extend([guess, digit(0), unit_key(input)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
@@ -202,15 +202,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
         says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
         figure: input.typed.shown(),
         pad,
-        weighed: FishKey {
-            label,
-            sub,
-            spoken,
-            solid: true,
-            enabled: weighed.enabled && typed,
-            closes: true,
-            ..weighed
-        },
+        weighed: FishKey { label, sub, spoken, solid: true, enabled: weighed.enabled && typed, ..weighed },
     }
 }
 
@@ -324,7 +316,6 @@ fn class_key(input: &FishInput, name: &str) -> FishKey {
         sub,
         spoken,
         solid,
-        closes: true,
         ..key
     }
 }

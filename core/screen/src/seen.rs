@@ -91,7 +91,7 @@ pub fn seen_view(input: &SeenInput) -> FishView {
     let mut classes = FISH_SIGNS
         .map(|sign| {
             let id = format!("seen-{}", tag(sign));
-            FishKey { closes: true, ..key(tag(sign), &id, SeenTap::Sign { sign }) }
+            key(tag(sign), &id, SeenTap::Sign { sign })
         })
         .to_vec();
     let place = if input.at_aim { "feed-to-aim" } else { "feed-to-spot" };
@@ -102,7 +102,7 @@ pub fn seen_view(input: &SeenInput) -> FishView {
     });
     let neighbour = |side| {
         let id = neighbour_id(side);
-        FishKey { closes: true, ..key(id, &format!("key-{id}"), SeenTap::Neighbour { side }) }
+        key(id, &format!("key-{id}"), SeenTap::NeighbourHere { side })
     };
     FishView {
         title,
@@ -148,7 +148,7 @@ fn key(input: &SeenInput, tag: &str, id: &str, tap: SeenTap) -> FishKey {
         solid: false,
         enabled: input.session.is_some(),
         tap: Action::Seen { tap }.into(),
-        closes: false,
+        closes: tap.closes(),
     }
 }
 

@@ -11,8 +11,10 @@ pub struct ShellWords {
     pub channel_wait: String,
     /// The channel of alarms.
     pub channel_alarm: String,
-    /// Notifications are not allowed, so nothing can ring.
+    /// Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
     pub no_notifications: String,
+    /// The phone did not take an alarm.
+    pub alarm_not_set: String,
     /// Exact alarms are not allowed, so one may ring late.
     pub late_alarms: String,
     /// Access to a file or folder was taken away, or never given.
@@ -25,6 +27,8 @@ pub struct ShellWords {
     pub file_failed: String,
     /// A file was handed on or saved.
     pub file_saved: String,
+    /// The log is being opened, so a tap was not logged.
+    pub still_opening: String,
     /// The key that salvages a damaged log.
     pub salvage: String,
     /// This device has no receiver to ask for its position.
@@ -43,12 +47,14 @@ impl ShellWords {
             channel_wait: say("shell-channel-wait"),
             channel_alarm: say("shell-channel-alarm"),
             no_notifications: say("shell-no-notifications"),
+            alarm_not_set: say("shell-alarm-not-set"),
             late_alarms: say("shell-late-alarms"),
             file_not_allowed: say("shell-file-not-allowed"),
             file_gone: say("shell-file-gone"),
             file_no_space: say("shell-file-no-space"),
             file_failed: say("shell-file-failed"),
             file_saved: say("shell-file-saved"),
+            still_opening: say("shell-still-opening"),
             salvage: say("shell-salvage"),
             no_receiver: say("shell-no-receiver"),
             position_not_allowed: say("shell-position-not-allowed"),

@@ -4,7 +4,9 @@ use super::feed::feed_weight;
 use super::feed_ways::{FEED_WAYS, FeedWay};
 use super::match_day::{match_alarms, match_end};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
-use super::{Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, PhoneTap, RodView, Wording};
+use super::{
+    Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, KeyView, KeyWeight, PhoneTap, RodView, Wording,
+};
 use restwater_log::{RodNumber, WeightUnit};
 use restwater_session::{Session, Stamp, is_all_out, running_wait_ms};
 use serde::{Deserialize, Serialize};
@@ -58,6 +60,8 @@ pub struct WatchView {
     pub since_wall_ms: Option<i64>,
     /// At most three keys.
     pub keys: Vec<WatchKey>,
+    /// The key that is due next, for one tap without a look; `None` if none is.
+    pub next: Option<Key>,
     /// Alarms to come, soonest first.
     pub alarms: Vec<WatchAlarm>,
     /// Alarms whose time has come and which still apply: their cast is out, their match is running. A shell
@@ -107,6 +111,7 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
         text: input.bank.advice.headline.clone(),
         since_wall_ms: counts.map(|rod| input.now.shown.wall_ms - rod.elapsed_ms),
         keys: keys(input),
+        next: next(input),
         alarms,
         due,
     }
@@ -126,6 +131,13 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
         Some(WatchKey { key: view.key, label: view.label.clone(), action: view.tap.action()?.clone() })
     };
     wanted.iter().filter_map(key).collect()
+}
+
+/// The solid key of the Bank, if it logs what a rod or the angler does: outside the hours of a match that is no cast.
+fn next(input: &WatchInput) -> Option<Key> {
+    let keys = [Key::Cast, Key::Bite, Key::Landed, Key::WoundIn, Key::Away];
+    let due = |view: &&KeyView| view.weight == KeyWeight::Solid && view.enabled && keys.contains(&view.key);
+    input.bank.keys.iter().find(due).map(|view| view.key)
 }
 
 /// The alarms of the baits that are out and of the match, including past ones, soonest first.

@@ -1,4 +1,5 @@
 import AppIntents
+import Foundation
 
 /// What an intent asks of the app. The system runs an intent for Live Activities in the app's own process
 /// (developer.apple.com/documentation/appintents/liveactivityintent), where the app answers from its start; in the
@@ -8,7 +9,7 @@ enum AppTaps {
     enum Ask: Sendable {
         /// A key of the Bank, by its id: "WOUND_IN".
         case key(String)
-        /// The key that is due next: CAST, BITE or LANDED.
+        /// The key that is due next.
         case next
         /// How long the bait has been out.
         case howLong
@@ -20,10 +21,19 @@ enum AppTaps {
     /// The core's answer. A tap that reaches nobody is an error: it must not look like an entry.
     static func answer(to ask: Ask) async throws -> String {
         guard let answer else { throw NobodyAnswers() }
-        return try await answer(ask)
+        do { return try await answer(ask) } catch { throw Told(error) }
     }
 
     struct NobodyAnswers: Error {}
+
+    /// A refusal in the form in which the system shows its words: of other errors it shows none.
+    struct Told: Error, CustomLocalizedStringResourceConvertible {
+        let text: String
+
+        init(_ error: any Error) { text = error.localizedDescription }
+
+        var localizedStringResource: LocalizedStringResource { LocalizedStringResource(stringLiteral: text) }
+    }
 }
 
 /// A key on the lock screen.

@@ -13,6 +13,11 @@ public struct LocalizedStringResource: ExpressibleByStringLiteral, Equatable, Se
     public init(stringLiteral value: String) { fatalError() }
 }
 
+// foundation/customlocalizedstringresourceconvertible
+public protocol CustomLocalizedStringResourceConvertible {
+    var localizedStringResource: LocalizedStringResource { get }
+}
+
 // foundation/nsfilecoordinator
 open class NSFileCoordinator: NSObject {
     // foundation/nsfilecoordinator/readingoptions

@@ -63,6 +63,21 @@ fn no_alarm_of_a_rod_rings_after_all_out() {
     assert_eq!(rods(&mut phone, 333 * MIN), 1, "a cast of another fishing");
 }
 
+/// What one tap without a look does, on a button or by voice.
+#[test]
+fn the_key_that_is_due_next_keeps_to_the_hours_of_the_match() {
+    let mut phone = in_match();
+    let next = |phone: &mut Phone, ms| phone.app().watch(&at(ms)).next;
+    assert_eq!(next(&mut phone, 300 * MIN), Some(Key::Cast));
+    phone.tap(300 * MIN, &CAST).unwrap();
+    assert_eq!(next(&mut phone, 310 * MIN), Some(Key::Bite));
+    assert_eq!(next(&mut phone, ALL_OUT + 1_000), Some(Key::WoundIn), "no bite after all-out");
+    phone.tap(ALL_OUT + 20_000, &WOUND_IN).unwrap();
+    assert_eq!(next(&mut phone, ALL_OUT + 60_000), None, "and no cast");
+    phone.tap(ALL_OUT + 120_000, &Action::EndSession).unwrap();
+    assert_eq!(next(&mut phone, ALL_OUT + 180_000), None);
+}
+
 /// Without a match nobody knows when the bait came in: END an hour later is a doubt, mended as any other.
 #[test]
 fn a_bait_still_out_long_before_end_is_a_doubt() {

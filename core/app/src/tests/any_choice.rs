@@ -294,6 +294,7 @@ pub(super) fn any_seen() -> impl Strategy<Value = Action> {
     let tap = prop_oneof![
         one(FISH_SIGNS.to_vec()).prop_map(|sign| SeenTap::Sign { sign }),
         one(vec![Side::Left, Side::Right, Side::Across]).prop_map(|side| SeenTap::Neighbour { side }),
+        one(vec![Side::Left, Side::Right, Side::Across]).prop_map(|side| SeenTap::NeighbourHere { side }),
         any::<bool>().prop_map(|aim| SeenTap::AtAim { aim }),
     ];
     tap.prop_map(|tap| Action::Seen { tap })

@@ -58,4 +58,9 @@ impl FeedTap {
     pub fn steps(&self) -> bool {
         matches!(self, Self::Digit { .. } | Self::Count { .. } | Self::Kind { .. })
     }
+
+    /// Whether nothing more is entered on its screen, so that the Bank opens.
+    pub fn closes(&self) -> bool {
+        matches!(self, Self::Measure { .. } | Self::Weighed)
+    }
 }

@@ -59,6 +59,11 @@ impl FishTap {
         matches!(self, Self::Digit { .. } | Self::NextUnit)
     }
 
+    /// Whether nothing more is entered on its screen, so that the Bank opens.
+    pub fn closes(&self) -> bool {
+        matches!(self, Self::Class { .. } | Self::NoWeight | Self::Weighed | Self::Guessed)
+    }
+
     pub(super) fn texts(&self) -> Vec<(&'static str, &str)> {
         match self {
             Self::Class { name } => vec![("class", name)],

@@ -1,6 +1,6 @@
 //! Taps that follow each other under one thumb: which keys share a pad, and which of them step a figure.
 
-use super::{Action, FishTap, SwimTap};
+use super::{Action, FeedTap, FishTap, SeenTap, SwimTap};
 use restwater_log::RodNumber;
 
 /// Keys that appear under the same thumb, so that an accidental second tap may hit another key of the same
@@ -17,6 +17,10 @@ pub enum Pad {
     Fish,
     /// BACK to the Bank, whose CAST replaces it.
     Back,
+    /// A key that completes an entry on a screen of its own: the Bank opens, and one of its keys replaces it.
+    Closing,
+    /// The other keys of the Bank that log.
+    Bank,
 }
 
 impl Action {
@@ -45,6 +49,17 @@ impl Action {
             Self::Swim { tap: SwimTap::Steps { .. } } => Some(Pad::Pick),
             Self::StepAim { .. } | Self::CastHere | Self::KeepBack | Self::Release => Some(Pad::Aim),
             Self::Fish { tap: FishTap::Class { .. } | FishTap::PutBack { .. }, .. } => Some(Pad::Fish),
+            Self::Fish { tap, .. } if tap.closes() => Some(Pad::Closing),
+            Self::Feed { tap } if tap.closes() => Some(Pad::Closing),
+            Self::Seen { tap } if tap.closes() => Some(Pad::Closing),
+            Self::Liner { .. }
+            | Self::Indication { .. }
+            | Self::Twitch { .. }
+            | Self::Away
+            | Self::Returned
+            | Self::EndSession
+            | Self::Feed { tap: FeedTap::Again }
+            | Self::Seen { tap: SeenTap::Neighbour { .. } } => Some(Pad::Bank),
             Self::Back => Some(Pad::Back),
             _ => None,
         }

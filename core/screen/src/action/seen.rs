@@ -13,8 +13,13 @@ pub enum SeenTap {
         /// How.
         sign: FishSign,
     },
-    /// A neighbour landed one.
+    /// A neighbour landed one: the key of the Bank, which stays open.
     Neighbour {
+        /// On which side.
+        side: Side,
+    },
+    /// A neighbour landed one: the key of the screen of what was seen, which closes.
+    NeighbourHere {
         /// On which side.
         side: Side,
     },
@@ -23,4 +28,11 @@ pub enum SeenTap {
         /// At the cell that is aimed at on the Swim screen, otherwise at the spot of the chosen rod.
         aim: bool,
     },
+}
+
+impl SeenTap {
+    /// Whether nothing more is entered on its screen, so that the Bank opens.
+    pub fn closes(&self) -> bool {
+        matches!(self, Self::Sign { .. } | Self::NeighbourHere { .. })
+    }
 }

@@ -26,7 +26,7 @@ final class Haptics {
             // Starts it again after a pause, a call or a reset has stopped it.
             try engine.start()
             // A tap ends an alarm that is still vibrating.
-            try player?.stop(atTime: CHHapticTimeImmediate)
+            Log.attempt("ending a pulse") { try player?.stop(atTime: CHHapticTimeImmediate) }
             let next = try engine.makePlayer(with: pattern(echo))
             player = next
             try next.start(atTime: CHHapticTimeImmediate)

@@ -19,8 +19,12 @@ final class Phone {
     private init() {
         session = PhoneSession(opening: Opening(folder: Self.logFolder), alarms: Self.alarmCenters, activities: LiveActivities())
         session.onOpen = { [unowned self] state in listen(to: state) }
+        session.onRing = { [unowned self] in ring() }
         session.onPlan = { plan in UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake }
-        let notifications = NotificationDelegate { [weak self] title in self?.ring(title) }
+        let notifications = NotificationDelegate { [weak self] title in
+            self?.session.dueInFront(title)
+            self?.ring()
+        }
         UNUserNotificationCenter.current().delegate = notifications
         self.notifications = notifications
         AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }
@@ -60,8 +64,7 @@ final class Phone {
         state.onPositionWanted = { [unowned self] in position.read { state.positionRead($0) } }
     }
 
-    private func ring(_ title: String) {
-        session.dueInFront(title)
+    private func ring() {
         haptics.play(.alarm)
         speaker.play(.alarm, for: .alarm)
     }

@@ -32,7 +32,9 @@ struct SheetView: View {
                 do { try await Task.sleep(for: .seconds(1)) } catch { return }
             }
         }
-        .onChange(of: state.content.notice) { _, notice in
+        // The same answer twice is announced twice.
+        .onChange(of: state.content.answers) { _, _ in
+            let notice = state.content.notice
             if !notice.isEmpty { AccessibilityNotification.Announcement(notice).post() }
         }
     }

@@ -61,6 +61,44 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertNotNil(day.sheet["send"])
     }
 
+    func testAFileThatComesWhileOtherWorkRunsIsLookedIntoAfterIt() async throws {
+        let (_, first) = try await sent()
+        let (_, second) = try await sent()
+        let copy = FileManager.default.temporaryDirectory.appendingPathComponent("second-\(UUID().uuidString).restwater.json-seq")
+        try FileManager.default.copyItem(at: URL(fileURLWithPath: second.path), to: copy)
+        let other = try Bankside()
+        await other.look()
+        await other.open(.files)
+        other.state.tap(.files(.offer(path: first.path)))
+        other.state.tap(.files(.offer(path: copy.path)))
+        await other.state.settled()
+        XCTAssertEqual(other.state.content.files.path.map { URL(fileURLWithPath: $0).lastPathComponent }, copy.lastPathComponent)
+    }
+
+    func testAKeyThatIsTappedWhileOtherWorkRunsIsIgnoredAndThatIsFelt() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.open(.files)
+        let echoes = day.echoes.count
+        day.state.tap(.files(.send))
+        day.state.tap(.files(.send))
+        await day.state.settled()
+        XCTAssertEqual(day.echoes.dropFirst(echoes).filter { $0 == .ignored }, [.ignored])
+    }
+
+    func testAFileInTheSystemsInboxIsRemovedAndAnotherOneStays() throws {
+        let own = FileManager.default.temporaryDirectory.appendingPathComponent("own-\(UUID().uuidString)", isDirectory: true)
+        try FileManager.default.createDirectory(at: own, withIntermediateDirectories: true)
+        let beside = own.deletingLastPathComponent().appendingPathComponent("\(own.lastPathComponent)-beside.json-seq")
+        for file in [own.appendingPathComponent("a.json-seq"), beside] {
+            try Data("entries".utf8).write(to: file)
+            let copy = try Inbox.take(file, by: SystemFiles(), own: own)
+            XCTAssertEqual(try String(contentsOfFile: copy, encoding: .utf8), "entries")
+        }
+        XCTAssertEqual(try FileManager.default.contentsOfDirectory(atPath: own.path), [])
+        XCTAssertTrue(FileManager.default.fileExists(atPath: beside.path))
+    }
+
     func testAFileOfAnotherKindAndAMissingOneAreRefusedWithAMessage() async throws {
         let day = try Bankside()
         await day.look()

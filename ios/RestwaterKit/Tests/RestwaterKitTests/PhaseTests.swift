@@ -1,3 +1,4 @@
+import Foundation
 import RestwaterCore
 import XCTest
 
@@ -72,5 +73,101 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         await day.turn(to: "key-REDO", by: "more")
         await day.tap(.redo)
         XCTAssertEqual(day.bank.latest.count, latest.count)
+    }
+
+    /// A session in the background whose backup is being copied to a folder that does not answer.
+    private func copying(_ files: SlowFiles) async throws -> Bankside {
+        let day = try Bankside(files: files)
+        await day.start()
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        day.state.copyBackups(to: folder)
+        await day.state.settled()
+        await day.tap(.cast)
+        await day.wait(minutes: 3)
+        day.state.phase(.background)
+        try await until("no backup is copied") { files.isWriting.isSet }
+        return day
+    }
+
+    private func until(_ what: String, _ there: () -> Bool) async throws {
+        for _ in 0..<500 where !there() { try await Task.sleep(nanoseconds: 10_000_000) }
+        XCTAssertTrue(there(), what)
+    }
+
+    func testATapFromOutsideWaitsForNoOtherWorkAndHasItsOwnMoment() async throws {
+        let files = SlowFiles()
+        let day = try await copying(files)
+        let answered = Flag(false)
+        let tap = Task {
+            let said = try await day.state.tapFromOutside(.bite)
+            answered.set(true)
+            return said
+        }
+        for _ in 0..<100 where !answered.isSet { try await Task.sleep(nanoseconds: 10_000_000) }
+        XCTAssertTrue(answered.isSet, "it waits for the copy")
+        day.clock.forward(ms: 5 * 60_000)
+        files.release()
+        let said = try await tap.value
+        XCTAssertFalse(said.isEmpty)
+        await day.state.settled()
+        day.state.phase(.active)
+        await day.state.settled()
+        XCTAssertEqual(day.bank.state, .fishOn)
+        XCTAssertTrue(day.bank.latest.contains { $0.contains("09:03") }, "\(day.bank.latest)")
+    }
+
+    func testATapFromOutsideIsNotBlamedForAnotherCall() async throws {
+        let files = SlowFiles(fails: true)
+        let day = try await copying(files)
+        let tap = Task { try await day.state.tapFromOutside(.bite) }
+        try await Task.sleep(nanoseconds: 200_000_000)
+        files.release()
+        let said = try await tap.value
+        XCTAssertFalse(said.isEmpty)
+        XCTAssertEqual(day.bank.state, .fishOn)
+        await day.state.settled()
+    }
+
+    func testTheLogIsPutAsideBeforeACopyThatIsSlow() async throws {
+        let files = SlowFiles()
+        let day = try await copying(files)
+        defer { files.release() }
+        XCTAssertNoThrow(try openLog(in: day.folder))
+    }
+
+    func testACopyThatFailsIsSaidOnTheFilesScreenAndNotOnTheBank() async throws {
+        let files = SlowFiles(fails: true)
+        let day = try await copying(files)
+        let (notice, echoes) = (day.state.content.notice, day.echoes)
+        files.release()
+        await day.state.settled()
+        day.state.phase(.active)
+        await day.look()
+        XCTAssertEqual(day.state.content.notice, notice)
+        XCTAssertEqual(day.echoes, echoes)
+        await day.open(.files)
+        XCTAssertEqual(day.sheet["notice"]?.spoken, shellWords(language: phoneLanguage()).fileNoSpace)
+    }
+}
+
+/// A drive that answers only when it is told to, or fails then.
+final class SlowFiles: FileAccess, @unchecked Sendable {
+    let isWriting = Flag(false)
+    private let fails: Bool
+    private let gate = DispatchSemaphore(value: 0)
+
+    init(fails: Bool = false) { self.fails = fails }
+
+    func release() { gate.signal() }
+
+    func use(_ place: URL, to use: FileUse, _ work: (URL) throws -> Void) throws {
+        if case .write = use {
+            isWriting.set(true)
+            gate.wait()
+            gate.signal()
+            if fails { throw CocoaError(.fileWriteOutOfSpace) }
+        }
+        try SystemFiles().use(place, to: use, work)
     }
 }

@@ -27,7 +27,12 @@ final class PlayedAlarms: AlarmCenter, @unchecked Sendable {
         }
     }
     func known() async throws -> Set<UUID> { lock.withLock { Set(set.keys) } }
+    /// Alarms that it does not take, by what they ring for.
+    var declines: Set<String> = []
+    struct Declined: Error {}
+
     func schedule(_ alarm: PlannedAlarm) async throws {
+        if declines.contains(alarm.id) { throw Declined() }
         // The system takes its time.
         try await Task.sleep(nanoseconds: 5_000_000)
         lock.withLock { set[alarm.systemId] = alarm }
@@ -85,7 +90,21 @@ final class Handset {
     private(set) var session: PhoneSession!
     private(set) var echoes: [Echo] = []
 
+    /// How often the app has rung by itself.
+    private(set) var rung = 0
+    /// How long the app meant to sleep before that, and how often it was woken.
+    private(set) var slept: [TimeInterval] = []
+    private var woken = 0
+
     init(alarms: PlayedAlarms = PlayedAlarms()) { self.alarms = alarms }
+
+    /// The time that the app has slept for has passed.
+    func wakeUp() async throws {
+        // What was begun is asleep by then, and afterwards what woke up is through.
+        try await Task.sleep(nanoseconds: 50_000_000)
+        woken += 1
+        try await Task.sleep(nanoseconds: 50_000_000)
+    }
 
     var state: RestwaterState {
         get throws {
@@ -98,7 +117,14 @@ final class Handset {
     func launch(_ phase: Phase? = .active, open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }) async {
         let clock = clock
         let opening = Opening(folder: folder, defaults: defaults, clock: { clock.moment }, open: open)
-        session = PhoneSession(opening: opening, alarms: [alarms], activities: activities, clock: { clock.moment })
+        session = PhoneSession(
+            opening: opening, alarms: [alarms], activities: activities, clock: { clock.moment },
+            sleep: { @MainActor [weak self] seconds in
+                self?.slept.append(seconds)
+                let before = self?.woken
+                while let self, self.woken == before { try await Task.sleep(nanoseconds: 2_000_000) }
+            })
+        session.onRing = { [unowned self] in rung += 1 }
         session.onOpen = { @MainActor [unowned self] state in listen(to: state) }
         activities.inBackground(phase != .active)
         if let phase { session.phase(phase) }

@@ -94,6 +94,17 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         XCTAssertFalse(day.sheet.pieces.contains { $0.ask != nil && $0.spoken.isEmpty }, "whatever is tapped is spoken")
     }
 
+    func testAScreenReaderReadsEachGroupOfScreensUnderItsHeading() async throws {
+        let day = try Bankside()
+        await day.start()
+        day.state.open(.screens)
+        await day.look()
+        let read = day.sheet.pieces.sorted { $0.order < $1.order }.map(\.tag).filter { $0.hasPrefix("group-") || $0.hasPrefix("open-") }
+        let doors = try XCTUnwrap(day.state.content.doors).doors
+        func tags(_ group: DoorGroup) -> [String] { doors.filter { $0.group == group }.map { "open-\(String.tag(Showing($0.which)))" } }
+        XCTAssertEqual(read, ["group-1"] + tags(.onTheBank) + ["group-2"] + tags(.beforeAndAfter))
+    }
+
     func testTagsOfOneSheetDiffer() async throws {
         let day = try Bankside()
         await day.start()

@@ -194,6 +194,63 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual([system.pending, notifications.pending], [[alarm], []])
     }
 
+    func testAnAlarmThatOnePartOfTheSystemDoesNotTakeGoesToTheNextAndKeepsNoOtherOut() async throws {
+        let (system, notifications) = (PlayedAlarms(), PlayedAlarms())
+        system.declines = ["rod-1"]
+        let alarms = ["rod-1", "rod-2"].map { PlannedAlarm(id: $0, at: Date(timeIntervalSince1970: 2_000_000_000), title: "", text: "") }
+        let reconciler = Reconciler(alarms: [system, notifications], activities: PlayedActivities())
+        var failed: [String] = []
+        reconciler.onAlarmFailed = { failed.append($0.id) }
+        let plan = PhonePlan(keepsAwake: false, wait: nil, alarms: alarms)
+        for _ in 0..<2 {
+            reconciler.carryOut(plan)
+            await reconciler.settled()
+        }
+        XCTAssertEqual([system.pending.map(\.id), notifications.pending.map(\.id)], [["rod-2"], ["rod-1"]])
+        XCTAssertEqual(failed, [])
+        // When it rings there, it stays until its cast has ended.
+        reconciler.carryOut(PhonePlan(keepsAwake: false, wait: nil, alarms: [alarms[1]], due: [alarms[0]]))
+        await reconciler.settled()
+        XCTAssertEqual(notifications.pending.map(\.id), ["rod-1"])
+        reconciler.carryOut(PhonePlan(keepsAwake: false, wait: nil, alarms: [alarms[1]]))
+        await reconciler.settled()
+        XCTAssertEqual(notifications.pending, [])
+    }
+
+    func testAnAlarmThatNothingTakesIsReportedOnce() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        phone.alarms.declines = ["rod-1"]
+        try await phone.act(.cast(rod: 1))
+        let words = shellWords(language: phoneLanguage()).alarmNotSet
+        XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), try phone.state.content.notice)
+        try await phone.act(.liner(rod: 1))
+        XCTAssertFalse(try phone.state.content.notice.contains(words), "not at every tap")
+    }
+
+    func testWhereTheSystemMayNotRingTheAppInFrontDoes() async throws {
+        let phone = Handset(alarms: PlayedAlarms(.refused))
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.slept.last ?? 0, 15 * 60, accuracy: 1)
+        XCTAssertEqual(phone.rung, 1)
+        XCTAssertTrue(try phone.state.content.notice.contains("15 min"), try phone.state.content.notice)
+        phone.clock.forward(ms: 15 * 60_000)
+        try await phone.act(.cast(rod: 1))
+        phone.session.phase(.background)
+        await phone.session.settled()
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.rung, 1, "not in the background")
+        let allowed = Handset()
+        await allowed.launch()
+        try await allowed.begin()
+        try await allowed.act(.cast(rod: 1))
+        XCTAssertEqual(allowed.slept, [], "the system rings")
+    }
+
     func testTheKeyThatIsDueIsCastThenBiteThenLanded() async throws {
         let phone = Handset()
         await phone.launch(nil)

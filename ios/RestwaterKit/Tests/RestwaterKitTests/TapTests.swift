@@ -88,6 +88,52 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes.suffix(3), [.logged, .logged, .logged])
     }
 
+    func testATextTypedForOneRowIsNotOfferedInAnother() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.tackle)
+        await day.tap("row-hooklength")
+        let field = try XCTUnwrap(day.sheet.pieces.first { $0.tag.hasPrefix("typed-") }?.field)
+        day.state.tap(field.ask("18 in"))
+        await day.look()
+        XCTAssertEqual(day.sheet.pieces.first { $0.tag.hasPrefix("typed-") }?.field?.value, "18 in")
+        await day.tap("back")
+        await day.tap("row-bait")
+        XCTAssertEqual(day.sheet.pieces.first { $0.tag.hasPrefix("typed-") }?.field?.value, "")
+        XCTAssertEqual(day.sheet.pieces.first { $0.tag.hasPrefix("send-") }?.enabled, false)
+    }
+
+    func testATypedTextThatIsRefusedStaysInItsLine() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.tackle)
+        await day.tap("row-bait")
+        let long = String(repeating: "m", count: 2_001)
+        for (text, left) in [(long, long), ("bread punch", "")] {
+            let field = try XCTUnwrap(day.sheet.pieces.first { $0.tag.hasPrefix("typed-") }?.field)
+            day.state.tap(field.ask(text))
+            await day.look()
+            let send = try XCTUnwrap(day.sheet.pieces.first { $0.tag.hasPrefix("send-") }?.tag)
+            await day.tap(send)
+            XCTAssertEqual(day.sheet.pieces.first { $0.tag.hasPrefix("typed-") }?.field?.value, left)
+            await day.wait(seconds: 2)
+        }
+    }
+
+    func testTheSameAnswerTwiceIsTwoAnswers() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 2)
+        await day.tap(.liner)
+        let (notice, answers) = (day.state.content.notice, day.state.content.answers)
+        await day.wait(minutes: 1)
+        XCTAssertEqual(day.state.content.answers, answers, "a minute is no answer")
+        await day.tap(.liner)
+        XCTAssertEqual(day.state.content.notice, notice)
+        XCTAssertGreaterThan(day.state.content.answers, answers)
+    }
+
     func testHandAndSchemeAreChosenAndKept() async throws {
         let day = try Bankside()
         await day.start()

@@ -9567,9 +9567,13 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let channelAlarm: String
     /**
-     * Notifications are not allowed, so nothing can ring.
+     * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
      */
     public let noNotifications: String
+    /**
+     * The phone did not take an alarm.
+     */
+    public let alarmNotSet: String
     /**
      * Exact alarms are not allowed, so one may ring late.
      */
@@ -9594,6 +9598,10 @@ public struct ShellWords: Equatable, Hashable {
      * A file was handed on or saved.
      */
     public let fileSaved: String
+    /**
+     * The log is being opened, so a tap was not logged.
+     */
+    public let stillOpening: String
     /**
      * The key that salvages a damaged log.
      */
@@ -9621,8 +9629,11 @@ public struct ShellWords: Equatable, Hashable {
          * The channel of alarms.
          */channelAlarm: String, 
         /**
-         * Notifications are not allowed, so nothing can ring.
+         * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
          */noNotifications: String, 
+        /**
+         * The phone did not take an alarm.
+         */alarmNotSet: String, 
         /**
          * Exact alarms are not allowed, so one may ring late.
          */lateAlarms: String, 
@@ -9642,6 +9653,9 @@ public struct ShellWords: Equatable, Hashable {
          * A file was handed on or saved.
          */fileSaved: String, 
         /**
+         * The log is being opened, so a tap was not logged.
+         */stillOpening: String, 
+        /**
          * The key that salvages a damaged log.
          */salvage: String, 
         /**
@@ -9656,12 +9670,14 @@ public struct ShellWords: Equatable, Hashable {
         self.channelWait = channelWait
         self.channelAlarm = channelAlarm
         self.noNotifications = noNotifications
+        self.alarmNotSet = alarmNotSet
         self.lateAlarms = lateAlarms
         self.fileNotAllowed = fileNotAllowed
         self.fileGone = fileGone
         self.fileNoSpace = fileNoSpace
         self.fileFailed = fileFailed
         self.fileSaved = fileSaved
+        self.stillOpening = stillOpening
         self.salvage = salvage
         self.noReceiver = noReceiver
         self.positionNotAllowed = positionNotAllowed
@@ -9687,12 +9703,14 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 channelWait: FfiConverterString.read(from: &buf), 
                 channelAlarm: FfiConverterString.read(from: &buf), 
                 noNotifications: FfiConverterString.read(from: &buf), 
+                alarmNotSet: FfiConverterString.read(from: &buf), 
                 lateAlarms: FfiConverterString.read(from: &buf), 
                 fileNotAllowed: FfiConverterString.read(from: &buf), 
                 fileGone: FfiConverterString.read(from: &buf), 
                 fileNoSpace: FfiConverterString.read(from: &buf), 
                 fileFailed: FfiConverterString.read(from: &buf), 
                 fileSaved: FfiConverterString.read(from: &buf), 
+                stillOpening: FfiConverterString.read(from: &buf), 
                 salvage: FfiConverterString.read(from: &buf), 
                 noReceiver: FfiConverterString.read(from: &buf), 
                 positionNotAllowed: FfiConverterString.read(from: &buf), 
@@ -9704,12 +9722,14 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.channelWait, into: &buf)
         FfiConverterString.write(value.channelAlarm, into: &buf)
         FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.alarmNotSet, into: &buf)
         FfiConverterString.write(value.lateAlarms, into: &buf)
         FfiConverterString.write(value.fileNotAllowed, into: &buf)
         FfiConverterString.write(value.fileGone, into: &buf)
         FfiConverterString.write(value.fileNoSpace, into: &buf)
         FfiConverterString.write(value.fileFailed, into: &buf)
         FfiConverterString.write(value.fileSaved, into: &buf)
+        FfiConverterString.write(value.stillOpening, into: &buf)
         FfiConverterString.write(value.salvage, into: &buf)
         FfiConverterString.write(value.noReceiver, into: &buf)
         FfiConverterString.write(value.positionNotAllowed, into: &buf)
@@ -12041,6 +12061,10 @@ public struct WatchView: Equatable, Hashable {
      */
     public let keys: [WatchKey]
     /**
+     * The key that is due next, for one tap without a look; `None` if none is.
+     */
+    public let next: Key?
+    /**
      * Alarms to come, soonest first.
      */
     public let alarms: [WatchAlarm]
@@ -12075,6 +12099,9 @@ public struct WatchView: Equatable, Hashable {
          * At most three keys.
          */keys: [WatchKey], 
         /**
+         * The key that is due next, for one tap without a look; `None` if none is.
+         */next: Key?, 
+        /**
          * Alarms to come, soonest first.
          */alarms: [WatchAlarm], 
         /**
@@ -12088,6 +12115,7 @@ public struct WatchView: Equatable, Hashable {
         self.text = text
         self.sinceWallMs = sinceWallMs
         self.keys = keys
+        self.next = next
         self.alarms = alarms
         self.due = due
     }
@@ -12115,6 +12143,7 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
                 text: FfiConverterString.read(from: &buf), 
                 sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
                 keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
+                next: FfiConverterOptionTypeKey.read(from: &buf), 
                 alarms: FfiConverterSequenceTypeWatchAlarm.read(from: &buf), 
                 due: FfiConverterSequenceTypeWatchAlarm.read(from: &buf)
         )
@@ -12128,6 +12157,7 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
         FfiConverterString.write(value.text, into: &buf)
         FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
         FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
+        FfiConverterOptionTypeKey.write(value.next, into: &buf)
         FfiConverterSequenceTypeWatchAlarm.write(value.alarms, into: &buf)
         FfiConverterSequenceTypeWatchAlarm.write(value.due, into: &buf)
     }
@@ -21674,9 +21704,17 @@ public enum SeenTap: Equatable, Hashable {
          */sign: FishSign
     )
     /**
-     * A neighbour landed one.
+     * A neighbour landed one: the key of the Bank, which stays open.
      */
     case neighbour(
+        /**
+         * On which side.
+         */side: Side
+    )
+    /**
+     * A neighbour landed one: the key of the screen of what was seen, which closes.
+     */
+    case neighbourHere(
         /**
          * On which side.
          */side: Side
@@ -21716,7 +21754,10 @@ public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
         case 2: return .neighbour(side: try FfiConverterTypeSide.read(from: &buf)
         )
         
-        case 3: return .atAim(aim: try FfiConverterBool.read(from: &buf)
+        case 3: return .neighbourHere(side: try FfiConverterTypeSide.read(from: &buf)
+        )
+        
+        case 4: return .atAim(aim: try FfiConverterBool.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -21737,8 +21778,13 @@ public struct FfiConverterTypeSeenTap: FfiConverterRustBuffer {
             FfiConverterTypeSide.write(side, into: &buf)
             
         
-        case let .atAim(aim):
+        case let .neighbourHere(side):
             writeInt(&buf, Int32(3))
+            FfiConverterTypeSide.write(side, into: &buf)
+            
+        
+        case let .atAim(aim):
+            writeInt(&buf, Int32(4))
             FfiConverterBool.write(aim, into: &buf)
             
         }
@@ -25765,6 +25811,30 @@ fileprivate struct FfiConverterOptionTypeHand: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeHand.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeKey: FfiConverterRustBuffer {
+    typealias SwiftType = Key?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeKey.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

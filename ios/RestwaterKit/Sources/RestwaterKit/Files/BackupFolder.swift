@@ -50,6 +50,18 @@ struct BackupFolder: @unchecked Sendable {
 }
 
 extension RestwaterState {
+    /// Copies a backup that nobody asked for now. If that fails, the Files screen says so: the Bank is about fish.
+    func copyQuietly(_ path: String) {
+        let folder = backups
+        aside({ () -> Refusal? in
+            do { try folder.copy(path) } catch { return FileTrouble.refusal(of: error) }
+            return nil
+        }) { state, refusal in
+            if let refusal { Log.fault("copying a backup", refusal) }
+            state.content.files.copyTrouble = refusal?.text ?? ""
+        }
+    }
+
     /// Sets the folder from the system's picker for copies of backups.
     func copyBackups(to url: URL) {
         let folder = backups

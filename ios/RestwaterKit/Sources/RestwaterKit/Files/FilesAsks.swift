@@ -39,7 +39,15 @@ extension RestwaterState {
         content.paging.grid = 0
     }
 
+    /// A file that came while other work ran is looked into after it.
+    func lookIntoNext() {
+        guard let path = content.files.next else { return }
+        content.files.next = nil
+        look(path)
+    }
+
     private func look(_ path: String) {
+        guard running == nil else { return content.files.next = path }
         work({ core, at, work in try await core.lookInto(path: path, now: at, work: work) }) { state, incoming in
             var files = state.content.files
             (files.path, files.taken, files.incoming, files.page) = (path, false, incoming, .incoming)
@@ -65,7 +73,7 @@ extension RestwaterState {
     }
 
     func said(_ text: String) {
-        content.notice = text
+        say(text)
         refresh()
     }
 

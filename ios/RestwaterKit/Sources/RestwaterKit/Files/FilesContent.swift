@@ -11,6 +11,10 @@ public struct FilesContent: Equatable, Sendable {
     var taken = false
     /// Where it is, in a folder of our own.
     var path: String?
+    /// A file that waits for the work that is running.
+    var next: String?
+    /// Why the last copy of a backup did not reach the angler's folder, or empty if it did.
+    var copyTrouble = ""
     /// The angler's name for where it came from.
     var source = ""
     /// Entries that long work has processed so far, or `nil` if none is running.

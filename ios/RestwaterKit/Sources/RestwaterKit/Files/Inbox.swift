@@ -3,8 +3,12 @@ import Foundation
 /// Files from elsewhere, copied into a folder of our own while the system gives access to them, so that they can still
 /// be read when the angler has decided.
 enum Inbox {
-    /// The copy's path. Blocks: called off the main thread.
-    static func take(_ url: URL, by files: any FileAccess) throws -> String {
+    /// Where the system leaves the files that other apps open with this one; it never empties it.
+    static let own = FileManager.default.urls(for: .documentDirectory, in: .userDomainMask).first?
+        .appendingPathComponent("Inbox", isDirectory: true)
+
+    /// The copy's path; a file that the system left in our `own` folder is removed. Blocks: called off the main thread.
+    static func take(_ url: URL, by files: any FileAccess, own: URL? = Inbox.own) throws -> String {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent(
             "inbox-\(ProcessInfo.processInfo.processIdentifier)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
@@ -13,6 +17,12 @@ enum Inbox {
             if FileManager.default.fileExists(atPath: copy.path) { try FileManager.default.removeItem(at: copy) }
             try FileManager.default.copyItem(at: file, to: copy)
         }
+        if let own, isInside(own, url) { Log.attempt("emptying the inbox") { try FileManager.default.removeItem(at: url) } }
         return copy.path
+    }
+
+    private static func isInside(_ folder: URL, _ url: URL) -> Bool {
+        let (outer, inner) = (folder.resolvingSymlinksInPath().pathComponents, url.resolvingSymlinksInPath().pathComponents)
+        return inner.count > outer.count && inner.starts(with: outer)
     }
 }

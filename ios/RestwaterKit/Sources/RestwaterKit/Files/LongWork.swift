@@ -6,13 +6,17 @@ extension RestwaterState {
         _ call: @escaping @Sendable (Restwater, Moment, Work) async throws -> T,
         then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
     ) {
-        guard running == nil else { return }
+        guard running == nil else {
+            onEcho?(.ignored)
+            return
+        }
         let (at, work) = (clock(), Work())
         running = work
         watch(work)
         long({ core in try await call(core, at, work) }, then: then) { state in
             state.running = nil
             state.content.files.progress = nil
+            state.lookIntoNext()
         }
     }
 

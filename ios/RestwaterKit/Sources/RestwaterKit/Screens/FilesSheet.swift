@@ -3,7 +3,7 @@ import RestwaterCore
 /// Export, import, imports that can be undone, and backups.
 extension Sheet {
     mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ content: ScreenContent) {
-        let notice = content.files.progress.map { "… \($0)" } ?? content.notice
+        let notice = content.files.progress.map { "… \($0)" } ?? (content.notice.isBlank ? content.files.copyTrouble : content.notice)
         // A page that a key opens has the key's word as its title.
         let title =
             switch content.files.page {

@@ -19,10 +19,12 @@ extension Sheet {
             var bottom = rest.bottom
             for (i, (title, keys)) in groups.enumerated() {
                 let height = slate.gridHeight(keys.count)
-                grid(keys, in: rest.with(top: bottom - height, height: height), slate, page: 0)
+                // A screen reader reads a heading and its own keys, then the other group.
+                let order = Double(50 + 10 * i)
+                grid(keys, in: rest.with(top: bottom - height, height: height), slate, page: 0, order: order)
                 bottom -= height + heading
                 put(
-                    "group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: 49,
+                    "group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: order - 0.5,
                     role: .heading)
                 bottom -= 2 * slate.mm
             }

@@ -42,14 +42,14 @@ extension Slate {
 
 extension Sheet {
     /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages.
-    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil) {
+    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50) {
         let pages = slate.gridPages(cells.count, in: place)
-        gridPage(cells, in: place, slate, page: number % pages)
+        gridPage(cells, in: place, slate, page: number % pages, order: order)
         pager(number % pages, of: pages, slate, at: at, .moreGrid)
     }
 
     /// One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page.
-    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int) {
+    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, order: Double = 50) {
         let (gap, height) = (3 * slate.mm, 15 * slate.mm)
         let columns = slate.columns
         let width = (place.width - Double(columns - 1) * gap) / Double(columns)
@@ -67,7 +67,7 @@ extension Sheet {
         }
         let em = slate.letters.common(labels, em: slate.text.secondary * 0.9)
         for (i, (cell, at)) in zip(shown, places).enumerated() {
-            key(cell.tag, cell.face, em: em, sub: slate.text.sub, at: at, slate, order: 50 + Double(i) / 100, cell.ask)
+            key(cell.tag, cell.face, em: em, sub: slate.text.sub, at: at, slate, order: order + Double(i) / 100, cell.ask)
         }
     }
 

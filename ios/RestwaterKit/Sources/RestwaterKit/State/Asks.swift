@@ -31,9 +31,7 @@ extension RestwaterState {
             content.paging.page += 1
             content.paging.grid = 0
         case .moreGrid: content.paging.grid += 1
-        case .row(let field):
-            content.paging.row = field
-            content.paging.grid = 0
+        case .row(let field): content.paging.row = field
         case .moreSwim: content.paging.more = true
         case .match(let page):
             content.paging = Paging()
@@ -42,8 +40,8 @@ extension RestwaterState {
         case .nextPart: content.paging.part += 1
         case .typed(let text): content.paging.typed = text
         case .send(let action):
-            content.paging.typed = ""
-            act(action)
+            // A text that the core refuses stays, to be mended.
+            act(action) { $0.content.paging.typed = "" }
         case .salvage: break
         }
     }
@@ -58,7 +56,6 @@ extension RestwaterState {
             giveUp()
         } else if content.paging.row != nil {
             content.paging.row = nil
-            content.paging.grid = 0
         } else if content.showing == .match, content.paging.match != .now {
             content.paging = Paging()
         } else if content.paging.leaf != nil {

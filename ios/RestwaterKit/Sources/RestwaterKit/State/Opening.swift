@@ -49,7 +49,7 @@ public final class Opening: Observed {
         switch stage {
         case .open(let state): return state
         case .failed(let refusal): throw refusal
-        case .opening: throw Refusal(kind: .busy, text: "", detail: "the log is still being opened")
+        case .opening: throw Refusal(kind: .busy, text: shellWords(language: phoneLanguage()).stillOpening)
         }
     }
 

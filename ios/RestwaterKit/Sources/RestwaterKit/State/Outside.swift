@@ -24,42 +24,54 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
 
 extension RestwaterState {
     /// Taps a key of the Bank as it is now, whether or not the app is in front. Only what the Bank offers can be
-    /// tapped. Returns the core's answer.
-    public func tapFromOutside(_ outside: OutsideKey) async throws(Refusal) -> String {
-        try await readFromOutside()
-        guard let key = content.bank?.keys.first(where: { $0.key == outside.key && $0.enabled }) else {
-            throw Refusal(kind: .notNow, text: spokenWait)
-        }
-        refusal = nil
-        tap(.key(key.tap))
-        await settled()
-        if let refusal { throw refusal }
-        return content.notice
+    /// tapped. Returns the core's answer, whatever else is under way; the entry has the moment of the tap, not that of
+    /// its turn.
+    public func tapFromOutside(_ outside: OutsideKey, at: Moment? = nil) async throws(Refusal) -> String {
+        let at = at ?? clock()
+        try await readFromOutside(at)
+        return try await tapOffered(outside, at)
     }
 
-    /// Taps the first of the keys that the core puts on a lock screen: the one that is due next.
-    public func tapNextFromOutside() async throws(Refusal) -> String {
-        try await readFromOutside()
-        guard let next = plan.wait?.keys.first else { throw Refusal(kind: .notNow, text: spokenWait) }
-        return try await tapFromOutside(next)
+    /// Taps the key that the core says is due next.
+    public func tapNextFromOutside(at: Moment? = nil) async throws(Refusal) -> String {
+        let at = at ?? clock()
+        try await readFromOutside(at)
+        guard let next = plan.next else { throw Refusal(kind: .notNow, text: spokenWait) }
+        return try await tapOffered(next, at)
     }
 
     /// How long the chosen rod has been out, and what the record says about it.
     public func waitInWords() async throws(Refusal) -> String {
-        try await readFromOutside()
+        try await readFromOutside(clock())
         let advice = content.bank?.advice.headline ?? ""
         return [spokenWait, advice].filter { !$0.isBlank }.joined(separator: ". ")
     }
 
+    private func tapOffered(_ outside: OutsideKey, _ at: Moment) async throws(Refusal) -> String {
+        // Every key that can be tapped from outside sends an action; one that opens a screen has no use there.
+        guard let key = content.bank?.keys.first(where: { $0.key == outside.key && $0.enabled }), case .send(let action) = key.tap else {
+            throw Refusal(kind: .notNow, text: spokenWait)
+        }
+        content.paging.keys = 0
+        do {
+            let update = try await answer { core in try core.act(action: action, at: at) }
+            took(update)
+        } catch {
+            refused(error)
+            throw error
+        }
+        let said = content.notice
+        refresh()
+        planned(try await answer { core in try core.watch(now: at) })
+        return said
+    }
+
     /// The Bank and the plan as of now. The plan is read as well, so that what an earlier process left with the system
     /// is corrected even if the tap is refused.
-    private func readFromOutside() async throws(Refusal) {
-        let at = clock()
-        refusal = nil
-        ask({ core in try core.screen(which: .bank, now: at) }) { state, screen in state.content.show(screen) }
-        readPlan()
-        await settled()
-        if let refusal { throw refusal }
+    private func readFromOutside(_ at: Moment) async throws(Refusal) {
+        let (screen, watch) = try await answer { core in (try core.screen(which: .bank, now: at), try core.watch(now: at)) }
+        content.show(screen)
+        planned(watch)
     }
 
     private var spokenWait: String {

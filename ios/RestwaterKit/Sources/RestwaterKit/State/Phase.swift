@@ -17,13 +17,14 @@ extension RestwaterState {
         case .background where !away:
             away = true
             let at = clock()
-            // A backup if one is due, then the log is released, whatever the result.
-            let folder = backups
+            // A backup if one is due, then the log is released, whatever the result. Only then is the backup copied to
+            // the angler's folder, which may be slow to answer.
             long({ core in
                 defer { Log.attempt("putting the log aside") { try core.pause() } }
-                guard let made = try await core.backUpIfDue(now: at) else { return }
-                do { try folder.copy(made.path) } catch { throw FileTrouble.refusal(of: error) }
-            }) { _, _ in }
+                return try await core.backUpIfDue(now: at)
+            }) { state, made in
+                if let made { state.copyQuietly(made.path) }
+            }
         case .active:
             away = false
             refresh()

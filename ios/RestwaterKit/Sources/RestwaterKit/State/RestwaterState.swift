@@ -29,8 +29,6 @@ public final class RestwaterState: Observed {
     let backups: BackupFolder
     /// Whether the app is in the background, with its log released.
     var away: Bool
-    /// The message of the last refused call.
-    var refusal: Refusal?
     /// The sizes of the fans, as last requested.
     var fanGlass: FanGlass?
     var sceneGlass: FanGlass?
@@ -72,14 +70,19 @@ public final class RestwaterState: Observed {
     public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()
         ask({ core in try core.act(action: action, at: at) }) { state, update in
-            state.content.notice = update.notice
-            state.content.show(update.screen)
-            if let which = update.opens { state.open(Showing(which), keepingNotice: true) }
-            if !quietly { state.onEcho?(update.repeated ? .ignored : .logged) }
+            state.took(update, quietly: quietly)
             after?(state)
             state.refresh()
             state.readPlan()
         }
+    }
+
+    /// Shows the core's answer to a tap.
+    func took(_ update: Update, quietly: Bool = false) {
+        say(update.notice)
+        content.show(update.screen)
+        if let which = update.opens { open(Showing(which), keepingNotice: true) }
+        if !quietly { onEcho?(update.repeated ? .ignored : .logged) }
     }
 
     /// The screen that the app opens with, which is not always the Bank.
@@ -125,12 +128,33 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// Shows what the system or another part of the phone has to say, in the core's words.
-    func say(_ text: String) { content.notice = text }
+    /// One call, whatever else is under way; throws the refusal of this call and no other.
+    func answer<T: Sendable>(_ work: @escaping @Sendable (Restwater) throws -> T) async throws(Refusal) -> T {
+        waiting += 1
+        let away = away
+        let result: Result<T, Refusal> = await withCheckedContinuation { call in
+            line.ask({ core in
+                defer { if away { Log.attempt("putting the log aside") { try core.pause() } } }
+                return try work(core)
+            }) { call.resume(returning: $0) }
+        }
+        answered()
+        return try result.get()
+    }
+
+    /// Shows an answer: the core's about a tap, or what the system or another part of the phone has to say.
+    func say(_ text: String) {
+        content.notice = text
+        content.answers += 1
+    }
 
     /// The phone does not let the app ring, although something is to ring. The core's notice about the tap stays.
-    public func alarmsAreOff() {
-        let words = shellWords(language: phoneLanguage()).noNotifications
+    public func alarmsAreOff() { sayToo(shellWords(language: phoneLanguage()).noNotifications) }
+
+    /// The phone did not take an alarm.
+    public func alarmFailed() { sayToo(shellWords(language: phoneLanguage()).alarmNotSet) }
+
+    private func sayToo(_ words: String) {
         guard !content.notice.contains(words) else { return }
         say([content.notice, words].filter { !$0.isBlank }.joined(separator: " "))
     }
@@ -142,8 +166,7 @@ public final class RestwaterState: Observed {
     }
 
     func refused(_ refusal: Refusal) {
-        self.refusal = refusal
-        content.notice = refusal.text
+        say(refusal.text)
         onEcho?(.refused)
     }
 

@@ -34,6 +34,8 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var scene: SwimScene?
     /// The core's notice about the last tap.
     public internal(set) var notice = ""
+    /// How many answers there have been: the same one twice is announced twice.
+    public internal(set) var answers = 0
     /// How many taps have been rejected so far: each is shown by a frame around the screen.
     public internal(set) var rejectedTaps = 0
     /// The pages and rows that are open on the current screen.
@@ -84,8 +86,10 @@ public struct Paging: Equatable, Sendable {
     public internal(set) var page = 0
     /// Page of a grid of keys that is too long for its place.
     public internal(set) var grid = 0
-    /// The row whose choices are open.
-    public internal(set) var row: String?
+    /// The row whose choices are open. What was typed into another one is not offered here.
+    public internal(set) var row: String? {
+        didSet { if row != oldValue { (typed, grid) = ("", 0) } }
+    }
     /// The leaf that is open; `nil` for the first.
     public internal(set) var leaf: String?
     /// Part of a leaf that is too long for its place.

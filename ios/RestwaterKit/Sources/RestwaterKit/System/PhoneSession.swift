@@ -13,10 +13,19 @@ public final class PhoneSession {
     public var onOpen: (@MainActor (RestwaterState) -> Void)?
     /// Called when the plan has been read: whether the screen stays on.
     public var onPlan: (@MainActor (PhonePlan) -> Void)?
+    /// Called when the app has to ring itself, since the system may not.
+    public var onRing: (@MainActor () -> Void)?
     private var latestPhase: Phase?
+    private let clock: Clock
+    private let sleep: @Sendable (TimeInterval) async throws -> Void
+    /// Rings in front where the system does not.
+    private var ringer: Task<Void, Never>?
 
-    public init(opening: Opening, alarms: [any AlarmCenter], activities: any ActivityCenter, clock: @escaping Clock = present) {
-        self.opening = opening
+    public init(
+        opening: Opening, alarms: [any AlarmCenter], activities: any ActivityCenter, clock: @escaping Clock = present,
+        sleep: @escaping @Sendable (TimeInterval) async throws -> Void = { try await Task.sleep(nanoseconds: UInt64($0 * 1e9)) }
+    ) {
+        (self.opening, self.clock, self.sleep) = (opening, clock, sleep)
         reconciler = Reconciler(alarms: alarms, activities: activities, clock: clock)
         opening.onOpen = { [unowned self] state in listen(to: state) }
         opening.start()
@@ -33,6 +42,8 @@ public final class PhoneSession {
             reconciler.carryOut(plan)
         }
         reconciler.onAlarmsRefused = { [unowned state] in state.alarmsAreOff() }
+        reconciler.onAlarmFailed = { [unowned state] _ in state.alarmFailed() }
+        reconciler.onLeftToRing = { [unowned self] alarms in ringInFront(alarms) }
         onOpen?(state)
         state.greet()
         if let latestPhase { state.phase(latestPhase) }
@@ -59,6 +70,18 @@ public final class PhoneSession {
         if case .open(let state) = opening.stage { state.say(title) }
     }
 
+    /// Where the system may not ring, the app does while it is in front.
+    private func ringInFront(_ alarms: [PlannedAlarm]) {
+        ringer?.cancel()
+        guard let alarm = alarms.min(by: { $0.at < $1.at }) else { return ringer = nil }
+        ringer = Task { [weak self, sleep, clock] in
+            do { try await sleep(max(0, alarm.at.timeIntervalSince(clock().date))) } catch { return }
+            guard let self, latestPhase == .active, !Task.isCancelled else { return }
+            dueInFront(alarm.title)
+            onRing?()
+        }
+    }
+
     /// A file from another app.
     public func takeIn(_ url: URL) {
         Task {
@@ -69,12 +92,15 @@ public final class PhoneSession {
     /// A tap from outside the screens; returns the core's answer. By then the entry is on the disk, the alarms are set
     /// and the lock screen is up to date.
     public func tap(_ key: OutsideKey) async throws(Refusal) -> String {
-        try await told { state throws(Refusal) in try await state.tapFromOutside(key) }
+        // The moment of the tap: the log may still have to be opened.
+        let at = clock()
+        return try await told { state throws(Refusal) in try await state.tapFromOutside(key, at: at) }
     }
 
-    /// A tap on the key that is due next: CAST, BITE or LANDED.
+    /// A tap on the key that is due next.
     public func tapNext() async throws(Refusal) -> String {
-        try await told { state throws(Refusal) in try await state.tapNextFromOutside() }
+        let at = clock()
+        return try await told { state throws(Refusal) in try await state.tapNextFromOutside(at: at) }
     }
 
     /// How long the chosen rod has been out, and what the record says about it.

@@ -6,6 +6,11 @@ import Foundation
 public final class Reconciler {
     /// Called once a session if something is to ring and the system does not allow it.
     public var onAlarmsRefused: (@MainActor () -> Void)?
+    /// Called with an alarm that no part of the system takes, once for each.
+    public var onAlarmFailed: (@MainActor (PlannedAlarm) -> Void)?
+    /// Called with what nobody but the app in front can ring: everything planned if the system may not, else nothing.
+    public var onLeftToRing: (@MainActor ([PlannedAlarm]) -> Void)?
+    private var toldOfFailure: Set<UUID> = []
     private let alarms: [any AlarmCenter]
     private let activities: any ActivityCenter
     private let clock: Clock
@@ -55,31 +60,49 @@ public final class Reconciler {
         }
     }
 
+    /// The first centre that is allowed gets the alarms; what it doesn't take goes to the next one.
     private func reconcileAlarms(_ plan: PhonePlan) async {
-        var ringing: Int?
-        for (i, center) in alarms.enumerated() where await center.permission() == .granted {
-            ringing = i
-            break
+        var (left, due, rings) = (plan.alarms, plan.due, false)
+        for center in alarms {
+            if await center.permission() == .granted {
+                rings = true
+                (left, due) = await reconcile(center, with: left, leaving: due)
+            } else {
+                _ = await reconcile(center, with: [], leaving: [])
+            }
         }
-        for (i, center) in alarms.enumerated() {
-            await reconcile(center, with: i == ringing ? plan.alarms : [], leaving: i == ringing ? plan.due : [])
-        }
-        if ringing != nil || plan.wait == nil { toldOfRefusal = false }
-        if ringing == nil && !plan.alarms.isEmpty { await tellOfRefusal() }
+        if rings || plan.wait == nil { toldOfRefusal = false }
+        if !rings && !plan.alarms.isEmpty { await tellOfRefusal() }
+        onLeftToRing?(rings ? [] : plan.alarms)
+        let failed = rings ? left : []
+        for alarm in failed where !toldOfFailure.contains(alarm.systemId) { onAlarmFailed?(alarm) }
+        toldOfFailure = Set(failed.map(\.systemId))
     }
 
     /// An alarm that has rung stays until the core no longer says that it is due, whatever its minute would be now:
-    /// that moves with what is learned from another rod.
-    private func reconcile(_ center: any AlarmCenter, with planned: [PlannedAlarm], leaving due: [PlannedAlarm]) async {
-        do {
-            let known = try await center.known()
-            let wanted = Set(planned.map(\.systemId))
-            let gone = known.subtracting(wanted).filter { id in !due.contains { $0.isSet(as: id) } }
-            if !gone.isEmpty { try await center.cancel(gone) }
-            for alarm in planned where !known.contains(alarm.systemId) { try await center.schedule(alarm) }
-        } catch {
-            Log.fault("setting alarms", error)
+    /// that moves with what is learned from another rod. Returns what this centre does not have of both.
+    private func reconcile(
+        _ center: any AlarmCenter, with planned: [PlannedAlarm], leaving due: [PlannedAlarm]
+    ) async -> (planned: [PlannedAlarm], due: [PlannedAlarm]) {
+        let known: Set<UUID>
+        do { known = try await center.known() } catch {
+            Log.fault("reading the alarms", error)
+            return (planned, due)
         }
+        let wanted = Set(planned.map(\.systemId))
+        let gone = known.subtracting(wanted).filter { id in !due.contains { $0.isSet(as: id) } }
+        if !gone.isEmpty {
+            do { try await center.cancel(gone) } catch { Log.fault("cancelling alarms", error) }
+        }
+        var failed: [PlannedAlarm] = []
+        // One that the system doesn't take must not keep it from the others.
+        for alarm in planned where !known.contains(alarm.systemId) {
+            do { try await center.schedule(alarm) } catch {
+                Log.fault("setting an alarm", error)
+                failed.append(alarm)
+            }
+        }
+        return (failed, due.filter { alarm in !known.contains { alarm.isSet(as: $0) } })
     }
 
     /// Only if the last centre, which always exists, was refused: one that was not asked yet may still be allowed.

@@ -25,7 +25,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     /** Whether an alarm comes at its exact minute. */
     val exact get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager.canScheduleExactAlarms()
 
-    /** Sets the alarms that are still to come and no others; returns whether a new one may come late. */
+    /** Sets the alarms that are still to come and no others; returns whether one of them is new. */
     fun set(watch: WatchView): Boolean = synchronized(Alarms) {
         val due = watch.due.associateBy { it.id }
         // Two readings of the phone's clocks differ slightly: an alarm that has just rung is not still to come.
@@ -42,9 +42,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
             // Its minute passed while the phone was off, or the system delivered it late.
             due[id]?.let(::ring)
         }
-        val late = coming.filterNot { near(planned[it.id], it.atWallMs) }.isNotEmpty() && !exact
+        val anew = coming.any { !near(planned[it.id], it.atWallMs) }
         coming.forEach(::plan)
-        late
+        anew
     }
 
     private fun plan(alarm: WatchAlarm) {
@@ -152,8 +152,15 @@ class StartReceiver : BroadcastReceiver() {
     }
 }
 
-/** The running wait was swiped away, which Android 14 and later allow: it comes back while a session is open. */
+/**
+ * The running wait was swiped away, which Android 14 and later allow: it comes back while a session is open. So does an
+ * alarm, with its keys and without its sound, while it is due.
+ */
 class SweptReceiver : BroadcastReceiver() {
-    override fun onReceive(context: Context, intent: Intent) =
-        offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
+    override fun onReceive(context: Context, intent: Intent) {
+        val app = context.applicationContext as RestwaterApplication
+        offMain(context) { core ->
+            core.watch(app.now()).also { watch -> watch.due.find { it.id == intent.action }?.let(app.lockScreen::showAgain) }
+        }
+    }
 }

@@ -19,6 +19,7 @@ import app.restwater.core.WatchAlarm
 import app.restwater.core.WatchView
 import app.restwater.core.shellWords
 import app.restwater.ui.Lookout
+import app.restwater.ui.Refused
 import app.restwater.ui.language
 
 /**
@@ -28,7 +29,7 @@ import app.restwater.ui.language
 class LockScreen(private val context: Context) : Lookout, Ringing {
     private val notifications = NotificationManagerCompat.from(context)
     private val words get() = shellWords(language())
-    private val alarms = Alarms(context, this, ::openApp)
+    private val alarms = Alarms(context, this) { openApp() }
     private val app get() = context.applicationContext as RestwaterApplication
 
     init {
@@ -61,15 +62,23 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     val alarmsAllowed: Boolean
         get() = allowed && notifications.getNotificationChannel(ALARM)?.importance != NotificationManager.IMPORTANCE_NONE
 
-    override fun show(watch: WatchView): String? {
-        val late = alarms.set(watch)
+    override fun show(watch: WatchView): Refused? {
+        val anew = alarms.set(watch)
         if (!watch.open) {
             notifications.cancel(WAIT_ID)
             return null
         }
-        if (!allowed) return words.noNotifications
-        post(null, WAIT_ID, running(watch))
-        return words.noNotifications.takeIf { !alarmsAllowed && watch.alarms.isNotEmpty() } ?: words.lateAlarms.takeIf { late }
+        if (allowed) post(null, WAIT_ID, running(watch))
+        return refused(watch)?.let { Refused(it, anew) }
+    }
+
+    /** What is not allowed of what a session needs. While the question is still open, nothing is refused. */
+    private fun refused(watch: WatchView): String? = when {
+        !allowed -> words.noNotifications.takeIf { Question.isAnswered(context) }
+        watch.alarms.isEmpty() -> null
+        !alarmsAllowed -> words.noNotifications
+        !alarms.exact -> words.lateAlarms
+        else -> null
     }
 
     private fun running(watch: WatchView): Notification {
@@ -82,7 +91,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             .setCategory(NotificationCompat.CATEGORY_STOPWATCH)
             .setVisibility(NotificationCompat.VISIBILITY_PUBLIC)
             .setContentIntent(openApp())
-            .setDeleteIntent(swept())
+            .setDeleteIntent(swept(null))
             // Where the system has a place for live updates, the wait is shown there as a counting chip.
             .setRequestPromotedOngoing(true)
         if (watch.alarms.isNotEmpty() && !alarms.exact) {
@@ -104,6 +113,17 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         app.rings(alarm)
         // Without notifications the phone still sounds, for as long as the system lets the process run.
         if (!alarmsAllowed) return app.sounder.sound(alarm.id)
+        val builder = shown(alarm)
+        if (fullScreen) builder.setFullScreenIntent(openApp(alarm), true)
+        post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
+    }
+
+    /** Shows an alarm that was swiped away, without its sound. */
+    internal fun showAgain(alarm: WatchAlarm) {
+        if (alarmsAllowed) post(alarm.id, ALARM_ID, shown(alarm).setSilent(true).build())
+    }
+
+    private fun shown(alarm: WatchAlarm): NotificationCompat.Builder {
         val builder = NotificationCompat.Builder(context, ALARM)
             .setSmallIcon(R.drawable.wait)
             .setContentTitle(alarm.title)
@@ -111,10 +131,10 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             .setCategory(NotificationCompat.CATEGORY_ALARM)
             .setPriority(NotificationCompat.PRIORITY_MAX)
             .setVisibility(NotificationCompat.VISIBILITY_PUBLIC)
-            .setContentIntent(openApp())
-        if (fullScreen) builder.setFullScreenIntent(openApp(), true)
+            .setContentIntent(openApp(alarm))
+            .setDeleteIntent(swept(alarm.id))
         alarm.rod?.let { rod -> alarm.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, rod, it.label)) } }
-        post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
+        return builder
     }
 
     /** Whether an alarm comes at its exact minute. */
@@ -166,15 +186,16 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     @SuppressLint("MissingPermission")
     private fun post(tag: String?, id: Int, notification: Notification) = notifications.notify(tag, id, notification)
 
-    private fun openApp(): PendingIntent {
-        val intent = Intent(context, MainActivity::class.java).addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
-        return PendingIntent.getActivity(context, 0, intent, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT)
-    }
+    /** Opens the Bank, with the rod of an alarm that rang. */
+    private fun openApp(alarm: WatchAlarm? = null): PendingIntent =
+        // Each alarm has an intent of its own: extras don't tell two apart.
+        PendingIntent.getActivity(context, alarm?.id.hashCode(), MainActivity.bank(context, alarm), FLAGS)
 
-    private fun swept(): PendingIntent =
-        PendingIntent.getBroadcast(context, 0, Intent(context, SweptReceiver::class.java), PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT)
+    private fun swept(alarmId: String?): PendingIntent =
+        PendingIntent.getBroadcast(context, 0, Intent(context, SweptReceiver::class.java).setAction(alarmId), FLAGS)
 
     companion object {
+        private const val FLAGS = PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT
         const val WAIT = "wait"
         const val ALARM = "alarm"
         const val TROUBLE = "trouble"

@@ -2,6 +2,7 @@ package app.restwater.android
 
 import android.Manifest
 import android.app.UiModeManager
+import android.content.Context
 import android.content.Intent
 import android.content.res.Configuration
 import android.graphics.Color
@@ -48,6 +49,7 @@ import androidx.lifecycle.repeatOnLifecycle
 import app.restwater.R
 import app.restwater.core.BankState
 import app.restwater.core.Scheme
+import app.restwater.core.WatchAlarm
 import app.restwater.core.palmMm
 import app.restwater.core.shellWords
 import app.restwater.ui.FileTrouble
@@ -74,7 +76,10 @@ class MainActivity : ComponentActivity() {
     }
     private val palm by lazy { Palm(palmMm() * pxPerMm(resources.displayMetrics)) }
     private val volume by lazy { VolumeKeys(this, app) }
-    private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) { onReady { it.lookOut() } }
+    private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) {
+        Question.answered(this)
+        onReady { it.lookOut() }
+    }
 
     /** The bars have no ground of their own, and their marks are the scheme's whatever theme the phone has. */
     private val bare = SystemBarStyle.auto(Color.TRANSPARENT, Color.TRANSPARENT) { phone ->
@@ -92,6 +97,8 @@ class MainActivity : ComponentActivity() {
         super.onCreate(savedInstanceState)
         wearFace()
         enableEdgeToEdge(bare, bare)
+        comeOverTheLockScreen()
+        if (savedInstanceState == null) Question.isNoLongerOpen(this)
         // They register their questions before the activity has started, as the system wants it.
         app.files.attach(this, savedInstanceState)
         app.receiver.attach(this)
@@ -103,6 +110,13 @@ class MainActivity : ComponentActivity() {
         if (savedInstanceState == null && !again) take(intent)
     }
 
+    /** Later versions read it in the manifest. */
+    private fun comeOverTheLockScreen() {
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.O_MR1) return
+        @Suppress("DEPRECATION")
+        window.addFlags(WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED or WindowManager.LayoutParams.FLAG_TURN_SCREEN_ON)
+    }
+
     private fun onReady(task: suspend (RestwaterState) -> Unit) {
         app.scope.launch { task(model.ready()) }
     }
@@ -112,9 +126,13 @@ class MainActivity : ComponentActivity() {
         take(intent)
     }
 
-    /** What another app, or the launcher, wants of this one: to look into a file, or to begin a session. */
+    /** What another app, the launcher or the lock screen wants: to look into a file, to begin a session, or to see the Bank. */
     private fun take(intent: Intent) {
         if (intent.action == START) onReady { state -> state.begin() }
+        if (intent.action == BANK) {
+            val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
+            onReady { state -> state.toBank(rod, intent.getStringExtra(TITLE).orEmpty()) }
+        }
         val from = fileOf(intent) ?: return
         onReady { state ->
             try {
@@ -233,9 +251,8 @@ class MainActivity : ComponentActivity() {
 
     /** Once a session is open, and once only: an answer is an answer. */
     private fun askForNotifications() {
-        val asked = getSharedPreferences(ASKED, MODE_PRIVATE)
-        if (Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU || app.lockScreen.allowed || asked.getBoolean("notifications", false)) return
-        asked.edit().putBoolean("notifications", true).apply()
+        if (Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU || app.lockScreen.allowed || Question.isAsked(this)) return
+        Question.asked(this)
         ask.launch(Manifest.permission.POST_NOTIFICATIONS)
     }
 
@@ -245,8 +262,15 @@ class MainActivity : ComponentActivity() {
         /** The launcher's shortcut. */
         const val START = "app.restwater.START"
 
-        /** The file of preferences that says what was asked on this phone; it stays on it. */
-        const val ASKED = "asked"
+        private const val BANK = "app.restwater.BANK"
+        private const val ROD = "rod"
+        private const val TITLE = "title"
+        private const val NO_ROD = -1
+
+        /** Opens the Bank, with the rod of an alarm that rang and what it says. */
+        fun bank(context: Context, alarm: WatchAlarm? = null): Intent = Intent(context, MainActivity::class.java).setAction(BANK)
+            .addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
+            .putExtra(ROD, alarm?.rod?.toInt() ?: NO_ROD).putExtra(TITLE, alarm?.title)
     }
 }
 

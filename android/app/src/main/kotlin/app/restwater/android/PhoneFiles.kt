@@ -128,12 +128,15 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
     override suspend fun copyBackup(path: String) {
         val folder = chosen.getString(FOLDER, null)?.let(Uri::parse) ?: return
+        // The folder may be another app's, or lie behind a network.
         explained {
-            val parent = DocumentsContract.buildDocumentUriUsingTree(folder, DocumentsContract.getTreeDocumentId(folder))
-            val file = File(path)
-            val to = DocumentsContract.createDocument(app.contentResolver, parent, "application/octet-stream", file.name)
-                ?: throw FileNotFoundException(file.name)
-            copy(file, to)
+            withContext(Dispatchers.IO) {
+                val parent = DocumentsContract.buildDocumentUriUsingTree(folder, DocumentsContract.getTreeDocumentId(folder))
+                val file = File(path)
+                val to = DocumentsContract.createDocument(app.contentResolver, parent, "application/octet-stream", file.name)
+                    ?: throw FileNotFoundException(file.name)
+                copy(file, to)
+            }
         }
     }
 

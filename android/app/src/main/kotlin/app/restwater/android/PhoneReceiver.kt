@@ -19,6 +19,7 @@ import app.restwater.ui.Receiver
 import app.restwater.ui.ReceiverTrouble
 import app.restwater.ui.language
 import kotlin.coroutines.resume
+import kotlinx.coroutines.delay
 import kotlinx.coroutines.suspendCancellableCoroutine
 import kotlinx.coroutines.withTimeoutOrNull
 
@@ -37,7 +38,7 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
             if (!allowed(ACCESS_FINE_LOCATION) && !allowed(ACCESS_COARSE_LOCATION)) {
                 permission.ask(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
             }
-            provider()?.let { withTimeoutOrNull(WITHIN_MS) { read(it) } }
+            provider()?.let { withTimeoutOrNull(WITHIN_MS) { reading(it) } }
         } catch (refused: SecurityException) {
             throw ReceiverTrouble(shellWords(language()).positionNotAllowed)
         } catch (nobody: ActivityNotFoundException) {
@@ -61,6 +62,15 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
         return all.firstOrNull { it in manager.allProviders && manager.isProviderEnabled(it) }
     }
 
+    /** Android gives up after half a minute, which is too soon for a cold receiver: it is asked again. */
+    private suspend fun reading(provider: String): Location? {
+        while (true) {
+            read(provider)?.let { return it }
+            if (!manager.isProviderEnabled(provider)) return null
+            delay(AGAIN_MS)
+        }
+    }
+
     private suspend fun read(provider: String): Location? = suspendCancellableCoroutine { waiting ->
         val stop = CancellationSignal()
         waiting.invokeOnCancellation { stop.cancel() }
@@ -72,5 +82,6 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
     private companion object {
         /** A cold receiver under open sky takes half a minute or so (common practice, no source). */
         const val WITHIN_MS = 45_000L
+        const val AGAIN_MS = 1_000L
     }
 }

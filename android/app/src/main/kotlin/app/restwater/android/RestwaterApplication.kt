@@ -7,6 +7,7 @@ import androidx.compose.foundation.ExperimentalFoundationApi
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
+import app.restwater.core.Settings
 import app.restwater.core.WatchAlarm
 import app.restwater.core.salvage
 import app.restwater.ui.FilesDesk
@@ -27,8 +28,8 @@ internal sealed interface Opening {
     /** It is being opened, and migrated if an earlier version wrote it. */
     data object Working : Opening
 
-    /** It is open; [desk] exports and imports its files. */
-    class Open(val core: Restwater, val desk: FilesDesk) : Opening
+    /** It is open; [desk] exports and imports its files, and the first picture has the hand and scheme of [settings]. */
+    class Open(val core: Restwater, val desk: FilesDesk, val settings: Settings) : Opening
 
     /** It could not be opened, for the core's reason. */
     class Refused(val why: RestwaterException.Failed) : Opening
@@ -102,19 +103,14 @@ class RestwaterApplication : Application() {
     /** Opens the log off the main thread, unless that was done already. */
     internal fun open() {
         if (log.value is Opening.Open) return
-        val ready = opened?.getOrNull()
-        if (ready != null) {
-            log.value = opening(ready)
-            return
-        }
         log.value = Opening.Working
         scope.launch {
-            val result = withContext(worker) { core }
-            log.value = result.fold(::opening) { Opening.Refused(it as? RestwaterException.Failed ?: throw it) }
+            val result = withContext(worker) { core.mapCatching { core -> core to core.settings(now()) } }
+            log.value = result.fold({ (core, settings) -> opening(core, settings) }) { Opening.Refused(it as? RestwaterException.Failed ?: throw it) }
         }
     }
 
-    private fun opening(core: Restwater) = Opening.Open(core, FilesDesk(core, { now() }, scope, files))
+    private fun opening(core: Restwater, settings: Settings) = Opening.Open(core, FilesDesk(core, { now() }, scope, files), settings)
 
     /** Waits for the log to be open. */
     internal suspend fun opened(): Opening.Open = opening.filterIsInstance<Opening.Open>().first()

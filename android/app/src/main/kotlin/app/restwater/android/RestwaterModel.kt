@@ -52,7 +52,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
 
     private fun screens(open: Opening.Open): RestwaterState {
         // A tap reaches the log whatever happens to the screen, so its scope is the application's.
-        val state = with(phone) { RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.desk) }
+        val state = with(phone) { RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.settings, open.desk) }
         val before = saved.get<Bundle>(OPEN)
         if (before != null) reopen(state, before) else viewModelScope.launch { state.greet() }
         ready.complete(state)

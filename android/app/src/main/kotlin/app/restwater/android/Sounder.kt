@@ -7,33 +7,46 @@ import android.media.RingtoneManager
 import android.os.Build
 import android.os.Handler
 import android.os.Looper
+import android.os.VibrationAttributes
 import android.os.VibrationEffect
 import android.os.Vibrator
 
 /** Sound and vibration of an alarm if notifications are not allowed: made by the process itself while it lives. */
 class Sounder(private val context: Context) {
     private val main = Handler(Looper.getMainLooper())
-    private val sounding = mutableSetOf<String>()
+    /** The alarms that sound, each with what ends it when nobody does. */
+    private val sounding = mutableMapOf<String, Runnable>()
     private var tone: Ringtone? = null
     private val vibrator get() = context.getSystemService(Vibrator::class.java)
 
     @Synchronized
     fun sound(alarmId: String) {
-        sounding += alarmId
+        val end = Runnable { stop(alarmId) }
+        sounding.put(alarmId, end)?.let(main::removeCallbacks)
+        main.postDelayed(end, LONGEST_MS)
         val use = AudioAttributes.Builder().setUsage(AudioAttributes.USAGE_ALARM).setContentType(AudioAttributes.CONTENT_TYPE_SONIFICATION).build()
         val tone = tone ?: RingtoneManager.getRingtone(context, RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM))
         this.tone = tone
         tone?.audioAttributes = use
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) tone?.isLooping = true
         tone?.play()
-        vibrator?.vibrate(VibrationEffect.createWaveform(LockScreen.BUZZ, 0))
-        main.postDelayed({ stop(alarmId) }, LONGEST_MS)
+        shake(VibrationEffect.createWaveform(LockScreen.BUZZ, 0), use)
+    }
+
+    /** As an alarm: the system drops a vibration of no stated use while the app is not in front. */
+    private fun shake(effect: VibrationEffect, use: AudioAttributes) {
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) {
+            vibrator?.vibrate(effect, VibrationAttributes.createForUsage(VibrationAttributes.USAGE_ALARM))
+        } else {
+            @Suppress("DEPRECATION") vibrator?.vibrate(effect, use)
+        }
     }
 
     /** Stops one alarm; another one that sounds goes on. */
     @Synchronized
     fun stop(alarmId: String) {
-        if (!sounding.remove(alarmId) || sounding.isNotEmpty()) return
+        main.removeCallbacks(sounding.remove(alarmId) ?: return)
+        if (sounding.isNotEmpty()) return
         tone?.stop()
         tone = null
         vibrator?.cancel()
@@ -41,7 +54,7 @@ class Sounder(private val context: Context) {
 
     /** Stops all of them. */
     @Synchronized
-    fun stopAll() = sounding.toList().forEach(::stop)
+    fun stopAll() = sounding.keys.toList().forEach(::stop)
 
     private companion object {
         /** After that nobody is there: a phone that sounds for an hour is a nuisance on the bank. */

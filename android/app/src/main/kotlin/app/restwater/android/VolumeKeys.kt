@@ -3,7 +3,7 @@ package app.restwater.android
 import android.app.Activity
 import android.media.AudioManager
 import android.view.KeyEvent
-import app.restwater.core.Action
+import app.restwater.core.Key
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 
@@ -16,16 +16,15 @@ internal class VolumeKeys(private val activity: Activity, private val app: Restw
 
     /** Returns whether the event was handled. */
     fun take(event: KeyEvent, state: RestwaterState?): Boolean {
-        val action = ACTIONS[event.keyCode] ?: return false
+        val key = KEYS[event.keyCode] ?: return false
         if (event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0) app.lockScreen.quieten()
-        val rod = state?.bank?.rods?.firstOrNull { it.chosen }?.rod
-        if (!app.choices.volumeKeys || state == null || state.showing != Showing.BANK || rod == null) return false
+        if (!app.choices.volumeKeys || state == null || state.showing != Showing.BANK || state.bank?.rods.isNullOrEmpty()) return false
         when {
             event.action == KeyEvent.ACTION_DOWN && event.repeatCount == 0 -> held = false
             event.action == KeyEvent.ACTION_DOWN && !held && event.eventTime - event.downTime >= HOLD_MS -> {
                 held = true
-                // The core refuses what is not possible now, with a message and a pulse.
-                state.act(action(rod))
+                // Only what the Bank has a key for now: with a fish on there is no CAST.
+                state.bank?.keys?.find { it.key == key && it.enabled }?.let(state::tap) ?: app.feel.refused()
             }
             event.action == KeyEvent.ACTION_UP && !held -> change(event.keyCode)
         }
@@ -39,8 +38,7 @@ internal class VolumeKeys(private val activity: Activity, private val app: Restw
     }
 
     private companion object {
-        val ACTIONS: Map<Int, (UByte) -> Action> =
-            mapOf(KeyEvent.KEYCODE_VOLUME_UP to Action::Cast, KeyEvent.KEYCODE_VOLUME_DOWN to Action::WoundIn)
+        val KEYS = mapOf(KeyEvent.KEYCODE_VOLUME_UP to Key.CAST, KeyEvent.KEYCODE_VOLUME_DOWN to Key.WOUND_IN)
 
         /** As long as the system's own long press, so that a bump in a pocket does not count. */
         const val HOLD_MS = 500L

@@ -2,7 +2,6 @@ package app.restwater.android
 
 import android.annotation.SuppressLint
 import android.app.PendingIntent
-import android.content.Intent
 import android.os.Build
 import android.service.quicksettings.Tile
 import android.service.quicksettings.TileService
@@ -24,16 +23,22 @@ class WaitTile : TileService() {
     private fun show(watch: WatchView) {
         val tile = qsTile ?: return
         tile.state = if (watch.open) Tile.STATE_ACTIVE else Tile.STATE_INACTIVE
-        tile.label = getString(R.string.app_name)
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) tile.subtitle = watch.title
-        tile.contentDescription = listOf(getString(R.string.app_name), watch.title).filter { it.isNotBlank() }.joinToString(": ")
+        val name = getString(R.string.app_name)
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.Q) {
+            tile.label = name
+            tile.subtitle = watch.title
+        } else {
+            // A tile has one line only.
+            tile.label = watch.title.ifBlank { name }
+        }
+        tile.contentDescription = listOf(name, watch.title).filter { it.isNotBlank() }.joinToString(": ")
         tile.updateTile()
     }
 
     // Android 14 and later have only the form with a pending intent, earlier versions only the other.
     @SuppressLint("StartActivityAndCollapseDeprecated")
     override fun onClick() {
-        val open = Intent(this, MainActivity::class.java).addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
+        val open = MainActivity.bank(this)
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE) {
             startActivityAndCollapse(PendingIntent.getActivity(this, 0, open, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT))
         } else {

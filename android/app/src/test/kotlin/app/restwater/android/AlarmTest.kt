@@ -6,9 +6,12 @@ import android.app.Notification
 import android.app.NotificationManager
 import android.content.Context
 import android.content.Intent
+import android.media.AudioAttributes
 import android.media.Ringtone
 import android.media.RingtoneManager
 import android.net.Uri
+import android.os.Build
+import android.os.VibrationAttributes
 import android.os.Vibrator
 import app.restwater.R
 import app.restwater.core.Action
@@ -16,6 +19,7 @@ import app.restwater.core.Alarm
 import app.restwater.core.PhoneTap
 import app.restwater.core.SetupTap
 import app.restwater.core.shellWords
+import java.util.concurrent.TimeUnit
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull
@@ -30,6 +34,7 @@ import org.robolectric.annotation.Config
 import org.robolectric.annotation.Implementation
 import org.robolectric.annotation.Implements
 import org.robolectric.shadows.ShadowAlarmManager
+import org.robolectric.shadows.ShadowLooper
 
 /** An alarm rings until its own cast has ended or one of its keys is tapped; nothing else silences it. */
 @RunWith(RobolectricTestRunner::class)
@@ -168,12 +173,12 @@ class AlarmTest {
     @Test @Config(sdk = [31, 34, 36]) fun aLateAlarmIsSaidToBeUpToAnHourLateEachTime() {
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        val said = show().orEmpty()
-        assertTrue(said, "up to an hour late" in said)
-        assertNull("the same alarm is not told of twice", show())
+        val said = checkNotNull(show())
+        assertTrue(said.says, "up to an hour late" in said.says && said.anew)
+        assertEquals("the same alarm is not told of twice", false, show()?.anew)
         Handset.later(60)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals(shellWords("en-GB").lateAlarms, show())
+        assertEquals(shellWords("en-GB").lateAlarms to true, show()?.let { it.says to it.anew })
         assertTrue("on the lock screen too", "hour late" in checkNotNull(Handset.wait()).extras.getCharSequence(Notification.EXTRA_BIG_TEXT, ""))
     }
 
@@ -201,7 +206,7 @@ class AlarmTest {
         manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_NONE
         val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals("it is said", shellWords("en-GB").noNotifications, show())
+        assertEquals("it is said", shellWords("en-GB").noNotifications, show()?.says)
         val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
         assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
         TonesAsked.last = null
@@ -210,6 +215,55 @@ class AlarmTest {
         assertEquals("the alarm's tone is asked for", RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM), TonesAsked.last)
         assertTrue("it shakes", vibrator.isVibrating)
         assertNotNull("the wait is shown all the same", Handset.wait())
+    }
+
+    @Test @Config(sdk = [31, 34, 36], shadows = [TonesAsked::class]) fun withoutNotificationsItShakesAsAnAlarmDoes() {
+        val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
+        Handset.app.sounder.sound("rod-1")
+        // A vibration of no stated use is dropped while the app is not in front.
+        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) {
+            assertEquals(VibrationAttributes.USAGE_ALARM, (vibrator.vibrationAttributesFromLastVibration as VibrationAttributes).usage)
+        } else {
+            assertEquals(AudioAttributes.USAGE_ALARM, checkNotNull(vibrator.audioAttributesFromLastVibration).usage)
+        }
+    }
+
+    @Test @Config(shadows = [TonesAsked::class]) fun anAlarmThatSoundsAgainIsNotCutShortByItsFirstTime() {
+        val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
+        Handset.app.sounder.sound("rod-1")
+        ShadowLooper.idleMainLooper(100, TimeUnit.SECONDS)
+        Handset.app.sounder.sound("rod-1")
+        ShadowLooper.idleMainLooper(60, TimeUnit.SECONDS)
+        assertTrue("it shakes for two minutes", vibrator.isVibrating)
+        ShadowLooper.idleMainLooper(61, TimeUnit.SECONDS)
+        assertTrue("and no longer", !vibrator.isVibrating)
+    }
+
+    private fun sweepTheAlarm() {
+        val swept = checkNotNull(Handset.rung().single().deleteIntent) { "nobody hears of it" }
+        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
+        manager.activeNotifications.filter { it.notification.channelId == LockScreen.ALARM }.forEach { manager.cancel(it.tag, it.id) }
+        assertEquals(emptyList<String>(), titles())
+        swept.send()
+    }
+
+    @Test fun anAlarmThatIsSweptAwayComesBackSilentlyWithItsKeys() {
+        rodOneRings()
+        sweepTheAlarm()
+        Handset.until({ "it is gone" }) { titles() == listOf("Rod 1") }
+        val back = Handset.rung().single()
+        assertTrue("it sounds again", back.flags and Notification.FLAG_INSISTENT == 0)
+        assertEquals(listOf("WOUND IN", "CAST"), back.actions.orEmpty().map { it.title.toString() })
+        act(Action.WoundIn(1u))
+        assertEquals("its cast ends it", emptyList<String>(), titles())
+    }
+
+    @Test fun anAlarmThatIsSweptAwayAfterItsCastHasEndedStaysAway() {
+        rodOneRings()
+        Handset.core.act(Action.WoundIn(1u), Handset.app.now())
+        sweepTheAlarm()
+        Handset.answered()
+        assertEquals(emptyList<String>(), titles())
     }
 
     private companion object {

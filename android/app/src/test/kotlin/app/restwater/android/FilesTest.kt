@@ -7,6 +7,7 @@ import android.content.Intent
 import android.database.Cursor
 import android.net.Uri
 import android.os.Build
+import android.os.Looper
 import android.os.ParcelFileDescriptor
 import android.provider.DocumentsContract
 import androidx.compose.ui.test.ExperimentalTestApi
@@ -169,6 +170,16 @@ class FilesTest {
         assertEquals(words, said?.message)
     }
 
+    @Test fun aBackupIsCopiedOffTheMainThread() {
+        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
+        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
+        val backup = File.createTempFile("backup", ".db")
+        // What comes of it is the matter of the test above: the shelf makes no files.
+        runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } }
+        assertEquals("the provider was asked to make the file", "android:createDocument", shelf.called)
+        assertTrue("on the main thread", shelf.caller != Looper.getMainLooper().thread)
+    }
+
     @Test fun aFileIsNotImportedAgainWhenTheAppIsOpenedFromTheRecentApps() {
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI).addFlags(Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY)) { activity, _ ->
@@ -211,9 +222,15 @@ class Shelf : ContentProvider() {
     /** How many times the provider fails with an exception of its own when a file is written. */
     var odd = 0
     var deleted = 0
+
+    /** What it was asked for last, and on which thread. */
+    var called = ""
+    var caller: Thread? = null
     val modes = mutableListOf<String>()
 
     override fun call(method: String, arg: String?, extras: android.os.Bundle?): android.os.Bundle? {
+        called = method
+        caller = Thread.currentThread()
         if (method == "android:deleteDocument") deleted += 1
         return null
     }

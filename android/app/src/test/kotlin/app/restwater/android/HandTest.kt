@@ -8,6 +8,7 @@ import androidx.compose.ui.test.junit4.v2.createAndroidComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import app.restwater.core.Action
+import app.restwater.core.BankState
 import app.restwater.core.Key
 import app.restwater.ui.tag
 import org.junit.Assert.assertEquals
@@ -75,5 +76,18 @@ class HandTest {
         hold(KeyEvent.KEYCODE_VOLUME_DOWN, 1_000)
         Handset.until({ "not wound in" }) { "wound_in" in Handset.kinds() }
         assertEquals("once for each", listOf("session_started", "cast", "wound_in"), Handset.kinds())
+    }
+
+    @Test fun aHeldVolumeKeyCastsNothingOverAFishThatIsOn() {
+        aSessionIsOpen()
+        rule.runOnUiThread { Handset.app.choices.choose(PhoneChoices.VOLUME, PhoneChoices.ON) }
+        for (action in listOf(Action.Cast(1u), Action.Bite(1u))) {
+            Handset.core.act(action, Handset.app.now())
+            Handset.later(60)
+        }
+        Handset.until({ "no fish is on" }) { rule.activity.state?.bank?.state == BankState.FISH_ON }
+        hold(KeyEvent.KEYCODE_VOLUME_UP, 1_000)
+        assertEquals(listOf("session_started", "cast", "bite"), Handset.kinds())
+        assertEquals(if (newer) HapticFeedbackConstants.REJECT else HapticFeedbackConstants.LONG_PRESS, felt())
     }
 }

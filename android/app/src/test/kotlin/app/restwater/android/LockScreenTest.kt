@@ -123,10 +123,12 @@ class LockScreenTest {
     @Test @Config(sdk = [34, 36]) fun whatIsNotAllowedIsSaid() {
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
-        assertEquals(shellWords("en-GB").lateAlarms, show())
+        assertEquals(shellWords("en-GB").lateAlarms, show()?.says)
         assertEquals("it is set all the same", 1, Handset.alarms().size)
         Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
-        assertEquals(shellWords("en-GB").noNotifications, show())
+        assertNull("not before the question is answered", show())
+        Question.answered(Handset.app)
+        assertEquals(shellWords("en-GB").noNotifications, show()?.says)
     }
 
     @Test fun whenTheSessionEndsTheLockScreenIsEmpty() {

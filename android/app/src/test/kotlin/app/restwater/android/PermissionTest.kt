@@ -1,11 +1,15 @@
 package app.restwater.android
 
 import android.Manifest
+import android.content.pm.PackageManager
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
+import app.restwater.core.Alarm
 import app.restwater.core.PhoneTap
+import kotlinx.coroutines.launch
 import org.junit.Assert.assertEquals
+import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNull
 import org.junit.Before
 import org.junit.Rule
@@ -49,6 +53,53 @@ class PermissionTest {
     private fun isAsked(activity: MainActivity) = Handset.until({ "never asked for" }) {
         rule.waitForIdle()
         asked(activity) == notifications
+    }
+
+    @Suppress("DEPRECATION") // The system still answers this way; the registry passes it on.
+    private fun answer(activity: MainActivity, allowed: Boolean) {
+        if (allowed) Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
+        val question = shadowOf(activity).lastRequestedPermission
+        val answer = if (allowed) PackageManager.PERMISSION_GRANTED else PackageManager.PERMISSION_DENIED
+        rule.runOnUiThread { activity.onRequestPermissionsResult(question.requestCode, question.requestedPermissions, intArrayOf(answer)) }
+        Handset.settle()
+    }
+
+    private fun isSaid(activity: MainActivity) = "Notifications are off" in activity.state?.notice.orEmpty()
+
+    @Test fun whoAllowsNotificationsIsNotToldThatTheyAreOff() = on { activity ->
+        rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
+        isAsked(activity)
+        Handset.settle()
+        assertFalse("said before there is an answer", isSaid(activity))
+        answer(activity, allowed = true)
+        assertFalse("said all the same", isSaid(activity))
+    }
+
+    @Test fun whoRefusesIsToldAndToldAgainWithEachNewAlarm() = on { activity ->
+        rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
+        isAsked(activity)
+        answer(activity, allowed = false)
+        Handset.until({ "never said" }) { isSaid(activity) }
+        assertFalse("an alarm does sound while the app runs", "no alarm can ring" in activity.state?.notice.orEmpty())
+        Handset.later(60)
+        rule.runOnUiThread { activity.state?.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u)))) }
+        Handset.until({ "still said" }) { !isSaid(activity) }
+        Handset.later(60)
+        rule.runOnUiThread { activity.state?.act(Action.Cast(1u)) }
+        Handset.until({ "not said of the alarm" }) { isSaid(activity) }
+        Handset.later(60)
+        rule.runOnUiThread { activity.state?.act(Action.Liner(1u)) }
+        Handset.until({ "still said after a liner" }) { !isSaid(activity) }
+    }
+
+    @Test fun whoAllowsThemLaterIsToldNoLonger() = on { activity ->
+        rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
+        isAsked(activity)
+        answer(activity, allowed = false)
+        Handset.until({ "never said" }) { isSaid(activity) }
+        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
+        Handset.app.scope.launch { activity.state?.toFront() }
+        Handset.until({ "still said" }) { !isSaid(activity) }
     }
 
     private val notifications = listOf(Manifest.permission.POST_NOTIFICATIONS)

@@ -18,6 +18,7 @@ import app.restwater.core.Which
 import app.restwater.core.positionWords
 import app.restwater.core.shellWords
 import app.restwater.ui.Showing
+import java.util.concurrent.TimeUnit
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNull
 import org.junit.Assert.assertTrue
@@ -29,6 +30,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
+import org.robolectric.shadows.ShadowLooper
 
 /** The key that reads the phone's position: when it asks, what it says if refused, what a reading fills in. */
 @OptIn(ExperimentalTestApi::class)
@@ -146,6 +148,25 @@ class ReceiverTest {
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, false)
         tap("swim-USE_PHONE")
         answer(fine = true, coarse = true)
+        until { state.notice == shellWords("en-GB").positionNotFound }
+    }
+
+    // Android's own reading gives up after half a minute.
+    @Test fun aColdReceiverIsWaitedForThreeQuartersOfAMinute() {
+        Handset.allow(ACCESS_FINE_LOCATION)
+        tap("swim-USE_PHONE")
+        until { receiver.getLocationRequests(LocationManager.GPS_PROVIDER).isNotEmpty() }
+        ShadowLooper.idleMainLooper(33, TimeUnit.SECONDS)
+        assertEquals("…", state.notice)
+        reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 4f)
+        until { state.notice == positionWords(4.0, "en-GB") }
+    }
+
+    @Test fun aReceiverThatGivesNothingIsReportedAfterThat() {
+        Handset.allow(ACCESS_FINE_LOCATION)
+        tap("swim-USE_PHONE")
+        until { receiver.getLocationRequests(LocationManager.GPS_PROVIDER).isNotEmpty() }
+        ShadowLooper.idleMainLooper(46, TimeUnit.SECONDS)
         until { state.notice == shellWords("en-GB").positionNotFound }
     }
 

@@ -3,6 +3,7 @@ package app.restwater.android
 import android.content.Intent
 import android.content.pm.PackageManager
 import android.content.res.Configuration
+import android.view.WindowManager
 import androidx.compose.ui.graphics.toArgb
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.core.view.WindowCompat
@@ -11,6 +12,9 @@ import app.restwater.R
 import app.restwater.core.Action
 import app.restwater.core.Scheme
 import app.restwater.ui.Ink
+import java.util.concurrent.CountDownLatch
+import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.launch
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Rule
@@ -74,6 +78,33 @@ class WindowTest {
         }
         rule.waitForIdle()
         assertTrue("still dark", bars.isAppearanceLightStatusBars && bars.isAppearanceLightNavigationBars)
+    }
+
+    @Test fun theFirstPictureOfANightIsDark() {
+        Handset.core.act(Action.Set(null, Scheme.NIGHT), Handset.app.now())
+        val gates = List(2) { CountDownLatch(1) }
+        val workers = CoroutineScope(Handset.app.worker)
+        workers.launch { gates[0].await() }
+        try {
+            ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+                // The worker opens the log and then does nothing more: the screens know only what that gave them.
+                workers.launch { gates[1].await() }
+                gates[0].countDown()
+                var activity: MainActivity? = null
+                scenario.onActivity { activity = it }
+                Handset.until({ "never ready" }) { activity?.state != null }
+                assertEquals(Scheme.NIGHT, activity?.state?.settings?.scheme)
+                gates[1].countDown()
+            }
+        } finally {
+            gates.forEach { it.countDown() }
+        }
+    }
+
+    @Suppress("DEPRECATION") // Android 8.0 knows no other way.
+    @Test @Config(sdk = [26]) fun onAndroid8TheScreensComeOverTheLockScreenToo() = on { _, activity ->
+        val wanted = WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED or WindowManager.LayoutParams.FLAG_TURN_SCREEN_ON
+        assertEquals(wanted, activity.window.attributes.flags and wanted)
     }
 
     @Test fun theFirstWindowHasThePaperColourOfTheScheme() {

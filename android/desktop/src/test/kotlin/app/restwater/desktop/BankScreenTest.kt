@@ -156,6 +156,40 @@ class BankScreenTest {
         node("notice").assertContentDescriptionContains("ignored", substring = true)
     }
 
+    /** Another screen closes, and a cold thumb taps once more: CAST has come under it. */
+    private fun Bankside.tapsCastAtOnceAfter(tag: String) {
+        node(tag).performClick()
+        assertEquals(Showing.BANK, state.showing)
+        atOnce()
+        tap(Key.CAST)
+        assertFalse(bank.state == BankState.OUT, "a second tap of $tag cast")
+        node("notice").assertContentDescriptionContains("ignored", substring = true)
+        wait(seconds = 2)
+    }
+
+    @Test fun aSecondTapOfBackCastsNothingOnAnyScreen() = Bankside.on {
+        start()
+        for (screen in listOf(Showing.FEED, Showing.FEED_WEIGHT, Showing.SEEN, Showing.FISH, Showing.WEIGHT, Showing.WAITS)) {
+            show(screen)
+            tapsCastAtOnceAfter("back")
+        }
+    }
+
+    @Test fun aSecondTapOfAKeyThatCompletesAnEntryCastsNothing() = Bankside.on {
+        start()
+        for (key in listOf(Key.CAST, Key.BITE, Key.LANDED)) { tap(key); wait(minutes = 3) }
+        for ((screen, key) in listOf(Showing.FEED to "handful", Showing.SEEN to "bubbles", Showing.SEEN to "neighbour-left", Showing.FISH to "no-weight")) {
+            show(screen)
+            tapsCastAtOnceAfter(key)
+        }
+        for ((screen, key) in listOf(Showing.WEIGHT to "weighed", Showing.WEIGHT to "guess", Showing.FEED_WEIGHT to "weighed")) {
+            show(screen)
+            tapOn("digit-6")
+            wait(seconds = 1)
+            tapsCastAtOnceAfter(key)
+        }
+    }
+
     @Test fun theWholeKeyIsInvertedWhileTheThumbIsOnIt() = Bankside.on {
         start()
         val cast = node(tag(Key.CAST))
@@ -189,6 +223,22 @@ class BankScreenTest {
         assertEquals(BankState.READY, bank.state)
         node(tag(Key.CAST)).performClick()
         assertEquals(BankState.OUT, bank.state)
+    }
+
+    @Test fun twoContactsAtOnceLogNothingOnAnotherScreenEither() = Bankside.on {
+        start()
+        for (key in listOf(Key.CAST, Key.BITE, Key.LANDED)) { tap(key); wait(minutes = 3) }
+        show(Showing.FISH)
+        node("class-ROACH").performTouchInput {
+            down(0, center)
+            down(1, center + Offset(200f, 0f))
+            up(1)
+            up(0)
+        }
+        assertEquals(Showing.FISH, state.showing)
+        node("class-ROACH").performClick()
+        assertEquals(Showing.BANK, state.showing)
+        assertEquals("ROACH", bank.keys.first { it.key == Key.FISH_CLASS }.label)
     }
 
     @Test fun undoNamesWhatItUndoesAndRedoRestoresIt() = Bankside.on {

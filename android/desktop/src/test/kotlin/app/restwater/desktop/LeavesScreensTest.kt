@@ -1,9 +1,14 @@
 package app.restwater.desktop
 
+import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertContentDescriptionContains
 import androidx.compose.ui.test.assertIsEnabled
+import androidx.compose.ui.test.isFocusable
 import androidx.compose.ui.test.performTextInput
+import androidx.compose.ui.test.performTextReplacement
 import app.restwater.core.BankState
 import app.restwater.core.Key
 import app.restwater.core.KeyTap
@@ -208,6 +213,39 @@ class LeavesScreensTest {
         tapOn("key-leaf-next")
         assertTrue(state.book.leaf("next").lines.isNotEmpty())
         assertNotNull(state.book.leaf("light").rows.find { it.tag == "lat" })
+    }
+
+    @Test fun aTypedTextThatIsRefusedStaysInItsLine() = Bankside.on {
+        start()
+        open(Showing.BOOK)
+        tapOn("key-${state.book.leaf("sessions").list.last().tag}")
+        wait(seconds = 1)
+        tapOn("key-leaf-session")
+        fun typed() = node("typed-note").fetchSemanticsNode().config[SemanticsProperties.EditableText].text
+        val long = "m".repeat(2_001)
+        node("typed-note").performTextInput(long)
+        tapOn("send-note")
+        node("notice").assertContentDescriptionContains("2000", substring = true)
+        assertEquals(long, typed())
+        wait(seconds = 1)
+        node("typed-note").performTextReplacement("mist till ten")
+        tapOn("send-note")
+        wait(seconds = 1)
+        assertEquals("", typed())
+        assertTrue(state.book.leaf("session").lines.any { it.value == "mist till ten" })
+    }
+
+    @Test fun aScreenReaderWalksThroughKeysRowByRow() = Bankside.on {
+        start()
+        for (screen in listOf(Showing.SCREENS, Showing.SETUP, Showing.PHONE)) {
+            show(screen)
+            // As a screen reader sorts what is no group of its own: by place, then by the order that is asked for.
+            val plain = nodes(isFocusable()).sortedWith(compareBy({ it.boundsInRoot.top }, { it.boundsInRoot.left }))
+            val read = plain.sortedBy { it.config.getOrNull(SemanticsProperties.TraversalIndex) ?: 0f }
+            fun List<SemanticsNode>.tags() = map { it.config.getOrNull(SemanticsProperties.TestTag) }
+            assertTrue(plain.size > 4, "$screen: ${plain.tags()}")
+            assertEquals(plain.tags(), read.tags(), "$screen")
+        }
     }
 
     @Test fun atTwiceTheTextEveryKeyOfEveryLeafIsReached() = Bankside.on(GLASS.copy(textScale = 2.0)) {

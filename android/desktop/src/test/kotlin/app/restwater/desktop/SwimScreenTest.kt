@@ -1,11 +1,14 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.geometry.Offset
+import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.semantics.getOrNull
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.assertContentDescriptionContains
 import androidx.compose.ui.test.click
+import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performSemanticsAction
 import androidx.compose.ui.test.performTextClearance
 import androidx.compose.ui.test.performTextInput
 import androidx.compose.ui.test.performTouchInput
@@ -203,6 +206,28 @@ class SwimScreenTest {
         tapOn(KEY(SwimKey.USE_PHONE))
         node("notice").assertContentDescriptionContains("not allowed")
         assertEquals("-17.5000000", swim.place.fields.first().value)
+    }
+
+    @Test fun aReadingIsSeenInALineThatIsBeingTypedInto() = Bankside.on {
+        toTheSwim()
+        tapOn("swim-more")
+        tapMore("swim-place")
+        receiver.answer = { Position(-17.5, 178.25, 5.0) }
+        node("field-lat").performClick()
+        node("field-lat").performTextInput("95")
+        wait(seconds = 1)
+        fun drawn() = node("field-lat").fetchSemanticsNode().config[SemanticsProperties.EditableText].text
+        assertEquals("95", drawn())
+        // A thumb on a key leaves the focus where it was, which a mouse does not.
+        node(KEY(SwimKey.USE_PHONE)).performSemanticsAction(SemanticsActions.OnClick)
+        wait(seconds = 1)
+        assertEquals("-17.5000000", swim.place.fields.first().value)
+        wait(seconds = 1)
+        assertEquals("-17.5000000", drawn(), "what SET PLACE logs is what is shown")
+        // Letters that are typed after it are taken as before.
+        node("field-lat").performTextInput("9")
+        wait(seconds = 1)
+        assertEquals(drawn(), swim.place.fields.first().value)
     }
 
     @Test fun theListHasEverythingThatThePictureIsBasedOn() = Bankside.on {

@@ -7482,9 +7482,14 @@ data class ShellWords (
     val `channelAlarm`: kotlin.String
     , 
     /**
-     * Notifications are not allowed, so nothing can ring.
+     * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
      */
     val `noNotifications`: kotlin.String
+    , 
+    /**
+     * The phone did not take an alarm.
+     */
+    val `alarmNotSet`: kotlin.String
     , 
     /**
      * Exact alarms are not allowed, so one may ring late.
@@ -7515,6 +7520,11 @@ data class ShellWords (
      * A file was handed on or saved.
      */
     val `fileSaved`: kotlin.String
+    , 
+    /**
+     * The log is being opened, so a tap was not logged.
+     */
+    val `stillOpening`: kotlin.String
     , 
     /**
      * The key that salvages a damaged log.
@@ -7551,6 +7561,8 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -8929,6 +8941,11 @@ data class WatchView (
     val `keys`: List<WatchKey>
     , 
     /**
+     * The key that is due next, for one tap without a look; `None` if none is.
+     */
+    val `next`: Key?
+    , 
+    /**
      * Alarms to come, soonest first.
      */
     val `alarms`: List<WatchAlarm>
@@ -8961,6 +8978,7 @@ public object FfiConverterTypeWatchView: FfiConverterOnlyRead<WatchView> {
             FfiConverterString.read(buf),
             FfiConverterOptionalLong.read(buf),
             FfiConverterSequenceTypeWatchKey.read(buf),
+            FfiConverterOptionalTypeKey.read(buf),
             FfiConverterSequenceTypeWatchAlarm.read(buf),
             FfiConverterSequenceTypeWatchAlarm.read(buf),
         )
@@ -18848,9 +18866,24 @@ sealed class SeenTap {
     }
     
     /**
-     * A neighbour landed one.
+     * A neighbour landed one: the key of the Bank, which stays open.
      */
     data class Neighbour(
+        /**
+         * On which side.
+         */
+        val `side`: app.restwater.core.Side) : SeenTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
+     * A neighbour landed one: the key of the screen of what was seen, which closes.
+     */
+    data class NeighbourHere(
         /**
          * On which side.
          */
@@ -18899,7 +18932,10 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
             2 -> SeenTap.Neighbour(
                 FfiConverterTypeSide.read(buf),
                 )
-            3 -> SeenTap.AtAim(
+            3 -> SeenTap.NeighbourHere(
+                FfiConverterTypeSide.read(buf),
+                )
+            4 -> SeenTap.AtAim(
                 FfiConverterBoolean.read(buf),
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
@@ -18915,6 +18951,13 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
             )
         }
         is SeenTap.Neighbour -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSide.allocationSize(value.`side`)
+            )
+        }
+        is SeenTap.NeighbourHere -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
@@ -18942,8 +18985,13 @@ public object FfiConverterTypeSeenTap : FfiConverterRustBuffer<SeenTap>{
                 FfiConverterTypeSide.write(value.`side`, buf)
                 Unit
             }
-            is SeenTap.AtAim -> {
+            is SeenTap.NeighbourHere -> {
                 buf.putInt(3)
+                FfiConverterTypeSide.write(value.`side`, buf)
+                Unit
+            }
+            is SeenTap.AtAim -> {
+                buf.putInt(4)
                 FfiConverterBoolean.write(value.`aim`, buf)
                 Unit
             }
@@ -22617,6 +22665,22 @@ public object FfiConverterOptionalTypeHand: FfiConverterRustBuffer<Hand?> {
             FfiConverterTypeHand.write(value, buf)
         }
     }
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeKey: FfiConverterOnlyRead<Key?> {
+    override fun read(buf: ByteBuffer): Key? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeKey.read(buf)
+    }
+
 }
 
 

@@ -61,7 +61,7 @@ fun BankScreen(
     swim: (@Composable () -> Unit)? = null,
     seconds: SecondsOf = { view },
 ) {
-    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly().semantics { isTraversalGroup = true; paneTitle = view.header.place }) {
+    Box(Modifier.fillMaxSize().background(LocalInk.current.paper).semantics { isTraversalGroup = true; paneTitle = view.header.place }) {
         Top(view, layout, words, taps)
         // Without a picture of the swim, the clock takes the fan's place too.
         Clocks(view, if (swim == null) layout.withoutFan() else layout, taps, seconds)

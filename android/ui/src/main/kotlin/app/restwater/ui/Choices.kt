@@ -157,7 +157,7 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
 }
 
 @Composable
-internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper).oneThumbOnly())
+internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.paper))
 
 /** BACK is in the corner of the thumb. The system's own back gesture does the same as the key. */
 @Composable
@@ -243,7 +243,7 @@ private fun RowsAnd(
     FitText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
     val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
     val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
-    row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed), onAct) }
+    row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed)) }
     KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager)
 }
 
@@ -307,7 +307,7 @@ internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, pag
     val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(at(i), cell.face.sub != null, mm) }
     val px = commonEm(labels, layout.text.secondary.toFloat() * 0.9f)
     shown.forEachIndexed { i, cell ->
-        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(at(i)), order = i.toFloat(), onTap = cell.onTap)
+        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(at(i)), onTap = cell.onTap)
     }
 }
 
@@ -331,14 +331,24 @@ internal fun Field(
     val ink = LocalInk.current
     var typed by rememberSaveable { mutableStateOf(value) }
     var typing by remember { mutableStateOf(false) }
-    // The core's answer to a letter must not overtake the next letter.
-    LaunchedEffect(value, typing) { if (!typing) typed = value }
+    // What was typed and not answered yet. The core's answer to a letter must not overtake the next letter, but what
+    // comes from elsewhere, such as the phone's position, is shown even while the field has the focus.
+    val sent = remember { mutableListOf<String>() }
+    LaunchedEffect(value, typing) {
+        val answered = sent.indexOf(value)
+        if (typing && answered >= 0) {
+            sent.subList(0, answered + 1).clear()
+        } else {
+            sent.clear()
+            typed = value
+        }
+    }
     val em = layout.text.body.toFloat()
     val style = TextStyle(ink.ink, with(LocalDensity.current) { (em * 1.2f).toSp() }, FontWeight.Bold, fontFamily = Face.words)
     Row(Modifier.at(place), verticalAlignment = Alignment.CenterVertically) {
         FitText(label, em, ink.ink, Modifier.width(mm(14f)).height(mm(6f)))
         BasicTextField(
-            typed, { typed = it; onTyped(it) },
+            typed, { typed = it; sent += it; onTyped(it) },
             Modifier.weight(1f).padding(vertical = mm(2f)).tagged("field-$tag").onFocusChanged { typing = it.isFocused }
                 .semantics { contentDescription = label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
@@ -356,9 +366,13 @@ private fun options(keyboard: Keyboard) = KeyboardOptions(
     },
 )
 
+/** How a typed text is passed to the core, and what is done when it was accepted. */
+internal val LocalSend = staticCompositionLocalOf<(action: Action, then: () -> Unit) -> Unit> { { _, _ -> } }
+
 /** A text that is typed and entered by its key; with cold hands nobody has to. */
 @Composable
-internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, place: Rect, onAct: (Action) -> Unit) {
+internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, place: Rect) {
+    val send = LocalSend.current
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     var text by rememberSaveable(leaf) { mutableStateOf("") }
@@ -379,7 +393,7 @@ internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, pla
     }
     val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
     PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.tag}", em, em, Modifier.at(key)) {
-        onAct(Action.Typed(typing.into, text))
-        text = ""
+        // A text that the core refuses stays, to be mended.
+        send(Action.Typed(typing.into, text)) { text = "" }
     }
 }

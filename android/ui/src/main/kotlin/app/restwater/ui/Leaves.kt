@@ -73,7 +73,7 @@ fun LeavesScreen(
     if (open != null && leaf.rows.any { it.tag == open }) {
         Rows(leaf.rows, open, { open = it }, rest, layout, onAct)
     } else {
-        LeafPage(leaf, rest, layout, part, { part = it }, { open = it }, ::tap, onAct)
+        LeafPage(leaf, rest, layout, part, { part = it }, { open = it }, ::tap)
     }
     Back(layout, words) {
         when {
@@ -87,7 +87,7 @@ fun LeavesScreen(
 @Composable
 private fun LeafPage(
     leaf: Leaf, rest: Rect, layout: BankLayout, part: Int,
-    turn: (Int) -> Unit, onRow: (String) -> Unit, onKey: (LeafKey) -> Unit, onAct: (Action) -> Unit,
+    turn: (Int) -> Unit, onRow: (String) -> Unit, onKey: (LeafKey) -> Unit,
 ) {
     val mm = LocalPxPerMm.current
     val cells = leaf.keys.map { key -> Cell(face(key), "key-${key.tag}") { onKey(key) } } +
@@ -108,7 +108,7 @@ private fun LeafPage(
     val pages = maxOf(parts.size, gridPages(cells.size, place, layout))
     val page = part % pages
     LeafBlocks(parts[page.coerceAtMost(parts.size - 1)], room, layout, onKey)
-    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field), onAct)
+    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field))
     KeyGridPage(cells, place, layout, page)
     Pager(page, pages, layout, onTurn = turn)
 }
@@ -189,7 +189,7 @@ private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onK
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     var top = place.top
-    blocks.forEachIndexed { n, block ->
+    blocks.forEach { block ->
         // A block higher than its part is made smaller as a whole, as happens at 200 % on the smallest screen.
         val height = block.height.coerceAtMost(place.top + place.height - top)
         val at = place.copy(top = top, height = height)
@@ -203,7 +203,7 @@ private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onK
             is Block.Wide -> {
                 val key = block.key
                 val size = layout.text.secondary.toFloat()
-                PadKey(face(key), "key-${key.tag}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 2.5 * mm)), order = n.toFloat()) { onKey(key) }
+                PadKey(face(key), "key-${key.tag}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 2.5 * mm))) { onKey(key) }
             }
         }
     }

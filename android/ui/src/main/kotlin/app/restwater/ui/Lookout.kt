@@ -4,11 +4,14 @@ import app.restwater.core.WatchView
 
 /** What the system shows and sounds while the app is not in front: the lock screen and alarms. */
 fun interface Lookout {
-    /** Shows it and sets the alarms; returns what to tell the user if the system doesn't allow that. */
-    fun show(watch: WatchView): String?
+    /** Shows it and sets the alarms; returns what the system doesn't allow of that. */
+    fun show(watch: WatchView): Refused?
 }
+
+/** What the system doesn't allow, in words; [anew] if it concerns an alarm that was set just now. */
+class Refused(val says: String, val anew: Boolean)
 
 /** A shell without a lock screen. */
 object NoLookout : Lookout {
-    override fun show(watch: WatchView): String? = null
+    override fun show(watch: WatchView): Refused? = null
 }

@@ -6,7 +6,7 @@ import androidx.compose.ui.input.pointer.pointerInput
 
 /**
  * Once two or more contacts are on the screen, ignores everything until all have gone: a palm or running drops of water
- * beside the thumb must not log anything.
+ * beside the thumb must not log anything. For the parent of all screens: siblings do not see each other's contacts.
  */
 fun Modifier.oneThumbOnly(): Modifier = pointerInput(Unit) {
     awaitPointerEventScope {

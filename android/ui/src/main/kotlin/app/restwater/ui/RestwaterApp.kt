@@ -54,8 +54,9 @@ data class GlassMeasure(
 fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean = true) {
     LaunchedEffect(state, ticking) { if (ticking) state.runClock() else state.toFront() }
     val ink = if (state.settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
-    CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat()) {
-        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper)) {
+    val send: (Action, () -> Unit) -> Unit = remember(state) { state::act }
+    CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send) {
+        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly()) {
             val glass = Glass(
                 constraints.maxWidth.toDouble(), constraints.maxHeight.toDouble(), measure.pxPerMm, measure.textScale,
                 state.settings.hand == Hand.LEFT, measure.insetTopPx, measure.insetBottomPx,
@@ -122,15 +123,15 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.FEED -> state.feed?.let { feed ->
             val keys = remember(glass) { matchLayout(glass) }
-            FishScreen(feed, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+            FishScreen(feed, keys, layout, words, notice, state::fishKey) { state.back() }
         }
         Showing.FEED_WEIGHT -> state.feedWeight?.let { weight ->
             val keys = remember(glass) { matchLayout(glass) }
-            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.back() }
         }
         Showing.SEEN -> state.seen?.let { seen ->
             val keys = remember(glass) { matchLayout(glass) }
-            FishScreen(seen, keys, layout, words, notice, state::fishKey) { state.open(Showing.BANK) }
+            FishScreen(seen, keys, layout, words, notice, state::fishKey) { state.back() }
         }
         Showing.BENCH -> Leaves(state, state.bench, notice, layout, words)
         Showing.BOOK -> Leaves(state, state.book, notice, layout, words)

@@ -5,6 +5,7 @@ import androidx.compose.runtime.mutableStateMapOf
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
+import app.restwater.core.BankState
 import app.restwater.core.BankView
 import app.restwater.core.ChangesView
 import app.restwater.core.ChoiceRow
@@ -97,6 +98,8 @@ class RestwaterState(
     private val receiver: Receiver = NoReceiver,
     private val own: PhoneRows = NoPhoneRows,
     private val feel: Feel = NoFeel,
+    /** Hand and scheme as they were last chosen, for the first picture. */
+    begins: Settings = Settings(Hand.RIGHT, Scheme.DAY),
     /** Export and import of files. */
     val desk: FilesDesk = FilesDesk(core, now, scope, ports),
 ) {
@@ -151,7 +154,7 @@ class RestwaterState(
     /** The screens that can be opened now. */
     var doors by mutableStateOf<DoorsView?>(null)
         private set
-    var settings by mutableStateOf(Settings(Hand.RIGHT, Scheme.DAY))
+    var settings by mutableStateOf(begins)
         private set
     var showing by mutableStateOf(Showing.BANK)
         private set
@@ -163,6 +166,8 @@ class RestwaterState(
     /** The large fan of the Swim screen. */
     var scene by mutableStateOf<SwimScene?>(null)
         private set
+
+    private val noSession get() = bank?.state.let { it == null || it == BankState.NO_SESSION }
 
     /** Whether a session is open. */
     var sessionOpen by mutableStateOf(false)
@@ -202,7 +207,7 @@ class RestwaterState(
     /** Reads the fan again for its place on the screen; without a session there is none. */
     suspend fun readFan(glass: FanGlass) {
         val at = now()
-        fan = if (bank?.rods.isNullOrEmpty()) null else answer { core.swimScene(at, glass) }
+        fan = if (noSession) null else answer { core.swimScene(at, glass) }
     }
 
     /** Reads the large fan again. */
@@ -340,14 +345,17 @@ class RestwaterState(
         answer { core.watch(at) }?.let { watch ->
             keepAwake = watch.keepAwake
             sessionOpen = watch.open
-            val trouble = lookout.show(watch)
-            // Shown once when it comes up: after that it would only hide the notices about taps.
-            if (trouble != null && trouble != troubleSaid) notice = listOf(notice, trouble).filter { it.isNotBlank() }.joinToString(" ")
-            troubleSaid = trouble
+            val refused = lookout.show(watch)
+            // Shown when it comes up and with each new alarm: after that it would only hide the notices about taps.
+            val anew = refused != null && (refused.anew || refused.says != refusedSaid)
+            if (anew || refused?.says != refusedSaid) refusedSaid?.let { notice = notice.removeSuffix(it).trimEnd() }
+            if (refused != null && anew) notice = listOf(notice, refused.says).filter { it.isNotBlank() }.joinToString(" ")
+            refusedSaid = refused?.says
         }
     }
 
-    private var troubleSaid: String? = null
+    /** What the system does not allow, as it was said last. */
+    private var refusedSaid: String? = null
 
     /** Shows a sentence of the shell. */
     fun say(text: String) {
@@ -389,7 +397,20 @@ class RestwaterState(
     /** The set-up of a session, or the Bank if one is open: the launcher's shortcut leads here. */
     suspend fun begin() {
         refresh()
-        open(if (bank?.rods.isNullOrEmpty()) Showing.SETUP else Showing.BANK)
+        open(if (noSession) Showing.SETUP else Showing.BANK)
+    }
+
+    /**
+     * The Bank, where an alarm, the running wait and the tile lead: with the [rod] that an alarm rang for, if it is
+     * still there, and what it says.
+     */
+    suspend fun toBank(rod: UByte?, says: String) {
+        showing = Showing.BANK
+        page = 0
+        notice = says
+        refresh()
+        val other = bank?.rods?.find { it.rod == rod && !it.chosen } ?: return
+        act(other.choose) { notice = says }
     }
 
     /** Begins a session as set up on the screen. */
