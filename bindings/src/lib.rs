@@ -11,8 +11,8 @@ mod shell;
 pub use error::RestwaterError;
 pub use files::{Work, salvage};
 pub use object::{
-    Restwater, bank_layout, face_widths, key_action, match_layout, pad_words, pager_words, palm_mm, read_day,
-    swim_layout, swim_legend,
+    Restwater, bank_layout, face_widths, key_action, key_grid, match_layout, pad_words, pager_words, palm_mm,
+    read_day, swim_layout, swim_legend,
 };
 pub use shell::{position_words, shell_words};
 

@@ -5,7 +5,7 @@ use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
 use restwater_layout::{
-    BankLayout, Glass, MatchLayout, PadAsk, PadWords, PagerWords, SwimLayout, SwimPadAsk,
+    BankLayout, Glass, GridAsk, GridPage, MatchLayout, PadAsk, PadWords, PagerWords, SwimLayout, SwimPadAsk,
 };
 use restwater_log::Moment;
 use restwater_screen::{DoorsView, Key, WatchView, Wording};
@@ -161,6 +161,13 @@ pub fn swim_legend(glass: &FanGlass, language: &str) -> Result<SwimScene, Restwa
 #[uniffi::export]
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
     restwater_layout::match_layout(glass).map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
+}
+
+/// Where the keys of one page of a grid lie.
+#[uniffi::export]
+#[must_use]
+pub fn key_grid(ask: GridAsk) -> GridPage {
+    restwater_layout::key_grid(ask)
 }
 
 /// What a key of the Bank does for a rod; none for a key that opens a screen.

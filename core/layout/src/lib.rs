@@ -7,6 +7,7 @@
 //! * [`keys`] lays the thumb pad from the bottom corner of the chosen hand,
 //! * [`words`] lays the clock, the strip and the sentences above it, or beside it on a glass on its side,
 //! * [`page`] lays the screens that have no keys of their own,
+//! * [`grid`] lays the keys of choices and leaves on them,
 //! * [`rules`] measures the result again, from the rectangles alone, and says what a glass that is
 //!   too small could not hold and by how many millimetres.
 //!
@@ -26,6 +27,7 @@
 pub struct UniFfiTag;
 
 mod glass;
+mod grid;
 mod keys;
 mod least;
 mod match_pad;
@@ -45,6 +47,7 @@ use serde::{Deserialize, Serialize};
 
 pub use glass::{Glass, GlassError};
 pub(crate) use glass::{Millimetres, on_its_side};
+pub use grid::{GridAsk, GridPage, key_grid};
 pub use match_pad::{MatchLayout, match_layout};
 pub use page::PagePlace;
 pub use rules::{BrokenRule, PadRule};
@@ -67,8 +70,8 @@ pub const LOWER_PART: f64 = 0.6;
 pub const DIGITS_MM: f64 = 12.0;
 /// A contact wider than this is a palm or a sleeve, not a tap, mm. The project's own choice, like the others.
 pub const PALM_MM: f64 = 40.0;
-/// Above this text scale the smaller line on a key is dropped.
-pub const SUBS_UP_TO_SCALE: f64 = 1.3;
+/// Above this text scale words come before pictures: see [`BankLayout::apart`].
+pub const APART_ABOVE_SCALE: f64 = 1.3;
 
 /// What has to be placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -164,7 +167,7 @@ pub struct RodPlace {
     pub number: Option<Rect>,
 }
 
-/// Text sizes (em), pixels. A shell makes a line smaller if it would not fit its rectangle.
+/// Text sizes (em), pixels, as the phone is set. A shell makes a line smaller if it would not fit its rectangle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct TextSizes {
@@ -212,6 +215,9 @@ pub struct BankLayout {
     pub strip: Rect,
     /// The advice: the first sentence large, then as many of the others as fit.
     pub advice: Rect,
+    /// The second sentence of the advice, where large text leaves no room for it below the first: the place of the notice, which
+    /// is shown instead while there is one. Otherwise it is part of `advice`.
+    pub detail: Option<Rect>,
     /// Where the cast lies or the next one goes.
     pub spot: Option<Rect>,
     /// What is on the line.
@@ -247,8 +253,11 @@ pub struct BankLayout {
     pub text: TextSizes,
     /// Text sizes of the other screens, which have pages: those the phone is set to.
     pub page_text: TextSizes,
-    /// Whether the smaller line on a key is drawn.
-    pub show_subs: bool,
+    /// Whether the text is so large that a sentence and its picture have pages of their own where one page is too small for both,
+    /// and that a page is filled to its last line.
+    pub apart: bool,
+    /// Whether the keys are for the left thumb.
+    pub left_handed: bool,
     /// Rules for which this glass is too small, each with the worst shortfall; usually empty.
     pub broken: Vec<BrokenRule>,
 }
@@ -269,6 +278,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         fan: words.fan,
         strip: words.strip,
         advice: words.advice,
+        detail: words.detail,
         spot: words.spot,
         rig: words.rig,
         latest: pad.latest,
@@ -286,7 +296,8 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         set_up_pager: pages.set_up_pager,
         text: words.text,
         page_text: words.page_text,
-        show_subs: mm.text <= SUBS_UP_TO_SCALE,
+        apart: mm.text > APART_ABOVE_SCALE,
+        left_handed: glass.left_handed,
         broken: Vec::new(),
     };
     layout.broken = rules::broken(&layout, &mm);
@@ -311,6 +322,7 @@ impl BankLayout {
         let maybe = [
             &mut self.since,
             &mut self.fan,
+            &mut self.detail,
             &mut self.spot,
             &mut self.rig,
             &mut self.latest,

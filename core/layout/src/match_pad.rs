@@ -29,7 +29,8 @@ pub struct MatchLayout {
     pub above_classes: Vec<Rect>,
     /// The page beside classes and small keys.
     pub fish: PagePlace,
-    /// The number pad: twelve keys, row by row as they are read.
+    /// The number pad: the digits 1 to 9 row by row as they are read, then a side key, 0, and the side key that is nearest to the
+    /// thumb.
     pub pad: Vec<Rect>,
     /// The page beside it. With little room only the title is left, and a notice replaces the title.
     pub typing: PagePlace,
@@ -91,10 +92,14 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
         PagePlace::in_place(Rect { height, ..title }, mm)
     };
     let (now, fish) = (page(&small_keys), page(&above_classes));
-    let pad: Vec<Rect> = (0..4)
+    let mut pad: Vec<Rect> = (0..4)
         .rev()
         .flat_map(|row| plain.row(3, foot - f64::from(row) * (SECONDARY_MM + GAP_MM) * mm, SECONDARY_MM * mm))
         .collect();
+    // The digits stay where they are read; the last key, the unit, which every weight needs, is at the thumb.
+    if glass.left_handed {
+        pad.swap(9, 11);
+    }
     let (typing, figure) = typing_page(page_above(bank, pad[0].top, mm), mm);
     MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, pad, typing, figure }
 }
@@ -142,7 +147,8 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let key_width = small.min((side.rest.width - 3.0 * side.gap) / 4.0).max(0.0);
     let key_at = |i: usize| {
         let (row, column) = if i < 9 { (2 - i / 3, i % 3) } else { (2 - (i - 9), 3) };
-        let from_hand = if side.left_handed { column } else { 3 - column };
+        // The digits are read from left to right by either hand; the keys beside them are at the thumb.
+        let from_hand = if side.left_handed { (column + 1) % 4 } else { 3 - column };
         side.rect(
             from_hand as f64 * (key_width + side.gap),
             row as f64 * (small + side.gap),
@@ -294,7 +300,24 @@ mod tests {
         for (r, l) in right.classes.iter().zip(&left.classes).chain(right.small.iter().zip(&left.small)) {
             assert!((width - r.left - r.width - l.left).abs() < 1e-6);
         }
-        assert_eq!(right.pad, left.pad);
-        assert!(left.pad[0].left < left.pad[1].left);
+        // Digits are read from left to right; the keys beside 0 change sides.
+        assert_eq!((&right.pad[..9], right.pad[10]), (&left.pad[..9], left.pad[10]));
+        assert_eq!((right.pad[9], right.pad[11]), (left.pad[11], left.pad[9]));
+        assert!(left.pad[0].left < left.pad[1].left && left.pad[11].left < left.pad[9].left);
+    }
+
+    #[test]
+    fn on_its_side_the_keys_beside_the_digits_are_at_either_thumb() {
+        for phone in PHONES {
+            for left_handed in [false, true] {
+                let pad = match_layout(&phone.on_its_side(1.0, left_handed)).unwrap().pad;
+                assert!(pad[0].left < pad[1].left && pad[1].left < pad[2].left, "{}", phone.name);
+                for beside in &pad[9..] {
+                    let at_the_thumb =
+                        if left_handed { beside.right() < pad[0].left } else { beside.left > pad[2].right() };
+                    assert!(at_the_thumb, "{} {beside:?}", phone.name);
+                }
+            }
+        }
     }
 }

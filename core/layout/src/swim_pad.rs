@@ -64,6 +64,8 @@ const WORDS_MM: f64 = 14.5;
 const FEW_WORDS_MM: f64 = 11.5;
 /// Height that the map gets before title and words get their full height, mm.
 const MAP_MM: f64 = 40.0;
+/// The same at large text: the map gives way to the words down to this.
+const LEAST_MAP_MM: f64 = 26.0;
 /// On a glass on its side, the share of the width beside the keys that the words have.
 const SIDE_WORDS: f64 = 0.42;
 
@@ -196,7 +198,10 @@ fn head_picture_words(pad: &Pad) -> (Rect, Rect, Rect) {
     let (glass, free, growth) = (pad.glass, pad.free(), text_growth(pad.glass));
     let low = free.height - pad.mm(HEAD_MM + WORDS_MM) * growth < pad.mm(MAP_MM);
     let (head, words) = if low { (TITLE_MM, FEW_WORDS_MM) } else { (HEAD_MM, WORDS_MM) };
-    let (head_height, words_height) = (pad.mm(head) * growth, pad.mm(words) * growth);
+    let head_height = pad.mm(head) * growth;
+    // Above that growth only the words have more, as far as the map has it to give.
+    let to_give = (free.height - head_height - pad.mm(LEAST_MAP_MM)).max(pad.mm(words) * growth);
+    let words_height = (pad.mm(words) * glass.text_scale.clamp(1.0, 2.0)).min(to_give);
     let gap = pad.mm(1.0);
     let width = SIDE_WORDS * free.width;
     let picture = free.width - width - gap;
@@ -217,7 +222,7 @@ fn head_picture_words(pad: &Pad) -> (Rect, Rect, Rect) {
     (head, Rect { left: left_of_picture, width: picture, ..free }, words)
 }
 
-/// Words grow with the text, within reason: the map needs its room.
+/// The head grows with the text, within reason: the map needs its room.
 fn text_growth(glass: &Glass) -> f64 {
     glass.text_scale.clamp(1.0, 1.4)
 }
@@ -285,6 +290,19 @@ mod tests {
             assert!(l.canvas.width >= 0.9 * glass.width_px, "{which}: {width}");
             let least = if glass.text_scale > 1.0 { 26.0 } else { 33.0 };
             assert!(height >= least, "{which}: {height}");
+        }
+    }
+
+    /// The words have their share of large text, unless the map has no more to give.
+    #[test]
+    fn at_twice_the_text_the_words_have_more_than_half_as_much_again_or_the_map_its_least() {
+        for phone in &PHONES {
+            let at = |scale| swim_layout(&phone.glass(scale, false), SwimPadAsk::default());
+            let (once, twice, mm) = (at(1.0), at(2.0), phone.px_per_mm());
+            let (grown, map) = (twice.words.height / once.words.height, twice.canvas.height / mm);
+            // A low glass has fewer words at large text, which then grow from those.
+            assert!(grown >= 1.55 || map <= LEAST_MAP_MM + 1e-6, "{}: {grown}, map {map}", phone.name);
+            assert!(grown >= 1.1, "{}: {grown}", phone.name);
         }
     }
 

@@ -3,7 +3,8 @@
 //! Parts are taken in the order of what an angler can't do without, each at the text size that
 //! the phone is set to, as long as there is room (above the pad, or beside it on a screen on its side). The room left goes to
 //! the digits, the strip and further sentences. Where that size leaves no room for the first of them, the words are made
-//! smaller before any is lost.
+//! smaller before any is lost. Text that is set larger than 100 % asks for its full size everywhere, and each place holds
+//! what it can; on a glass too low for that the second sentence takes the line of the notice between the keys.
 
 use super::keys::Pad;
 use super::{DIGITS_MM, DoorPlace, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
@@ -52,6 +53,8 @@ const FIGURES_EM: f64 = 2.4;
 const SMALLEST_SCALE: f64 = 0.8;
 /// Where that does not fit either, the first sentence is made smaller and the second keeps this em, mm.
 const LEAST_BODY_MM: f64 = 2.1;
+/// Where the words have not grown to this, the second sentence goes into the line of the notice, which holds a line so large.
+const ROOMY_SCALE: f64 = 1.35;
 /// Part of the strip's height that its figures have at the most, as in the shells.
 const FIGURES_SHARE: f64 = 0.26;
 /// Height of a line against its em.
@@ -67,6 +70,7 @@ pub(super) struct Words {
     pub(super) fan: Option<Rect>,
     pub(super) strip: Rect,
     pub(super) advice: Rect,
+    pub(super) detail: Option<Rect>,
     pub(super) spot: Option<Rect>,
     pub(super) rig: Option<Rect>,
     pub(super) text: TextSizes,
@@ -210,6 +214,14 @@ fn sizes_that_fit(room: Room, asked: f64, ask: PadAsk) -> Sizes {
         .unwrap_or_else(|| smallest(room, ask))
 }
 
+/// The sizes that the places are asked to hold: those of 100 % in the proportions they have there, times the scale that the phone
+/// is set to. A shell makes a text smaller only where its own place is too small for it.
+fn asked(room: Room, scale: f64, ask: PadAsk) -> Sizes {
+    let Sizes { scale: once, headline } = sizes_that_fit(room, scale.min(1.0), ask);
+    let by = scale.max(1.0);
+    Sizes { scale: once * by, headline: headline * by }
+}
+
 /// Both sentences in what the least heights leave: the second as large as it must be, the first in the rest.
 fn smallest(room: Room, ask: PadAsk) -> Sizes {
     let others = HEADER_MM + least_digits(ask) + STRIP_MM + 4.0 * LEAD_MM;
@@ -278,6 +290,7 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let height = free.height - ABOVE_PAD_MM - BELOW_HEADER_MM - own_line;
     let room = Room { height, short_lines: narrow };
     let sizes = sizes_that_fit(room, glass.text, ask);
+    let cramped = glass.text > super::APART_ABOVE_SCALE && sizes.scale < ROOMY_SCALE;
     let h = heights(room, sizes, ask);
     let mut column = Column { left: free.left, width: free.width, y: free.top + LEAD_MM };
     let (header, tops) = if narrow {
@@ -304,9 +317,10 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         fan: None,
         strip,
         advice,
+        detail: cramped.then_some(pad.notice),
         spot,
         rig,
-        text: text_sizes(sizes, glass.text),
+        text: text_sizes(asked(room, glass.text, ask), glass.text),
         page_text: text_sizes(Sizes::at(glass.text), glass.text),
     };
     if matches!(ask.state, BankState::Ready | BankState::Away) {
@@ -404,6 +418,15 @@ fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left
     let side = cut(&block, width, left_handed);
     if spot_has_a_line {
         words.fan = Some(side);
+        return;
+    }
+    if words.detail.is_some() {
+        // Large text has the whole of it: the spot while it is here, else what the digits count, which UNDO says as well.
+        if words.spot.is_none() {
+            words.spot = Some(side);
+        } else {
+            words.since = words.since.or(Some(side));
+        }
         return;
     }
     let half = side.height * 0.55;

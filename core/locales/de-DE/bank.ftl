@@ -7,6 +7,7 @@ length-none = Kein Ansitz offen
 rod = Rute { $rod }
 rod-number = { $rod }
 rod-fish-on = { $rod }: FISCH DRAN
+rod-alert = FISCH DRAN
 rod-due-first = { $rod }: zuerst fällig
 rod-in = { $rod }: drin
 

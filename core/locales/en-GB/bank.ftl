@@ -8,6 +8,7 @@ rod = Rod { $rod }
 rod-number = { $rod }
 # With several rods: what is to be seen from standing.
 rod-fish-on = { $rod }: FISH ON
+rod-alert = FISH ON
 rod-due-first = { $rod }: due first
 rod-in = { $rod }: in
 

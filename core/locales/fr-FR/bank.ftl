@@ -7,6 +7,7 @@ length-none = Aucune sortie
 rod = Canne { $rod }
 rod-number = { $rod }
 rod-fish-on = { $rod } : POISSON
+rod-alert = POISSON
 rod-due-first = { $rod } : due d'abord
 rod-in = { $rod } : rentrée
 

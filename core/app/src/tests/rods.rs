@@ -37,6 +37,22 @@ fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_are_marked() {
 }
 
 #[test]
+fn a_fish_on_another_rod_is_an_alert_until_that_rod_is_chosen() {
+    let mut phone = with_rods(2);
+    for rod in [1, 2] {
+        phone.tap(i64::from(rod) * MIN, &Action::Cast { rod }).unwrap();
+    }
+    let alerts = |phone: &mut Phone, ms| -> Vec<String> {
+        phone.bank(ms).rods.into_iter().map(|rod| rod.alert).collect()
+    };
+    phone.tap(9 * MIN, &Action::Bite { rod: 2 }).unwrap();
+    phone.tap(10 * MIN, &Action::ChooseRod { rod: 1 }).unwrap();
+    assert_eq!(alerts(&mut phone, 10 * MIN), ["", "FISH ON"]);
+    phone.tap(11 * MIN, &Action::ChooseRod { rod: 2 }).unwrap();
+    assert_eq!(alerts(&mut phone, 11 * MIN), ["", ""], "its own keys ask what came of it");
+}
+
+#[test]
 fn a_single_rod_shows_only_its_name() {
     let mut phone = with_rods(1);
     phone.tap(MIN, &CAST).unwrap();

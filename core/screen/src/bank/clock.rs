@@ -55,13 +55,16 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
     let label = label(input, session, &name, state, first);
     let spoken =
         if first { words.say_with("spoken-due-first", &[("rod", Arg::Text(&spoken))]) } else { spoken };
+    let chosen = rod.number == input.chosen;
+    let alert = if state == BankState::FishOn && !chosen { words.say("rod-alert") } else { String::new() };
     RodView {
         rod: rod.number,
+        alert,
         state,
         digits: since.map_or_else(String::new, |_| digits(elapsed_ms)),
         since: said,
         spoken,
-        chosen: rod.number == input.chosen,
+        chosen,
         choose: Action::ChooseRod { rod: rod.number },
         elapsed_ms,
         approximate: since.is_some_and(|since| doubtful(input.now, since)),

@@ -61,6 +61,9 @@ pub struct RodView {
     pub number: String,
     /// Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
     pub label: String,
+    /// What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
+    /// room for the name, and on the key that leads to the rod. Otherwise empty.
+    pub alert: String,
     /// What it is doing.
     pub state: BankState,
     /// The clock in digits, "21:40" or "1:02:10"; empty before the first cast.

@@ -44,12 +44,18 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
                 for leaf in try XCTUnwrap(day.leaves(showing)).leaves {
                     day.state.tap(.leaf(leaf.id))
                     var spoken = Set<String>()
-                    for _ in 0..<40 {
+                    // What large text divides between pages, put together again.
+                    var whole: [String: [String]] = [:]
+                    for _ in 0..<60 {
                         let sheet = day.sheet
                         spoken.formUnion(sheet.pieces.map(\.spoken))
+                        for piece in sheet.pieces where whole[piece.tag]?.contains(piece.spoken) != true {
+                            whole[piece.tag, default: []].append(piece.spoken)
+                        }
                         guard sheet["next-page"] != nil else { break }
                         day.state.tap(.nextPart)
                     }
+                    spoken.formUnion(whole.values.map { $0.joined(separator: " ") })
                     for text in [leaf.says, leaf.caution] + leaf.notes where !text.isEmpty {
                         XCTAssertTrue(spoken.contains(text), "\(showing) \(leaf.id) at \(scale): \(text)")
                     }

@@ -1913,6 +1913,11 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let advice: Rect
     /**
+     * The second sentence of the advice, where large text leaves no room for it below the first: the place of the notice, which
+     * is shown instead while there is one. Otherwise it is part of `advice`.
+     */
+    public let detail: Rect?
+    /**
      * Where the cast lies or the next one goes.
      */
     public let spot: Rect?
@@ -1982,9 +1987,14 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let pageText: TextSizes
     /**
-     * Whether the smaller line on a key is drawn.
+     * Whether the text is so large that a sentence and its picture have pages of their own where one page is too small for both,
+     * and that a page is filled to its last line.
      */
-    public let showSubs: Bool
+    public let apart: Bool
+    /**
+     * Whether the keys are for the left thumb.
+     */
+    public let leftHanded: Bool
     /**
      * Rules for which this glass is too small, each with the worst shortfall; usually empty.
      */
@@ -2018,6 +2028,10 @@ public struct BankLayout: Equatable, Hashable {
         /**
          * The advice: the first sentence large, then as many of the others as fit.
          */advice: Rect, 
+        /**
+         * The second sentence of the advice, where large text leaves no room for it below the first: the place of the notice, which
+         * is shown instead while there is one. Otherwise it is part of `advice`.
+         */detail: Rect?, 
         /**
          * Where the cast lies or the next one goes.
          */spot: Rect?, 
@@ -2071,8 +2085,12 @@ public struct BankLayout: Equatable, Hashable {
          * Text sizes of the other screens, which have pages: those the phone is set to.
          */pageText: TextSizes, 
         /**
-         * Whether the smaller line on a key is drawn.
-         */showSubs: Bool, 
+         * Whether the text is so large that a sentence and its picture have pages of their own where one page is too small for both,
+         * and that a page is filled to its last line.
+         */apart: Bool, 
+        /**
+         * Whether the keys are for the left thumb.
+         */leftHanded: Bool, 
         /**
          * Rules for which this glass is too small, each with the worst shortfall; usually empty.
          */broken: [BrokenRule]) {
@@ -2084,6 +2102,7 @@ public struct BankLayout: Equatable, Hashable {
         self.fan = fan
         self.strip = strip
         self.advice = advice
+        self.detail = detail
         self.spot = spot
         self.rig = rig
         self.latest = latest
@@ -2101,7 +2120,8 @@ public struct BankLayout: Equatable, Hashable {
         self.setUpPager = setUpPager
         self.text = text
         self.pageText = pageText
-        self.showSubs = showSubs
+        self.apart = apart
+        self.leftHanded = leftHanded
         self.broken = broken
     }
 
@@ -2129,6 +2149,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 fan: FfiConverterOptionTypeRect.read(from: &buf), 
                 strip: FfiConverterTypeRect.read(from: &buf), 
                 advice: FfiConverterTypeRect.read(from: &buf), 
+                detail: FfiConverterOptionTypeRect.read(from: &buf), 
                 spot: FfiConverterOptionTypeRect.read(from: &buf), 
                 rig: FfiConverterOptionTypeRect.read(from: &buf), 
                 latest: FfiConverterOptionTypeRect.read(from: &buf), 
@@ -2146,7 +2167,8 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 setUpPager: FfiConverterTypeRect.read(from: &buf), 
                 text: FfiConverterTypeTextSizes.read(from: &buf), 
                 pageText: FfiConverterTypeTextSizes.read(from: &buf), 
-                showSubs: FfiConverterBool.read(from: &buf), 
+                apart: FfiConverterBool.read(from: &buf), 
+                leftHanded: FfiConverterBool.read(from: &buf), 
                 broken: FfiConverterSequenceTypeBrokenRule.read(from: &buf)
         )
     }
@@ -2160,6 +2182,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterOptionTypeRect.write(value.fan, into: &buf)
         FfiConverterTypeRect.write(value.strip, into: &buf)
         FfiConverterTypeRect.write(value.advice, into: &buf)
+        FfiConverterOptionTypeRect.write(value.detail, into: &buf)
         FfiConverterOptionTypeRect.write(value.spot, into: &buf)
         FfiConverterOptionTypeRect.write(value.rig, into: &buf)
         FfiConverterOptionTypeRect.write(value.latest, into: &buf)
@@ -2177,7 +2200,8 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.setUpPager, into: &buf)
         FfiConverterTypeTextSizes.write(value.text, into: &buf)
         FfiConverterTypeTextSizes.write(value.pageText, into: &buf)
-        FfiConverterBool.write(value.showSubs, into: &buf)
+        FfiConverterBool.write(value.apart, into: &buf)
+        FfiConverterBool.write(value.leftHanded, into: &buf)
         FfiConverterSequenceTypeBrokenRule.write(value.broken, into: &buf)
     }
 }
@@ -5281,6 +5305,204 @@ public func FfiConverterTypeGlass_lower(_ value: Glass) -> RustBuffer {
 
 
 /**
+ * What a grid of keys depends on.
+ */
+public struct GridAsk: Equatable, Hashable {
+    /**
+     * Where it lies, px.
+     */
+    public let place: Rect
+    /**
+     * How many keys there are on all pages.
+     */
+    public let keys: UInt32
+    /**
+     * Which page is open, from 0; beyond the end, the last.
+     */
+    public let page: UInt32
+    /**
+     * Keys in a row: [`super::BankLayout::columns`].
+     */
+    public let columns: UInt8
+    /**
+     * Pixels in a millimetre of real glass.
+     */
+    public let pxPerMm: Double
+    /**
+     * Whether it is for the left thumb.
+     */
+    public let leftHanded: Bool
+    /**
+     * Whether the keys are values that are read from left to right.
+     */
+    public let values: Bool
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where it lies, px.
+         */place: Rect, 
+        /**
+         * How many keys there are on all pages.
+         */keys: UInt32, 
+        /**
+         * Which page is open, from 0; beyond the end, the last.
+         */page: UInt32, 
+        /**
+         * Keys in a row: [`super::BankLayout::columns`].
+         */columns: UInt8, 
+        /**
+         * Pixels in a millimetre of real glass.
+         */pxPerMm: Double, 
+        /**
+         * Whether it is for the left thumb.
+         */leftHanded: Bool, 
+        /**
+         * Whether the keys are values that are read from left to right.
+         */values: Bool) {
+        self.place = place
+        self.keys = keys
+        self.page = page
+        self.columns = columns
+        self.pxPerMm = pxPerMm
+        self.leftHanded = leftHanded
+        self.values = values
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension GridAsk: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> GridAsk {
+        return
+            try GridAsk(
+                place: FfiConverterTypeRect.read(from: &buf), 
+                keys: FfiConverterUInt32.read(from: &buf), 
+                page: FfiConverterUInt32.read(from: &buf), 
+                columns: FfiConverterUInt8.read(from: &buf), 
+                pxPerMm: FfiConverterDouble.read(from: &buf), 
+                leftHanded: FfiConverterBool.read(from: &buf), 
+                values: FfiConverterBool.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: GridAsk, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.place, into: &buf)
+        FfiConverterUInt32.write(value.keys, into: &buf)
+        FfiConverterUInt32.write(value.page, into: &buf)
+        FfiConverterUInt8.write(value.columns, into: &buf)
+        FfiConverterDouble.write(value.pxPerMm, into: &buf)
+        FfiConverterBool.write(value.leftHanded, into: &buf)
+        FfiConverterBool.write(value.values, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGridAsk_lift(_ buf: RustBuffer) throws -> GridAsk {
+    return try FfiConverterTypeGridAsk.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGridAsk_lower(_ value: GridAsk) -> RustBuffer {
+    return FfiConverterTypeGridAsk.lower(value)
+}
+
+
+/**
+ * One page of a grid.
+ */
+public struct GridPage: Equatable, Hashable {
+    /**
+     * The first key on it, from 0.
+     */
+    public let first: UInt32
+    /**
+     * The places of its keys, in their order, px.
+     */
+    public let places: [Rect]
+    /**
+     * How many pages there are, at least one.
+     */
+    public let pages: UInt32
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The first key on it, from 0.
+         */first: UInt32, 
+        /**
+         * The places of its keys, in their order, px.
+         */places: [Rect], 
+        /**
+         * How many pages there are, at least one.
+         */pages: UInt32) {
+        self.first = first
+        self.places = places
+        self.pages = pages
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension GridPage: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeGridPage: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> GridPage {
+        return
+            try GridPage(
+                first: FfiConverterUInt32.read(from: &buf), 
+                places: FfiConverterSequenceTypeRect.read(from: &buf), 
+                pages: FfiConverterUInt32.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: GridPage, into buf: inout [UInt8]) {
+        FfiConverterUInt32.write(value.first, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.places, into: &buf)
+        FfiConverterUInt32.write(value.pages, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGridPage_lift(_ buf: RustBuffer) throws -> GridPage {
+    return try FfiConverterTypeGridPage.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeGridPage_lower(_ value: GridPage) -> RustBuffer {
+    return FfiConverterTypeGridPage.lower(value)
+}
+
+
+/**
  * The line at the top.
  */
 public struct HeaderView: Equatable, Hashable {
@@ -6735,7 +6957,8 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let fish: PagePlace
     /**
-     * The number pad: twelve keys, row by row as they are read.
+     * The number pad: the digits 1 to 9 row by row as they are read, then a side key, 0, and the side key that is nearest to the
+     * thumb.
      */
     public let pad: [Rect]
     /**
@@ -6769,7 +6992,8 @@ public struct MatchLayout: Equatable, Hashable {
          * The page beside classes and small keys.
          */fish: PagePlace, 
         /**
-         * The number pad: twelve keys, row by row as they are read.
+         * The number pad: the digits 1 to 9 row by row as they are read, then a side key, 0, and the side key that is nearest to the
+         * thumb.
          */pad: [Rect], 
         /**
          * The page beside it. With little room only the title is left, and a notice replaces the title.
@@ -9050,6 +9274,11 @@ public struct RodView: Equatable, Hashable {
      */
     public let label: String
     /**
+     * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
+     * room for the name, and on the key that leads to the rod. Otherwise empty.
+     */
+    public let alert: String
+    /**
      * What it is doing.
      */
     public let state: BankState
@@ -9098,6 +9327,10 @@ public struct RodView: Equatable, Hashable {
          * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
+         * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
+         * room for the name, and on the key that leads to the rod. Otherwise empty.
+         */alert: String, 
+        /**
          * What it is doing.
          */state: BankState, 
         /**
@@ -9125,6 +9358,7 @@ public struct RodView: Equatable, Hashable {
         self.name = name
         self.number = number
         self.label = label
+        self.alert = alert
         self.state = state
         self.digits = digits
         self.since = since
@@ -9155,6 +9389,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
                 name: FfiConverterString.read(from: &buf), 
                 number: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
+                alert: FfiConverterString.read(from: &buf), 
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 digits: FfiConverterString.read(from: &buf), 
                 since: FfiConverterString.read(from: &buf), 
@@ -9171,6 +9406,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
         FfiConverterString.write(value.name, into: &buf)
         FfiConverterString.write(value.number, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.alert, into: &buf)
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterString.write(value.digits, into: &buf)
         FfiConverterString.write(value.since, into: &buf)
@@ -11314,7 +11550,7 @@ public func FfiConverterTypeTackleView_lower(_ value: TackleView) -> RustBuffer 
 
 
 /**
- * Text sizes (em), pixels. A shell makes a line smaller if it would not fit its rectangle.
+ * Text sizes (em), pixels, as the phone is set. A shell makes a line smaller if it would not fit its rectangle.
  */
 public struct TextSizes: Equatable, Hashable {
     /**
@@ -27567,6 +27803,17 @@ public func keyAction(key: Key, rod: UInt8) -> Action?  {
 })
 }
 /**
+ * Where the keys of one page of a grid lie.
+ */
+public func keyGrid(ask: GridAsk) -> GridPage  {
+    return try!  FfiConverterTypeGridPage_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_key_grid(
+        FfiConverterTypeGridAsk_lower(ask),uniffiCallStatus
+    )
+})
+}
+/**
  * Where the keys of the Match screen lie on a glass.
  */
 public func matchLayout(glass: Glass)throws  -> MatchLayout  {
@@ -27699,6 +27946,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_key_action() != 16940) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_key_grid() != 46615) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_match_layout() != 37240) {

@@ -7,10 +7,13 @@ struct ForestDrawing {
     let rows: [ChangeView]
     let width, height, mm: Double
     let letters: Letters
+    /// Whether the text is so large that the titles have more lines.
+    let large: Bool
     private let caption: Caption
     private let bottom: Double
 
-    init(_ axis: Axis, rows: [ChangeView], width: Double, height: Double, mm: Double, figures: Double, letters: Letters) {
+    init(_ axis: Axis, rows: [ChangeView], width: Double, height: Double, mm: Double, figures: Double, large: Bool, letters: Letters) {
+        self.large = large
         (self.axis, self.rows, self.width, self.height, self.mm, self.letters) = (axis, rows, width, height, mm, letters)
         caption = Caption(letters: letters, em: min(figures, height / 15), widest: width)
         bottom = height - caption.em * 2.7 - 1.2 * mm
@@ -23,7 +26,7 @@ struct ForestDrawing {
 
     func marks() -> [Mark] {
         guard bottom > 0, !rows.isEmpty else { return [] }
-        let each = min(bottom / Double(rows.count), caption.em * 7)
+        let each = min(bottom / Double(rows.count), caption.em * (large ? 10 : 7))
         return scale() + rows.enumerated().flatMap { row($1, top: Double($0) * each, bottom: Double($0 + 1) * each) }
     }
 
@@ -44,7 +47,8 @@ struct ForestDrawing {
     }
 
     private func row(_ row: ChangeView, top: Double, bottom: Double) -> [Mark] {
-        let lines = bottom - top > 4.6 * caption.em ? 2.0 : 1
+        let high = (bottom - top) / caption.em
+        let lines = large ? max(1, (high / 1.3).rounded(.down) - 2) : high > 4.6 ? 2 : 1
         var marks: [Mark] = []
         var y = top
         for (text, weight) in [(row.title, Weight.medium), (row.verdict, .bold)] {

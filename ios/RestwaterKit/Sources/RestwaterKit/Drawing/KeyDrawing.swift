@@ -35,13 +35,25 @@ struct KeyDrawing {
         marks.append(.line(.rect(size.local.inset(edge / 2), corner: corner), face.enabled ? .ink : .soft, stroke))
         let inner = size.local.inset(Self.edgeMm * mm)
         let words = Words(letters: letters)
-        let share = face.sub == nil ? 1 : Self.labelShare
-        marks += words.fit(face.label, em: em, in: inner.with(height: inner.height * share), tint: text, weight: .bold, across: .centre)
-        if let line = face.sub {
-            let below = inner.with(top: inner.top + inner.height * share, height: inner.height * (1 - share))
-            marks += words.fit(line, em: sub, in: below, tint: text, across: .centre, middle: false)
+        guard let line = face.sub else {
+            return marks + words.fit(face.label, em: em, in: inner, tint: text, weight: .bold, across: .centre)
         }
-        return marks
+        let (label, small, share) = lines(line, in: inner)
+        let top = max(0, (share - label.height) / 2)
+        marks += words.lay(label, in: inner.with(top: inner.top + top), tint: text, weight: .bold, across: .centre)
+        return marks + words.lay(small, in: inner.with(top: inner.top + share), tint: text, weight: .medium, across: .centre)
+    }
+
+    /// The label and a smaller line that has what the label leaves of the height, and the height above that line.
+    private func lines(_ line: String, in inner: Rect) -> (Fitted, Fitted, Double) {
+        let share = inner.height * Self.labelShare
+        let label = letters.fit(face.label, em: em, width: inner.width, height: share, weight: .bold)
+        let usual = letters.fit(line, em: sub, width: inner.width, height: inner.height - share)
+        if usual.whole && usual.em == sub { return (label, usual, share) }
+        // It grows up to the label, and is never smaller than at 100 %.
+        let most = min(sub, max(label.em * Self.subOfLabel, Self.subMm * mm))
+        let small = letters.fit(line, em: most, width: inner.width, height: inner.height - min(share, label.height))
+        return (label, small, max(label.height, min(share, inner.height - small.height)))
     }
 
     /// The part of a key that its label may fill, from the key's corner.
@@ -52,6 +64,9 @@ struct KeyDrawing {
 
     /// Between the edge of a key and its words, mm.
     private static let edgeMm = 1.0
-    /// Share of a key's height for its label if there is a smaller line below.
+    /// Size of the smaller line relative to the label at the most, and its em at 100 % in mm, as in the core's layout.
+    private static let subOfLabel = 0.9
+    private static let subMm = 2.4
+    /// Share of a key's height for its label at the most, if there is a smaller line below.
     private static let labelShare = 0.6
 }

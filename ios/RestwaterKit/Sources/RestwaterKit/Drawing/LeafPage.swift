@@ -52,35 +52,58 @@ struct LeafPage {
         }
     }
 
-    /// Fills the parts from the top, each as full as possible: the text, then the wide keys, then the sentences after
-    /// them.
-    func parts(_ blocks: [LeafBlock], room: Double) -> [[LeafBlock]] {
-        let width = slate.layout.notice.width
+    /// Fills the parts from the top, each as full as its room: the text, then the wide keys, then the sentences after
+    /// them. With large text each is filled to its last line.
+    func parts(_ blocks: [LeafBlock], width: Double, room: (Int) -> Double) -> [[LeafBlock]] {
         // A caution is on the first part, before the sentence if both don't fit.
         let said = blocks.prefix { $0.isText }
         let boxed = said.filter(\.isBoxed)
-        if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room {
-            return parts(boxed + blocks.filter { !$0.isBoxed }, room: room)
+        if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room(0) {
+            return parts(boxed + blocks.filter { !$0.isBoxed }, width: width, room: room)
         }
         let list = leaf.list.map(LeafBlock.wide)
-        let all = list.isEmpty ? blocks : blocks.filter { !$0.isNote } + list + blocks.filter(\.isNote)
+        var queue = list.isEmpty ? blocks : blocks.filter { !$0.isNote } + list + blocks.filter(\.isNote)
         var parts: [[LeafBlock]] = [[]]
-        var left = room
-        for block in all {
-            let height = height(block, width: width)
-            if height > left && !parts[parts.count - 1].isEmpty {
+        var left = room(0)
+        while !queue.isEmpty {
+            var block = queue.removeFirst()
+            func cutHere() -> Bool {
+                guard height(block, width: width) > left, let two = cut(block, width: width, room: left) else { return false }
+                block = two.0
+                queue.insert(two.1, at: 0)
+                return true
+            }
+            if !cutHere() && height(block, width: width) > left && !parts[parts.count - 1].isEmpty {
                 // A heading goes along with what it heads.
                 var carried: [LeafBlock] = []
                 if case .line(let line, _)? = parts[parts.count - 1].last, line.heads, parts[parts.count - 1].count > 1 {
                     carried = [parts[parts.count - 1].removeLast()]
                 }
                 parts.append(carried)
-                left = room - carried.map { self.height($0, width: width) }.reduce(0, +)
+                left = room(parts.count - 1) - carried.map { self.height($0, width: width) }.reduce(0, +)
+                // What is higher than a page is divided as well.
+                _ = cutHere()
             }
             parts[parts.count - 1].append(block)
-            left -= height
+            left -= height(block, width: width)
         }
         return parts
+    }
+
+    /// Cuts a text at the end of a line, and a figure above its details, so that a page is full.
+    private func cut(_ block: LeafBlock, width: Double, room: Double) -> (LeafBlock, LeafBlock)? {
+        guard slate.layout.apart else { return nil }
+        switch block {
+        case .words(let tag, let text, let em, let weight):
+            let below = (tag == "says" ? 1.5 : 1) * mm
+            guard let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - below) else { return nil }
+            return (.words(tag: tag, first, em: em, weight), .words(tag: tag, rest, em: em, weight))
+        case .line(let line, let i):
+            let alone = LeafLine(label: line.label, value: line.value, detail: "", span: line.span, heads: line.heads)
+            guard !line.detail.isBlank, shape(alone, width, body).height <= room else { return nil }
+            return (.line(alone, i), .words(tag: "line-\(i)-more", line.detail, em: small, .medium))
+        case .boxed, .wide: return nil
+        }
     }
 
     /// Heights of the pieces of a line.

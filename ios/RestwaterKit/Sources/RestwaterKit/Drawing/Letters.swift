@@ -111,6 +111,14 @@ extension Letters {
         text.isBlank ? 0 : Double(wrap(text, em, width, weight, lines: 99).0.count) * em * Self.line + 1
     }
 
+    /// A text in two at the end of the last line that fits the room, if that leaves at least two lines before it.
+    func split(_ text: String, em: Double, width: Double, weight: Weight, room: Double) -> (String, String)? {
+        let lines = wrap(text, em, width, weight, lines: 99).0
+        let fit = Int(room / (em * Self.line))
+        guard fit >= 2, fit < lines.count else { return nil }
+        return (lines[..<fit].joined(separator: " "), lines[fit...].joined(separator: " "))
+    }
+
     /// The number of lines a text probably takes at that em and width.
     func lines(of text: String, em: Double, width: Double) -> Int {
         text.isBlank ? 0 : wrap(text, em, width, .medium, lines: 99).0.count

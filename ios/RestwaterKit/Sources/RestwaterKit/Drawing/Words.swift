@@ -36,14 +36,8 @@ struct Words {
     /// The first sentence large, the whole of the second below it, then as many of the others as fit.
     func sentences(_ first: String, _ others: [String], em: Double, small: Double, in place: Rect) -> [Mark] {
         let below = others.filter { !$0.isBlank }
-        let line = em * Letters.line + 1
-        let alone = letters.fit(first, em: em, width: place.width, height: min(line, place.height), weight: .bold)
-        // The first stays on one line if that makes it hardly smaller.
-        let largest = alone.em < em * 0.85 ? em : alone.em
-        guard let second = below.first else {
-            return lay(letters.fit(first, em: largest, width: place.width, height: place.height, weight: .bold), in: place, tint: .ink, weight: .bold)
-        }
-        let (head, why) = two(first, second, em: largest, small: small, in: place)
+        guard let second = below.first else { return lay(alone(first, em, in: place), in: place, tint: .ink, weight: .bold) }
+        let (head, why) = two(first, second, em: em, small: small, in: place)
         var marks = lay(head, in: place, tint: .ink, weight: .bold)
         marks += lay(why, in: place.with(top: place.top + head.height), tint: .ink, weight: .medium)
         var y = head.height + why.height
@@ -58,12 +52,36 @@ struct Words {
         return marks
     }
 
+    /// A first sentence at that em, or hardly smaller if that keeps it on one line.
+    private func head(_ text: String, _ em: Double, in place: Rect) -> Fitted {
+        var size = em
+        while size >= em * Self.hardlySmaller {
+            let line = letters.lay(text, em: size, width: place.width, height: place.height, weight: .bold, most: 1)
+            if line.whole { return line }
+            size *= Letters.smaller
+        }
+        return letters.lay(text, em: em, width: place.width, height: place.height, weight: .bold)
+    }
+
+    /// The largest size at which a first sentence fits that has the place to itself.
+    private func alone(_ first: String, _ em: Double, in place: Rect) -> Fitted {
+        var size = em
+        while true {
+            let head = head(first, size, in: place)
+            if head.whole || size <= em * Letters.smallest { return head }
+            size *= Letters.smaller
+        }
+    }
+
+    /// A sentence may be made so much smaller to stay on one line.
+    private static let hardlySmaller = 0.85
+
     /// The largest size at which both fit: the second gives the reason for the first, so both become smaller and
     /// neither is left out.
     private func two(_ first: String, _ second: String, em: Double, small: Double, in place: Rect) -> (Fitted, Fitted) {
         var share = 1.0
         while true {
-            let head = letters.lay(first, em: em * share, width: place.width, height: place.height, weight: .bold)
+            let head = head(first, em * share, in: place)
             let next = letters.lay(second, em: small * share, width: place.width, height: max(0, place.height - head.height))
             if share <= Letters.smallest || (head.whole && next.whole) { return (head, next) }
             share *= Letters.smaller

@@ -5,9 +5,9 @@ extension Sheet {
     mutating func drawPad(_ view: BankView, _ slate: Slate, page: Int) {
         let (layout, text) = (slate.layout, slate.text)
         let shown = layout.keys.compactMap { place in
-            view.keys.firstIndex { $0.key == place.key }.map { (place, face(view.keys[$0], layout.showSubs), order: $0) }
+            view.keys.firstIndex { $0.key == place.key }.map { (place, face(view.keys[$0]), order: $0) }
         }
-        let next = nextRod(view, layout.showSubs)
+        let next = nextRod(view)
         func labels(_ large: Bool) -> [(String, Rect)] {
             shown.filter { Self.large.contains($0.0.key) == large }.map { place, face, _ in label(face, place.rect, slate) }
         }
@@ -31,19 +31,19 @@ extension Sheet {
         }
     }
 
-    private func face(_ key: KeyView, _ withSub: Bool) -> KeyFace {
-        KeyFace(key.label, sub: withSub ? key.sub : nil, spoken: key.spoken, solid: key.weight == .solid, enabled: key.enabled)
+    private func face(_ key: KeyView) -> KeyFace {
+        KeyFace(key.label, sub: key.sub, spoken: key.spoken, solid: key.weight == .solid, enabled: key.enabled)
     }
 
     private func label(_ face: KeyFace, _ place: Rect, _ slate: Slate) -> (String, Rect) {
         (face.label, KeyDrawing.labelPlace(place, hasSub: face.sub != nil, mm: slate.mm))
     }
 
-    private func nextRod(_ view: BankView, _ withSub: Bool) -> (choose: Action, face: KeyFace)? {
+    private func nextRod(_ view: BankView) -> (choose: Action, face: KeyFace)? {
         guard !view.rods.isEmpty else { return nil }
         let chosen = view.rods.firstIndex { $0.chosen } ?? -1
         let rod = view.rods[(chosen + 1) % view.rods.count]
-        return (rod.choose, KeyFace(rod.name, sub: withSub ? rod.digits : nil, spoken: rod.spoken))
+        return (rod.choose, KeyFace(rod.name, sub: rod.alert.isEmpty ? rod.digits : rod.alert, spoken: rod.spoken))
     }
 
     /// The keys with large text.

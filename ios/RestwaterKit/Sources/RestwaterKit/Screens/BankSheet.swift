@@ -8,7 +8,7 @@ extension Sheet {
         fan = layout.fan.map { slate.fan($0, small: true) }
         drawTop(view, slate)
         drawClocks(view, slate, wide: content.fan == nil)
-        drawWords(view, slate)
+        drawWords(view, slate, notice: content.notice)
         let strip = StripDrawing(
             view.strip, width: layout.strip.width, height: layout.strip.height, mm: slate.mm, figures: slate.text.figures,
             letters: slate.letters
@@ -79,17 +79,26 @@ extension Sheet {
             place.number.map {
                 slate.write.fit(rod.number, em: $0.width * Self.numberEm, in: inside($0), tint: tint, weight: .bold, across: .centre)
             } ?? []
-        return [frame] + slate.write.digits(rod.digits, in: inside(place.digits), tint: tint) + name + number
+        // A word fills the place of the digits.
+        let digits =
+            place.name == nil && !rod.alert.isEmpty
+            ? slate.write.fit(rod.alert, em: place.digits.height, in: inside(place.digits), tint: tint, weight: .bold, across: .centre)
+            : slate.write.digits(rod.digits, in: inside(place.digits), tint: tint)
+        return [frame] + digits + name + number
     }
 
-    private mutating func drawWords(_ view: BankView, _ slate: Slate) {
+    private mutating func drawWords(_ view: BankView, _ slate: Slate, notice: String) {
         let (layout, text, advice) = (slate.layout, slate.text, view.advice)
         let marks = slate.write.sentences(
-            advice.headline, [advice.detail] + advice.more, em: text.headline, small: text.body, in: layout.advice.local
+            advice.headline, layout.detail == nil ? [advice.detail] + advice.more : [], em: text.headline, small: text.body, in: layout.advice.local
         )
         // Sentences for which there is no line are still spoken.
         let spoken = ([advice.headline, advice.detail] + advice.more).filter { !$0.isBlank }.joined(separator: " ")
         put("advice", marks, spoken: spoken, at: layout.advice, order: 20)
+        // The notice and this sentence share a place.
+        if let place = layout.detail, notice.isBlank {
+            put("detail", slate.write.fit(advice.detail, em: text.body, in: place.local), spoken: "", at: place)
+        }
         // The spot is spoken even if there is no place for it, together with the rig.
         let both = [view.spot, view.rig].filter { !$0.isBlank }.joined(separator: ". ")
         let spot = layout.spot.map { slate.write.fit(view.spot, em: text.body, in: $0.local, weight: .bold) } ?? []

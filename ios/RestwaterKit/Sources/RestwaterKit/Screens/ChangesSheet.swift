@@ -3,34 +3,39 @@ import RestwaterCore
 /// "Did it matter?": a running test first, a forest plot of the changes, then a page for each.
 extension Sheet {
     mutating func drawChanges(_ changes: ChangesView, _ slate: Slate, _ content: ScreenContent) {
-        let plots = stride(from: 0, to: changes.changes.count, by: Self.plotRows).map { Array(changes.changes[$0...].prefix(Self.plotRows)) }
-        let tests = changes.test == nil ? 0 : 1
-        let pages = max(1, tests + plots.count + changes.changes.count + (changes.figures == nil ? 0 : 1))
-        let page = content.paging.page % pages
-        let test = page < tests ? changes.test : nil
-        let plot = plots.indices.contains(page - tests) ? plots[page - tests] : nil
-        let change = changes.changes.indices.contains(page - tests - plots.count) ? changes.changes[page - tests - plots.count] : nil
-        // The figures behind the verdicts come last.
-        let figures = page == pages - 1 ? changes.figures : nil
-        let rest = head(test?.title ?? change?.title ?? figures?.title ?? changes.title, notice: content.notice, slate)
-        let cells = Self.cells(test, change) + offer(changes.offer)
-        let keys = slate.gridHeight(cells.count)
-        let place = rest.with(height: rest.height - keys)
-        if let test {
-            drawTest(test, in: place, slate)
-        } else if let change {
-            drawChange(change, in: place, slate)
-        } else if let figures {
-            drawFigures(figures, in: place, slate)
-        } else if let plot {
-            drawPage(changes.says, [changes.warning], in: place, slate, share: Self.forestShare) { sheet, figures, at in
+        let offered = offer(changes.offer)
+        var pages: [ScreenPage] = []
+        if let test = changes.test {
+            pages += apart(test.title, Self.cells(test, nil) + offered, test.says, test.notes, slate) { sheet, figures, at in
+                sheet.drawSteps(test, figures, at, slate)
+            }
+        }
+        let large = slate.layout.apart
+        let many = large ? Self.largePlotRows : Self.plotRows
+        for from in stride(from: 0, to: changes.changes.count, by: many) {
+            let plot = Array(changes.changes[from...].prefix(many))
+            let says = from == 0 || !large ? changes.says : ""
+            let warning = says.isEmpty ? [] : [changes.warning]
+            pages += apart(changes.title, offered, says, warning, slate, share: Self.forestShare) { sheet, figures, at in
                 sheet.drawForest(changes.axis, plot, figures, at, slate)
             }
+        }
+        for change in changes.changes { pages += changePages(change, Self.cells(nil, change) + offered, slate) }
+        // The figures behind the verdicts come last.
+        if let figures = changes.figures { pages += figurePages(figures, offered, nil, slate) }
+        let page = pages.isEmpty ? 0 : content.paging.page % pages.count
+        let shown = pages.indices.contains(page) ? pages[page] : nil
+        let rest = head(shown?.title ?? changes.title, notice: content.notice, slate)
+        let cells = shown?.cells ?? offered
+        let keys = slate.gridHeight(cells.count)
+        let place = rest.with(height: rest.height - keys)
+        if let shown {
+            shown.draw(&self, place)
         } else {
             put("says", changes.says, em: slate.text.body, at: place, slate, order: 10)
         }
         gridPage(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: page)
-        pager(page, of: pages, slate, .nextPage)
+        pager(page, of: pages.count, slate, .nextPage)
         back(slate)
     }
 
@@ -55,15 +60,30 @@ extension Sheet {
     }
 
     private mutating func drawForest(_ axis: Axis, _ rows: [ChangeView], _ figures: Double, _ at: Rect, _ slate: Slate) {
-        let drawing = ForestDrawing(axis, rows: rows, width: at.width, height: at.height, mm: slate.mm, figures: figures, letters: slate.letters)
+        let drawing = ForestDrawing(
+            axis, rows: rows, width: at.width, height: at.height, mm: slate.mm, figures: figures, large: slate.layout.apart, letters: slate.letters)
         let spoken = rows.map { "\($0.title): \($0.verdict). \($0.ratio)" }.joined(separator: " ")
         put("forest", drawing.marks(), spoken: spoken, at: at, role: .picture, order: 11)
     }
 
-    /// One change: the verdict, what it rests on, why no more can be said, and how to find out.
+    /// What stands below the verdict: what it rests on, why no more can be said, and how to find out.
+    private static func reasons(_ change: ChangeView) -> [String] {
+        ([change.counts, change.probability] + change.reasons + [change.findOut, change.more]).filter { !$0.isBlank }
+    }
+
+    /// One change on one page, or at its own size on as many as large text needs.
+    private func changePages(_ change: ChangeView, _ cells: [Cell], _ slate: Slate) -> [ScreenPage] {
+        guard slate.layout.apart else { return [ScreenPage(title: change.title, cells: cells) { $0.drawChange(change, in: $1, slate) }] }
+        let rest = slate.layout.page.rest
+        let place = rest.with(height: rest.height - slate.gridHeight(cells.count))
+        return spread(change.says, Self.reasons(change), in: place, slate).map { text in
+            ScreenPage(title: change.title, cells: cells) { $0.drawText(text, in: $1, slate) }
+        }
+    }
+
+    /// One change: the verdict, and what stands below it.
     private mutating func drawChange(_ change: ChangeView, in place: Rect, _ slate: Slate) {
-        let all = [change.counts, change.probability] + change.reasons + [change.findOut, change.more]
-        let parts = all.filter { !$0.isBlank }
+        let parts = Self.reasons(change)
         let text = parts.joined(separator: "\n")
         let gap = 1.5 * slate.mm
         func lines(_ text: String, _ em: Double) -> Double { Double(slate.letters.lines(of: text, em: em, width: place.width)) }
@@ -78,23 +98,22 @@ extension Sheet {
     }
 
     /// The casts of a test: a tick for those done, an arrow for the next.
-    private mutating func drawTest(_ test: AlternationView, in place: Rect, _ slate: Slate) {
-        drawPage(test.says, test.notes, in: place, slate) { sheet, figures, at in
-            let columns = test.steps.count > 12 ? 2 : 1
-            let down = max(1, (test.steps.count + columns - 1) / columns)
-            let (width, height) = (at.width / Double(columns), at.height / Double(down))
-            for (i, step) in test.steps.enumerated() {
-                let cell = Rect(left: at.left + Double(i / down) * width, top: at.top + Double(i % down) * height, width: width, height: height)
-                let bold = step.state == .next || step.state == .out
-                let words = cell.local.with(left: 6.5 * slate.mm, width: max(0, width - 7 * slate.mm))
-                let marks =
-                    stepMarks(step.state, in: cell.local, mm: slate.mm)
-                    + slate.write.fit(step.label, em: figures * 1.15, in: words, weight: bold ? .bold : .medium)
-                sheet.put("step-\(i + 1)", marks, spoken: step.spoken, at: cell, order: 11 + Double(i) / 100)
-            }
+    private mutating func drawSteps(_ test: AlternationView, _ figures: Double, _ at: Rect, _ slate: Slate) {
+        let columns = test.steps.count > 12 ? 2 : 1
+        let down = max(1, (test.steps.count + columns - 1) / columns)
+        let (width, height) = (at.width / Double(columns), at.height / Double(down))
+        for (i, step) in test.steps.enumerated() {
+            let cell = Rect(left: at.left + Double(i / down) * width, top: at.top + Double(i % down) * height, width: width, height: height)
+            let bold = step.state == .next || step.state == .out
+            let words = cell.local.with(left: 6.5 * slate.mm, width: max(0, width - 7 * slate.mm))
+            let marks =
+                stepMarks(step.state, in: cell.local, mm: slate.mm)
+                + slate.write.fit(step.label, em: figures * 1.15, in: words, weight: bold ? .bold : .medium)
+            put("step-\(i + 1)", marks, spoken: step.spoken, at: cell, order: 11 + Double(i) / 100)
         }
     }
 
-    /// Changes on one page of the plot.
+    /// Changes on one page of the plot; at large text.
     private static let plotRows = 5
+    private static let largePlotRows = 2
 }

@@ -14,7 +14,7 @@ extension Sheet {
             view.says.first ?? "", Array(view.says.dropFirst()), em: body * 1.35, small: body * 1.1, in: place.local)
         put("fish-says", marks, spoken: ([view.title] + view.says).joined(separator: " "), at: place, order: 10)
         pieces[pieces.count - 1].announced = true
-        let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: slate.layout.showSubs, mm: slate.mm)) }
+        let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: true, mm: slate.mm)) }
         let em = slate.letters.common(labels, em: slate.text.primary)
         for (key, at) in zip(shown, keys.classes) { fishKey(key, at, slate, em: em) }
         // The wide key takes the pager's place here, so the pager takes the place of the last class.
@@ -43,7 +43,7 @@ extension Sheet {
     }
 
     private mutating func fishKey(_ key: FishKey, _ place: Rect, _ slate: Slate, em: Double, withSub: Bool = true) {
-        let sub = withSub && slate.layout.showSubs ? key.sub : nil
+        let sub = withSub ? key.sub : nil
         let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
         self.key(key.tag, face, em: em, sub: slate.text.sub, at: place, slate, order: 60, .fish(key))
     }

@@ -25,17 +25,50 @@ extension Sheet {
         let row = 18 * slate.mm
         // The keys keep the lower part; at large text sizes some of them move to a later page so that a sentence stays
         // above.
-        let keys = min(slate.gridHeight(cells.count), row * Double(max(1, Int((rest.height - typed - least) / row))))
-        let parts = page.parts(page.blocks(width: rest.width), room: rest.height - keys - typed)
-        let below = rest.with(top: rest.bottom - keys, height: keys)
-        // Sentences and keys turn their pages together; the shorter of the two stays on its last page.
-        let pages = max(parts.count, slate.gridPages(cells.count, in: below))
-        let number = paging.part % pages
-        column(parts[min(number, parts.count - 1)], in: rest.with(height: rest.height - keys - typed), page, slate)
-        if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below.top - typed, height: typed), slate, paging) }
-        gridPage(cells, in: below, slate, page: number)
-        pager(number, of: pages, slate, .nextPart)
+        let rows = min(Int((slate.gridHeight(cells.count) / row).rounded()), max(1, Int((rest.height - typed - least) / row)))
+        let blocks = page.blocks(width: rest.width)
+        func divided(_ rows: Int) -> DividedLeaf {
+            let keys = row * Double(rows)
+            let below = rest.with(top: rest.bottom - keys, height: keys)
+            let grids = slate.gridPages(cells.count, in: below)
+            // Large text has the whole of each page after those of the keys.
+            func taken(_ part: Int) -> Double { slate.layout.apart && part >= grids ? 0 : keys + typed }
+            let parts = page.parts(blocks, width: rest.width) { rest.height - taken($0) }
+            return DividedLeaf(parts: parts, keys: below, grids: grids)
+        }
+        // Large text needs more pages than its keys do: then fewer rows of keys leave it more room on each.
+        let tried = slate.layout.apart && rows > 1 ? (1...rows).reversed().map(divided) : [divided(rows)]
+        guard let best = tried.min(by: { $0.pages < $1.pages }) else { return }
+        let number = paging.part % best.pages
+        let below = best.keys
+        let textOnly = slate.layout.apart && number >= best.grids
+        column(
+            best.parts[min(number, best.parts.count - 1)], in: textOnly ? rest : rest.with(height: rest.height - below.height - typed), page,
+            slate)
+        if !textOnly {
+            if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below.top - typed, height: typed), slate, paging) }
+            gridPage(cells, in: below, slate, page: number)
+        }
+        pager(number, of: best.pages, slate, .nextPart)
     }
+
+    /// A leaf on its pages. Sentences and keys turn their pages together; the shorter of the two stays on its last page.
+    private struct DividedLeaf {
+        let parts: [[LeafBlock]]
+        let keys: Rect
+        let grids: Int
+        var pages: Int { max(parts.count, grids) }
+    }
+
+    /// Sentences at their own size, on as many pages as they need.
+    func spread(_ says: String, _ notes: [String], in place: Rect, _ slate: Slate) -> [LeafText] {
+        let leaf = Leaf(id: "", title: "", says: says, caution: "", lines: [], notes: notes, list: [], typing: nil, rows: [], keys: [])
+        let page = LeafPage(leaf, slate: slate)
+        return page.parts(page.blocks(width: place.width), width: place.width) { _ in place.height }.map { LeafText(page: page, blocks: $0) }
+    }
+
+    /// One of those pages.
+    mutating func drawText(_ text: LeafText, in place: Rect, _ slate: Slate) { column(text.blocks, in: place, text.page, slate) }
 
     /// A key that offers something to do on a screen with nothing to show yet.
     func offer(_ key: LeafKey?) -> [Cell] { key.map { [leafCell($0)] } ?? [] }
@@ -89,4 +122,10 @@ extension KeyFace {
     init(leaf key: LeafKey) {
         self.init(key.label, sub: key.sub, spoken: key.sub.isBlank ? key.label : "\(key.label): \(key.sub)", solid: key.solid, enabled: key.enabled)
     }
+}
+
+/// Sentences that fill one page.
+struct LeafText {
+    let page: LeafPage
+    let blocks: [LeafBlock]
 }

@@ -120,7 +120,7 @@ extension Sheet {
         _ key: MatchKey, _ place: Rect, _ page: MatchSlate, large: Bool = false, em: Double? = nil, withSub: Bool = true
     ) {
         let text = page.slate.text
-        let sub = withSub && page.slate.layout.showSubs ? key.sub : nil
+        let sub = withSub ? key.sub : nil
         let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
         self.key(
             key.tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60,
@@ -131,7 +131,7 @@ extension Sheet {
         _ tag: String, _ key: PageKey, _ place: Rect, _ page: MatchSlate, _ ask: Ask, solid: Bool = false, large: Bool = false
     ) {
         let text = page.slate.text
-        let face = KeyFace(key.label, sub: page.slate.layout.showSubs ? key.sub : nil, spoken: key.spoken, solid: solid)
+        let face = KeyFace(key.label, sub: key.sub, spoken: key.spoken, solid: solid)
         self.key(tag, face, em: large ? text.primary : text.secondary, sub: text.sub, at: place, page.slate, order: 61, ask)
     }
 

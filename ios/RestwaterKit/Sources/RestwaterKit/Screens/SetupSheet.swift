@@ -15,7 +15,7 @@ extension Sheet {
         )
         let place = rest.with(top: rest.top + taken, height: rest.height - taken)
         rows(setup.rows, and: [cautions], in: place, slate, content.paging, pager: slate.layout.setUpPager)
-        let face = KeyFace(setup.start.label, sub: slate.layout.showSubs ? setup.start.sub : nil, spoken: setup.start.spoken, solid: true)
+        let face = KeyFace(setup.start.label, sub: setup.start.sub, spoken: setup.start.spoken, solid: true)
         key(
             "key-\(String.tag(Key.start))", face, em: slate.text.primary, sub: slate.text.sub, at: slate.layout.start, slate, order: 80,
             .start(setup.start.tap))

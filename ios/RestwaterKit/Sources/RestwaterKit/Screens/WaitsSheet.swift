@@ -3,31 +3,34 @@ import RestwaterCore
 /// What the record says about waiting: one picture per page, with its message above it.
 extension Sheet {
     mutating func drawWaits(_ waits: WaitsView, _ slate: Slate, _ content: ScreenContent) {
-        let pages = waits.charts.count + (waits.forecast == nil ? 0 : 1) + (waits.figures == nil ? 0 : 1)
-        let page = pages == 0 ? 0 : content.paging.page % pages
-        let chart = page < waits.charts.count ? waits.charts[page] : nil
+        func fields(_ rows: [ChoiceRow]) -> [Cell] { rows.map(Cell.init(row:)) + offer(waits.offer) }
+        let usual = fields(waits.rows)
+        var pages: [ScreenPage] = waits.charts.flatMap { chart in
+            apart(chart.title, usual, chart.says, chart.notes, slate) { sheet, figures, at in sheet.drawChart(chart, figures, at, slate) }
+        }
+        if let forecast = waits.forecast {
+            pages.append(
+                ScreenPage(title: forecast.title, cells: fields([forecast.left]), rows: [forecast.left]) { $0.drawForecast(forecast, in: $1, slate) })
+        }
         // The figures behind the verdicts come last.
-        let figures = page == pages - 1 ? waits.figures : nil
-        let forecast = chart == nil && figures == nil ? waits.forecast : nil
-        let rest = head(chart?.title ?? figures?.title ?? forecast?.title ?? waits.title, notice: content.notice, slate)
-        let fields = forecast.map { [$0.left] } ?? waits.rows
-        if fields.contains(where: { $0.tag == content.paging.row }) {
-            rows(fields, in: rest, slate, content.paging)
+        if let figures = waits.figures { pages += figurePages(figures, usual, waits.rows, slate) }
+        let page = pages.isEmpty ? 0 : content.paging.page % pages.count
+        let shown = pages.indices.contains(page) ? pages[page] : nil
+        let rest = head(shown?.title ?? waits.title, notice: content.notice, slate)
+        let open = shown?.rows ?? waits.rows
+        if open.contains(where: { $0.tag == content.paging.row }) {
+            rows(open, in: rest, slate, content.paging)
         } else {
-            let cells = fields.map(Cell.init(row:)) + offer(waits.offer)
+            let cells = shown?.cells ?? usual
             let keys = slate.gridHeight(cells.count)
             let place = rest.with(height: rest.height - keys)
-            if let chart {
-                drawPage(chart.says, chart.notes, in: place, slate) { sheet, figures, at in sheet.drawChart(chart, figures, at, slate) }
-            } else if let figures {
-                drawFigures(figures, in: place, slate)
-            } else if let forecast {
-                drawForecast(forecast, in: place, slate)
+            if let shown {
+                shown.draw(&self, place)
             } else {
                 put("says", waits.counts, em: slate.text.body, at: place, slate, order: 10)
             }
             gridPage(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: page)
-            pager(page, of: pages, slate, .nextPage)
+            pager(page, of: pages.count, slate, .nextPage)
         }
         back(slate)
     }
@@ -57,35 +60,25 @@ extension Sheet {
         }
     }
 
-    /// A page more than this many times as wide as high has its words beside the picture, which takes this share of the
-    /// width.
-    private static let lowPage = 2.0
-    private static let picture = 0.52
-
     /// The smallest share of a page for a chart.
     static let chartShare = 0.62
 
     /// A sentence, a picture below it, and the method below that; on a low page the words are beside the picture.
     mutating func drawPage(
-        _ says: String, _ notes: [String], in place: Rect, _ slate: Slate, share of: Double = chartShare,
-        picture: (inout Sheet, Double, Rect) -> Void
+        _ says: String, _ notes: [String], in place: Rect, _ slate: Slate, share: Double = chartShare, picture: (inout Sheet, Double, Rect) -> Void
     ) {
-        let low = place.width > Self.lowPage * place.height
-        let words = low ? place.with(left: place.left + place.width * Self.picture, width: place.width * (1 - Self.picture)) : place
-        func height(_ text: String, _ em: Double) -> Double { em * Letters.line * Double(slate.letters.lines(of: text, em: em, width: words.width)) }
+        let (low, words, gap) = (place.isLow, place.besidePicture, slate.wordsGap)
         let text = notes.filter { !$0.isBlank }.joined(separator: " ")
-        let gap = 1.5 * slate.mm
-        func share(_ em: Double) -> Double { (place.height - gap) / (height(says, em) + height(text, 0.85 * em)) }
-        // The picture keeps its share of the page however large the text is.
-        let room = place.height * (1 - of) - 2.5 * gap
-        func fits(_ em: Double) -> Bool { height(says, em) + height(text, 0.85 * em) <= room }
-        let body = low ? slate.letters.largestDrawn(slate.text.body, share: share) : slate.letters.largest(slate.text.body, fits)
+        func height(_ text: String, _ em: Double) -> Double { slate.height(text, em, words.width) }
+        let body = slate.wordSize(says, notes, in: place, share: share)
         let small = body * 0.85
-        let figure = min(slate.text.body * 0.85, place.height / (low ? 15 : 24))
-        let above = low ? height(says, body) * min(1, share(body)) : height(says, body)
+        let least = low ? 15.0 : says.isBlank ? 18 : 24
+        let figure = min(slate.text.body * 0.85, place.height / least)
+        let both = height(says, body) + height(text, small)
+        let above = low ? height(says, body) * min(1, both > 0 ? (place.height - gap) / both : 1) : height(says, body)
         put("says", says, em: body, at: words.with(height: above), slate, weight: .bold, order: 10, middle: false)
         if low {
-            picture(&self, figure, place.with(width: place.width * Self.picture - 2 * gap))
+            picture(&self, figure, place.with(width: place.width * Rect.picture - 2 * gap))
             let rest = words.with(top: words.top + above + gap, height: max(0, words.height - above - gap))
             put("notes", text, em: small, at: rest, slate, order: 12, middle: false)
             return
@@ -94,4 +87,32 @@ extension Sheet {
         picture(&self, figure, place.with(top: place.top + above + gap, height: max(0, place.height - above - below - 2.5 * gap)))
         put("notes", text, em: small, at: place.with(top: place.bottom - below - gap, height: below), slate, order: 12, middle: false)
     }
+}
+
+extension Slate {
+    /// Between the words and the picture of a page.
+    fileprivate var wordsGap: Double { 1.5 * mm }
+
+    fileprivate func height(_ text: String, _ em: Double, _ width: Double) -> Double {
+        em * Letters.line * Double(letters.lines(of: text, em: em, width: width))
+    }
+
+    /// The size of the words of a page whose picture keeps its share of it, however large the text is.
+    func wordSize(_ says: String, _ notes: [String], in place: Rect, share: Double) -> Double {
+        let (width, gap) = (place.besidePicture.width, wordsGap)
+        let text = notes.filter { !$0.isBlank }.joined(separator: " ")
+        func height(_ em: Double) -> Double { self.height(says, em, width) + self.height(text, 0.85 * em, width) }
+        if place.isLow { return letters.largestDrawn(self.text.body) { em in height(em) > 0 ? (place.height - gap) / height(em) : 1 } }
+        let room = place.height * (1 - share) - 2.5 * gap
+        return letters.largest(self.text.body) { height($0) <= room }
+    }
+}
+
+extension Rect {
+    /// A page more than twice as wide as high has its words beside the picture, which takes this share of the width.
+    fileprivate static let picture = 0.52
+    fileprivate var isLow: Bool { width > 2 * height }
+
+    /// Where the words of a page are.
+    fileprivate var besidePicture: Rect { isLow ? with(left: left + width * Self.picture, width: width * (1 - Self.picture)) : self }
 }

@@ -27,13 +27,14 @@ extension Slate {
         return min(gridHeight(keys), row * max(1, ((place.height - words) / row).rounded(.down)))
     }
 
-    /// Keys of a grid that fit into a place.
-    fileprivate func gridFits(_ place: Rect) -> Int { columns * max(1, Int((place.height + 3 * mm) / (18 * mm))) }
-
     /// Pages of a grid of this number of keys in a place.
-    func gridPages(_ keys: Int, in place: Rect) -> Int {
-        let fits = gridFits(place)
-        return max(1, (keys + fits - 1) / fits)
+    func gridPages(_ keys: Int, in place: Rect) -> Int { Int(keyGrid(ask: gridAsk(keys, in: place)).pages) }
+
+    /// One page of a grid of this number of keys, as the core lays it.
+    fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, values: Bool = false) -> GridAsk {
+        GridAsk(
+            place: place, keys: UInt32(keys), page: UInt32(page), columns: layout.columns, pxPerMm: mm, leftHanded: layout.leftHanded,
+            values: values)
     }
 
     fileprivate var columns: Int { Int(layout.columns) }
@@ -41,27 +42,20 @@ extension Slate {
 }
 
 extension Sheet {
-    /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages.
-    mutating func grid(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50) {
+    /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. Values are read from left to right.
+    mutating func grid(
+        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, values: Bool = false, order: Double = 50
+    ) {
         let pages = slate.gridPages(cells.count, in: place)
-        gridPage(cells, in: place, slate, page: number % pages, order: order)
+        gridPage(cells, in: place, slate, page: number % pages, values: values, order: order)
         pager(number % pages, of: pages, slate, at: at, .moreGrid)
     }
 
     /// One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page.
-    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, order: Double = 50) {
-        let (gap, height) = (3 * slate.mm, 15 * slate.mm)
-        let columns = slate.columns
-        let width = (place.width - Double(columns - 1) * gap) / Double(columns)
-        let fits = slate.gridFits(place)
-        let page = min(number, slate.gridPages(cells.count, in: place) - 1)
-        let shown = Array(cells.dropFirst(page * fits).prefix(fits))
-        // The rows are at the bottom of their place, where the thumb is.
-        let top = place.bottom - Double(slate.gridRows(shown.count)) * (height + gap) + gap
-        let places = shown.indices.map { i in
-            Rect(
-                left: place.left + Double(i % columns) * (width + gap), top: top + Double(i / columns) * (height + gap), width: width, height: height)
-        }
+    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, values: Bool = false, order: Double = 50) {
+        let page = keyGrid(ask: slate.gridAsk(cells.count, in: place, page: number, values: values))
+        let places = page.places
+        let shown = Array(cells.dropFirst(Int(page.first)).prefix(places.count))
         let labels = zip(shown, places).map { cell, at in
             (cell.face.label, KeyDrawing.labelPlace(at, hasSub: cell.face.sub != nil, mm: slate.mm))
         }
@@ -93,6 +87,6 @@ extension Sheet {
             drawTyping(typing, in: rest.with(height: height), slate, paging)
             rest = rest.with(top: rest.top + height, height: rest.height - height)
         }
-        grid(choices, in: rest, slate, page: paging.grid, pager: pager)
+        grid(choices, in: rest, slate, page: paging.grid, pager: pager, values: true)
     }
 }

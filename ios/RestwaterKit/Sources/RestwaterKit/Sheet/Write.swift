@@ -47,7 +47,10 @@ extension Sheet {
         let page = page ?? slate.layout.page
         // If they share a place, the notice is shown instead of the title.
         let shown = page.title == page.notice && !notice.isBlank ? "" : title
-        put("title", shown, spoken: title, em: slate.text.headline, at: page.title, slate, weight: .bold, role: .heading)
+        // Large text has the line of the notice too while there is none.
+        let both = slate.layout.apart && notice.isBlank && page.title != page.notice
+        let place = both ? page.title.with(height: page.notice.bottom - page.title.top) : page.title
+        put("title", shown, spoken: title, em: slate.text.headline, at: place, slate, weight: .bold, role: .heading)
         put("notice", notice, em: slate.text.body, at: page.notice, slate, order: 1, announced: true)
         return page.rest
     }

@@ -401,6 +401,11 @@ RustBuffer uniffi_restwater_fn_func_face_widths(RustCallStatus *_Nonnull out_sta
 RustBuffer uniffi_restwater_fn_func_key_action(RustBuffer key, uint8_t rod, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_KEY_GRID
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_KEY_GRID
+RustBuffer uniffi_restwater_fn_func_key_grid(RustBuffer ask, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_MATCH_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_MATCH_LAYOUT
 RustBuffer uniffi_restwater_fn_func_match_layout(RustBuffer glass, RustCallStatus *_Nonnull out_status
@@ -734,6 +739,12 @@ uint16_t uniffi_restwater_checksum_func_face_widths(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_KEY_ACTION
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_KEY_ACTION
 uint16_t uniffi_restwater_checksum_func_key_action(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_KEY_GRID
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_KEY_GRID
+uint16_t uniffi_restwater_checksum_func_key_grid(void
     
 );
 #endif

@@ -135,11 +135,13 @@ private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
     val waits = (core.screen(Which.WAITS, last.at) as Screen.Waits).v1
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1
-    inEveryKind(glass, bank, out, listOf("day", "night", "large-text")) { _, layout, write ->
-        repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1)) { page ->
+    inEveryKind(glass, bank, out, listOf("day", "night", "large-text")) { kind, layout, write ->
+        // Large text has more pages; beyond the last, the first is drawn again.
+        val more = if (kind == "large-text") 2 else 1
+        repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1) * more) { page ->
             write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords("en-GB"), "", { }, page) { } }
         }
-        repeat(pagesOf(changes)) { page ->
+        repeat(pagesOf(changes) * more) { page ->
             write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords("en-GB"), "", { }, page) { } }
         }
     }

@@ -704,6 +704,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_key_action(
     ): Int
+    external fun uniffi_restwater_checksum_func_key_grid(
+    ): Int
     external fun uniffi_restwater_checksum_func_match_layout(
     ): Int
     external fun uniffi_restwater_checksum_func_pad_words(
@@ -847,6 +849,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_face_widths(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_key_action(`key`: RustBuffer.ByValue,`rod`: Byte,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_key_grid(`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -998,6 +1002,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 16940) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_key_grid() and 0xFFFF) != 46615) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 37240) {
@@ -2968,6 +2975,12 @@ data class BankLayout (
     val `advice`: Rect
     , 
     /**
+     * The second sentence of the advice, where large text leaves no room for it below the first: the place of the notice, which
+     * is shown instead while there is one. Otherwise it is part of `advice`.
+     */
+    val `detail`: Rect?
+    , 
+    /**
      * Where the cast lies or the next one goes.
      */
     val `spot`: Rect?
@@ -3054,9 +3067,15 @@ data class BankLayout (
     val `pageText`: TextSizes
     , 
     /**
-     * Whether the smaller line on a key is drawn.
+     * Whether the text is so large that a sentence and its picture have pages of their own where one page is too small for both,
+     * and that a page is filled to its last line.
      */
-    val `showSubs`: kotlin.Boolean
+    val `apart`: kotlin.Boolean
+    , 
+    /**
+     * Whether the keys are for the left thumb.
+     */
+    val `leftHanded`: kotlin.Boolean
     , 
     /**
      * Rules for which this glass is too small, each with the worst shortfall; usually empty.
@@ -3089,6 +3108,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeKeyPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -3103,6 +3123,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeTextSizes.read(buf),
             FfiConverterTypeTextSizes.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterSequenceTypeBrokenRule.read(buf),
         )
@@ -4912,6 +4933,137 @@ public object FfiConverterTypeGlass: FfiConverterRustBuffer<Glass> {
 
 
 /**
+ * What a grid of keys depends on.
+ */
+data class GridAsk (
+    /**
+     * Where it lies, px.
+     */
+    val `place`: Rect
+    , 
+    /**
+     * How many keys there are on all pages.
+     */
+    val `keys`: kotlin.UInt
+    , 
+    /**
+     * Which page is open, from 0; beyond the end, the last.
+     */
+    val `page`: kotlin.UInt
+    , 
+    /**
+     * Keys in a row: [`super::BankLayout::columns`].
+     */
+    val `columns`: kotlin.UByte
+    , 
+    /**
+     * Pixels in a millimetre of real glass.
+     */
+    val `pxPerMm`: kotlin.Double
+    , 
+    /**
+     * Whether it is for the left thumb.
+     */
+    val `leftHanded`: kotlin.Boolean
+    , 
+    /**
+     * Whether the keys are values that are read from left to right.
+     */
+    val `values`: kotlin.Boolean
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
+    override fun read(buf: ByteBuffer): GridAsk {
+        return GridAsk(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterUByte.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: GridAsk) = (
+            FfiConverterTypeRect.allocationSize(value.`place`) +
+            FfiConverterUInt.allocationSize(value.`keys`) +
+            FfiConverterUInt.allocationSize(value.`page`) +
+            FfiConverterUByte.allocationSize(value.`columns`) +
+            FfiConverterDouble.allocationSize(value.`pxPerMm`) +
+            FfiConverterBoolean.allocationSize(value.`leftHanded`) +
+            FfiConverterBoolean.allocationSize(value.`values`)
+    )
+
+    override fun write(value: GridAsk, buf: ByteBuffer) {
+            FfiConverterTypeRect.write(value.`place`, buf)
+            FfiConverterUInt.write(value.`keys`, buf)
+            FfiConverterUInt.write(value.`page`, buf)
+            FfiConverterUByte.write(value.`columns`, buf)
+            FfiConverterDouble.write(value.`pxPerMm`, buf)
+            FfiConverterBoolean.write(value.`leftHanded`, buf)
+            FfiConverterBoolean.write(value.`values`, buf)
+    }
+}
+
+
+
+/**
+ * One page of a grid.
+ */
+data class GridPage (
+    /**
+     * The first key on it, from 0.
+     */
+    val `first`: kotlin.UInt
+    , 
+    /**
+     * The places of its keys, in their order, px.
+     */
+    val `places`: List<Rect>
+    , 
+    /**
+     * How many pages there are, at least one.
+     */
+    val `pages`: kotlin.UInt
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeGridPage: FfiConverterOnlyRead<GridPage> {
+    override fun read(buf: ByteBuffer): GridPage {
+        return GridPage(
+            FfiConverterUInt.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterUInt.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
  * The line at the top.
  */
 data class HeaderView (
@@ -5767,7 +5919,8 @@ data class MatchLayout (
     val `fish`: PagePlace
     , 
     /**
-     * The number pad: twelve keys, row by row as they are read.
+     * The number pad: the digits 1 to 9 row by row as they are read, then a side key, 0, and the side key that is nearest to the
+     * thumb.
      */
     val `pad`: List<Rect>
     , 
@@ -6993,7 +7146,7 @@ data class Rect (
 /**
  * @suppress
  */
-public object FfiConverterTypeRect: FfiConverterOnlyRead<Rect> {
+public object FfiConverterTypeRect: FfiConverterRustBuffer<Rect> {
     override fun read(buf: ByteBuffer): Rect {
         return Rect(
             FfiConverterDouble.read(buf),
@@ -7003,6 +7156,19 @@ public object FfiConverterTypeRect: FfiConverterOnlyRead<Rect> {
         )
     }
 
+    override fun allocationSize(value: Rect) = (
+            FfiConverterDouble.allocationSize(value.`left`) +
+            FfiConverterDouble.allocationSize(value.`top`) +
+            FfiConverterDouble.allocationSize(value.`width`) +
+            FfiConverterDouble.allocationSize(value.`height`)
+    )
+
+    override fun write(value: Rect, buf: ByteBuffer) {
+            FfiConverterDouble.write(value.`left`, buf)
+            FfiConverterDouble.write(value.`top`, buf)
+            FfiConverterDouble.write(value.`width`, buf)
+            FfiConverterDouble.write(value.`height`, buf)
+    }
 }
 
 
@@ -7175,6 +7341,12 @@ data class RodView (
     val `label`: kotlin.String
     , 
     /**
+     * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
+     * room for the name, and on the key that leads to the rod. Otherwise empty.
+     */
+    val `alert`: kotlin.String
+    , 
+    /**
      * What it is doing.
      */
     val `state`: BankState
@@ -7230,6 +7402,7 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
     override fun read(buf: ByteBuffer): RodView {
         return RodView(
             FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -8497,7 +8670,7 @@ public object FfiConverterTypeTackleView: FfiConverterOnlyRead<TackleView> {
 
 
 /**
- * Text sizes (em), pixels. A shell makes a line smaller if it would not fit its rectangle.
+ * Text sizes (em), pixels, as the phone is set. A shell makes a line smaller if it would not fit its rectangle.
  */
 data class TextSizes (
     /**
@@ -23922,6 +24095,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         
         FfiConverterTypeKey.lower(`key`),
         FfiConverterUByte.lower(`rod`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Where the keys of one page of a grid lie.
+         */ fun `keyGrid`(`ask`: GridAsk): GridPage {
+            return FfiConverterTypeGridPage.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_key_grid(
+    
+        
+        FfiConverterTypeGridAsk.lower(`ask`),_status)
 }
     )
     }

@@ -65,7 +65,7 @@ fun BankScreen(
         Top(view, layout, words, taps)
         // Without a picture of the swim, the clock takes the fan's place too.
         Clocks(view, if (swim == null) layout.withoutFan() else layout, taps, seconds)
-        Words(view, layout)
+        Words(view, layout, notice)
         // A tap on the strip explains its symbols.
         WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip).clickable { taps.open(Which.LEGEND) }, ORDER_STRIP) { seconds().strip }
         if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
@@ -155,13 +155,18 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
             )
         }
     }
-    Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
+    if (place.name == null && rod.alert.isNotEmpty()) {
+        // A word fills the place of the digits.
+        FitText(rod.alert, place.digits.height.toFloat(), text, Modifier.at(place.digits), FontWeight.Bold, TextAlign.Center)
+    } else {
+        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
+    }
     place.name?.let { FitText(rod.label, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
     place.number?.let { FitText(rod.number, it.width.toFloat() * NUMBER_EM, text, Modifier.at(it), FontWeight.Bold, TextAlign.Center) }
 }
 
 @Composable
-private fun Words(view: BankView, layout: BankLayout) {
+private fun Words(view: BankView, layout: BankLayout, notice: String) {
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
     val advice = view.advice
@@ -171,9 +176,11 @@ private fun Words(view: BankView, layout: BankLayout) {
         Modifier.at(layout.advice).tagged("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
     ) {
         Sentences(
-            advice.headline, listOf(advice.detail) + advice.more, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
+            advice.headline, if (layout.detail == null) listOf(advice.detail) + advice.more else emptyList(), layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
         )
     }
+    // The notice and this sentence share a place.
+    layout.detail?.takeIf { notice.isBlank() }?.let { FitText(advice.detail, body, ink.ink, Modifier.at(it)) }
     layout.spot?.let { FitText(view.spot, body, ink.ink, Modifier.at(it), FontWeight.Bold) }
     layout.rig?.let { FitText(view.rig, body, ink.ink, Modifier.at(it)) }
     layout.latest?.let { place ->
@@ -203,10 +210,10 @@ private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable 
 private fun Pad(view: BankView, layout: BankLayout, page: Int, taps: BankTaps, seconds: SecondsOf) {
     val mm = LocalPxPerMm.current
     val faces = view.keys.associateBy { it.key }
-    val shown = layout.keys.mapNotNull { place -> faces[place.key]?.let { place to it.face(layout.showSubs) } }
+    val shown = layout.keys.mapNotNull { place -> faces[place.key]?.let { place to it.face() } }
     val chosen = view.rods.indexOfFirst { it.chosen }
     val nextRod = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1))
-    val nextFace = nextRod?.let { KeyFace(it.name, it.digits.takeIf { layout.showSubs }, it.spoken) }
+    val nextFace = nextRod?.let { KeyFace(it.name, it.alert.ifEmpty { it.digits }, it.spoken) }
     val more = pagerFace(page % layout.pages.toInt(), layout.pages.toInt())
     // Keys of one kind have the same text size.
     val (large, small) = shown.partition { it.first.key in LARGE }
@@ -230,15 +237,15 @@ private fun Pad(view: BankView, layout: BankLayout, page: Int, taps: BankTaps, s
     }
 }
 
-/** The key of the other rod, with its wait: the only thing that is recomposed each second. */
+/** The key of the other rod, with its wait or what can't wait: the only thing that is recomposed each second. */
 @Composable
-private fun NextRod(face: KeyFace, rod: RodView, px: Float, sub: Float, place: Rect, taps: BankTaps, seconds: SecondsOf) {
-    val digits = face.sub?.let { seconds().rod(rod.rod)?.digits }
-    PadKey(face.copy(sub = digits), "next-rod", px, sub, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(rod) }
+private fun NextRod(face: KeyFace, rod: RodView, px: Float, subPx: Float, place: Rect, taps: BankTaps, seconds: SecondsOf) {
+    val sub = if (rod.alert.isEmpty()) seconds().rod(rod.rod)?.digits else face.sub
+    PadKey(face.copy(sub = sub), "next-rod", px, subPx, Modifier.at(place), ORDER_MORE + 0.1f) { taps.rod(rod) }
 }
 
-private fun KeyView.face(withSub: Boolean) =
-    KeyFace(label, sub.takeIf { withSub && !it.isNullOrBlank() }, spoken, weight == KeyWeight.SOLID, enabled)
+private fun KeyView.face() =
+    KeyFace(label, sub.takeIf { !it.isNullOrBlank() }, spoken, weight == KeyWeight.SOLID, enabled)
 
 /** The tag by which a test finds a key. */
 fun tag(key: Key) = "key-$key"

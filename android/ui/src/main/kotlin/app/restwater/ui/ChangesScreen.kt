@@ -47,34 +47,42 @@ fun ChangesScreen(
     onOpen: (Which) -> Unit = { },
     onBack: () -> Unit,
 ) {
-    val plots = changes.changes.chunked(PLOT_ROWS)
-    val tests = listOfNotNull(changes.test)
-    val pages = pagesOf(changes)
     var turned by rememberSaveable { mutableStateOf(first) }
-    val page = turned % pages
-    val plot = plots.getOrNull(page - tests.size)
-    val change = changes.changes.getOrNull(page - tests.size - plots.size)
-    val test = tests.getOrNull(page)
-    // The figures behind the verdicts come last.
-    val figures = changes.figures?.takeIf { page == pages - 1 }
+    val offered = listOfNotNull(changes.offer).map { offerCell(it, onOpen) }
+    val pages = listing {
+        changes.test?.let { test ->
+            val cells = cells(test, null) { action ->
+                // A test that begins or ends is shown first.
+                if (action != test.set) turned = 0
+                onAct(action)
+            }
+            addAll(apart(test.title, cells + offered, test.says, test.notes, layout) { px, slot -> Steps(test, px, slot) })
+        }
+        for (plot in changes.changes.chunked(if (layout.apart) LARGE_PLOT_ROWS else PLOT_ROWS)) {
+            val says = if (plot.first() === changes.changes.first() || !layout.apart) changes.says else ""
+            val warning = listOf(changes.warning).filter { says.isNotEmpty() }
+            addAll(apart(changes.title, offered, says, warning, layout, FOREST_SHARE) { px, at -> Forest(changes, plot, px, at, layout.apart) })
+        }
+        for (change in changes.changes) {
+            val cells = cells(null, change) { action ->
+                turned = 0
+                onAct(action)
+            }
+            addAll(changePages(change, cells + offered, layout))
+        }
+        // The figures behind the verdicts come last.
+        changes.figures?.let { addAll(figurePages(it, offered, null, layout)) }
+    }
+    val page = if (pages.isEmpty()) 0 else turned % pages.size
+    val shown = pages.getOrNull(page)
     Ground()
-    val rest = PageHead(test?.title ?: change?.title ?: figures?.title ?: changes.title, notice, layout)
-    // A test that begins or ends is shown first.
-    val cells = cells(test, change) { action ->
-        if (action != test?.set) turned = 0
-        onAct(action)
-    } + listOfNotNull(changes.offer).map { offerCell(it, onOpen) }
+    val rest = PageHead(shown?.title ?: changes.title, notice, layout)
+    val cells = shown?.cells ?: offered
     val keys = gridHeight(cells.size, layout)
     val place = rest.copy(height = rest.height - keys)
-    when {
-        test != null -> TestPage(test, place, layout)
-        change != null -> ChangePage(change, place, layout)
-        figures != null -> FiguresPage(figures, place, layout)
-        plot != null -> Page(place, layout, changes.says, listOf(changes.warning), FOREST_SHARE) { px, at -> Forest(changes, plot, px, at) }
-        else -> FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
-    }
+    if (shown != null) shown.draw(place) else FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
-    Pager(page, pages, layout) { turned = it }
+    Pager(page, pages.size, layout) { turned = it }
     Back(layout, words, onBack = onBack)
 }
 
@@ -95,10 +103,22 @@ private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -
     }
 }
 
-/** One change: the verdict, what it rests on, why no more can be said, and how to find out. */
+/** What stands below the verdict: what it rests on, why no more can be said, and how to find out. */
+private fun reasons(change: ChangeView) = (listOf(change.counts, change.probability) + change.reasons + change.findOut + change.more).filter { it.isNotBlank() }
+
+/** One change on one page, or at its own size on as many as large text needs. */
+@Composable
+private fun changePages(change: ChangeView, cells: List<Cell>, layout: BankLayout): List<ScreenPage> {
+    if (!layout.apart) return listOf(ScreenPage(change.title, cells) { ChangePage(change, it, layout) })
+    val rest = layout.page.rest
+    val place = rest.copy(height = rest.height - gridHeight(cells.size, layout))
+    return spread(change.says, reasons(change), place, layout).map { part -> ScreenPage(change.title, cells) { LeafBlocks(part, it, layout) } }
+}
+
+/** One change: the verdict, and what stands below it. */
 @Composable
 private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
-    val text = (listOf(change.counts, change.probability) + change.reasons + change.findOut + change.more).filter { it.isNotBlank() }.joinToString("\n")
+    val text = reasons(change).joinToString("\n")
     val gap = 1.5 * LocalPxPerMm.current
     fun verdict(em: Float) = em * HEAD * 1.3 * linesOf(change.says, em * HEAD, place.width)
     fun reasons(em: Float) = em * 1.25 * text.lines().sumOf { linesOf(it, em, place.width) }
@@ -119,21 +139,19 @@ private const val HEAD = 1.25f
 
 /** The casts of a test: a tick for those done, an arrow for the next. */
 @Composable
-private fun TestPage(test: AlternationView, place: Rect, layout: BankLayout) {
+private fun Steps(test: AlternationView, px: Float, slot: Rect) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    Page(place, layout, test.says, test.notes) { px, slot ->
-        val columns = if (test.steps.size > 12) 2 else 1
-        val down = (test.steps.size + columns - 1) / columns
-        val (w, h) = slot.width / columns to slot.height / down
-        test.steps.forEachIndexed { i, step ->
-            val at = Rect(slot.left + (i / down) * w, slot.top + (i % down) * h, w, h)
-            val bold = step.state == StepState.NEXT || step.state == StepState.OUT
-            Canvas(Modifier.at(at.copy(width = 6.0 * mm))) { stepMark(step.state, ink, mm) }
-            val words = Modifier.at(at.copy(left = at.left + 6.5 * mm, width = at.width - 7.0 * mm))
-            Box(words.tagged("step-${i + 1}").semantics { contentDescription = step.spoken }) {
-                FitText(step.label, px * 1.15f, ink.ink, Modifier.fillMaxSize(), if (bold) FontWeight.Bold else FontWeight.Medium)
-            }
+    val columns = if (test.steps.size > 12) 2 else 1
+    val down = (test.steps.size + columns - 1) / columns
+    val (w, h) = slot.width / columns to slot.height / down
+    test.steps.forEachIndexed { i, step ->
+        val at = Rect(slot.left + (i / down) * w, slot.top + (i % down) * h, w, h)
+        val bold = step.state == StepState.NEXT || step.state == StepState.OUT
+        Canvas(Modifier.at(at.copy(width = 6.0 * mm))) { stepMark(step.state, ink, mm) }
+        val words = Modifier.at(at.copy(left = at.left + 6.5 * mm, width = at.width - 7.0 * mm))
+        Box(words.tagged("step-${i + 1}").semantics { contentDescription = step.spoken }) {
+            FitText(step.label, px * 1.15f, ink.ink, Modifier.fillMaxSize(), if (bold) FontWeight.Bold else FontWeight.Medium)
         }
     }
 }
@@ -159,7 +177,7 @@ private fun DrawScope.stepMark(state: StepState, ink: Ink, mm: Float) {
  * words.
  */
 @Composable
-private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, place: Rect) {
+private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, place: Rect, large: Boolean) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
     val measurer = textMeasurer()
@@ -167,17 +185,17 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
     val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
     Spacer(
         Modifier.at(place).tagged("forest").semantics { contentDescription = spoken }
-            .picture(listOf(changes, rows, figurePx, ink, mm, density)) { size -> forestDrawing(changes, rows, figurePx, size, ink, mm, measurer, density) },
+            .picture(listOf(changes, rows, figurePx, ink, mm, density, large)) { size -> forestDrawing(changes, rows, figurePx, size, ink, mm, measurer, density, large) },
     )
 }
 
 /** The plot at the largest text size up to [figurePx] at which every title fits above its line. */
 private fun forestDrawing(
-    changes: ChangesView, rows: List<ChangeView>, figurePx: Float, size: Size, ink: Ink, mm: Float, measurer: TextMeasurer, density: Density,
+    changes: ChangesView, rows: List<ChangeView>, figurePx: Float, size: Size, ink: Ink, mm: Float, measurer: TextMeasurer, density: Density, large: Boolean,
 ): ForestDrawing {
     var px = figurePx
     while (true) {
-        val drawing = ForestDrawing(changes, rows, size, ink, mm, Lettering(measurer, density, ink, px, size.width)) { text, weight, most ->
+        val drawing = ForestDrawing(changes, rows, size, ink, mm, large, Lettering(measurer, density, ink, px, size.width)) { text, weight, most ->
             measurer.fit(text, px, size.width.toInt(), (px * 1.25f * most).toInt(), density, weight, mostLines = most)
         }
         if (drawing.roomy || px <= figurePx * SMALLEST) return drawing
@@ -186,14 +204,14 @@ private fun forestDrawing(
 }
 
 private class ForestDrawing(
-    changes: ChangesView, private val rows: List<ChangeView>, size: Size, private val ink: Ink, private val mm: Float,
+    changes: ChangesView, private val rows: List<ChangeView>, size: Size, private val ink: Ink, private val mm: Float, large: Boolean,
     letters: Lettering, fit: (text: String, weight: FontWeight, most: Int) -> Fitted,
 ) : Picture {
     private val px = letters.px
     private val bottom = size.height - px * 2.7f - 1.2f * mm
-    private val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(px * 7f)
+    private val each = (bottom / rows.size.coerceAtLeast(1)).coerceAtMost(px * if (large) LARGE_ROW else 7f)
     private val titles = rows.map { row ->
-        val most = if (each > 4.6f * px) 2 else 1
+        val most = (if (large) (each / px / 1.3f).toInt() - 2 else if (each > 4.6f * px) 2 else 1).coerceAtLeast(1)
         listOf(fit(row.title, FontWeight.Medium, most), fit(row.verdict, FontWeight.Bold, most))
     }
     private val axis = changes.axis
@@ -278,5 +296,7 @@ private fun DrawScope.forestLine(row: ChangeView, y: Float, x: (Double) -> Float
 /** The smallest share of a page for the plot: each change has two lines of text above its line. */
 private const val FOREST_SHARE = 0.7
 
-/** Changes on one page of the plot. */
+/** Changes on one page of the plot; at large text, and the height of one of them in ems at the most. */
 private const val PLOT_ROWS = 5
+private const val LARGE_PLOT_ROWS = 2
+private const val LARGE_ROW = 10f

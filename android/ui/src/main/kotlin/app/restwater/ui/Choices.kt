@@ -40,6 +40,7 @@ import app.restwater.core.BankLayout
 import app.restwater.core.ChoiceRow
 import app.restwater.core.DoorGroup
 import app.restwater.core.DoorsView
+import app.restwater.core.GridAsk
 import app.restwater.core.Key
 import app.restwater.core.Keyboard
 import app.restwater.core.LeafKey
@@ -49,6 +50,7 @@ import app.restwater.core.Rect
 import app.restwater.core.SetupView
 import app.restwater.core.TackleView
 import app.restwater.core.TypedField
+import app.restwater.core.keyGrid
 import app.restwater.core.pagerWords
 
 /** Millimetres on this screen. */
@@ -77,7 +79,7 @@ fun SetupScreen(
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
     RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, onAct, layout.setUpPager)
-    val face = with(setup.start) { KeyFace(label, sub.takeIf { layout.showSubs }, spoken, solid = true) }
+    val face = with(setup.start) { KeyFace(label, sub, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
     Back(layout, words) { if (open == null) onBack() else open = null }
 }
@@ -192,7 +194,10 @@ val LocalSystemBack = staticCompositionLocalOf<@Composable (onBack: () -> Unit) 
 internal fun PageHead(title: String, notice: String, layout: BankLayout, page: PagePlace = layout.page): Rect {
     val ink = LocalInk.current
     Box(Modifier.at(page.title.copy(width = 1.0, height = 1.0)).semantics { paneTitle = title })
-    Box(Modifier.at(page.title).semantics { heading(); contentDescription = title }) {
+    // Large text has the line of the notice too while there is none.
+    val both = layout.apart && notice.isBlank() && page.title != page.notice
+    val place = if (both) page.title.copy(height = page.notice.top + page.notice.height - page.title.top) else page.title
+    Box(Modifier.at(place).semantics { heading(); contentDescription = title }) {
         // If they share a place, the notice is shown instead of the title.
         if (page.title != page.notice || notice.isBlank()) FitText(title, layout.text.headline.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
@@ -244,7 +249,7 @@ private fun RowsAnd(
     val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
     val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
     row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed)) }
-    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager)
+    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager, values = true)
 }
 
 /** Height of a grid of this number of keys, including the gap above it. */
@@ -268,46 +273,34 @@ private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.
 /** One key of a grid. */
 internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
 
-/** Keys of a grid that fit into a place. */
-@Composable
-internal fun gridFits(place: Rect, layout: BankLayout): Int {
-    val mm = LocalPxPerMm.current
-    return layout.columns.toInt() * ((place.height + 3.0 * mm) / (18.0 * mm)).toInt().coerceAtLeast(1)
-}
+/** One page of a grid of this number of keys, as the core lays it. */
+private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, values: Boolean) =
+    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, values)
 
 /** Pages of a grid of this number of keys in a place. */
-@Composable
-internal fun gridPages(keys: Int, place: Rect, layout: BankLayout): Int {
-    val fits = gridFits(place, layout)
-    return ((keys + fits - 1) / fits).coerceAtLeast(1)
-}
+internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float): Int =
+    keyGrid(gridAsk(keys, place, layout, mm, 0, false)).pages.toInt()
 
-/** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
+/** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. [values] are read from left to right. */
 @Composable
-internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager) {
-    val pages = gridPages(cells.size, place, layout)
+internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, values: Boolean = false) {
+    val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current)
     var page by rememberSaveable(cells.size, pages) { mutableStateOf(0) }
-    KeyGridPage(cells, place, layout, page)
+    KeyGridPage(cells, place, layout, page, values)
     Pager(page, pages, layout, pager) { page = it }
 }
 
 /** One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page. */
 @Composable
-internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int) {
+internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int, values: Boolean = false) {
     val mm = LocalPxPerMm.current
-    val (gap, height) = 3.0 * mm to 15.0 * mm
-    val columns = layout.columns.toInt()
-    val width = (place.width - (columns - 1) * gap) / columns
-    val fits = gridFits(place, layout)
-    val shown = cells.drop(page.coerceAtMost(gridPages(cells.size, place, layout) - 1) * fits).take(fits)
-    // The rows are at the bottom of their place, where the thumb is.
-    val rows = rowsOf(shown.size, layout)
-    val top = place.top + place.height - rows * (height + gap) + gap
-    fun at(i: Int) = Rect(place.left + (i % columns) * (width + gap), top + (i / columns) * (height + gap), width, height)
-    val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(at(i), cell.face.sub != null, mm) }
+    val ask = gridAsk(cells.size, place, layout, mm, page, values)
+    val grid = remember(ask) { keyGrid(ask) }
+    val shown = cells.drop(grid.first.toInt()).take(grid.places.size)
+    val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(grid.places[i], cell.face.sub != null, mm) }
     val px = commonEm(labels, layout.text.secondary.toFloat() * 0.9f)
     shown.forEachIndexed { i, cell ->
-        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(at(i)), onTap = cell.onTap)
+        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(grid.places[i]), onTap = cell.onTap)
     }
 }
 

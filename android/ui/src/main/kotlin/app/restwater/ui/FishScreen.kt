@@ -33,7 +33,7 @@ fun FishScreen(
     val shown = view.classes.drop(turned % pages * perPage).take(perPage)
     Ground()
     Sentenced(view.title, view.says, PageHead(view.title, notice, layout, keys.fish), layout)
-    val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], layout.showSubs, mm) }
+    val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], true, mm) }
     val px = commonEm(labels, layout.text.primary.toFloat())
     shown.forEachIndexed { i, key -> KeyAt(key, keys.classes[i], layout, px, onKey) }
     // The wide key takes the pager's place here, so the pager takes the place of the last class.
@@ -60,7 +60,7 @@ fun WeightScreen(
 
 @Composable
 private fun KeyAt(key: FishKey, place: Rect, layout: BankLayout, px: Float, onKey: (FishKey) -> Unit, withSub: Boolean = true) {
-    val sub = key.sub.takeIf { withSub && layout.showSubs && it.isNotBlank() }
+    val sub = key.sub.takeIf { withSub && it.isNotBlank() }
     val face = KeyFace(key.label, sub, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
     PadKey(face, key.tag, px, layout.text.sub.toFloat(), Modifier.at(place)) { onKey(key) }
 }

@@ -157,6 +157,9 @@ private const val MOST_LINES = 99
 /** Height of a line relative to its em; the core's layout uses the same value. */
 private const val LINE = 1.2f
 
+/** A sentence may be made so much smaller to stay on one line. */
+private const val HARDLY_SMALLER = 0.85f
+
 /** A text is never made smaller than this share of the requested size. */
 internal const val SMALLEST = 0.25f
 
@@ -219,12 +222,8 @@ fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Floa
 private fun TextMeasurer.column(
     first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density,
 ): List<Fitted> {
-    val line = (firstPx * LINE).toInt() + 1
-    val alone = fit(first, firstPx, width, line.coerceAtMost(height), density, FontWeight.Bold)
-    // The first stays on one line if that makes it hardly smaller.
-    val largest = if (alone.em < firstPx * 0.85f) firstPx else alone.em
-    if (others.isEmpty()) return listOf(fit(first, largest, width, height, density, FontWeight.Bold))
-    val shown = two(first, others[0], largest, otherPx, width, height, density).toMutableList()
+    if (others.isEmpty()) return listOf(alone(first, firstPx, width, height, density))
+    val shown = two(first, others[0], firstPx, otherPx, width, height, density).toMutableList()
     for (sentence in others.drop(1)) {
         val room = height - shown.sumOf { it.lines.size.height }
         if (room < otherPx * LINE * 0.8f) break
@@ -233,6 +232,26 @@ private fun TextMeasurer.column(
         shown += next
     }
     return shown
+}
+
+/** A first sentence at [em], or hardly smaller if that keeps it on one line. */
+private fun TextMeasurer.head(text: String, em: Float, width: Int, height: Int, density: Density): Fitted {
+    var size = em
+    while (size >= em * HARDLY_SMALLER) {
+        fitAt(size, text, width, height, density, FontWeight.Bold, mostLines = 1).let { if (it.whole) return it }
+        size *= SMALLER
+    }
+    return fitAt(em, text, width, height, density, FontWeight.Bold)
+}
+
+/** The largest size at which a first sentence fits that has the place to itself. */
+private fun TextMeasurer.alone(first: String, firstPx: Float, width: Int, height: Int, density: Density): Fitted {
+    var em = firstPx
+    while (true) {
+        val head = head(first, em, width, height, density)
+        if (em <= firstPx * SMALLEST || head.whole) return head
+        em *= SMALLER
+    }
 }
 
 /**
@@ -244,12 +263,42 @@ private fun TextMeasurer.two(
 ): List<Fitted> {
     var share = 1f
     while (true) {
-        val head = fitAt(firstPx * share, first, width, height, density, FontWeight.Bold)
+        val head = head(first, firstPx * share, width, height, density)
         val next = fitAt(secondPx * share, second, width, (height - head.lines.size.height).coerceAtLeast(0), density, FontWeight.Medium)
         if (share <= SMALLEST || head.whole && next.whole) return listOf(head, next)
         share *= SMALLER
     }
 }
+
+/** A text in two at the end of the last line that fits [room], if that leaves at least two lines before it. */
+internal fun TextMeasurer.split(text: String, em: Float, width: Double, density: Density, weight: FontWeight, room: Double): Pair<String, String>? {
+    val most = width.toInt().coerceAtLeast(1)
+    val lines = measure(text.withUnits(), style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
+    val fit = (0 until lines.lineCount).count { lines.getLineBottom(it) <= room }
+    if (fit < 2 || fit >= lines.lineCount) return null
+    val end = lines.getLineEnd(fit - 1)
+    return text.take(end).trimEnd() to text.drop(end).trimStart()
+}
+
+/** The words of a key: its label above, and a smaller line that has what the label leaves of the height. */
+internal fun TextMeasurer.onKey(label: String, sub: String?, labelPx: Float, subPx: Float, width: Int, height: Int, density: Density, mm: Float): List<Fitted> {
+    fun fit(text: String, em: Float, high: Int, weight: FontWeight) = fit(text, em, width, high, density, weight, TextAlign.Center)
+    if (sub == null) return listOf(fit(label, labelPx, height, FontWeight.Bold))
+    val above = fit(label, labelPx, (height * LABEL_SHARE).toInt(), FontWeight.Bold)
+    val below = height - (height * LABEL_SHARE).toInt()
+    val line = fit(sub, subPx, below, FontWeight.Medium)
+    if (line.whole && line.em == subPx) return listOf(above, line)
+    // It grows up to the label, and is never smaller than at 100 %.
+    val most = subPx.coerceAtMost((above.em * SUB_OF_LABEL).coerceAtLeast(SUB_MM * mm))
+    return listOf(above, fit(sub, most, (height - above.lines.size.height).coerceAtLeast(below), FontWeight.Medium))
+}
+
+/** Size of the smaller line of a key relative to its label at the most, and its em at 100 % in mm, as in the core's layout. */
+private const val SUB_OF_LABEL = 0.9f
+private const val SUB_MM = 2.4f
+
+/** Share of a key's height for its label at the most, if there is a smaller line below. */
+internal const val LABEL_SHARE = 0.6f
 
 /** The largest step from [em] down at which it [fits]; the smallest step if it never does. */
 internal inline fun largestThatFits(em: Float, fits: (Float) -> Boolean): Float {

@@ -33,3 +33,26 @@ private class FittedTexts(
 
     override fun draw(on: DrawScope) = labels.forEach { on.drawText(it.line, color, it.at) }
 }
+
+/** The words of a key. A smaller line that fits the lower part of the key stands there; one that needs more begins right below the label. */
+internal fun Modifier.keyWords(key: List<Any>, color: Color, cut: String, fit: (width: Int, height: Int) -> List<Fitted>): Modifier =
+    picture(key + listOf(color)) { size ->
+        val (width, height) = size.width.toInt() to size.height.toInt()
+        KeyWords(fit(width, height), color, size.height, cut)
+    }
+
+private class KeyWords(words: List<Fitted>, private val color: Color, high: Float, text: String) : Picture {
+    override val labels: List<Label>
+    override val marks: List<Rect> get() = emptyList()
+    override val cut = if (words.all { it.whole }) "" else text
+
+    init {
+        val label = words.first().lines.size.height
+        val sub = words.getOrNull(1)
+        val share = if (sub == null) high else (high * LABEL_SHARE).coerceAtMost(high - sub.lines.size.height)
+        val tops = listOf(((share - label) / 2f).coerceAtLeast(0f), share.coerceAtLeast(label.toFloat()))
+        labels = words.mapIndexed { i, text -> Label(text.lines, text.em, Offset(0f, tops[i])) }
+    }
+
+    override fun draw(on: DrawScope) = labels.forEach { on.drawText(it.line, color, it.at) }
+}

@@ -33,6 +33,7 @@ import app.restwater.core.LeavesView
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.Which
+import kotlin.math.roundToInt
 
 /**
  * Screens made of leaves: sentences and figures above, keys below. What does not fit at this text size goes on the next
@@ -100,18 +101,39 @@ private fun LeafPage(
     val most = rest.height - field - least
     // The keys keep the lower part; at large text sizes some of them move to a later page so that a sentence stays
     // above.
-    val keys = gridHeight(cells.size, layout).coerceAtMost(18.0 * mm * (most / (18.0 * mm)).toInt().coerceAtLeast(1))
-    val room = rest.copy(height = rest.height - keys - field)
-    val parts = parts(blocks(leaf, layout, room.width), leaf.list, room.height, wide)
-    val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
-    // Sentences and keys turn their pages together; the shorter of the two stays on its last page.
-    val pages = maxOf(parts.size, gridPages(cells.size, place, layout))
-    val page = part % pages
-    LeafBlocks(parts[page.coerceAtMost(parts.size - 1)], room, layout, onKey)
-    if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field))
-    KeyGridPage(cells, place, layout, page)
-    Pager(page, pages, layout, onTurn = turn)
+    val row = 18.0 * mm
+    val rows = (gridHeight(cells.size, layout).coerceAtMost(row * (most / row).toInt().coerceAtLeast(1)) / row).roundToInt()
+    val blocks = blocks(leaf, layout, rest.width)
+    val cutter = cutter(layout, rest.width)
+    val divided = remember(blocks, cutter, rows, rest, field, wide) {
+        // Large text needs more pages than its keys do: then fewer rows of keys leave it more room on each.
+        val tried = if (layout.apart && rows > 1) (rows downTo 1).toList() else listOf(rows)
+        tried.map { high ->
+            val keys = high * row
+            val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
+            val grids = gridPages(cells.size, place, layout, mm)
+            // Large text has the whole of each page after those of the keys.
+            val below = { part: Int -> if (layout.apart && part >= grids) 0.0 else keys + field }
+            val parts = parts(blocks, leaf.list, wide, cutter) { rest.height - below(it) }
+            Divided(parts, place, grids, maxOf(parts.size, grids), below)
+        }.minBy { it.pages }
+    }
+    val page = part % divided.pages
+    val place = divided.place
+    val below = divided.below(page)
+    LeafBlocks(divided.parts[page.coerceAtMost(divided.parts.size - 1)], rest.copy(height = rest.height - below), layout, onKey)
+    if (below > 0.0) {
+        if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field))
+        KeyGridPage(cells, place, layout, page)
+    }
+    Pager(page, divided.pages, layout, onTurn = turn)
 }
+
+/**
+ * A leaf on its pages: the parts of its texts, the place of its keys, and the height below the text of a page. Sentences and keys turn
+ * their pages together; the shorter of the two stays on its last page.
+ */
+private class Divided(val parts: List<List<Block>>, val place: Rect, val grids: Int, val pages: Int, val below: (page: Int) -> Double)
 
 /** A key that offers something to do on a screen with nothing to show yet. */
 internal fun offerCell(key: LeafKey, onOpen: (Which) -> Unit) =
@@ -119,95 +141,6 @@ internal fun offerCell(key: LeafKey, onOpen: (Which) -> Unit) =
 
 internal fun face(key: LeafKey) =
     KeyFace(key.label, key.sub.ifBlank { null }, if (key.sub.isBlank()) key.label else "${key.label}: ${key.sub}", key.solid, key.enabled)
-
-/** One piece of a leaf, with the height it takes. */
-private sealed interface Block {
-    val height: Double
-
-    class Words(val text: String, val em: Float, val weight: FontWeight, val tag: String, override val height: Double) : Block
-    class Boxed(val text: String, val em: Float, override val height: Double) : Block
-    class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double) : Block
-    class Wide(val key: LeafKey, override val height: Double) : Block
-}
-
-@Composable
-private fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> {
-    val mm = LocalPxPerMm.current
-    val measurer = textMeasurer()
-    val density = LocalDensity.current
-    val body = layout.text.body.toFloat()
-    return remember(leaf, body, width, density) {
-        val small = body * 0.85f
-        listing {
-            if (leaf.says.isNotBlank()) {
-                add(Block.Words(leaf.says, body, FontWeight.Bold, "says", measurer.height(leaf.says, body, width, density, FontWeight.Bold) + 1.5 * mm))
-            }
-            if (leaf.caution.isNotBlank()) {
-                add(Block.Boxed(leaf.caution, small, measurer.height(leaf.caution, small, width - 4 * mm, density, FontWeight.Medium) + 4.5 * mm))
-            }
-            leaf.lines.forEachIndexed { i, line -> add(Block.Figure(line, i, body, measurer.lineHeight(line, body, width, density, mm))) }
-            leaf.notes.forEachIndexed { i, note ->
-                add(Block.Words(note, small, FontWeight.Medium, "note-$i", measurer.height(note, small, width, density, FontWeight.Medium) + 1.0 * mm))
-            }
-        }
-    }
-}
-
-/** Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing. */
-private fun wideKey(layout: BankLayout, mm: Float): Double =
-    ((layout.text.secondary + layout.text.sub) * 1.3 + 2.0 * mm).coerceAtLeast(11.0 * mm) + 2.5 * mm
-
-/** Fills the parts from the top: text first, then the wide keys, each part as full as possible. */
-private fun parts(blocks: List<Block>, list: List<LeafKey>, room: Double, key: Double): List<List<Block>> {
-    // A caution is on the first part, before the sentence if both don't fit.
-    val said = blocks.takeWhile { it is Block.Words || it is Block.Boxed }
-    val boxed = said.filterIsInstance<Block.Boxed>()
-    if (boxed.isNotEmpty() && said.first() !is Block.Boxed && said.sumOf { it.height } > room) {
-        return parts(boxed + (blocks - boxed.toSet()), list, room, key)
-    }
-    // Sentences after the lines come after the list, since a list screen is opened for its list.
-    val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == "says" }
-    val all = before + list.map { Block.Wide(it, key) } + after
-    val parts = mutableListOf(mutableListOf<Block>())
-    var left = room
-    for (block in all) {
-        if (block.height > left && parts.last().isNotEmpty()) {
-            // A heading stays with what it introduces.
-            val last = parts.last().lastOrNull()?.takeIf { it is Block.Figure && it.line.heads && parts.last().size > 1 }
-            if (last != null) parts.last().removeAt(parts.last().lastIndex)
-            parts += listOfNotNull(last).toMutableList()
-            left = room - (last?.height ?: 0.0)
-        }
-        parts.last() += block
-        left -= block.height
-    }
-    return parts
-}
-
-@Composable
-private fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: (LeafKey) -> Unit) {
-    val mm = LocalPxPerMm.current
-    val ink = LocalInk.current
-    var top = place.top
-    blocks.forEach { block ->
-        // A block higher than its part is made smaller as a whole, as happens at 200 % on the smallest screen.
-        val height = block.height.coerceAtMost(place.top + place.height - top)
-        val at = place.copy(top = top, height = height)
-        top += height
-        when (block) {
-            is Block.Words -> Box(Modifier.at(at).tagged(block.tag).semantics { contentDescription = block.text }) {
-                FitText(block.text, block.em, if (block.weight == FontWeight.Bold) ink.ink else ink.soft, Modifier.fillMaxSize(), block.weight, middle = false)
-            }
-            is Block.Boxed -> Caution(block.text, block.em, at.copy(height = height - 1.5 * mm))
-            is Block.Figure -> LeafFigure(block.line, block.i, block.em, at)
-            is Block.Wide -> {
-                val key = block.key
-                val size = layout.text.secondary.toFloat()
-                PadKey(face(key), "key-${key.tag}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 2.5 * mm))) { onKey(key) }
-            }
-        }
-    }
-}
 
 /** Height of a caution at its size. */
 @Composable
@@ -232,7 +165,7 @@ internal fun Caution(text: String, em: Float, place: Rect) {
 
 /** The label on the left, the value on the right, details below; the range as a line on its scale. */
 @Composable
-private fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect) {
+internal fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val spoken = listOf(line.label, line.value, line.detail).filter { it.isNotBlank() }.joinToString(", ")
@@ -308,7 +241,7 @@ private fun TextMeasurer.shape(line: LeafLine, em: Float, width: Double, density
     return LineShape(beside, label, value, valueWidth, detail)
 }
 
-private fun TextMeasurer.lineHeight(line: LeafLine, em: Float, width: Double, density: Density, mm: Float): Double {
+internal fun TextMeasurer.lineHeight(line: LeafLine, em: Float, width: Double, density: Density, mm: Float): Double {
     val shape = shape(line, em, width, density)
     return shape.label + shape.value + shape.detail + (if (line.span == null) 0.0 else SPAN_MM * mm.toDouble()) + LINE_GAP_MM * mm
 }

@@ -237,7 +237,7 @@ private fun Said(text: String, tag: String, place: Rect, px: Float) {
 @Composable
 private fun KeyAt(key: MatchKey, tag: String, place: Rect, sheet: Sheet, large: Boolean = false, px: Float? = null, withSub: Boolean = true) {
     val layout = sheet.layout
-    val face = KeyFace(key.label, key.sub.takeIf { withSub && layout.showSubs }, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
+    val face = KeyFace(key.label, key.sub.takeIf { withSub }, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
     val em = px ?: (if (large) layout.text.primary else layout.text.secondary).toFloat()
     PadKey(face, tag, em, layout.text.sub.toFloat(), Modifier.at(place)) { sheet.onTap(key.tap) }
 }
@@ -245,7 +245,7 @@ private fun KeyAt(key: MatchKey, tag: String, place: Rect, sheet: Sheet, large: 
 @Composable
 private fun PageKeyAt(key: PageKey, tag: String, place: Rect, sheet: Sheet, solid: Boolean = false, large: Boolean = false, onTap: () -> Unit) {
     val layout = sheet.layout
-    val face = KeyFace(key.label, key.sub.takeIf { layout.showSubs }, key.spoken, solid)
+    val face = KeyFace(key.label, key.sub, key.spoken, solid)
     val em = (if (large) layout.text.primary else layout.text.secondary).toFloat()
     PadKey(face, tag, em, layout.text.sub.toFloat(), Modifier.at(place), onTap = onTap)
 }

@@ -6,9 +6,8 @@ import androidx.compose.foundation.interaction.MutableInteractionSource
 import androidx.compose.foundation.interaction.collectIsFocusedAsState
 import androidx.compose.foundation.interaction.collectIsPressedAsState
 import androidx.compose.foundation.layout.Box
-import androidx.compose.foundation.layout.Column
+import androidx.compose.foundation.layout.Spacer
 import androidx.compose.foundation.layout.fillMaxSize
-import androidx.compose.foundation.layout.fillMaxWidth
 import androidx.compose.foundation.layout.padding
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
@@ -27,8 +26,6 @@ import androidx.compose.ui.semantics.disabled
 import androidx.compose.ui.semantics.role
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
-import androidx.compose.ui.text.font.FontWeight
-import androidx.compose.ui.text.style.TextAlign
 import app.restwater.core.Rect
 import app.restwater.core.Said
 
@@ -93,20 +90,16 @@ fun PadKey(
             )
             if (focused) focusRing(colours, solid, mm)
         }
-        val side = with(LocalDensity.current) { (KEY_EDGE_MM * mm).toDp() }
-        Column(Modifier.fillMaxSize().padding(side)) {
-            val sub = face.sub?.takeIf { it.isNotBlank() }
-            Box(Modifier.fillMaxWidth().weight(if (sub == null) 1f else LABEL_SHARE)) {
-                FitText(
-                    face.label, labelPx, text, Modifier.fillMaxSize(), FontWeight.Bold, TextAlign.Center,
-                )
-            }
-            if (sub != null) {
-                Box(Modifier.fillMaxWidth().weight(1f - LABEL_SHARE)) {
-                    FitText(sub, subPx, text, Modifier.fillMaxSize(), FontWeight.Medium, TextAlign.Center, middle = false)
-                }
-            }
-        }
+        val density = LocalDensity.current
+        val side = with(density) { (KEY_EDGE_MM * mm).toDp() }
+        val measurer = textMeasurer()
+        val sub = face.sub?.takeIf { it.isNotBlank() }
+        val words = listOfNotNull(face.label, sub)
+        Spacer(
+            Modifier.fillMaxSize().padding(side).keyWords(words + listOf(labelPx, subPx, density, mm), text, words.joinToString(" ")) { width, height ->
+                measurer.onKey(face.label, sub, labelPx, subPx, width, height, density, mm)
+            },
+        )
     }
 }
 
@@ -132,5 +125,3 @@ fun labelPlace(key: Rect, hasSub: Boolean, pxPerMm: Float): Rect {
 /** Between the edge of a key and its words, mm. */
 private const val KEY_EDGE_MM = 1f
 
-/** Share of a key's height for its label if there is a smaller line below. */
-private const val LABEL_SHARE = 0.6f

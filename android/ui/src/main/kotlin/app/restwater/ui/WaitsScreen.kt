@@ -13,6 +13,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
+import app.restwater.core.ChoiceRow
 import app.restwater.core.FiguresView
 import app.restwater.core.ForecastView
 import app.restwater.core.PadWords
@@ -34,33 +35,68 @@ fun WaitsScreen(
 ) {
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     val forecast = waits.forecast
-    val pages = waits.charts.size + listOfNotNull(forecast, waits.figures).size
     var turned by rememberSaveable { mutableStateOf(first) }
-    val page = if (pages == 0) 0 else turned % pages
-    val chart = waits.charts.getOrNull(page)
-    // The figures behind the verdicts come last.
-    val figures = waits.figures?.takeIf { page == pages - 1 }
+    fun fields(rows: List<ChoiceRow>) = rows.map { row ->
+        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { open = row.tag }
+    } + listOfNotNull(waits.offer).map { offerCell(it, onOpen) }
+    val pages = listing {
+        val cells = fields(waits.rows)
+        for (chart in waits.charts) {
+            addAll(apart(chart.title, cells, chart.says, chart.notes, layout) { figurePx, at -> ChartCanvas(chart, figurePx, Modifier.at(at)) })
+        }
+        forecast?.let { add(ScreenPage(it.title, fields(listOf(it.left)), listOf(it.left)) { place -> ForecastPage(it, place, layout) }) }
+        // The figures behind the verdicts come last.
+        waits.figures?.let { addAll(figurePages(it, cells, waits.rows, layout)) }
+    }
+    val page = if (pages.isEmpty()) 0 else turned % pages.size
+    val shown = pages.getOrNull(page)
+    val rows = shown?.rows ?: waits.rows
     Ground()
-    val rest = PageHead(chart?.title ?: figures?.title ?: forecast?.takeIf { pages > 0 }?.title ?: waits.title, notice, layout)
-    val rows = if (chart == null && figures == null && forecast != null) listOf(forecast.left) else waits.rows
+    val rest = PageHead(shown?.title ?: waits.title, notice, layout)
     if (open != null && rows.any { it.tag == open }) {
         Rows(rows, open, { open = it }, rest, layout, onAct)
     } else {
-        val cells = rows.map { row ->
-            Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { open = row.tag }
-        } + listOfNotNull(waits.offer).map { offerCell(it, onOpen) }
+        val cells = shown?.cells ?: fields(waits.rows)
         val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)
-        when {
-            chart != null -> Page(place, layout, chart.says, chart.notes) { figurePx, at -> ChartCanvas(chart, figurePx, Modifier.at(at)) }
-            figures != null -> FiguresPage(figures, place, layout)
-            forecast != null -> ForecastPage(forecast, place, layout)
-            else -> FitText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
-        }
+        if (shown != null) shown.draw(place) else FitText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
         KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
-        Pager(page, pages, layout) { turned = it }
+        Pager(page, pages.size, layout) { turned = it }
     }
     Back(layout, words) { if (open == null) onBack() else open = null }
+}
+
+/** One page of a screen that has several: its title, its keys with the rows they open, and what is drawn above them. */
+internal class ScreenPage(val title: String, val cells: List<Cell>, val rows: List<ChoiceRow>? = null, val draw: @Composable (Rect) -> Unit)
+
+/** A sentence and its picture: on one page, or, if large text leaves too little room for both, on pages of their own. */
+@Composable
+internal fun apart(
+    title: String, cells: List<Cell>, says: String, notes: List<String>, layout: BankLayout, share: Double = CHART_SHARE,
+    picture: @Composable (Float, Rect) -> Unit,
+): List<ScreenPage> {
+    val rest = layout.page.rest
+    val place = rest.copy(height = rest.height - gridHeight(cells.size, layout))
+    val body = layout.text.body.toFloat()
+    if (!layout.apart || says.isBlank() || sizeOn(place, says, notes, body, share) >= body * WHOLE) {
+        return listOf(ScreenPage(title, cells) { Page(it, layout, says, notes, share, picture) })
+    }
+    // The notes go with the sentence if one page holds both, else with the picture.
+    val all = spread(says, notes.filter { it.isNotBlank() }, rest, layout)
+    val (words, others) = if (all.size == 1) all to emptyList() else spread(says, emptyList(), rest, layout) to notes
+    return words.map { part -> ScreenPage(title, emptyList()) { LeafBlocks(part, it, layout) } } +
+        ScreenPage(title, cells) { Page(it, layout, "", others, share, picture) }
+}
+
+/** The figures on one page, or on as many as large text needs. */
+@Composable
+internal fun figurePages(figures: FiguresView, cells: List<Cell>, rows: List<ChoiceRow>?, layout: BankLayout): List<ScreenPage> {
+    if (!layout.apart) return listOf(ScreenPage(figures.title, cells, rows) { FiguresPage(figures, it, layout) })
+    val rest = layout.page.rest
+    val place = rest.copy(height = rest.height - gridHeight(cells.size, layout))
+    return spread("", figures.lines, place, layout).map { part ->
+        ScreenPage(figures.title, cells, rows) { LeafBlocks(part, it, layout) }
+    }
 }
 
 /** Intervals, p values and the methods behind them. */
@@ -79,18 +115,16 @@ internal fun Page(
 ) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    val low = place.width > LOW_PAGE * place.height
-    val gap = 1.5 * mm
-    val words = if (low) place.copy(left = place.left + place.width * PICTURE, width = place.width * (1 - PICTURE)) else place
+    val low = place.isLow
+    val gap = WORDS_GAP_MM * mm
+    val words = place.besidePicture()
     fun said(em: Float) = em * 1.2 * linesOf(says, em, words.width)
     fun noted(em: Float) = 0.85f * em * 1.2 * notes.sumOf { linesOf(it, 0.85f * em, words.width) }
     val usual = layout.text.body.toFloat()
-    // The picture keeps its share of the page however large the text is.
-    val room = place.height * (1 - share) - 2.5 * gap
-    val body =
-        if (low) largestDrawn(usual) { em -> (place.height - gap) / (said(em) + noted(em)) } else largestThatFits(usual) { em -> said(em) + noted(em) <= room }
+    val body = sizeOn(place, says, notes, usual, share)
     val small = body * 0.85f
-    val figure = (usual * 0.85f).coerceAtMost((place.height / if (low) LOW_FIGURES else FIGURES).toFloat())
+    val least = if (low) LOW_FIGURES else if (says.isEmpty()) ALONE_FIGURES else FIGURES
+    val figure = (usual * 0.85f).coerceAtMost((place.height / least).toFloat())
     val sentence = if (low) said(body) * ((place.height - gap) / (said(body) + noted(body))).coerceAtMost(1.0) else said(body)
     val below = if (low) place.height - sentence - gap else noted(body)
     Box(Modifier.at(words.copy(height = sentence)).tagged("says").semantics { contentDescription = says }) {
@@ -105,6 +139,28 @@ internal fun Page(
     }
 }
 
+/** The size of the words of a page whose picture keeps its share of it, however large the text is. */
+@Composable
+private fun sizeOn(place: Rect, says: String, notes: List<String>, usual: Float, share: Double): Float {
+    val gap = WORDS_GAP_MM * LocalPxPerMm.current
+    val width = place.besidePicture().width
+    fun height(em: Float) = em * 1.2 * linesOf(says, em, width) + 0.85f * em * 1.2 * notes.sumOf { linesOf(it, 0.85f * em, width) }
+    if (place.isLow) return largestDrawn(usual) { em -> (place.height - gap) / height(em) }
+    val room = place.height * (1 - share) - 2.5 * gap
+    return largestThatFits(usual) { em -> height(em) <= room }
+}
+
+private val Rect.isLow get() = width > LOW_PAGE * height
+
+/** Where the words of a page are: beside the picture if the page is low. */
+private fun Rect.besidePicture() = if (isLow) copy(left = left + width * PICTURE, width = width * (1 - PICTURE)) else this
+
+/** Between the words and the picture of a page, mm. */
+private const val WORDS_GAP_MM = 1.5
+
+/** Rounding: a text at this share of its size is whole. */
+private const val WHOLE = 0.999f
+
 /**
  * A page more than this many times as wide as high has its words beside the picture, which takes this share of the
  * width.
@@ -115,12 +171,13 @@ private const val PICTURE = 0.52
 /** The smallest share of a page for a chart. */
 internal const val CHART_SHARE = 0.62
 
-/** A page is at least this many lines of small text high: with the words beside the picture, and below it. */
+/** A page is at least this many lines of small text high: with the words beside the picture, below it, and on pages of their own. */
 private const val LOW_FIGURES = 15.0
 private const val FIGURES = 24.0
+private const val ALONE_FIGURES = 18.0
 
 /** The number of lines a text probably takes: letters are about half as wide as their em. */
-internal fun linesOf(text: String, em: Float, width: Double): Int = (text.length * em * 0.54 / width).toInt() + 1
+internal fun linesOf(text: String, em: Float, width: Double): Int = if (text.isEmpty()) 0 else (text.length * em * 0.54 / width).toInt() + 1
 
 @Composable
 private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout) {

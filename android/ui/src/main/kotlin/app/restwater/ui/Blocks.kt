@@ -1,0 +1,169 @@
+package app.restwater.ui
+
+import androidx.compose.foundation.layout.Box
+import androidx.compose.foundation.layout.fillMaxSize
+import androidx.compose.runtime.Composable
+import androidx.compose.runtime.remember
+import androidx.compose.ui.Modifier
+import androidx.compose.ui.platform.LocalDensity
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.text.TextMeasurer
+import androidx.compose.ui.text.font.FontWeight
+import androidx.compose.ui.unit.Density
+import app.restwater.core.BankLayout
+import app.restwater.core.Leaf
+import app.restwater.core.LeafKey
+import app.restwater.core.LeafLine
+import app.restwater.core.Rect
+
+/** One piece of a leaf, with the height it takes. */
+internal sealed interface Block {
+    val height: Double
+
+    class Words(val text: String, val em: Float, val weight: FontWeight, val tag: String, override val height: Double) : Block
+    class Boxed(val text: String, val em: Float, override val height: Double) : Block
+    class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double) : Block
+    class Wide(val key: LeafKey, override val height: Double) : Block
+}
+
+@Composable
+internal fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> {
+    val mm = LocalPxPerMm.current
+    val measurer = textMeasurer()
+    val density = LocalDensity.current
+    val body = layout.text.body.toFloat()
+    return remember(leaf, body, width, density) {
+        val small = body * 0.85f
+        listing {
+            if (leaf.says.isNotBlank()) {
+                add(Block.Words(leaf.says, body, FontWeight.Bold, "says", measurer.height(leaf.says, body, width, density, FontWeight.Bold) + BELOW_SAYS_MM * mm))
+            }
+            if (leaf.caution.isNotBlank()) {
+                add(Block.Boxed(leaf.caution, small, measurer.height(leaf.caution, small, width - 4 * mm, density, FontWeight.Medium) + 4.5 * mm))
+            }
+            leaf.lines.forEachIndexed { i, line -> add(Block.Figure(line, i, body, measurer.lineHeight(line, body, width, density, mm))) }
+            leaf.notes.forEachIndexed { i, note ->
+                add(Block.Words(note, small, FontWeight.Medium, "note-$i", measurer.height(note, small, width, density, FontWeight.Medium) + BELOW_NOTE_MM * mm))
+            }
+        }
+    }
+}
+
+/** Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing. */
+internal fun wideKey(layout: BankLayout, mm: Float): Double =
+    ((layout.text.secondary + layout.text.sub) * 1.3 + 2.0 * mm).coerceAtLeast(11.0 * mm) + 2.5 * mm
+
+/**
+ * Fills the parts from the top: text first, then the wide keys, each part as full as its [room] allows; a [cutter] fills it to its
+ * last line.
+ */
+internal fun parts(blocks: List<Block>, list: List<LeafKey>, key: Double, cutter: Cutter?, room: (part: Int) -> Double): List<List<Block>> {
+    // A caution is on the first part, before the sentence if both don't fit.
+    val said = blocks.takeWhile { it is Block.Words || it is Block.Boxed }
+    val boxed = said.filterIsInstance<Block.Boxed>()
+    if (boxed.isNotEmpty() && said.first() !is Block.Boxed && said.sumOf { it.height } > room(0)) {
+        return parts(boxed + (blocks - boxed.toSet()), list, key, cutter, room)
+    }
+    // Sentences after the lines come after the list, since a list screen is opened for its list.
+    val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == "says" }
+    val all = before + list.map { Block.Wide(it, key) } + after
+    val parts = mutableListOf(mutableListOf<Block>())
+    var left = room(0)
+    val queue = ArrayDeque(all)
+    while (queue.isNotEmpty()) {
+        var block = queue.removeFirst()
+        val two = if (block.height > left) cutter?.cut(block, left) else null
+        if (two != null) {
+            block = two.first
+            queue.addFirst(two.second)
+        } else if (block.height > left && parts.last().isNotEmpty()) {
+            // A heading stays with what it introduces.
+            val last = parts.last().lastOrNull()?.takeIf { it is Block.Figure && it.line.heads && parts.last().size > 1 }
+            if (last != null) parts.last().removeAt(parts.last().lastIndex)
+            parts += listOfNotNull(last).toMutableList()
+            left = room(parts.lastIndex) - (last?.height ?: 0.0)
+            // What is higher than a page is divided as well.
+            cutter?.takeIf { block.height > left }?.cut(block, left)?.let {
+                block = it.first
+                queue.addFirst(it.second)
+            }
+        }
+        parts.last() += block
+        left -= block.height
+    }
+    return parts
+}
+
+@Composable
+internal fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, onKey: (LeafKey) -> Unit = { }) {
+    val mm = LocalPxPerMm.current
+    val ink = LocalInk.current
+    var top = place.top
+    blocks.forEach { block ->
+        // A block higher than its part is made smaller as a whole, as happens at 200 % on the smallest screen.
+        val height = block.height.coerceAtMost(place.top + place.height - top)
+        val at = place.copy(top = top, height = height)
+        top += height
+        when (block) {
+            is Block.Words -> Box(Modifier.at(at).tagged(block.tag).semantics { contentDescription = block.text }) {
+                FitText(block.text, block.em, if (block.weight == FontWeight.Bold) ink.ink else ink.soft, Modifier.fillMaxSize(), block.weight, middle = false)
+            }
+            is Block.Boxed -> Caution(block.text, block.em, at.copy(height = height - 1.5 * mm))
+            is Block.Figure -> LeafFigure(block.line, block.i, block.em, at)
+            is Block.Wide -> {
+                val key = block.key
+                val size = layout.text.secondary.toFloat()
+                PadKey(face(key), "key-${key.tag}", size, layout.text.sub.toFloat(), Modifier.at(at.copy(height = height - 2.5 * mm))) { onKey(key) }
+            }
+        }
+    }
+}
+
+/** Cuts a text at the end of a line, and a figure above its details, so that a page is full. */
+internal class Cutter(private val measurer: TextMeasurer, private val density: Density, private val width: Double, private val mm: Float) {
+    fun cut(block: Block, room: Double): Pair<Block, Block>? = when (block) {
+        is Block.Words -> measurer.split(block.text, block.em, width, density, block.weight, room - below(block.tag) * mm)
+            ?.let { (first, rest) -> words(first, block) to words(rest, block) }
+        is Block.Figure -> figure(block, room)
+        is Block.Boxed, is Block.Wide -> null
+    }
+
+    private fun below(tag: String) = if (tag == SAYS) BELOW_SAYS_MM else BELOW_NOTE_MM
+
+    private fun words(text: String, of: Block.Words) =
+        Block.Words(text, of.em, of.weight, of.tag, measurer.height(text, of.em, width, density, of.weight) + below(of.tag) * mm)
+
+    private fun figure(block: Block.Figure, room: Double): Pair<Block, Block>? {
+        val line = block.line
+        if (line.detail.isBlank()) return null
+        val alone = line.copy(detail = "")
+        val high = measurer.lineHeight(alone, block.em, width, density, mm)
+        if (high > room) return null
+        val detail = Block.Words("", block.em * SMALL, FontWeight.Medium, "line-${block.i}-more", 0.0)
+        return Block.Figure(alone, block.i, block.em, high) to words(line.detail, detail)
+    }
+}
+
+/** For text so large that its pages are filled to the last line; none for other text. */
+@Composable
+internal fun cutter(layout: BankLayout, width: Double): Cutter? {
+    val (measurer, density, mm) = Triple(textMeasurer(), LocalDensity.current, LocalPxPerMm.current)
+    return remember(layout.apart, measurer, density, width, mm) { if (layout.apart) Cutter(measurer, density, width, mm) else null }
+}
+
+/** Sentences at their own size, on as many pages as they need. */
+@Composable
+internal fun spread(says: String, notes: List<String>, place: Rect, layout: BankLayout): List<List<Block>> {
+    val leaf = remember(says, notes) { Leaf("", "", says, "", emptyList(), notes, emptyList(), null, emptyList(), emptyList()) }
+    return parts(blocks(leaf, layout, place.width), emptyList(), 0.0, cutter(layout, place.width)) { place.height }
+}
+
+private const val SAYS = "says"
+
+/** Size of small text relative to plain text. */
+private const val SMALL = 0.85f
+
+/** Below a sentence and below a note, mm. */
+private const val BELOW_SAYS_MM = 1.5
+private const val BELOW_NOTE_MM = 1.0

@@ -1,0 +1,146 @@
+//! Grids of keys, in millimetres: the keys of a screen of choices, of a leaf, of the list of screens.
+//!
+//! The rows are at the bottom of their place and in the order they are read. Within a row the first key is the one used most, so it
+//! is at the thumb's side for either hand, and a row that is not full is at the thumb. Only the values of one choice, such as
+//! lengths, are read from left to right by either hand, as figures are.
+
+use super::{GAP_MM, Rect, SECONDARY_MM};
+use serde::{Deserialize, Serialize};
+
+/// What a grid of keys depends on.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct GridAsk {
+    /// Where it lies, px.
+    pub place: Rect,
+    /// How many keys there are on all pages.
+    pub keys: u32,
+    /// Which page is open, from 0; beyond the end, the last.
+    pub page: u32,
+    /// Keys in a row: [`super::BankLayout::columns`].
+    pub columns: u8,
+    /// Pixels in a millimetre of real glass.
+    pub px_per_mm: f64,
+    /// Whether it is for the left thumb.
+    pub left_handed: bool,
+    /// Whether the keys are values that are read from left to right.
+    pub values: bool,
+}
+
+/// One page of a grid.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
+pub struct GridPage {
+    /// The first key on it, from 0.
+    pub first: u32,
+    /// The places of its keys, in their order, px.
+    pub places: Vec<Rect>,
+    /// How many pages there are, at least one.
+    pub pages: u32,
+}
+
+/// Lays one page of a grid.
+pub fn key_grid(ask: GridAsk) -> GridPage {
+    let (gap, height) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
+    let columns = u32::from(ask.columns.max(1));
+    let rows = (((ask.place.height + gap) / (height + gap)).floor() as u32).max(1);
+    let fits = columns * rows;
+    let pages = ask.keys.div_ceil(fits).max(1);
+    let first = ask.page.min(pages - 1) * fits;
+    let shown = (ask.keys - first).min(fits);
+    let rows = shown.div_ceil(columns);
+    let width = (ask.place.width - f64::from(columns - 1) * gap) / f64::from(columns);
+    let top = ask.place.bottom() - f64::from(rows) * (height + gap) + gap;
+    let places = (0..shown).map(|i| {
+        let (row, along) = (i / columns, i % columns);
+        let in_row = (shown - row * columns).min(columns);
+        let column = match (ask.left_handed, ask.values) {
+            (true, _) => along,
+            (false, true) => columns - in_row + along,
+            (false, false) => columns - 1 - along,
+        };
+        let left = ask.place.left + f64::from(column) * (width + gap);
+        Rect { left, top: top + f64::from(row) * (height + gap), width, height }
+    });
+    GridPage { first, places: places.collect(), pages }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::phones::PHONES;
+    use super::super::{PadAsk, bank_layout};
+    use super::*;
+    use restwater_screen::BankState;
+
+    /// Every phone both ways for either hand, with up to 30 keys in the whole page and in the height of one row.
+    fn all() -> impl Iterator<Item = (GridAsk, GridPage)> {
+        let hands = PHONES.iter().flat_map(|p| [(p, false), (p, true)]);
+        let glasses = hands.flat_map(|(p, left)| p.both_ways(1.0, left));
+        glasses.flat_map(|glass| {
+            let layout = bank_layout(&glass, PadAsk { state: BankState::Out, rods: 1, page: 0 }).unwrap();
+            let px_per_mm = glass.px_per_mm;
+            let whole = layout.page.rest;
+            let one_row = Rect { height: SECONDARY_MM * px_per_mm, ..whole };
+            let each = [whole, one_row].into_iter().flat_map(|place| (0..30).map(move |keys| (place, keys)));
+            each.flat_map(move |(place, keys)| {
+                [false, true].map(|values| {
+                    let columns = layout.columns;
+                    let left_handed = glass.left_handed;
+                    let ask = GridAsk { place, keys, page: 0, columns, px_per_mm, left_handed, values };
+                    (ask, key_grid(ask))
+                })
+            })
+        })
+    }
+
+    #[test]
+    fn keys_keep_their_size_and_gaps_and_stay_in_their_place_and_each_is_on_one_page() {
+        for (ask, first) in all() {
+            let (mm, hair) = (ask.px_per_mm, 1e-6);
+            let mut next = 0;
+            for page in 0..first.pages {
+                let grid = key_grid(GridAsk { page, ..ask });
+                assert_eq!(grid.first, next);
+                next += u32::try_from(grid.places.len()).unwrap();
+                for (i, key) in grid.places.iter().enumerate() {
+                    assert!(key.width.min(key.height) >= SECONDARY_MM * mm - hair, "{ask:?} {key:?}");
+                    let inside = key.left >= ask.place.left - hair
+                        && key.right() <= ask.place.right() + hair
+                        && key.top >= ask.place.top - hair
+                        && key.bottom() <= ask.place.bottom() + hair;
+                    assert!(inside, "{ask:?} {key:?}");
+                    for other in &grid.places[i + 1..] {
+                        assert!(key.gap_to(other) >= GAP_MM * mm - hair, "{ask:?}");
+                    }
+                }
+            }
+            assert_eq!(next, ask.keys);
+            assert_eq!(
+                key_grid(GridAsk { page: first.pages + 5, ..ask }).first,
+                key_grid(GridAsk { page: first.pages - 1, ..ask }).first
+            );
+        }
+    }
+
+    #[test]
+    fn the_first_key_of_each_row_is_at_either_thumb_and_values_are_read_from_left_to_right() {
+        for (ask, grid) in all() {
+            let hair = 1e-6;
+            let columns = usize::from(ask.columns);
+            let thumb = |key: &Rect| {
+                if ask.left_handed { key.left - ask.place.left } else { ask.place.right() - key.right() }
+            };
+            for row in grid.places.chunks(columns) {
+                let nearest = if ask.values && !ask.left_handed { row.last() } else { row.first() };
+                assert!(thumb(nearest.unwrap()).abs() < hair, "{ask:?} {row:?}");
+                for two in row.windows(2) {
+                    if ask.values {
+                        assert!(two[0].left < two[1].left, "{ask:?}");
+                    } else {
+                        assert!(thumb(&two[0]) < thumb(&two[1]), "{ask:?}");
+                    }
+                }
+            }
+        }
+    }
+}
