@@ -28,7 +28,13 @@ pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid
     Ok(wallets.into_iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
 }
 
-/// Whether an entry is about the wallet itself. Plans and cautions that were read are in the angler's own kit whichever
+/// See [`App::own_kit`].
+pub(super) fn own_kit(store: &Store, in_use: Uuid, mine: &[Uuid]) -> Uuid {
+    let is_mine = mine.iter().any(|phone| kit_of(*phone) == in_use);
+    if is_mine { in_use } else { kit_of(store.device()) }
+}
+
+/// Whether an entry is about the wallet itself. Plans, cautions that were read and a club's start are in the angler's own kit whichever
 /// wallet is in use.
 fn is_of_a_wallet(op: &Op) -> bool {
     !matches!(
@@ -36,6 +42,8 @@ fn is_of_a_wallet(op: &Op) -> bool {
         Payload::PlanSet { .. }
             | Payload::PlanCleared { .. }
             | Payload::CautionsSeen { .. }
+            | Payload::ClubTaken(_)
+            | Payload::ClubLeft
             | Payload::Undone { .. }
     )
 }
@@ -68,8 +76,7 @@ impl App {
     /// The kit in which the angler's own plans and read cautions stand: the one in use if a phone of the angler's began it,
     /// else this phone's own. A partner's wallet may be shared; what a partner planned and read stays the partner's.
     pub(super) fn own_kit(&self) -> Uuid {
-        let mine = self.mine.iter().any(|phone| kit_of(*phone) == self.kit_id);
-        if mine { self.kit_id } else { kit_of(self.journal.store().device()) }
+        own_kit(self.journal.store(), self.kit_id, &self.mine)
     }
 
     /// Writes in that kit.

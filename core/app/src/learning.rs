@@ -1,6 +1,7 @@
 //! What is learned from the day: the Waits screen, "Did it matter?" and the alternating tests.
 
 use super::advisor::weight;
+use super::club::StartOf;
 use super::earlier::Before;
 use super::error::within;
 use super::{App, AppError};
@@ -57,6 +58,8 @@ struct WaitsOf {
     water: Option<String>,
     /// Whether the chosen rod's cast is in fed water.
     fed: bool,
+    /// Which weights of a club advice begins with.
+    start: StartOf,
 }
 
 impl Learning {
@@ -105,6 +108,7 @@ impl App {
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return WaitsView::without_session(self.words);
         };
+        let (start, shapes) = self.advisor.start_of(session);
         let of = WaitsOf {
             session: session.id,
             open: session.is_open(),
@@ -114,6 +118,7 @@ impl App {
             habit: habit_min(session),
             water: session.setup.water.clone(),
             fed: in_fed_water(session, self.chosen, &now),
+            start,
         };
         if self.learning.waits.iter().all(|answer| answer.of != of) {
             let water = of.water.as_deref();
@@ -136,6 +141,8 @@ impl App {
                 rhythm: of.rhythm,
                 habit_min: of.habit,
                 in_fed_water: of.fed,
+                shapes: &shapes,
+                club: self.advisor.club().used(session).filter(|_| of.start.is_some()),
                 words: self.words,
             };
             let (view, posterior) = screen::waits(&input);

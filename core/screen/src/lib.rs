@@ -26,6 +26,7 @@ mod casts_that_count;
 mod cautions;
 mod changes;
 mod chart;
+mod club;
 mod compared;
 mod conditions;
 mod date;
@@ -84,6 +85,7 @@ pub use chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
     Tick,
 };
+pub use club::{ClubUsed, incoming_club};
 pub use conditions::conditions;
 pub use conditions::conditions_words;
 pub use date::{date_words, day_words};

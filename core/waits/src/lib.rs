@@ -5,6 +5,7 @@
 
 mod advice;
 mod book;
+mod club;
 #[cfg(test)]
 mod calibrated;
 mod conjugate;
@@ -42,6 +43,7 @@ mod wait;
 mod wait_law;
 
 pub use advice::{Advice, AdviceState, BITES_TO_TELL, WaitingOn, advise};
+pub use club::{CLUB_SHAPES, ClubError, OWN_SHARE};
 pub use conjugate::GammaPosterior;
 pub use curve::{CurveKind, CurvePoint};
 pub use error::BiteError;

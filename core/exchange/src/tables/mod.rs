@@ -7,6 +7,7 @@
 
 mod casts;
 mod cells;
+mod club;
 mod fish;
 mod sessions;
 mod weather;
@@ -29,6 +30,8 @@ pub enum Table {
     Casts,
     /// One row for each landed fish.
     Fish,
+    /// For each day with waits, one row for each kind of shape, for a club.
+    ClubDays,
 }
 
 /// How it is written.
@@ -99,6 +102,7 @@ fn header<W: Write>(cells: &mut Cells<W>, table: Table) -> Result<(), ExchangeEr
         Table::Sessions => sessions::HEADER,
         Table::Casts => casts::HEADER,
         Table::Fish => fish::HEADER,
+        Table::ClubDays => club::HEADER,
     })
 }
 
@@ -112,6 +116,7 @@ fn rows<W: Write>(
         Table::Sessions => sessions::row(cells, session, phone),
         Table::Casts => casts::rows(cells, session),
         Table::Fish => fish::rows(cells, session),
+        Table::ClubDays => club::rows(cells, session, phone),
     }
 }
 
