@@ -20,7 +20,7 @@ const HABITS: [f64; 4] = [10.0, 15.0, 20.0, 30.0];
 /// docs/pooling.md has them.
 pub const PRIOR_DAYS: f64 = 5.0;
 /// See [`PRIOR_DAYS`].
-pub const TIMES: usize = 40;
+pub const TIMES: usize = 20;
 
 /// What a club's start is worth on the first day on one water, as shares of the oracle's bites.
 #[derive(Debug, Clone, Default)]

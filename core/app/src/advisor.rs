@@ -213,9 +213,8 @@ impl Advisor {
         let habit = habit_min(session);
         let water = &session.setup.water;
         let (start, shapes) = self.club.start_of(session);
-        let is_same = |last: &&mut Answer| {
-            last.session == session.id && last.water == *water && last.start == start
-        };
+        let is_same =
+            |last: &&mut Answer| last.session == session.id && last.water == *water && last.start == start;
         let goes_on = |last: &&mut Answer| waits.starts_with(&last.waits) && fed.starts_with(&last.fed);
         if let Some(last) = self.last.as_mut().filter(is_same).filter(goes_on) {
             last.go_on((waits, fed), rhythm, habit)?;

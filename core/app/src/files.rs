@@ -15,8 +15,8 @@ use restwater_screen::{
     incoming_map, incoming_view,
 };
 use restwater_session::NotNow;
-use restwater_waits::Shapes;
 use restwater_store::{BackupFile, Store, backups};
+use restwater_waits::Shapes;
 use serde::{Deserialize, Serialize};
 use std::fs::{self, File};
 use std::io::{BufReader, Write};

@@ -77,7 +77,9 @@ pub enum ClubFault {
     #[error("the club's file has {0}: ask for a new one")]
     Weights(ClubError),
     /// Weights fitted to the days of too few anglers.
-    #[error("the club's file has weights fitted to the days of {0} anglers: ask for one with at least 5 a water")]
+    #[error(
+        "the club's file has weights fitted to the days of {0} anglers: ask for one with at least 5 a water"
+    )]
     FewAnglers(u32),
     /// Larger than any such file.
     #[error("the club's file is larger than {0} bytes, or has more than it should: ask for a new one")]

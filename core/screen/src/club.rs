@@ -1,6 +1,5 @@
 //! A club's start for advice, in words.
 
-use super::files::{IncomingView, Stage};
 use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};
 use restwater_log::{ClubDays, ClubStart, ClubWeights};
 
@@ -32,9 +31,8 @@ pub(crate) fn club_row(words: &Wording, start: &ClubStart, usable: bool) -> Choi
     ChoiceRow { value, ..ChoiceRow::of("club", words.say("club"), vec![leave], says) }
 }
 
-/// What a club's file changes, or has changed.
-pub fn incoming_club(words: &Wording, start: &ClubStart, known: bool, stage: Stage) -> IncomingView {
-    let after = stage == Stage::After;
+/// What a club's file is made of, in sentences.
+pub(crate) fn made_of(words: &Wording, start: &ClubStart) -> Vec<String> {
     let waters: Vec<&str> = start
         .fitted
         .iter()
@@ -45,28 +43,8 @@ pub fn incoming_club(words: &Wording, start: &ClubStart, known: bool, stage: Sta
         .collect();
     let own = (!waters.is_empty())
         .then(|| words.say_with("club-waters", &[("waters", Arg::Text(&waters.join(", ")))]));
-    let state = match (known, after) {
-        (true, false) => Some("club-known"),
-        (_, true) => Some("club-back"),
-        (false, false) => None,
-    };
-    let told = [Some(words.say("club-made-of")), Some(says(words, start)), own, Some(words.say("club-casts"))];
-    let brings = !known && !after;
-    IncomingView {
-        title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
-        lines: told.into_iter().flatten().chain(state.map(|id| words.say(id))).collect(),
-        brings,
-        whole: true,
-        take_in: words.say("incoming-take"),
-        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
-        new: u64::from(!known),
-        known: u64::from(known),
-        amended: 0,
-        newer: 0,
-        damaged: 0,
-        clashes: 0,
-        sessions: 0,
-    }
+    let all = [Some(words.say("club-made-of")), Some(says(words, start)), own, Some(words.say("club-casts"))];
+    all.into_iter().flatten().collect()
 }
 
 /// Where the start of advice comes from, for the page of figures.

@@ -2,12 +2,12 @@
 
 use super::{FormChoice, Span};
 
-use super::club::club_row;
+use super::club::{club_row, made_of};
 use super::date::date_words;
 use super::figures::clock_of;
 use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};
-use restwater_log::ClubStart;
 use restwater_exchange::{Place, Tally, Trailer};
+use restwater_log::ClubStart;
 use restwater_session::Session;
 use restwater_store::{BackupFile, CheckReport, ImportRow, SalvageReport};
 use serde::{Deserialize, Serialize};
@@ -317,6 +317,31 @@ pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> Incoming
         damaged: 0,
         clashes: 0,
         sessions: u64::from(tally.entries > 0),
+    }
+}
+
+/// What a club's file changes, or has changed.
+pub fn incoming_club(words: &Wording, start: &ClubStart, known: bool, stage: Stage) -> IncomingView {
+    let after = stage == Stage::After;
+    let state = match (known, after) {
+        (true, false) => Some("club-known"),
+        (_, true) => Some("club-back"),
+        (false, false) => None,
+    };
+    IncomingView {
+        title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
+        lines: made_of(words, start).into_iter().chain(state.map(|id| words.say(id))).collect(),
+        brings: !known && !after,
+        whole: true,
+        take_in: words.say("incoming-take"),
+        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        new: u64::from(!known),
+        known: u64::from(known),
+        amended: 0,
+        newer: 0,
+        damaged: 0,
+        clashes: 0,
+        sessions: 0,
     }
 }
 

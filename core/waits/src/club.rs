@@ -10,10 +10,11 @@
 //! [`OWN_SHARE`] of it (the robust mixture of Schmidli and others 2014, Biometrics 70): a few casts that the club would
 //! not expect bring the usual prior back.
 
-use super::book::likelihoods;
-use super::record::EarlierDay;
-use super::shapes::{POINTS, Shapes};
 use super::Wait;
+use super::book::likelihoods;
+use super::kinds::Kinds;
+use super::record::EarlierDay;
+use super::shapes::Shapes;
 use std::sync::Arc;
 
 /// The version of the kinds. Another list of shapes or of kinds is another version.
@@ -25,18 +26,6 @@ pub const OWN_SHARE: f64 = 0.3;
 const LEAST_LN: f64 = -50.0;
 /// How far the sum of a club's weights may be from 1.
 const ROUNDED: f64 = 1e-3;
-
-/// Edges of the minutes by which half of the bites of a shape have come.
-const HALF_BY: [f64; 9] = [0.0, 2.5, 4.0, 6.0, 9.0, 13.0, 18.0, 25.0, 35.0];
-/// Edges of the minutes by which a fifth of the bites of two bunches have come, and by which most have.
-const FIRST_BY: [f64; 3] = [0.0, 6.0, 12.0];
-const SECOND_BY: [f64; 4] = [0.0, 14.0, 20.0, 28.0];
-/// Edges of the share of casts that get a bite, in hundredths.
-const SHARE: [f64; 3] = [0.0, 40.0, 70.0];
-/// The names of the forms, in their order.
-const FORMS: [&str; 5] = ["constant", "broad", "bunch", "even", "two"];
-/// The last of them, whose kinds have two places.
-const TWO: usize = 4;
 
 /// Why weights of a club can't be used.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
@@ -55,70 +44,6 @@ pub enum ClubError {
     /// Weights that don't sum to 1.
     #[error("weights that sum to {0} and not to 1")]
     Sum(f64),
-}
-
-/// The kinds of shapes.
-#[derive(Debug, Clone)]
-pub(crate) struct Kinds {
-    /// The kind of each shape.
-    of: Vec<usize>,
-    /// Their names.
-    names: Vec<String>,
-    /// Their usual weights, which sum to 1.
-    usual: Vec<f64>,
-}
-
-impl Kinds {
-    pub(crate) fn of(shapes: &Shapes) -> Self {
-        let places: Vec<[usize; 4]> = (0..shapes.count()).map(|shape| place(shapes, shape)).collect();
-        let mut list = places.clone();
-        restwater_sorting::by_key(&mut list, |place| *place);
-        list.dedup();
-        let of: Vec<usize> = places.iter().map(|place| list.binary_search(place).unwrap_or(0)).collect();
-        let sum: f64 = shapes.prior.iter().sum();
-        let mut usual = vec![0.0; list.len()];
-        for (kind, weight) in of.iter().zip(&shapes.prior) {
-            usual[*kind] += weight / sum;
-        }
-        Self { of, names: list.iter().map(name).collect(), usual }
-    }
-}
-
-/// Form, when the bites come (two places for two bunches), and how many casts get one.
-fn place(shapes: &Shapes, shape: usize) -> [usize; 4] {
-    let form = shapes.forms.partition_point(|&first| first <= shape) - 1;
-    let row = &shapes.bitten[shape * POINTS..][..POINTS];
-    let ever = shapes.ever[shape];
-    // Curves are kept in single precision; a shape whose last bites come beyond the last time counts as late.
-    let by = |share: f64| {
-        let point = row.partition_point(|&b| f64::from(b) < share * ever);
-        shapes.times[point.min(POINTS - 1)]
-    };
-    let share = bin(&SHARE, 100.0 * ever);
-    if form == TWO {
-        [form, bin(&FIRST_BY, by(0.2)), bin(&SECOND_BY, by(0.85)), share]
-    } else {
-        [form, bin(&HALF_BY, by(0.5)), 0, share]
-    }
-}
-
-/// The last edge below a figure.
-fn bin(edges: &[f64], figure: f64) -> usize {
-    edges.partition_point(|&edge| edge < figure - 1e-9).max(1) - 1
-}
-
-/// "bunch 6-9 40-70": one bunch, half of whose bites have come by 6 to 9 minutes, and of 40 to 70 casts in 100.
-fn name(&[form, first, second, share]: &[usize; 4]) -> String {
-    let range = |edges: &[f64], i: usize, end: &str| {
-        edges.get(i + 1).map_or_else(|| format!("{}-{end}", edges[i]), |to| format!("{}-{to}", edges[i]))
-    };
-    let of = FORMS[form];
-    let share = range(&SHARE, share, "100");
-    if form == TWO {
-        format!("{of} {} {} {share}", range(&FIRST_BY, first, ""), range(&SECOND_BY, second, ""))
-    } else {
-        format!("{of} {} {share}", range(&HALF_BY, first, ""))
-    }
 }
 
 impl Shapes {
@@ -168,7 +93,8 @@ impl Shapes {
         self.check_club(weights)?;
         let Kinds { of, usual, .. } = self.kinds();
         let sum: f64 = weights.iter().sum();
-        let times: Vec<f64> = weights.iter().zip(usual).map(|(w, u)| (1.0 - own) * w / sum / u + own).collect();
+        let times: Vec<f64> =
+            weights.iter().zip(usual).map(|(w, u)| (1.0 - own) * w / sum / u + own).collect();
         let prior = self.prior.iter().zip(of).map(|(p, kind)| p * times[*kind]).collect();
         Ok(Arc::new(self.weighed_anew(prior)))
     }

@@ -5,9 +5,9 @@
 
 mod advice;
 mod book;
-mod club;
 #[cfg(test)]
 mod calibrated;
+mod club;
 mod conjugate;
 mod curve;
 mod curves;
@@ -20,6 +20,7 @@ mod fed_water;
 mod fit;
 mod grid;
 mod kaplan_meier;
+mod kinds;
 mod laplace;
 mod laws;
 mod leave_time;

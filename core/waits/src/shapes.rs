@@ -6,10 +6,10 @@
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.
 
 pub(crate) use super::curves::POINTS;
-use super::club::Kinds;
 use super::curves::{Curves, MadeOf, SHARES, transposed};
 use super::day_effects::{DayEffects, Family};
 use super::drift::{Drift, Stop};
+use super::kinds::Kinds;
 use super::wait_law::Law;
 use libm::{exp, log};
 use std::sync::{Arc, OnceLock};
@@ -194,7 +194,9 @@ impl Shapes {
 
     /// The kinds that a club tells apart.
     pub(crate) fn kinds(&self) -> &Kinds {
-        self.kinds.get_or_init(|| Kinds::of(self))
+        let form = |shape: usize| self.forms.partition_point(|&first| first <= shape) - 1;
+        let one = |shape| (form(shape), &self.bitten[shape * POINTS..][..POINTS], self.ever[shape]);
+        self.kinds.get_or_init(|| Kinds::new(&self.times, &self.prior, (0..self.count()).map(one)))
     }
 
     /// The same shapes with other weights before the first cast.

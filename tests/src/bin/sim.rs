@@ -237,9 +237,8 @@ fn clubs(asked: &Asked) -> Vec<Goal> {
     let days = (first / 10).max(PER_BOOK);
     let waters: Vec<Water> = asked.named(tuned()).into_iter().chain(asked.named(unseen())).collect();
     let others = club::elsewhere(run);
-    let rows: Vec<(String, Begun)> = on_two_threads(&waters, |water| {
-        (water.name.to_owned(), club::begun(water, &others, days, run))
-    });
+    let rows: Vec<(String, Begun)> =
+        on_two_threads(&waters, |water| (water.name.to_owned(), club::begun(water, &others, days, run)));
     println!("First days with a club's start, as a share of the oracle's bites\n\n{}", table::clubs(&rows));
     goal::of_clubs(&rows)
 }

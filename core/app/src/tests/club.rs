@@ -126,10 +126,13 @@ fn the_book_begins_with_the_club_too() {
         phone.tap((minute + 14) * MIN, &LANDED).unwrap();
     }
     phone.tap(60 * MIN, &Action::EndSession).unwrap();
-    let said = |phone: &mut Phone, minute: i64| match phone.app().screen(Which::Book, &at(minute * MIN)).unwrap() {
-        Screen::Book(book) => format!("{:?}", book.leaves.iter().find(|leaf| leaf.id == "next").unwrap().lines),
-        other => panic!("{other:?}"),
-    };
+    let said =
+        |phone: &mut Phone, minute: i64| match phone.app().screen(Which::Book, &at(minute * MIN)).unwrap() {
+            Screen::Book(book) => {
+                format!("{:?}", book.leaves.iter().find(|leaf| leaf.id == "next").unwrap().lines)
+            }
+            other => panic!("{other:?}"),
+        };
     let before = said(&mut phone, 61);
     let path = phone.club_file(&file(&[]));
     phone.take_club(&path, 61).unwrap();

@@ -81,7 +81,8 @@ fn weights_that_are_none_are_refused() {
     let text = serde_json::to_string(&with("/fitted/0/weights/3", json!("there"))).unwrap();
     let text = text.replace("\"there\"", "1e999");
     let hash = sha256_hex(text.as_bytes());
-    let file = [HEADER, b"\x1e{\"club\":", text.as_bytes(), HASH_START, hash.as_bytes(), HASH_END, b"\n"].concat();
+    let file =
+        [HEADER, b"\x1e{\"club\":", text.as_bytes(), HASH_START, hash.as_bytes(), HASH_END, b"\n"].concat();
     assert_eq!(read(&file, ""), Err(ClubFault::Weights(ClubError::NotAWeight)));
 }
 

@@ -74,16 +74,17 @@ pub fn write_csv(
     cells.end()
 }
 
-/// The table of one session, without the phone that began it.
+/// The table of one session; `phone` is the one that began it, if that is to be shown.
 pub fn session_csv(
     session: &Session,
     table: Table,
     options: CsvOptions,
+    phone: Option<Uuid>,
     out: impl Write,
 ) -> Result<u64, ExchangeError> {
     let mut cells = Cells::begin(out, options);
     header(&mut cells, table)?;
-    rows(&mut cells, table, session, None)?;
+    rows(&mut cells, table, session, phone)?;
     cells.end()
 }
 

@@ -10,7 +10,7 @@ use restwater_sky::conditions::{Conditions, WaterColour, WindFrom, WindStrength}
 
 fn table(session: &Session, table: Table, neutralise_formulas: bool) -> Vec<Vec<String>> {
     let mut out = Vec::new();
-    let rows = session_csv(session, table, CsvOptions { neutralise_formulas }, &mut out).unwrap();
+    let rows = session_csv(session, table, CsvOptions { neutralise_formulas }, None, &mut out).unwrap();
     let text = String::from_utf8(out).unwrap();
     assert!(text.ends_with("\r\n"));
     let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
@@ -98,7 +98,7 @@ fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
     let ids = |what| {
         let mut out = Vec::new();
         let mut go = |_: Progress| std::ops::ControlFlow::Continue(());
-        write_csv(&store, what, Table::Sessions, CsvOptions::default(), &mut out, &mut go).unwrap();
+        write_csv(&store, what, Table::Sessions, CsvOptions::default(), None, &mut out, &mut go).unwrap();
         let text = String::from_utf8(out).unwrap();
         let begun = text.lines().skip(1).all(|line| line.ends_with(&format!(",{}", ops[0].device)));
         assert!(begun, "{text}");
@@ -231,7 +231,7 @@ fn the_tables_of_a_whole_day() {
     ];
     for (name, table) in tables {
         let mut out = Vec::new();
-        session_csv(&whole_day(), table, CsvOptions::default(), &mut out).unwrap();
+        session_csv(&whole_day(), table, CsvOptions::default(), None, &mut out).unwrap();
         insta::assert_snapshot!(name, String::from_utf8(out).unwrap().replace('\r', "␍"));
     }
 }

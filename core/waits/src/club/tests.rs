@@ -28,9 +28,9 @@ fn the_kinds_are_few_named_once_and_weigh_one_together() {
 fn the_list_of_kinds_is_that_of_its_version() {
     let shapes = Shapes::usual();
     let names = shapes.kind_names().join("\n");
-    let sum = names.bytes().fold(0xCBF2_9CE4_8422_2325_u64, |h, b| {
-        (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01B3)
-    });
+    let sum = names
+        .bytes()
+        .fold(0xCBF2_9CE4_8422_2325_u64, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01B3));
     assert_eq!((CLUB_SHAPES, shapes.kind_names().len(), sum), (1, 123, 1_268_154_154_390_631_326));
 }
 
