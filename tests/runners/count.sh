@@ -112,7 +112,7 @@ total() {
 
 # What each runner prints at its end, as "passed failed".
 count_cargo() { awk '/^test result: /{p+=$4; f+=$6} END{print p+0, f+0}'; }
-count_plain() { awk '/^[0-9]+ passed, [0-9]+ failed/{p=$1; f=$3} END{print p+0, f+0}'; }
+count_plain() { awk '/^[0-9]+ passed, [0-9]+ failed/{p+=$1; f+=$3} END{print p+0, f+0}'; }
 # Surefire's own sum is the line without a class name and a time.
 count_surefire() {
   sed -n 's/^.*Tests run: \([0-9]*\), Failures: \([0-9]*\), Errors: \([0-9]*\), Skipped: \([0-9]*\)$/\1 \2 \3 \4/p' |

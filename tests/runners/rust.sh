@@ -14,6 +14,7 @@ peers() {
 }
 
 DUCKDB=2.0.1
+PYSPARK=4.0.1
 
 # rust_tests [CRATE...]: of the whole workspace, or of some crates.
 rust_tests() {
@@ -27,7 +28,8 @@ rust_tests() {
 
 reference_checks() { rust_bin reference tests/reference; }
 
-# pool [CASTS]: many anglers' exports pooled by DuckDB (docs/pooling.md), against the core.
+# pool [CASTS]: many anglers' exports pooled by DuckDB, and a club's start fitted by it (docs/pooling.md), against the core.
+# pool --spark [ANGLERS]: the club's start by DuckDB and by Spark's local cluster (by hand: PySpark is large).
 pool() {
   local folder=target/pool python=target/pool/venv/bin/python
   if ! $python -c 'import duckdb' 2>/dev/null; then
@@ -35,8 +37,17 @@ pool() {
     python3 -m venv target/pool/venv
     try $python -m pip install --quiet "duckdb==$DUCKDB"
   fi
+  if [ "${1:-}" = --spark ]; then
+    $python -c 'import pyspark' 2>/dev/null || try $python -m pip install --quiet "pyspark==$PYSPARK"
+    rust_bin pooled_club "${2:-100}" $folder/club
+    $python tests/pool/club.py $folder/club
+    $python tests/pool/club.py $folder/club --spark
+    return
+  fi
   rust_bin pooled "${1:-1000000}" $folder
   $python tests/pool/compare.py $folder
+  rust_bin pooled_club 50 $folder/club
+  $python tests/pool/club.py $folder/club --out $folder/club.restwater-club.json-seq
 }
 
 # rust_bin NAME ARGUMENT...: a binary of restwater-tests, built as the tests are: fast enough, and sums that overflow are found.

@@ -3,6 +3,7 @@
 use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
+use super::club::Begun;
 use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::questions::{Asked, BY_DAY, Promised};
@@ -53,6 +54,39 @@ pub fn of_spots(rows: &[(String, Caught)]) -> Vec<Goal> {
         Goal { text, held: found.value() >= least }
     };
     rows.iter().map(goal).collect()
+}
+
+/// With a club of fifty, the least share of a first day on any water, and the mean over all waters.
+const CLUB_LEAST: f64 = 0.88;
+const CLUB_MEAN: f64 = 0.96;
+/// What a club of another water may cost.
+const WRONG_CLUB: f64 = 0.02;
+
+/// The goals of a club's start.
+pub fn of_clubs(rows: &[(String, Begun)]) -> Vec<Goal> {
+    let mean = |of: fn(&Begun) -> f64| {
+        rows.iter().map(|(_, begun)| of(begun)).sum::<f64>() / rows.len().max(1) as f64
+    };
+    let text = |what: &str, found: f64, goal: String| format!("{what}: {:.1} % ({goal})", 100.0 * found);
+    let found = mean(|begun| begun.right[1].value());
+    let all = text(
+        "first days with a club of fifty, mean over waters",
+        found,
+        format!("goal: at least {:.0} %", 100.0 * CLUB_MEAN),
+    );
+    let mut goals = vec![Goal { text: all, held: found >= CLUB_MEAN }];
+    let [with, without] = [mean(|begun| begun.wrong.value()), mean(|begun| begun.without.value())];
+    let wrong = text(
+        "first days with a club of another water, mean over waters",
+        with,
+        format!("goal: at most 2 below the {:.1} % without", 100.0 * without),
+    );
+    goals.push(Goal { text: wrong, held: with >= without - WRONG_CLUB });
+    for (name, begun) in rows {
+        let goal = format!("{name}, first day with a club of fifty");
+        goals.push(Goal::at_least(&goal, &begun.right[1], CLUB_LEAST));
+    }
+    goals
 }
 
 /// The least share from the sixth bite on.

@@ -10,6 +10,7 @@ pub mod belief;
 pub mod book;
 pub mod change;
 pub mod claims;
+pub mod club;
 pub mod day;
 pub mod fed;
 pub mod feeds;

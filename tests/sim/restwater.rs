@@ -6,8 +6,9 @@ use restwater_log::WeightUnit;
 use restwater_screen::{BankInput, Reading, Wording, bank};
 use restwater_session::{Rhythm, Session, Stamp, fold, written};
 use restwater_waits::{
-    Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Wait, WaitPosterior,
+    Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Shapes, Wait, WaitPosterior,
 };
+use std::sync::Arc;
 
 /// An angler who leaves every cast for as long as the Bank says, in the whole minutes shown there.
 pub struct Restwater {
@@ -17,6 +18,8 @@ pub struct Restwater {
     screen: Screen,
     /// Whether it knows which casts are in fed water.
     told_of_feed: bool,
+    /// What it believes of shapes before the first cast.
+    shapes: Arc<Shapes>,
 }
 
 /// Days and minutes of a book.
@@ -85,7 +88,7 @@ fn last_number(text: &str) -> Option<f64> {
 
 impl Default for Restwater {
     fn default() -> Self {
-        Self { today: None, opened: None, screen: Screen::new(), told_of_feed: true }
+        Self { today: None, opened: None, screen: Screen::new(), told_of_feed: true, shapes: Shapes::usual() }
     }
 }
 
@@ -93,6 +96,11 @@ impl Restwater {
     /// An angler who feeds and doesn't log it.
     pub fn without_feed() -> Self {
         Self { told_of_feed: false, ..Self::default() }
+    }
+
+    /// An angler who has taken a club's start.
+    pub fn of_club(shapes: Arc<Shapes>) -> Self {
+        Self { shapes, ..Self::default() }
     }
 
     /// Whether casts in fed water are distinguished from others.
@@ -107,7 +115,7 @@ impl Restwater {
 }
 
 /// A cast as the core sees it: an end that was not seen says nothing about the wait.
-fn wait(cast: &Cast) -> Option<Wait> {
+pub(super) fn wait(cast: &Cast) -> Option<Wait> {
     if cast.end_seen { Wait::new(cast.minutes, cast.bite).ok() } else { None }
 }
 
@@ -115,8 +123,10 @@ fn marker(book: &[Vec<Cast>]) -> Marker {
     (book.len(), book.iter().flatten().map(|cast| cast.minutes).sum())
 }
 
-fn open(book: &[Vec<Cast>]) -> Option<LeavePlan> {
-    with_record(book, &[], |record| LeavePlan::new(record, &Settings::default()).ok())
+fn open(book: &[Vec<Cast>], shapes: &Arc<Shapes>) -> Option<LeavePlan> {
+    with_record(book, &[], |record| {
+        LeavePlan::with_shapes(record, &Settings::default(), Arc::clone(shapes)).ok()
+    })
 }
 
 /// The posterior behind the screens after a book and these casts of today.
@@ -143,7 +153,7 @@ impl Angler for Restwater {
     fn begin(&mut self, book: &[Vec<Cast>]) {
         let marker = marker(book);
         let known = self.opened.take().filter(|(of, _)| *of == marker);
-        let plan = known.map(|(_, plan)| plan).or_else(|| open(book));
+        let plan = known.map(|(_, plan)| plan).or_else(|| open(book, &self.shapes));
         self.today.clone_from(&plan);
         self.opened = plan.map(|plan| (marker, plan));
     }

@@ -3,6 +3,7 @@
 use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
+use super::club::{Begun, CLUBS};
 use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::questions::{Asked, BY_DAY, Promised};
@@ -50,6 +51,25 @@ pub fn shares(all: &[Catches]) -> String {
             "| {name} | {} | {} | {book} |",
             figure(&advice.whole),
             figure(&advice.after_sixth)
+        );
+    }
+    text
+}
+
+/// First days with the start of a club.
+pub fn clubs(rows: &[(String, Begun)]) -> String {
+    let mut text = String::from("| water | no club |");
+    text.extend(CLUBS.map(|anglers| format!(" club of {anglers} |")));
+    text += " of 50 of another water | the worst of those |\n|---|---|---|---|---|---|---|\n";
+    let figure = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
+    for (name, begun) in rows {
+        let right = begun.right.each_ref().map(figure).join(" | ");
+        let (worst, of) = (figure(&begun.worst.0), begun.worst.1);
+        let _ = writeln!(
+            text,
+            "| {name} | {} | {right} | {} | {worst}: {of} |",
+            figure(&begun.without),
+            figure(&begun.wrong)
         );
     }
     text

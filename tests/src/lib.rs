@@ -11,6 +11,7 @@ pub mod invented;
 pub mod merge;
 pub mod model;
 pub mod phone;
+pub mod pooled;
 pub mod powercut;
 pub mod r_agreement;
 pub mod record;

@@ -1,6 +1,7 @@
 //! Advice about the running cast. It is kept between taps, so that the refresh each second costs next to
 //! nothing.
 
+use super::club::{Club, StartOf};
 use super::earlier::{Before, any_of_another, earlier, same_water};
 use super::journal::Journal;
 use super::recent::Loaded;
@@ -12,8 +13,9 @@ use restwater_session::{
     waits_by_feed,
 };
 use restwater_store::StoreError;
-use restwater_waits::{Advice, AdviceState, EarlierDay, Record, Settings, Wait, WaitPosterior};
+use restwater_waits::{Advice, AdviceState, EarlierDay, Record, Settings, Shapes, Wait, WaitPosterior};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// The posterior of today's waits, with the sessions before it.
@@ -24,6 +26,8 @@ pub(super) struct Advisor {
     earlier: Option<Vec<Before>>,
     /// Whether there are earlier sessions of another angler, counted or not.
     any_of_another: bool,
+    /// The club whose start advice begins with.
+    club: Club,
     last: Option<Answer>,
     /// What the spots say of the rod that was last asked about.
     spots: Option<SpotsAnswer>,
@@ -33,6 +37,8 @@ pub(super) struct Advisor {
 struct Answer {
     /// The session, since the weight of earlier days depends on its water.
     session: Uuid,
+    /// Which weights of a club it began with.
+    start: StartOf,
     water: Option<String>,
     waits: Vec<Wait>,
     /// Whether the cast of each wait lay in fed water.
@@ -82,22 +88,48 @@ impl Answer {
 
 impl Advisor {
     /// Reads the summaries of the sessions before today's; those that are missing or out of date are computed
-    /// from the log and stored. `whose` says whose sessions count; `mine` are the angler's phones.
-    pub(super) fn load(journal: &Journal, whose: Whose, mine: &[Uuid]) -> Result<Self, StoreError> {
+    /// from the log and stored. `whose` says whose sessions count; `mine` are the angler's phones, and `own_kit` has the
+    /// club's start.
+    pub(super) fn load(
+        journal: &Journal,
+        whose: Whose,
+        mine: &[Uuid],
+        own_kit: Uuid,
+    ) -> Result<Self, StoreError> {
         let today = journal.recent().current();
         let place = today.and_then(Loaded::place);
         Ok(Self {
             today: today.map(|loaded| loaded.session.id),
             earlier: Some(earlier(journal, place, whose, mine)?),
             any_of_another: any_of_another(journal, place, mine)?,
+            club: Club::of(journal.recent().kit(own_kit)),
             last: None,
             spots: None,
         })
     }
 
     /// An advisor without earlier sessions, used while they can't be read.
-    pub(super) fn of_today_alone(today: Option<Uuid>) -> Self {
-        Self { today, earlier: None, any_of_another: false, last: None, spots: None }
+    pub(super) fn of_today_alone(today: Option<Uuid>, club: Club) -> Self {
+        Self { today, earlier: None, any_of_another: false, club, last: None, spots: None }
+    }
+
+    /// The club whose start advice begins with.
+    pub(super) fn club(&self) -> &Club {
+        &self.club
+    }
+
+    /// Which weights of the club count for a session, and the shapes weighed by them.
+    pub(super) fn start_of(&mut self, session: &Session) -> (StartOf, Arc<Shapes>) {
+        self.club.start_of(session)
+    }
+
+    /// Begins with another club's start, or with none; returns whether that is a change.
+    pub(super) fn take_club(&mut self, club: Club) -> bool {
+        if self.club.is(&club) {
+            return false;
+        }
+        (self.club, self.last, self.spots) = (club, None, None);
+        true
     }
 
     /// Whether it was loaded for this session and knows the earlier ones.
@@ -180,7 +212,9 @@ impl Advisor {
         let (waits, fed) = waits_by_feed(session);
         let habit = habit_min(session);
         let water = &session.setup.water;
-        let is_same = |last: &&mut Answer| last.session == session.id && last.water == *water;
+        let (start, shapes) = self.club.start_of(session);
+        let is_same =
+            |last: &&mut Answer| last.session == session.id && last.water == *water && last.start == start;
         let goes_on = |last: &&mut Answer| waits.starts_with(&last.waits) && fed.starts_with(&last.fed);
         if let Some(last) = self.last.as_mut().filter(is_same).filter(goes_on) {
             last.go_on((waits, fed), rhythm, habit)?;
@@ -198,9 +232,9 @@ impl Advisor {
             bite_extra_min: rhythm.bite_extra_min,
             habit_min: habit,
         };
-        let posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
+        let posterior = WaitPosterior::with_shapes(&record, &Settings::default(), shapes).ok()?;
         let (session, water, advice) = (session.id, water.clone(), [None; 2]);
-        self.last = Some(Answer { session, water, waits, fed, rhythm, habit, posterior, advice });
+        self.last = Some(Answer { session, start, water, waits, fed, rhythm, habit, posterior, advice });
         Some(rhythm)
     }
 }

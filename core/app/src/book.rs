@@ -13,8 +13,9 @@ use restwater_screen::{
 };
 use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
 use restwater_waits::{
-    Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior,
+    Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, Shapes, TURN_ROUND_GUESS_MIN, WaitPosterior,
 };
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// The seed of all random draws in the comparisons, so that the same record always gives the same answer.
@@ -165,9 +166,12 @@ impl App {
             }
             None => self.changes(),
         };
-        let after = self.book.opened.as_ref().or_else(|| self.session());
-        let advice = after
-            .and_then(|session| advice(session, &self.sessions.earlier_of(session.id, whose, &self.mine)));
+        let shown = self.journal.recent().current().map(|loaded| &loaded.session);
+        let after = self.book.opened.as_ref().or(shown);
+        let start = after.map(|session| self.advisor.start_of(session).1);
+        let advice = after.zip(start).and_then(|(session, shapes)| {
+            advice(session, &self.sessions.earlier_of(session.id, whose, &self.mine), shapes)
+        });
         let slow = Slow { changes, advice };
         self.book.slow = Some((opened, log, whose, slow.clone()));
         slow
@@ -263,7 +267,7 @@ impl App {
 }
 
 /// The advice on leaving a cast at the end of a session, given the sessions before it.
-fn advice(session: &Session, before: &[(&Summary, bool)]) -> Option<EndAdvice> {
+fn advice(session: &Session, before: &[(&Summary, bool)], shapes: Arc<Shapes>) -> Option<EndAdvice> {
     let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
     let (today, fed) = restwater_session::waits_by_feed(session);
     let water = session.setup.water.as_deref();
@@ -277,7 +281,7 @@ fn advice(session: &Session, before: &[(&Summary, bool)]) -> Option<EndAdvice> {
         bite_extra_min: rhythm.bite_extra_min,
         habit_min: habit_min(session),
     };
-    let mut posterior = WaitPosterior::new(&record, &Settings::default()).ok()?;
+    let mut posterior = WaitPosterior::with_shapes(&record, &Settings::default(), shapes).ok()?;
     posterior.next_is_fed(fed.last().is_some_and(|fed| *fed));
     let of_another = before.iter().filter(|(_, of_another)| *of_another).count();
     Some(EndAdvice { advice: posterior.advice(), earlier: earlier.len(), of_another })

@@ -2,7 +2,7 @@
 
 use super::journal::JournalError;
 use restwater_bench::BenchError;
-use restwater_exchange::ExchangeError;
+use restwater_exchange::{ClubFault, ExchangeError};
 use restwater_log::{CanonicalError, RodNumber};
 use restwater_screen::{Arg, Wording};
 use restwater_session::NotNow;
@@ -164,6 +164,9 @@ pub enum AppError {
     /// No such session in the Book.
     #[error("that session is not in the book any more: pick another")]
     NoSuchSession,
+    /// No club's start is in use.
+    #[error("no club's start is in use: import a club's file first")]
+    NoClub,
     /// The store failed.
     #[error(transparent)]
     Store(#[from] StoreError),
@@ -225,6 +228,7 @@ impl AppError {
             | Self::AnotherDay
             | Self::NoSuchSession
             | Self::NoSuchCaution
+            | Self::NoClub
             | Self::NoSuchEntry
             | Self::NotOfThatEntry
             | Self::BeforeEarlier(_)
@@ -274,6 +278,7 @@ impl AppError {
             Self::AnotherDay => words.say("error-another-day"),
             Self::NoSuchSession => words.say("error-no-such-session"),
             Self::NoSuchCaution => words.say("error-no-such-caution"),
+            Self::NoClub => words.say("error-no-club"),
             Self::Swim(error) => sentence(words, "error-swim", error),
             Self::Earth(error) => sentence(words, "error-swim", error),
             Self::GeoJson(error) => sentence(words, "error-swim", error),
@@ -346,7 +351,8 @@ fn exchange_kind(error: &ExchangeError) -> ErrorKind {
         ExchangeError::NotOpFile(_) | ExchangeError::Header(_) | ExchangeError::TooMany(_) => {
             ErrorKind::BadFile
         }
-        ExchangeError::Newer { .. } => ErrorKind::Newer,
+        ExchangeError::Newer { .. } | ExchangeError::Club(ClubFault::Newer) => ErrorKind::Newer,
+        ExchangeError::Club(_) => ErrorKind::BadFile,
         ExchangeError::Cancelled | ExchangeError::NoSuchImport(_) => ErrorKind::NotNow,
         ExchangeError::Io(_) => ErrorKind::NotSaved,
         ExchangeError::Store(error) => store_kind(error),
@@ -360,12 +366,24 @@ fn exchange_message(words: &Wording, error: &ExchangeError) -> String {
             detailed(words, "error-not-op-file", &words.say(&id))
         }
         ExchangeError::Newer { .. } => words.say("error-file-newer"),
+        ExchangeError::Club(fault) => club_message(words, fault),
         ExchangeError::Header(fault) => detailed(words, "error-file-header", &fault.to_string()),
         ExchangeError::TooMany(most) => detailed(words, "error-file-too-many", &most.to_string()),
         ExchangeError::Cancelled => words.say("error-cancelled"),
         ExchangeError::NoSuchImport(_) => words.say("error-no-such-import"),
         ExchangeError::Io(error) => detailed(words, "error-file-io", &error.to_string()),
         ExchangeError::Store(error) => store_message(words, error),
+    }
+}
+
+fn club_message(words: &Wording, fault: &ClubFault) -> String {
+    match fault {
+        ClubFault::Newer => words.say("error-file-newer"),
+        ClubFault::Older => words.say("error-club-older"),
+        ClubFault::Damaged(why) => detailed(words, "error-club-damaged", why),
+        ClubFault::Weights(why) => detailed(words, "error-club-weights", &why.to_string()),
+        ClubFault::FewAnglers(found) => detailed(words, "error-club-few", &found.to_string()),
+        ClubFault::TooLarge(_) => words.say("error-club-large"),
     }
 }
 

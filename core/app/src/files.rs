@@ -16,6 +16,7 @@ use restwater_screen::{
 };
 use restwater_session::NotNow;
 use restwater_store::{BackupFile, Store, backups};
+use restwater_waits::Shapes;
 use serde::{Deserialize, Serialize};
 use std::fs::{self, File};
 use std::io::{BufReader, Write};
@@ -81,6 +82,7 @@ impl App {
             FormChoice::Sessions => ("-sessions", "csv", "text/csv"),
             FormChoice::Report => ("-report", "html", "text/html"),
             FormChoice::Map => ("-swim", "geojson", "application/geo+json"),
+            FormChoice::Club => ("-club-days", "csv", "text/csv"),
         };
         let what = self.selection(state.span, now)?;
         let day = match state.span {
@@ -110,6 +112,11 @@ impl App {
             FormChoice::Casts => self.table(what, Table::Casts, &path, progress)?,
             FormChoice::Fish => self.table(what, Table::Fish, &path, progress)?,
             FormChoice::Sessions => self.table(what, Table::Sessions, &path, progress)?,
+            FormChoice::Club => {
+                // Each day has a row for each kind of shape.
+                let rows = self.table(what, Table::ClubDays, &path, progress)?;
+                rows / Shapes::usual().kind_names().len() as u64
+            }
         };
         let says = restwater_screen::outgoing_words(self.words, state.form, count);
         let path = path.to_string_lossy().into_owned();
@@ -171,6 +178,9 @@ impl App {
         if let Some(text) = geojson_in(file)? {
             return Ok(incoming_map(self.words, &self.look_at_geojson(&text)?, Stage::Before));
         }
+        if let Some(view) = self.look_at_club(file)? {
+            return Ok(view);
+        }
         let tally = if looks_like_a_store(file)? {
             preview_backup(self.journal.store(), file, now.wall_ms, progress)?
         } else {
@@ -193,6 +203,10 @@ impl App {
             return Ok(incoming_map(self.words, &tally, Stage::After));
         }
         let source = source.trim();
+        let name: String = source.chars().take(SOURCE_CHARS).collect();
+        if let Some(view) = self.take_club(file, &name, at)? {
+            return Ok(view);
+        }
         let source = if source.is_empty() { self.words.say("files-unnamed") } else { source.to_owned() };
         let incoming = Incoming {
             id: self.journal.new_id(at),
@@ -303,13 +317,15 @@ impl App {
             formulas_as_typed: self.files.formulas_as_typed,
             imports: &self.journal.store().imports()?,
             backups: &self.backups()?,
+            club: self.advisor.club().start().map(|start| (start, self.advisor.club().is_usable())),
             offset_min: now.offset_min,
         }))
     }
 
     /// One of the choices of the Files screen.
-    pub(super) fn files_tap(&mut self, tap: FilesTap) -> String {
+    pub(super) fn files_tap(&mut self, tap: FilesTap, at: &Moment) -> Result<String, AppError> {
         match tap {
+            FilesTap::LeaveClub => return self.leave_club(at),
             FilesTap::Span { span } => self.files.span = span,
             FilesTap::Form { form } => self.files.form = form,
             FilesTap::Position { included } => {
@@ -317,7 +333,7 @@ impl App {
             }
             FilesTap::Formulas { as_typed } => self.files.formulas_as_typed = as_typed,
         }
-        String::new()
+        Ok(String::new())
     }
 
     /// Reads the log again after entries were added other than by a tap.

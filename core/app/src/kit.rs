@@ -29,13 +29,23 @@ pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid
     Ok(wallets.into_iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
 }
 
-/// Whether an entry in force is about the wallet itself. Plans and cautions that were read are in the angler's own kit whichever
-/// wallet is in use.
+/// See [`App::own_kit`].
+pub(super) fn own_kit(store: &Store, in_use: Uuid, mine: &[Uuid]) -> Uuid {
+    let is_mine = mine.iter().any(|phone| kit_of(*phone) == in_use);
+    if is_mine { in_use } else { kit_of(store.device()) }
+}
+
+/// Whether an entry in force is about the wallet itself. Plans, cautions that were read and a club's start are in the angler's own
+/// kit whichever wallet is in use.
 fn holds_a_wallet(ops: &[Op]) -> bool {
     effective(&sorted(ops)).iter().any(|step| {
         !matches!(
             step.payload,
-            Payload::PlanSet { .. } | Payload::PlanCleared { .. } | Payload::CautionsSeen { .. }
+            Payload::PlanSet { .. }
+                | Payload::PlanCleared { .. }
+                | Payload::CautionsSeen { .. }
+                | Payload::ClubTaken(_)
+                | Payload::ClubLeft
         )
     })
 }
@@ -68,8 +78,7 @@ impl App {
     /// The kit in which the angler's own plans and read cautions stand: the one in use if a phone of the angler's began it,
     /// else this phone's own. A partner's wallet may be shared; what a partner planned and read stays the partner's.
     pub(super) fn own_kit(&self) -> Uuid {
-        let mine = self.mine.iter().any(|phone| kit_of(*phone) == self.kit_id);
-        if mine { self.kit_id } else { kit_of(self.journal.store().device()) }
+        own_kit(self.journal.store(), self.kit_id, &self.mine)
     }
 
     /// Writes in that kit.

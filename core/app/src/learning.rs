@@ -1,6 +1,7 @@
 //! What is learned from the day: the Waits screen, "Did it matter?" and the alternating tests.
 
 use super::advisor::weight;
+use super::club::StartOf;
 use super::earlier::Before;
 use super::error::within;
 use super::{App, AppError};
@@ -59,6 +60,8 @@ struct WaitsOf {
     marks: Vec<Mark>,
     /// Whether the chosen rod's cast is in fed water.
     fed: bool,
+    /// Which weights of a club advice begins with.
+    start: StartOf,
 }
 
 impl Learning {
@@ -107,6 +110,7 @@ impl App {
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else {
             return WaitsView::without_session(self.words);
         };
+        let (start, shapes) = self.advisor.start_of(session);
         let of = WaitsOf {
             session: session.id,
             open: session.is_open(),
@@ -117,6 +121,7 @@ impl App {
             water: session.setup.water.clone(),
             marks: session.marks.clone(),
             fed: in_fed_water(session, self.chosen, &now),
+            start,
         };
         if self.learning.waits.iter().all(|answer| answer.of != of) {
             let water = of.water.as_deref();
@@ -139,6 +144,8 @@ impl App {
                 rhythm: of.rhythm,
                 habit_min: of.habit,
                 in_fed_water: of.fed,
+                shapes: &shapes,
+                club: self.advisor.club().used(session).filter(|_| of.start.is_some()),
                 words: self.words,
             };
             let (view, posterior) = screen::waits(&input);

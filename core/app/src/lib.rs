@@ -19,6 +19,7 @@ mod bankside;
 mod begin;
 mod bench;
 mod book;
+mod club;
 mod day;
 mod day_card;
 mod day_on_map;
@@ -133,7 +134,8 @@ impl App {
         let (setup, plan) = (SetupState::load(store)?, PlanState::load(store)?);
         let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
         let mine = settings::load_mine(store)?;
-        let advisor = Advisor::load(&journal, phone.whose, &mine)?;
+        let own_kit = kit::own_kit(journal.store(), kit_id, &mine);
+        let advisor = Advisor::load(&journal, phone.whose, &mine, own_kit)?;
         Ok(Self {
             journal,
             words: Wording::shared("en-GB"),
@@ -247,7 +249,7 @@ impl App {
             Action::Cautions { tap } => self.cautions_tap(tap, at)?,
             Action::Bench { tap } => self.bench_tap(tap, at)?,
             Action::Plan { tap } => self.plan_tap(tap, at)?,
-            Action::Files { tap } => self.files_tap(*tap),
+            Action::Files { tap } => self.files_tap(*tap, at)?,
             Action::Phone { tap } => self.phone_tap(*tap)?,
             Action::Back => String::new(),
             Action::OpenDoubt { op } => self.open_doubt(*op)?,

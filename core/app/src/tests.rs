@@ -8,6 +8,7 @@ mod away;
 mod bench;
 mod book;
 mod clock_steps;
+mod club;
 mod day_card;
 mod feed;
 mod files;

@@ -1,6 +1,7 @@
 //! What a tap writes, and what is read again after it.
 
 use super::advisor::Advisor;
+use super::club::Club;
 use super::journal::{Beside, Committed};
 use super::{Action, App, AppError, action, late, swim_typed};
 use restwater_log::{Moment, Payload, is_kit};
@@ -73,15 +74,19 @@ impl App {
         if before_today || !self.advisor.is_of(today) {
             self.load_advisor();
             self.learning.forget_views();
+        } else if is_kit(committed.session) {
+            self.read_club();
         }
     }
 
     /// Reads the days before today's; if that fails, the app works without them.
     pub(super) fn load_advisor(&mut self) {
-        let loaded = Advisor::load(&self.journal, self.phone.whose, &self.mine);
+        let own_kit = self.own_kit();
+        let loaded = Advisor::load(&self.journal, self.phone.whose, &self.mine, own_kit);
         let loaded = self.journal.beside(Beside::EarlierSessions, loaded);
         let today = self.session().map(|s| s.id);
-        self.advisor = loaded.unwrap_or_else(|| Advisor::of_today_alone(today));
+        let kit = self.journal.recent().kit(own_kit);
+        self.advisor = loaded.unwrap_or_else(|| Advisor::of_today_alone(today, Club::of(kit)));
     }
 
     /// Reads again what could not be read when it was due. If it still can't be read, the check says so.

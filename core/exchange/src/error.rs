@@ -1,6 +1,7 @@
 //! What can be wrong with a file, and where in it.
 
 use restwater_store::StoreError;
+use restwater_waits::ClubError;
 use std::io;
 use uuid::Uuid;
 
@@ -60,6 +61,31 @@ impl std::fmt::Display for LooksLike {
     }
 }
 
+/// Why a club's file can't be used.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum ClubFault {
+    /// Its form or its shapes are of a later version.
+    #[error("the club's file is of a newer version: update the app")]
+    Newer,
+    /// Its shapes are of an earlier version.
+    #[error("the club's file is for an older version of the app: ask for a new one")]
+    Older,
+    /// It isn't whole, or not as it was made.
+    #[error("the club's file is damaged ({0}): ask for it again")]
+    Damaged(String),
+    /// Weights that are none.
+    #[error("the club's file has {0}: ask for a new one")]
+    Weights(ClubError),
+    /// Weights fitted to the days of too few anglers.
+    #[error(
+        "the club's file has weights fitted to the days of {0} anglers: ask for one with at least 5 a water"
+    )]
+    FewAnglers(u32),
+    /// Larger than any such file.
+    #[error("the club's file is larger than {0} bytes, or has more than it should: ask for a new one")]
+    TooLarge(usize),
+}
+
 /// Why a file can't be exchanged at all. The log is left as it was.
 #[derive(Debug, thiserror::Error)]
 pub enum ExchangeError {
@@ -91,6 +117,9 @@ pub enum ExchangeError {
     /// The file can't be read or written.
     #[error("the file gave an error ({0}): try another place")]
     Io(#[from] io::Error),
+    /// It is the file of a club, and can't be used.
+    #[error(transparent)]
+    Club(#[from] ClubFault),
     /// The store refused.
     #[error(transparent)]
     Store(#[from] StoreError),

@@ -4,6 +4,7 @@
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
 mod canonical_form;
+mod club_file;
 mod error;
 mod export;
 mod import;
@@ -16,7 +17,8 @@ mod tally;
 mod undo;
 mod write_atomically;
 
-pub use error::{ExchangeError, Fault, FaultKind, LooksLike};
+pub use club_file::club_in;
+pub use error::{ClubFault, ExchangeError, Fault, FaultKind, LooksLike};
 pub use export::{Exported, Place, Selection, export, export_to};
 pub use import::{Incoming, import, looks_like_a_store, preview, preview_backup, restore};
 pub use op_file::{FORMAT, FORMAT_VERSION, MEDIA_TYPE, OpFileWriter};

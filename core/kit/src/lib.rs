@@ -203,6 +203,8 @@ impl Kit {
                 self.seen.extend(seen);
             }
             Payload::PlanSet { .. } | Payload::PlanCleared { .. } => plans::take(&mut self.plans, payload),
+            // Which club's start is in use concerns advice, not the wallet.
+            Payload::ClubTaken(_) | Payload::ClubLeft => {}
             // Entries of a day are not part of a kit.
             _ => self.note(op, false),
         }

@@ -25,6 +25,7 @@ uniffi::custom_type!(Uuid, String, {
 
 mod began;
 mod canonical;
+mod club;
 mod effect;
 mod feed;
 mod fish;
@@ -45,6 +46,7 @@ mod wire;
 
 pub use began::Began;
 pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
+pub use club::{ClubDays, ClubStart, ClubWeights};
 pub use effect::{Effective, Said, effective, sorted, voided};
 pub use feed::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, WaterPlace};
 pub use fish::{FishWeight, WeightUnit};

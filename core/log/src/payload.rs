@@ -2,6 +2,7 @@
 
 mod kind;
 
+use super::club::ClubStart;
 use super::feed::{FeedSaid, FishSign, WaterPlace};
 use super::fish::FishWeight;
 use super::kit::{Measured, ShotWeight};
@@ -420,6 +421,10 @@ pub enum Payload {
     },
     /// The session follows no plan any more.
     PlanDropped,
+    /// Advice begins with what a club's anglers have found. This and the next kind belong to the angler's own kit.
+    ClubTaken(ClubStart),
+    /// Advice begins as usual again.
+    ClubLeft,
     /// Written by a newer version: kept and passed on unread.
     #[serde(skip)]
     Unknown {

@@ -2,10 +2,12 @@
 
 use super::{FormChoice, Span};
 
+use super::club::{club_row, made_of};
 use super::date::date_words;
 use super::figures::clock_of;
 use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};
 use restwater_exchange::{Place, Tally, Trailer};
+use restwater_log::ClubStart;
 use restwater_session::Session;
 use restwater_store::{BackupFile, CheckReport, ImportRow, SalvageReport};
 use serde::{Deserialize, Serialize};
@@ -134,6 +136,8 @@ pub struct FilesInput<'a> {
     pub imports: &'a [ImportRow],
     /// Backups there are.
     pub backups: &'a [BackupFile],
+    /// The club whose start was taken, and whether this version can use it.
+    pub club: Option<(&'a ClubStart, bool)>,
     /// Minutes east of UTC now.
     pub offset_min: i16,
 }
@@ -149,7 +153,10 @@ pub fn files_view(input: &FilesInput) -> FilesView {
     FilesView {
         title: words.say("files-title"),
         says,
-        rows: rows(input),
+        rows: rows(input)
+            .into_iter()
+            .chain(input.club.map(|(start, usable)| club_row(words, start, usable)))
+            .collect(),
         send: words.say("files-send"),
         save: words.say("files-save"),
         take_in: words.say("files-take-in"),
@@ -199,7 +206,7 @@ fn rows(input: &FilesInput) -> Vec<ChoiceRow> {
             let choices = [("left_out", false), ("included", true)].map(position).to_vec();
             rows.push(row("place", choices, words.say("files-place-how")));
         }
-        FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions => {
+        FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions | FormChoice::Club => {
             let formulas = |(tag, as_typed): (&str, bool)| {
                 let label = words.say(&format!("files-formulas-{tag}"));
                 choice(
@@ -310,6 +317,31 @@ pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> Incoming
         damaged: 0,
         clashes: 0,
         sessions: u64::from(tally.entries > 0),
+    }
+}
+
+/// What a club's file changes, or has changed.
+pub fn incoming_club(words: &Wording, start: &ClubStart, known: bool, stage: Stage) -> IncomingView {
+    let after = stage == Stage::After;
+    let state = match (known, after) {
+        (true, false) => Some("club-known"),
+        (_, true) => Some("club-back"),
+        (false, false) => None,
+    };
+    IncomingView {
+        title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
+        lines: made_of(words, start).into_iter().chain(state.map(|id| words.say(id))).collect(),
+        brings: !known && !after,
+        whole: true,
+        take_in: words.say("incoming-take"),
+        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        new: u64::from(!known),
+        known: u64::from(known),
+        amended: 0,
+        newer: 0,
+        damaged: 0,
+        clashes: 0,
+        sessions: 0,
     }
 }
 

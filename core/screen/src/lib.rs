@@ -26,6 +26,7 @@ mod casts_that_count;
 mod cautions;
 mod changes;
 mod chart;
+mod club;
 mod compared;
 mod conditions;
 mod date;
@@ -84,6 +85,7 @@ pub use chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
     Tick,
 };
+pub use club::ClubUsed;
 pub use conditions::conditions;
 pub use conditions::conditions_words;
 pub use date::{date_words, day_words};
@@ -95,8 +97,8 @@ pub use feed_ways::{FEED_WAYS, FeedWay, feed_way};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, ImportLine, IncomingView};
 pub use files::{
-    FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_map, incoming_view,
-    outgoing_words, salvage_words,
+    FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_club, incoming_map,
+    incoming_view, outgoing_words, salvage_words,
 };
 pub use fish::{FirstFish, FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};
 pub use key::{KeyView, KeyWeight};

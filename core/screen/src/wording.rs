@@ -10,8 +10,8 @@ use unic_langid::LanguageIdentifier;
 /// The files of one language: the same for each. A file missing from a language's folder fails to compile.
 macro_rules! files_of {
     ($tag:literal) => {
-        files_of!($tag: "bank" "swim" "caution" "tackle" "waits" "match" "changes" "bench" "plan" "book" "conditions" "doors"
-            "error" "feed" "fish" "files" "mend" "phone" "seen" "shell" "report" "pad")
+        files_of!($tag: "bank" "swim" "caution" "tackle" "waits" "match" "changes" "bench" "plan" "book" "club" "conditions"
+            "doors" "error" "feed" "fish" "files" "mend" "phone" "seen" "shell" "report" "pad")
     };
     ($tag:literal: $($name:literal)*) => {
         Language {

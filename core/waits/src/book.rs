@@ -46,7 +46,7 @@ pub(crate) fn after(shapes: &Shapes, days: &[EarlierDay]) -> Vec<f64> {
 }
 
 /// The likelihood of a day under each shape, relative to its expectation without a book.
-fn likelihoods(shapes: &Shapes, day: &EarlierDay, prior: &[f64]) -> Vec<f64> {
+pub(crate) fn likelihoods(shapes: &Shapes, day: &EarlierDay, prior: &[f64]) -> Vec<f64> {
     let mut likely = vec![1.0_f64; prior.len()];
     let mut doublings = vec![0_i32; prior.len()];
     // Sixteen factors of at least one in a million stay far from the smallest number.

@@ -18,7 +18,7 @@ pub(crate) struct Family {
 }
 
 /// The probability that a day moves from each place to each other, row by row, for every scatter but the first, which is 0.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 struct Steps {
     places: Vec<[f64; 2]>,
     of: [Vec<f64>; SCATTERS.len() - 1],
@@ -46,7 +46,7 @@ fn steps(places: &[[f64; 2]], sd: f64) -> Vec<f64> {
 }
 
 /// A family, and by which steps a day moves within a row and from row to row. The bell in both is the product of the two.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 struct Within {
     first: usize,
     count: usize,
@@ -56,7 +56,7 @@ struct Within {
 
 /// The transition probabilities of a day effect within every family. Most families lie on the same places, whose steps
 /// are kept once.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct DayEffects {
     steps: Vec<Steps>,
     families: Vec<Within>,

@@ -29,7 +29,7 @@ pub(crate) struct Stop {
 }
 
 /// A few shapes in a row, as many neighbours, and the shares of moves that are accepted there and back.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 struct Way<const N: usize> {
     from: usize,
     to: usize,
@@ -37,7 +37,7 @@ struct Way<const N: usize> {
 }
 
 /// The connections along which weight moves.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct Drift {
     /// Between constant rates, which have no shares.
     single: Vec<Way<1>>,

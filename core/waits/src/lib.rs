@@ -7,6 +7,7 @@ mod advice;
 mod book;
 #[cfg(test)]
 mod calibrated;
+mod club;
 mod conjugate;
 mod curve;
 mod curves;
@@ -19,6 +20,7 @@ mod fed_water;
 mod fit;
 mod grid;
 mod kaplan_meier;
+mod kinds;
 mod laplace;
 mod laws;
 mod leave_time;
@@ -42,6 +44,7 @@ mod wait;
 mod wait_law;
 
 pub use advice::{Advice, AdviceState, BITES_TO_TELL, WaitingOn, advise};
+pub use club::{CLUB_SHAPES, ClubError, OWN_SHARE};
 pub use conjugate::GammaPosterior;
 pub use curve::{CurveKind, CurvePoint};
 pub use error::BiteError;

@@ -5,15 +5,13 @@ use super::fed::{FED_TIMES, FedEffect, FedWaits};
 use super::likelihood::{Likelihood, heaviest};
 use super::record::{EarlierDay, Record, Settings};
 use super::renewal::Costs;
-use super::shapes::{Likely, NEGLIGIBLE, POINTS, SHAPE_PRIORS, Shapes};
+use super::shapes::{Likely, NEGLIGIBLE, POINTS, Shapes};
 use super::sums::Reckoned;
 use super::{BiteError, Wait};
 use std::sync::{Arc, OnceLock};
 
 /// Assumed minutes of a day's fishing if nothing else is known. A guess.
 pub(crate) const DAY_MIN: f64 = 300.0;
-
-static SHAPES: OnceLock<Arc<Shapes>> = OnceLock::new();
 
 /// The posterior of this day's waits, as far as the plan of the next cast needs it.
 ///
@@ -50,8 +48,7 @@ pub struct LeavePlan {
 impl LeavePlan {
     /// The plan after a record.
     pub fn new(record: &Record, settings: &Settings) -> Result<Self, BiteError> {
-        let shapes = SHAPES.get_or_init(|| Arc::new(Shapes::new(&SHAPE_PRIORS)));
-        Self::with_shapes(record, settings, Arc::clone(shapes))
+        Self::with_shapes(record, settings, Shapes::usual())
     }
 
     /// The plan with other beliefs about shapes.

@@ -7,10 +7,11 @@ use super::laplace::{Family, Piece};
 use super::leave_time::Means;
 use super::record::{Accuracy, Record, Settings, checked_pace};
 use super::renewal::Costs;
+use super::shapes::Shapes;
 use super::wait_law::Law;
 use super::{Advice, BiteError, LeavePlan, Wait, WaitingOn};
 use libm::{exp, log};
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 /// Entries below this weight are left out of sums over leave times; together they have less than 1 in 1,000.
 const NEGLIGIBLE: f64 = 1e-7;
@@ -60,6 +61,11 @@ pub(crate) struct GridSet {
 impl WaitPosterior {
     /// The posterior of a record.
     pub fn new(record: &Record, settings: &Settings) -> Result<Self, BiteError> {
+        Self::with_shapes(record, settings, Shapes::usual())
+    }
+
+    /// The posterior with other beliefs about shapes before the first cast.
+    pub fn with_shapes(record: &Record, settings: &Settings, shapes: Arc<Shapes>) -> Result<Self, BiteError> {
         settings.check()?;
         let costs = record.costs()?;
         let waits = record.weighed_waits()?;
@@ -71,7 +77,7 @@ impl WaitPosterior {
             waits,
             evidence: OnceLock::new(),
             longest_min: longest,
-            plan: LeavePlan::new(record, settings)?,
+            plan: LeavePlan::with_shapes(record, settings, shapes)?,
             grids: OnceLock::new(),
         })
     }

@@ -9,9 +9,10 @@ pub(crate) use super::curves::POINTS;
 use super::curves::{Curves, MadeOf, SHARES, transposed};
 use super::day_effects::{DayEffects, Family};
 use super::drift::{Drift, Stop};
+use super::kinds::Kinds;
 use super::wait_law::Law;
 use libm::{exp, log};
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 /// Shapes below this weight are left out of means, if the largest weight is 1.
 pub(crate) const NEGLIGIBLE: f64 = 1e-5;
@@ -67,7 +68,7 @@ pub const SHAPE_PRIORS: ShapePriors = ShapePriors {
 };
 
 /// The set of shapes.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Shapes {
     /// Minutes at which each shape is known; the first is 0.
     pub(crate) times: Vec<f64>,
@@ -93,6 +94,10 @@ pub struct Shapes {
     pub(crate) families: Vec<Family>,
     /// The position of each curve among those that differ only in place.
     pub(crate) stops: Vec<Stop>,
+    /// The first shape of each form: constant rates, broad waits, one bunch, even bites, two bunches.
+    pub(crate) forms: Vec<usize>,
+    /// The kinds of shapes that a club tells apart, worked out when one is first asked for.
+    kinds: OnceLock<Kinds>,
     /// The moves of weight on a changing day, computed for the first cast.
     drift: OnceLock<Drift>,
     /// The day effects, computed for the first book.
@@ -107,7 +112,14 @@ type Place = (usize, usize);
 /// A shape: weight, share of casts that ever get a bite, what it is made of, keenness (see [`Family`]).
 type Shape = (f64, f64, MadeOf, [f64; 2]);
 
+static USUAL: OnceLock<Arc<Shapes>> = OnceLock::new();
+
 impl Shapes {
+    /// The shapes with their usual weights, built once.
+    pub fn usual() -> Arc<Self> {
+        Arc::clone(USUAL.get_or_init(|| Arc::new(Self::new(&SHAPE_PRIORS))))
+    }
+
     /// Builds the shapes.
     pub fn new(priors: &ShapePriors) -> Self {
         let times = times();
@@ -124,6 +136,8 @@ impl Shapes {
             stray: priors.stray,
             families: Vec::new(),
             stops: Vec::new(),
+            forms: Vec::new(),
+            kinds: OnceLock::new(),
             drift: OnceLock::new(),
             day_effects: OnceLock::new(),
             times,
@@ -178,6 +192,21 @@ impl Shapes {
         self.prior.len()
     }
 
+    /// The kinds that a club tells apart.
+    pub(crate) fn kinds(&self) -> &Kinds {
+        let form = |shape: usize| self.forms.partition_point(|&first| first <= shape) - 1;
+        let one = |shape| (form(shape), &self.bitten[shape * POINTS..][..POINTS], self.ever[shape]);
+        self.kinds.get_or_init(|| Kinds::new(&self.times, &self.prior, (0..self.count()).map(one)))
+    }
+
+    /// The same shapes with other weights before the first cast.
+    pub(crate) fn weighed_anew(&self, mut prior: Vec<f64>) -> Self {
+        let top = prior.iter().copied().fold(0.0, f64::max);
+        prior.iter_mut().for_each(|p| *p /= top);
+        // What moves on a changing day depends on these weights.
+        Self { prior, drift: OnceLock::new(), ..self.clone() }
+    }
+
     /// Where weight moves on a day that changes.
     pub(crate) fn drift(&self) -> &Drift {
         self.drift.get_or_init(|| Drift::new(&self.prior, &self.stops))
@@ -200,6 +229,7 @@ impl Shapes {
 
     /// Adds a group of that weight, family by family; `row` as [`Family::row`].
     fn add(&mut self, weight: f64, row: usize, group: Vec<Vec<Shape>>) {
+        self.forms.push(self.count());
         let sum: f64 = group.iter().flatten().map(|shape| shape.0).sum();
         for family in group {
             let keenness: Vec<[f64; 2]> = family.iter().map(|shape| shape.3).collect();

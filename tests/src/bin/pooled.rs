@@ -4,12 +4,8 @@
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_exchange::{CsvOptions, Table, session_csv};
-use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
-use restwater_session::{Session, fold, wait_of};
-use restwater_tests::sim::angler::Habit;
-use restwater_tests::sim::day::{Bank, Cast, TURN, fish};
-use restwater_tests::sim::luck::Luck;
-use restwater_tests::sim::water::Water;
+use restwater_session::{Session, wait_of};
+use restwater_tests::pooled::{BEGIN_MS, one_day};
 use restwater_tests::sim::waters::tuned;
 use restwater_waits::{SurvivalCurve, Wait};
 use serde::Serialize;
@@ -17,19 +13,11 @@ use std::collections::BTreeMap;
 use std::fs::{self, File};
 use std::io::{BufWriter, Write};
 use std::path::Path;
-use uuid::Uuid;
 
 type Failed = Box<dyn std::error::Error>;
 
-/// 2025-11-01 08:00 UTC.
-const BEGIN_MS: i64 = 1_761_984_000_000;
-/// Days from November to March.
-const WINTER: u64 = 151;
 /// Minutes at which the survival curve is read.
 const AT_MIN: [f64; 4] = [5.0, 10.0, 15.0, 20.0];
-/// When those anglers wind in.
-const LEAVE_MIN: [f64; 4] = [8.0, 12.0, 18.0, 25.0];
-
 /// One water in one month, as the core has it.
 #[derive(Serialize)]
 struct Line {
@@ -53,7 +41,7 @@ fn main() -> Result<(), Failed> {
     let (mut made, mut number) = (0, 0);
     let waters = tuned();
     while made < casts {
-        let session = one_day(&waters[number % waters.len()], number as u64);
+        let session = one_day(&waters[number % waters.len()], number as u64, None);
         table(&session, Table::Casts, &mut casts_csv, number == 0)?;
         table(&session, Table::Sessions, &mut sessions_csv, number == 0)?;
         made += session.casts.len();
@@ -71,66 +59,10 @@ fn main() -> Result<(), Failed> {
 /// Writes a table of one session; the header only for the first.
 fn table(session: &Session, table: Table, out: &mut impl Write, first: bool) -> Result<(), Failed> {
     let mut bytes = Vec::new();
-    session_csv(session, table, CsvOptions::default(), &mut bytes)?;
+    session_csv(session, table, CsvOptions::default(), None, &mut bytes)?;
     let header = bytes.iter().position(|b| *b == b'\n').map_or(0, |end| end + 1);
     out.write_all(if first { &bytes } else { &bytes[header..] })?;
     Ok(())
-}
-
-/// A simulated day as logged by its angler.
-fn one_day(water: &Water, number: u64) -> Session {
-    let mut habit = Habit(LEAVE_MIN[(number % 4) as usize]);
-    let day = fish(water, &Luck::of_day(water.seed(0), number), &mut habit, Bank::all_in());
-    let begin = BEGIN_MS + ((number * 37) % WINTER).cast_signed() * 86_400_000;
-    let session = Uuid::from_u128(0x5E55_0000_0000_0000 + u128::from(number));
-    let mut log = Log { session, begin, clock: HybridClock::default(), ops: Vec::new() };
-    let setup = SessionSetup { water: Some(water.name.into()), rods: 1, ..SessionSetup::default() };
-    log.add(0.0, Payload::SessionStarted(setup));
-    let mut clock = 1.0;
-    for cast in &day.log {
-        clock = log.cast(clock, cast);
-    }
-    log.add(clock + 1.0, Payload::SessionEnded);
-    fold(session, &log.ops)
-}
-
-struct Log {
-    session: Uuid,
-    begin: i64,
-    clock: HybridClock,
-    ops: Vec<Op>,
-}
-
-impl Log {
-    /// Logs a cast at a minute of the day; returns the minute of the next one.
-    fn cast(&mut self, minute: f64, cast: &Cast) -> f64 {
-        self.add(minute, Payload::Cast { rod: 1 });
-        let end = minute + cast.minutes;
-        if cast.bite {
-            self.add(end, Payload::Bite { rod: 1 });
-            self.add(end + 0.5, Payload::Landed { rod: 1, fish: None });
-        } else if cast.end_seen {
-            self.add(end, Payload::WoundIn { rod: 1 });
-        }
-        end + TURN
-    }
-
-    /// Logs to the second, as a phone's clock would show it.
-    fn add(&mut self, minute: f64, payload: Payload) {
-        let ms = (minute * 60.0).round() as i64 * 1_000;
-        let at = Moment {
-            wall_ms: self.begin + ms,
-            offset_min: 0,
-            zone: "Etc/UTC".into(),
-            mono_ms: ms,
-            boot: "one".into(),
-            approx_s: 0,
-        };
-        let hlc = self.clock.tick(at.wall_ms);
-        let id = Uuid::from_u128(self.session.as_u128() << 64 | (self.ops.len() as u128 + 1));
-        let device = Uuid::from_u128(1);
-        self.ops.push(Op { id, device, hlc, at, session: self.session, payload, amends: None, group: None });
-    }
 }
 
 fn pool(session: &Session, pooled: &mut BTreeMap<(String, u32), Vec<Wait>>) {

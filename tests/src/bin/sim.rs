@@ -9,6 +9,7 @@ use restwater_tests::sim::book::{BETWEEN_DAYS, Differing, differing};
 use restwater_tests::sim::change::{Habit, Said, said};
 use restwater_tests::sim::claims::weights::{CASES, Weights, weights};
 use restwater_tests::sim::claims::{self, Claims};
+use restwater_tests::sim::club::{self, Begun};
 use restwater_tests::sim::fed::{self, Found};
 use restwater_tests::sim::feeds::When;
 use restwater_tests::sim::goal::{self, Goal};
@@ -64,7 +65,7 @@ fn main() -> ExitCode {
 /// Prints a part's tables and returns its goals.
 type Part = fn(&Asked) -> Vec<Goal>;
 /// The parts of a run, in their order.
-const PARTS: [(&str, Part); 12] = [
+const PARTS: [(&str, Part); 13] = [
     ("advice", advice),
     ("claims", claimed),
     ("sbc", calibrated),
@@ -77,6 +78,7 @@ const PARTS: [(&str, Part); 12] = [
     ("looks", looks),
     ("questions", questions),
     ("spots", spots),
+    ("club", clubs),
 ];
 
 fn advice(asked: &Asked) -> Vec<Goal> {
@@ -227,6 +229,18 @@ fn spots(asked: &Asked) -> Vec<Goal> {
         goals.extend(goal::of_spots(&rows));
     }
     goals
+}
+
+/// First days with the start of a club, on a tenth of the days: each is fished with many clubs.
+fn clubs(asked: &Asked) -> Vec<Goal> {
+    let Days { first, run, .. } = asked.days;
+    let days = (first / 10).max(PER_BOOK);
+    let waters: Vec<Water> = asked.named(tuned()).into_iter().chain(asked.named(unseen())).collect();
+    let others = club::elsewhere(run);
+    let rows: Vec<(String, Begun)> =
+        on_two_threads(&waters, |water| (water.name.to_owned(), club::begun(water, &others, days, run)));
+    println!("First days with a club's start, as a share of the oracle's bites\n\n{}", table::clubs(&rows));
+    goal::of_clubs(&rows)
 }
 
 /// Two colours alternated over seasons of six days; and what is promised of more days.

@@ -122,7 +122,7 @@ fn fold_all(ops: &[Op]) {
 
 fn csv_of(session: &Session, table: Table) -> Option<Vec<u8>> {
     let mut out = Vec::new();
-    session_csv(session, table, CsvOptions::default(), &mut out).ok()?;
+    session_csv(session, table, CsvOptions::default(), None, &mut out).ok()?;
     Some(out)
 }
 

@@ -135,6 +135,8 @@ fn word(kind: &str) -> &'static str {
         ("plan_cleared", "line out of the plan"),
         ("plan_taken", "plan for today"),
         ("plan_dropped", "no plan today"),
+        ("club_taken", "the club's start"),
+        ("club_left", "leaving the club"),
     ];
     WORDS.iter().find(|(name, _)| *name == kind).map_or("", |(_, word)| word)
 }

@@ -2,6 +2,7 @@
 //! per process: SQLite's default VFS is shared by all threads.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod club;
 mod set_up;
 
 use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
@@ -74,6 +75,7 @@ fn what_a_full_disk_prevents_is_reported_and_what_was_stored_is_never_withdrawn(
     a_salvage_on_a_full_disk_leaves_the_damaged_log_as_it_was();
     entries_about_a_section_are_stored_or_refused();
     a_plan_is_stored_or_refused_and_taken_up_with_the_start_or_not_at_all();
+    club::a_clubs_start_is_taken_or_left_whole_or_not_at_all();
     the_welcome_needs_no_room();
     the_card_of_the_day_opens_only_when_the_day_is_over();
     night_at_dusk_is_chosen_whole_or_not_at_all();

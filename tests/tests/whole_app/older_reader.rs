@@ -1,7 +1,7 @@
 //! What a version that doesn't know some kinds of entry does with a file that contains them: it keeps them
 //! unread, reads the rest as always, and passes every byte on. One fixture has breaks, feed and fish that
-//! show, one what other anglers land and weigh and the rule on dead fish, and two have a plan: as written in
-//! a kit, and as taken over by a day.
+//! show, one what other anglers land and weigh and the rule on dead fish, two have a plan: as written in
+//! a kit, and as taken over by a day; and one has a club's start.
 //!
 //! Each is a file as written when its kinds were introduced. It must never be regenerated: it also binds this
 //! version and every later one to the meaning of those entries.
@@ -9,7 +9,7 @@
 
 use restwater_app::{App, read_day};
 use restwater_exchange::{Incoming, Place, Progress, Selection, export, import, read_op_file};
-use restwater_log::{Op, Payload, PlanLine, Side, canonical_bytes};
+use restwater_log::{ClubDays, Op, Payload, PlanLine, Side, canonical_bytes};
 use restwater_match_day::weight::Weight;
 use restwater_screen::{Wording, plan_words};
 use restwater_session::{DoubtKind, Section, Session, fold, waits_of};
@@ -41,6 +41,12 @@ const PLAN_OF_A_DAY: Fixture = Fixture {
 const PLANS_IN_A_KIT: Fixture = Fixture {
     file: include_bytes!("../../fixtures/plans_in_a_kit.restwater.json-seq"),
     kinds: &["plan_set", "plan_cleared"],
+};
+
+/// A club's start taken and left again, in a kit.
+const CLUB_IN_A_KIT: Fixture = Fixture {
+    file: include_bytes!("../../fixtures/club_in_a_kit.restwater.json-seq"),
+    kinds: &["club_taken", "club_left"],
 };
 
 fn go(_: Progress) -> ControlFlow<()> {
@@ -149,6 +155,20 @@ fn a_plan_is_kept_unread_and_passed_on_byte_by_byte() {
     let entries = entries(&PLANS_IN_A_KIT);
     let older: Vec<Op> = entries.iter().map(|entry| as_before(entry, PLANS_IN_A_KIT.kinds)).collect();
     assert!(restwater_kit::fold(&older, &[], &[]).plans.is_empty(), "the kit is as it was");
+}
+
+#[test]
+fn a_clubs_start_means_what_it_meant_and_is_kept_unread_by_the_version_before() {
+    kept_unread_and_passed_on(&CLUB_IN_A_KIT);
+    let ops: Vec<Op> = entries(&CLUB_IN_A_KIT).into_iter().map(|(op, _)| op).collect();
+    let Payload::ClubTaken(start) = &ops[0].payload else { panic!("{:?}", ops[0].payload) };
+    assert_eq!((start.name.as_str(), start.shapes, start.anglers), ("Alder AC", 1, 52));
+    assert_eq!((start.days, start.waters, start.fitted.len()), (611, 9, 4));
+    assert_eq!(start.fitted[1].days_of, ClubDays::Water { water: "Alder Pool".into() });
+    assert_eq!(start.fitted[1].weights, [0, 1_000_000, 0]);
+    assert_eq!(start.fitted[2].days_of, ClubDays::Month { month: 11 });
+    assert_eq!(start.fitted[3].days_of, ClubDays::WaterTemperature { from: 40, until: 70 });
+    assert_eq!(ops[1].payload, Payload::ClubLeft);
 }
 
 /// The session as the previous version reads it, with one doubt for each entry that it keeps unread; its log

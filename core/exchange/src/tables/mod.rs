@@ -7,6 +7,7 @@
 
 mod casts;
 mod cells;
+mod club;
 mod fish;
 mod sessions;
 mod weather;
@@ -29,6 +30,8 @@ pub enum Table {
     Casts,
     /// One row for each landed fish.
     Fish,
+    /// For each day with waits, one row for each kind of shape, for a club.
+    ClubDays,
 }
 
 /// How it is written.
@@ -71,16 +74,17 @@ pub fn write_csv(
     cells.end()
 }
 
-/// The table of one session, without the phone that began it.
+/// The table of one session; `phone` is the one that began it, if that is to be shown.
 pub fn session_csv(
     session: &Session,
     table: Table,
     options: CsvOptions,
+    phone: Option<Uuid>,
     out: impl Write,
 ) -> Result<u64, ExchangeError> {
     let mut cells = Cells::begin(out, options);
     header(&mut cells, table)?;
-    rows(&mut cells, table, session, None)?;
+    rows(&mut cells, table, session, phone)?;
     cells.end()
 }
 
@@ -99,6 +103,7 @@ fn header<W: Write>(cells: &mut Cells<W>, table: Table) -> Result<(), ExchangeEr
         Table::Sessions => sessions::HEADER,
         Table::Casts => casts::HEADER,
         Table::Fish => fish::HEADER,
+        Table::ClubDays => club::HEADER,
     })
 }
 
@@ -112,6 +117,7 @@ fn rows<W: Write>(
         Table::Sessions => sessions::row(cells, session, phone),
         Table::Casts => casts::rows(cells, session),
         Table::Fish => fish::rows(cells, session),
+        Table::ClubDays => club::rows(cells, session, phone),
     }
 }
 

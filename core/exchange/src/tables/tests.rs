@@ -10,7 +10,7 @@ use restwater_sky::conditions::{Conditions, WaterColour, WindFrom, WindStrength}
 
 fn table(session: &Session, table: Table, neutralise_formulas: bool) -> Vec<Vec<String>> {
     let mut out = Vec::new();
-    let rows = session_csv(session, table, CsvOptions { neutralise_formulas }, &mut out).unwrap();
+    let rows = session_csv(session, table, CsvOptions { neutralise_formulas }, None, &mut out).unwrap();
     let text = String::from_utf8(out).unwrap();
     assert!(text.ends_with("\r\n"));
     let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
@@ -223,9 +223,15 @@ fn plan() -> Payload {
 /// The exact tables: every column, every unit, every line end (`\r` shows as `␍`).
 #[test]
 fn the_tables_of_a_whole_day() {
-    for (name, table) in [("sessions", Table::Sessions), ("casts", Table::Casts), ("fish", Table::Fish)] {
+    let tables = [
+        ("sessions", Table::Sessions),
+        ("casts", Table::Casts),
+        ("fish", Table::Fish),
+        ("club_days", Table::ClubDays),
+    ];
+    for (name, table) in tables {
         let mut out = Vec::new();
-        session_csv(&whole_day(), table, CsvOptions::default(), &mut out).unwrap();
+        session_csv(&whole_day(), table, CsvOptions::default(), None, &mut out).unwrap();
         insta::assert_snapshot!(name, String::from_utf8(out).unwrap().replace('\r', "␍"));
     }
 }

@@ -175,6 +175,13 @@ mod tests {
                 {"line": "move", "at": {"by": "clock", "minute": 750}},
                 {"line": "move", "at": {"by": "all_in", "minutes": 90}}]}}),
             json!({"kind": "plan_dropped"}),
+            json!({"kind": "club_taken", "payload": {"name": "Alder AC", "shapes": 1, "anglers": 52, "days": 611, "waters": 9,
+                "fitted": [{"of": "all", "anglers": 52, "days": 611, "weights": [400_000, 600_000]},
+                    {"of": "water", "water": "Alder Pool", "anglers": 7, "days": 80, "weights": [0, 1_000_000]},
+                    {"of": "month", "month": 11, "anglers": 31, "days": 140, "weights": [500_000, 500_000]},
+                    {"of": "water_temperature", "from": 40, "until": 80, "anglers": 9, "days": 60, "weights": [1, 999_999]}],
+                "sha256": "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"}}),
+            json!({"kind": "club_left"}),
         ];
         assert_eq!(examples.len(), known_kinds().count());
         for (example, kind) in examples.iter().zip(known_kinds()) {

@@ -138,6 +138,8 @@ pub enum FilesTap {
         /// Whether they do.
         as_typed: bool,
     },
+    /// Advice begins as usual again, without the club's start.
+    LeaveClub,
 }
 
 /// A choice on the Phone screen, besides hand and scheme.

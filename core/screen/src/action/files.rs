@@ -56,16 +56,19 @@ pub enum FormChoice {
     Sessions,
     /// The swim of the session: marks, features, hazards, outlines, as GeoJSON.
     Map,
+    /// A table of days, from which a club makes its start for advice.
+    Club,
 }
 
 impl FormChoice {
-    pub(crate) const ALL: [(Self, &'static str); 6] = [
+    pub(crate) const ALL: [(Self, &'static str); 7] = [
         (Self::Entries, "entries"),
         (Self::Report, "report"),
         (Self::Casts, "casts"),
         (Self::Fish, "fish"),
         (Self::Sessions, "sessions"),
         (Self::Map, "map"),
+        (Self::Club, "club"),
     ];
 
     pub(crate) fn name(self) -> &'static str {

@@ -7,12 +7,14 @@ mod forecast;
 pub use forecast::{ForecastLine, ForecastView, forecast_view};
 
 use super::casts_that_count::CastFilter;
+use super::club::{ClubUsed, figures};
 use super::figures::whole;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::CastRow;
 use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
-use restwater_waits::{Advice, EarlierDay, FedEffect, Record, Settings, Wait, WaitPosterior};
+use restwater_waits::{Advice, EarlierDay, FedEffect, Record, Settings, Shapes, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
+use std::sync::Arc;
 
 /// Level of every interval on this screen.
 const LEVEL: f64 = 0.95;
@@ -100,6 +102,10 @@ pub struct WaitsInput<'a> {
     pub habit_min: Option<f64>,
     /// Whether the cast that the screen is about is in fed water.
     pub in_fed_water: bool,
+    /// The shapes as they are weighed before the first cast.
+    pub shapes: &'a Arc<Shapes>,
+    /// The club that these weights come from.
+    pub club: Option<ClubUsed<'a>>,
     /// The sentences.
     pub words: &'a Wording,
 }
@@ -153,12 +159,17 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
         bite_extra_min: input.rhythm.bite_extra_min,
         habit_min: input.habit_min,
     };
-    let Ok(mut posterior) = WaitPosterior::new(&record, &Settings::default()) else { return (view, None) };
+    let shapes = Arc::clone(input.shapes);
+    let Ok(mut posterior) = WaitPosterior::with_shapes(&record, &Settings::default(), shapes) else {
+        return (view, None);
+    };
     posterior.next_is_fed(input.in_fed_water);
     if !all.is_empty() {
         let pictures = pictures(input, &counted, &all, &posterior);
         let line = |p: &Picture| format!("{}. {}", p.chart.title, p.figures.join(" "));
-        let lines = pictures.iter().map(line).chain(counted.fed_words(words, &posterior)).collect();
+        let lines = pictures.iter().map(line).chain(counted.fed_words(words, &posterior));
+        let club = input.club.map(|used| figures(words, &used));
+        let lines = lines.chain(club).collect();
         view.figures = Some(FiguresView { title: words.say("waits-figures"), lines });
         view.charts = pictures.into_iter().map(|p| p.chart).collect();
     }

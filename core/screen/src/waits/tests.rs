@@ -44,6 +44,8 @@ fn screen(
         rhythm: rhythm(session, 2.0, 3.0),
         habit_min: habit_min(session),
         in_fed_water: false,
+        shapes: &Shapes::usual(),
+        club: None,
         words: &words,
     })
 }
@@ -104,6 +106,8 @@ fn curves_are_for_the_water_of_the_cast_that_the_screen_is_about() {
             rhythm: rhythm(&session, 2.0, 3.0),
             habit_min: None,
             in_fed_water,
+            shapes: &Shapes::usual(),
+            club: None,
             words: &words,
         };
         waits(&input).1.unwrap().waiting_on(3.0).unwrap().bite_in_five

@@ -1,0 +1,156 @@
+//! The start for advice that a club gives: taken in by a file, left by a tap, and which of its weights count for a day.
+
+use super::{App, AppError};
+use restwater_exchange::club_in;
+use restwater_log::{ClubDays, ClubStart, ClubWeights, Moment, Op, Payload, effective, sorted};
+use restwater_screen::{ClubUsed, IncomingView, Stage, incoming_club};
+use restwater_session::Session;
+use restwater_waits::{CLUB_SHAPES, OWN_SHARE, Shapes};
+use std::path::Path;
+use std::sync::Arc;
+use uuid::Uuid;
+
+/// The weights that count: the entry that took them, and their place in it. `None` for the usual ones.
+pub(super) type StartOf = Option<(Uuid, usize)>;
+
+/// The club's start in use.
+#[derive(Default)]
+pub(super) struct Club {
+    taken: Option<(Uuid, ClubStart)>,
+    /// The shapes of the weights that counted last.
+    shapes: Option<(usize, Arc<Shapes>)>,
+}
+
+impl Club {
+    /// The club that the entries of the angler's own kit say: the last one taken and not left.
+    pub(super) fn of(kit: &[Op]) -> Self {
+        let last = effective(&sorted(kit)).into_iter().rev().find_map(|entry| match entry.payload {
+            Payload::ClubTaken(start) => Some(Some((entry.op.id, start.clone()))),
+            Payload::ClubLeft => Some(None),
+            _ => None,
+        });
+        Self { taken: last.flatten(), shapes: None }
+    }
+
+    /// Whether it is the same as another.
+    pub(super) fn is(&self, other: &Self) -> bool {
+        let id = |club: &Self| club.taken.as_ref().map(|(id, _)| *id);
+        id(self) == id(other)
+    }
+
+    /// Its start.
+    pub(super) fn start(&self) -> Option<&ClubStart> {
+        self.taken.as_ref().map(|(_, start)| start)
+    }
+
+    /// Whether this version can use it. An entry of another phone may hold anything.
+    pub(super) fn is_usable(&self) -> bool {
+        self.start().is_some_and(|start| start.fitted.iter().any(is_usable) && start.shapes == CLUB_SHAPES)
+    }
+
+    /// Which of its weights count for a session, and the shapes weighed by them.
+    pub(super) fn start_of(&mut self, session: &Session) -> (StartOf, Arc<Shapes>) {
+        let place = self.place_of(session);
+        let of = |place: usize| self.start_at(place).and_then(|fitted| shapes(&fitted.weights));
+        let Some((place, made)) = place.and_then(|place| {
+            let kept = self.shapes.as_ref().filter(|(of, _)| *of == place).map(|(_, made)| Arc::clone(made));
+            Some((place, kept.or_else(|| of(place))?))
+        }) else {
+            return (None, Shapes::usual());
+        };
+        self.shapes = Some((place, Arc::clone(&made)));
+        (self.taken.as_ref().map(|(id, _)| (*id, place)), made)
+    }
+
+    /// What it says for a session.
+    pub(super) fn used(&self, session: &Session) -> Option<ClubUsed<'_>> {
+        let here = self.start_at(self.place_of(session)?)?;
+        Some(ClubUsed { start: self.start()?, here, own: OWN_SHARE })
+    }
+
+    fn start_at(&self, place: usize) -> Option<&ClubWeights> {
+        self.start()?.fitted.get(place)
+    }
+
+    /// The weights of its water; without them those of how cold the water is, then those of the month, then those of all
+    /// days.
+    fn place_of(&self, session: &Session) -> Option<usize> {
+        let start = self.start().filter(|start| start.shapes == CLUB_SHAPES)?;
+        let water = session.setup.water.as_deref();
+        let celsius = session.conditions_now().water;
+        let month = session.started.as_ref().and_then(|at| month_of(&at.shown));
+        let rank = |fitted: &ClubWeights| match &fitted.days_of {
+            ClubDays::Water { water: of } => (Some(of.as_str()) == water).then_some(3),
+            ClubDays::WaterTemperature { from, until } => {
+                celsius.is_some_and(|tenths| (*from..*until).contains(&tenths)).then_some(2)
+            }
+            ClubDays::Month { month: of } => (Some(*of) == month).then_some(1),
+            ClubDays::All => Some(0),
+        };
+        let ranked = start.fitted.iter().enumerate().filter(|(_, fitted)| is_usable(fitted));
+        let ranked = ranked.filter_map(|(place, fitted)| Some((rank(fitted)?, place)));
+        ranked.max_by_key(|(rank, _)| *rank).map(|(_, place)| place)
+    }
+}
+
+fn weights(millionths: &[u32]) -> Vec<f64> {
+    millionths.iter().map(|weight| f64::from(*weight) / 1e6).collect()
+}
+
+fn is_usable(fitted: &ClubWeights) -> bool {
+    Shapes::usual().check_club(&weights(&fitted.weights)).is_ok()
+}
+
+fn shapes(millionths: &[u32]) -> Option<Arc<Shapes>> {
+    Shapes::usual().of_club(&weights(millionths), OWN_SHARE).ok()
+}
+
+fn month_of(at: &Moment) -> Option<u8> {
+    restwater_screen::iso_day(at).get(5..7)?.parse().ok()
+}
+
+impl App {
+    /// What a club's file would change; `None` for any other file.
+    pub(super) fn look_at_club(&self, file: &Path) -> Result<Option<IncomingView>, AppError> {
+        let Some(start) = club_in(file, "")? else { return Ok(None) };
+        Ok(Some(incoming_club(self.words, &start, self.is_in_use(&start), Stage::Before)))
+    }
+
+    /// Takes a club's start from its file, under the name typed; `None` for any other file. The same file again changes
+    /// nothing.
+    pub(super) fn take_club(
+        &mut self,
+        file: &Path,
+        name: &str,
+        at: &Moment,
+    ) -> Result<Option<IncomingView>, AppError> {
+        let Some(start) = club_in(file, name)? else { return Ok(None) };
+        let known = self.is_in_use(&start);
+        let view = incoming_club(self.words, &start, known, Stage::After);
+        if !known {
+            self.log_own(Payload::ClubTaken(start), at)?;
+            self.last_tap = None;
+        }
+        Ok(Some(view))
+    }
+
+    /// Advice begins as usual again.
+    pub(super) fn leave_club(&mut self, at: &Moment) -> Result<String, AppError> {
+        if self.advisor.club().start().is_none() {
+            return Err(AppError::NoClub);
+        }
+        self.log_own(Payload::ClubLeft, at)
+    }
+
+    fn is_in_use(&self, start: &ClubStart) -> bool {
+        self.advisor.club().start().is_some_and(|taken| taken.sha256 == start.sha256)
+    }
+
+    /// Reads again which club's start is in use, after an entry of a kit. What was advised from another start is forgotten.
+    pub(super) fn read_club(&mut self) {
+        if self.advisor.take_club(Club::of(self.journal.recent().kit(self.own_kit()))) {
+            self.learning.forget_views();
+            self.book.forget();
+        }
+    }
+}

@@ -1,0 +1,48 @@
+//! The table of days for a club: how likely each kind of shape of the wait makes the casts of each day. It holds no cast.
+
+use super::ExchangeError;
+use super::cells::{Cells, rfc3339};
+use restwater_session::{Session, waits_of};
+use restwater_waits::{CLUB_SHAPES, Shapes};
+use std::io::Write;
+use uuid::Uuid;
+
+pub(super) const HEADER: &[&str] = &[
+    "session_id",
+    "phone_id",
+    "water",
+    "month",
+    "water_temperature_c",
+    "shapes",
+    "kind",
+    "usual_weight",
+    "ln_bayes_factor",
+];
+
+/// Writes nothing for a day without a cast whose end was seen.
+pub(super) fn rows<W: Write>(
+    cells: &mut Cells<W>,
+    session: &Session,
+    phone: Option<Uuid>,
+) -> Result<(), ExchangeError> {
+    let waits = waits_of(session);
+    let Some(started) = session.started.as_ref().filter(|_| !waits.is_empty()) else { return Ok(()) };
+    let day = rfc3339(&started.shown);
+    let month = day.get(5..7).unwrap_or_default().trim_start_matches('0');
+    let celsius = session.conditions_now().water.map(|tenths| f64::from(tenths) / 10.0);
+    let shapes = Shapes::usual();
+    let kinds = shapes.kind_names().iter().zip(shapes.kind_weights());
+    for ((kind, usual), ln) in kinds.zip(shapes.day_by_kind(&waits)) {
+        cells.plain(&session.id)?;
+        cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
+        cells.words(session.setup.water.as_deref())?;
+        cells.plain(month)?;
+        cells.number(celsius, 1)?;
+        cells.plain(&CLUB_SHAPES)?;
+        cells.plain(kind.as_str())?;
+        cells.number(Some(*usual), 12)?;
+        cells.number(Some(ln), 6)?;
+        cells.end_row()?;
+    }
+    Ok(())
+}

@@ -1,0 +1,40 @@
+# Le départ d'un club pour les conseils.
+
+club = Club
+club-leave = QUITTER LE CLUB
+club-says = Les conseils partent de { $days ->
+    [one] 1 journée
+    *[other] { $days } journées
+  } de { $anglers ->
+    [one] 1 pêcheur
+    *[other] { $anglers } pêcheurs
+  } sur { $waters ->
+    [one] 1 plan d'eau
+    *[other] { $waters } plans d'eau
+  }.
+club-unused = Le départ de ce club est pour une autre version de l'application et ne sert pas.
+club-made-of = Le départ d'un club pour les conseils, tiré des journées de ses pêcheurs. Il ne contient ni lancers ni noms de pêcheurs.
+club-waters = Plans d'eau qui ont leur propre départ : { $waters }.
+club-casts = Vos lancers comptent comme avant, et plus il y en a, moins le départ compte. Si votre plan d'eau diffère de ceux du club, quelques lancers le montrent.
+club-known = Il sert déjà.
+club-back = ANNULER le retire, et QUITTER LE CLUB dans Fichiers aussi.
+club-figures = D'où partent les conseils
+club-here-all = Le départ du jour vient de toutes ces journées : aucun plan d'eau, aucune température et aucun mois parmi elles ne convient mieux au jour, donc toutes comptent.
+club-here-water = Le départ du jour vient de { $days } d'entre elles, celles de { $water }.
+club-here-month = Le départ du jour vient de { $days } d'entre elles, celles de { $month }.
+club-here-temperature = Le départ du jour vient de { $days } d'entre elles, celles où l'eau est de { $from } à { $until } °C.
+club-own = { $percent } % du départ reste tel qu'il est sans club.
+entry-club_taken = départ du club
+entry-club_left = départ sans club
+error-no-club = Aucun départ de club ne sert : importez d'abord le fichier d'un club.
+error-club-older = Le fichier de ce club est pour une version plus ancienne de l'application. Demandez-en un nouveau.
+error-club-damaged = Le fichier de ce club est abîmé ({ $detail }). Redemandez-le. Rien n'a été changé.
+error-club-weights = Le fichier de ce club est inutilisable : { $detail }. Demandez-en un nouveau. Rien n'a été changé.
+error-club-few = Le fichier de ce club a des poids de moins de cinq pêcheurs ({ $detail }). Demandez-en un avec au moins cinq par plan d'eau. Rien n'a été changé.
+error-club-large = Le fichier de ce club est plus grand qu'un tel fichier ne peut l'être. Demandez-en un nouveau. Rien n'a été changé.
+files-form-club = tableau des journées pour un club
+files-says-club = Un tableau (.csv) qui dit, pour chaque journée, combien chaque façon de mordre va avec ses lancers. Un club tire des tableaux de nombreux pêcheurs un départ pour les conseils. Il contient les noms des plans d'eau et aucun lancer.
+files-made-club = { $count ->
+    [one] 1 journée
+    *[other] { $count } journées
+  }

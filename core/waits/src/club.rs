@@ -1,0 +1,104 @@
+//! What the days of many anglers imply for the first casts of another: a club's prior over the shapes.
+//!
+//! The shapes are too many to be weighed by a few hundred days, so that they are told apart by kind alone: the form,
+//! when half of the bites have come, and how many casts get one. A day says how likely each kind makes it
+//! ([`Shapes::day_by_kind`]); the weights of the kinds are fitted over the days of many anglers elsewhere, by SQL
+//! (docs/pooling.md: empirical Bayes; Robbins 1956, Morris 1983), and come back as a list. Within a kind the shapes keep
+//! their usual proportions.
+//!
+//! The club may fish other waters, or in another way. So its prior is one part of a mixture, and the usual prior keeps
+//! [`OWN_SHARE`] of it (the robust mixture of Schmidli and others 2014, Biometrics 70): a few casts that the club would
+//! not expect bring the usual prior back.
+
+use super::Wait;
+use super::book::likelihoods;
+use super::kinds::Kinds;
+use super::record::EarlierDay;
+use super::shapes::Shapes;
+use std::sync::Arc;
+
+/// The version of the kinds. Another list of shapes or of kinds is another version.
+pub const CLUB_SHAPES: u32 = 1;
+/// The share of the prior that a club leaves as it was. Set by simulation (docs/advice.md).
+pub const OWN_SHARE: f64 = 0.3;
+/// A day that a kind makes less likely than this, as a natural logarithm beside the usual prior, tells no more by being
+/// less likely still.
+const LEAST_LN: f64 = -50.0;
+/// How far the sum of a club's weights may be from 1.
+const ROUNDED: f64 = 1e-3;
+
+/// Why weights of a club can't be used.
+#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
+pub enum ClubError {
+    /// Another number of weights than there are kinds.
+    #[error("{found} weights for {kinds} kinds of shapes")]
+    Count {
+        /// How many weights.
+        found: usize,
+        /// How many kinds.
+        kinds: usize,
+    },
+    /// A weight that isn't a number of zero or more.
+    #[error("a weight that is no number of zero or more")]
+    NotAWeight,
+    /// Weights that don't sum to 1.
+    #[error("weights that sum to {0} and not to 1")]
+    Sum(f64),
+}
+
+impl Shapes {
+    /// The names of the kinds that a club tells apart, in the order of its weights.
+    pub fn kind_names(&self) -> &[String] {
+        &self.kinds().names
+    }
+
+    /// The usual weights of the kinds; they sum to 1.
+    pub fn kind_weights(&self) -> &[f64] {
+        &self.kinds().usual
+    }
+
+    /// How likely each kind makes the waits of a day, as the natural logarithm beside the usual prior as a whole (a Bayes
+    /// factor).
+    pub fn day_by_kind(&self, waits: &[Wait]) -> Vec<f64> {
+        let kinds = self.kinds();
+        let sum: f64 = self.prior.iter().sum();
+        let prior: Vec<f64> = self.prior.iter().map(|p| p / sum).collect();
+        let likely = likelihoods(self, &EarlierDay { waits, weight: 1.0 }, &prior);
+        let mut by_kind = vec![0.0; kinds.usual.len()];
+        for ((kind, likely), prior) in kinds.of.iter().zip(likely).zip(prior) {
+            by_kind[*kind] += likely * prior;
+        }
+        let ln = |(likely, usual): (f64, &f64)| libm::log(likely / usual).max(LEAST_LN);
+        by_kind.into_iter().zip(&kinds.usual).map(ln).collect()
+    }
+
+    /// Checks a club's weights of the kinds.
+    pub fn check_club(&self, weights: &[f64]) -> Result<(), ClubError> {
+        let kinds = self.kinds().usual.len();
+        if weights.len() != kinds {
+            return Err(ClubError::Count { found: weights.len(), kinds });
+        }
+        if weights.iter().any(|w| !w.is_finite() || *w < 0.0) {
+            return Err(ClubError::NotAWeight);
+        }
+        let sum: f64 = weights.iter().sum();
+        if (sum - 1.0).abs() > ROUNDED {
+            return Err(ClubError::Sum(sum));
+        }
+        Ok(())
+    }
+
+    /// The shapes for an angler of a club with these weights of the kinds, of whose prior the share `own` stays as it was.
+    pub fn of_club(&self, weights: &[f64], own: f64) -> Result<Arc<Self>, ClubError> {
+        self.check_club(weights)?;
+        let Kinds { of, usual, .. } = self.kinds();
+        let sum: f64 = weights.iter().sum();
+        let times: Vec<f64> =
+            weights.iter().zip(usual).map(|(w, u)| (1.0 - own) * w / sum / u + own).collect();
+        let prior = self.prior.iter().zip(of).map(|(p, kind)| p * times[*kind]).collect();
+        Ok(Arc::new(self.weighed_anew(prior)))
+    }
+}
+
+#[cfg(test)]
+mod tests;

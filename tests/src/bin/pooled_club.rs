@@ -1,0 +1,162 @@
+//! `pooled_club ANGLERS OUT`: the tables of days of a simulated club, one for each angler, and the core's own fit
+//! (club.json), with which tests/pool/club.py compares an engine's.
+//!
+//! Each angler fishes two days in three on the home water, and one on the next. One water has too few anglers. One
+//! angler's first day was sent by a partner too, from a time before its last cast.
+#![allow(clippy::print_stdout)] // a command line tool
+
+use restwater_exchange::{CsvOptions, Table, session_csv};
+use restwater_session::{Session, waits_of};
+use restwater_tests::pooled::one_day;
+use restwater_tests::sim::club::fitted;
+use restwater_tests::sim::water::Water;
+use restwater_tests::sim::waters::{seen_before, tuned};
+use restwater_waits::Shapes;
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs::{self, File};
+use std::io::{BufWriter, Write};
+use std::path::Path;
+use uuid::Uuid;
+
+type Failed = Box<dyn std::error::Error>;
+
+/// Days that each angler has logged.
+const DAYS_EACH: usize = 12;
+/// Waters that the club fishes, and one that only three of its anglers do.
+const WATERS: usize = 9;
+const FEW: usize = 3;
+/// The least anglers, and the least days of some of the days.
+const LEAST: [usize; 2] = [5, 20];
+/// Ranges of the water's temperature in tenths of a degree: each from the last to below this.
+const BELOW: [i16; 6] = [-100, 40, 70, 100, 150, 400];
+
+/// A day by kind, with what it is fitted by.
+struct Day {
+    angler: usize,
+    water: String,
+    areas: Vec<(&'static str, String)>,
+    by_kind: Vec<f64>,
+}
+
+/// One fit, as the core has it.
+#[derive(Serialize)]
+struct Line {
+    area: &'static str,
+    which: String,
+    anglers: usize,
+    days: usize,
+    waters: usize,
+    weights: BTreeMap<String, f64>,
+}
+
+fn main() -> Result<(), Failed> {
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    let [anglers, out] = args.as_slice() else { return Err("usage: pooled_club ANGLERS OUT".into()) };
+    let (anglers, out) = (anglers.parse::<usize>()?, Path::new(out));
+    // A table of a run with more anglers would count too.
+    let _ = fs::remove_dir_all(out);
+    fs::create_dir_all(out)?;
+    let (waters, few) = (tuned(), seen_before()[0]);
+    let mut days = Vec::new();
+    for angler in 0..anglers {
+        let name = format!("club-days-{angler:05}.csv");
+        let mut table = BufWriter::new(File::create(out.join(name))?);
+        for day in 0..DAYS_EACH {
+            let place = if day % 3 == 2 { angler + 1 } else { angler };
+            let water = if angler < FEW && day == 0 { few } else { waters[place % WATERS] };
+            let number = angler * DAYS_EACH + day;
+            days.push(one(&water, angler, number, day == 0, &mut table)?);
+        }
+        table.flush()?;
+    }
+    if anglers > 0 {
+        sent_before(&waters[0], out)?;
+    }
+    let lines = lines(&days);
+    fs::write(out.join("club.json"), serde_json::to_vec(&lines)?)?;
+    println!("{anglers} anglers, {} days, {} fits", days.len(), lines.len());
+    Ok(())
+}
+
+/// Writes a day into its angler's table.
+fn one(
+    water: &Water,
+    angler: usize,
+    number: usize,
+    first: bool,
+    out: &mut impl Write,
+) -> Result<Day, Failed> {
+    // Every fourth day has no temperature.
+    let tenths = (number % 4 != 3).then(|| (number * 29 % 180) as i16);
+    let session = one_day(water, number as u64, tenths);
+    let phone = Uuid::from_u128(0xA000 + angler as u128);
+    let mut bytes = Vec::new();
+    session_csv(&session, Table::ClubDays, CsvOptions::default(), Some(phone), &mut bytes)?;
+    let header = bytes.iter().position(|b| *b == b'\n').map_or(0, |end| end + 1);
+    out.write_all(if first { &bytes } else { &bytes[header..] })?;
+    let month = month_of(&session);
+    let mut areas = vec![("all", String::new()), ("water", water.name.into()), ("month", month)];
+    areas.extend(tenths.and_then(|tenths| {
+        let range = BELOW.windows(2).find(|range| (range[0]..range[1]).contains(&tenths))?;
+        Some(("water_temperature", format!("{} {}", range[0], range[1])))
+    }));
+    let by_kind = Shapes::usual().day_by_kind(&waits_of(&session)).into_iter().map(as_sent).collect();
+    Ok(Day { angler, water: water.name.into(), areas, by_kind })
+}
+
+fn month_of(session: &Session) -> String {
+    let day = session.started.as_ref().map_or_else(String::new, |at| restwater_screen::iso_day(&at.shown));
+    day.get(5..7).unwrap_or_default().trim_start_matches('0').to_owned()
+}
+
+/// A figure as the table has it.
+fn as_sent(ln: f64) -> f64 {
+    format!("{ln:.6}").parse().unwrap_or(ln)
+}
+
+/// The first day of the fourth angler again, with another water's casts: a table whose name comes before all others.
+fn sent_before(other: &Water, out: &Path) -> Result<(), Failed> {
+    let number = FEW * DAYS_EACH;
+    let session = one_day(other, number as u64, None);
+    let file = File::create(out.join("club-days-00000-before.csv"))?;
+    let phone = Some(Uuid::from_u128(0xA000 + FEW as u128));
+    session_csv(&session, Table::ClubDays, CsvOptions::default(), phone, file)?;
+    Ok(())
+}
+
+/// The fits of all days, and of some of them where there are enough.
+fn lines(days: &[Day]) -> Vec<Line> {
+    let mut on: BTreeMap<&str, BTreeSet<usize>> = BTreeMap::new();
+    for day in days {
+        on.entry(&day.water).or_default().insert(day.angler);
+    }
+    let counted: Vec<&Day> = days.iter().filter(|day| on[day.water.as_str()].len() >= LEAST[0]).collect();
+    let mut by_area: BTreeMap<(&'static str, String), Vec<&Day>> = BTreeMap::new();
+    for day in counted {
+        for area in &day.areas {
+            by_area.entry(area.clone()).or_default().push(day);
+        }
+    }
+    let shapes = Shapes::usual();
+    let usual: Vec<f64> =
+        shapes.kind_weights().iter().map(|w| format!("{w:.12}").parse().unwrap_or(*w)).collect();
+    let fit = |days: &[&Day], base: &[f64]| {
+        fitted(&days.iter().map(|day| day.by_kind.clone()).collect::<Vec<_>>(), base)
+    };
+    let all = by_area.get(&("all", String::new())).map_or(usual.clone(), |days| fit(days, &usual));
+    let line = |((area, which), days): ((&'static str, String), Vec<&Day>)| {
+        let anglers = days.iter().map(|day| day.angler).collect::<BTreeSet<_>>().len();
+        let enough = anglers >= LEAST[0] && (area == "all" || days.len() >= LEAST[1]);
+        let weights = if area == "all" { all.clone() } else { fit(&days, &all) };
+        enough.then(|| Line {
+            area,
+            which,
+            anglers,
+            days: days.len(),
+            waters: days.iter().map(|day| &day.water).collect::<BTreeSet<_>>().len(),
+            weights: shapes.kind_names().iter().cloned().zip(weights).collect(),
+        })
+    };
+    by_area.into_iter().filter_map(line).collect()
+}
