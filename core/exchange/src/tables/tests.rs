@@ -98,7 +98,7 @@ fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
     let ids = |what| {
         let mut out = Vec::new();
         let mut go = |_: Progress| std::ops::ControlFlow::Continue(());
-        write_csv(&store, what, Table::Sessions, CsvOptions::default(), None, &mut out, &mut go).unwrap();
+        write_csv(&store, what, Table::Sessions, CsvOptions::default(), &mut out, &mut go).unwrap();
         let text = String::from_utf8(out).unwrap();
         let begun = text.lines().skip(1).all(|line| line.ends_with(&format!(",{}", ops[0].device)));
         assert!(begun, "{text}");
