@@ -202,7 +202,9 @@ impl Shapes {
     /// The same shapes with other weights before the first cast.
     pub(crate) fn weighed_anew(&self, mut prior: Vec<f64>) -> Self {
         let top = prior.iter().copied().fold(0.0, f64::max);
-        prior.iter_mut().for_each(|p| *p /= top);
+        for weight in &mut prior {
+            *weight /= top;
+        }
         // What moves on a changing day depends on these weights.
         Self { prior, drift: OnceLock::new(), ..self.clone() }
     }

@@ -88,7 +88,7 @@ fn one(
     out: &mut impl Write,
 ) -> Result<Day, Failed> {
     // Every fourth day has no temperature.
-    let tenths = (number % 4 != 3).then(|| (number * 29 % 180) as i16);
+    let tenths = i16::try_from(number * 29 % 180).ok().filter(|_| number % 4 != 3);
     let session = one_day(water, number as u64, tenths);
     let phone = Uuid::from_u128(0xA000 + angler as u128);
     let mut bytes = Vec::new();

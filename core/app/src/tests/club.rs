@@ -37,8 +37,11 @@ fn late(name: &str) -> bool {
     name.starts_with("bunch 25-35")
 }
 
+/// To which days, as the file says it, and which kinds have weight.
+type Fitted<'a> = (&'a str, fn(&str) -> bool);
+
 /// The file of a club with weights of all days, and others for some.
-fn file(others: &[(&str, fn(&str) -> bool)]) -> String {
+fn file(others: &[Fitted]) -> String {
     let mut club = format!(
         "{{\"anglers\":52,\"days\":611,\"fitted\":[{{\"anglers\":52,\"days\":611,\"of\":\"all\",\"weights\":{}}}",
         weights(early)
@@ -187,7 +190,7 @@ fn the_weights_of_the_own_water_count_before_those_of_the_month() {
     let of_water = ("\"of\":\"water\",\"water\":\"Mill pool\"", early as fn(&str) -> bool);
     let elsewhere = ("\"of\":\"water\",\"water\":\"Alder Pool\"", late as fn(&str) -> bool);
     let in_june = ("\"of\":\"month\",\"month\":6", late as fn(&str) -> bool);
-    let here = |others: &[(&str, fn(&str) -> bool)]| {
+    let here = |others: &[Fitted]| {
         let mut phone = one_cast();
         let path = phone.club_file(&file(others));
         phone.take_club(&path, 8).unwrap();

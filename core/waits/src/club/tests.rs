@@ -3,7 +3,7 @@ use super::super::{LeavePlan, Record, Settings};
 use super::*;
 
 fn day(of: impl Fn(usize) -> (f64, bool), casts: usize) -> Vec<Wait> {
-    (0..casts).map(|i| of(i)).map(|(minutes, bite)| Wait::new(minutes, bite).unwrap()).collect()
+    (0..casts).map(of).map(|(minutes, bite)| Wait::new(minutes, bite).unwrap()).collect()
 }
 
 /// Bites between half a minute and five, of every second cast.

@@ -16757,6 +16757,10 @@ public enum FilesTap: Equatable, Hashable {
          * Whether they do.
          */asTyped: Bool
     )
+    /**
+     * Advice begins as usual again, without the club's start.
+     */
+    case leaveClub
 
 
 
@@ -16790,6 +16794,8 @@ public struct FfiConverterTypeFilesTap: FfiConverterRustBuffer {
         case 4: return .formulas(asTyped: try FfiConverterBool.read(from: &buf)
         )
         
+        case 5: return .leaveClub
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -16817,6 +16823,10 @@ public struct FfiConverterTypeFilesTap: FfiConverterRustBuffer {
             writeInt(&buf, Int32(4))
             FfiConverterBool.write(asTyped, into: &buf)
             
+        
+        case .leaveClub:
+            writeInt(&buf, Int32(5))
+        
         }
     }
 }
@@ -17468,6 +17478,10 @@ public enum FormChoice: Equatable, Hashable, CaseIterable {
      * The swim of the session: marks, features, hazards, outlines, as GeoJSON.
      */
     case map
+    /**
+     * A table of days, from which a club makes its start for advice.
+     */
+    case club
 
 
 
@@ -17501,6 +17515,8 @@ public struct FfiConverterTypeFormChoice: FfiConverterRustBuffer {
         
         case 6: return .map
         
+        case 7: return .club
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -17531,6 +17547,10 @@ public struct FfiConverterTypeFormChoice: FfiConverterRustBuffer {
         
         case .map:
             writeInt(&buf, Int32(6))
+        
+        
+        case .club:
+            writeInt(&buf, Int32(7))
         
         }
     }

@@ -14259,6 +14259,12 @@ sealed class FilesTap {
         companion object
     }
     
+    /**
+     * Advice begins as usual again, without the club's start.
+     */
+    object LeaveClub : FilesTap()
+    
+    
 
     
 
@@ -14287,6 +14293,7 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
             4 -> FilesTap.Formulas(
                 FfiConverterBoolean.read(buf),
                 )
+            5 -> FilesTap.LeaveClub
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -14320,6 +14327,12 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
                 + FfiConverterBoolean.allocationSize(value.`asTyped`)
             )
         }
+        is FilesTap.LeaveClub -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: FilesTap, buf: ByteBuffer) {
@@ -14342,6 +14355,10 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
             is FilesTap.Formulas -> {
                 buf.putInt(4)
                 FfiConverterBoolean.write(value.`asTyped`, buf)
+                Unit
+            }
+            is FilesTap.LeaveClub -> {
+                buf.putInt(5)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -15071,7 +15088,11 @@ enum class FormChoice {
     /**
      * The swim of the session: marks, features, hazards, outlines, as GeoJSON.
      */
-    MAP;
+    MAP,
+    /**
+     * A table of days, from which a club makes its start for advice.
+     */
+    CLUB;
 
     
 
