@@ -63,7 +63,7 @@ class LeavesScreensTest {
         wait(seconds = 1)
         tapOn("key-want-more")
         wait(seconds = 1)
-        assertEquals(listOf("0 tied, 2 wanted", "5 tied, 1 wanted"), state.bench.leaf("hooklengths").lines.map { it.value })
+        assertEquals(listOf("0 tied, 2 to carry", "5 tied, 1 to carry"), state.bench.leaf("hooklengths").lines.map { it.value })
         tapOn("back")
         tapOn("key-leaf-cut-down")
         node("says").assertContentDescriptionContains("2 to cut down", substring = true)
