@@ -3,8 +3,8 @@
 //! Parts are taken in the order of what an angler can't do without, each at the text size that
 //! the phone is set to, as long as there is room (above the pad, or beside it on a screen on its side). The room left goes to
 //! the digits, the strip and further sentences. Where that size leaves no room for the first of them, the words are made
-//! smaller before any is lost. Text that is set larger than 100 % asks for its full size everywhere, and each place holds
-//! what it can; on a glass too low for that the second sentence takes the line of the notice between the keys.
+//! smaller before any is lost. Large text asks for its full size everywhere, and each place holds what it can; on a glass too
+//! low for that the second sentence takes the line of the notice between the keys.
 
 use super::keys::Pad;
 use super::{DIGITS_MM, DoorPlace, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
@@ -28,8 +28,7 @@ const DIGITS_SPARE_MM: f64 = 0.2;
 const CELL_EDGE_MM: f64 = 0.45;
 /// Height of the name of a rod under its digits at its most, mm: more goes to the digits.
 const NAME_MM: f64 = 3.0;
-/// Width of the number of a rod beside its digits, where there is no room for its name, and height of it in the corner of its
-/// clock, mm.
+/// Width of a rod's number beside its digits, where its name has no room, and height of it in the corner of its clock, mm.
 const NUMBER_MM: f64 = 3.2;
 const NUMBER_HEIGHT_MM: f64 = 5.0;
 /// Between that number and the digits, or they read as one figure, mm.
@@ -214,8 +213,8 @@ fn sizes_that_fit(room: Room, asked: f64, ask: PadAsk) -> Sizes {
         .unwrap_or_else(|| smallest(room, ask))
 }
 
-/// The sizes that the places are asked to hold: those of 100 % in the proportions they have there, times the scale that the phone
-/// is set to. A shell makes a text smaller only where its own place is too small for it.
+/// The sizes that the places are asked to hold: those of 100 %, times the scale that the phone is set to. A shell makes a text
+/// smaller only where its own place is too small for it.
 fn asked(room: Room, scale: f64, ask: PadAsk) -> Sizes {
     let Sizes { scale: once, headline } = sizes_that_fit(room, scale.min(1.0), ask);
     let by = scale.max(1.0);
@@ -422,11 +421,8 @@ fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left
     }
     if words.detail.is_some() {
         // Large text has the whole of it: the spot while it is here, else what the digits count, which UNDO says as well.
-        if words.spot.is_none() {
-            words.spot = Some(side);
-        } else {
-            words.since = words.since.or(Some(side));
-        }
+        let place = if words.spot.is_none() { &mut words.spot } else { &mut words.since };
+        *place = place.or(Some(side));
         return;
     }
     let half = side.height * 0.55;

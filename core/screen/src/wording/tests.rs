@@ -13,10 +13,11 @@ const SAME_IN_GERMAN: [&str; 7] = [
     "region-wales",
     "swim-name",
 ];
-const SAME_IN_FRENCH: [&str; 10] = [
+const SAME_IN_FRENCH: [&str; 11] = [
     "bait-pellet",
     "bench-line-nylon",
     "bench-pop-up-title",
+    "club",
     "conditions-air",
     "entry-pop_up_set",
     "light-row-lat",

@@ -51,8 +51,10 @@ struct KeyDrawing {
         let usual = letters.fit(line, em: sub, width: inner.width, height: inner.height - share)
         if usual.whole && usual.em == sub { return (label, usual, share) }
         // It grows up to the label, and is never smaller than at 100 %.
-        let most = min(sub, max(label.em * Self.subOfLabel, Self.subMm * mm))
-        let small = letters.fit(line, em: most, width: inner.width, height: inner.height - min(share, label.height))
+        let (usualEm, room) = (min(sub, Self.subMm * mm), inner.height - min(share, label.height))
+        let grown = letters.fit(line, em: min(sub, max(label.em * Self.subOfLabel, usualEm)), width: inner.width, height: room)
+        let least = letters.fit(line, em: usualEm, width: inner.width, height: room)
+        let small = grown.em >= least.em ? grown : least
         return (label, small, max(label.height, min(share, inner.height - small.height)))
     }
 

@@ -72,7 +72,7 @@ extension Sheet {
         func height(_ text: String, _ em: Double) -> Double { slate.height(text, em, words.width) }
         let body = slate.wordSize(says, notes, in: place, share: share)
         let small = body * 0.85
-        let least = low ? 15.0 : says.isBlank ? 18 : 24
+        let least = low ? 15.0 : says.isBlank && text.isBlank ? 18 : 24
         let figure = min(slate.text.body * 0.85, place.height / least)
         let both = height(says, body) + height(text, small)
         let above = low ? height(says, body) * min(1, both > 0 ? (place.height - gap) / both : 1) : height(says, body)

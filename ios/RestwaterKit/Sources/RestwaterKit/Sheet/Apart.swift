@@ -29,7 +29,8 @@ extension Sheet {
         // The notes go with the sentence if one page holds both, else with the picture.
         let all = spread(says, notes.filter { !$0.isBlank }, in: rest, slate)
         let words = all.count == 1 ? all : spread(says, [], in: rest, slate)
-        return words.map { text in ScreenPage(title: title, cells: []) { $0.drawText(text, in: $1, slate) } } + [page("", all.count == 1 ? [] : notes)]
+        let pages = words.map { text in ScreenPage(title: title, cells: []) { $0.drawText(text, in: $1, slate) } }
+        return pages + [page("", all.count == 1 ? [] : notes)]
     }
 
     /// The figures on one page, or on as many as large text needs.

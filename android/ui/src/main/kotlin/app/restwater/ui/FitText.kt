@@ -289,8 +289,10 @@ internal fun TextMeasurer.onKey(label: String, sub: String?, labelPx: Float, sub
     val line = fit(sub, subPx, below, FontWeight.Medium)
     if (line.whole && line.em == subPx) return listOf(above, line)
     // It grows up to the label, and is never smaller than at 100 %.
-    val most = subPx.coerceAtMost((above.em * SUB_OF_LABEL).coerceAtLeast(SUB_MM * mm))
-    return listOf(above, fit(sub, most, (height - above.lines.size.height).coerceAtLeast(below), FontWeight.Medium))
+    val usual = subPx.coerceAtMost(SUB_MM * mm)
+    val room = (height - above.lines.size.height).coerceAtLeast(below)
+    val sizes = listOf(subPx.coerceAtMost((above.em * SUB_OF_LABEL).coerceAtLeast(usual)), usual)
+    return listOf(above, sizes.map { fit(sub, it, room, FontWeight.Medium) }.maxBy { it.em })
 }
 
 /** Size of the smaller line of a key relative to its label at the most, and its em at 100 % in mm, as in the core's layout. */

@@ -123,19 +123,19 @@ internal fun Page(
     val usual = layout.text.body.toFloat()
     val body = sizeOn(place, says, notes, usual, share)
     val small = body * 0.85f
-    val least = if (low) LOW_FIGURES else if (says.isEmpty()) ALONE_FIGURES else FIGURES
+    val least = if (low) LOW_FIGURES else if (says.isEmpty() && notes.isEmpty()) ALONE_FIGURES else FIGURES
     val figure = (usual * 0.85f).coerceAtMost((place.height / least).toFloat())
     val sentence = if (low) said(body) * ((place.height - gap) / (said(body) + noted(body))).coerceAtMost(1.0) else said(body)
     val below = if (low) place.height - sentence - gap else noted(body)
     Box(Modifier.at(words.copy(height = sentence)).tagged("says").semantics { contentDescription = says }) {
-        FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
+        if (says.isNotBlank()) FitText(says, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
     if (low) picture(figure, place.copy(width = place.width * PICTURE - 2 * gap))
     else picture(figure, place.copy(top = place.top + sentence + gap, height = place.height - sentence - below - 2.5 * gap))
     val text = notes.joinToString(" ")
     val last = if (low) words.copy(top = words.top + sentence + gap, height = below) else words.copy(top = place.top + place.height - below - gap, height = below)
     Box(Modifier.at(last).tagged("notes").semantics { contentDescription = text }) {
-        FitText(text, small, ink.ink, Modifier.fillMaxSize(), middle = false)
+        if (text.isNotBlank()) FitText(text, small, ink.ink, Modifier.fillMaxSize(), middle = false)
     }
 }
 
