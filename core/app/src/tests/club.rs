@@ -125,8 +125,8 @@ fn the_book_begins_with_the_club_too() {
     let mut phone = started();
     for minute in [1, 20, 40] {
         phone.tap(minute * MIN, &CAST).unwrap();
-        phone.tap((minute + 13) * MIN, &BITE).unwrap();
-        phone.tap((minute + 14) * MIN, &LANDED).unwrap();
+        phone.tap((minute + 3) * MIN, &BITE).unwrap();
+        phone.tap((minute + 4) * MIN, &LANDED).unwrap();
     }
     phone.tap(60 * MIN, &Action::EndSession).unwrap();
     let said =
