@@ -19,7 +19,7 @@ use std::sync::Arc;
 
 /// The version of the kinds. Another list of shapes or of kinds is another version.
 pub const CLUB_SHAPES: u32 = 1;
-/// The share of the prior that a club leaves as it was. Set by simulation (docs/advice.md).
+/// The share of the prior that a club leaves as it was. A guess; docs/advice.md says what it costs in a club of another water.
 pub const OWN_SHARE: f64 = 0.3;
 /// A day that a kind makes less likely than this, as a natural logarithm beside the usual prior, tells no more by being
 /// less likely still.

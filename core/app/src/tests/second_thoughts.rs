@@ -127,8 +127,8 @@ fn the_place_of_another_day_is_never_kept_for_today() {
 fn waits_call_a_mark_by_its_new_name_at_once() {
     let mut phone = started();
     phone.tap(500, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 0 }).unwrap();
-    for (i, bearing) in [0, 2_000].into_iter().enumerate() {
-        let from = (1 + 20 * i as i64) * MIN;
+    for (i, bearing) in [(0, 0), (1, 2_000)] {
+        let from = (1 + 20 * i) * MIN;
         phone.tap(from, &tackle(TackleTap::Bearing { cdeg: bearing })).unwrap();
         phone.tap(from + 1_000, &CAST).unwrap();
         phone.tap(from + 12 * MIN, &BITE).unwrap();

@@ -20,7 +20,10 @@ fn the_kinds_are_few_named_once_and_weigh_one_together() {
     assert!(names.iter().collect::<std::collections::BTreeSet<_>>().len() == names.len());
     assert!((usual.iter().sum::<f64>() - 1.0).abs() < 1e-12);
     assert!(usual.iter().all(|w| *w > 0.0));
-    assert_eq!((names[0].as_str(), &*names[names.len() - 1]), ("constant 0-2.5 70-100", "two 12- 28- 70-100"));
+    assert_eq!(
+        (names[0].as_str(), &*names[names.len() - 1]),
+        ("constant 0-2.5 70-100", "two 12- 28- 70-100")
+    );
 }
 
 /// The list is part of a file's form: what is changed here needs another version.
