@@ -87,6 +87,15 @@ mod tests {
         json!({"length": 9_144, "diameter_um": 120, "hook_size": 16, "hair_mm": 8})
     }
 
+    fn club_taken() -> Value {
+        json!({"kind": "club_taken", "payload": {"name": "Alder AC", "shapes": 1, "anglers": 52, "days": 611, "waters": 9,
+            "fitted": [{"of": "all", "anglers": 52, "days": 611, "weights": [400_000, 600_000]},
+                {"of": "water", "water": "Alder Pool", "anglers": 7, "days": 80, "weights": [0, 1_000_000]},
+                {"of": "month", "month": 11, "anglers": 31, "days": 140, "weights": [500_000, 500_000]},
+                {"of": "water_temperature", "from": 40, "until": 80, "anglers": 9, "days": 60, "weights": [1, 999_999]}],
+            "sha256": "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"}})
+    }
+
     #[test]
     fn every_known_kind_is_written_as_it_is_read() {
         let examples = [
@@ -175,12 +184,7 @@ mod tests {
                 {"line": "move", "at": {"by": "clock", "minute": 750}},
                 {"line": "move", "at": {"by": "all_in", "minutes": 90}}]}}),
             json!({"kind": "plan_dropped"}),
-            json!({"kind": "club_taken", "payload": {"name": "Alder AC", "shapes": 1, "anglers": 52, "days": 611, "waters": 9,
-                "fitted": [{"of": "all", "anglers": 52, "days": 611, "weights": [400_000, 600_000]},
-                    {"of": "water", "water": "Alder Pool", "anglers": 7, "days": 80, "weights": [0, 1_000_000]},
-                    {"of": "month", "month": 11, "anglers": 31, "days": 140, "weights": [500_000, 500_000]},
-                    {"of": "water_temperature", "from": 40, "until": 80, "anglers": 9, "days": 60, "weights": [1, 999_999]}],
-                "sha256": "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08"}}),
+            club_taken(),
             json!({"kind": "club_left"}),
         ];
         assert_eq!(examples.len(), known_kinds().count());

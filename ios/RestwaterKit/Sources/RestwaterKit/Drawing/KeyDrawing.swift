@@ -50,12 +50,22 @@ struct KeyDrawing {
         let label = letters.fit(face.label, em: em, width: inner.width, height: share, weight: .bold)
         let usual = letters.fit(line, em: sub, width: inner.width, height: inner.height - share)
         if usual.whole && usual.em == sub { return (label, usual, share) }
-        // It grows up to the label, and is never smaller than at 100 %.
-        let (usualEm, room) = (min(sub, Self.subMm * mm), inner.height - min(share, label.height))
+        // It grows up to the label, and is never smaller than at 100 %: a large label gives up size before.
+        let usualEm = min(sub, Self.subMm * mm)
+        var (above, small) = (label, beside(label, line, usualEm, in: inner))
+        while small.em < usualEm && above.em * Letters.smaller * Self.subOfLabel > usualEm {
+            above = letters.fit(face.label, em: above.em * Letters.smaller, width: inner.width, height: share, weight: .bold)
+            small = beside(above, line, usualEm, in: inner)
+        }
+        return (above, small, max(above.height, min(share, inner.height - small.height)))
+    }
+
+    /// The smaller line below a label, as large as the label leaves it room.
+    private func beside(_ label: Fitted, _ line: String, _ usualEm: Double, in inner: Rect) -> Fitted {
+        let room = inner.height - min(inner.height * Self.labelShare, label.height)
         let grown = letters.fit(line, em: min(sub, max(label.em * Self.subOfLabel, usualEm)), width: inner.width, height: room)
         let least = letters.fit(line, em: usualEm, width: inner.width, height: room)
-        let small = grown.em >= least.em ? grown : least
-        return (label, small, max(label.height, min(share, inner.height - small.height)))
+        return grown.em >= least.em ? grown : least
     }
 
     /// The part of a key that its label may fill, from the key's corner.

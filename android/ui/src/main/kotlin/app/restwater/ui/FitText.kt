@@ -281,18 +281,27 @@ internal fun TextMeasurer.split(text: String, em: Float, width: Double, density:
 }
 
 /** The words of a key: its label above, and a smaller line that has what the label leaves of the height. */
-internal fun TextMeasurer.onKey(label: String, sub: String?, labelPx: Float, subPx: Float, width: Int, height: Int, density: Density, mm: Float): List<Fitted> {
+internal fun TextMeasurer.onKey(face: String, sub: String?, labelPx: Float, subPx: Float, width: Int, height: Int, density: Density, mm: Float): List<Fitted> {
     fun fit(text: String, em: Float, high: Int, weight: FontWeight) = fit(text, em, width, high, density, weight, TextAlign.Center)
-    if (sub == null) return listOf(fit(label, labelPx, height, FontWeight.Bold))
-    val above = fit(label, labelPx, (height * LABEL_SHARE).toInt(), FontWeight.Bold)
+    if (sub == null) return listOf(fit(face, labelPx, height, FontWeight.Bold))
+    val above = fit(face, labelPx, (height * LABEL_SHARE).toInt(), FontWeight.Bold)
     val below = height - (height * LABEL_SHARE).toInt()
     val line = fit(sub, subPx, below, FontWeight.Medium)
     if (line.whole && line.em == subPx) return listOf(above, line)
     // It grows up to the label, and is never smaller than at 100 %.
     val usual = subPx.coerceAtMost(SUB_MM * mm)
-    val room = (height - above.lines.size.height).coerceAtLeast(below)
-    val sizes = listOf(subPx.coerceAtMost((above.em * SUB_OF_LABEL).coerceAtLeast(usual)), usual)
-    return listOf(above, sizes.map { fit(sub, it, room, FontWeight.Medium) }.maxBy { it.em })
+    fun beside(above: Fitted): Fitted {
+        val room = (height - above.lines.size.height).coerceAtLeast(below)
+        val sizes = listOf(subPx.coerceAtMost((above.em * SUB_OF_LABEL).coerceAtLeast(usual)), usual)
+        return sizes.map { fit(sub, it, room, FontWeight.Medium) }.maxBy { it.em }
+    }
+    var (label, small) = above to beside(above)
+    // A large label gives up size before the smaller line does.
+    while (small.em < usual && label.em * SMALLER * SUB_OF_LABEL > usual) {
+        label = fit(face, label.em * SMALLER, (height * LABEL_SHARE).toInt(), FontWeight.Bold)
+        small = beside(label)
+    }
+    return listOf(label, small)
 }
 
 /** Size of the smaller line of a key relative to its label at the most, and its em at 100 % in mm, as in the core's layout. */
