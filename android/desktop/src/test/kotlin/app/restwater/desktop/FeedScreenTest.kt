@@ -72,6 +72,7 @@ class FeedScreenTest {
         node("fish-says").assertContentDescriptionContains("you landed 1 and saw 2 neighbours land 13.", substring = true)
         tapOn("neighbour-across")
         assertEquals(Showing.BANK, state.showing)
+        wait(seconds = 1)
         turnTo(Key.END)
         assertEquals(Showing.DAY, state.showing)
         assertTrue(checkNotNull(state.day).leaves.single().lines.any { "saw 2 neighbours land 14." in it.detail })
