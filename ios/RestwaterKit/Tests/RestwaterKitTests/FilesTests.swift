@@ -86,7 +86,7 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes.dropFirst(echoes).filter { $0 == .ignored }, [.ignored])
     }
 
-    func testAFileInTheSystemsInboxIsRemovedAndAnotherOneStays() throws {
+    func testAFileInTheSystemsInboxIsRemovedAndAnotherOneStays() async throws {
         let own = FileManager.default.temporaryDirectory.appendingPathComponent("own-\(UUID().uuidString)", isDirectory: true)
         try FileManager.default.createDirectory(at: own, withIntermediateDirectories: true)
         let beside = own.deletingLastPathComponent().appendingPathComponent("\(own.lastPathComponent)-beside.json-seq")

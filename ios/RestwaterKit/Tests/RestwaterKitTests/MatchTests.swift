@@ -43,6 +43,7 @@ final class MatchTests: XCTestCase, @unchecked Sendable {
         await day.tap("weighed")
         XCTAssertEqual(day.state.content.showing, .bank)
         XCTAssertFalse(day.state.content.notice.isEmpty)
+        await day.wait(seconds: 1)
         await day.tap(.putBack)
         await day.wait(seconds: 1)
         await day.tap(.fish)

@@ -124,7 +124,7 @@ final class Handset {
                 let before = self?.woken
                 while let self, self.woken == before { try await Task.sleep(nanoseconds: 2_000_000) }
             })
-        session.onRing = { [unowned self] in rung += 1 }
+        session.onRing = { @MainActor [unowned self] in rung += 1 }
         session.onOpen = { @MainActor [unowned self] state in listen(to: state) }
         activities.inBackground(phase != .active)
         if let phase { session.phase(phase) }

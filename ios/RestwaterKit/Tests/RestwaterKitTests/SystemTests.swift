@@ -224,7 +224,8 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         phone.alarms.declines = ["rod-1"]
         try await phone.act(.cast(rod: 1))
         let words = shellWords(language: phoneLanguage()).alarmNotSet
-        XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), try phone.state.content.notice)
+        let notice = try phone.state.content.notice
+        XCTAssertTrue(notice.hasSuffix(words), notice)
         try await phone.act(.liner(rod: 1))
         XCTAssertFalse(try phone.state.content.notice.contains(words), "not at every tap")
     }
@@ -237,7 +238,8 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         try await phone.wakeUp()
         XCTAssertEqual(phone.slept.last ?? 0, 15 * 60, accuracy: 1)
         XCTAssertEqual(phone.rung, 1)
-        XCTAssertTrue(try phone.state.content.notice.contains("15 min"), try phone.state.content.notice)
+        let notice = try phone.state.content.notice
+        XCTAssertTrue(notice.contains("15 min"), notice)
         phone.clock.forward(ms: 15 * 60_000)
         try await phone.act(.cast(rod: 1))
         phone.session.phase(.background)
