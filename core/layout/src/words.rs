@@ -289,9 +289,7 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let height = free.height - ABOVE_PAD_MM - BELOW_HEADER_MM - own_line;
     let room = Room { height, short_lines: narrow };
     let sizes = sizes_that_fit(room, glass.text, ask);
-    // On a glass on its side that line is shorter than the lines of the words.
-    let as_wide = pad.notice.width + 1.0 >= free.width;
-    let cramped = glass.text > super::APART_ABOVE_SCALE && sizes.scale < ROOMY_SCALE && as_wide;
+    let cramped = glass.text > super::APART_ABOVE_SCALE && sizes.scale < ROOMY_SCALE;
     let h = heights(room, sizes, ask);
     let mut column = Column { left: free.left, width: free.width, y: free.top + LEAD_MM };
     let (header, tops) = if narrow {
