@@ -45,7 +45,7 @@ plan-due-peg = Plan for peg { $peg }: { $note }.
 plan-due-rig = Plan for rod { $rod }: { $rig }.
 plan-due-start = Plan, first cast: { $spot }.
 plan-due-leave = Plan: leave the first casts { $minutes } min.
-plan-due-move = Plan, { $time }: fish the kept-back water.
+plan-due-move = Plan, { $time }: fish kept-back water.
 
 # On the card of the day, below the word Plan.
 day-plan = Plan

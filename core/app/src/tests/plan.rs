@@ -187,7 +187,7 @@ fn the_bank_shows_each_line_when_it_is_due_without_moving_a_key() {
     assert_eq!(at_minute(30, Some(CAST)), [leave]);
     assert_eq!(at_minute(50, Some(CAST)), [leave]);
     assert_eq!(at_minute(70, Some(CAST)), [""; 0]);
-    assert_eq!(at_minute(90, None), ["Plan, 11:43: fish the kept-back water."]);
+    assert_eq!(at_minute(90, None), ["Plan, 11:43: fish kept-back water."]);
     assert_eq!(at_minute(121, None), [""; 0]);
 }
 
@@ -306,7 +306,7 @@ fn no_line_is_lost_when_the_phone_restarts() {
     phone.open();
     let now = Moment { mono_ms: 60_000, boot: "boot-1".into(), ..at(MORNING + 91 * MIN) };
     let bank = bank_at(&mut phone, &now);
-    assert!(due(&bank).iter().any(|line| line.ends_with("fish the kept-back water.")), "{:?}", due(&bank));
+    assert!(due(&bank).iter().any(|line| line.ends_with("fish kept-back water.")), "{:?}", due(&bank));
 }
 
 #[test]
