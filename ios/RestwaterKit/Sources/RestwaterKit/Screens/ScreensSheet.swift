@@ -24,8 +24,8 @@ extension Sheet {
                 grid(keys, in: rest.with(top: bottom - height, height: height), slate, page: 0, order: order)
                 bottom -= height + heading
                 put(
-                    "group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold, order: order - 0.5,
-                    role: .heading)
+                    "group-\(i + 1)", title, em: slate.text.body, at: rest.with(top: bottom, height: heading), slate, weight: .bold,
+                    order: order - 0.5, role: .heading)
                 bottom -= 2 * slate.mm
             }
         }
