@@ -54,7 +54,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
 }
 
 /// Whether a cell has anything to mark.
-fn happened(d: &Drawing, place: usize) -> bool {
+pub(crate) fn happened(d: &Drawing, place: usize) -> bool {
     let known = &d.figures.cells[place];
     known.bites + known.lost + known.liners + known.shown > 0 || known.fed_min.is_some()
 }

@@ -2,7 +2,7 @@
 
 use super::draw::{Drawing, Kept};
 use super::labels::{Label, Placer, places_in};
-use super::marks::Count;
+use super::marks::{Count, happened};
 use super::pack::Pack;
 use super::record::LabelRole;
 use super::text::width;
@@ -57,10 +57,7 @@ pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, rin
 
 /// How many cells that have a mark or a state lie under a box, by the middles of their far and near halves.
 fn hides(d: &Drawing, r: &Rect) -> usize {
-    let said = |place: &usize| {
-        let known = &d.figures.cells[*place];
-        d.state(*place) != CellState::Free || known.bites + known.lost + known.liners > 0
-    };
+    let said = |place: &usize| d.state(*place) != CellState::Free || happened(d, *place);
     let under = |place: &usize| {
         let sector = d.swim.cells()[*place].sector;
         let bearing_deg = f64::midpoint(sector.from_deg, sector.to_deg);
