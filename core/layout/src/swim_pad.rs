@@ -65,7 +65,7 @@ const FEW_WORDS_MM: f64 = 11.5;
 /// Height that the map gets before title and words get their full height, mm.
 const MAP_MM: f64 = 40.0;
 /// At large text the map gives way to the words down to this: its own names are still as large as at 100 %.
-const LEAST_MAP_MM: f64 = 28.12;
+const LEAST_MAP_MM: f64 = 26.1;
 /// On a glass on its side, the share of the width beside the keys that the words have.
 const SIDE_WORDS: f64 = 0.42;
 

@@ -61,9 +61,7 @@ class LargeTextTest {
         }
         val (once, twice) = sizes
         assertTrue(once.size > 5 && once.keys == twice.keys, "$once $twice")
-        // The map keeps its least, and the lines of the Bank are limited by the width.
-        fun grows(text: String) = if (text.startsWith("SWIM")) 1.15f else if (text.startsWith("Bank")) 1.25f else 1.5f
-        val least = once.mapValues { (text, em) -> grows(text) * em }
+        val least = once.mapValues { (text, em) -> if (text.startsWith("Bank") || text.startsWith("SWIM")) 1.25f * em else 1.5f * em }
         val short = twice.filter { (text, em) -> em < least.getValue(text) }
         assertEquals(emptyMap(), short, "of $once")
     }
