@@ -26,7 +26,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Ke
     things(d, pack, placer);
 }
 
-/// Places NEXT so that it touches the ring: above it, otherwise below it, otherwise beside it. Marks keep
+/// Places NEXT so that it touches the ring: above it, otherwise below it, beside it, or at a corner. Marks keep
 /// clear of it too.
 pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: Rect) {
     let label = Label {
@@ -48,6 +48,8 @@ pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, rin
             Point { x: at.x - away * d.ask.side(), y: at.y },
             Point { x: at.x + away * d.ask.side(), y: at.y },
         ];
+        let corner = |x: f64, y: f64| Point { x: at.x + x * away * d.ask.side(), y: at.y + y * high };
+        places.extend([corner(-1.0, -1.0), corner(-1.0, 1.0), corner(1.0, -1.0), corner(1.0, 1.0)]);
         // Places that hide no cell with a mark or a state come first.
         places.sort_by_key(|p| hides(d, &Rect::round(p.x, p.y, w, h)));
         places
