@@ -77,15 +77,6 @@ class OutsideTest {
         assertTrue("${tile.qsTile.contentDescription}", "Rod 1" in tile.qsTile.contentDescription)
     }
 
-    // The second line of a tile came with Android 10.
-    @Test @Config(sdk = [26]) fun anOldTileShowsTheWaitInItsOneLine() {
-        aBaitIsOut()
-        val tile = Robolectric.setupService(WaitTile::class.java)
-        tile.onStartListening()
-        Handset.until({ "the tile stays off" }) { tile.qsTile.state == Tile.STATE_ACTIVE }
-        assertTrue("${tile.qsTile.label}", "Rod 1" in tile.qsTile.label)
-    }
-
     private companion object {
         const val LOG = "restwater.db"
     }
