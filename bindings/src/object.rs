@@ -136,6 +136,13 @@ pub fn palm_mm() -> f64 {
     restwater_layout::PALM_MM
 }
 
+/// Em of the smaller line on a key at 100 %, in millimetres: larger text makes it no smaller.
+#[uniffi::export]
+#[must_use]
+pub fn sub_mm() -> f64 {
+    restwater_layout::SUB_EM
+}
+
 /// Where the Swim screen's things lie on a glass.
 #[uniffi::export]
 #[must_use]

@@ -4,7 +4,7 @@
 
 check_shells() {
   local kotlin swift table file
-  kotlin=$(awk '/^enum class Showing/{on=1} on; on && (/^ *;$/ || /}$/){exit}' android/ui/src/main/kotlin/app/restwater/ui/RestwaterState.kt |
+  kotlin=$(awk '/^enum class Showing/{on=1} on; on && (/^ *;$/ || /}$/){exit}' android/ui/src/main/kotlin/app/restwater/ui/Showing.kt |
     sed 's/Which\.[A-Z_]*//g' | grep -oE '\b[A-Z_]{3,}\b' | sort)
   swift=$(sed -n 's/^    case \([a-zA-Z, ]*\)$/\1/p' ios/RestwaterKit/Sources/RestwaterKit/State/Showing.swift |
     tr -d ' ' | tr , '\n' | sed 's/\([A-Z]\)/_\1/g' | tr '[:lower:]' '[:upper:]' | sort)

@@ -43,7 +43,6 @@ pub fn shares(all: &[Catches]) -> String {
     );
     for catches in all {
         let advice = &catches.lines[0];
-        let figure = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
         let book = advice.with_book.as_ref().map_or("drifts".into(), figure);
         let name = catches.water.name;
         let _ = writeln!(
@@ -61,7 +60,6 @@ pub fn clubs(rows: &[(String, Begun)]) -> String {
     let mut text = String::from("| water | no club |");
     text.extend(CLUBS.map(|anglers| format!(" club of {anglers} |")));
     text += " of 50 of another water | the worst of those |\n|---|---|---|---|---|---|---|\n";
-    let figure = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
     for (name, begun) in rows {
         let right = begun.right.each_ref().map(figure).join(" | ");
         let (worst, of) = (figure(&begun.worst.0), begun.worst.1);
@@ -190,7 +188,6 @@ pub fn beliefs(rows: &[(String, Believed)]) -> String {
     );
     text.extend(BINS.map(|from| format!(" claimed from {:.0} in 100: right |", 100.0 * from)));
     let _ = writeln!(text, "\n|---|---|---|---|{}", "---|".repeat(BINS.len()));
-    let figure = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
     for (name, found) in rows {
         let [end, ever] = &found.leant;
         let _ = write!(text, "| {name} | {} | {} | {} |", figure(end), figure(ever), figure(&found.found[0]));
@@ -209,7 +206,6 @@ pub fn questions(rows: &[(String, f64, Asked)]) -> String {
     text.extend(BY_DAY.map(|day| format!(" clear by day {day} |")));
     text += " leant rightly after day 6 | the stake alone by day 6: minutes | waits | casts | falsely clear by day 6 |";
     let _ = writeln!(text, "\n|---|---|{}", "---|".repeat(BY_DAY.len() + 5));
-    let figure = |s: &Share| format!("{:.1} ± {:.1} %", 100.0 * s.value(), 100.0 * s.error());
     for (name, effect, found) in rows {
         let _ = write!(text, "| {name} | x {effect} |");
         for day in BY_DAY {
@@ -255,4 +251,9 @@ fn promises(lines: [(&str, &[Share; 2]); 2]) -> String {
 fn percent(said: &Said, count: f64) -> String {
     let (p, error) = said.share(count);
     format!("{:.1} ± {:.1} %", 100.0 * p, 100.0 * error)
+}
+
+/// "93.7 ± 0.4 %".
+fn figure(share: &Share) -> String {
+    format!("{:.1} ± {:.1} %", 100.0 * share.value(), 100.0 * share.error())
 }

@@ -1,7 +1,8 @@
 //! The start for advice that a club gives: taken in by a file, left by a tap, and which of its weights count for a day.
 
+use super::earlier::same_water;
 use super::{App, AppError};
-use restwater_exchange::club_in;
+use restwater_exchange::{club_in, month_of};
 use restwater_log::{ClubDays, ClubStart, ClubWeights, Moment, Op, Payload, effective, sorted};
 use restwater_screen::{ClubUsed, IncomingView, Stage, incoming_club};
 use restwater_session::Session;
@@ -17,6 +18,8 @@ pub(super) type StartOf = Option<(Uuid, usize)>;
 #[derive(Default)]
 pub(super) struct Club {
     taken: Option<(Uuid, ClubStart)>,
+    /// The places of the weights that this version can use: an entry of another phone may hold anything.
+    usable: Vec<usize>,
     /// The shapes of the weights that counted last.
     shapes: Option<(usize, Arc<Shapes>)>,
 }
@@ -29,7 +32,11 @@ impl Club {
             Payload::ClubLeft => Some(None),
             _ => None,
         });
-        Self { taken: last.flatten(), shapes: None }
+        let taken = last.flatten();
+        let start = taken.as_ref().map(|(_, start)| start).filter(|start| start.shapes == CLUB_SHAPES);
+        let fitted = start.map_or(&[][..], |start| &start.fitted);
+        let usable = (0..fitted.len()).filter(|place| is_usable(&fitted[*place])).collect();
+        Self { taken, usable, shapes: None }
     }
 
     /// Whether it is the same as another.
@@ -43,9 +50,9 @@ impl Club {
         self.taken.as_ref().map(|(_, start)| start)
     }
 
-    /// Whether this version can use it. An entry of another phone may hold anything.
+    /// Whether this version can use it.
     pub(super) fn is_usable(&self) -> bool {
-        self.start().is_some_and(|start| start.fitted.iter().any(is_usable) && start.shapes == CLUB_SHAPES)
+        !self.usable.is_empty()
     }
 
     /// Which of its weights count for a session, and the shapes weighed by them.
@@ -75,20 +82,18 @@ impl Club {
     /// The weights of its water; without them those of how cold the water is, then those of the month, then those of all
     /// days.
     fn place_of(&self, session: &Session) -> Option<usize> {
-        let start = self.start().filter(|start| start.shapes == CLUB_SHAPES)?;
         let water = session.setup.water.as_deref();
         let celsius = session.conditions_now().water;
-        let month = session.started.as_ref().and_then(|at| month_of(&at.shown));
+        let month = month_of(session);
         let rank = |fitted: &ClubWeights| match &fitted.days_of {
-            ClubDays::Water { water: of } => (Some(of.as_str()) == water).then_some(3),
+            ClubDays::Water { water: of } => same_water(Some(of), water).then_some(3),
             ClubDays::WaterTemperature { from, until } => {
                 celsius.is_some_and(|tenths| (*from..*until).contains(&tenths)).then_some(2)
             }
             ClubDays::Month { month: of } => (Some(*of) == month).then_some(1),
             ClubDays::All => Some(0),
         };
-        let ranked = start.fitted.iter().enumerate().filter(|(_, fitted)| is_usable(fitted));
-        let ranked = ranked.filter_map(|(place, fitted)| Some((rank(fitted)?, place)));
+        let ranked = self.usable.iter().filter_map(|&place| Some((rank(self.start_at(place)?)?, place)));
         ranked.max_by_key(|(rank, _)| *rank).map(|(_, place)| place)
     }
 }
@@ -103,10 +108,6 @@ fn is_usable(fitted: &ClubWeights) -> bool {
 
 fn shapes(millionths: &[u32]) -> Option<Arc<Shapes>> {
     Shapes::usual().of_club(&weights(millionths), OWN_SHARE).ok()
-}
-
-fn month_of(at: &Moment) -> Option<u8> {
-    restwater_screen::iso_day(at).get(5..7)?.parse().ok()
 }
 
 impl App {

@@ -39,7 +39,7 @@ pub struct GridPage {
     pub pages: u32,
 }
 
-/// Lays one page of a grid.
+/// Lays out one page of a grid.
 pub fn key_grid(ask: GridAsk) -> GridPage {
     let (gap, height) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
     let columns = u32::from(ask.columns.max(1));

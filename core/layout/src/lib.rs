@@ -53,6 +53,7 @@ pub use page::PagePlace;
 pub use rules::{BrokenRule, PadRule};
 pub use said::{PadWords, PagerWords, Said};
 pub use swim_pad::{SwimKeyPlace, SwimLayout, SwimPadAsk, swim_layout};
+pub use words::SUB_EM;
 
 /// Least size of a key used while fishing, mm.
 pub const PRIMARY_MM: f64 = 20.0;

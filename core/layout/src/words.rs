@@ -48,6 +48,8 @@ const HEADLINE_EM: f64 = 3.6;
 const BODY_EM: f64 = 2.7;
 const HEADER_EM: f64 = 2.8;
 const FIGURES_EM: f64 = 2.4;
+/// The smaller line on a key at 100 %, and at larger text at the least, mm.
+pub const SUB_EM: f64 = 2.4;
 /// Where even 100 % leaves no room for two sentences, on the smallest phones, the words are made smaller down to this.
 const SMALLEST_SCALE: f64 = 0.8;
 /// Where that does not fit either, the first sentence is made smaller and the second keeps this em, mm.
@@ -254,7 +256,7 @@ fn text_sizes(sizes: Sizes, keys: f64) -> TextSizes {
         figures: FIGURES_EM * scale.min(1.3),
         primary: 5.0 * keys,
         secondary: 3.3 * keys,
-        sub: 2.4 * keys,
+        sub: SUB_EM * keys,
     }
 }
 

@@ -193,7 +193,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
     pad.extend([guess, digit(0), unit_key(input)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
-    // The smaller line is dropped at large text, so the weight itself is the word on the key.
+    // The weight is what the angler checks before the tap, so it is the word on the key.
     let label = if typed { weight_words(input.words, input.typed.weight()) } else { weighed.label.clone() };
     let spoken = input.say("fish-weighed-spoken", &[("weight", &label)]);
     let sub = if typed { input.say("fish-weighed-take", &[]) } else { weighed.sub.clone() };

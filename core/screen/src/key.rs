@@ -22,7 +22,7 @@ pub struct KeyView {
     pub key: Key,
     /// Its word.
     pub label: String,
-    /// A smaller line below, which may be dropped at large text.
+    /// A smaller line below.
     pub sub: Option<String>,
     /// What a screen reader says.
     pub spoken: String,

@@ -5,8 +5,8 @@
 //! angler's first day was sent by a partner too, from a time before its last cast.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_exchange::{CsvOptions, Table, session_csv};
-use restwater_session::{Session, waits_of};
+use restwater_exchange::{CsvOptions, Table, month_of, session_csv};
+use restwater_session::waits_of;
 use restwater_tests::pooled::one_day;
 use restwater_tests::sim::club::fitted;
 use restwater_tests::sim::water::Water;
@@ -95,7 +95,7 @@ fn one(
     session_csv(&session, Table::ClubDays, CsvOptions::default(), Some(phone), &mut bytes)?;
     let header = bytes.iter().position(|b| *b == b'\n').map_or(0, |end| end + 1);
     out.write_all(if first { &bytes } else { &bytes[header..] })?;
-    let month = month_of(&session);
+    let month = month_of(&session).map_or_else(String::new, |month| month.to_string());
     let mut areas = vec![("all", String::new()), ("water", water.name.into()), ("month", month)];
     areas.extend(tenths.and_then(|tenths| {
         let range = BELOW.windows(2).find(|range| (range[0]..range[1]).contains(&tenths))?;
@@ -103,11 +103,6 @@ fn one(
     }));
     let by_kind = Shapes::usual().day_by_kind(&waits_of(&session)).into_iter().map(as_sent).collect();
     Ok(Day { angler, water: water.name.into(), areas, by_kind })
-}
-
-fn month_of(session: &Session) -> String {
-    let day = session.started.as_ref().map_or_else(String::new, |at| restwater_screen::iso_day(&at.shown));
-    day.get(5..7).unwrap_or_default().trim_start_matches('0').to_owned()
 }
 
 /// A figure as the table has it.

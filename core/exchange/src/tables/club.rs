@@ -19,6 +19,11 @@ pub(super) const HEADER: &[&str] = &[
     "ln_bayes_factor",
 ];
 
+/// The month in which a session began, from 1 to 12: a club's weights are fitted by it, and chosen by it for a day.
+pub fn month_of(session: &Session) -> Option<u8> {
+    rfc3339(&session.started.as_ref()?.shown).get(5..7)?.parse().ok()
+}
+
 /// Writes nothing for a day without a cast whose end was seen.
 pub(super) fn rows<W: Write>(
     cells: &mut Cells<W>,
@@ -26,9 +31,7 @@ pub(super) fn rows<W: Write>(
     phone: Option<Uuid>,
 ) -> Result<(), ExchangeError> {
     let waits = waits_of(session);
-    let Some(started) = session.started.as_ref().filter(|_| !waits.is_empty()) else { return Ok(()) };
-    let day = rfc3339(&started.shown);
-    let month = day.get(5..7).unwrap_or_default().trim_start_matches('0');
+    let Some(month) = month_of(session).filter(|_| !waits.is_empty()) else { return Ok(()) };
     let celsius = session.conditions_now().water.map(|tenths| f64::from(tenths) / 10.0);
     let shapes = Shapes::usual();
     let kinds = shapes.kind_names().iter().zip(shapes.kind_weights());
@@ -36,7 +39,7 @@ pub(super) fn rows<W: Write>(
         cells.plain(&session.id)?;
         cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
         cells.words(session.setup.water.as_deref())?;
-        cells.plain(month)?;
+        cells.plain(&month)?;
         cells.number(celsius, 1)?;
         cells.plain(&CLUB_SHAPES)?;
         cells.plain(kind.as_str())?;

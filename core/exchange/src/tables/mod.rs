@@ -15,6 +15,7 @@ mod weather;
 use super::{ExchangeError, OnProgress, Progress, Selection};
 use cells::Cells;
 pub use cells::rfc3339;
+pub use club::month_of;
 use restwater_log::{effective, sorted};
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};

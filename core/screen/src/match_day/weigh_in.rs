@@ -45,7 +45,7 @@ fn weighed(input: &MatchInput, name: &str, of_another: bool) -> MatchKey {
     let typed = weight.grams() > 0.0;
     let guess = of_another && matches!(phase(input), Some(Phase::Before { .. } | Phase::Fishing { .. }));
     let id = if guess { "match-weigh-in-guess" } else { "match-weigh-in-take" };
-    // The smaller line is dropped at large text, so the weight itself is the word on the key.
+    // The weight is what the angler checks before the tap, so it is the word on the key.
     let label = if typed { short(input.words, weight) } else { input.say(id, &[]) };
     MatchKey {
         tag: "take-weight".into(),

@@ -6109,7 +6109,7 @@ public struct KeyView: Equatable, Hashable {
      */
     public let label: String
     /**
-     * A smaller line below, which may be dropped at large text.
+     * A smaller line below.
      */
     public let sub: String?
     /**
@@ -6139,7 +6139,7 @@ public struct KeyView: Equatable, Hashable {
          * Its word.
          */label: String, 
         /**
-         * A smaller line below, which may be dropped at large text.
+         * A smaller line below.
          */sub: String?, 
         /**
          * What a screen reader says.
@@ -27890,6 +27890,16 @@ public func readDay(text: String)throws  -> [DayTap]  {
 })
 }
 /**
+ * Em of the smaller line on a key at 100 %, in millimetres: larger text makes it no smaller.
+ */
+public func subMm() -> Double  {
+    return try!  FfiConverterDouble.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_sub_mm(uniffiCallStatus
+    )
+})
+}
+/**
  * Where the Swim screen's things lie on a glass.
  */
 public func swimLayout(glass: Glass, ask: SwimPadAsk) -> SwimLayout  {
@@ -27984,6 +27994,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_read_day() != 60744) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_sub_mm() != 58412) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_layout() != 8430) {

@@ -51,7 +51,7 @@ struct KeyDrawing {
         let usual = letters.fit(line, em: sub, width: inner.width, height: inner.height - share)
         if usual.whole && usual.em == sub { return (label, usual, share) }
         // It grows up to the label, and is never smaller than at 100 %: a large label gives up size before.
-        let usualEm = min(sub, Self.subMm * mm)
+        let usualEm = min(sub, subMm() * mm)
         var (above, small) = (label, beside(label, line, usualEm, in: inner))
         while small.em < usualEm && above.em * Letters.smaller * Self.subOfLabel > usualEm {
             above = letters.fit(face.label, em: above.em * Letters.smaller, width: inner.width, height: share, weight: .bold)
@@ -76,9 +76,8 @@ struct KeyDrawing {
 
     /// Between the edge of a key and its words, mm.
     private static let edgeMm = 1.0
-    /// Size of the smaller line relative to the label at the most, and its em at 100 % in mm, as in the core's layout.
+    /// Size of the smaller line relative to the label at the most.
     private static let subOfLabel = 0.9
-    private static let subMm = 2.4
     /// Share of a key's height for its label at the most, if there is a smaller line below.
     private static let labelShare = 0.6
 }

@@ -111,7 +111,7 @@ extension Letters {
         text.isBlank ? 0 : Double(wrap(text, em, width, weight, lines: 99).0.count) * em * Self.line + 1
     }
 
-    /// A text in two at the end of the last line that fits the room, if that leaves at least two lines before it.
+    /// Splits a text at the end of the last line that fits the room, if that leaves at least two lines before it.
     func split(_ text: String, em: Double, width: Double, weight: Weight, room: Double) -> (String, String)? {
         let lines = wrap(text, em, width, weight, lines: 99).0
         let fit = Int(room / (em * Self.line))

@@ -4,6 +4,7 @@ import android.app.AlarmManager
 import android.app.Notification
 import android.app.NotificationManager
 import android.content.Context
+import androidx.test.core.app.ActivityScenario
 import androidx.test.core.app.ApplicationProvider
 import app.restwater.core.Action
 import app.restwater.core.Moment
@@ -46,6 +47,16 @@ object Handset {
     fun settle() = repeat(10) {
         ShadowLooper.idleMainLooper(50, TimeUnit.MILLISECONDS)
         Thread.sleep(20)
+    }
+
+    /** The app, once its Bank is read. */
+    fun onBank(test: (MainActivity) -> Unit) = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+        var launched: MainActivity? = null
+        scenario.onActivity { launched = it }
+        val activity = checkNotNull(launched)
+        until({ "no screen" }) { activity.state?.bank != null }
+        settle()
+        test(activity)
     }
 
     /** The system ends the process: nobody waits for the answers to its requests any more. */

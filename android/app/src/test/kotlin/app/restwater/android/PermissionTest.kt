@@ -3,7 +3,6 @@ package app.restwater.android
 import android.Manifest
 import android.content.pm.PackageManager
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
-import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
 import app.restwater.core.Alarm
 import app.restwater.core.PhoneTap
@@ -39,13 +38,9 @@ class PermissionTest {
         Handset.later(60)
     }
 
-    private fun on(test: (MainActivity) -> Unit) = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
-        var activity: MainActivity? = null
-        scenario.onActivity { activity = it }
-        Handset.until({ "no screen" }) { activity?.state?.bank != null }
-        Handset.settle()
+    private fun on(test: (MainActivity) -> Unit) = Handset.onBank { activity ->
         rule.waitForIdle()
-        test(checkNotNull(activity))
+        test(activity)
     }
 
     private fun asked(activity: MainActivity) = shadowOf(activity).lastRequestedPermission?.requestedPermissions?.toList()

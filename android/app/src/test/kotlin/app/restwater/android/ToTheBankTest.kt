@@ -4,7 +4,6 @@ import android.Manifest
 import android.app.Notification
 import android.app.PendingIntent
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
-import androidx.test.core.app.ActivityScenario
 import androidx.test.platform.app.InstrumentationRegistry
 import app.restwater.core.Action
 import app.restwater.core.Alarm
@@ -50,15 +49,11 @@ class ToTheBankTest {
     }
 
     /** The app with the page of waits open. */
-    private fun onWaits(test: (MainActivity) -> Unit) = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
-        var activity: MainActivity? = null
-        scenario.onActivity { activity = it }
-        val there = checkNotNull(activity)
-        Handset.until({ "no screen" }) { there.state?.bank != null }
-        rule.runOnUiThread { there.state?.open(Showing.WAITS) }
+    private fun onWaits(test: (MainActivity) -> Unit) = Handset.onBank { activity ->
+        rule.runOnUiThread { activity.state?.open(Showing.WAITS) }
         Handset.settle()
-        test(there)
-        assertEquals(there.state?.notice, Showing.BANK, there.state?.showing)
+        test(activity)
+        assertEquals(activity.state?.notice, Showing.BANK, activity.state?.showing)
     }
 
     private fun chosen(activity: MainActivity) = activity.state?.bank?.rods?.single { it.chosen }?.rod

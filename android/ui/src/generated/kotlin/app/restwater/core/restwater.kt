@@ -716,6 +716,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
+    external fun uniffi_restwater_checksum_func_sub_mm(
+    ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
     ): Int
     external fun uniffi_restwater_checksum_func_swim_legend(
@@ -862,6 +864,8 @@ internal object UniffiLib {
     ): Double
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_sub_mm(uniffi_out_err: UniffiRustCallStatus, 
+    ): Double
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -1020,6 +1024,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 60744) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_sub_mm() and 0xFFFF) != 58412) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 8430) {
@@ -5427,7 +5434,7 @@ data class KeyView (
     val `label`: kotlin.String
     , 
     /**
-     * A smaller line below, which may be dropped at large text.
+     * A smaller line below.
      */
     val `sub`: kotlin.String?
     , 
@@ -24203,6 +24210,19 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterString.lower(`text`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Em of the smaller line on a key at 100 %, in millimetres: larger text makes it no smaller.
+         */ fun `subMm`(): kotlin.Double {
+            return FfiConverterDouble.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_sub_mm(
+    
+        _status)
 }
     )
     }

@@ -34,10 +34,10 @@ internal fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> 
     val density = LocalDensity.current
     val body = layout.text.body.toFloat()
     return remember(leaf, body, width, density) {
-        val small = body * 0.85f
+        val small = body * SMALL
         listing {
             if (leaf.says.isNotBlank()) {
-                add(Block.Words(leaf.says, body, FontWeight.Bold, "says", measurer.height(leaf.says, body, width, density, FontWeight.Bold) + BELOW_SAYS_MM * mm))
+                add(Block.Words(leaf.says, body, FontWeight.Bold, SAYS, measurer.height(leaf.says, body, width, density, FontWeight.Bold) + BELOW_SAYS_MM * mm))
             }
             if (leaf.caution.isNotBlank()) {
                 add(Block.Boxed(leaf.caution, small, measurer.height(leaf.caution, small, width - 4 * mm, density, FontWeight.Medium) + 4.5 * mm))
@@ -66,7 +66,7 @@ internal fun parts(blocks: List<Block>, list: List<LeafKey>, key: Double, cutter
         return parts(boxed + (blocks - boxed.toSet()), list, key, cutter, room)
     }
     // Sentences after the lines come after the list, since a list screen is opened for its list.
-    val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == "says" }
+    val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == SAYS }
     val all = before + list.map { Block.Wide(it, key) } + after
     val parts = mutableListOf(mutableListOf<Block>())
     var left = room(0)

@@ -273,7 +273,7 @@ private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.
 /** One key of a grid. */
 internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
 
-/** One page of a grid of this number of keys, as the core lays it. */
+/** One page of a grid of this number of keys, as the core lays it out. */
 private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, values: Boolean) =
     GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, values)
 

@@ -23,6 +23,7 @@ import androidx.compose.ui.unit.Constraints
 import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.em
 import app.restwater.core.Rect
+import app.restwater.core.subMm
 
 /** Height of a capital letter or a digit as a share of the em in the sans faces of phones, within 2 %. */
 internal const val CAP_OF_EM = 0.711f
@@ -270,7 +271,7 @@ private fun TextMeasurer.two(
     }
 }
 
-/** A text in two at the end of the last line that fits [room], if that leaves at least two lines before it. */
+/** Splits a text at the end of the last line that fits [room], if that leaves at least two lines before it. */
 internal fun TextMeasurer.split(text: String, em: Float, width: Double, density: Density, weight: FontWeight, room: Double): Pair<String, String>? {
     val most = width.toInt().coerceAtLeast(1)
     val lines = measure(text.withUnits(), style(em, density, weight, TextAlign.Start), constraints = Constraints(minWidth = most, maxWidth = most))
@@ -289,7 +290,7 @@ internal fun TextMeasurer.onKey(face: String, sub: String?, labelPx: Float, subP
     val line = fit(sub, subPx, below, FontWeight.Medium)
     if (line.whole && line.em == subPx) return listOf(above, line)
     // It grows up to the label, and is never smaller than at 100 %.
-    val usual = subPx.coerceAtMost(SUB_MM * mm)
+    val usual = subPx.coerceAtMost(subMm().toFloat() * mm)
     fun beside(above: Fitted): Fitted {
         val room = (height - above.lines.size.height).coerceAtLeast(below)
         val sizes = listOf(subPx.coerceAtMost((above.em * SUB_OF_LABEL).coerceAtLeast(usual)), usual)
@@ -304,9 +305,8 @@ internal fun TextMeasurer.onKey(face: String, sub: String?, labelPx: Float, subP
     return listOf(label, small)
 }
 
-/** Size of the smaller line of a key relative to its label at the most, and its em at 100 % in mm, as in the core's layout. */
+/** Size of the smaller line of a key relative to its label at the most. */
 private const val SUB_OF_LABEL = 0.9f
-private const val SUB_MM = 2.4f
 
 /** Share of a key's height for its label at the most, if there is a smaller line below. */
 internal const val LABEL_SHARE = 0.6f

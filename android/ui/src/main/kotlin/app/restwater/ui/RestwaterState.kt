@@ -46,44 +46,6 @@ import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.withContext
 
-/** Which screen is open. */
-enum class Showing(
-    /** What the core is asked for while it is open. */
-    val which: Which,
-) {
-    BANK(Which.BANK),
-    SETUP(Which.SETUP),
-    TACKLE(Which.TACKLE),
-    SWIM(Which.SWIM),
-    WAITS(Which.WAITS),
-    CHANGES(Which.CHANGES),
-    MATCH(Which.MATCH),
-    FISH(Which.FISH),
-    WEIGHT(Which.WEIGHT),
-    FEED(Which.FEED),
-    FEED_WEIGHT(Which.FEED_WEIGHT),
-    SEEN(Which.SEEN),
-    BENCH(Which.BENCH),
-    BOOK(Which.BOOK),
-    CONDITIONS(Which.CONDITIONS),
-    CAUTIONS(Which.CAUTIONS),
-    MEND(Which.MEND),
-    FILES(Which.FILES),
-    PHONE(Which.PHONE),
-    DAY(Which.DAY),
-    WELCOME(Which.WELCOME),
-    LEGEND(Which.LEGEND),
-
-    /** The list of screens, over what the Bank screen shows. */
-    SCREENS(Which.BANK),
-    ;
-
-    companion object {
-        /** What shows a screen of the core; the Bank if this shell has none for it. */
-        fun of(which: Which): Showing = entries.firstOrNull { it.which == which } ?: BANK
-    }
-}
-
 /**
  * The one state that the screens draw. Taps go to the core one after another on [worker], each with the moment the
  * thumb lifted, and the core's answer is what is shown. There are no rules here.
@@ -348,7 +310,7 @@ class RestwaterState(
             val refused = lookout.show(watch)
             // Shown when it comes up and with each new alarm: after that it would only hide the notices about taps.
             val anew = refused != null && (refused.anew || refused.says != refusedSaid)
-            if (anew || refused?.says != refusedSaid) refusedSaid?.let { notice = notice.removeSuffix(it).trimEnd() }
+            if (anew || refused == null) refusedSaid?.let { notice = notice.removeSuffix(it).trimEnd() }
             if (refused != null && anew) notice = listOf(notice, refused.says).filter { it.isNotBlank() }.joinToString(" ")
             refusedSaid = refused?.says
         }
@@ -440,28 +402,3 @@ private const val SECOND_MS = 1_000L
 
 /** Shown where an answer is still to come. */
 internal const val WAITS = "…"
-
-private fun whichOf(screen: Screen): Which = when (screen) {
-    is Screen.Bank -> Which.BANK
-    is Screen.Setup -> Which.SETUP
-    is Screen.Tackle -> Which.TACKLE
-    is Screen.Swim -> Which.SWIM
-    is Screen.Waits -> Which.WAITS
-    is Screen.Changes -> Which.CHANGES
-    is Screen.Match -> Which.MATCH
-    is Screen.Fish -> Which.FISH
-    is Screen.Weight -> Which.WEIGHT
-    is Screen.Feed -> Which.FEED
-    is Screen.FeedWeight -> Which.FEED_WEIGHT
-    is Screen.Seen -> Which.SEEN
-    is Screen.Bench -> Which.BENCH
-    is Screen.Book -> Which.BOOK
-    is Screen.Conditions -> Which.CONDITIONS
-    is Screen.Cautions -> Which.CAUTIONS
-    is Screen.Files -> Which.FILES
-    is Screen.Mend -> Which.MEND
-    is Screen.Phone -> Which.PHONE
-    is Screen.Day -> Which.DAY
-    is Screen.Welcome -> Which.WELCOME
-    is Screen.Legend -> Which.LEGEND
-}
