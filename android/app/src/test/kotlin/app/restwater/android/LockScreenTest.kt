@@ -9,6 +9,10 @@ import app.restwater.core.Alarm
 import app.restwater.core.Key
 import app.restwater.core.PhoneTap
 import app.restwater.core.shellWords
+import app.restwater.ui.FilesDesk
+import app.restwater.ui.RestwaterState
+import kotlinx.coroutines.launch
+import kotlinx.coroutines.runBlocking
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotNull
@@ -77,6 +81,24 @@ class LockScreenTest {
         tap("LANDED")
         assertEquals(listOf("session_started", "cast", "bite", "landed"), Handset.kinds())
         assertEquals(listOf("CAST", "UNDO"), checkNotNull(Handset.wait()).actions.map { it.title.toString() })
+    }
+
+    /** The screens had read the wait before the key was tapped and shown it afterwards, with the alarms of before. */
+    @Test fun aKeyOnTheLockScreenIsNotUndoneByAnOlderReadingOfTheScreens() {
+        show()
+        val app = Handset.app
+        val state = with(app) {
+            val desk = FilesDesk(Handset.core, { now() }, scope, files)
+            RestwaterState(Handset.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, Handset.core.settings(now()), desk)
+        }
+        Handset.answered()
+        app.scope.launch { state.lookOut() }
+        KeyReceiver().onReceive(app, Intent().putExtra(KeyReceiver.KEY, Key.CAST.name).putExtra(KeyReceiver.ROD, 1))
+        // The worker has done both before the main thread goes on.
+        runBlocking(app.worker) {}
+        Handset.answered()
+        assertEquals(listOf("BITE", "WOUND IN", "CAST"), checkNotNull(Handset.wait()).actions.map { it.title.toString() })
+        assertEquals("the alarm of the cast is set", 1, Handset.alarms().size)
     }
 
     @Test fun aKeyOfAnotherAppOrAnUnknownKeyLogsNothing() {

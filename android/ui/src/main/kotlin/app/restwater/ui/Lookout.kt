@@ -4,7 +4,7 @@ import app.restwater.core.WatchView
 
 /** What the system shows and sounds while the app is not in front: the lock screen and alarms. */
 fun interface Lookout {
-    /** Shows it and sets the alarms; returns what the system doesn't allow of that. */
+    /** Shows it and sets the alarms; returns what the system doesn't allow of that. Called on the worker that calls the core. */
     fun show(watch: WatchView): Refused?
 }
 

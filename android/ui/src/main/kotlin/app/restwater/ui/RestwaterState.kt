@@ -301,13 +301,15 @@ class RestwaterState(
         open(Showing.BANK)
     }
 
-    /** Tells the system what to show and when to ring while the app is not in front. */
+    /**
+     * Tells the system what to show and when to ring while the app is not in front. What was read is shown by the same
+     * call of the worker: shown later, it would take the place of what a key on the lock screen has set meanwhile.
+     */
     suspend fun lookOut() {
         val at = now()
-        answer { core.watch(at) }?.let { watch ->
+        answer { core.watch(at).let { it to lookout.show(it) } }?.let { (watch, refused) ->
             keepAwake = watch.keepAwake
             sessionOpen = watch.open
-            val refused = lookout.show(watch)
             // Shown when it comes up and with each new alarm: after that it would only hide the notices about taps.
             val anew = refused != null && (refused.anew || refused.says != refusedSaid)
             if (anew || refused == null) refusedSaid?.let { notice = notice.removeSuffix(it).trimEnd() }
