@@ -1,5 +1,6 @@
 //! Exports the log as op files.
 
+use super::taken_back::said_of_imports;
 use super::write_atomically;
 use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
 use restwater_log::{Payload, op_from_bytes, sorted, voided};
@@ -98,20 +99,11 @@ fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqli
 /// that are therefore out of force. If they were exported, they would undo the same entries on the phone of
 /// the angler who logged them.
 fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, ExchangeError> {
-    let mut statement = conn.prepare_cached(match what {
-        Selection::Session(_) => include_str!("sql/said_of_imports_in_session.sql"),
-        Selection::Began { .. } | Selection::Everything => include_str!("sql/said_of_imports.sql"),
-    })?;
-    let mut rows = match what {
-        Selection::Session(id) => statement.query([id.as_bytes()])?,
-        Selection::Began { .. } | Selection::Everything => statement.query([])?,
+    let session = match what {
+        Selection::Session(id) => Some(id),
+        Selection::Began { .. } | Selection::Everything => None,
     };
-    let mut said = Vec::new();
-    while let Some(row) = rows.next()? {
-        let body = row.get_ref(0)?.as_blob().map_err(rusqlite::Error::from)?;
-        // Ops of other kinds may contain the word in their text.
-        said.extend(op_from_bytes(body).ok().filter(|op| !op.is_step_of_undo()));
-    }
+    let said = said_of_imports(conn, session)?;
     let mut left_here = voided(&sorted(&said));
     left_here.extend(said.iter().map(|op| op.id));
     Ok(left_here)

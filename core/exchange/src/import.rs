@@ -1,6 +1,7 @@
 //! Imports entries of another phone, or earlier ones of this phone: one transaction, one undo.
 
 use super::reading::{Sink, op_of, read};
+use super::taken_back::{TakenBack, removes_entries_before};
 use super::undo::Writer;
 use super::{
     ExchangeError, Fault, FaultKind, LooksLike, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer,
@@ -9,8 +10,7 @@ use restwater_log::{HybridClock, Moment, Op};
 use restwater_store::{
     Added, Adding, Brought, Hashed, ImportRow, RowFault, Store, StoreError, each_op_of_file,
 };
-use rusqlite::{Transaction, TransactionBehavior};
-use std::collections::{BTreeSet, HashMap, HashSet};
+use rusqlite::TransactionBehavior;
 use std::fs::File;
 use std::io::Read;
 use std::path::Path;
@@ -136,11 +136,15 @@ fn take_in(
     let mut taken_back = TakenBack::of(&tx)?;
     let mut adding = Adding::begin(&tx)?;
     let mut sink = |op: &Op, body: Hashed<'_>, tally: &mut Tally| {
+        if removes_entries_before(&tx, op, before)? {
+            return Ok(None);
+        }
         add(&mut adding, op, body, now_ms, &mut taken_back, tally)
     };
     let mut tally = read(&mut sink)?;
     let mut brought = adding.finish()?;
-    tally.brought_back = taken_back.in_the_file.len() as u64;
+    taken_back.end_of_file();
+    tally.brought_back = taken_back.in_the_file().len() as u64;
     // Otherwise the transaction is rolled back when it goes out of scope.
     if let Some((incoming, new_id)) = keep {
         if tally.new > 0 {
@@ -149,44 +153,12 @@ fn take_in(
         }
         let clock = HybridClock::after(store.last_hlc().max(brought.last_hlc()));
         let mut writer = Writer { device: store.device(), clock, at: &incoming.at, new_id };
-        for row in taken_back.touched() {
-            brought = brought.and(writer.bring_back(&tx, row, &taken_back.in_the_file)?);
+        for (import, takings) in taken_back.touched() {
+            brought = brought.and(writer.bring_back(&tx, import, takings, taken_back.in_the_file())?);
         }
         tx.commit().map_err(StoreError::from)?;
     }
     Ok((tally, brought))
-}
-
-/// The imports that are undone, and which of their entries the incoming file contains.
-struct TakenBack {
-    rows: Vec<ImportRow>,
-    /// The index into `rows` for the id of each entry.
-    entries: HashMap<Uuid, usize>,
-    in_the_file: HashSet<Uuid>,
-}
-
-impl TakenBack {
-    fn of(tx: &Transaction<'_>) -> Result<Self, StoreError> {
-        let mut rows = ImportRow::all(tx)?;
-        rows.retain(|row| row.undone);
-        let mut entries = HashMap::new();
-        for (place, row) in rows.iter().enumerate() {
-            entries.extend(row.ops_out_of_force(tx)?.into_iter().map(|id| (id, place)));
-        }
-        Ok(Self { rows, entries, in_the_file: HashSet::new() })
-    }
-
-    fn saw(&mut self, id: Uuid) {
-        if self.entries.contains_key(&id) {
-            self.in_the_file.insert(id);
-        }
-    }
-
-    fn touched(&self) -> impl Iterator<Item = &ImportRow> {
-        let places: BTreeSet<usize> =
-            self.in_the_file.iter().filter_map(|id| self.entries.get(id)).copied().collect();
-        places.into_iter().filter_map(|place| self.rows.get(place))
-    }
 }
 
 fn add(
@@ -205,7 +177,7 @@ fn add(
         }
         Ok(Added::Known) => {
             tally.known += 1;
-            taken_back.saw(op.id);
+            taken_back.saw(op);
             Ok(None)
         }
         Ok(Added::Clash) => Ok(Some(FaultKind::Clash(op.id))),

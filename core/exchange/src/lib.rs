@@ -13,6 +13,7 @@ mod reading;
 mod records;
 mod strict;
 mod tables;
+mod taken_back;
 mod tally;
 mod undo;
 mod write_atomically;

@@ -2,6 +2,7 @@
 //! too. It applies to this phone alone: neither these ops nor the ops that they undo are exported.
 
 use super::ExchangeError;
+use super::taken_back::{takings, targets};
 use restwater_log::{HybridClock, Moment, Op, Payload, canonical_bytes};
 use restwater_store::{Adding, Brought, Hashed, ImportRow, Store, StoreError};
 use rusqlite::{Transaction, TransactionBehavior};
@@ -46,7 +47,7 @@ fn step(
         let row = ImportRow::find(&tx, import)?
             .filter(|row| row.undone == redo)
             .ok_or(ExchangeError::NoSuchImport(import))?;
-        let targets = if redo { row.ops_that_took_it_back(&tx)? } else { row.ops_brought(&tx)? };
+        let targets = if redo { took_it_back(&tx, import)? } else { row.ops_brought(&tx)? };
         let sessions = targets.iter().map(|(session, _)| *session).collect::<std::collections::BTreeSet<_>>();
         let brought = if redo {
             let brought =
@@ -63,6 +64,15 @@ fn step(
     Ok(sessions)
 }
 
+/// Session and id of the ops that removed what the import brought.
+fn took_it_back(tx: &Transaction<'_>, import: Uuid) -> Result<Vec<(Uuid, Uuid)>, ExchangeError> {
+    Ok(takings(tx)?.get(&import).map_or_else(Vec::new, |ops| ids_of(ops)))
+}
+
+fn ids_of(ops: &[Op]) -> Vec<(Uuid, Uuid)> {
+    ops.iter().map(|op| (op.session, op.id)).collect()
+}
+
 /// Who writes the ops that point at those of an import, and when.
 pub(super) struct Writer<'a> {
     pub(super) device: Uuid,
@@ -72,24 +82,23 @@ pub(super) struct Writer<'a> {
 }
 
 impl Writer<'_> {
-    /// Restores those entries of an undone import that the file contains; the others stay undone.
+    /// Restores those entries of an undone import that the file contains; the others stay undone. `takings` are the ops
+    /// that removed them.
     pub(super) fn bring_back(
         &mut self,
         tx: &Transaction<'_>,
-        row: &ImportRow,
+        import: Uuid,
+        takings: &[Op],
         in_the_file: &HashSet<Uuid>,
     ) -> Result<Brought, ExchangeError> {
-        let import = row.id;
-        let (took_it_back, out_of_force) = (row.ops_that_took_it_back(tx)?, row.ops_out_of_force(tx)?);
         let brought =
-            self.point_at(tx, took_it_back, &|targets| Payload::ImportRedone { import, targets })?;
-        let mut rest = row.ops_brought(tx)?;
-        rest.retain(|(_, id)| out_of_force.contains(id) && !in_the_file.contains(id));
+            self.point_at(tx, ids_of(takings), &|targets| Payload::ImportRedone { import, targets })?;
+        let rest: Vec<_> = targets(takings).filter(|(_, id)| !in_the_file.contains(id)).collect();
         if rest.is_empty() {
             ImportRow::set_undone(tx, import, None)?;
             return Ok(brought);
         }
-        self.take_back(tx, import, rest)
+        Ok(brought.and(self.take_back(tx, import, rest)?))
     }
 
     fn take_back(

@@ -5,9 +5,7 @@
 
 use super::read::count_of;
 use super::{Store, StoreError, uuid_of};
-use restwater_log::op_from_bytes;
 use rusqlite::{Connection, OptionalExtension, Row};
-use std::collections::HashSet;
 use uuid::Uuid;
 
 /// One import that brought something.
@@ -74,6 +72,19 @@ impl ImportRow {
         Ok(())
     }
 
+    /// Notes it again after a salvage, which numbered the rows anew: `seqs` are the former numbers of those that were
+    /// saved, in their order. An import of which nothing was saved is left out.
+    pub(super) fn add_again(&self, conn: &Connection, seqs: &[i64]) -> Result<(), StoreError> {
+        let Some((first, last)) = renumbered(self.brought, seqs) else { return Ok(()) };
+        let (id, source) = (self.id.as_bytes(), &self.source);
+        let mut add = conn.prepare_cached(include_str!("sql/add_import.sql"))?;
+        add.execute((id, self.wall_ms, self.offset_min, source, first, last))?;
+        let undone_by = self.undone_by.and_then(|rows| renumbered(rows, seqs));
+        let mut set = conn.prepare_cached(include_str!("sql/set_import_undone.sql"))?;
+        set.execute((id, undone_by.map(|rows| rows.0), undone_by.map(|rows| rows.1)))?;
+        Ok(())
+    }
+
     /// The import with that id.
     pub fn find(conn: &Connection, id: Uuid) -> Result<Option<Self>, StoreError> {
         conn.prepare_cached(include_str!("sql/import.sql"))?
@@ -96,35 +107,20 @@ impl ImportRow {
 
     /// Session and id of the ops that it brought.
     pub fn ops_brought(&self, conn: &Connection) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
-        Self::ops_between(conn, self.brought)
-    }
-
-    /// Session and id of the ops that undid it. Empty while the import is in force.
-    pub fn ops_that_took_it_back(&self, conn: &Connection) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
-        self.undone_by.map_or_else(|| Ok(Vec::new()), |rows| Self::ops_between(conn, rows))
-    }
-
-    /// The ops that it brought and that are undone at present.
-    pub fn ops_out_of_force(&self, conn: &Connection) -> Result<HashSet<Uuid>, StoreError> {
-        let Some((first, last)) = self.undone_by else { return Ok(HashSet::new()) };
-        let mut statement = conn.prepare_cached("SELECT body FROM op WHERE seq BETWEEN ?1 AND ?2")?;
-        let mut rows = statement.query([first, last])?;
-        let mut taken_back = HashSet::new();
-        while let Some(row) = rows.next()? {
-            let body = row.get_ref(0)?.as_blob().map_err(rusqlite::Error::from)?;
-            let op = op_from_bytes(body).map_err(|error| StoreError::Damaged(error.to_string()))?;
-            taken_back.extend(op.payload.voids().unwrap_or_default());
-        }
-        Ok(taken_back)
-    }
-
-    fn ops_between(conn: &Connection, (first, last): (i64, i64)) -> Result<Vec<(Uuid, Uuid)>, StoreError> {
         let mut statement = conn.prepare_cached(include_str!("sql/ops_in_row.sql"))?;
-        let rows = statement.query_map([first, last], |row| {
+        let rows = statement.query_map([self.brought.0, self.brought.1], |row| {
             Ok((Uuid::from_bytes(row.get(0)?), Uuid::from_bytes(row.get(1)?)))
         })?;
         Ok(rows.collect::<Result<_, _>>()?)
     }
+}
+
+/// The new numbers of a range of rows, if any of them was saved.
+fn renumbered((first, last): (i64, i64), seqs: &[i64]) -> Option<(i64, i64)> {
+    let saved_before = seqs.partition_point(|seq| *seq < first);
+    let saved_until = seqs.partition_point(|seq| *seq <= last);
+    let range = (i64::try_from(saved_before + 1).ok()?, i64::try_from(saved_until).ok()?);
+    (range.0 <= range.1).then_some(range)
 }
 
 fn import_of(row: &Row<'_>) -> Result<ImportRow, StoreError> {

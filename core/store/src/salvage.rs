@@ -7,7 +7,7 @@
 use super::closed_file::open_closed;
 use super::connect::{has_log, lock, make_whole, sync_directory};
 use super::look::{Found, look_only};
-use super::{Adding, FILE_NAME, Hashed, MOST_OPS, Store, StoreError, uuid_of};
+use super::{Adding, FILE_NAME, Hashed, ImportRow, MOST_OPS, Store, StoreError, uuid_of};
 use restwater_log::{Op, op_from_bytes};
 use rusqlite::{Connection, TransactionBehavior};
 use sha2::{Digest, Sha256};
@@ -98,10 +98,17 @@ pub(super) fn salvage_stopping(
 fn fill(conn: &mut Connection, found: &Salvaged) -> Result<(), StoreError> {
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
     let mut adding = Adding::begin(&tx)?;
-    for (op, body) in found.ops.values() {
+    // In the order of the damaged store, so that what an import brought still stands together.
+    let mut ops: Vec<&SavedOp> = found.ops.values().collect();
+    ops.sort_by_key(|found| found.seq.unwrap_or(i64::MAX));
+    for SavedOp { op, body, .. } in &ops {
         adding.add(op, Hashed::of(body))?;
     }
     adding.finish()?;
+    let seqs: Vec<i64> = ops.iter().map_while(|found| found.seq).collect();
+    for import in &found.imports {
+        import.add_again(&tx, &seqs)?;
+    }
     for (key, value) in &found.settings {
         tx.prepare_cached(include_str!("sql/set_setting.sql"))?.execute([key, value])?;
     }
@@ -160,11 +167,19 @@ fn take_place(
     Ok(set_aside)
 }
 
+/// An op that was found.
+struct SavedOp {
+    op: Op,
+    /// Its original bytes, which may contain more than is known here if a later version wrote them.
+    body: Vec<u8>,
+    /// The number of its row; `None` if only its bytes were found.
+    seq: Option<i64>,
+}
+
 #[derive(Default)]
 struct Salvaged {
-    /// Each op with its original bytes, which may contain more than is known here if a later version wrote
-    /// them.
-    ops: BTreeMap<Uuid, (Op, Vec<u8>)>,
+    ops: BTreeMap<Uuid, SavedOp>,
+    imports: Vec<ImportRow>,
     settings: Vec<(String, String)>,
     device: Option<Uuid>,
     had: Option<u64>,
@@ -200,6 +215,9 @@ fn by_rows(conn: &Connection, found: &mut Salvaged) -> Result<(), StoreError> {
     let had: Result<i64, _> = conn.query_row("SELECT max(seq) FROM op", [], |row| row.get(0));
     found.had = had.ok().and_then(|n| u64::try_from(n).ok());
     found.settings = settings(conn).unwrap_or_default();
+    // Each as far as it can be read: without them the entries are there all the same.
+    found.imports = ImportRow::all(conn).unwrap_or_default();
+    found.imports.reverse();
     let mut one = conn.prepare("SELECT sha256, body FROM op WHERE seq = ?1")?;
     let most = i64::try_from(found.had.unwrap_or(0).min(MOST_OPS)).unwrap_or(i64::MAX);
     for seq in 1..=most {
@@ -208,7 +226,7 @@ fn by_rows(conn: &Connection, found: &mut Salvaged) -> Result<(), StoreError> {
             && Sha256::digest(&body).as_slice() == sha
             && let Ok(op) = op_from_bytes(&body)
         {
-            found.ops.insert(op.id, (op, body));
+            found.ops.insert(op.id, SavedOp { op, body, seq: Some(seq) });
         }
     }
     Ok(())
@@ -225,7 +243,7 @@ fn settings(conn: &Connection) -> Result<Vec<(String, String)>, StoreError> {
 const STARTS: [&[u8]; 2] = [br#"{"at":{""#, br#"{"amends":""#];
 
 /// Finds ops in raw bytes: the start of one, the hash directly before it, and JSON up to its end.
-fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, (Op, Vec<u8>)>) {
+fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, SavedOp>) {
     for start in STARTS {
         let mut from = 32;
         while let Some(at) = position(bytes, start, from) {
@@ -239,7 +257,7 @@ fn by_bytes(bytes: &[u8], ops: &mut BTreeMap<Uuid, (Op, Vec<u8>)>) {
             if Sha256::digest(body).as_slice() == &bytes[at - 32..at]
                 && let Ok(op) = op_from_bytes(body)
             {
-                ops.insert(op.id, (op, body.to_vec()));
+                ops.entry(op.id).or_insert_with(|| SavedOp { op, body: body.to_vec(), seq: None });
             }
         }
     }

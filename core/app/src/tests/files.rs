@@ -20,7 +20,7 @@ fn form(form: FormChoice) -> Action {
 }
 
 impl Phone {
-    fn files(&mut self, ms: i64) -> FilesView {
+    pub(super) fn files(&mut self, ms: i64) -> FilesView {
         match self.app().screen(Which::Files, &at(ms)).unwrap() {
             Screen::Files(files) => files,
             other => panic!("{other:?}"),

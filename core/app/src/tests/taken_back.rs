@@ -3,6 +3,7 @@
 use super::whose::{all_sessions, go};
 use super::*;
 use restwater_screen::SetupTap;
+use std::path::PathBuf;
 
 const DAY: i64 = 24 * 60 * MIN;
 
@@ -148,4 +149,79 @@ fn a_peg_with_two_equal_digits_can_be_typed_as_fast_as_any_other() {
     }
     phone.tap(2_000, &START).unwrap();
     assert_eq!(phone.app().session().unwrap().setup.peg.as_deref(), Some("22"));
+}
+
+/// A partner's day was undone, then I moved to a new phone with a backup: his file brings it back there. The backup
+/// itself, restored once more, does not.
+#[test]
+fn a_day_that_was_undone_before_a_move_to_a_new_phone_can_be_imported_there() {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(-7 * DAY, "22", 3);
+    let file = theirs.all_of_it(end + MIN);
+    let mut old = started();
+    let id = old.take(&file, MIN);
+    old.tap(2 * MIN, &Action::UndoImport { id }).unwrap();
+    let backup = PathBuf::from(old.app().back_up(&at(3 * MIN), &mut go).unwrap().unwrap().path);
+    let mut new = Phone::with_ids_from(900);
+    let sessions = |new: &mut Phone, ms: i64| {
+        new.tap(ms, &all_sessions()).unwrap();
+        new.book_leaf(ms, "sessions").says
+    };
+    new.take(&backup, 4 * MIN);
+    assert_eq!(sessions(&mut new, 5 * MIN), "1 session of 1.");
+    new.app().take_in(&backup, "", &at(6 * MIN), &mut go).unwrap();
+    assert_eq!(sessions(&mut new, 7 * MIN), "1 session of 1.", "the backup calls it undone");
+    let seen = new.app().look_into(&file, &at(8 * MIN), &mut go).unwrap();
+    assert_eq!(seen.lines[0], "UNDO IMPORT removed 11 entries of this file. IMPORT brings them back.");
+    new.app().take_in(&file, "", &at(9 * MIN), &mut go).unwrap();
+    assert_eq!(sessions(&mut new, 10 * MIN), "2 sessions of 2.");
+    new.open();
+    assert_eq!(sessions(&mut new, 11 * MIN), "2 sessions of 2.", "after a restart too");
+}
+
+/// A partner who undid the import of my day gives me his whole log as a backup: my day stays mine.
+#[test]
+fn a_partners_backup_does_not_undo_my_own_day() {
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    let sent = mine.all_of_it(2 * MIN);
+    let mut theirs = Phone::with_ids_from(500);
+    let id = theirs.take(&sent, 3 * MIN);
+    theirs.tap(4 * MIN, &Action::UndoImport { id }).unwrap();
+    let backup = PathBuf::from(theirs.app().back_up(&at(5 * MIN), &mut go).unwrap().unwrap().path);
+    mine.app().take_in(&backup, "", &at(6 * MIN), &mut go).unwrap();
+    assert!(mine.app().session().is_some_and(Session::is_open), "the session on the Bank");
+    mine.open();
+    assert!(mine.app().session().is_some_and(Session::is_open), "after a restart too");
+}
+
+/// The list of imports outlives a salvage, and UNDO IMPORT and its REDO work as before.
+#[test]
+fn an_import_can_be_undone_after_the_log_was_salvaged() {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(-7 * DAY, "22", 3);
+    let file = theirs.all_of_it(end + MIN);
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    let id = mine.take(&file, 2 * MIN);
+    mine.tap(3 * MIN, &WOUND_IN).unwrap();
+    mine.tap(4 * MIN, &Action::UndoImport { id }).unwrap();
+    let salvaged = |mine: &mut Phone| {
+        drop(mine.app.take());
+        let words = Wording::shared("en-GB");
+        App::salvage(mine.dir.path(), Box::new(Counting(77_000_000)), &at(10 * MIN), words).unwrap();
+        mine.open();
+    };
+    let sessions = |mine: &mut Phone, ms: i64| {
+        mine.tap(ms, &all_sessions()).unwrap();
+        mine.book_leaf(ms, "sessions").says
+    };
+    salvaged(&mut mine);
+    let imports = mine.files(11 * MIN).imports;
+    assert_eq!((imports.len(), imports[0].id, imports[0].undone), (1, id, true));
+    mine.tap(12 * MIN, &Action::RedoImport { id }).unwrap();
+    assert_eq!(sessions(&mut mine, 13 * MIN), "2 sessions of 2.");
+    salvaged(&mut mine);
+    mine.tap(14 * MIN, &Action::UndoImport { id }).unwrap();
+    assert_eq!(sessions(&mut mine, 15 * MIN), "1 session of 1.");
 }
