@@ -7,10 +7,10 @@ use super::journal::Journal;
 use super::recent::Loaded;
 use super::spots::{SpotsAnswer, SpotsAsked};
 use restwater_log::RodNumber;
-use restwater_screen::{Reading, SpotsReading, Whose};
+use restwater_screen::{Reading, RodLeave, SpotsReading, Whose};
 use restwater_session::{
-    Rhythm, Session, Stamp, Summary, casts_by_telling, habit_min, in_fed_water, rhythm, running_wait_min,
-    waits_by_feed,
+    Rhythm, Rod, RodState, Session, Stamp, Summary, casts_by_telling, habit_min, in_fed_water, rhythm,
+    running_wait_min, waits_by_feed,
 };
 use restwater_store::StoreError;
 use restwater_waits::{Advice, AdviceState, EarlierDay, Record, Settings, Shapes, Wait, WaitPosterior};
@@ -29,8 +29,8 @@ pub(super) struct Advisor {
     /// The club whose start advice begins with.
     club: Club,
     last: Option<Answer>,
-    /// What the spots say of the rod that was last asked about.
-    spots: Option<SpotsAnswer>,
+    /// What the spots said of each rod when it was last asked about.
+    spots: Vec<SpotsAnswer>,
 }
 
 /// The last answer, with the record that it was computed from.
@@ -104,13 +104,13 @@ impl Advisor {
             any_of_another: any_of_another(journal, place, mine)?,
             club: Club::of(journal.recent().kit(own_kit)),
             last: None,
-            spots: None,
+            spots: Vec::new(),
         })
     }
 
     /// An advisor without earlier sessions, used while they can't be read.
     pub(super) fn of_today_alone(today: Option<Uuid>, club: Club) -> Self {
-        Self { today, earlier: None, any_of_another: false, club, last: None, spots: None }
+        Self { today, earlier: None, any_of_another: false, club, last: None, spots: Vec::new() }
     }
 
     /// The club whose start advice begins with.
@@ -128,7 +128,7 @@ impl Advisor {
         if self.club.is(&club) {
             return false;
         }
-        (self.club, self.last, self.spots) = (club, None, None);
+        (self.club, self.last, self.spots) = (club, None, Vec::new());
         true
     }
 
@@ -172,16 +172,27 @@ impl Advisor {
         Some(Reading { advice, waited_min: waited, waiting, rhythm, casts, unseen, of_another, spots })
     }
 
-    /// The posterior of today's waits and what it advises for a rod now, or `None` if its figures can't be used.
-    pub(super) fn posterior(
+    /// How long to leave the cast of each rod that is out.
+    pub(super) fn leaves(&mut self, session: &Session, log: u64, now: &Stamp) -> Vec<RodLeave> {
+        let out = |rod: &&Rod| matches!(rod.state, RodState::Out { .. });
+        let rods = session.rods.iter().filter(out).map(|rod| rod.number);
+        rods.filter_map(|rod| RodLeave::of(rod, &self.read(session, log, rod, now)?)).collect()
+    }
+
+    /// The posterior of today's waits and what it advises for the casts to come of all rods, or `None` if its figures
+    /// can't be used. With several rods it is the same whichever of them is chosen: no spot is asked about, and the casts
+    /// count as in fed water if most rods fish there.
+    pub(super) fn of_all_rods(
         &mut self,
         session: &Session,
         log: u64,
-        rod: RodNumber,
         now: &Stamp,
     ) -> Option<(&WaitPosterior, Advice)> {
         self.bring_up_to(session)?;
-        let spots = self.spots_of(session, log, rod, now);
+        let rods = || session.rods.iter().map(|rod| rod.number);
+        let fed = |rod: &RodNumber| in_fed_water(session, *rod, now);
+        let rod = rods().find(|rod| fed(rod) == (2 * rods().filter(fed).count() > rods().count()))?;
+        let spots = if rods().count() == 1 { self.spots_of(session, log, rod, now) } else { None };
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
         Some((posterior, by_spots(advice, spots).0))
     }
@@ -198,11 +209,12 @@ impl Advisor {
             return None;
         }
         let asked = SpotsAsked::new(session, log, rod, now);
-        if let Some(answer) = self.spots.as_ref().filter(|answer| answer.asked == asked) {
+        if let Some(answer) = self.spots.iter().find(|answer| answer.asked == asked) {
             return answer.says.clone();
         }
         let says = self.last.as_ref().and_then(|answer| asked.answer(session, &answer.posterior, now));
-        self.spots = Some(SpotsAnswer { asked, says: says.clone() });
+        self.spots.retain(|answer| answer.asked.is_about_another_rod(&asked));
+        self.spots.push(SpotsAnswer { asked, says: says.clone() });
         says
     }
 

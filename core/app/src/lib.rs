@@ -344,11 +344,15 @@ impl App {
         let now = self.on_line(now);
         let reading =
             session.and_then(|session| self.advisor.read(session, self.journal.version(), self.chosen, &now));
+        let several = session.filter(|session| session.is_open() && session.rods.len() > 1);
+        let leaves = several
+            .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.version(), &now));
         screen::bank(&BankInput {
             session,
             chosen: self.chosen,
             now: &now,
             reading: reading.as_ref(),
+            leaves: &leaves,
             landed: landed.as_ref(),
             undo: self.journal.recent().undo(),
             redo: self.journal.recent().redo().map(|(entry, _)| entry),

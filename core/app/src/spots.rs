@@ -32,6 +32,11 @@ impl SpotsAsked {
         Self { session: session.id, log, rod, at_ms }
     }
 
+    /// Whether the other question is about another rod of the same day.
+    pub(super) fn is_about_another_rod(&self, other: &Self) -> bool {
+        self.session == other.session && self.rod != other.rod
+    }
+
     /// How long to leave it and what then.
     pub(super) fn answer(
         &self,

@@ -23,7 +23,10 @@ impl App {
         let bank = self.bank(now);
         let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open());
         let now = &self.on_line(now);
-        watch_view(&WatchInput { words: self.words, session, bank: &bank, phone: self.phone, now })
+        let leaves = session
+            .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.version(), now));
+        let (words, phone) = (self.words, self.phone);
+        watch_view(&WatchInput { words, session, bank: &bank, leaves: &leaves, phone, now })
     }
 
     /// The Phone screen.

@@ -68,8 +68,8 @@ pub use action::{
     TypedInto, UsualClass, WaitsTap, WaterChoice, Which,
 };
 pub use bank::{
-    AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodView, SpotsReading,
-    StripMark, StripMarkShape, StripView, bank,
+    AdviceTone, AdviceView, BankInput, BankState, BankView, HeaderView, Reading, RodLeave, RodView,
+    SpotsReading, StripMark, StripMarkShape, StripView, bank,
 };
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, PlanInput, bench};

@@ -5,7 +5,8 @@ use super::feed_ways::{FEED_WAYS, FeedWay};
 use super::match_day::{match_alarms, match_end};
 use super::phone_settings::{Alarm, Hand, PhoneChoices, Scheme, Settings};
 use super::{
-    Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, KeyView, KeyWeight, PhoneTap, RodView, Wording,
+    Action, Arg, BankState, BankView, Choice, ChoiceRow, Key, KeyView, KeyWeight, PhoneTap, RodLeave,
+    RodView, Wording,
 };
 use restwater_log::{RodNumber, WeightUnit};
 use restwater_session::{Session, Stamp, is_all_out, running_wait_ms};
@@ -87,6 +88,8 @@ pub struct WatchInput<'a> {
     pub session: Option<&'a Session>,
     /// The Bank screen now.
     pub bank: &'a BankView,
+    /// How long to leave each rod that is out.
+    pub leaves: &'a [RodLeave],
     /// What was chosen on the Phone screen.
     pub phone: PhoneChoices,
     /// Now, on the time line of the session.
@@ -159,14 +162,16 @@ fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
 
 /// One alarm for each bait that is out, counted from the moment from which its wait counts.
 fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
-    let strip = &input.bank.strip;
-    let minute = match input.phone.alarm {
-        Alarm::Off => None,
-        Alarm::Hold => strip.hold_min,
-        Alarm::Recast => strip.recast_min,
-        Alarm::After(minutes) => Some(f64::from(minutes)),
+    let Some(session) = input.session else { return Vec::new() };
+    let minute = |rod: RodNumber| {
+        let leave = input.leaves.iter().find(|leave| leave.rod == rod);
+        match input.phone.alarm {
+            Alarm::Off => None,
+            Alarm::Hold => leave?.hold_min,
+            Alarm::Recast => Some(leave?.recast_min),
+            Alarm::After(minutes) => Some(f64::from(minutes)),
+        }
     };
-    let (Some(minute), Some(session)) = (minute, input.session) else { return Vec::new() };
     let id = match input.phone.alarm {
         Alarm::Hold => "watch-hold",
         Alarm::Recast => "watch-recast",
@@ -174,9 +179,10 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         Alarm::After(_) if session.setup.settle_s > 0 || session.setup.twitch_restarts => "watch-waited",
         Alarm::Off | Alarm::After(_) => "watch-after",
     };
-    let minutes = Arg::Count(libm::round(minute) as usize);
     let key = |key, label, action| WatchKey { key, label: input.words.say(label), action };
     let alarm = |rod: &RodView| {
+        let minute = minute(rod.rod)?;
+        let minutes = Arg::Count(libm::round(minute) as usize);
         let cast = session.running(rod.rod)?;
         let waited_ms = running_wait_ms(session, cast, input.now)?;
         let left_ms = (minute * 60_000.0) as i64 - waited_ms;

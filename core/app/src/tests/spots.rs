@@ -4,7 +4,7 @@ use super::clock_steps::{STEPS, stepped};
 use super::*;
 use restwater_exchange::Progress;
 use restwater_log::EndSaid;
-use restwater_screen::{FilesTap, MendTap, Span, SwimView};
+use restwater_screen::{Alarm, FilesTap, MatchTap, MendTap, PhoneTap, RuleTap, Span, SwimView};
 use restwater_session::where_next;
 use std::ops::ControlFlow;
 use std::path::PathBuf;
@@ -267,6 +267,47 @@ fn no_rod_is_sent_onto_the_bait_of_another() {
     assert!(!baits.contains(&to), "{to:?} of {baits:?}");
     let said = phone.bank(now + 2 * MIN).advice.more[0].clone();
     assert_eq!(phone.bank(now + 10 * MIN).advice.more[0], said, "one answer as long as the cast is out");
+}
+
+/// Rod 1 lies on the dry spot and rod 2 on the good one: each rings at its own minute, which rod is due first goes by the
+/// minutes left, and the figures of the match are the same whichever rod is chosen.
+#[test]
+fn each_rod_rings_at_its_own_minute_whichever_is_chosen() {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone.tap(1_000, &Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::Recast } }).unwrap();
+    phone.tap(2_000, &Action::Match { tap: MatchTap::Rule { rule: RuleTap::Begin } }).unwrap();
+    let mut now = MIN;
+    for _ in 0..6 {
+        now = phone.fish_at(now, BITES);
+        now = phone.fish_at(now, DRY);
+    }
+    // The rod on the good spot has waited longer, and is to wait longer still.
+    phone.tap(now, &Action::Tackle { rod: 2, tap: TackleTap::Bearing { cdeg: BITES } }).unwrap();
+    phone.tap(now + 10_000, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(now + MIN, &aimed(DRY)).unwrap();
+    phone.tap(now + MIN + 10_000, &CAST).unwrap();
+    let then = now + 2 * MIN;
+    let splash = |rod: u8| if rod == 1 { now + MIN + 10_000 } else { now + 10_000 };
+    let mut seen = Vec::new();
+    for chosen in [1, 2] {
+        phone.tap(then, &Action::ChooseRod { rod: chosen }).unwrap();
+        let bank = phone.bank(then);
+        let minutes = bank.strip.recast_min.unwrap();
+        let alarms = phone.app().watch(&at(then)).alarms;
+        let own = alarms.iter().find(|alarm| alarm.rod == Some(chosen)).unwrap();
+        let due = own.at_wall_ms - at(splash(chosen)).wall_ms;
+        assert_eq!(due, (minutes * 60_000.0) as i64, "rod {chosen}: the minute of the Bank");
+        let Screen::Match(match_day) = phone.app().screen(Which::Match, &at(then)).unwrap() else { panic!() };
+        let marks = bank.rods.iter().map(|rod| rod.label.clone()).collect::<Vec<_>>();
+        seen.push((alarms, marks, match_day.lines, match_day.coming, minutes));
+    }
+    let [rod_1, rod_2] = &seen[..] else { panic!() };
+    assert!(rod_1.4 + 2.0 < rod_2.4, "the spots tell: {} and {}", rod_1.4, rod_2.4);
+    assert_eq!((&rod_1.0, &rod_1.1), (&rod_2.0, &rod_2.1));
+    assert_eq!((&rod_1.2, &rod_1.3), (&rod_2.2, &rod_2.3));
+    assert_eq!(rod_1.1, ["Rod 1: due first", "Rod 2"]);
 }
 
 /// EARLIER shows where next as it was read then, with the baits that were out.

@@ -5,7 +5,6 @@ use crate::figures::{clock, digits};
 use crate::{Action, Arg};
 use restwater_log::RodNumber;
 use restwater_session::{Rod, RodState, Session, Stamp, running_wait_ms};
-use std::cmp::Reverse;
 
 /// One clock a rod, in order.
 pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
@@ -13,15 +12,18 @@ pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
     session.rods.iter().map(|rod| view(input, session, rod, first == Some(rod.number))).collect()
 }
 
-/// The rod that has waited longest, where several are out: the same wait is due on all of them.
+/// The rod to recast first, where several are out; before the record tells anything, the one that has waited longest.
 fn due_first(input: &BankInput, session: &Session) -> Option<RodNumber> {
-    let waited = |rod: &Rod| {
+    let left = |rod: &Rod| {
         let RodState::Out { .. } = rod.state else { return None };
-        Some((running_wait_ms(session, session.running(rod.number)?, input.now)?, rod.number))
+        let waited_ms = running_wait_ms(session, session.running(rod.number)?, input.now)?;
+        let leave = input.leaves.iter().find(|leave| leave.rod == rod.number);
+        let leave_ms = leave.map_or(0, |leave| (leave.recast_min * 60_000.0) as i64);
+        Some((leave_ms.saturating_sub(waited_ms), rod.number))
     };
-    let out: Vec<(i64, RodNumber)> = session.rods.iter().filter_map(waited).collect();
-    let longest = out.iter().max_by_key(|(ms, rod)| (*ms, Reverse(*rod)))?;
-    (out.len() > 1).then_some(longest.1)
+    let out: Vec<(i64, RodNumber)> = session.rods.iter().filter_map(left).collect();
+    let first = out.iter().min()?;
+    (out.len() > 1).then_some(first.1)
 }
 
 /// What is to be seen of a rod at a glance, where it is not the only one.

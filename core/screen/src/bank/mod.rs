@@ -15,7 +15,7 @@ use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
 use restwater_match_day::clock::Phase;
 use restwater_session::{LeaveBySpots, Rhythm, Session, Stamp};
-use restwater_waits::{Advice, WaitingOn};
+use restwater_waits::{Advice, AdviceState, WaitingOn};
 use serde::{Deserialize, Serialize};
 
 /// What the chosen rod is doing.
@@ -220,6 +220,26 @@ pub struct SpotsReading {
     pub move_to: Option<Spot>,
 }
 
+/// How long to leave the cast of a rod that is out.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RodLeave {
+    /// The rod.
+    pub rod: RodNumber,
+    /// Until when it is to be held, in minutes of its wait, where that is known.
+    pub hold_min: Option<f64>,
+    /// By when it is to be recast.
+    pub recast_min: f64,
+}
+
+impl RodLeave {
+    /// As the reading of that rod says; `None` before the record tells anything.
+    pub fn of(rod: RodNumber, reading: &Reading) -> Option<Self> {
+        let advice = Some(&reading.advice).filter(|advice| advice.state != AdviceState::CantTellYet)?;
+        let recast_min = f64::from(advice.leave_min);
+        Some(Self { rod, hold_min: advice.hold_until_min.map(|hold| hold.min(recast_min)), recast_min })
+    }
+}
+
 /// What the Bank screen is made from.
 pub struct BankInput<'a> {
     /// The latest session, if there is any.
@@ -230,6 +250,8 @@ pub struct BankInput<'a> {
     pub now: &'a Stamp,
     /// What the record says; none before the first session.
     pub reading: Option<&'a Reading>,
+    /// How long to leave each rod, where several are out.
+    pub leaves: &'a [RodLeave],
     /// What undo would take back.
     pub undo: Option<&'a Entry>,
     /// The fish of the chosen rod's last cast, where it landed one and nothing is out.
