@@ -142,6 +142,15 @@ impl Restwater {
     }
 }
 
+/// Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
+/// a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
+/// the phone takes along.
+#[uniffi::export]
+pub fn after_transfer(dir: &str, mark: &str, now: &Moment, language: &str) -> Result<(), RestwaterError> {
+    App::after_transfer(Path::new(dir), Path::new(mark), Box::new(SystemEntropy::default()), now)
+        .map_err(|error| RestwaterError::at_opening(&error, language))
+}
+
 /// Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
 /// it. What was saved and lost, in the language that tags of BCP 47 ask for.
 #[uniffi::export]

@@ -9,7 +9,7 @@ mod object;
 mod shell;
 
 pub use error::RestwaterError;
-pub use files::{Work, salvage};
+pub use files::{Work, after_transfer, salvage};
 pub use object::{
     Restwater, bank_layout, face_widths, key_action, key_grid, match_layout, pad_words, pager_words, palm_mm,
     read_day, sub_mm, swim_layout, swim_legend,

@@ -1,9 +1,10 @@
-"""club.py FOLDER [--spark] [--out FILE]: fits a club's start for advice over FOLDER/club-days*.csv, by the SQL of docs/pooling.md.
+"""club.py FOLDER [--spark] [--out FILE]: fits a club's start for advice over FOLDER/*club-days*.csv, by the SQL of docs/pooling.md.
 
 In DuckDB, or with --spark in Spark's local-cluster mode (a master, and workers in processes of their own). If FOLDER has
 club.json, the core's own fit, every figure is compared with it. --out writes the file for the phones.
 """
 
+import csv
 import hashlib
 import json
 import pathlib
@@ -27,7 +28,7 @@ class DuckDb:
         import duckdb
 
         self.engine = duckdb.connect()
-        files = f"{folder}/club-days*.csv"
+        files = f"{folder}/*club-days*.csv"
         self.keep("club_row", f"SELECT * FROM read_csv('{files}', header = true, all_varchar = true, filename = true)")
 
     def keep(self, name, text):
@@ -51,7 +52,7 @@ class Spark:
         builder = builder.config("spark.executor.memory", "1g").config("spark.driver.memory", "1g")
         self.engine = builder.getOrCreate()
         self.engine.sparkContext.setLogLevel("ERROR")
-        table = self.engine.read.option("header", "true").csv(f"{folder}/club-days*.csv")
+        table = self.engine.read.option("header", "true").csv(f"{folder}/*club-days*.csv")
         table.withColumn("filename", input_file_name()).createOrReplaceTempView("club_row")
 
     def keep(self, name, text):
@@ -132,25 +133,30 @@ def file_of(areas, weights, kinds):
 
 
 def kinds_of(folder):
-    """The kinds in the order of a table of days: those of its first day."""
+    """The kinds in the order of a table of days: those of the first day there is. A phone may have sent a table without one."""
     kinds = []
-    with open(sorted(folder.glob("club-days*.csv"))[0], newline="", encoding="utf-8") as rows:
-        import csv
-
-        for row in csv.DictReader(rows):
-            if row["kind"] in kinds:
-                break
-            kinds.append(row["kind"])
+    for path in sorted(folder.glob("*club-days*.csv")):
+        with open(path, newline="", encoding="utf-8") as rows:
+            for row in csv.DictReader(rows):
+                if row["kind"] in kinds:
+                    break
+                kinds.append(row["kind"])
+        if kinds:
+            break
     return kinds
 
 
 def main():
     folder = pathlib.Path(sys.argv[1]).resolve()
+    if not any(folder.glob("*club-days*.csv")):
+        sys.exit(f"{folder}: there is no table of days for a club (a file named ...club-days...csv)")
     begun = time.monotonic()
     engine = (Spark if "--spark" in sys.argv else DuckDb)(folder)
     ready = time.monotonic()
     areas, weights = fitted(engine)
     done = time.monotonic()
+    if ("all", "") not in areas:
+        sys.exit("No water has days of five anglers: no start is fitted, so that nobody's days can be told from it.")
     print(f"{areas[('all', '')]} anglers, days, waters; {len(areas)} areas; {ready - begun:.1f} s to read or begin, {done - ready:.1f} s to fit")
     if "--out" in sys.argv:
         pathlib.Path(sys.argv[sys.argv.index("--out") + 1]).write_text(file_of(areas, weights, kinds_of(folder)), encoding="utf-8")

@@ -72,6 +72,7 @@ pub(super) fn minutes_shown(
         chosen: 1,
         now,
         reading: Some(reading),
+        leaves: &[],
         landed: None,
         undo: None,
         redo: None,

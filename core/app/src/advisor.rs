@@ -88,21 +88,15 @@ impl Answer {
 
 impl Advisor {
     /// Reads the summaries of the sessions before today's; those that are missing or out of date are computed
-    /// from the log and stored. `whose` says whose sessions count; `mine` are the angler's phones, and `own_kit` has the
-    /// club's start.
-    pub(super) fn load(
-        journal: &Journal,
-        whose: Whose,
-        mine: &[Uuid],
-        own_kit: Uuid,
-    ) -> Result<Self, StoreError> {
+    /// from the log and stored. `whose` says whose sessions count; `mine` are the angler's other phones.
+    pub(super) fn load(journal: &Journal, whose: Whose, mine: &[Uuid]) -> Result<Self, StoreError> {
         let today = journal.recent().current();
         let place = today.and_then(Loaded::place);
         Ok(Self {
             today: today.map(|loaded| loaded.session.id),
             earlier: Some(earlier(journal, place, whose, mine)?),
             any_of_another: any_of_another(journal, place, mine)?,
-            club: Club::of(journal.recent().kit(own_kit)),
+            club: Club::of(&journal.recent().own_things(mine)),
             last: None,
             spots: Vec::new(),
         })

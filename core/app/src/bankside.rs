@@ -96,7 +96,7 @@ impl App {
 
     /// What the angler has read, and at which peg.
     fn cautions_seen(&self) -> Vec<Seen> {
-        restwater_kit::fold(self.journal.recent().kit(self.own_kit()), &[], &[]).seen
+        restwater_kit::fold(&self.own_things(), &[], &[]).seen
     }
 
     /// The peg as its cautions are keyed, and in words: that of the open session, else the one being set up.

@@ -25,9 +25,9 @@ pub(super) struct Club {
 }
 
 impl Club {
-    /// The club that the entries of the angler's own kit say: the last one taken and not left.
-    pub(super) fn of(kit: &[Op]) -> Self {
-        let last = effective(&sorted(kit)).into_iter().rev().find_map(|entry| match entry.payload {
+    /// The club that the angler's own things say: the last one taken and not left.
+    pub(super) fn of(own_things: &[Op]) -> Self {
+        let last = effective(&sorted(own_things)).into_iter().rev().find_map(|entry| match entry.payload {
             Payload::ClubTaken(start) => Some(Some((entry.op.id, start.clone()))),
             Payload::ClubLeft => Some(None),
             _ => None,
@@ -149,7 +149,7 @@ impl App {
 
     /// Reads again which club's start is in use, after an entry of a kit. What was advised from another start is forgotten.
     pub(super) fn read_club(&mut self) {
-        if self.advisor.take_club(Club::of(self.journal.recent().kit(self.own_kit()))) {
+        if self.advisor.take_club(Club::of(&self.own_things())) {
             self.learning.forget_views();
             self.book.forget();
         }

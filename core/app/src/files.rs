@@ -4,8 +4,8 @@ use super::geojson::geojson_in;
 use super::journal::{Beside, Journal};
 use super::{App, AppError, entropy};
 use restwater_exchange::{
-    CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, export_to, import,
-    looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
+    CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, club_alias, export_to,
+    import, looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
     write_csv,
 };
 use restwater_log::Moment;
@@ -15,7 +15,7 @@ use restwater_screen::{
     incoming_map, incoming_view,
 };
 use restwater_session::NotNow;
-use restwater_store::{BackupFile, Store, backups};
+use restwater_store::{BackupFile, FILE_NAME, Store, backups};
 use restwater_waits::Shapes;
 use serde::{Deserialize, Serialize};
 use std::fs::{self, File};
@@ -32,7 +32,7 @@ const OUTGOING: &str = "outgoing";
 /// slow.
 const OUTGOING_KEPT: usize = 4;
 /// A backup is due when the log has grown and the latest is this old.
-const BACKUP_EVERY_MS: i64 = 3_600_000;
+const BACKUP_EVERY_MS: u64 = 3_600_000;
 /// The setting that stores how far the latest backup goes.
 const BACKED_UP: &str = "backed-up";
 /// A partner's name is cut to this many characters.
@@ -92,7 +92,12 @@ impl App {
             Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
             _ => now,
         };
-        let name = format!("restwater-{}{stem}.{ending}", restwater_screen::iso_day(day));
+        // The files of a club's anglers lie in one folder.
+        let whose = match state.form {
+            FormChoice::Club => format!("-{:.6}", club_alias("phone ", self.journal.store().device())),
+            _ => String::new(),
+        };
+        let name = format!("restwater-{}{stem}{whose}.{ending}", restwater_screen::iso_day(day));
         let dir = self.outgoing()?;
         let path = dir.join(&name);
         let count = match state.form {
@@ -132,7 +137,7 @@ impl App {
     ) -> Result<u64, AppError> {
         let options = CsvOptions { neutralise_formulas: !self.files.formulas_as_typed };
         Ok(write_atomically(path, |out| {
-            write_csv(self.journal.store(), what, table, options, out, progress)
+            write_csv(self.journal.store(), what, table, options, &self.mine, out, progress)
         })?)
     }
 
@@ -260,8 +265,9 @@ impl App {
     /// The same, but only if the log has grown and the latest backup is an hour old.
     pub fn back_up_if_due(&mut self, now: &Moment) -> Result<Option<BackupMade>, AppError> {
         let grown = self.journal.store().setting(BACKED_UP)?.as_deref() != Some(&backed_up(&self.journal));
-        let latest = self.backups()?.first().map(|b| b.wall_ms);
-        let old = latest.is_none_or(|ms| (now.wall_ms - ms).abs() >= BACKUP_EVERY_MS);
+        // One from a time when the phone's clock was ahead says nothing about now.
+        let recent = |backup: &BackupFile| now.wall_ms.abs_diff(backup.wall_ms) < BACKUP_EVERY_MS;
+        let old = !self.backups()?.iter().any(recent);
         let empty = self.journal.version() == 0;
         if empty || !grown || !old {
             return Ok(None);
@@ -304,6 +310,33 @@ impl App {
         // The new file renumbers its entries, so the number noted for the old file doesn't apply to it.
         let saved = Store::salvage(dir, device, now.wall_ms, &[BACKED_UP])?;
         Ok(restwater_screen::salvage_words(words, &saved))
+    }
+
+    /// Notices that the log in `dir` was copied here by the system of another phone, which may go on with its own copy. From
+    /// then on this phone writes as a device of its own, and the other one counts as the angler's too: otherwise an import
+    /// between the two would show the days and the last taps of one on the other as its own. `mark` is a file in a place that
+    /// no transfer and no backup of the phone takes along. Called before the log is opened.
+    pub fn after_transfer(
+        dir: &Path,
+        mark: &Path,
+        mut entropy: Box<dyn super::Entropy>,
+        now: &Moment,
+    ) -> Result<(), AppError> {
+        if mark.exists() {
+            return Ok(());
+        }
+        if dir.join(FILE_NAME).exists() {
+            let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
+            let mut store = Store::open(dir, device)?;
+            let mut mine = super::settings::load_mine(&store)?;
+            let before = store.change_device(device)?;
+            mine.retain(|phone| *phone != before);
+            mine.push(before);
+            super::settings::save_mine(&store, &mine)?;
+            super::kit::stay_with(&store, before)?;
+        }
+        write_atomically(mark, |out| Ok(out.write_all(b"This phone's log is its own.\n")?))?;
+        Ok(())
     }
 
     /// The Files screen.

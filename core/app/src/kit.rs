@@ -6,6 +6,7 @@ use restwater_kit::{Kit, fold};
 use restwater_log::{Moment, Op, Payload, effective, is_kit, kit_of, sorted};
 use restwater_session::Loss;
 use restwater_store::Store;
+use std::borrow::Cow;
 use uuid::Uuid;
 
 const KIT: &str = "kit";
@@ -29,14 +30,16 @@ pub(super) fn kit_in_use(store: &Store, kits: &[(Uuid, Vec<Op>)]) -> Result<Uuid
     Ok(wallets.into_iter().max_by_key(|(_, ops)| latest(ops)).map_or(own, |(id, _)| *id))
 }
 
-/// See [`App::own_kit`].
-pub(super) fn own_kit(store: &Store, in_use: Uuid, mine: &[Uuid]) -> Uuid {
-    let is_mine = mine.iter().any(|phone| kit_of(*phone) == in_use);
-    if is_mine { in_use } else { kit_of(store.device()) }
+/// A new phone of the angler goes on with the wallet of the one before.
+pub(super) fn stay_with(store: &Store, before: Uuid) -> Result<(), AppError> {
+    if store.setting(KIT)?.is_none() {
+        store.set_setting(KIT, &kit_of(before).to_string())?;
+    }
+    Ok(())
 }
 
-/// Whether an entry in force is about the wallet itself. Plans, cautions that were read and a club's start are in the angler's own
-/// kit whichever wallet is in use.
+/// Whether an entry in force is about the wallet itself. Plans, cautions that were read and a club's start are the
+/// angler's own, whichever wallet is in use.
 fn holds_a_wallet(ops: &[Op]) -> bool {
     effective(&sorted(ops)).iter().any(|step| {
         !matches!(
@@ -75,16 +78,15 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// The kit in which the angler's own plans and read cautions stand: the one in use if a phone of the angler's began it,
-    /// else this phone's own. A partner's wallet may be shared; what a partner planned and read stays the partner's.
-    pub(super) fn own_kit(&self) -> Uuid {
-        own_kit(self.journal.store(), self.kit_id, &self.mine)
+    /// Plans, cautions that were read and a club's start, of all phones of the angler.
+    pub(super) fn own_things(&self) -> Cow<'_, [Op]> {
+        self.journal.recent().own_things(&self.mine)
     }
 
-    /// Writes in that kit.
+    /// Writes one of these, in this phone's own kit.
     pub(super) fn log_own(&mut self, payload: Payload, at: &Moment) -> Result<String, AppError> {
         let kind = payload.kind().to_owned();
-        self.write_all(self.own_kit(), vec![payload], at)?;
+        self.write_all(kit_of(self.journal.store().device()), vec![payload], at)?;
         Ok(self.say_what("notice-logged", &kind))
     }
 

@@ -134,8 +134,7 @@ impl App {
         let (setup, plan) = (SetupState::load(store)?, PlanState::load(store)?);
         let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
         let mine = settings::load_mine(store)?;
-        let own_kit = kit::own_kit(journal.store(), kit_id, &mine);
-        let advisor = Advisor::load(&journal, phone.whose, &mine, own_kit)?;
+        let advisor = Advisor::load(&journal, phone.whose, &mine)?;
         Ok(Self {
             journal,
             words: Wording::shared("en-GB"),

@@ -156,7 +156,7 @@ impl App {
 
     fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
         self.sessions.refresh(&self.journal)?;
-        let kit: Kit = restwater_kit::fold(self.journal.recent().kit(self.own_kit()), &[], &[]);
+        let kit: Kit = restwater_kit::fold(&self.own_things(), &[], &[]);
         Ok(kit.plans)
     }
 

@@ -1,8 +1,9 @@
 //! The sessions in memory: this phone's latest, and older ones as far as undo has gone back.
 
-use restwater_log::{Began, Entry, History, Op, OpOrder, history, is_kit, sorted};
+use restwater_log::{Began, Entry, History, Op, OpOrder, history, is_kit, kit_of, sorted};
 use restwater_session::{Session, fold};
 use restwater_store::{Store, StoreError};
+use std::borrow::Cow;
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -73,6 +74,16 @@ impl Recent {
     /// The ops of a kit.
     pub(super) fn kit(&self, id: Uuid) -> &[Op] {
         self.kits.iter().find(|(kit, _)| *kit == id).map_or(&[], |(_, ops)| ops)
+    }
+
+    /// The angler's own things of the kits, such as plans, cautions that were read and a club's start: what stands in the
+    /// kits of this phone and of the angler's other phones, in no particular order. A partner's wallet may be shared;
+    /// what a partner planned and read stays the partner's.
+    pub(super) fn own_things(&self, mine: &[Uuid]) -> Cow<'_, [Op]> {
+        let phones = mine.iter().filter(|phone| **phone != self.device).chain([&self.device]);
+        let mut kits = phones.map(|phone| self.kit(kit_of(*phone))).filter(|ops| !ops.is_empty());
+        let Some(first) = kits.next() else { return Cow::Borrowed(&[]) };
+        kits.fold(Cow::Borrowed(first), |all, ops| Cow::Owned([&*all, ops].concat()))
     }
 
     /// The kits there are.

@@ -30,6 +30,7 @@ mod seen;
 mod spots;
 mod taken_back;
 mod watch;
+mod what_leaves;
 mod whose;
 
 use super::*;

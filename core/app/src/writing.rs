@@ -81,12 +81,11 @@ impl App {
 
     /// Reads the days before today's; if that fails, the app works without them.
     pub(super) fn load_advisor(&mut self) {
-        let own_kit = self.own_kit();
-        let loaded = Advisor::load(&self.journal, self.phone.whose, &self.mine, own_kit);
+        let loaded = Advisor::load(&self.journal, self.phone.whose, &self.mine);
         let loaded = self.journal.beside(Beside::EarlierSessions, loaded);
         let today = self.session().map(|s| s.id);
-        let kit = self.journal.recent().kit(own_kit);
-        self.advisor = loaded.unwrap_or_else(|| Advisor::of_today_alone(today, Club::of(kit)));
+        let club = Club::of(&self.own_things());
+        self.advisor = loaded.unwrap_or_else(|| Advisor::of_today_alone(today, club));
     }
 
     /// Reads again what could not be read when it was due. If it still can't be read, the check says so.

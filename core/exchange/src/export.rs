@@ -3,7 +3,7 @@
 use super::taken_back::said_of_imports;
 use super::write_atomically;
 use super::{ExchangeError, OnProgress, OpFileWriter, PROGRESS_EVERY, Progress};
-use restwater_log::{Payload, op_from_bytes, sorted, voided};
+use restwater_log::{Op, Payload, effective, op_from_bytes, sorted, voided};
 use restwater_store::{Store, StoreError};
 use rusqlite::{CachedStatement, Connection, Rows};
 use sha2::{Digest, Sha256};
@@ -55,6 +55,7 @@ pub fn export(
     out: impl Write,
     progress: &mut OnProgress<'_>,
 ) -> Result<Exported, ExchangeError> {
+    let places = if place == Place::Included { places_out_of_force(store, what)? } else { Vec::new() };
     let conn = store.conn()?;
     let mut file = OpFileWriter::begin(out)?;
     let mut statement = conn.prepare_cached(match what {
@@ -62,7 +63,8 @@ pub fn export(
         Selection::Began { .. } => include_str!("sql/export_began.sql"),
         Selection::Everything => include_str!("sql/export_everything.sql"),
     })?;
-    let left_here = taken_back_here(&conn, what)?;
+    let mut left_here = taken_back_here(&conn, what)?;
+    left_here.extend(places);
     let mut rows = select(&mut statement, what)?;
     let mut ops = 0;
     while let Some(row) = rows.next()? {
@@ -107,6 +109,31 @@ fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, 
     let mut left_here = voided(&sorted(&said));
     left_here.extend(said.iter().map(|op| op.id));
     Ok(left_here)
+}
+
+/// The positions of pegs that were undone or that a later one replaced: no screen shows them any more, so the angler can't
+/// mean to send them. The first reading may have been taken at home.
+fn places_out_of_force(store: &Store, what: Selection) -> Result<Vec<Uuid>, ExchangeError> {
+    let is_place = |op: &Op| matches!(op.payload, Payload::PegPlaced { .. });
+    let sessions = match what {
+        Selection::Session(id) => vec![id],
+        Selection::Began { .. } | Selection::Everything => sessions_with_places(&*store.conn()?)?,
+    };
+    let mut out_of_force = Vec::new();
+    for session in sessions {
+        let ops = store.ops_of(session)?;
+        let in_force =
+            effective(&sorted(&ops)).into_iter().rev().map(|entry| entry.op).find(|op| is_place(op));
+        let in_force = in_force.map(|op| op.id);
+        out_of_force.extend(ops.iter().filter(|op| is_place(op) && Some(op.id) != in_force).map(|op| op.id));
+    }
+    Ok(out_of_force)
+}
+
+fn sessions_with_places(conn: &Connection) -> Result<Vec<Uuid>, ExchangeError> {
+    let mut statement = conn.prepare_cached(include_str!("sql/sessions_with_places.sql"))?;
+    let rows = statement.query_map([], |row| Ok(Uuid::from_bytes(row.get(0)?)))?;
+    Ok(rows.collect::<Result<_, _>>()?)
 }
 
 /// Whether an op contains the position of the peg. Few do, so only a body that contains the word is parsed.

@@ -1,6 +1,6 @@
 //! Imports entries of another phone, or earlier ones of this phone: one transaction, one undo.
 
-use super::reading::{Sink, op_of, read};
+use super::reading::{Sink, op_of_backup, read};
 use super::taken_back::{TakenBack, removes_entries_before};
 use super::undo::Writer;
 use super::{
@@ -8,7 +8,7 @@ use super::{
 };
 use restwater_log::{HybridClock, Moment, Op};
 use restwater_store::{
-    Added, Adding, Brought, Hashed, ImportRow, RowFault, Store, StoreError, each_op_of_file,
+    Added, Adding, Brought, Hashed, ImportRow, MOST_OPS, RowFault, Store, StoreError, each_op_of_file,
 };
 use rusqlite::TransactionBehavior;
 use std::fs::File;
@@ -96,12 +96,15 @@ fn read_backup(
     let (mut record, mut bytes) = (0, 0);
     let all = each_op_of_file(backup, &mut |row| {
         record += 1;
+        if record > MOST_OPS {
+            return Err(ExchangeError::TooMany(MOST_OPS));
+        }
         let fault = match row {
             Err(RowFault::WrongHash) => Some(FaultKind::WrongHash),
             Err(RowFault::NotARow) => Some(FaultKind::NotARecord),
             Ok(body) => {
                 bytes += body.len() as u64;
-                match op_of(body) {
+                match op_of_backup(body) {
                     Err((_, kind)) => Some(kind),
                     Ok(op) => {
                         tally.whole += 1;
@@ -133,7 +136,7 @@ fn take_in(
     let mut conn = store.conn()?;
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate).map_err(StoreError::from)?;
     let before = ImportRow::last_seq(&tx)?;
-    let mut taken_back = TakenBack::of(&tx)?;
+    let mut taken_back = TakenBack::of(&tx);
     let mut adding = Adding::begin(&tx)?;
     let mut sink = |op: &Op, body: Hashed<'_>, tally: &mut Tally| {
         if removes_entries_before(&tx, op, before)? {
@@ -166,7 +169,7 @@ fn add(
     op: &Op,
     body: Hashed<'_>,
     now_ms: i64,
-    taken_back: &mut TakenBack,
+    taken_back: &mut TakenBack<'_>,
     tally: &mut Tally,
 ) -> Result<Option<FaultKind>, ExchangeError> {
     match adding.add(op, body) {
@@ -177,7 +180,7 @@ fn add(
         }
         Ok(Added::Known) => {
             tally.known += 1;
-            taken_back.saw(op);
+            taken_back.saw(op)?;
             Ok(None)
         }
         Ok(Added::Clash) => Ok(Some(FaultKind::Clash(op.id))),

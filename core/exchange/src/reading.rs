@@ -1,19 +1,20 @@
 //! Reads an op file record by record: intact records are passed on, faults are reported.
 
 use super::canonical_form::is_canonical;
-use super::op_file::{FORMAT, FORMAT_VERSION, HASH_END, HASH_START, HEADER, OP_START, trailer};
+use super::op_file::{FORMAT, FORMAT_VERSION, HASH_END, HASH_START, HEADER, MAX_RECORD, OP_START, trailer};
 use super::records::{Record, Records};
 use super::strict::strict;
 use super::{ExchangeError, Fault, FaultKind, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer};
-use restwater_log::{Op, op_from_bytes};
+use restwater_log::{Op, TAKEN_UNTIL_MS, op_from_bytes};
 use restwater_store::{Hashed, MOST_OPS};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 use std::io::Read;
 use uuid::Uuid;
 
-/// Clock readings beyond this (2200-01-01) are a fault: one of them would stop every clock that saw it.
-const ABSURD_MS: u64 = 7_258_118_400_000;
+/// Clock readings from here on are a fault in a backup too (2300-01-01). Until then a backup is taken whole, since it may be
+/// of a phone whose clock was driven to the end of what is taken from files.
+const ABSURD_MS: u64 = 10_413_792_000_000;
 
 /// Receives an op and its canonical bytes; returns its fault, if any.
 pub(super) type Sink<'a> =
@@ -175,9 +176,21 @@ fn is_hex_of(text: &[u8], sha256: &[u8; 32]) -> bool {
             .all(|(byte, pair)| pair == [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]])
 }
 
-/// Reads an op from bytes whose hash is right: they must be strict JSON, canonical, readable, and have a
-/// possible clock reading.
-pub(super) fn op_of(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
+/// Reads an op of another phone's file from bytes whose hash is right: they must be strict JSON, canonical, readable, and
+/// have a possible clock reading.
+fn op_of(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
+    op_until(TAKEN_UNTIL_MS, body)
+}
+
+/// Reads an op of a backup in the same way.
+pub(super) fn op_of_backup(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
+    if body.len() > MAX_RECORD {
+        return Err((0, FaultKind::TooLong));
+    }
+    op_until(ABSURD_MS, body)
+}
+
+fn op_until(until_ms: u64, body: &[u8]) -> Result<Op, (usize, FaultKind)> {
     let text = std::str::from_utf8(body).map_err(|e| (e.valid_up_to(), FaultKind::NotUtf8))?;
     if !is_canonical(text) {
         let canonical = serde_json_canonicalizer::to_vec(&strict(body)?);
@@ -186,7 +199,7 @@ pub(super) fn op_of(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
         }
     }
     let op = op_from_bytes(body).map_err(|e| (0, FaultKind::NotAnOp(e.to_string())))?;
-    if op.hlc.ms > ABSURD_MS {
+    if op.hlc.ms >= until_ms {
         return Err((0, FaultKind::ClockAbsurd));
     }
     Ok(op)

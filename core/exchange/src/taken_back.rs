@@ -26,9 +26,8 @@ pub(super) fn said_of_imports(conn: &Connection, session: Option<Uuid>) -> Resul
     Ok(said)
 }
 
-/// The ops in force that removed entries, by import.
-pub(super) fn takings(conn: &Connection) -> Result<BTreeMap<Uuid, Vec<Op>>, ExchangeError> {
-    let said = said_of_imports(conn, None)?;
+/// Those of them that removed entries and are in force, by import.
+fn in_force(said: Vec<Op>) -> BTreeMap<Uuid, Vec<Op>> {
     let void = voided(&sorted(&said));
     let mut takings: BTreeMap<Uuid, Vec<Op>> = BTreeMap::new();
     for op in said {
@@ -38,11 +37,19 @@ pub(super) fn takings(conn: &Connection) -> Result<BTreeMap<Uuid, Vec<Op>>, Exch
             takings.entry(import).or_default().push(op);
         }
     }
-    Ok(takings)
+    takings
 }
 
-/// What is removed here, and how much of it an incoming file contains.
-pub(super) struct TakenBack {
+/// The ops in force that removed what an import brought.
+pub(super) fn takings_of(conn: &Connection, import: Uuid) -> Result<Vec<Op>, ExchangeError> {
+    Ok(in_force(said_of_imports(conn, None)?).remove(&import).unwrap_or_default())
+}
+
+/// What is removed here, and how much of it an incoming file contains. A session is read when the file turns out to
+/// contain an entry of it that is known.
+pub(super) struct TakenBack<'tx> {
+    conn: &'tx Connection,
+    sessions: HashSet<Uuid>,
     takings: BTreeMap<Uuid, Vec<Op>>,
     /// The import with which each entry was removed.
     entries: HashMap<Uuid, Uuid>,
@@ -50,22 +57,33 @@ pub(super) struct TakenBack {
     said_in_the_file: Vec<Op>,
 }
 
-impl TakenBack {
-    pub(super) fn of(conn: &Connection) -> Result<Self, ExchangeError> {
-        let takings = takings(conn)?;
-        let entries =
-            takings.iter().flat_map(|(import, ops)| targets(ops).map(|(_, id)| (id, *import))).collect();
-        Ok(Self { takings, entries, in_the_file: HashSet::new(), said_in_the_file: Vec::new() })
+impl<'tx> TakenBack<'tx> {
+    pub(super) fn of(conn: &'tx Connection) -> Self {
+        Self {
+            conn,
+            sessions: HashSet::new(),
+            takings: BTreeMap::new(),
+            entries: HashMap::new(),
+            in_the_file: HashSet::new(),
+            said_in_the_file: Vec::new(),
+        }
     }
 
     /// The file contains this entry, which is known here.
-    pub(super) fn saw(&mut self, op: &Op) {
+    pub(super) fn saw(&mut self, op: &Op) -> Result<(), ExchangeError> {
+        if self.sessions.insert(op.session) {
+            for (import, ops) in in_force(said_of_imports(self.conn, Some(op.session))?) {
+                self.entries.extend(targets(&ops).map(|(_, id)| (id, import)));
+                self.takings.entry(import).or_default().extend(ops);
+            }
+        }
         if self.entries.contains_key(&op.id) {
             self.in_the_file.insert(op.id);
         }
         if !op.is_step_of_undo() {
             self.said_in_the_file.push(op.clone());
         }
+        Ok(())
     }
 
     /// The whole file was read. What a backup itself calls removed is not brought back by it.
@@ -80,7 +98,7 @@ impl TakenBack {
         &self.in_the_file
     }
 
-    /// The imports of which the file brings something back, each with the ops that removed its entries.
+    /// The imports of which the file brings something back, each with the ops that removed entries of its sessions.
     pub(super) fn touched(&self) -> impl Iterator<Item = (Uuid, &[Op])> {
         let imports: HashSet<_> = self.in_the_file.iter().filter_map(|id| self.entries.get(id)).collect();
         self.takings

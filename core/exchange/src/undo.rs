@@ -2,7 +2,7 @@
 //! too. It applies to this phone alone: neither these ops nor the ops that they undo are exported.
 
 use super::ExchangeError;
-use super::taken_back::{takings, targets};
+use super::taken_back::{takings_of, targets};
 use restwater_log::{HybridClock, Moment, Op, Payload, canonical_bytes};
 use restwater_store::{Adding, Brought, Hashed, ImportRow, Store, StoreError};
 use rusqlite::{Transaction, TransactionBehavior};
@@ -47,7 +47,7 @@ fn step(
         let row = ImportRow::find(&tx, import)?
             .filter(|row| row.undone == redo)
             .ok_or(ExchangeError::NoSuchImport(import))?;
-        let targets = if redo { took_it_back(&tx, import)? } else { row.ops_brought(&tx)? };
+        let targets = if redo { ids_of(&takings_of(&tx, import)?) } else { row.ops_brought(&tx)? };
         let sessions = targets.iter().map(|(session, _)| *session).collect::<std::collections::BTreeSet<_>>();
         let brought = if redo {
             let brought =
@@ -62,11 +62,6 @@ fn step(
     };
     store.saw(brought);
     Ok(sessions)
-}
-
-/// Session and id of the ops that removed what the import brought.
-fn took_it_back(tx: &Transaction<'_>, import: Uuid) -> Result<Vec<(Uuid, Uuid)>, ExchangeError> {
-    Ok(takings(tx)?.get(&import).map_or_else(Vec::new, |ops| ids_of(ops)))
 }
 
 fn ids_of(ops: &[Op]) -> Vec<(Uuid, Uuid)> {
@@ -94,11 +89,13 @@ impl Writer<'_> {
         let brought =
             self.point_at(tx, ids_of(takings), &|targets| Payload::ImportRedone { import, targets })?;
         let rest: Vec<_> = targets(takings).filter(|(_, id)| !in_the_file.contains(id)).collect();
-        if rest.is_empty() {
-            ImportRow::set_undone(tx, import, None)?;
-            return Ok(brought);
+        if !rest.is_empty() {
+            return Ok(brought.and(self.take_back(tx, import, rest)?));
         }
-        Ok(brought.and(self.take_back(tx, import, rest)?))
+        if takings_of(tx, import)?.is_empty() {
+            ImportRow::set_undone(tx, import, None)?;
+        }
+        Ok(brought)
     }
 
     fn take_back(

@@ -21,6 +21,10 @@ pub struct Hlc {
 #[error("\"{0}\" is no clock reading of the form milliseconds-count (15 and 6 digits)")]
 pub struct HlcError(String);
 
+/// Readings from here on (2200-01-01) are not taken from another phone's file, since one of them would stop every clock
+/// that saw it. A phone whose own clock is set beyond it writes the last reading before it, and goes on from there.
+pub const TAKEN_UNTIL_MS: u64 = 7_258_118_400_000;
+
 const MAX_MS: u64 = 999_999_999_999_999;
 const MAX_COUNT: u32 = 999_999;
 
@@ -85,7 +89,7 @@ impl HybridClock {
 
     /// The next reading at this wall time.
     pub fn tick(&mut self, wall_ms: i64) -> Hlc {
-        let wall = u64::try_from(wall_ms).unwrap_or(0).min(MAX_MS);
+        let wall = u64::try_from(wall_ms).unwrap_or(0).min(TAKEN_UNTIL_MS - 1);
         self.last = if wall > self.last.ms {
             Hlc { ms: wall, count: 0 }
         } else if self.last.count < MAX_COUNT {

@@ -51,7 +51,7 @@ pub use effect::{Effective, Said, effective, sorted, voided};
 pub use feed::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, WaterPlace};
 pub use fish::{FishWeight, WeightUnit};
 pub use history::{Entry, History, history};
-pub use hlc::{Hlc, HlcError, HybridClock};
+pub use hlc::{Hlc, HlcError, HybridClock, TAKEN_UNTIL_MS};
 pub use kit::{LineMaterial, Measured, ShotMetal, ShotWeight, is_kit, kit_of};
 pub use match_day::{ClassGuess, FishSaid, MatchSetup};
 pub use moment::{Moment, Span, Yardstick, local_ms};

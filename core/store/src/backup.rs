@@ -1,6 +1,6 @@
 //! Rolling backups: a copy of the whole file, verified after it was written, thinned with age.
 
-use super::closed_file::open_closed;
+use super::closed_file::{each_op_of_file, open_closed};
 use super::connect::sync_directory;
 use super::thin::kept;
 use super::{Store, StoreError};
@@ -79,7 +79,8 @@ impl Store {
         }
     }
 
-    /// The copy must be sound and contain every op of this store.
+    /// The copy must be sound and contain every op of this store, each as it was written: what the file system or the memory
+    /// did to an old entry would otherwise be copied until no sound backup is left.
     fn verify(&self, copy: &Path) -> Result<(), StoreError> {
         let conn = open_closed(copy)?;
         let sound: String = conn.query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))?;
@@ -91,6 +92,17 @@ impl Store {
         let (theirs, ours) = (count(&conn)?, count(&*self.conn()?)?);
         if theirs != ours {
             return Err(StoreError::Damaged(format!("the backup has {theirs} entries of {ours}")));
+        }
+        drop(conn);
+        let mut faults = 0_u64;
+        let whole = each_op_of_file(copy, &mut |row| {
+            faults += u64::from(row.is_err());
+            Ok::<(), StoreError>(())
+        })?;
+        if !whole || faults > 0 {
+            return Err(StoreError::Damaged(format!(
+                "{faults} entries of the backup differ from their hashes"
+            )));
         }
         Ok(())
     }

@@ -2,6 +2,8 @@
 
 use super::StoreError;
 use super::look::{Found, look_only};
+use rusqlite::config::DbConfig;
+use rusqlite::limits::Limit;
 use rusqlite::{Connection, OpenFlags};
 use sha2::{Digest, Sha256};
 use std::fmt::Write as _;
@@ -16,6 +18,9 @@ pub enum RowFault {
     NotARow,
 }
 
+/// The longest value that is read: far longer than any entry or summary, and short enough for a phone's memory.
+const LONGEST_VALUE: i32 = 64 << 20;
+
 /// Receives the bytes of an op whose hash is right, or the fault of its row.
 pub type EachOp<'a, E> = dyn FnMut(Result<&[u8], RowFault>) -> Result<(), E> + 'a;
 
@@ -23,6 +28,11 @@ pub type EachOp<'a, E> = dyn FnMut(Result<&[u8], RowFault>) -> Result<(), E> + '
 /// to the file nor beside it. Returns whether every row could be read.
 pub fn each_op_of_file<E: From<StoreError>>(file: &Path, each: &mut EachOp<'_, E>) -> Result<bool, E> {
     let conn = open_closed(file)?;
+    // A view named like the table may go on for ever.
+    let is_table = "SELECT 1 FROM sqlite_schema WHERE name = 'op' AND type = 'table'";
+    if let Ok(false) = conn.prepare(is_table).and_then(|mut statement| statement.exists([])) {
+        return Ok(false);
+    }
     // In a file whose first page is damaged no row can be read.
     let Ok(mut statement) = conn.prepare("SELECT sha256, body FROM op ORDER BY seq") else {
         return Ok(false);
@@ -64,5 +74,8 @@ pub(super) fn open_closed(file: &Path) -> Result<Connection, StoreError> {
         OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let conn = Connection::open_with_flags(uri, flags)?;
     conn.pragma_update(None, "trusted_schema", false)?;
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_VIEW, false)?;
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_TRIGGER, false)?;
+    conn.set_limit(Limit::SQLITE_LIMIT_LENGTH, LONGEST_VALUE)?;
     Ok(conn)
 }

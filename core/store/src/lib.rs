@@ -34,7 +34,7 @@ pub use schema::{APPLICATION_ID, KNOWN_VERSION};
 pub use snapshot::SnapshotRow;
 
 use restwater_log::{Hlc, OpOrder};
-use rusqlite::{Connection, OptionalExtension};
+use rusqlite::{Connection, OptionalExtension, TransactionBehavior};
 use std::cell::{RefCell, RefMut};
 use std::path::{Path, PathBuf};
 use uuid::Uuid;
@@ -87,6 +87,20 @@ impl Store {
     /// The device that writes here.
     pub fn device(&self) -> Uuid {
         self.device
+    }
+
+    /// Another device writes here from now on, since the file was copied from another phone on which it may go on. Returns the
+    /// device that wrote here before. What was written stays that device's.
+    pub fn change_device(&mut self, device: Uuid) -> Result<Uuid, StoreError> {
+        {
+            let mut conn = self.conn()?;
+            let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
+            tx.execute("UPDATE meta SET value = ?1 WHERE key = 'device'", [device.as_bytes()])?;
+            // The new device has written nothing yet.
+            tx.execute("UPDATE session SET own_order = NULL", [])?;
+            tx.commit()?;
+        }
+        Ok(std::mem::replace(&mut self.device, device))
     }
 
     /// The latest clock reading in the log.

@@ -64,7 +64,11 @@ public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
     // usernotifications/unusernotificationcenterdelegate/usernotificationcenter(_:willpresent:withcompletionhandler:)
     func userNotificationCenter(_ center: UNUserNotificationCenter, willPresent notification: UNNotification) async
         -> UNNotificationPresentationOptions
+    // usernotifications/unusernotificationcenterdelegate/usernotificationcenter(_:didreceive:withcompletionhandler:)
+    func userNotificationCenter(_ center: UNUserNotificationCenter, didReceive response: UNNotificationResponse) async
 }
+// usernotifications/unnotificationresponse
+open class UNNotificationResponse: NSObject { public var notification: UNNotification { fatalError() } }
 // usernotifications/unusernotificationcenter
 open class UNUserNotificationCenter: NSObject {
     // usernotifications/unusernotificationcenter/current()

@@ -6,7 +6,7 @@
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_exchange::{CsvOptions, Table, month_of, session_csv};
-use restwater_session::waits_of;
+use restwater_session::{fold, waits_of};
 use restwater_tests::pooled::one_day;
 use restwater_tests::sim::club::fitted;
 use restwater_tests::sim::water::Water;
@@ -60,7 +60,7 @@ fn main() -> Result<(), Failed> {
     let (waters, few) = (tuned(), seen_before()[0]);
     let mut days = Vec::new();
     for angler in 0..anglers {
-        let name = format!("club-days-{angler:05}.csv");
+        let name = format!("restwater-2026-02-14-club-days-{angler:06x}.csv");
         let mut table = BufWriter::new(File::create(out.join(name))?);
         for day in 0..DAYS_EACH {
             let place = if day % 3 == 2 { angler + 1 } else { angler };
@@ -72,6 +72,7 @@ fn main() -> Result<(), Failed> {
     }
     if anglers > 0 {
         sent_before(&waters[0], out)?;
+        sent_without_a_day(out)?;
     }
     let lines = lines(&days);
     fs::write(out.join("club.json"), serde_json::to_vec(&lines)?)?;
@@ -114,9 +115,17 @@ fn as_sent(ln: f64) -> f64 {
 fn sent_before(other: &Water, out: &Path) -> Result<(), Failed> {
     let number = FEW * DAYS_EACH;
     let session = one_day(other, number as u64, None);
-    let file = File::create(out.join("club-days-00000-before.csv"))?;
+    let file = File::create(out.join("restwater-2026-02-13-club-days-000003.csv"))?;
     let phone = Some(Uuid::from_u128(0xA000 + FEW as u128));
     session_csv(&session, Table::ClubDays, CsvOptions::default(), phone, file)?;
+    Ok(())
+}
+
+/// The table of an angler who has no day yet: its name comes before all others.
+fn sent_without_a_day(out: &Path) -> Result<(), Failed> {
+    let session = fold(Uuid::from_u128(1), &[]);
+    let file = File::create(out.join("restwater-2026-01-01-club-days-0000ff.csv"))?;
+    session_csv(&session, Table::ClubDays, CsvOptions::default(), None, file)?;
     Ok(())
 }
 

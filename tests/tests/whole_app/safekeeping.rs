@@ -1,7 +1,7 @@
 //! Backups, the check, and salvaging a damaged log.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use restwater_exchange::{Incoming, Progress, restore};
+use restwater_exchange::{Incoming, Progress, preview_backup, restore};
 use restwater_log::Op;
 use restwater_session::fold;
 use restwater_store::{FILE_NAME, SnapshotRow, Store, StoreError, backups};
@@ -148,4 +148,40 @@ fn a_foreign_file_is_not_salvaged() {
     fs::write(dir.path().join(FILE_NAME), "mine").unwrap();
     assert!(matches!(Store::salvage(dir.path(), Uuid::nil(), 0, &[]), Err(StoreError::Foreign(_))));
     assert_eq!(fs::read(dir.path().join(FILE_NAME)).unwrap(), b"mine");
+}
+
+/// A file that only looks like a log: in the place of its entries stands a view without end.
+#[test]
+fn a_backup_with_a_view_for_its_entries_is_cut_off_at_once() {
+    let (dir, store) = store_of(&log_of(8, 1, 20));
+    let backup = store.backup(&dir.path().join("backups"), BEGIN_MS, &mut on).unwrap().unwrap();
+    let conn = Connection::open(&backup.path).unwrap();
+    conn.execute_batch(
+        "PRAGMA foreign_keys = OFF; DROP TABLE op;
+         CREATE VIEW op AS WITH RECURSIVE n(seq) AS (SELECT 1 UNION ALL SELECT seq + 1 FROM n)
+         SELECT seq, 1 AS session, x'00' AS id, x'00' AS sha256, x'00' AS body FROM n WHERE seq < 0;",
+    )
+    .unwrap();
+    drop(conn);
+    let mut go = |_: Progress| ControlFlow::Continue(());
+    let tally = preview_backup(&store, &backup.path, BEGIN_MS, &mut go).unwrap();
+    assert_eq!((tally.whole, tally.is_whole()), (0, false));
+}
+
+/// Rot in an old entry is told when a backup is made: it is not kept as verified, and the earlier ones stay.
+#[test]
+fn a_log_with_rot_is_not_backed_up_as_verified() {
+    let (dir, store) = store_of(&log_of(9, 1, 20));
+    let kept = dir.path().join("backups");
+    let good = store.backup(&kept, BEGIN_MS, &mut on).unwrap().unwrap();
+    let device = store.device();
+    drop(store);
+    let conn = Connection::open(dir.path().join(FILE_NAME)).unwrap();
+    let rotten = "UPDATE op SET body = CAST(replace(CAST(body AS TEXT), 'at', 'aT') AS BLOB) WHERE seq = 3";
+    assert_eq!(conn.execute(rotten, []).unwrap(), 1);
+    drop(conn);
+    let store = Store::open(dir.path(), device).unwrap();
+    let error = store.backup(&kept, BEGIN_MS + 3_600_000, &mut on).unwrap_err();
+    assert!(matches!(error, StoreError::Damaged(_)), "{error}");
+    assert_eq!(backups(&kept).unwrap(), [good]);
 }

@@ -76,8 +76,28 @@ pub fn rfc3339(at: &Moment) -> String {
 }
 
 /// First characters that spreadsheets treat as a formula (OWASP, "CSV Injection"), full-width forms included.
-const LEADS: &[char] = &['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
+const LEADS: &[char] = &['=', '+', '-', '@', '＝', '＋', '－', '＠'];
 
-fn neutral(text: &str) -> Cow<'_, str> {
-    if text.starts_with(LEADS) { Cow::Owned(format!("'{text}")) } else { Cow::Borrowed(text) }
+/// First characters that a spreadsheet may leave out before it looks for a formula.
+const BLANKS: &[char] = &['\t', '\r', '\n'];
+
+/// Characters within a cell at which a spreadsheet may begin a new one: where a comma is for decimals it splits at
+/// semicolons, and then a quotation mark before the cell does not keep it together.
+const SPLITS: &[char] = &[';', '\t', '\r', '\n'];
+
+/// Puts a `'` before each character that begins a formula wherever a cell may begin.
+pub(super) fn neutral(text: &str) -> Cow<'_, str> {
+    let mut cell = String::new();
+    if text.starts_with(BLANKS) {
+        cell.push('\'');
+    }
+    let mut begins = true;
+    for c in text.chars() {
+        if begins && LEADS.contains(&c) {
+            cell.push('\'');
+        }
+        begins = SPLITS.contains(&c) || (begins && (c == '"' || c == ' '));
+        cell.push(c);
+    }
+    if cell == text { Cow::Borrowed(text) } else { Cow::Owned(cell) }
 }

@@ -2,6 +2,7 @@
 
 use super::ExchangeError;
 use super::cells::{Cells, rfc3339};
+use restwater_log::sha256_hex;
 use restwater_session::{Session, waits_of};
 use restwater_waits::{CLUB_SHAPES, Shapes};
 use std::io::Write;
@@ -18,6 +19,15 @@ pub(super) const HEADER: &[&str] = &[
     "usual_weight",
     "ln_bayes_factor",
 ];
+
+/// What stands for a session or a phone in the table of days for a club: the same for the same one, so that a day that was
+/// sent twice counts once. The id itself holds the time at which it was made, which would tell whoever was at the water
+/// whose day it is; it can't be worked out from this, since half of an id is random.
+pub fn club_alias(kind: &str, id: Uuid) -> String {
+    let mut hash = sha256_hex(&[b"restwater club ", kind.as_bytes(), id.as_bytes()].concat());
+    hash.truncate(32);
+    hash
+}
 
 /// The month in which a session began, from 1 to 12: a club's weights are fitted by it, and chosen by it for a day.
 pub fn month_of(session: &Session) -> Option<u8> {
@@ -36,8 +46,8 @@ pub(super) fn rows<W: Write>(
     let shapes = Shapes::usual();
     let kinds = shapes.kind_names().iter().zip(shapes.kind_weights());
     for ((kind, usual), ln) in kinds.zip(shapes.day_by_kind(&waits)) {
-        cells.plain(&session.id)?;
-        cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
+        cells.plain(&club_alias("day ", session.id))?;
+        cells.plain(&phone.map_or_else(String::new, |phone| club_alias("phone ", phone)))?;
         cells.words(session.setup.water.as_deref())?;
         cells.plain(&month)?;
         cells.number(celsius, 1)?;

@@ -15,7 +15,7 @@ mod weather;
 use super::{ExchangeError, OnProgress, Progress, Selection};
 use cells::Cells;
 pub use cells::rfc3339;
-pub use club::month_of;
+pub use club::{club_alias, month_of};
 use restwater_log::{effective, sorted};
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
@@ -49,19 +49,25 @@ impl Default for CsvOptions {
 }
 
 /// Writes a table of the selected sessions, earliest first, and returns the number of rows. A session's row
-/// has the id of the phone that began it, which shows whose it is without a name.
+/// has the id of the phone that began it, which shows whose it is without a name. Days for a club are those of the `mine`
+/// phones alone: another angler's days are not the sender's to give.
 pub fn write_csv(
     store: &Store,
     what: Selection,
     table: Table,
     options: CsvOptions,
+    mine: &[Uuid],
     out: impl Write,
     progress: &mut OnProgress<'_>,
 ) -> Result<u64, ExchangeError> {
     let mut cells = Cells::begin(out, options);
     header(&mut cells, table)?;
     let mut done = Progress::default();
-    for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)) {
+    let is_mine = |row: &&SessionRow| {
+        table != Table::ClubDays
+            || row.began.device.is_some_and(|phone| phone == store.device() || mine.contains(&phone))
+    };
+    for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)).filter(is_mine) {
         let ops = store.ops_of(row.id)?;
         // A session whose entries are all undone, as with an undone import, is left out.
         if !effective(&sorted(&ops)).is_empty() {

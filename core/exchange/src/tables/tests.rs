@@ -67,6 +67,20 @@ fn formulas_are_neutralised_unless_that_is_switched_off() {
     assert!(CsvOptions::default().neutralise_formulas);
 }
 
+/// Where a comma is for decimals, a spreadsheet begins a new cell at each semicolon.
+#[test]
+fn a_formula_after_a_semicolon_or_a_line_break_is_neutralised_too() {
+    for (note, cell) in [
+        ("x;=HYPERLINK(1)", "x;'=HYPERLINK(1)"),
+        ("a\n=1", "a\n'=1"),
+        ("x;\"=1", "x;\"'=1"),
+        ("x; -1", "x; '-1"),
+        ("wind = west; 3-4", "wind = west; 3-4"),
+    ] {
+        assert_eq!(super::cells::neutral(note), cell);
+    }
+}
+
 #[test]
 fn fish_and_sessions_add_up() {
     let fish = table(&day(), Table::Fish, true);
@@ -98,7 +112,7 @@ fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
     let ids = |what| {
         let mut out = Vec::new();
         let mut go = |_: Progress| std::ops::ControlFlow::Continue(());
-        write_csv(&store, what, Table::Sessions, CsvOptions::default(), &mut out, &mut go).unwrap();
+        write_csv(&store, what, Table::Sessions, CsvOptions::default(), &[], &mut out, &mut go).unwrap();
         let text = String::from_utf8(out).unwrap();
         let begun = text.lines().skip(1).all(|line| line.ends_with(&format!(",{}", ops[0].device)));
         assert!(begun, "{text}");
@@ -114,6 +128,7 @@ fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
         Selection::Everything,
         Table::Casts,
         CsvOptions::default(),
+        &[],
         std::io::sink(),
         &mut stop,
     );

@@ -57,12 +57,23 @@ struct Notifications: AlarmCenter {
     }
 }
 
-/// Answers the notification centre while the app is in front.
+/// Answers the notification centre while the app is in front, and when an alarm is tapped.
 final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
     private let onDueInFront: @MainActor @Sendable (String) -> Void
+    private let onOpened: @MainActor @Sendable (UUID) -> Void
 
-    /// `onDueInFront` is called with an alarm's title.
-    init(onDueInFront: @escaping @MainActor @Sendable (String) -> Void) { self.onDueInFront = onDueInFront }
+    /// `onDueInFront` is called with an alarm's title, `onOpened` with the identifier of one that was tapped.
+    init(
+        onDueInFront: @escaping @MainActor @Sendable (String) -> Void, onOpened: @escaping @MainActor @Sendable (UUID) -> Void
+    ) {
+        (self.onDueInFront, self.onOpened) = (onDueInFront, onOpened)
+    }
+
+    /// The alarm's rod, not the one that was chosen last, has to be the one that the keys are about.
+    func userNotificationCenter(_ center: UNUserNotificationCenter, didReceive response: UNNotificationResponse) async {
+        guard let id = UUID(uuidString: response.notification.request.identifier) else { return }
+        await onOpened(id)
+    }
 
     /// While the app is in front it rings itself and says for what, whatever the ring switch says, and no banner covers
     /// the clock.

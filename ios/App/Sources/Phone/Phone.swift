@@ -21,10 +21,12 @@ final class Phone {
         session.onOpen = { [unowned self] state in listen(to: state) }
         session.onRing = { [unowned self] in ring() }
         session.onPlan = { plan in UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake }
-        let notifications = NotificationDelegate { [weak self] title in
-            self?.session.dueInFront(title)
-            self?.ring()
-        }
+        let notifications = NotificationDelegate(
+            onDueInFront: { [weak self] title in
+                self?.session.dueInFront(title)
+                self?.ring()
+            },
+            onOpened: { [weak self] alarm in self?.session.alarmOpened(alarm) })
         UNUserNotificationCenter.current().delegate = notifications
         self.notifications = notifications
         AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }

@@ -75,6 +75,24 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(other.state.content.files.path.map { URL(fileURLWithPath: $0).lastPathComponent }, copy.lastPathComponent)
     }
 
+    func testAFileOfTheSameNameDoesNotTakeThePlaceOfTheOneThatIsShown() async throws {
+        let (_, file) = try await sent()
+        let other = try Bankside()
+        await other.look()
+        other.state.offer(URL(fileURLWithPath: file.path))
+        await other.state.settled()
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("same-\(UUID().uuidString)")
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        let junk = folder.appendingPathComponent(URL(fileURLWithPath: file.path).lastPathComponent)
+        try Data("Dear all".utf8).write(to: junk)
+        other.state.offer(junk)
+        await other.state.settled()
+        await other.tap("take")
+        await other.tap("leave")
+        await other.tap("imports")
+        XCTAssertEqual(other.state.content.files.view?.imports.count, 1)
+    }
+
     func testAKeyThatIsTappedWhileOtherWorkRunsIsIgnoredAndThatIsFelt() async throws {
         let day = try Bankside()
         await day.start()

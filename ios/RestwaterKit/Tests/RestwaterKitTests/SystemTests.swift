@@ -253,6 +253,72 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(allowed.slept, [], "the system rings")
     }
 
+    func testAnAlarmWhoseMinutePassedWhileAnotherAppWasInFrontRingsOnce() async throws {
+        let phone = Handset(alarms: PlayedAlarms(.refused))
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        phone.session.phase(.inactive)
+        await phone.session.settled()
+        phone.clock.forward(ms: 15 * 60_000)
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.rung, 0, "another app is in front")
+        for _ in 1...2 {
+            phone.session.phase(.active)
+            await phone.session.settled()
+            try await phone.wakeUp()
+            XCTAssertEqual(phone.rung, 1)
+        }
+        try await phone.act(.woundIn(rod: 1))
+        try await phone.act(.cast(rod: 1))
+        phone.clock.forward(ms: 15 * 60_000)
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.rung, 2, "the next cast has an alarm of its own")
+    }
+
+    func testATapOnAnAlarmOpensTheBankWithItsRod() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.act(.setup(tap: .rods(rods: 2)))
+        try await phone.begin()
+        try await phone.act(.cast(rod: 2))
+        try await phone.act(.chooseRod(rod: 1))
+        let alarm = try XCTUnwrap(phone.alarms.pending.first)
+        phone.session.phase(.background)
+        phone.clock.forward(ms: 15 * 60_000)
+        phone.session.phase(.active)
+        try phone.state.open(.files)
+        phone.session.alarmOpened(alarm.systemId)
+        try await Task.sleep(nanoseconds: 50_000_000)
+        await phone.session.settled()
+        let content = try phone.state.content
+        XCTAssertEqual(content.showing, .bank)
+        XCTAssertEqual(content.bank?.rods.first { $0.chosen }?.rod, 2)
+        XCTAssertTrue(content.notice.contains("Rod 2"), content.notice)
+        phone.session.alarmOpened(UUID())
+        await phone.session.settled()
+        XCTAssertEqual(try phone.state.content.bank?.rods.first { $0.chosen }?.rod, 2, "an alarm of long ago chooses nothing")
+    }
+
+    func testAFileThatCameWhileTheLogCouldNotBeOpenedIsShownOnceItCan() async throws {
+        final class Once: @unchecked Sendable { var failed = false }
+        let (phone, once) = (Handset(), Once())
+        await phone.launch(open: { folder, clock in
+            if once.failed { return try openLog(in: folder, clock: clock) }
+            once.failed = true
+            throw Refusal(kind: .busy, text: "another process holds it")
+        })
+        let letter = FileManager.default.temporaryDirectory.appendingPathComponent("letter-\(UUID().uuidString).txt")
+        try Data("Dear all".utf8).write(to: letter)
+        phone.session.takeIn(letter)
+        try await Task.sleep(nanoseconds: 50_000_000)
+        phone.session.phase(.active)
+        await phone.session.opening.settled()
+        await phone.session.settled()
+        XCTAssertEqual(try phone.state.content.showing, .files)
+        XCTAssertTrue(try phone.state.content.notice.contains("text"), try phone.state.content.notice)
+    }
+
     func testTheKeyThatIsDueIsCastThenBiteThenLanded() async throws {
         let phone = Handset()
         await phone.launch(nil)

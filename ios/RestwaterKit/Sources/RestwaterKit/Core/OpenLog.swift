@@ -13,8 +13,20 @@ public func phoneLanguage() -> String { Languages.wanted }
 public func openLog(in folder: URL, clock: Clock = present, language: String = phoneLanguage()) throws(Refusal) -> Restwater {
     do {
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        let mark = folder.deletingLastPathComponent().appendingPathComponent("this-phone-\(folder.lastPathComponent)")
+        try afterTransfer(dir: folder.path, mark: mark.path, now: clock(), language: language)
+        try keepHere(mark)
         return try Restwater.open(dir: folder.path, now: clock(), language: language)
     } catch {
         throw Refusal(error)
     }
+}
+
+/// Keeps a file out of the phone's backups, and so out of what another phone is set up from.
+private func keepHere(_ file: URL) throws {
+    #if canImport(Darwin)
+    var (file, values) = (file, URLResourceValues())
+    values.isExcludedFromBackup = true
+    try file.setResourceValues(values)
+    #endif
 }

@@ -9,14 +9,11 @@ enum Inbox {
 
     /// The copy's path; a file that the system left in our `own` folder is removed. Blocks: called off the main thread.
     static func take(_ url: URL, by files: any FileAccess, own: URL? = Inbox.own) throws -> String {
-        let folder = FileManager.default.temporaryDirectory.appendingPathComponent(
-            "inbox-\(ProcessInfo.processInfo.processIdentifier)", isDirectory: true)
+        // A folder for each: the files that two anglers made on one day have one name.
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("inbox-\(UUID().uuidString)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         let copy = folder.appendingPathComponent(url.lastPathComponent)
-        try files.use(url, to: .read) { file in
-            if FileManager.default.fileExists(atPath: copy.path) { try FileManager.default.removeItem(at: copy) }
-            try FileManager.default.copyItem(at: file, to: copy)
-        }
+        try files.use(url, to: .read) { file in try FileManager.default.copyItem(at: file, to: copy) }
         if let own, isInside(own, url) { Log.attempt("emptying the inbox") { try FileManager.default.removeItem(at: url) } }
         return copy.path
     }

@@ -8,9 +8,11 @@ public struct PlannedAlarm: Equatable, Sendable, Identifiable {
     public let at: Date
     public let title: String
     public let text: String
+    /// The rod that it rings for; `nil` for the match.
+    public let rod: UInt8?
 
-    public init(id: String, at: Date, title: String, text: String) {
-        (self.id, self.at, self.title, self.text) = (id, at, title, text)
+    public init(id: String, at: Date, title: String, text: String, rod: UInt8? = nil) {
+        (self.id, self.at, self.title, self.text, self.rod) = (id, at, title, text, rod)
     }
 }
 
@@ -62,7 +64,7 @@ public struct PhonePlan: Equatable, Sendable {
     }
 
     private static func planned(_ alarm: WatchAlarm) -> PlannedAlarm {
-        PlannedAlarm(id: alarm.id, at: second(alarm.atWallMs), title: alarm.title, text: alarm.text)
+        PlannedAlarm(id: alarm.id, at: second(alarm.atWallMs), title: alarm.title, text: alarm.text, rod: alarm.rod)
     }
 
     /// Rounded to the second, so that a plan read twice is the same plan: the phone's two clocks differ by less.
@@ -74,6 +76,21 @@ extension RestwaterState {
     func readPlan() {
         let at = clock()
         ask({ core in try core.watch(now: at) }) { state, watch in state.planned(watch) }
+    }
+
+    /// An alarm of the system was tapped: the Bank, with the rod that it rang for and what it says. A key there is meant for
+    /// that rod.
+    func alarmOpened(_ systemId: UUID) {
+        let at = clock()
+        open(.bank)
+        ask({ core in (try core.watch(now: at), try core.screen(which: .bank, now: at)) }) { state, answer in
+            let plan = PhonePlan(answer.0)
+            state.content.show(answer.1)
+            guard let alarm = (plan.due + plan.alarms).first(where: { $0.isSet(as: systemId) }) else { return }
+            state.say(alarm.title)
+            guard let rod = state.content.bank?.rods.first(where: { $0.rod == alarm.rod && !$0.chosen }) else { return }
+            state.act(rod.choose, quietly: true) { $0.say(alarm.title) }
+        }
     }
 
     func planned(_ watch: WatchView) {

@@ -20,6 +20,10 @@ public final class PhoneSession {
     private let sleep: @Sendable (TimeInterval) async throws -> Void
     /// Rings in front where the system does not.
     private var ringer: Task<Void, Never>?
+    /// What it has rung for.
+    private var rung: Set<UUID> = []
+    /// Files that came while the log could not be opened.
+    private var filesToTakeIn: [URL] = []
 
     public init(
         opening: Opening, alarms: [any AlarmCenter], activities: any ActivityCenter, clock: @escaping Clock = present,
@@ -47,6 +51,8 @@ public final class PhoneSession {
         onOpen?(state)
         state.greet()
         if let latestPhase { state.phase(latestPhase) }
+        filesToTakeIn.forEach { state.offer($0) }
+        filesToTakeIn = []
     }
 
     /// The app goes to the background or comes back. In front, a log that could not be opened is tried again.
@@ -70,22 +76,38 @@ public final class PhoneSession {
         if case .open(let state) = opening.stage { state.say(title) }
     }
 
-    /// Where the system may not ring, the app does while it is in front.
+    /// Where the system may not ring, the app does while it is in front: each alarm once, and one whose minute passed
+    /// meanwhile as soon as the app is in front again.
     private func ringInFront(_ alarms: [PlannedAlarm]) {
         ringer?.cancel()
-        guard let alarm = alarms.min(by: { $0.at < $1.at }) else { return ringer = nil }
+        rung.formIntersection(alarms.map(\.systemId))
+        let toRing = alarms.filter { !rung.contains($0.systemId) }
+        guard let alarm = toRing.min(by: { $0.at < $1.at }) else { return ringer = nil }
         ringer = Task { [weak self, sleep, clock] in
-            do { try await sleep(max(0, alarm.at.timeIntervalSince(clock().date))) } catch { return }
+            let left = alarm.at.timeIntervalSince(clock().date)
+            if left > 0 { do { try await sleep(left) } catch { return } }
             guard let self, latestPhase == .active, !Task.isCancelled else { return }
+            rung.insert(alarm.systemId)
             dueInFront(alarm.title)
             onRing?()
+            ringInFront(alarms)
         }
     }
 
-    /// A file from another app.
+    /// An alarm of the system was tapped.
+    public func alarmOpened(_ systemId: UUID) {
+        Task {
+            do { try await opening.ready().alarmOpened(systemId) } catch { Log.fault("opening an alarm", error) }
+        }
+    }
+
+    /// A file from another app. If the log can't be opened, it is shown once that is mended.
     public func takeIn(_ url: URL) {
         Task {
-            do { try await opening.ready().offer(url) } catch { Log.fault("taking in a file", error) }
+            do { try await opening.ready().offer(url) } catch {
+                Log.fault("taking in a file", error)
+                filesToTakeIn.append(url)
+            }
         }
     }
 

@@ -58,6 +58,11 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         planned[alarm.id] = alarm.atWallMs
     }
 
+    /** The system's alarm has come. One that was on its way while its cast ended rings for nothing: another may be set by now. */
+    fun came(alarm: WatchAlarm): Unit = synchronized(Alarms) {
+        if (near(planned[alarm.id], alarm.atWallMs)) ring(alarm)
+    }
+
     /** Rings once, although both the system and a check of the log may find that it is due. */
     fun ring(alarm: WatchAlarm): Unit = synchronized(Alarms) {
         // If the check of the log was faster than the system, the system's alarm is still to come.

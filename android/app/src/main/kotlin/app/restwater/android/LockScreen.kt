@@ -103,7 +103,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     }
 
     /** A system alarm went off. */
-    internal fun ringNow(alarm: WatchAlarm) = alarms.ring(alarm)
+    internal fun ringNow(alarm: WatchAlarm) = alarms.came(alarm)
 
     /**
      * Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is
@@ -152,7 +152,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     }
 
     /** Ends the sound of a ringing alarm; the alarm stays on the screen with its keys until its cast has ended. */
-    fun quieten() {
+    fun quieten(): Unit = synchronized(Alarms) {
         app.sounder.stopAll()
         val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
         for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }) {

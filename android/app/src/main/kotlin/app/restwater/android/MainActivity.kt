@@ -52,7 +52,6 @@ import app.restwater.core.Scheme
 import app.restwater.core.WatchAlarm
 import app.restwater.core.palmMm
 import app.restwater.core.shellWords
-import app.restwater.ui.FileTrouble
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.Ink
 import app.restwater.ui.LocalInk
@@ -134,13 +133,7 @@ class MainActivity : ComponentActivity() {
             onReady { state -> state.toBank(rod, intent.getStringExtra(TITLE).orEmpty()) }
         }
         val from = fileOf(intent) ?: return
-        onReady { state ->
-            try {
-                state.offerFile(PhoneFiles.take(app, from))
-            } catch (trouble: FileTrouble) {
-                state.say(trouble.message.orEmpty())
-            }
-        }
+        onReady { state -> state.offerFile { PhoneFiles.take(app, from) } }
     }
 
     private fun fileOf(intent: Intent): Uri? = when (intent.action) {

@@ -9,6 +9,7 @@ import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Settings
 import app.restwater.core.WatchAlarm
+import app.restwater.core.afterTransfer
 import app.restwater.core.salvage
 import app.restwater.ui.FilesDesk
 import app.restwater.ui.language
@@ -77,7 +78,12 @@ class RestwaterApplication : Application() {
     /** Opened at first use, which may take some time; the core's error if that failed. */
     @get:Synchronized
     val core: Result<Restwater>
-        get() = opened?.takeIf { it.isSuccess } ?: runCatching { Restwater.open(folder.path, now(), language()) }.also { opened = it }
+        get() = opened?.takeIf { it.isSuccess } ?: runCatching { open(folder.path) }.also { opened = it }
+
+    private fun open(folder: String): Restwater {
+        afterTransfer(folder, noBackupFilesDir.resolve("this-phone").path, now(), language())
+        return Restwater.open(folder, now(), language())
+    }
 
     /** Makes all calls to the core, one after another: from the screens, the lock screen and the alarms. */
     val worker = Dispatchers.IO.limitedParallelism(1)

@@ -77,6 +77,18 @@ class AlarmTest {
         assertEquals(listOf("Rod 1"), titles())
     }
 
+    /** The system had sent the alarm when the rod was cast again: it rings for neither cast, and the new one's alarm stays. */
+    @Test fun anAlarmOnItsWayDoesNotRingForTheNextCast() {
+        act(Action.Cast(1u))
+        val manager = shadowOf(checkNotNull(Handset.app.getSystemService(AlarmManager::class.java)))
+        val old = shadowOf(manager.scheduledAlarms.single().operation).savedIntent
+        Handset.later(TWELVE_MIN)
+        act(Action.Cast(1u))
+        AlarmReceiver().onReceive(Handset.app, old)
+        assertEquals(emptyList<String>(), titles())
+        assertEquals("the new cast's alarm", 1, Handset.alarms().size)
+    }
+
     @Test fun anotherRodsKeyDoesNotSilenceIt() {
         rodOneRings()
         Handset.later(5)

@@ -28,6 +28,8 @@ import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
 import java.io.File
 import java.io.FileNotFoundException
+import java.util.concurrent.CountDownLatch
+import java.util.concurrent.TimeUnit
 import kotlinx.coroutines.runBlocking
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -82,6 +84,21 @@ class FilesTest {
             until(activity) { activity.state?.desk?.taken == true }
         }
         assertEquals(2uL, Handset.files().imports.single().says.substringAfterLast(": ").substringBefore(' ').toULong())
+    }
+
+    /** A file from a slow provider: Files is there at once, and nothing changes under the thumb when the file has come. */
+    @Test fun aFileThatComesLateDoesNotChangeTheScreenThatIsUsedMeanwhile() {
+        shelve(Handset.fromAnotherPhone())
+        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        val comes = CountDownLatch(1)
+        shelf.waitsFor = comes
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
+            until(activity) { activity.state?.showing == Showing.FILES }
+            rule.runOnUiThread { activity.state?.open(Showing.BANK) }
+            comes.countDown()
+            until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
+            assertEquals(Showing.BANK, activity.state?.showing)
+        }
     }
 
     @Test fun aSharedFileOfAnotherKindIsNamed() {
@@ -216,6 +233,9 @@ class Shelf : ContentProvider() {
     var file: File? = null
     var refuses = false
 
+    /** A slow provider opens a file only when this has come. */
+    var waitsFor: CountDownLatch? = null
+
     /** How many times a file is opened so that writing to it fails. */
     var breaks = 0
 
@@ -236,6 +256,7 @@ class Shelf : ContentProvider() {
     }
 
     override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor {
+        waitsFor?.await(20, TimeUnit.SECONDS)
         if (refuses) throw SecurityException("not for you")
         val there = file ?: throw FileNotFoundException("gone")
         modes += mode

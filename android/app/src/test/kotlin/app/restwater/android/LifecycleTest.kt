@@ -199,7 +199,7 @@ class LifecycleTest {
         val file = Handset.fromAnotherPhone()
         on { scenario ->
             val state = checkNotNull(scenario.activity().state)
-            rule.runOnUiThread { state.offerFile(file.path) }
+            rule.runOnUiThread { state.offerFile { file.path } }
             Handset.until({ "not looked into: ${state.notice}" }) { state.desk.incoming != null && !state.desk.busy }
             rule.runOnUiThread { state.desk.takeIn() }
         }

@@ -75,6 +75,47 @@ class FilesScreenTest {
         letter.delete()
     }
 
+    /** A file that can't be read comes while another one is shown: IMPORT takes in the one that is shown. */
+    @Test fun theFileThatIsShownIsTheOneThatIsImported() {
+        val carried = Files.createTempFile("restwater", ".json-seq").toFile()
+        Bankside.on {
+            aCast()
+            sent().copyTo(carried, overwrite = true)
+        }
+        Bankside.on {
+            start()
+            lookInto(carried)
+            val letter = Files.createTempFile("letter", ".txt").toFile().apply { writeText("Dear all") }
+            state.desk.offer(letter.path)
+            until { "it is text" in state.notice }
+            tapOn("take")
+            until { state.desk.taken }
+            node("incoming").assertContentDescriptionContains("UNDO IMPORT removes them.", substring = true)
+            letter.delete()
+        }
+        carried.delete()
+    }
+
+    /** DON'T IMPORT, tapped while the import is under way: either nothing was imported, or its result is shown. */
+    @Test fun anImportThatIsGivenUpLeavesNothingOrSaysWhatItBrought() {
+        val carried = Files.createTempFile("restwater", ".json-seq").toFile()
+        Bankside.on {
+            aCast()
+            sent().copyTo(carried, overwrite = true)
+        }
+        Bankside.on {
+            start()
+            lookInto(carried)
+            state.desk.takeIn()
+            state.desk.leave()
+            until { !state.desk.busy }
+            until { state.desk.page == FilesPage.SEND || state.desk.taken }
+            goTo(Showing.FILES)
+            assertEquals(state.desk.taken, checkNotNull(state.files).imports.isNotEmpty())
+        }
+        carried.delete()
+    }
+
     @Test fun everyFormIsChosenByTwoTapsAndMade() = Bankside.on {
         aCast()
         goTo(Showing.FILES)

@@ -89,6 +89,8 @@ class FilesDesk(
     /** The file that is being looked at. */
     var path: String? = null
         private set
+    private var taking = false
+    private var leaving = false
     private var work: Work? = null
     private val turn = Mutex()
 
@@ -132,10 +134,12 @@ class FilesDesk(
     /** The same for a file that has to be fetched first. */
     fun offer(fetch: suspend () -> String) = run(waits = true) { work -> look(fetch(), work) }
 
+    // Until the answer is there, an earlier file stays the one that is shown and that IMPORT takes in.
     private suspend fun look(file: String, work: Work) {
+        val seen = core.lookInto(file, now(), work)
         path = file
         taken = false
-        incoming = core.lookInto(file, now(), work)
+        incoming = seen
         page = FilesPage.INCOMING
         heard("")
     }
@@ -143,13 +147,25 @@ class FilesDesk(
     /** Imports the file that was looked at. */
     fun takeIn() = run { work ->
         val file = path ?: return@run
-        incoming = core.takeIn(file, source, now(), work)
-        taken = true
-        heard("")
+        taking = true
+        try {
+            incoming = core.takeIn(file, source, now(), work)
+            taken = true
+            heard("")
+        } finally {
+            taking = false
+            if (leaving && !taken) discard()
+            leaving = false
+        }
     }
 
-    /** Discards the file that was looked at. */
+    /** Discards the file that was looked at. An import that is under way is given up; if it was too late, its result stays. */
     fun leave() {
+        giveUp()
+        if (taking) leaving = true else discard()
+    }
+
+    private fun discard() {
         path = null
         incoming = null
         source = ""

@@ -326,10 +326,10 @@ class RestwaterState(
         notice = text
     }
 
-    /** A file that the system passes to the app: shows what it would bring. */
-    fun offerFile(path: String) {
+    /** A file that the system passes to the app, which may take long to [fetch]: shows what it would bring. */
+    fun offerFile(fetch: suspend () -> String) {
         open(Showing.FILES)
-        desk.offer(path)
+        desk.offer(fetch)
     }
 
     /** The app goes to the background: the log is backed up if that is due. */
