@@ -13093,6 +13093,11 @@ public enum Action: Equatable, Hashable {
      */
     case back
     /**
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
+     * accidental second tap does not hit what has come under the thumb.
+     */
+    case opened
+    /**
      * A text was typed by hand.
      */
     case typed(
@@ -13288,18 +13293,20 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         
         case 50: return .back
         
-        case 51: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 51: return .opened
+        
+        case 52: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 52: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 53: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 53: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 54: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 54: return .undo
+        case 55: return .undo
         
-        case 55: return .redo
+        case 56: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -13560,28 +13567,32 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             writeInt(&buf, Int32(50))
         
         
-        case let .typed(into,text):
+        case .opened:
             writeInt(&buf, Int32(51))
+        
+        
+        case let .typed(into,text):
+            writeInt(&buf, Int32(52))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(52))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(53))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(54))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(55))
         
         
         case .redo:
-            writeInt(&buf, Int32(55))
+            writeInt(&buf, Int32(56))
         
         }
     }

@@ -10035,6 +10035,13 @@ sealed class Action {
     
     
     /**
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
+     * accidental second tap does not hit what has come under the thumb.
+     */
+    object Opened : Action()
+    
+    
+    /**
      * A text was typed by hand.
      */
     data class Typed(
@@ -10252,18 +10259,19 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeMendTap.read(buf),
                 )
             50 -> Action.Back
-            51 -> Action.Typed(
+            51 -> Action.Opened
+            52 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            52 -> Action.UndoImport(
+            53 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            53 -> Action.RedoImport(
+            54 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            54 -> Action.Undo
-            55 -> Action.Redo
+            55 -> Action.Undo
+            56 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -10620,6 +10628,12 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 4UL
             )
         }
+        is Action.Opened -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
         is Action.Typed -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -10909,28 +10923,32 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 buf.putInt(50)
                 Unit
             }
-            is Action.Typed -> {
+            is Action.Opened -> {
                 buf.putInt(51)
+                Unit
+            }
+            is Action.Typed -> {
+                buf.putInt(52)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(52)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(53)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(54)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(55)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(55)
+                buf.putInt(56)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }

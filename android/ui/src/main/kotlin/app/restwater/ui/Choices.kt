@@ -235,8 +235,9 @@ private fun RowsAnd(
 ) {
     val row = rows.find { it.tag == open }
     if (row == null) {
+        val opened = LocalOpened.current
         val fields = rows.map { field ->
-            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}") { onOpen(field.tag) }
+            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}") { opened(); onOpen(field.tag) }
         }
         KeyGrid(fields + more, place, layout, pager = pager)
         return
@@ -358,6 +359,9 @@ private fun options(keyboard: Keyboard) = KeyboardOptions(
         Keyboard.FIGURE, Keyboard.DEGREES -> KeyboardCapitalization.None
     },
 )
+
+/** What a key calls when it has opened a row, a leaf or a page of its own, so that a second tap of a cold thumb hits nothing there. */
+internal val LocalOpened = staticCompositionLocalOf<() -> Unit> { {} }
 
 /** How a typed text is passed to the core, and what is done when it was accepted. */
 internal val LocalSend = staticCompositionLocalOf<(action: Action, then: () -> Unit) -> Unit> { { _, _ -> } }

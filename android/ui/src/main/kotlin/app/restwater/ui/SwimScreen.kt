@@ -60,16 +60,17 @@ fun SwimScreen(
 ) {
     var more by rememberSaveable { mutableStateOf(false) }
     var open by rememberSaveable { mutableStateOf<String?>(null) }
+    val opened = LocalOpened.current
     Ground()
     if (more) {
-        More(view, scene, bank, notice, open, { open = it }, taps)
+        More(view, scene, bank, notice, open, { opened(); open = it }, taps)
     } else {
-        SwimHead(view, layout, bank) { more = true; open = LEGEND }
+        SwimHead(view, layout, bank) { opened(); more = true; open = LEGEND }
         Fan(view, scene, layout, taps)
         Next(view, notice, layout, bank)
         for (place in layout.keys) SwimPadKey(view, place.key, place.rect, bank, taps)
         layout.more?.let { place ->
-            PadKey(words.further.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
+            PadKey(words.further.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { opened(); more = true }
         }
     }
     Back(bank, words, if (more) bank.back else layout.back) {
