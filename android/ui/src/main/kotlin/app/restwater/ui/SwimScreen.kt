@@ -151,12 +151,12 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, onOpen: (Stri
     val keys = setOf(SwimKey.MARK_HERE, SwimKey.EARLIER, SwimKey.LATER, SwimKey.NOW)
     val own = view.keys.filter { it.key in keys }.map { key ->
         val face = KeyFace(key.label, null, key.spoken, enabled = key.enabled)
-        Cell(face, "swim-${key.key}") { taps.key(key) }
+        Cell(face, "swim-${key.key}", key.reads) { taps.key(key) }
     }
     val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { onOpen(LIST) }
     val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { onOpen(PLACE) } }
     val rows = view.rows.map { row ->
-        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.tag}") { onOpen(row.tag) }
+        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.tag}", row.reads) { onOpen(row.tag) }
     }
     Field(view.name, bank, part(rest, 0), taps::act)
     val below = part(rest, 1).top
