@@ -174,7 +174,7 @@ pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
 #[uniffi::export]
 #[must_use]
 pub fn key_grid(ask: GridAsk) -> GridPage {
-    restwater_layout::key_grid(ask)
+    restwater_layout::key_grid(&ask)
 }
 
 /// What a key of the Bank does for a rod; none for a key that opens a screen.

@@ -60,6 +60,7 @@ pub(super) fn payload(action: &Action, draft: &SessionSetup) -> Option<Payload> 
         | Action::Files { .. }
         | Action::Phone { .. }
         | Action::Back
+        | Action::Opened
         | Action::OpenDoubt { .. }
         | Action::Mend { .. }
         | Action::Typed { .. }

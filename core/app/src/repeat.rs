@@ -26,6 +26,10 @@ impl LastTap {
     /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since
     /// the first tap may have put another key under the thumb.
     pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
+        // A screen that is open can't be taken back, and what it shows needs its own time.
+        if *action == Action::Opened {
+            return false;
+        }
         let gap = at.since(&self.at).ms;
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
@@ -35,6 +39,8 @@ impl LastTap {
             | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
             | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_)))
             | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank)) => true,
+            // Any key can have come under the thumb but BACK and UNDO, which have places of their own.
+            (Some(Pad::Opening), _) => !matches!(action, Action::Back | Action::Undo | Action::Typed { .. }),
             _ => false,
         };
         let rule = if same_pad || !action.steps() { REPEAT_MS } else { STEP_REPEAT_MS };
@@ -155,6 +161,44 @@ mod tests {
         assert!(last.is_repeated_by(&neighbour, &after(300)));
         let last = LastTap::new(&Action::Cast { rod: 1 }, &second(0));
         assert!(!last.is_repeated_by(&neighbour, &after(300)));
+    }
+
+    #[test]
+    fn a_double_tap_on_a_key_that_opens_taps_nothing_of_what_has_opened() {
+        use restwater_log::{FeedKind, FeedMeasure, FishSign};
+        use restwater_screen::{FeedTap, SeenTap, TackleTap};
+        let fish = |tap| Action::Fish { cast: None, tap };
+        let handful = FeedTap::Measure { what: FeedKind::Loose, measure: FeedMeasure::Handful };
+        let under_the_thumb = [
+            Action::StartSession { setup: None },
+            fish(FishTap::Class { name: "Roach".into() }),
+            fish(FishTap::Digit { digit: 1 }),
+            fish(FishTap::NextUnit),
+            Action::Feed { tap: handful },
+            Action::Seen { tap: SeenTap::Sign { sign: FishSign::Bubbles } },
+            Action::Tackle { rod: 1, tap: TackleTap::Clip { clipped: true } },
+        ];
+        let opening = [Action::Opened, Action::OpenDoubt { op: Some(uuid::Uuid::nil()) }];
+        for open in &opening {
+            let last = LastTap::new(open, &second(0));
+            for key in &under_the_thumb {
+                assert!(last.is_repeated_by(key, &after(300)), "{key:?} came under the thumb after {open:?}");
+                assert!(!last.is_repeated_by(key, &after(700)), "{key:?} after {open:?}");
+            }
+            for other in [Action::Back, Action::Undo, Action::Opened] {
+                assert!(!last.is_repeated_by(&other, &after(300)), "{other:?} after {open:?}");
+            }
+            let typed = Action::Typed { into: restwater_screen::TypedInto::PegLatitude, text: "52".into() };
+            assert!(!last.is_repeated_by(&typed, &after(300)), "no key stands where a text is typed");
+        }
+    }
+
+    #[test]
+    fn a_double_tap_on_start_does_not_cast() {
+        let last = LastTap::new(&Action::StartSession { setup: None }, &second(0));
+        assert!(last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)), "the Bank came up under the thumb");
+        assert!(!last.is_repeated_by(&Action::Cast { rod: 1 }, &after(700)));
+        assert!(!last.is_repeated_by(&Action::Undo, &after(300)));
     }
 
     #[test]

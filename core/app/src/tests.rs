@@ -111,6 +111,11 @@ impl Phone {
         self.app().act(action, &moment)
     }
 
+    /// The angler looks at what has come up: what follows is no accidental second tap, even in the same moment.
+    fn look(&mut self) {
+        self.app().last_tap = None;
+    }
+
     fn bank(&mut self, ms: i64) -> BankView {
         let moment = Moment { boot: format!("boot-{}", self.boots), ..at(ms) };
         match self.app().screen(Which::Bank, &moment).unwrap() {
@@ -138,6 +143,7 @@ fn started() -> Phone {
     let mut phone = Phone::new();
     phone.tap(-5_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
     phone.tap(0, &START).unwrap();
+    phone.look();
     phone
 }
 

@@ -1,14 +1,15 @@
 //! Grids of keys, in millimetres: the keys of a screen of choices, of a leaf, of the list of screens.
 //!
 //! The rows are at the bottom of their place and in the order they are read. Within a row the first key is the one used most, so it
-//! is at the thumb's side for either hand, and a row that is not full is at the thumb. Only the values of one choice, such as
-//! lengths, are read from left to right by either hand, as figures are.
+//! is at the thumb's side for either hand, and a row that is not full is at the thumb. Only keys that name values, sides or
+//! moments keep their order from left to right for either hand: LEFT stays left of RIGHT, EARLIER of LATER, and lengths are
+//! read as figures are.
 
 use super::{GAP_MM, Rect, SECONDARY_MM};
 use serde::{Deserialize, Serialize};
 
 /// What a grid of keys depends on.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct GridAsk {
     /// Where it lies, px.
@@ -23,8 +24,9 @@ pub struct GridAsk {
     pub px_per_mm: f64,
     /// Whether it is for the left thumb.
     pub left_handed: bool,
-    /// Whether the keys are values that are read from left to right.
-    pub values: bool,
+    /// Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
+    /// missing here is not.
+    pub reads: Vec<bool>,
 }
 
 /// One page of a grid.
@@ -40,7 +42,7 @@ pub struct GridPage {
 }
 
 /// Lays out one page of a grid.
-pub fn key_grid(ask: GridAsk) -> GridPage {
+pub fn key_grid(ask: &GridAsk) -> GridPage {
     let (gap, height) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
     let columns = u32::from(ask.columns.max(1));
     let rows = (((ask.place.height + gap) / (height + gap)).floor() as u32).max(1);
@@ -52,17 +54,29 @@ pub fn key_grid(ask: GridAsk) -> GridPage {
     let width = (ask.place.width - f64::from(columns - 1) * gap) / f64::from(columns);
     let top = ask.place.bottom() - f64::from(rows) * (height + gap) + gap;
     let places = (0..shown).map(|i| {
-        let (row, along) = (i / columns, i % columns);
-        let in_row = (shown - row * columns).min(columns);
-        let column = match (ask.left_handed, ask.values) {
-            (true, _) => along,
-            (false, true) => columns - in_row + along,
-            (false, false) => columns - 1 - along,
-        };
+        let along = i % columns;
+        let column = if ask.left_handed { along } else { columns - 1 - along };
         let left = ask.place.left + f64::from(column) * (width + gap);
-        Rect { left, top: top + f64::from(row) * (height + gap), width, height }
+        Rect { left, top: top + f64::from(i / columns) * (height + gap), width, height }
     });
-    GridPage { first, places: places.collect(), pages }
+    let mut places: Vec<Rect> = places.collect();
+    let reads = |i: usize| ask.reads.get(first as usize + i).is_some_and(|reads| *reads);
+    for (row, keys) in places.chunks_mut(columns as usize).enumerate() {
+        read_in_order(keys, |i| reads(row * columns as usize + i));
+    }
+    GridPage { first, places, pages }
+}
+
+/// Within a row, keys beside each other that are read from left to right share their places out in that order.
+fn read_in_order(row: &mut [Rect], reads: impl Fn(usize) -> bool) {
+    let mut begin = 0;
+    while begin < row.len() {
+        let end = (begin..row.len()).find(|i| !reads(*i)).unwrap_or(row.len());
+        if row[begin..end].windows(2).any(|two| two[0].left > two[1].left) {
+            row[begin..end].reverse();
+        }
+        begin = end + 1;
+    }
 }
 
 #[cfg(test)]
@@ -86,8 +100,10 @@ mod tests {
                 [false, true].map(|values| {
                     let columns = layout.columns;
                     let left_handed = glass.left_handed;
-                    let ask = GridAsk { place, keys, page: 0, columns, px_per_mm, left_handed, values };
-                    (ask, key_grid(ask))
+                    let reads = vec![values; keys as usize];
+                    let ask = GridAsk { place, keys, page: 0, columns, px_per_mm, left_handed, reads };
+                    let grid = key_grid(&ask);
+                    (ask, grid)
                 })
             })
         })
@@ -99,7 +115,7 @@ mod tests {
             let (mm, hair) = (ask.px_per_mm, 1e-6);
             let mut next = 0;
             for page in 0..first.pages {
-                let grid = key_grid(GridAsk { page, ..ask });
+                let grid = key_grid(&GridAsk { page, ..ask.clone() });
                 assert_eq!(grid.first, next);
                 next += u32::try_from(grid.places.len()).unwrap();
                 for (i, key) in grid.places.iter().enumerate() {
@@ -116,8 +132,8 @@ mod tests {
             }
             assert_eq!(next, ask.keys);
             assert_eq!(
-                key_grid(GridAsk { page: first.pages + 5, ..ask }).first,
-                key_grid(GridAsk { page: first.pages - 1, ..ask }).first
+                key_grid(&GridAsk { page: first.pages + 5, ..ask.clone() }).first,
+                key_grid(&GridAsk { page: first.pages - 1, ..ask }).first
             );
         }
     }
@@ -127,19 +143,43 @@ mod tests {
         for (ask, grid) in all() {
             let hair = 1e-6;
             let columns = usize::from(ask.columns);
+            let values = ask.reads.contains(&true);
             let thumb = |key: &Rect| {
                 if ask.left_handed { key.left - ask.place.left } else { ask.place.right() - key.right() }
             };
             for row in grid.places.chunks(columns) {
-                let nearest = if ask.values && !ask.left_handed { row.last() } else { row.first() };
+                let nearest = if values && !ask.left_handed { row.last() } else { row.first() };
                 assert!(thumb(nearest.unwrap()).abs() < hair, "{ask:?} {row:?}");
                 for two in row.windows(2) {
-                    if ask.values {
+                    if values {
                         assert!(two[0].left < two[1].left, "{ask:?}");
                     } else {
                         assert!(thumb(&two[0]) < thumb(&two[1]), "{ask:?}");
                     }
                 }
+            }
+        }
+    }
+
+    #[test]
+    fn keys_that_name_sides_or_moments_keep_their_order_for_either_hand() {
+        let place = Rect { left: 0.0, top: 0.0, width: 600.0, height: 1_200.0 };
+        // MARK, EARLIER, LATER | NOW, LIST, REST | LEFT, RIGHT, FAR, and keys of which none reads.
+        let reads = [false, true, true, true, false, false, true, true, true, false].to_vec();
+        for columns in 2..=4 {
+            for left_handed in [false, true] {
+                let ask =
+                    GridAsk { place, keys: 12, page: 0, columns, px_per_mm: 8.0, left_handed, reads: reads.clone() };
+                let grid = key_grid(&ask);
+                for i in 0..11 {
+                    let (a, b) = (grid.places[i], grid.places[i + 1]);
+                    if a.top == b.top {
+                        let in_order = reads.get(i) == Some(&true) && reads.get(i + 1) == Some(&true);
+                        assert_eq!(a.left < b.left, left_handed || in_order, "{columns} {i}");
+                    }
+                }
+                let row: Vec<f64> = grid.places.iter().map(|at| at.top).collect();
+                assert!(row.windows(2).all(|two| two[0] <= two[1]), "rows stay in order");
             }
         }
     }

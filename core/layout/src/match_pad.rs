@@ -27,6 +27,8 @@ pub struct MatchLayout {
     pub classes: Vec<Rect>,
     /// Three small keys above those.
     pub above_classes: Vec<Rect>,
+    /// The same places from left to right for either hand, for keys that name sides.
+    pub above_classes_read: Vec<Rect>,
     /// The page beside classes and small keys.
     pub fish: PagePlace,
     /// The number pad: the digits 1 to 9 row by row as they are read, then a side key, 0, and the side key that is nearest to the
@@ -101,7 +103,15 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
         pad.swap(9, 11);
     }
     let (typing, figure) = typing_page(page_above(bank, pad[0].top, mm), mm);
-    MatchLayout { wide, small: small_keys, now, classes, above_classes, fish, pad, typing, figure }
+    let above_classes_read = from_left(&above_classes);
+    MatchLayout { wide, small: small_keys, now, classes, above_classes, above_classes_read, fish, pad, typing, figure }
+}
+
+/// A row of keys from left to right.
+fn from_left(row: &[Rect]) -> Vec<Rect> {
+    let mut row = row.to_vec();
+    row.sort_by(|a, b| a.left.total_cmp(&b.left));
+    row
 }
 
 /// What is left above some keys.
@@ -172,6 +182,8 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
         now: PagePlace::in_place(side.beyond(small), mm),
         classes,
         above_classes: smalls(beyond),
+        // They are above each other here.
+        above_classes_read: smalls(beyond),
         fish: PagePlace::in_place(side.beyond(beyond + small), mm),
     }
 }
@@ -304,6 +316,20 @@ mod tests {
         assert_eq!((&right.pad[..9], right.pad[10]), (&left.pad[..9], left.pad[10]));
         assert_eq!((right.pad[9], right.pad[11]), (left.pad[11], left.pad[9]));
         assert!(left.pad[0].left < left.pad[1].left && left.pad[11].left < left.pad[9].left);
+    }
+
+    #[test]
+    fn keys_that_name_sides_are_read_from_left_to_right_by_either_hand() {
+        for phone in PHONES {
+            for glass in [false, true].map(|left| phone.both_ways(1.0, left)).concat() {
+                let layout = match_layout(&glass).unwrap();
+                let read = &layout.above_classes_read;
+                let below_each_other = read.windows(2).all(|two| two[0].left == two[1].left);
+                let in_order = read.windows(2).all(|two| two[0].right() < two[1].left);
+                assert!(in_order || below_each_other, "{} {read:?}", phone.name);
+                assert!(read.iter().all(|at| layout.above_classes.contains(at)), "{}", phone.name);
+            }
+        }
     }
 
     #[test]

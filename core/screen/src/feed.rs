@@ -100,6 +100,7 @@ pub fn feed_view(input: &FeedInput) -> FishView {
         says,
         classes: ways(input).into_iter().map(|way| way_key(input, way)).collect(),
         small: vec![count_key(input), place_key(input), feeder_key(input)],
+        reads: false,
         weigh: FishKey {
             tap: KeyTap::Open { which: Which::FeedWeight },
             ..input.key("by-weight", "feed-by-weight", &[], FeedTap::Clear)

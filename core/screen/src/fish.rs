@@ -45,6 +45,8 @@ pub struct FishView {
     pub classes: Vec<FishKey>,
     /// The net or NO WEIGHT, PUT BACK, EARLIER.
     pub small: Vec<FishKey>,
+    /// Whether those name sides, and so are read from left to right by either hand.
+    pub reads: bool,
     /// Opens the number pad; without a fish it leads to one.
     pub weigh: FishKey,
 }
@@ -141,6 +143,7 @@ pub fn fish_view(input: &FishInput) -> FishView {
         says: input.fish().map_or_else(Vec::new, |fish| says(input, unit, fish)),
         classes: input.classes.iter().map(|name| class_key(input, name)).collect(),
         small: vec![first, put_back_key(input), earlier_key(input)],
+        reads: false,
         weigh: FishKey {
             tap: KeyTap::Open { which: Which::Weight },
             ..input.key("weigh", "fish-weigh", FishTap::NextUnit)
@@ -174,6 +177,7 @@ fn no_fish(input: &FishInput) -> FishView {
         says: vec![input.say(says, &[])],
         classes: Vec::new(),
         small: Vec::new(),
+        reads: false,
         weigh,
     }
 }

@@ -156,6 +156,6 @@ impl ChoiceRow {
     /// A row whose present value is the chosen choice.
     pub(crate) fn of(tag: impl Into<String>, label: String, choices: Vec<Choice>, source: String) -> Self {
         let value = choices.iter().find(|choice| choice.chosen).map_or_else(String::new, |c| c.label.clone());
-        Self { tag: tag.into(), label, value, choices, source, typing: None }
+        Self { tag: tag.into(), label, value, choices, source, typing: None, reads: false }
     }
 }

@@ -109,6 +109,7 @@ pub fn seen_view(input: &SeenInput) -> FishView {
         says,
         classes,
         small: SIDES.map(neighbour).to_vec(),
+        reads: true,
         weigh: FishKey {
             tap: KeyTap::Open { which: Which::Swim },
             ..key("map", "seen-map", SeenTap::AtAim { aim: true })

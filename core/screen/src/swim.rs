@@ -76,6 +76,8 @@ pub struct SwimKeyView {
     pub enabled: bool,
     /// Drawn solid: most likely next.
     pub solid: bool,
+    /// Whether it names a moment, and so is read from left to right by either hand with the keys beside it that do too.
+    pub reads: bool,
     /// What a tap on it does.
     pub tap: KeyTap,
 }

@@ -40,6 +40,8 @@ pub struct ChoiceRow {
     pub source: String,
     /// A line to type a value into that is not among the choices.
     pub typing: Option<TypedField>,
+    /// Whether it is of one side, and so is read from left to right by either hand with the rows beside it that are too.
+    pub reads: bool,
 }
 
 /// The tackle screen.

@@ -386,6 +386,7 @@ fn a_break_said_later(days: i64) {
     let later = days * DAY;
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
+    phone.look();
     for start in [0, 15, 30, 45, 110] {
         phone.tap(start * MIN, &CAST).unwrap();
         phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();

@@ -131,6 +131,7 @@ fn a_wait_can_be_mended_up_to_the_next_entry_of_its_rod() {
     let casts: Vec<Uuid> = phone.app().session().unwrap().casts.iter().map(|c| c.op).collect();
     let choices = |phone: &mut Phone, op| {
         phone.tap(100 * MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+        phone.look();
         let open = phone.mend().open.unwrap();
         let row = open.rows.into_iter().find(|r| r.tag == "after").unwrap();
         row.choices.iter().map(|c| c.tag.parse().unwrap()).collect::<Vec<u32>>()

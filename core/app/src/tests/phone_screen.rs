@@ -35,3 +35,17 @@ fn back_to_the_bank_writes_nothing_and_a_second_tap_does_not_cast() {
     assert!(cast.repeated && !cast.changed && !cast.notice.is_empty());
     assert!(phone.tap(MIN + 900, &CAST).unwrap().changed);
 }
+
+#[test]
+fn a_key_that_opens_writes_nothing_and_a_second_tap_logs_nothing_of_what_has_opened() {
+    let mut phone = Phone::new();
+    let opened = phone.tap(0, &Action::Opened).unwrap();
+    assert!(!opened.changed && !opened.repeated && opened.notice.is_empty());
+    let start = phone.tap(400, &START).unwrap();
+    assert!(start.repeated && !start.changed && !start.notice.is_empty(), "the set-up has only just come up");
+    let start = phone.tap(900, &START).unwrap();
+    assert!(start.changed);
+    let cast = phone.tap(1_300, &CAST).unwrap();
+    assert!(cast.repeated && !cast.changed, "the Bank has only just come up");
+    assert!(phone.tap(1_800, &CAST).unwrap().changed);
+}

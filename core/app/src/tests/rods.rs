@@ -7,6 +7,7 @@ pub(super) fn with_rods(rods: u8) -> Phone {
     let mut phone = Phone::new();
     phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods } }).unwrap();
     phone.tap(0, &START).unwrap();
+    phone.look();
     phone
 }
 

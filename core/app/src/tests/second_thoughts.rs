@@ -173,6 +173,7 @@ fn a_break_said_after_the_clocks_changed_shows_the_hour_of_its_day() {
     let mut phone = Phone::new();
     let summer = |ms| Moment { offset_min: 60, ..at(ms) };
     phone.app().act(&START, &summer(0)).unwrap();
+    phone.look();
     for start in [0, 15, 30, 45, 110] {
         phone.app().act(&CAST, &summer(start * MIN)).unwrap();
         phone.app().act(&WOUND_IN, &summer((start + 13) * MIN)).unwrap();

@@ -296,6 +296,9 @@ pub enum Action {
     /// Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
     /// accidental second tap logs nothing.
     Back,
+    /// A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
+    /// accidental second tap does not hit what has come under the thumb.
+    Opened,
     /// A text was typed by hand.
     Typed {
         /// What it is typed into.

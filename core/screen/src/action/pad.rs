@@ -19,6 +19,8 @@ pub enum Pad {
     Back,
     /// A key that completes an entry on a screen of its own: the Bank opens, and one of its keys replaces it.
     Closing,
+    /// A key that opens a screen, a leaf or a row, of which one key replaces it.
+    Opening,
     /// The other keys of the Bank that log.
     Bank,
 }
@@ -52,6 +54,7 @@ impl Action {
             Self::Fish { tap, .. } if tap.closes() => Some(Pad::Closing),
             Self::Feed { tap } if tap.closes() => Some(Pad::Closing),
             Self::Seen { tap } if tap.closes() => Some(Pad::Closing),
+            Self::StartSession { .. } => Some(Pad::Closing),
             Self::Liner { .. }
             | Self::Indication { .. }
             | Self::Twitch { .. }
@@ -61,6 +64,7 @@ impl Action {
             | Self::Feed { tap: FeedTap::Again }
             | Self::Seen { tap: SeenTap::Neighbour { .. } } => Some(Pad::Bank),
             Self::Back => Some(Pad::Back),
+            Self::Opened | Self::OpenDoubt { op: Some(_) } => Some(Pad::Opening),
             _ => None,
         }
     }

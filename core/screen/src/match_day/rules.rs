@@ -316,7 +316,7 @@ impl Rows<'_> {
         } else {
             row.value.clone()
         };
-        ChoiceRow { value, ..row }
+        ChoiceRow { value, reads: true, ..row }
     }
 
     /// The rule on fish that die or go back, typed in the organiser's words.

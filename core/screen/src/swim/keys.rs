@@ -40,6 +40,7 @@ impl SwimScreen<'_> {
                 label,
                 spoken,
                 enabled,
+                reads: matches!(key, SwimKey::Earlier | SwimKey::Later | SwimKey::Now),
                 solid: key == if kept { SwimKey::Release } else { SwimKey::CastHere },
                 tap: self.tap(key),
             }

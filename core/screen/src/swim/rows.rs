@@ -121,7 +121,8 @@ impl SwimScreen<'_> {
     ) -> ChoiceRow {
         let choices = all.iter().map(|n| choice(n.to_string(), say(*n), *n == now, tap(*n))).collect();
         let label = self.words.say(&format!("swim-{tag}"));
-        ChoiceRow { value: say(now), ..ChoiceRow::of(tag, label, choices, String::new()) }
+        let reads = matches!(tag, "left" | "right" | "far");
+        ChoiceRow { value: say(now), reads, ..ChoiceRow::of(tag, label, choices, String::new()) }
     }
 
     fn named<const N: usize>(&self, tag: &str, all: [(&str, SwimTap); N]) -> ChoiceRow {

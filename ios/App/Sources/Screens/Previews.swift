@@ -26,6 +26,8 @@ private struct PreviewScreen: View {
                 state.phase(.active)
                 state.tap(.start(.send(action: .startSession(setup: nil))))
                 await state.settled()
+                // A tap within the time of a double tap after START would count as one.
+                try await Task.sleep(for: .seconds(1))
                 if let cast = OutsideKey(id: "CAST") { _ = try await state.tapFromOutside(cast) }
             } catch {
                 Log.fault("opening the preview's log", error)

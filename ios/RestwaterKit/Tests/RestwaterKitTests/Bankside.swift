@@ -77,9 +77,35 @@ final class Bankside {
         guard let ask = piece.ask, piece.enabled else { return XCTFail("\(tag) can't be tapped", file: file, line: line) }
         state.tap(ask)
         await state.settled()
-        // Waits after BACK as an angler would: a tap within the time of a double tap counts as one.
-        if tag == "back" { clock.forward(ms: 1_000) }
+        // Waits as an angler would after BACK and after a key that opens something: a tap within the time of a double tap
+        // counts as one.
+        if tag == "back" || opens(ask) { clock.forward(ms: 1_000) }
         await look()
+    }
+
+    /// Whether what a key asks for opens a screen, a leaf, a row, or the Bank.
+    private func opens(_ ask: Ask) -> Bool {
+        switch ask {
+        case .key(.open), .swim(.open), .open, .row, .leaf, .match, .moreSwim, .start: true
+        case .fish(let key): if case .open = key.tap { true } else { key.closes }
+        default: false
+        }
+    }
+
+    /// A cold thumb taps twice in the place of a key: the second tap hits what has come up there.
+    func twice(_ tag: String, file: StaticString = #filePath, line: UInt = #line) async {
+        guard let place = sheet[tag]?.place else { return XCTFail("no \(tag)", file: file, line: line) }
+        let (x, y) = (place.left + place.width / 2, place.top + place.height / 2)
+        for _ in 0..<2 {
+            let under = sheet.pieces.last { piece in
+                let at = piece.place
+                return piece.ask != nil && piece.enabled && at.left <= x && x <= at.right && at.top <= y && y <= at.bottom
+            }
+            if let ask = under?.ask { state.tap(ask) }
+            await state.settled()
+            await wait(ms: 300)
+        }
+        clock.forward(ms: 1_000)
     }
 
     /// Turns the pages of keys until this one appears.

@@ -20,6 +20,37 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes.suffix(2), [.logged, .ignored])
     }
 
+    func testADoubleTapOnAKeyThatOpensTapsNothingOfWhatHasOpened() async throws {
+        let day = try Bankside()
+        await day.look()
+        await day.twice("key-START")
+        XCTAssertEqual(day.state.content.showing, .setup)
+        XCTAssertEqual(day.bank.state, .noSession)
+        await day.twice("key-START")
+        XCTAssertEqual(day.bank.state, .ready, "the session begins, and no cast does")
+        await day.tap(.cast)
+        await day.wait(minutes: 5)
+        await day.tap(.landedLate)
+        await day.wait(seconds: 20)
+        for (key, screen) in [(Key.fishClass, Showing.fish), (.weigh, .weight), (.feed, .feed), (.seen, .seen)] {
+            let tag = "key-\(String.tag(key))"
+            await day.turn(to: tag, by: "more")
+            let (latest, echoes) = (day.bank.latest, day.echoes.count)
+            await day.twice(tag)
+            XCTAssertEqual(day.state.content.showing, screen)
+            XCTAssertFalse(day.echoes.dropFirst(echoes).contains(.logged), "\(key)")
+            if screen == .weight { XCTAssertFalse(day.sheet["figure"]!.spoken.contains { $0.isNumber }) }
+            while day.state.content.showing != .bank { await day.tap("back") }
+            XCTAssertEqual(day.bank.latest, latest, "\(key)")
+        }
+        await day.turn(to: "key-TACKLE", by: "more")
+        await day.tap(.tackle)
+        let row = try XCTUnwrap(day.sheet.pieces.first { $0.tag.hasPrefix("row-") }?.tag)
+        let echoes = day.echoes.count
+        await day.twice(row)
+        XCTAssertFalse(day.echoes.dropFirst(echoes).contains(.logged))
+    }
+
     func testARejectedTapIsFeltAndSeenAndLogsNothing() async throws {
         let day = try Bankside()
         await day.start()

@@ -3570,6 +3570,10 @@ public struct ChoiceRow: Equatable, Hashable {
      * A line to type a value into that is not among the choices.
      */
     public let typing: TypedField?
+    /**
+     * Whether it is of one side, and so is read from left to right by either hand with the rows beside it that are too.
+     */
+    public let reads: Bool
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -3591,13 +3595,17 @@ public struct ChoiceRow: Equatable, Hashable {
          */source: String, 
         /**
          * A line to type a value into that is not among the choices.
-         */typing: TypedField?) {
+         */typing: TypedField?, 
+        /**
+         * Whether it is of one side, and so is read from left to right by either hand with the rows beside it that are too.
+         */reads: Bool) {
         self.tag = tag
         self.label = label
         self.value = value
         self.choices = choices
         self.source = source
         self.typing = typing
+        self.reads = reads
     }
 
     
@@ -3621,7 +3629,8 @@ public struct FfiConverterTypeChoiceRow: FfiConverterRustBuffer {
                 value: FfiConverterString.read(from: &buf), 
                 choices: FfiConverterSequenceTypeChoice.read(from: &buf), 
                 source: FfiConverterString.read(from: &buf), 
-                typing: FfiConverterOptionTypeTypedField.read(from: &buf)
+                typing: FfiConverterOptionTypeTypedField.read(from: &buf), 
+                reads: FfiConverterBool.read(from: &buf)
         )
     }
 
@@ -3632,6 +3641,7 @@ public struct FfiConverterTypeChoiceRow: FfiConverterRustBuffer {
         FfiConverterSequenceTypeChoice.write(value.choices, into: &buf)
         FfiConverterString.write(value.source, into: &buf)
         FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
+        FfiConverterBool.write(value.reads, into: &buf)
     }
 }
 
@@ -4810,6 +4820,10 @@ public struct FishView: Equatable, Hashable {
      */
     public let small: [FishKey]
     /**
+     * Whether those name sides, and so are read from left to right by either hand.
+     */
+    public let reads: Bool
+    /**
      * Opens the number pad; without a fish it leads to one.
      */
     public let weigh: FishKey
@@ -4830,12 +4844,16 @@ public struct FishView: Equatable, Hashable {
          * The net or NO WEIGHT, PUT BACK, EARLIER.
          */small: [FishKey], 
         /**
+         * Whether those name sides, and so are read from left to right by either hand.
+         */reads: Bool, 
+        /**
          * Opens the number pad; without a fish it leads to one.
          */weigh: FishKey) {
         self.title = title
         self.says = says
         self.classes = classes
         self.small = small
+        self.reads = reads
         self.weigh = weigh
     }
 
@@ -4859,6 +4877,7 @@ public struct FfiConverterTypeFishView: FfiConverterRustBuffer {
                 says: FfiConverterSequenceString.read(from: &buf), 
                 classes: FfiConverterSequenceTypeFishKey.read(from: &buf), 
                 small: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                reads: FfiConverterBool.read(from: &buf), 
                 weigh: FfiConverterTypeFishKey.read(from: &buf)
         )
     }
@@ -4868,6 +4887,7 @@ public struct FfiConverterTypeFishView: FfiConverterRustBuffer {
         FfiConverterSequenceString.write(value.says, into: &buf)
         FfiConverterSequenceTypeFishKey.write(value.classes, into: &buf)
         FfiConverterSequenceTypeFishKey.write(value.small, into: &buf)
+        FfiConverterBool.write(value.reads, into: &buf)
         FfiConverterTypeFishKey.write(value.weigh, into: &buf)
     }
 }
@@ -5333,9 +5353,10 @@ public struct GridAsk: Equatable, Hashable {
      */
     public let leftHanded: Bool
     /**
-     * Whether the keys are values that are read from left to right.
+     * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
+     * missing here is not.
      */
-    public let values: Bool
+    public let reads: [Bool]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -5359,15 +5380,16 @@ public struct GridAsk: Equatable, Hashable {
          * Whether it is for the left thumb.
          */leftHanded: Bool, 
         /**
-         * Whether the keys are values that are read from left to right.
-         */values: Bool) {
+         * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
+         * missing here is not.
+         */reads: [Bool]) {
         self.place = place
         self.keys = keys
         self.page = page
         self.columns = columns
         self.pxPerMm = pxPerMm
         self.leftHanded = leftHanded
-        self.values = values
+        self.reads = reads
     }
 
     
@@ -5392,7 +5414,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
                 columns: FfiConverterUInt8.read(from: &buf), 
                 pxPerMm: FfiConverterDouble.read(from: &buf), 
                 leftHanded: FfiConverterBool.read(from: &buf), 
-                values: FfiConverterBool.read(from: &buf)
+                reads: FfiConverterSequenceBool.read(from: &buf)
         )
     }
 
@@ -5403,7 +5425,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
         FfiConverterUInt8.write(value.columns, into: &buf)
         FfiConverterDouble.write(value.pxPerMm, into: &buf)
         FfiConverterBool.write(value.leftHanded, into: &buf)
-        FfiConverterBool.write(value.values, into: &buf)
+        FfiConverterSequenceBool.write(value.reads, into: &buf)
     }
 }
 
@@ -6953,6 +6975,10 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let aboveClasses: [Rect]
     /**
+     * The same places from left to right for either hand, for keys that name sides.
+     */
+    public let aboveClassesRead: [Rect]
+    /**
      * The page beside classes and small keys.
      */
     public let fish: PagePlace
@@ -6989,6 +7015,9 @@ public struct MatchLayout: Equatable, Hashable {
          * Three small keys above those.
          */aboveClasses: [Rect], 
         /**
+         * The same places from left to right for either hand, for keys that name sides.
+         */aboveClassesRead: [Rect], 
+        /**
          * The page beside classes and small keys.
          */fish: PagePlace, 
         /**
@@ -7006,6 +7035,7 @@ public struct MatchLayout: Equatable, Hashable {
         self.now = now
         self.classes = classes
         self.aboveClasses = aboveClasses
+        self.aboveClassesRead = aboveClassesRead
         self.fish = fish
         self.pad = pad
         self.typing = typing
@@ -7033,6 +7063,7 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
                 now: FfiConverterTypePagePlace.read(from: &buf), 
                 classes: FfiConverterSequenceTypeRect.read(from: &buf), 
                 aboveClasses: FfiConverterSequenceTypeRect.read(from: &buf), 
+                aboveClassesRead: FfiConverterSequenceTypeRect.read(from: &buf), 
                 fish: FfiConverterTypePagePlace.read(from: &buf), 
                 pad: FfiConverterSequenceTypeRect.read(from: &buf), 
                 typing: FfiConverterTypePagePlace.read(from: &buf), 
@@ -7046,6 +7077,7 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
         FfiConverterTypePagePlace.write(value.now, into: &buf)
         FfiConverterSequenceTypeRect.write(value.classes, into: &buf)
         FfiConverterSequenceTypeRect.write(value.aboveClasses, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.aboveClassesRead, into: &buf)
         FfiConverterTypePagePlace.write(value.fish, into: &buf)
         FfiConverterSequenceTypeRect.write(value.pad, into: &buf)
         FfiConverterTypePagePlace.write(value.typing, into: &buf)
@@ -10677,6 +10709,10 @@ public struct SwimKeyView: Equatable, Hashable {
      */
     public let solid: Bool
     /**
+     * Whether it names a moment, and so is read from left to right by either hand with the keys beside it that do too.
+     */
+    public let reads: Bool
+    /**
      * What a tap on it does.
      */
     public let tap: KeyTap
@@ -10700,6 +10736,9 @@ public struct SwimKeyView: Equatable, Hashable {
          * Drawn solid: most likely next.
          */solid: Bool, 
         /**
+         * Whether it names a moment, and so is read from left to right by either hand with the keys beside it that do too.
+         */reads: Bool, 
+        /**
          * What a tap on it does.
          */tap: KeyTap) {
         self.key = key
@@ -10707,6 +10746,7 @@ public struct SwimKeyView: Equatable, Hashable {
         self.spoken = spoken
         self.enabled = enabled
         self.solid = solid
+        self.reads = reads
         self.tap = tap
     }
 
@@ -10731,6 +10771,7 @@ public struct FfiConverterTypeSwimKeyView: FfiConverterRustBuffer {
                 spoken: FfiConverterString.read(from: &buf), 
                 enabled: FfiConverterBool.read(from: &buf), 
                 solid: FfiConverterBool.read(from: &buf), 
+                reads: FfiConverterBool.read(from: &buf), 
                 tap: FfiConverterTypeKeyTap.read(from: &buf)
         )
     }
@@ -10741,6 +10782,7 @@ public struct FfiConverterTypeSwimKeyView: FfiConverterRustBuffer {
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterBool.write(value.enabled, into: &buf)
         FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterBool.write(value.reads, into: &buf)
         FfiConverterTypeKeyTap.write(value.tap, into: &buf)
     }
 }
@@ -13093,6 +13135,11 @@ public enum Action: Equatable, Hashable {
      */
     case back
     /**
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
+     * accidental second tap does not hit what has come under the thumb.
+     */
+    case opened
+    /**
      * A text was typed by hand.
      */
     case typed(
@@ -13288,18 +13335,20 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
         
         case 50: return .back
         
-        case 51: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
+        case 51: return .opened
+        
+        case 52: return .typed(into: try FfiConverterTypeTypedInto.read(from: &buf), text: try FfiConverterString.read(from: &buf)
         )
         
-        case 52: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 53: return .undoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 53: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
+        case 54: return .redoImport(id: try FfiConverterTypeUuid.read(from: &buf)
         )
         
-        case 54: return .undo
+        case 55: return .undo
         
-        case 55: return .redo
+        case 56: return .redo
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -13560,28 +13609,32 @@ public struct FfiConverterTypeAction: FfiConverterRustBuffer {
             writeInt(&buf, Int32(50))
         
         
-        case let .typed(into,text):
+        case .opened:
             writeInt(&buf, Int32(51))
+        
+        
+        case let .typed(into,text):
+            writeInt(&buf, Int32(52))
             FfiConverterTypeTypedInto.write(into, into: &buf)
             FfiConverterString.write(text, into: &buf)
             
         
         case let .undoImport(id):
-            writeInt(&buf, Int32(52))
-            FfiConverterTypeUuid.write(id, into: &buf)
-            
-        
-        case let .redoImport(id):
             writeInt(&buf, Int32(53))
             FfiConverterTypeUuid.write(id, into: &buf)
             
         
-        case .undo:
+        case let .redoImport(id):
             writeInt(&buf, Int32(54))
+            FfiConverterTypeUuid.write(id, into: &buf)
+            
+        
+        case .undo:
+            writeInt(&buf, Int32(55))
         
         
         case .redo:
-            writeInt(&buf, Int32(55))
+            writeInt(&buf, Int32(56))
         
         }
     }

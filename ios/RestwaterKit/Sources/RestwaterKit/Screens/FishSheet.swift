@@ -19,7 +19,7 @@ extension Sheet {
         for (key, at) in zip(shown, keys.classes) { fishKey(key, at, slate, em: em) }
         // The wide key takes the pager's place here, so the pager takes the place of the last class.
         pager(content.paging.grid % pages, of: pages, slate, at: keys.classes[slots - 1], .moreGrid)
-        for (key, at) in zip(view.small, keys.aboveClasses) { fishKey(key, at, slate, em: slate.text.secondary) }
+        for (key, at) in zip(view.small, view.reads ? keys.aboveClassesRead : keys.aboveClasses) { fishKey(key, at, slate, em: slate.text.secondary) }
         fishKey(view.weigh, keys.wide, slate, em: slate.text.primary)
         back(slate)
     }

@@ -76,7 +76,7 @@ extension Sheet {
         var cells = view.keys.filter { further.contains($0.key) }.map { found in
             Cell(
                 face: KeyFace(found.label, spoken: found.spoken, enabled: found.enabled), tag: "swim-\(String.tag(found.key))",
-                ask: .swim(found.tap))
+                ask: .swim(found.tap), reads: found.reads)
         }
         cells.append(Cell(face: KeyFace(view.listLabel, spoken: view.listLabel), tag: "swim-list", ask: .row(Self.list)))
         cells += view.rows.map(Cell.init(row:))

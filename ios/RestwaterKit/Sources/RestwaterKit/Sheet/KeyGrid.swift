@@ -5,12 +5,14 @@ struct Cell {
     let face: KeyFace
     let tag: String
     let ask: Ask
+    /// Whether it is read from left to right by either hand with those beside it that are too.
+    var reads = false
 }
 
 extension Cell {
     /// The field of a row as a key that opens its choices.
     init(row: ChoiceRow) {
-        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.tag)", ask: .row(row.tag))
+        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.tag)", ask: .row(row.tag), reads: row.reads)
     }
 }
 
@@ -31,10 +33,10 @@ extension Slate {
     func gridPages(_ keys: Int, in place: Rect) -> Int { Int(keyGrid(ask: gridAsk(keys, in: place)).pages) }
 
     /// One page of a grid of this number of keys, as the core lays it.
-    fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, values: Bool = false) -> GridAsk {
+    fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, reads: [Bool] = []) -> GridAsk {
         GridAsk(
             place: place, keys: UInt32(keys), page: UInt32(page), columns: layout.columns, pxPerMm: mm, leftHanded: layout.leftHanded,
-            values: values)
+            reads: reads)
     }
 
     fileprivate var columns: Int { Int(layout.columns) }
@@ -42,18 +44,18 @@ extension Slate {
 }
 
 extension Sheet {
-    /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. Values are read from left to right.
+    /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages.
     mutating func grid(
-        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, values: Bool = false, order: Double = 50
+        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50
     ) {
         let pages = slate.gridPages(cells.count, in: place)
-        gridPage(cells, in: place, slate, page: number % pages, values: values, order: order)
+        gridPage(cells, in: place, slate, page: number % pages, order: order)
         pager(number % pages, of: pages, slate, at: at, .moreGrid)
     }
 
     /// One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page.
-    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, values: Bool = false, order: Double = 50) {
-        let page = keyGrid(ask: slate.gridAsk(cells.count, in: place, page: number, values: values))
+    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, order: Double = 50) {
+        let page = keyGrid(ask: slate.gridAsk(cells.count, in: place, page: number, reads: cells.map(\.reads)))
         let places = page.places
         let shown = Array(cells.dropFirst(Int(page.first)).prefix(places.count))
         let labels = zip(shown, places).map { cell, at in
@@ -78,7 +80,7 @@ extension Sheet {
         let choices = row.choices.map { choice in
             Cell(
                 face: KeyFace(choice.label, spoken: "\(row.label): \(choice.label)", solid: choice.chosen),
-                tag: "choice-\(row.tag)-\(choice.tag)", ask: .act(choice.action)
+                tag: "choice-\(row.tag)-\(choice.tag)", ask: .act(choice.action), reads: true
             )
         }
         var rest = place.with(top: place.top + 2 * line, height: place.height - 2 * line)
@@ -87,6 +89,6 @@ extension Sheet {
             drawTyping(typing, in: rest.with(height: height), slate, paging)
             rest = rest.with(top: rest.top + height, height: rest.height - height)
         }
-        grid(choices, in: rest, slate, page: paging.grid, pager: pager, values: true)
+        grid(choices, in: rest, slate, page: paging.grid, pager: pager)
     }
 }

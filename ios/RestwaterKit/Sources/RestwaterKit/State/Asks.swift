@@ -23,7 +23,9 @@ extension RestwaterState {
             if action == .endAlternation { content.paging.page = 0 }
             act(action)
         case .type(let action): act(action, quietly: true)
-        case .open(let showing): open(showing)
+        case .open(let showing):
+            opened()
+            open(showing)
         case .back: back()
         case .start(let tap): follow(tap) { $0.open(.bank, keepingNotice: true) }
         case .moreKeys: content.paging.keys += 1
@@ -31,12 +33,17 @@ extension RestwaterState {
             content.paging.page += 1
             content.paging.grid = 0
         case .moreGrid: content.paging.grid += 1
-        case .row(let field): content.paging.row = field
-        case .moreSwim: content.paging.more = true
+        case .row(let field):
+            opened()
+            content.paging.row = field
+        case .moreSwim:
+            opened()
+            content.paging.more = true
         case .match(let page):
+            opened()
             content.paging = Paging()
             content.paging.match = page
-        case .leaf(let id): turn(to: id)
+        case .leaf(let id): follow(.leaf(id: id))
         case .nextPart: content.paging.part += 1
         case .typed(let text): content.paging.typed = text
         case .send(let action):
@@ -75,12 +82,23 @@ extension RestwaterState {
         }
     }
 
-    /// Does what a key asks; `then` runs when its action was accepted.
+    /// A key has opened a screen, a leaf or a row. The core is told, since a second tap of a cold thumb would hit what has
+    /// come up; there is nothing to show, to feel or to hear.
+    private func opened() {
+        let at = clock()
+        ask({ core in try core.act(action: .opened, at: at) }) { _, _ in }
+    }
+
+    /// Does what a key asks; `then` runs when its action was accepted and was no accidental second tap.
     private func follow(_ tap: KeyTap, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         switch tap {
         case .send(let action): act(action, then: after)
-        case .open(let which): open(Showing(which))
-        case .leaf(let id): turn(to: id)
+        case .open(let which):
+            opened()
+            open(Showing(which))
+        case .leaf(let id):
+            opened()
+            turn(to: id)
         case .share(let text): show(.text(text))
         case .askReceiver: usePhone()
         }

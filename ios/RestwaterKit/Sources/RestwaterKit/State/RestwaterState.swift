@@ -66,12 +66,13 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// Passes a tap to the core; `after` runs when it was accepted. A typed letter is accepted quietly.
+    /// Passes a tap to the core; `after` runs when it was accepted and was no accidental second tap. A typed
+    /// letter is accepted quietly.
     public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()
         ask({ core in try core.act(action: action, at: at) }) { state, update in
             state.took(update, quietly: quietly)
-            after?(state)
+            if !update.repeated { after?(state) }
             state.refresh()
             state.readPlan()
         }

@@ -55,7 +55,7 @@ class AlarmTest {
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
         ShadowAlarmManager.setCanScheduleExactAlarms(true)
         Handset.core.act(Action.Setup(SetupTap.Rods(2u)), Handset.app.now())
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
         Handset.later(60)
     }

@@ -120,7 +120,7 @@ class FilesTest {
     }
 
     @Test fun theReportIsSavedWhereThePickerSays() {
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         shelf.file = File.createTempFile("saved", ".html")
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
             until(activity) { activity.state?.bank != null }
@@ -141,7 +141,7 @@ class FilesTest {
 
     /** Saves the report over a file that is already there. */
     private fun saveOver(says: (MainActivity) -> Boolean) {
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         shelf.file = File.createTempFile("saved", ".html").apply { writeText(OLD) }
         shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { checkNotNull(shelf.file).inputStream() }
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
@@ -207,7 +207,7 @@ class FilesTest {
     }
 
     @Test fun theShareSheetGetsAFileThatItMayRead() {
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
             until(activity) { activity.state?.bank != null }
             rule.runOnUiThread { activity.state?.open(Showing.FILES) }

@@ -69,7 +69,7 @@ class GlassTest {
     }
 
     private fun on(test: (MainActivity, Double) -> Unit) {
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
             var opened: MainActivity? = null

@@ -32,7 +32,7 @@ class HandTest {
     private fun aSessionIsOpen() {
         Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
         Handset.setClock()
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.later(60)
         rule.runOnUiThread { rule.activity.state?.open(app.restwater.ui.Showing.BANK) }
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.CAST)), 20_000)

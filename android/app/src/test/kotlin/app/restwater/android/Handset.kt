@@ -49,6 +49,13 @@ object Handset {
         Thread.sleep(20)
     }
 
+    /** A session begins, a second ago: a tap within the time of a double tap after START would count as one. */
+    fun begin() {
+        core.act(Action.StartSession(null), aSecondAgo())
+    }
+
+    private fun aSecondAgo() = app.now().let { it.copy(wallMs = it.wallMs - 1_000, monoMs = it.monoMs - 1_000) }
+
     /** The app, once its Bank is read. */
     fun onBank(test: (MainActivity) -> Unit) = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
         var launched: MainActivity? = null
@@ -71,7 +78,7 @@ object Handset {
     /** A file with two entries from another phone. */
     fun fromAnotherPhone(): File {
         val core = Restwater.open(java.nio.file.Files.createTempDirectory("another").toFile().path, app.now(), "en-GB")
-        core.act(Action.StartSession(null), app.now())
+        core.act(Action.StartSession(null), aSecondAgo())
         core.act(Action.Cast(1u), app.now())
         val file = File(runBlocking { core.send(app.now(), Work()) }.path)
         core.close()

@@ -66,7 +66,7 @@ class LanguageTest {
 
     @Test fun aGermanPhoneOpensTheAppInGerman() {
         choose("de-AT")
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         assertEquals("WURF", cast(bank()))
         assertEquals("EINSTELLUNG ÖFFNEN", Handset.app.getString(R.string.open_setting))
         Handset.app.lockScreen
@@ -75,7 +75,7 @@ class LanguageTest {
 
     @Test fun anotherLanguageIsSaidAtOnceOnTheScreensTheLockScreenAndOfErrors() {
         choose("en-GB")
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
             var there: MainActivity? = null
             scenario.onActivity { there = it }

@@ -84,7 +84,7 @@ class LifecycleTest {
     }
 
     @Test fun aTypedTextIsStillThereAfterThePhoneIsTurned() = on { scenario ->
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         val typing = typingLeaf(scenario)
         rule.onNodeWithTag(typing).performTextInput("mist till ten")
         scenario.recreate()
@@ -120,7 +120,7 @@ class LifecycleTest {
 
     @Test fun noClockRunsWhileTheScreensCannotBeSeen() {
         Handset.setClock()
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         on { scenario ->
             val activity = scenario.activity()
@@ -158,7 +158,7 @@ class LifecycleTest {
 
     private fun saveAs(scenario: ActivityScenario<MainActivity>): Int {
         shelf.file = File.createTempFile("saved", ".html")
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Files(FilesTap.Form(FormChoice.REPORT)), Handset.app.now())
         rule.runOnUiThread { scenario.activity().state?.open(Showing.FILES) }
         tap("save")

@@ -46,7 +46,7 @@ class LockScreenTest {
         Handset.setClock()
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
         ShadowAlarmManager.setCanScheduleExactAlarms(true)
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
         Handset.later(60)
     }

@@ -35,7 +35,7 @@ class OutsideTest {
     @After fun everyReceiverHasAnswered() = Handset.answered()
 
     private fun aBaitIsOut() {
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         LockScreen(Handset.app).show(Handset.core.watch(Handset.app.now()))
     }

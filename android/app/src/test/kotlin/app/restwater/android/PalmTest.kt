@@ -31,7 +31,7 @@ class PalmTest {
 
     @Test fun aPalmOnAKeyLogsNothingAndAThumbDoes() {
         Handset.setClock()
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
             rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)

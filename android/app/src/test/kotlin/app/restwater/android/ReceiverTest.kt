@@ -47,7 +47,7 @@ class ReceiverTest {
         Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
         Handset.deny(ACCESS_FINE_LOCATION)
         Handset.deny(ACCESS_COARSE_LOCATION)
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, true)
         receiver.setProviderEnabled(LocationManager.NETWORK_PROVIDER, false)
         Handset.until({ "no screen" }) { rule.activity.state != null }

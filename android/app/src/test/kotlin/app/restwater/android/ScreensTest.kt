@@ -37,7 +37,7 @@ class ScreensTest {
 
     private fun on(test: (MainActivity) -> Unit) {
         Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
             rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), 20_000)

@@ -74,7 +74,7 @@ class TickTest {
         Handset.setClock()
         Handset.allow(android.Manifest.permission.POST_NOTIFICATIONS)
         Handset.core.act(Action.Setup(SetupTap.Rods(rods.toUByte())), Handset.app.now())
-        Handset.core.act(Action.StartSession(null), Handset.app.now())
+        Handset.begin()
         for (rod in 1..rods) Handset.core.act(Action.Cast(rod.toUByte()), Handset.app.now())
         Handset.later(5)
         return ActivityScenario.launch(MainActivity::class.java).use { scenario ->

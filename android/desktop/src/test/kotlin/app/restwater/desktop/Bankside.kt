@@ -7,8 +7,11 @@ import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.SemanticsNodeInteraction
 import androidx.compose.ui.test.onAllNodesWithTag
+import androidx.compose.ui.test.click
 import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.onRoot
 import androidx.compose.ui.test.performClick
+import androidx.compose.ui.test.performTouchInput
 import androidx.compose.ui.test.runDesktopComposeUiTest
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
@@ -22,6 +25,7 @@ import app.restwater.core.Outgoing
 import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
 import app.restwater.core.Scheme
+import app.restwater.core.Work
 import app.restwater.core.bankLayout
 import app.restwater.ui.FilePorts
 import app.restwater.ui.GlassMeasure
@@ -107,11 +111,27 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     fun tap(key: Key) = tapOn(tag(key))
 
     fun tapOn(tag: String) {
+        val before = state.showing
         node(tag).performClick()
-        // Waits after BACK as an angler would: a tap within the time of a double tap counts as one.
-        if (tag == "back") ms += 1_000
         ui.waitForIdle()
+        // Waits as an angler would after BACK and after a key that opens something: a tap within the time of a double tap
+        // counts as one.
+        if (tag == "back" || state.showing != before || OPENS.any { tag.startsWith(it) }) ms += 1_000
     }
+
+    /** A cold thumb taps twice in the place of a key. */
+    fun twice(tag: String) {
+        val at = node(tag).fetchSemanticsNode().boundsInRoot.center
+        repeat(2) {
+            ui.onRoot().performTouchInput { click(at) }
+            ui.waitForIdle()
+            atOnce()
+        }
+        ms += 1_000
+    }
+
+    /** How many entries the log has. */
+    fun entries(): Int = runBlocking { File(core.send(now(), Work()).path).readLines().count { "\"kind\"" in it } }
 
     /** As chosen on the Phone screen. */
     fun choose(hand: Hand? = null, scheme: Scheme? = null) {
@@ -169,6 +189,9 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
     }
 
     companion object {
+        /** Tags of keys that open a row, a leaf or a page of their own screen. */
+        private val OPENS = listOf("row-", "key-to-", "key-leaf-", "match-", "mend-", "swim-more", "swim-legend", "swim-place", "swim-list")
+
         /** 17 January 2026, 9:00. */
         private const val NINE_O_CLOCK = 1_768_640_400_000L
 

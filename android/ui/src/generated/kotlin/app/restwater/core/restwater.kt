@@ -3933,6 +3933,11 @@ data class ChoiceRow (
      * A line to type a value into that is not among the choices.
      */
     val `typing`: TypedField?
+    , 
+    /**
+     * Whether it is of one side, and so is read from left to right by either hand with the rows beside it that are too.
+     */
+    val `reads`: kotlin.Boolean
     
 ){
     
@@ -3955,6 +3960,7 @@ public object FfiConverterTypeChoiceRow: FfiConverterOnlyRead<ChoiceRow> {
             FfiConverterSequenceTypeChoice.read(buf),
             FfiConverterString.read(buf),
             FfiConverterOptionalTypeTypedField.read(buf),
+            FfiConverterBoolean.read(buf),
         )
     }
 
@@ -4653,6 +4659,11 @@ data class FishView (
     val `small`: List<FishKey>
     , 
     /**
+     * Whether those name sides, and so are read from left to right by either hand.
+     */
+    val `reads`: kotlin.Boolean
+    , 
+    /**
      * Opens the number pad; without a fish it leads to one.
      */
     val `weigh`: FishKey
@@ -4676,6 +4687,7 @@ public object FfiConverterTypeFishView: FfiConverterOnlyRead<FishView> {
             FfiConverterSequenceString.read(buf),
             FfiConverterSequenceTypeFishKey.read(buf),
             FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterTypeFishKey.read(buf),
         )
     }
@@ -4974,9 +4986,10 @@ data class GridAsk (
     val `leftHanded`: kotlin.Boolean
     , 
     /**
-     * Whether the keys are values that are read from left to right.
+     * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
+     * missing here is not.
      */
-    val `values`: kotlin.Boolean
+    val `reads`: List<kotlin.Boolean>
     
 ){
     
@@ -4999,7 +5012,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterUByte.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterBoolean.read(buf),
-            FfiConverterBoolean.read(buf),
+            FfiConverterSequenceBoolean.read(buf),
         )
     }
 
@@ -5010,7 +5023,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterUByte.allocationSize(value.`columns`) +
             FfiConverterDouble.allocationSize(value.`pxPerMm`) +
             FfiConverterBoolean.allocationSize(value.`leftHanded`) +
-            FfiConverterBoolean.allocationSize(value.`values`)
+            FfiConverterSequenceBoolean.allocationSize(value.`reads`)
     )
 
     override fun write(value: GridAsk, buf: ByteBuffer) {
@@ -5020,7 +5033,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterUByte.write(value.`columns`, buf)
             FfiConverterDouble.write(value.`pxPerMm`, buf)
             FfiConverterBoolean.write(value.`leftHanded`, buf)
-            FfiConverterBoolean.write(value.`values`, buf)
+            FfiConverterSequenceBoolean.write(value.`reads`, buf)
     }
 }
 
@@ -5921,6 +5934,11 @@ data class MatchLayout (
     val `aboveClasses`: List<Rect>
     , 
     /**
+     * The same places from left to right for either hand, for keys that name sides.
+     */
+    val `aboveClassesRead`: List<Rect>
+    , 
+    /**
      * The page beside classes and small keys.
      */
     val `fish`: PagePlace
@@ -5959,6 +5977,7 @@ public object FfiConverterTypeMatchLayout: FfiConverterOnlyRead<MatchLayout> {
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
@@ -8180,6 +8199,11 @@ data class SwimKeyView (
     val `solid`: kotlin.Boolean
     , 
     /**
+     * Whether it names a moment, and so is read from left to right by either hand with the keys beside it that do too.
+     */
+    val `reads`: kotlin.Boolean
+    , 
+    /**
      * What a tap on it does.
      */
     val `tap`: KeyTap
@@ -8202,6 +8226,7 @@ public object FfiConverterTypeSwimKeyView: FfiConverterOnlyRead<SwimKeyView> {
             FfiConverterTypeSwimKey.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterTypeKeyTap.read(buf),
@@ -10035,6 +10060,13 @@ sealed class Action {
     
     
     /**
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
+     * accidental second tap does not hit what has come under the thumb.
+     */
+    object Opened : Action()
+    
+    
+    /**
      * A text was typed by hand.
      */
     data class Typed(
@@ -10252,18 +10284,19 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 FfiConverterTypeMendTap.read(buf),
                 )
             50 -> Action.Back
-            51 -> Action.Typed(
+            51 -> Action.Opened
+            52 -> Action.Typed(
                 FfiConverterTypeTypedInto.read(buf),
                 FfiConverterString.read(buf),
                 )
-            52 -> Action.UndoImport(
+            53 -> Action.UndoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            53 -> Action.RedoImport(
+            54 -> Action.RedoImport(
                 FfiConverterTypeUuid.read(buf),
                 )
-            54 -> Action.Undo
-            55 -> Action.Redo
+            55 -> Action.Undo
+            56 -> Action.Redo
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -10620,6 +10653,12 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 4UL
             )
         }
+        is Action.Opened -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
         is Action.Typed -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -10909,28 +10948,32 @@ public object FfiConverterTypeAction : FfiConverterRustBuffer<Action>{
                 buf.putInt(50)
                 Unit
             }
-            is Action.Typed -> {
+            is Action.Opened -> {
                 buf.putInt(51)
+                Unit
+            }
+            is Action.Typed -> {
+                buf.putInt(52)
                 FfiConverterTypeTypedInto.write(value.`into`, buf)
                 FfiConverterString.write(value.`text`, buf)
                 Unit
             }
             is Action.UndoImport -> {
-                buf.putInt(52)
-                FfiConverterTypeUuid.write(value.`id`, buf)
-                Unit
-            }
-            is Action.RedoImport -> {
                 buf.putInt(53)
                 FfiConverterTypeUuid.write(value.`id`, buf)
                 Unit
             }
-            is Action.Undo -> {
+            is Action.RedoImport -> {
                 buf.putInt(54)
+                FfiConverterTypeUuid.write(value.`id`, buf)
+                Unit
+            }
+            is Action.Undo -> {
+                buf.putInt(55)
                 Unit
             }
             is Action.Redo -> {
-                buf.putInt(55)
+                buf.putInt(56)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
@@ -23222,7 +23265,7 @@ public object FfiConverterSequenceDouble: FfiConverterOnlyRead<List<kotlin.Doubl
 /**
  * @suppress
  */
-public object FfiConverterSequenceBoolean: FfiConverterOnlyRead<List<kotlin.Boolean>> {
+public object FfiConverterSequenceBoolean: FfiConverterRustBuffer<List<kotlin.Boolean>> {
     override fun read(buf: ByteBuffer): List<kotlin.Boolean> {
         val len = buf.getInt()
         return List<kotlin.Boolean>(len) {
@@ -23230,6 +23273,18 @@ public object FfiConverterSequenceBoolean: FfiConverterOnlyRead<List<kotlin.Bool
         }
     }
 
+    override fun allocationSize(value: List<kotlin.Boolean>): ULong {
+        val sizeForLength = 4UL
+        val sizeForItems = value.map { FfiConverterBoolean.allocationSize(it) }.sum()
+        return sizeForLength + sizeForItems
+    }
+
+    override fun write(value: List<kotlin.Boolean>, buf: ByteBuffer) {
+        buf.putInt(value.size)
+        value.iterator().forEach {
+            FfiConverterBoolean.write(it, buf)
+        }
+    }
 }
 
 

@@ -77,7 +77,7 @@ fun SetupScreen(
     }
     val taken = if (open == null) part(rest, setup.fields.size).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
-    val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onCautions) }
+    val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onTap = onCautions) }
     RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, onAct, layout.setUpPager)
     val face = with(setup.start) { KeyFace(label, sub, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
@@ -216,13 +216,14 @@ internal fun Rows(
 /** A row as it is drawn: one of the core's, or one of this shell. */
 private class ShownRow(
     val tag: String, val label: String, val value: String, val source: String, val typing: TypedField?, val choices: List<Cell>,
+    val reads: Boolean = false,
 )
 
 private fun choice(row: String, label: String, tag: String, of: String, chosen: Boolean, onTap: () -> Unit) =
-    Cell(KeyFace(of, null, "$label: $of", solid = chosen), "choice-$row-$tag", onTap)
+    Cell(KeyFace(of, null, "$label: $of", solid = chosen), "choice-$row-$tag", reads = true, onTap)
 
 private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
-    ShownRow(tag, label, value, source, typing, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onAct(it.action) } })
+    ShownRow(tag, label, value, source, typing, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onAct(it.action) } }, reads)
 
 private fun ShellRow.shown(onChoose: (String, String) -> Unit) =
     ShownRow(tag, label, value, source, null, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onChoose(tag, it.tag) } })
@@ -235,8 +236,9 @@ private fun RowsAnd(
 ) {
     val row = rows.find { it.tag == open }
     if (row == null) {
+        val opened = LocalOpened.current
         val fields = rows.map { field ->
-            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}") { onOpen(field.tag) }
+            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}", field.reads) { opened(); onOpen(field.tag) }
         }
         KeyGrid(fields + more, place, layout, pager = pager)
         return
@@ -249,7 +251,7 @@ private fun RowsAnd(
     val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
     val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
     row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed)) }
-    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager, values = true)
+    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager)
 }
 
 /** Height of a grid of this number of keys, including the gap above it. */
@@ -270,31 +272,31 @@ internal fun keysBelow(sentence: String, keys: Int, place: Rect, layout: BankLay
 
 private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.toInt() - 1) / layout.columns.toInt()
 
-/** One key of a grid. */
-internal class Cell(val face: KeyFace, val tag: String, val onTap: () -> Unit)
+/** One key of a grid; whether it is read from left to right by either hand with those beside it that are too. */
+internal class Cell(val face: KeyFace, val tag: String, val reads: Boolean = false, val onTap: () -> Unit)
 
 /** One page of a grid of this number of keys, as the core lays it out. */
-private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, values: Boolean) =
-    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, values)
+private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, reads: List<Boolean>) =
+    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, reads)
 
 /** Pages of a grid of this number of keys in a place. */
 internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float): Int =
-    keyGrid(gridAsk(keys, place, layout, mm, 0, false)).pages.toInt()
+    keyGrid(gridAsk(keys, place, layout, mm, 0, emptyList())).pages.toInt()
 
-/** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. [values] are read from left to right. */
+/** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
 @Composable
-internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, values: Boolean = false) {
+internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager) {
     val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current)
     var page by rememberSaveable(cells.size, pages) { mutableStateOf(0) }
-    KeyGridPage(cells, place, layout, page, values)
+    KeyGridPage(cells, place, layout, page)
     Pager(page, pages, layout, pager) { page = it }
 }
 
 /** One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page. */
 @Composable
-internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int, values: Boolean = false) {
+internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int) {
     val mm = LocalPxPerMm.current
-    val ask = gridAsk(cells.size, place, layout, mm, page, values)
+    val ask = gridAsk(cells.size, place, layout, mm, page, cells.map { it.reads })
     val grid = remember(ask) { keyGrid(ask) }
     val shown = cells.drop(grid.first.toInt()).take(grid.places.size)
     val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(grid.places[i], cell.face.sub != null, mm) }
@@ -358,6 +360,9 @@ private fun options(keyboard: Keyboard) = KeyboardOptions(
         Keyboard.FIGURE, Keyboard.DEGREES -> KeyboardCapitalization.None
     },
 )
+
+/** What a key calls when it has opened a row, a leaf or a page of its own, so that a second tap of a cold thumb hits nothing there. */
+internal val LocalOpened = staticCompositionLocalOf<() -> Unit> { {} }
 
 /** How a typed text is passed to the core, and what is done when it was accepted. */
 internal val LocalSend = staticCompositionLocalOf<(action: Action, then: () -> Unit) -> Unit> { { _, _ -> } }

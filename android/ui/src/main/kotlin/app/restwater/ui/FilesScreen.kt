@@ -64,12 +64,13 @@ fun FilesScreen(
 
 @Composable
 private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, onOpen: (String) -> Unit) {
+    val opened = LocalOpened.current
     val rows = files.rows.map { row ->
-        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { onOpen(row.tag) }
+        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { opened(); onOpen(row.tag) }
     }
     val keys = listOf(
-        Cell(KeyFace(files.importsKey, null, files.importsKey), "imports") { desk.page = FilesPage.IMPORTS },
-        Cell(KeyFace(files.backupsKey, null, files.backupsKey), "backups") { desk.page = FilesPage.BACKUPS },
+        Cell(KeyFace(files.importsKey, null, files.importsKey), "imports") { opened(); desk.page = FilesPage.IMPORTS },
+        Cell(KeyFace(files.backupsKey, null, files.backupsKey), "backups") { opened(); desk.page = FilesPage.BACKUPS },
         Cell(KeyFace(files.takeIn, null, files.takeIn), "take-in") { desk.pick() },
     )
     val save = Cell(KeyFace(files.save, null, files.save, solid = !desk.shares), "save") { desk.save() }

@@ -38,7 +38,8 @@ fun FishScreen(
     shown.forEachIndexed { i, key -> KeyAt(key, keys.classes[i], layout, px, onKey) }
     // The wide key takes the pager's place here, so the pager takes the place of the last class.
     Pager(turned % pages, pages, layout, keys.classes[slots - 1]) { turned = it }
-    view.small.forEachIndexed { i, key -> KeyAt(key, keys.aboveClasses[i], layout, layout.text.secondary.toFloat(), onKey) }
+    val small = if (view.reads) keys.aboveClassesRead else keys.aboveClasses
+    view.small.forEachIndexed { i, key -> KeyAt(key, small[i], layout, layout.text.secondary.toFloat(), onKey) }
     KeyAt(view.weigh, keys.wide, layout, layout.text.primary.toFloat(), onKey)
     Back(layout, words, onBack = onBack)
 }

@@ -61,9 +61,10 @@ fun LeavesScreen(
     var part by rememberSaveable(leaf.id) { mutableStateOf(firstPart) }
     Ground()
     val rest = PageHead(leaf.title, notice, layout)
+    val opened = LocalOpened.current
     fun tap(key: LeafKey) {
         when (val tap = key.tap) {
-            is KeyTap.Leaf -> { id = tap.id; part = 0 }
+            is KeyTap.Leaf -> { opened(); id = tap.id; part = 0 }
             is KeyTap.Open -> onOpen(tap.which)
             is KeyTap.Send -> onAct(tap.action)
             is KeyTap.Share -> onShare(tap.text)
@@ -74,7 +75,7 @@ fun LeavesScreen(
     if (open != null && leaf.rows.any { it.tag == open }) {
         Rows(leaf.rows, open, { open = it }, rest, layout, onAct)
     } else {
-        LeafPage(leaf, rest, layout, part, { part = it }, { open = it }, ::tap)
+        LeafPage(leaf, rest, layout, part, { part = it }, { opened(); open = it }, ::tap)
     }
     Back(layout, words) {
         when {

@@ -51,7 +51,8 @@ fun MatchScreen(
 ) {
     var page by rememberSaveable { mutableStateOf(first) }
     var open by rememberSaveable { mutableStateOf<String?>(null) }
-    val sheet = Sheet(view, keys, layout, words, notice, { onAct(Action.Match(it)) }, { page = it }, onOpen)
+    val opened = LocalOpened.current
+    val sheet = Sheet(view, keys, layout, words, notice, { onAct(Action.Match(it)) }, { opened(); page = it }, onOpen)
     Ground()
     val (weighIn, rules) = view.weighIn to view.toRules
     when {

@@ -61,11 +61,17 @@ private fun Entry(
         Rows(open.rows, row, onRow, rest, layout) { onAct(it); onRow(null) }
         return
     }
+    val opened = LocalOpened.current
     val cells = open.rows.map { one ->
         val only = one.choices.singleOrNull()
         val sub = only?.label ?: one.value
         Cell(KeyFace(one.label, sub, "${one.label}: $sub"), "row-${one.tag}") {
-            if (only != null && one.value.isEmpty()) onAct(only.action) else onRow(one.tag)
+            if (only != null && one.value.isEmpty()) {
+                onAct(only.action)
+            } else {
+                opened()
+                onRow(one.tag)
+            }
         }
     }
     KeyGrid(cells, rest, layout)

@@ -55,7 +55,10 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
     LaunchedEffect(state, ticking) { if (ticking) state.runClock() else state.toFront() }
     val ink = if (state.settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
     val send: (Action, () -> Unit) -> Unit = remember(state) { state::act }
-    CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send) {
+    val opened: () -> Unit = remember(state) { state::opened }
+    CompositionLocalProvider(
+        LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send, LocalOpened provides opened,
+    ) {
         BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly()) {
             val glass = Glass(
                 constraints.maxWidth.toDouble(), constraints.maxHeight.toDouble(), measure.pxPerMm, measure.textScale,
@@ -89,7 +92,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             )
         }
         Showing.SETUP -> state.setup?.let { setup ->
-            SetupScreen(setup, layout, words, notice, { state.act(it) }, { state.begin(setup.start) }, { state.open(Showing.CAUTIONS) }) {
+            SetupScreen(setup, layout, words, notice, { state.act(it) }, { state.begin(setup.start) }, { state.openByKey(Showing.CAUTIONS) }) {
                 state.back()
             }
         }
@@ -100,16 +103,16 @@ private fun Screens(state: RestwaterState, glass: Glass) {
         }
         Showing.SWIM -> state.swim?.let { Swim(state, it, notice, glass, layout, words) }
         Showing.WAITS -> state.waits?.let { waits ->
-            WaitsScreen(waits, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) {
+            WaitsScreen(waits, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }) {
                 state.back()
             }
         }
         Showing.CHANGES -> state.changes?.let { changes ->
-            ChangesScreen(changes, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) { state.back() }
+            ChangesScreen(changes, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }) { state.back() }
         }
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
-            MatchScreen(match, keys, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }) {
+            MatchScreen(match, keys, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }) {
                 state.back()
             }
         }
@@ -152,7 +155,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             }
         }
         Showing.SCREENS -> state.doors?.let { doors ->
-            ScreenList(doors, layout, words, state::open) { state.back() }
+            ScreenList(doors, layout, words, state::openByKey) { state.back() }
         }
     }
 }
@@ -161,7 +164,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
 @Composable
 private fun Leaves(state: RestwaterState, view: LeavesView?, notice: String, layout: BankLayout, words: PadWords) {
     LeavesScreen(
-        view ?: return, layout, words, notice, { state.act(it) }, onOpen = { state.open(Showing.of(it)) }, onShare = state.desk::share,
+        view ?: return, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }, onShare = state.desk::share,
     ) { state.back() }
 }
 
@@ -240,6 +243,6 @@ private fun taps(state: RestwaterState) = object : BankTaps {
     override fun key(key: KeyView) = state.tap(key)
     override fun more() = state.more()
     override fun rod(rod: RodView) = state.act(rod.choose)
-    override fun screens() = state.open(Showing.SCREENS)
-    override fun open(which: Which) = state.open(Showing.of(which))
+    override fun screens() = state.openByKey(Showing.SCREENS)
+    override fun open(which: Which) = state.openByKey(Showing.of(which))
 }

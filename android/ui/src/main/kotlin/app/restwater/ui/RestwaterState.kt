@@ -192,11 +192,11 @@ class RestwaterState(
     /** A key about a landed fish; if it completes the entry, the core's answer is shown on the Bank. */
     fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) showing = Showing.BANK }
 
-    /** Does what a key asks; [after] runs when its action was accepted. */
+    /** Does what a key asks; [after] runs when its action was accepted and was no accidental second tap. */
     private fun follow(tap: KeyTap, after: () -> Unit = {}) {
         when (tap) {
             is KeyTap.Send -> act(tap.action, after)
-            is KeyTap.Open -> open(Showing.of(tap.which))
+            is KeyTap.Open -> openByKey(Showing.of(tap.which))
             is KeyTap.Share -> desk.share(tap.text)
             KeyTap.AskReceiver -> usePhone()
             // Only a screen of leaves has leaves to open.
@@ -241,7 +241,7 @@ class RestwaterState(
     var underWay by mutableStateOf(0)
         private set
 
-    /** Passes a tap to the core; [after] runs when it was accepted. */
+    /** Passes a tap to the core; [after] runs when it was accepted and was no accidental second tap. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
         underWay += 1
@@ -252,7 +252,7 @@ class RestwaterState(
                     notice = update.notice
                     show(update.screen)
                     update.opens?.let { showing = Showing.of(it) }
-                    after()
+                    if (!update.repeated) after()
                     refresh()
                     lookOut()
                 }
@@ -284,6 +284,21 @@ class RestwaterState(
         showing = which
         notice = ""
         scope.launch { refresh() }
+    }
+
+    /** The same by a key. */
+    fun openByKey(which: Showing) {
+        opened()
+        open(which)
+    }
+
+    /**
+     * A key has opened a screen, a leaf or a row. The core is told, since a second tap of a cold thumb would hit what has
+     * come up; there is nothing to show or to feel.
+     */
+    fun opened() {
+        val at = now()
+        scope.launch { answer { core.act(Action.Opened, at) } }
     }
 
     /**

@@ -60,16 +60,17 @@ fun SwimScreen(
 ) {
     var more by rememberSaveable { mutableStateOf(false) }
     var open by rememberSaveable { mutableStateOf<String?>(null) }
+    val opened = LocalOpened.current
     Ground()
     if (more) {
-        More(view, scene, bank, notice, open, { open = it }, taps)
+        More(view, scene, bank, notice, open, { opened(); open = it }, taps)
     } else {
-        SwimHead(view, layout, bank) { more = true; open = LEGEND }
+        SwimHead(view, layout, bank) { opened(); more = true; open = LEGEND }
         Fan(view, scene, layout, taps)
         Next(view, notice, layout, bank)
         for (place in layout.keys) SwimPadKey(view, place.key, place.rect, bank, taps)
         layout.more?.let { place ->
-            PadKey(words.further.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { more = true }
+            PadKey(words.further.face(), "swim-more", bank.text.secondary.toFloat(), 0f, Modifier.at(place)) { opened(); more = true }
         }
     }
     Back(bank, words, if (more) bank.back else layout.back) {
@@ -150,12 +151,12 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, onOpen: (Stri
     val keys = setOf(SwimKey.MARK_HERE, SwimKey.EARLIER, SwimKey.LATER, SwimKey.NOW)
     val own = view.keys.filter { it.key in keys }.map { key ->
         val face = KeyFace(key.label, null, key.spoken, enabled = key.enabled)
-        Cell(face, "swim-${key.key}") { taps.key(key) }
+        Cell(face, "swim-${key.key}", key.reads) { taps.key(key) }
     }
     val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { onOpen(LIST) }
     val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { onOpen(PLACE) } }
     val rows = view.rows.map { row ->
-        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.tag}") { onOpen(row.tag) }
+        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.tag}", row.reads) { onOpen(row.tag) }
     }
     Field(view.name, bank, part(rest, 0), taps::act)
     val below = part(rest, 1).top

@@ -36,8 +36,9 @@ fun WaitsScreen(
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     val forecast = waits.forecast
     var turned by rememberSaveable { mutableStateOf(first) }
+    val opened = LocalOpened.current
     fun fields(rows: List<ChoiceRow>) = rows.map { row ->
-        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { open = row.tag }
+        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { opened(); open = row.tag }
     } + listOfNotNull(waits.offer).map { offerCell(it, onOpen) }
     val pages = listing {
         val cells = fields(waits.rows)
