@@ -251,7 +251,10 @@ impl App {
             Action::Plan { tap } => self.plan_tap(tap, at)?,
             Action::Files { tap } => self.files_tap(*tap, at)?,
             Action::Phone { tap } => self.phone_tap(*tap)?,
-            Action::Back => String::new(),
+            Action::Back => {
+                self.leave_fish();
+                String::new()
+            }
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
             Action::Mend { op, tap } => self.mend(*op, *tap, at)?,
             Action::Typed { into, text } => self.typed(*into, text, at)?,

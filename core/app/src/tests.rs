@@ -18,6 +18,7 @@ mod kept;
 mod language;
 mod late;
 mod learning;
+mod left_screens;
 mod mend;
 mod phone_screen;
 mod plan;
