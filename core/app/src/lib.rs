@@ -251,10 +251,7 @@ impl App {
             Action::Plan { tap } => self.plan_tap(tap, at)?,
             Action::Files { tap } => self.files_tap(*tap, at)?,
             Action::Phone { tap } => self.phone_tap(*tap)?,
-            Action::Back => {
-                self.leave_fish();
-                String::new()
-            }
+            Action::Back => self.leave_screen(),
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
             Action::Mend { op, tap } => self.mend(*op, *tap, at)?,
             Action::Typed { into, text } => self.typed(*into, text, at)?,
@@ -263,6 +260,13 @@ impl App {
             other => self.log(other, at)?,
         };
         Ok(notice)
+    }
+
+    /// BACK to the Bank, which is about now: what was chosen to look at on the screen before it is over.
+    fn leave_screen(&mut self) -> String {
+        self.leave_fish();
+        self.leave_swim();
+        String::new()
     }
 
     /// What a screen shows now.

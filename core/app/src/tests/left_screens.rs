@@ -77,3 +77,27 @@ fn back_from_an_earlier_fish_leads_to_a_bank_whose_keys_are_about_the_latest() {
         assert_eq!(weights(&mut phone), [None, Some(5_000)]);
     }
 }
+
+/// Feed goes to the aim on the map as it stands now, also where the map was left at an earlier moment.
+#[test]
+fn a_map_left_at_an_earlier_moment_shows_now_to_the_keys_of_the_bank() {
+    let mut phone = started();
+    phone.tap(25 * MIN, &CAST).unwrap();
+    let press = |phone: &mut Phone, ms: i64, which: Which, tag: &str| {
+        let (Screen::Feed(view) | Screen::Seen(view)) = phone.app().screen(which, &at(ms)).unwrap() else {
+            panic!()
+        };
+        let key = view.classes.iter().chain(&view.small).find(|key| key.tag == tag).unwrap();
+        phone.tap(ms, key.tap.action().unwrap()).map(|_| view.title)
+    };
+    press(&mut phone, 26 * MIN, Which::Feed, "place").unwrap();
+    phone.tap(30 * MIN, &Action::Replay { steps_back: 2 }).unwrap();
+    phone.tap(31 * MIN, &Action::Back).unwrap();
+    let title = press(&mut phone, 32 * MIN, Which::Feed, "handful").unwrap();
+    assert_eq!(title, "Feed at the aim on the map");
+    assert!(phone.app().session().unwrap().fed[0].said.place.is_some());
+    phone.tap(33 * MIN, &Action::Replay { steps_back: 2 }).unwrap();
+    phone.tap(34 * MIN, &Action::Back).unwrap();
+    press(&mut phone, 35 * MIN, Which::Seen, "rolled").unwrap();
+    assert_eq!(phone.app().session().unwrap().shown.len(), 1);
+}

@@ -13088,8 +13088,8 @@ public enum Action: Equatable, Hashable {
          */tap: MendTap
     )
     /**
-     * Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
-     * accidental second tap logs nothing.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
+     * second tap logs nothing, and so that the screens are about now again.
      */
     case back
     /**

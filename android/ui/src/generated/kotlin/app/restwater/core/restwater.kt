@@ -10028,8 +10028,8 @@ sealed class Action {
     }
     
     /**
-     * Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
-     * accidental second tap logs nothing.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
+     * second tap logs nothing, and so that the screens are about now again.
      */
     object Back : Action()
     
