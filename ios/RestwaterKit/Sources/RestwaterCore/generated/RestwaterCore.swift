@@ -11288,7 +11288,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let keys: [SwimKeyView]
     /**
-     * Boundaries, bands, rest target, features and hazards.
+     * Boundaries, bands, rest target, features and hazards, while the session is open.
      */
     public let rows: [ChoiceRow]
     /**
@@ -11354,7 +11354,7 @@ public struct SwimView: Equatable, Hashable {
          * The keys.
          */keys: [SwimKeyView], 
         /**
-         * Boundaries, bands, rest target, features and hazards.
+         * Boundaries, bands, rest target, features and hazards, while the session is open.
          */rows: [ChoiceRow], 
         /**
          * What is based on a guess.

@@ -8575,7 +8575,7 @@ data class SwimView (
     val `keys`: List<SwimKeyView>
     , 
     /**
-     * Boundaries, bands, rest target, features and hazards.
+     * Boundaries, bands, rest target, features and hazards, while the session is open.
      */
     val `rows`: List<ChoiceRow>
     , 
