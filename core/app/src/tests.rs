@@ -46,6 +46,7 @@ use restwater_swim::Step;
 use tempfile::TempDir;
 
 mod match_day;
+mod match_hours;
 mod match_rules;
 mod swim_files;
 mod swim_pick;

@@ -1,12 +1,11 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
-use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, match_phase};
+use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours};
 use crate::figures::whole;
 use crate::leave_words::{habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
-use restwater_match_day::clock::Phase;
 use restwater_session::{Session, habit_before_bites};
 use restwater_waits::{Advice, AdviceState};
 
@@ -33,16 +32,14 @@ fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
 
 fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     let words = input.words;
+    if let BankState::Ready | BankState::Landed | BankState::Out = state
+        && let Some(advice) = hours::advice(input, state)
+    {
+        return advice;
+    }
     match (state, input.reading) {
         (BankState::NoSession, _) => quiet(words.say("advice-none"), String::new()),
         (BankState::Away, _) => quiet(words.say("advice-away"), words.say("advice-away-detail")),
-        (BankState::Out, _) if is_past_all_out(input) => AdviceView {
-            tone: AdviceTone::Past,
-            ..quiet(words.say("advice-all-out-wind-in"), words.say("advice-all-out-detail"))
-        },
-        (BankState::Ready | BankState::Landed, _) if is_past_all_out(input) => {
-            quiet(words.say("advice-all-out"), words.say(after_all_out(input)))
-        }
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
         (BankState::Ready | BankState::Landed, Some(reading)) => {
@@ -50,17 +47,6 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
         }
         (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(words, reading)), reading),
     }
-}
-
-/// Whether a match is on and its last bait has to be out of the water.
-fn is_past_all_out(input: &BankInput) -> bool {
-    matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
-}
-
-/// What is left to do once every bait is in: the weigh-in, and after it only the end.
-fn after_all_out(input: &BankInput) -> &'static str {
-    let weighed = input.session.is_some_and(|session| !session.scales.is_empty());
-    if weighed { "advice-weighed-in-detail" } else { "advice-all-out-detail" }
 }
 
 /// The habit that came before every bite is the first thing said after the counts, where it is earned.
@@ -94,7 +80,7 @@ fn spots_words(words: &Wording, session: &Session, spots: &SpotsReading) -> Stri
     words.say_with(if place.is_some() { "spots-move" } else { "spots-recast" }, &args)
 }
 
-fn quiet(headline: String, detail: String) -> AdviceView {
+pub(super) fn quiet(headline: String, detail: String) -> AdviceView {
     AdviceView { headline, detail, more: Vec::new(), tone: AdviceTone::Quiet }
 }
 

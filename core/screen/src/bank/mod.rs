@@ -2,6 +2,7 @@
 
 mod advice;
 mod clock;
+mod hours;
 mod keys;
 mod strip;
 
@@ -13,7 +14,6 @@ use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
-use restwater_match_day::clock::Phase;
 use restwater_session::{LeaveBySpots, Rhythm, Session, Stamp};
 use restwater_waits::{Advice, WaitingOn};
 use serde::{Deserialize, Serialize};
@@ -276,11 +276,6 @@ pub fn bank(input: &BankInput) -> BankView {
         }),
         latest,
     }
-}
-
-/// Where the match stands that is on, if one is.
-fn match_phase(input: &BankInput) -> Option<Phase> {
-    input.session?.match_day.as_ref()?.phase(input.now).ok()
 }
 
 /// "Gate, 30 yd (27.4 m), clipped up. Fed 12 min ago, 340 g here today."
