@@ -199,6 +199,10 @@ advice-counts = { $casts ->
 }
 advice-early = Erst { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-earlier = { $count ->
+    [one] 1 früherer Ansitz von dir zählt mit.
+   *[other] { $count } frühere Ansitze von dir zählen mit.
+}
 casts-not-seen = { $count ->
     [one] Das Ende von 1 Wurf wurde nicht gesehen: seine Wartezeit zählt nicht.
    *[other] Das Ende von { $count } Würfen wurde nicht gesehen: ihre Wartezeiten zählen nicht.

@@ -200,6 +200,10 @@ advice-counts = { $casts ->
 }
 advice-early = Only { advice-counts } so far.
 advice-so-far = { advice-counts }.
+advice-earlier = { $count ->
+    [one] 1 earlier session of yours counts too.
+   *[other] { $count } earlier sessions of yours count too.
+}
 casts-not-seen = The end of { $count ->
     [one] 1 cast was not seen: its wait doesn't count.
    *[other] { $count } casts was not seen: their waits don't count.

@@ -199,6 +199,10 @@ advice-counts = { $casts ->
 }
 advice-early = Seulement { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-earlier = { $count ->
+    [one] { $count } de vos sorties passées compte aussi.
+   *[other] { $count } de vos sorties passées comptent aussi.
+}
 casts-not-seen = { $count ->
     [one] La fin de { $count } lancer n'a pas été vue : son attente ne compte pas.
    *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.

@@ -152,9 +152,11 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     let advice = &reading.advice;
     let counts =
         words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
-    let whose = |count| words.say_with("whose-counted", &[("count", Arg::Count(count))]);
-    let whose = Some(reading.of_another).filter(|count| *count > 0).map(whose);
-    [Some(counts), whose].into_iter().flatten().collect::<Vec<_>>().join(" ")
+    // The counts are those of today, while the figure rests on the earlier sessions too.
+    let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
+    let with = with.into_iter().filter(|(_, count)| *count > 0);
+    let with = with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))]));
+    std::iter::once(counts).chain(with).collect::<Vec<_>>().join(" ")
 }
 
 /// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.

@@ -205,6 +205,8 @@ pub struct Reading {
     pub casts: usize,
     /// Casts of which it says nothing, since their end was not seen.
     pub unseen: usize,
+    /// The angler's own earlier sessions in it.
+    pub earlier: usize,
     /// Earlier sessions in it that are another angler's.
     pub of_another: usize,
     /// What the spots say of the cast that is out or goes out next, where they say anything.
