@@ -73,6 +73,7 @@ pub(super) fn minutes_shown(
         chosen: 1,
         now,
         reading: Some(reading),
+        of_club: false,
         landed: None,
         undo: None,
         redo: None,

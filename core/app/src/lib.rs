@@ -351,11 +351,13 @@ impl App {
         let now = self.on_line(now);
         let reading =
             session.and_then(|session| self.advisor.read(session, self.journal.version(), self.chosen, &now));
+        let of_club = session.is_some_and(|session| self.advisor.start_of(session).0.is_some());
         screen::bank(&BankInput {
             session,
             chosen: self.chosen,
             now: &now,
             reading: reading.as_ref(),
+            of_club,
             landed: landed.as_ref(),
             undo: self.journal.recent().undo(),
             redo: self.journal.recent().redo().map(|(entry, _)| entry),

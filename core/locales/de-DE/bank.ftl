@@ -166,6 +166,7 @@ advice-cant-tell = Noch unklar.
 advice-try = Noch unklar. Versuch { $leave } min.
 advice-try-past = Noch unklar. Über { $leave } min.
 advice-cant-tell-prior = Die Minuten stammen von Gewässern im Allgemeinen, bis drei Bisse da sind.
+advice-cant-tell-club = Die Minuten stammen von den Tagen des Vereins, bis drei Bisse da sind.
 advice-hold-recast = Warte bis { $hold }. Wirf neu bis { $recast }.
 advice-length-hardly = Länger bringt wenig. Wirf neu bis { $leave }.
 advice-no-reason-to-wind-in = Kein Grund einzuholen vor { $leave }.

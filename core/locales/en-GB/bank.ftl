@@ -167,6 +167,7 @@ advice-cant-tell = Can't tell yet.
 advice-try = Can't tell yet. Try { $leave } min.
 advice-try-past = Can't tell yet. Past { $leave } min.
 advice-cant-tell-prior = The minutes are those of waters in general until three bites have come.
+advice-cant-tell-club = The minutes are those of the club's days until three bites have come.
 advice-hold-recast = Hold until { $hold }. Recast by { $recast }.
 advice-length-hardly = Longer makes little difference. Recast by { $leave }.
 advice-no-reason-to-wind-in = No reason to wind in before { $leave }.

@@ -166,6 +166,7 @@ advice-cant-tell = Pas encore clair.
 advice-try = Pas encore clair. Essayez { $leave } min.
 advice-try-past = Pas encore clair. Plus de { $leave } min.
 advice-cant-tell-prior = Les minutes sont celles d'eaux en général tant que trois touches manquent.
+advice-cant-tell-club = Les minutes sont celles des journées du club tant que trois touches manquent.
 advice-hold-recast = Laissez jusqu'à { $hold }. Relancez avant { $recast }.
 advice-length-hardly = Attendre plus change peu. Relancez avant { $leave }.
 advice-no-reason-to-wind-in = Aucune raison de ramener avant { $leave }.

@@ -41,11 +41,11 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
         (BankState::NoSession, _) => quiet(words.say("advice-none"), String::new()),
         (BankState::Away, _) => quiet(words.say("advice-away"), words.say("advice-away-detail")),
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
-        (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
+        (_, None) => quiet(words.say("advice-cant-tell"), words.say(prior(input))),
         (BankState::Ready | BankState::Landed, Some(reading)) => {
-            with_spots(input, with_habit(input, ready(words, reading)), reading)
+            with_spots(input, with_habit(input, ready(input, reading)), reading)
         }
-        (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(words, reading)), reading),
+        (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(input, reading)), reading),
     }
 }
 
@@ -84,10 +84,10 @@ pub(super) fn quiet(headline: String, detail: String) -> AdviceView {
     AdviceView { headline, detail, more: Vec::new(), tone: AdviceTone::Quiet }
 }
 
-fn ready(words: &Wording, reading: &Reading) -> AdviceView {
-    let advice = &reading.advice;
+fn ready(input: &BankInput, reading: &Reading) -> AdviceView {
+    let (words, advice) = (input.words, &reading.advice);
     if advice.state == AdviceState::CantTellYet {
-        return AdviceView { tone: AdviceTone::Quiet, ..unknown(words, reading) };
+        return AdviceView { tone: AdviceTone::Quiet, ..unknown(input, reading) };
     }
     AdviceView {
         headline: leave_words(words, advice),
@@ -97,10 +97,10 @@ fn ready(words: &Wording, reading: &Reading) -> AdviceView {
     }
 }
 
-fn out(words: &Wording, reading: &Reading) -> AdviceView {
-    let advice = &reading.advice;
+fn out(input: &BankInput, reading: &Reading) -> AdviceView {
+    let (words, advice) = (input.words, &reading.advice);
     if advice.state == AdviceState::CantTellYet {
-        return unknown(words, reading);
+        return unknown(input, reading);
     }
     let tone = tone(reading);
     let headline = if tone == AdviceTone::Past {
@@ -111,11 +111,16 @@ fn out(words: &Wording, reading: &Reading) -> AdviceView {
     AdviceView { headline, detail: counts(words, reading), more: more(words, reading), tone }
 }
 
+/// Where the minutes come from until the record has some of its own.
+fn prior(input: &BankInput) -> &'static str {
+    if input.of_club { "advice-cant-tell-club" } else { "advice-cant-tell-prior" }
+}
+
 /// Under three bites: nothing of this water is known, and the words say so. The figure is a try.
-fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
-    let advice = &reading.advice;
+fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
+    let (words, advice) = (input.words, &reading.advice);
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
-    let mut more = vec![words.say("advice-cant-tell-prior")];
+    let mut more = vec![words.say(prior(input))];
     more.extend(longer(words, advice));
     more.extend(not_seen_words(words, reading.unseen));
     AdviceView {

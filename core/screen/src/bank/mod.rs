@@ -232,6 +232,8 @@ pub struct BankInput<'a> {
     pub now: &'a Stamp,
     /// What the record says; none before the first session.
     pub reading: Option<&'a Reading>,
+    /// Whether its minutes begin with a club's start.
+    pub of_club: bool,
     /// What undo would take back.
     pub undo: Option<&'a Entry>,
     /// The fish of the chosen rod's last cast, where it landed one and nothing is out.
