@@ -89,6 +89,25 @@ fn before_a_fish_is_landed_only_classes_that_count_weigh_anything() {
 }
 
 #[test]
+fn a_match_begins_in_the_unit_that_the_phone_weighs_in() {
+    for (unit, mark, guess) in
+        [(WeightUnit::Grams, Weight::Grams(10), "110 g"), (WeightUnit::Drams, Weight::Drams(16), "4 oz")]
+    {
+        let mut phone = started();
+        phone.tap(1_000, &Action::Phone { tap: restwater_screen::PhoneTap::Weights { unit } }).unwrap();
+        let row = |phone: &mut Phone, ms, tag: &str| {
+            phone.view(ms).rows.into_iter().find(|row| row.tag == tag).unwrap().value
+        };
+        let offered = ["unit", "mark"].map(|tag| row(&mut phone, 2_000, tag));
+        phone.tap(2_000, &rule(RuleTap::Begin)).unwrap();
+        let setup = phone.app().match_setup().unwrap().clone();
+        assert_eq!((setup.unit, setup.mark), (unit, mark));
+        assert_eq!(restwater_screen::weight_words(&Wording::new(), setup.classes[0].guess), guess);
+        assert_eq!(["unit", "mark"].map(|tag| row(&mut phone, 4_000, tag)), offered);
+    }
+}
+
+#[test]
 fn one_guess_beyond_all_fish_leaves_the_others_counted() {
     let mut phone = in_match();
     phone.land(FISHING);
