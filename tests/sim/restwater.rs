@@ -55,6 +55,7 @@ pub(super) fn just_before_a_cast(advice: Advice) -> Reading {
         rhythm: Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 },
         casts: advice.casts,
         unseen: 0,
+        earlier: 0,
         of_another: 0,
         spots: None,
     }
@@ -73,6 +74,7 @@ pub(super) fn minutes_shown(
         now,
         reading: Some(reading),
         leaves: &[],
+        of_club: false,
         landed: None,
         undo: None,
         redo: None,

@@ -163,7 +163,18 @@ impl Advisor {
         let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
         let (casts, unseen) = casts_by_telling(session);
         let of_another = self.evidence().filter(|before| before.of_another).count();
-        Some(Reading { advice, waited_min: waited, waiting, rhythm, casts, unseen, of_another, spots })
+        let earlier = self.evidence().count() - of_another;
+        Some(Reading {
+            advice,
+            waited_min: waited,
+            waiting,
+            rhythm,
+            casts,
+            unseen,
+            earlier,
+            of_another,
+            spots,
+        })
     }
 
     /// How long to leave the cast of each rod that is out.

@@ -108,8 +108,12 @@ impl App {
         let peg_words: Vec<String> =
             setup.water.clone().into_iter().chain(setup.peg.as_ref().map(peg)).collect();
         if setup.water.is_none() || setup.peg.is_none() {
-            // Without the names of both it may be any peg: it is asked about at each session.
-            let id = session.map(|session| session.id.to_string()).unwrap_or_default();
+            // Without the names of both it may be any peg: it is asked about at each session, and before each START.
+            let id = match (session, self.session()) {
+                (Some(open), _) => open.id.to_string(),
+                (None, Some(last)) => format!("{} after {}", names.join(" / "), last.id),
+                (None, None) => names.join(" / "),
+            };
             return (id, peg_words.join(", "));
         }
         (names.join(" / "), peg_words.join(", "))

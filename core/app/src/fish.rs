@@ -20,7 +20,7 @@ const LONGEST_CLASS: usize = 60;
 #[derive(Default)]
 pub(super) struct FishState {
     /// The fish chosen, by its cast, and how many fish were landed then: the choice ends with the next
-    /// landing.
+    /// landing, and when the screens of the fish close, since the Bank and its keys are about the latest.
     chosen: Option<(Uuid, usize)>,
     /// A weight that is being typed, and the fish it is for.
     typed: Option<(Uuid, TypedWeight)>,
@@ -134,6 +134,19 @@ impl App {
         tap: &FishTap,
         at: &Moment,
     ) -> Result<String, AppError> {
+        let notice = self.fish_said(cast, tap, at)?;
+        if tap.closes() {
+            self.leave_fish();
+        }
+        Ok(notice)
+    }
+
+    /// The screens of a fish were closed.
+    pub(super) fn leave_fish(&mut self) {
+        self.fish.chosen = None;
+    }
+
+    fn fish_said(&mut self, cast: Option<Uuid>, tap: &FishTap, at: &Moment) -> Result<String, AppError> {
         match tap {
             FishTap::Meant { back } => self.choose_fish(*back),
             FishTap::Class { name } => self.class(cast, name, at),

@@ -250,7 +250,8 @@ impl App {
             Action::Plan { tap } => self.plan_tap(tap, at)?,
             Action::Files { tap } => self.files_tap(*tap, at)?,
             Action::Phone { tap } => self.phone_tap(*tap)?,
-            Action::Back | Action::Opened => String::new(),
+            Action::Opened => String::new(),
+            Action::Back => self.leave_screen(),
             Action::OpenDoubt { op } => self.open_doubt(*op)?,
             Action::Mend { op, tap } => self.mend(*op, *tap, at)?,
             Action::Typed { into, text } => self.typed(*into, text, at)?,
@@ -259,6 +260,13 @@ impl App {
             other => self.log(other, at)?,
         };
         Ok(notice)
+    }
+
+    /// BACK to the Bank, which is about now: what was chosen to look at on the screen before it is over.
+    fn leave_screen(&mut self) -> String {
+        self.leave_fish();
+        self.leave_swim();
+        String::new()
     }
 
     /// What a screen shows now.
@@ -346,12 +354,14 @@ impl App {
         let several = session.filter(|session| session.is_open() && session.rods.len() > 1);
         let leaves = several
             .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.version(), &now));
+        let of_club = session.is_some_and(|session| self.advisor.start_of(session).0.is_some());
         screen::bank(&BankInput {
             session,
             chosen: self.chosen,
             now: &now,
             reading: reading.as_ref(),
             leaves: &leaves,
+            of_club,
             landed: landed.as_ref(),
             undo: self.journal.recent().undo(),
             redo: self.journal.recent().redo().map(|(entry, _)| entry),

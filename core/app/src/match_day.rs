@@ -68,6 +68,7 @@ impl App {
             rest,
             on_scales: state.on_scales.as_ref(),
             typed: &self.scales_typed(),
+            phone_unit: self.phone.weights,
             caught: &caught,
             words: self.words,
         })
@@ -165,7 +166,8 @@ impl App {
     fn change_rule(&mut self, rule: &RuleTap, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let before = session.match_day.as_ref().map(|m| m.setup.clone());
-        let setup = before.unwrap_or_else(|| screen::first_match(self.words, &self.on_line(at)));
+        let setup =
+            before.unwrap_or_else(|| screen::first_match(self.words, self.phone.weights, &self.on_line(at)));
         let changed = self.with_rule(setup, rule)?;
         self.set_match(&changed, at)
     }
@@ -195,9 +197,9 @@ impl App {
             RuleTap::Counting { class } => toggle_counting(&mut setup, class)?,
             RuleTap::Guess { class, weight } => {
                 let place = setup.class(class).ok_or_else(|| no_such_class(class))?;
-                setup.classes[place].guess = converted(*weight, setup.unit);
+                setup.classes[place].guess = screen::guess_in(*weight, setup.unit);
             }
-            RuleTap::Unit { unit } => in_unit(&mut setup, *unit),
+            RuleTap::Unit { unit } => screen::weigh_in_unit(&mut setup, *unit),
             RuleTap::Mark { mark } if unit_and_count(*mark).0 == setup.unit => setup.mark = *mark,
             RuleTap::Mark { mark } => return Err(AppError::unknown("mark", mark)),
         }
@@ -224,7 +226,7 @@ impl App {
         if let Some(place) = setup.class(&name) {
             setup.classes.remove(place);
         } else {
-            let guess = converted(class.guess(), setup.unit);
+            let guess = screen::guess_in(class.guess(), setup.unit);
             setup.classes.push(ClassGuess { name, guess });
         }
     }
@@ -361,25 +363,4 @@ fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Result<(), AppError> {
         setup.rules.counting = Counting::Everything;
     }
     Ok(())
-}
-
-/// Converts a guess to the other unit, to the ounce or to ten grams. Never used for a weight that was read on
-/// scales.
-fn converted(weight: Weight, unit: WeightUnit) -> Weight {
-    match (weight, unit) {
-        (Weight::Drams(_), WeightUnit::Drams) | (Weight::Grams(_), WeightUnit::Grams) => weight,
-        (_, WeightUnit::Grams) => Weight::Grams((libm::round(weight.grams() / 10.0) as i64 * 10).max(10)),
-        (_, WeightUnit::Drams) => {
-            Weight::Drams((libm::round(weight.grams() / Weight::Drams(16).grams()) as i64 * 16).max(16))
-        }
-    }
-}
-
-/// Converts guesses to the other unit; limits are the organiser's and stay as they were given.
-fn in_unit(setup: &mut MatchSetup, unit: WeightUnit) {
-    setup.unit = unit;
-    setup.mark = if unit == WeightUnit::Drams { Weight::Drams(16) } else { Weight::Grams(10) };
-    for class in &mut setup.classes {
-        class.guess = converted(class.guess, unit);
-    }
 }

@@ -39,9 +39,14 @@ impl LastTap {
             | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
             | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_)))
             | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank)) => true,
+            // A key of a further page of the Bank turns back to the first one. BITE is not on these pages, and may follow at
+            // once.
+            (Some(Pad::Bank), Some(Pad::Rod(_))) => !matches!(action, Action::Bite { .. }),
+            (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank)) => true,
+            (Some(Pad::Undo), Some(Pad::Rod(_))) => true,
             // Any key can have come under the thumb but BACK and UNDO, which have places of their own.
             (Some(Pad::Opening), _) => !matches!(action, Action::Back | Action::Undo | Action::Typed { .. }),
-            _ => false,
+            _ => self.action.replaces(action),
         };
         let rule = if same_pad || !action.steps() { REPEAT_MS } else { STEP_REPEAT_MS };
         (0..rule).contains(&gap) && (same_pad || self.action == *action)
@@ -155,7 +160,7 @@ mod tests {
             }
             assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
         }
-        // On the Bank itself nothing comes under the thumb: a bite may follow a neighbour's fish at once.
+        // BITE doesn't come under the thumb of a further page: a bite may follow a neighbour's fish at once.
         let last = LastTap::new(&neighbour, &second(0));
         assert!(!last.is_repeated_by(&Action::Bite { rod: 1 }, &after(300)));
         assert!(last.is_repeated_by(&neighbour, &after(300)));
@@ -194,9 +199,42 @@ mod tests {
     }
 
     #[test]
+    fn a_double_tap_on_a_key_of_a_further_page_logs_nothing_of_the_first_page() {
+        let again = Action::Feed { tap: restwater_screen::FeedTap::Again };
+        let landed = Action::Landed { rod: 1, fish: None };
+        for first in [again, Action::Liner { rod: 1 }, Action::Twitch { rod: 1 }, Action::Away] {
+            let last = LastTap::new(&first, &second(0));
+            for key in [&landed, &Action::Returned, &Action::TimeBack { minutes: 1 }] {
+                assert!(last.is_repeated_by(key, &after(300)), "{key:?} after {first:?}");
+                assert!(!last.is_repeated_by(key, &after(700)), "{key:?} after {first:?}");
+            }
+            assert!(!last.is_repeated_by(&Action::Undo, &after(300)));
+        }
+    }
+
+    #[test]
+    fn a_double_tap_on_a_key_that_another_replaces_does_not_take_it_back() {
+        let put_back = |back| Action::Fish { cast: None, tap: FishTap::PutBack { back } };
+        let id = uuid::Uuid::nil();
+        for (first, then) in [
+            (put_back(true), put_back(false)),
+            (Action::Release, Action::KeepBack),
+            (Action::UndoImport { id }, Action::RedoImport { id }),
+            (Action::Undo, Action::WoundIn { rod: 1 }),
+        ] {
+            let last = LastTap::new(&first, &second(0));
+            assert!(last.is_repeated_by(&then, &after(300)), "{then:?} after {first:?}");
+            assert!(!last.is_repeated_by(&then, &after(700)), "{then:?} after {first:?}");
+        }
+    }
+
+    #[test]
     fn a_double_tap_on_start_does_not_cast() {
         let last = LastTap::new(&Action::StartSession { setup: None }, &second(0));
-        assert!(last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)), "the Bank came up under the thumb");
+        assert!(
+            last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)),
+            "the Bank came up under the thumb"
+        );
         assert!(!last.is_repeated_by(&Action::Cast { rod: 1 }, &after(700)));
         assert!(!last.is_repeated_by(&Action::Undo, &after(300)));
     }

@@ -203,6 +203,11 @@ impl App {
         Ok(String::new())
     }
 
+    /// The Swim screen was left: whoever aims from another screen means now.
+    pub(super) fn leave_swim(&mut self) {
+        self.swim.steps_back = 0;
+    }
+
     /// Keeps the aimed cell back, casts to it or marks it, as one op.
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
         self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;

@@ -18,6 +18,7 @@ mod kept;
 mod language;
 mod late;
 mod learning;
+mod left_screens;
 mod mend;
 mod phone_screen;
 mod plan;
@@ -46,6 +47,7 @@ use restwater_swim::Step;
 use tempfile::TempDir;
 
 mod match_day;
+mod match_hours;
 mod match_rules;
 mod swim_files;
 mod swim_pick;
@@ -356,7 +358,7 @@ fn the_previous_session_counts_in_todays_advice() {
     phone.tap(now + 1_001 * MIN, &CAST).unwrap();
     let today = phone.bank(now + 1_003 * MIN);
     assert!(today.advice.headline.starts_with("Hold until 1"), "{}", today.advice.headline);
-    assert_eq!(today.advice.detail, "No cast has ended yet.");
+    assert_eq!(today.advice.detail, "No cast has ended yet. 1 earlier session of yours counts too.");
     let mut fresh = started();
     fresh.tap(MIN, &CAST).unwrap();
     assert_eq!(fresh.bank(3 * MIN).strip.hold_min, None, "no band before the record tells anything");

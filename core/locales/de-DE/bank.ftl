@@ -166,6 +166,7 @@ advice-cant-tell = Noch unklar.
 advice-try = Noch unklar. Versuch { $leave } min.
 advice-try-past = Noch unklar. Über { $leave } min.
 advice-cant-tell-prior = Die Minuten stammen von Gewässern im Allgemeinen, bis drei Bisse da sind.
+advice-cant-tell-club = Die Minuten stammen von den Tagen des Vereins, bis drei Bisse da sind.
 advice-hold-recast = Warte bis { $hold }. Wirf neu bis { $recast }.
 advice-length-hardly = Länger bringt wenig. Wirf neu bis { $leave }.
 advice-no-reason-to-wind-in = Kein Grund einzuholen vor { $leave }.
@@ -174,8 +175,13 @@ advice-away = Pause.
 advice-away-detail = Nichts zählt, bis du wirfst oder BIN DA tippst.
 advice-all-out = Angeln aus.
 advice-all-out-wind-in = Angeln aus: hol ein.
+advice-all-out-wind-in-rod = Angeln aus: hol Rute { $rod } ein.
+advice-before-wind-in = Vor dem Start: hol ein.
+advice-before-wind-in-rod = Vor dem Start: hol Rute { $rod } ein.
+advice-before-detail = Vor dem Start darf kein Köder im Wasser sein.
 advice-all-out-detail = Gewogen wird unter Wertung. ENDE schließt den Ansitz.
 advice-weighed-in-detail = Gewogen ist. ENDE schließt den Ansitz.
+advice-not-weighed-detail = Noch nicht gewogen: { $nets }. ENDE schließt den Ansitz.
 advice-fish-on = Fisch dran.
 advice-fish-on-detail = Jetzt muss nichts getippt werden.
 advice-look = Länger, als die Bisse nahelegen: um zu lernen, was später kommt.
@@ -194,6 +200,10 @@ advice-counts = { $casts ->
 }
 advice-early = Erst { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-earlier = { $count ->
+    [one] 1 früherer Ansitz von dir zählt mit.
+   *[other] { $count } frühere Ansitze von dir zählen mit.
+}
 casts-not-seen = { $count ->
     [one] Das Ende von 1 Wurf wurde nicht gesehen: seine Wartezeit zählt nicht.
    *[other] Das Ende von { $count } Würfen wurde nicht gesehen: ihre Wartezeiten zählen nicht.

@@ -167,6 +167,7 @@ advice-cant-tell = Can't tell yet.
 advice-try = Can't tell yet. Try { $leave } min.
 advice-try-past = Can't tell yet. Past { $leave } min.
 advice-cant-tell-prior = The minutes are those of waters in general until three bites have come.
+advice-cant-tell-club = The minutes are those of the club's days until three bites have come.
 advice-hold-recast = Hold until { $hold }. Recast by { $recast }.
 advice-length-hardly = Longer makes little difference. Recast by { $leave }.
 advice-no-reason-to-wind-in = No reason to wind in before { $leave }.
@@ -175,8 +176,13 @@ advice-away = Away from the rods.
 advice-away-detail = Nothing counts until you cast or tap I'M BACK.
 advice-all-out = All out.
 advice-all-out-wind-in = All out: wind in.
+advice-all-out-wind-in-rod = All out: wind in rod { $rod }.
+advice-before-wind-in = Before all-in: wind in.
+advice-before-wind-in-rod = Before all-in: wind in rod { $rod }.
+advice-before-detail = No bait may be in the water before all-in.
 advice-all-out-detail = Weigh in under Match. END closes the session.
 advice-weighed-in-detail = Weighed in. END closes the session.
+advice-not-weighed-detail = Not weighed yet: { $nets }. END closes the session.
 advice-fish-on = Fish on.
 advice-fish-on-detail = No need to tap anything now.
 advice-look = This is longer than the bites so far suggest, to find out what comes later.
@@ -195,6 +201,10 @@ advice-counts = { $casts ->
 }
 advice-early = Only { advice-counts } so far.
 advice-so-far = { advice-counts }.
+advice-earlier = { $count ->
+    [one] 1 earlier session of yours counts too.
+   *[other] { $count } earlier sessions of yours count too.
+}
 casts-not-seen = The end of { $count ->
     [one] 1 cast was not seen: its wait doesn't count.
    *[other] { $count } casts was not seen: their waits don't count.

@@ -166,6 +166,7 @@ advice-cant-tell = Pas encore clair.
 advice-try = Pas encore clair. Essayez { $leave } min.
 advice-try-past = Pas encore clair. Plus de { $leave } min.
 advice-cant-tell-prior = Les minutes sont celles d'eaux en général tant que trois touches manquent.
+advice-cant-tell-club = Les minutes sont celles des journées du club tant que trois touches manquent.
 advice-hold-recast = Laissez jusqu'à { $hold }. Relancez avant { $recast }.
 advice-length-hardly = Attendre plus change peu. Relancez avant { $leave }.
 advice-no-reason-to-wind-in = Aucune raison de ramener avant { $leave }.
@@ -173,9 +174,14 @@ advice-past = Plus de { $leave } : relancez.
 advice-away = Loin des cannes.
 advice-away-detail = Rien ne compte avant un lancer ou REPRISE.
 advice-all-out = Fin de pêche.
-advice-all-out-wind-in = Fin de pêche : ramenez.
+advice-all-out-wind-in = Fin de pêche : ramenez.
+advice-all-out-wind-in-rod = Fin de pêche : ramenez la canne { $rod }.
+advice-before-wind-in = Avant le début : ramenez.
+advice-before-wind-in-rod = Avant le début : ramenez la canne { $rod }.
+advice-before-detail = Aucun appât ne doit être à l'eau avant le début.
 advice-all-out-detail = Pesez sous Concours. FIN clôt la sortie.
 advice-weighed-in-detail = La pesée est faite. FIN clôt la sortie.
+advice-not-weighed-detail = Pas encore pesé : { $nets }. FIN clôt la sortie.
 advice-fish-on = Poisson au bout.
 advice-fish-on-detail = Rien à toucher maintenant.
 advice-look = Plus long que les touches ne le suggèrent, pour apprendre la suite.
@@ -194,6 +200,10 @@ advice-counts = { $casts ->
 }
 advice-early = Seulement { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-earlier = { $count ->
+    [one] { $count } de vos sorties passées compte aussi.
+   *[other] { $count } de vos sorties passées comptent aussi.
+}
 casts-not-seen = { $count ->
     [one] La fin de { $count } lancer n'a pas été vue : son attente ne compte pas.
    *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.

@@ -108,7 +108,9 @@ pub use match_day::{
     AlarmView, MatchInput, MatchKey, MatchLine, MatchPhase, MatchView, NetView, NetWarning, PageKey,
     RestInput, WeighInPage, match_view,
 };
-pub use match_day::{OnScales, first_match, hanging, net_name, scales_cycle, units, weight_words};
+pub use match_day::{
+    OnScales, first_match, guess_in, hanging, net_name, scales_cycle, units, weigh_in_unit, weight_words,
+};
 pub use mend::{LONGEST_BACK_MIN, MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};

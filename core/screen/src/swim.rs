@@ -122,7 +122,7 @@ pub struct SwimView {
     pub legend: Vec<String>,
     /// The keys.
     pub keys: Vec<SwimKeyView>,
-    /// Boundaries, bands, rest target, features and hazards.
+    /// Boundaries, bands, rest target, features and hazards, while the session is open.
     pub rows: Vec<ChoiceRow>,
     /// What is based on a guess.
     pub note: String,

@@ -11,6 +11,8 @@ use solar_positioning::{Horizon, Location, RefractionCorrection, SolarEvents, So
 
 /// Milliseconds in a day.
 const DAY_MS: i64 = 86_400_000;
+/// Milliseconds in an hour.
+const HOUR_MS: i64 = 3_600_000;
 /// Julian date of 1970-01-01 00:00 UTC.
 const EPOCH_JD: f64 = 2_440_587.5;
 
@@ -87,6 +89,8 @@ pub enum Light {
 pub struct AllOutLight {
     /// Light at all-out.
     pub light: Light,
+    /// That sunset, in UTC milliseconds; `None` if the sun doesn't set within a day of all-out.
+    pub sunset: Option<i64>,
     /// Whole minutes from all-out to sunset, rounded towards zero; negative when all-out comes after it.
     pub minutes_to_sunset: Option<i64>,
 }
@@ -213,14 +217,23 @@ impl Daylight {
             Light::Dark
         }
     }
+}
 
-    /// All-out against sunset.
-    pub fn at_all_out(&self, all_out_ms: i64) -> AllOutLight {
-        AllOutLight {
-            light: self.light_at(all_out_ms),
-            minutes_to_sunset: self.sunset.map(|sunset| (sunset - all_out_ms) / 60_000),
-        }
-    }
+/// All-out against the sunset beside it: while the sun is up the next one, otherwise the last one. In the far north that may
+/// lie after midnight, so the calendar doesn't tell which one it is.
+pub fn at_all_out(all_out_ms: i64, place: Place) -> Result<AllOutLight, SkyError> {
+    let day = |start: i64| daylight(start, place);
+    let light = day(all_out_ms.saturating_sub(DAY_MS / 2))?.light_at(all_out_ms);
+    let sunset = if light == Light::Day {
+        day(all_out_ms)?.sunset
+    } else {
+        let first = day(all_out_ms.saturating_sub(DAY_MS))?.sunset;
+        // Sunsets come a few minutes less than a day apart while the days grow shorter.
+        let second = first.map(|first| day(first + HOUR_MS)).transpose()?.and_then(|day| day.sunset);
+        second.filter(|second| *second <= all_out_ms).or(first)
+    };
+    let minutes_to_sunset = sunset.map(|sunset| (sunset - all_out_ms) / 60_000);
+    Ok(AllOutLight { light, sunset, minutes_to_sunset })
 }
 
 #[cfg(test)]
@@ -235,17 +248,30 @@ mod tests {
     fn all_out_against_sunset() {
         let day = daylight(MIDWINTER, WATER).unwrap();
         let sunset = day.sunset.unwrap();
-        let before = day.at_all_out(sunset - 25 * 60_000);
+        let at = |all_out: i64| at_all_out(all_out, WATER).unwrap();
+        let before = at(sunset - 25 * 60_000);
         assert_eq!((before.light, before.minutes_to_sunset), (Light::Day, Some(25)));
-        let after = day.at_all_out(sunset + 10 * 60_000);
+        let after = at(sunset + 10 * 60_000);
         assert_eq!((after.light, after.minutes_to_sunset), (Light::Twilight, Some(-10)));
-        assert_eq!(day.at_all_out(sunset + 3 * 3_600_000).light, Light::Dark);
+        assert_eq!(at(sunset + 3 * HOUR_MS).light, Light::Dark);
         assert_eq!(day.light_at(MIDWINTER), Light::Dark);
+    }
+
+    /// While the days grow shorter, a minute after a sunset there were two within a day.
+    #[test]
+    fn the_last_of_two_sunsets_counts() {
+        let autumn = MIDWINTER - 90 * DAY_MS;
+        let sunset = daylight(autumn, WATER).unwrap().sunset.unwrap();
+        let found = at_all_out(sunset + 60_000, WATER).unwrap();
+        assert!(daylight(autumn - DAY_MS, WATER).unwrap().sunset.unwrap() > sunset + 60_000 - DAY_MS);
+        assert_eq!((found.sunset, found.minutes_to_sunset), (Some(sunset), Some(-1)));
     }
 
     #[test]
     fn far_north_the_sun_may_stay_up_or_down() {
         let north = Place { lat: 70.0, lon: 25.0 };
+        let dark = at_all_out(MIDWINTER, north).unwrap();
+        assert_eq!((dark.light, dark.sunset), (Light::Dark, None));
         assert_eq!(daylight(MIDWINTER, north).unwrap().sun, SunToday::DownAllDay);
         let midsummer = MIDWINTER + 182 * DAY_MS;
         let day = daylight(midsummer, north).unwrap();

@@ -298,6 +298,29 @@ fn cautions_of_a_water_without_a_name_are_asked_at_each_session() {
     assert!(again.notice.contains("cautions for this peg are new"), "{}", again.notice);
 }
 
+/// Read before START without a water: that holds for this START, and not for other pegs and later days.
+#[test]
+fn cautions_read_before_the_start_of_an_unnamed_water_are_not_read_for_ever() {
+    let mut phone = Phone::new();
+    let says = |phone: &mut Phone, ms| phone.leaf(Which::Cautions, ms, "list").says;
+    let all = Action::Cautions { tap: CautionsTap::AllSeen };
+    for day in 0..2 {
+        let now = day * 24 * 60 * MIN;
+        for (peg, after) in [("14", 0), ("15", 10_000)] {
+            phone.tap(now + after, &typed(TypedInto::Peg, peg)).unwrap();
+            let unread = says(&mut phone, now + after + 1_000);
+            assert!(!unread.starts_with("All read"), "day {day}, peg {peg}: {unread}");
+            phone.tap(now + after + 2_000, &all).unwrap();
+            phone.open();
+            let read = says(&mut phone, now + after + 3_000);
+            assert!(read.starts_with("All read"), "day {day}, peg {peg}: {read}");
+        }
+        phone.tap(now + 20_000, &START).unwrap();
+        phone.tap(now + 22_000, &all).unwrap();
+        phone.tap(now + 24_000, &Action::EndSession).unwrap();
+    }
+}
+
 /// Read by a partner, whose kit came in by a file, is not read by this angler.
 #[test]
 fn cautions_that_a_partner_read_are_shown_to_the_angler() {

@@ -120,6 +120,22 @@ fn the_advice_begins_with_the_club_until_it_is_undone_and_again_after_redo() {
     assert_eq!(phone.advised(9), before, "after another");
 }
 
+/// Under three bites the Bank says where its minutes come from.
+#[test]
+fn the_bank_says_that_its_minutes_come_from_the_club() {
+    let mut phone = one_cast();
+    let said = |phone: &mut Phone, minute: i64| phone.bank(minute * MIN).advice.more.join(" ");
+    let general = "The minutes are those of waters in general until three bites have come.";
+    let of_club = "The minutes are those of the club's days until three bites have come.";
+    let is = |said: String, club: bool| (said.contains(general), said.contains(of_club)) == (!club, club);
+    assert!(is(said(&mut phone, 8), false), "{}", said(&mut phone, 8));
+    let path = phone.club_file(&file(&[]));
+    phone.take_club(&path, 8).unwrap();
+    assert!(is(said(&mut phone, 9), true), "{}", said(&mut phone, 9));
+    phone.tap(10 * MIN, &LEAVE).unwrap();
+    assert!(is(said(&mut phone, 11), false), "{}", said(&mut phone, 11));
+}
+
 #[test]
 fn the_book_begins_with_the_club_too() {
     let mut phone = started();

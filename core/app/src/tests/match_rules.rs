@@ -89,6 +89,25 @@ fn before_a_fish_is_landed_only_classes_that_count_weigh_anything() {
 }
 
 #[test]
+fn a_match_begins_in_the_unit_that_the_phone_weighs_in() {
+    for (unit, mark, guess) in
+        [(WeightUnit::Grams, Weight::Grams(10), "110 g"), (WeightUnit::Drams, Weight::Drams(16), "4 oz")]
+    {
+        let mut phone = started();
+        phone.tap(1_000, &Action::Phone { tap: restwater_screen::PhoneTap::Weights { unit } }).unwrap();
+        let row = |phone: &mut Phone, ms, tag: &str| {
+            phone.view(ms).rows.into_iter().find(|row| row.tag == tag).unwrap().value
+        };
+        let offered = ["unit", "mark"].map(|tag| row(&mut phone, 2_000, tag));
+        phone.tap(2_000, &rule(RuleTap::Begin)).unwrap();
+        let setup = phone.app().match_setup().unwrap().clone();
+        assert_eq!((setup.unit, setup.mark), (unit, mark));
+        assert_eq!(restwater_screen::weight_words(&Wording::new(), setup.classes[0].guess), guess);
+        assert_eq!(["unit", "mark"].map(|tag| row(&mut phone, 4_000, tag)), offered);
+    }
+}
+
+#[test]
 fn one_guess_beyond_all_fish_leaves_the_others_counted() {
     let mut phone = in_match();
     phone.land(FISHING);
@@ -111,6 +130,48 @@ fn a_match_that_ends_by_night_is_held_against_the_sunset_before_it() {
     phone.tap(24 * 60 * MIN + 2_000, &rule(RuleTap::Begin)).unwrap();
     let light = coming(&phone.view(24 * 60 * MIN + 20 * MIN), "Light at all-out");
     assert!(light.starts_with("sunset "), "{light}");
+}
+
+/// Fairbanks, 20 June 2020, UTC-8: the sun rises at 02:58 and sets at 00:48, after midnight, to the minute (NOAA Global
+/// Monitoring Laboratory, Solar Calculator, its table for 64.83778 N 147.71639 W in 2020).
+#[test]
+fn where_the_sun_sets_after_midnight_all_out_is_held_against_the_sunset_beside_it() {
+    let local = |minute: i64| {
+        let wall_ms = 1_592_640_000_000 + minute * MIN;
+        let mono_ms = minute * MIN;
+        Moment { wall_ms, mono_ms, offset_min: -480, zone: "America/Anchorage".into(), ..at(0) }
+    };
+    let mut phone = Phone::new();
+    let peg = Action::PlacePeg { lat_e7: 648_377_800, lon_e7: -1_477_163_900, straight_out_cdeg: 0 };
+    for (minute, action) in (12 * 60..).zip([START, peg, rule(RuleTap::Begin)]) {
+        phone.app().act(&action, &local(minute)).unwrap();
+    }
+    let day = 24 * 60;
+    let cases = [
+        (20 * 60, day + 48, "still daylight"),
+        (day + 20, day + 48, "still daylight"),
+        (day + 90, day + 48, "twilight"),
+        (day + 4 * 60, 2 * day + 48, "still daylight"),
+    ];
+    for (minute, (all_out, sunset, light)) in (12 * 60 + 10..).zip(cases) {
+        let mut setup = phone.app().match_setup().unwrap().clone();
+        setup.all_out_ms = local(all_out).wall_ms;
+        phone.app().act(&tap(MatchTap::Set { setup }), &local(minute)).unwrap();
+        let Screen::Match(view) = phone.app().screen(Which::Match, &local(minute)).unwrap() else { panic!() };
+        let says = coming(&view, "Light at all-out");
+        // A minute either way: the table is rounded to the minute.
+        let by = |minutes: i64| match (minutes / 60, minutes % 60) {
+            (0, minutes) => format!("{minutes} min"),
+            (hours, minutes) => format!("{hours} h {minutes:02}"),
+        };
+        let side = if sunset > all_out { "after" } else { "before" };
+        let told = |at: i64, off: i64| {
+            let by = by((at - all_out).abs() + off);
+            format!("sunset 00:{:02}, {by} {side} all-out: {light}", at % 60)
+        };
+        let near = |at: i64| [-1, 0, 1].map(|off| told(at, off));
+        assert!([-1, 0, 1].iter().any(|off| near(sunset + off).contains(&says)), "{all_out}: {says}");
+    }
 }
 
 #[test]

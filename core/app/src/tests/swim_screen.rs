@@ -322,6 +322,13 @@ fn the_swim_of_a_day_that_has_ended_is_that_of_its_end() {
     phone.tap(next_day, &Action::Replay { steps_back: 1 }).unwrap();
     let earlier = swim(&mut phone, next_day).replay;
     assert!(earlier.contains("22:23"), "ten minutes before the end: {earlier}");
+    // A choice could only be refused: no session is open.
+    let tags = |phone: &mut Phone| -> Vec<String> {
+        swim(phone, next_day).rows.into_iter().map(|row| row.tag).collect()
+    };
+    assert!(tags(&mut phone).is_empty(), "{:?}", tags(&mut phone));
+    phone.tap(next_day + 1_000, &Action::Replay { steps_back: 0 }).unwrap();
+    assert!(tags(&mut phone).is_empty(), "{:?}", tags(&mut phone));
 }
 
 #[test]

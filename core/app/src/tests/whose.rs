@@ -89,10 +89,9 @@ fn a_partners_day_counts_in_my_advice_only_if_chosen_and_the_bank_says_so() {
     mine.tap(now, &advice_of(Whose::Both)).unwrap();
     let bank = mine.bank(now + MIN);
     assert!(bank.advice.headline.starts_with("Hold until 1"), "{}", bank.advice.headline);
-    assert!(
-        bank.advice.detail.ends_with("1 earlier session in it is another angler's."),
-        "{}",
-        bank.advice.detail
+    assert_eq!(
+        bank.advice.detail, "No cast has ended yet. 1 earlier session in it is another angler's.",
+        "said once, and as theirs"
     );
     assert_eq!(
         mine.the_waits(now + MIN).counts,
@@ -235,7 +234,10 @@ fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
     mine.tap(now + 5_000, &shown(BookSet::Shown, Whose::Me)).unwrap();
     assert_eq!(mine.book_leaf(now + 5_000, "sessions").says, "2 sessions of 2.");
     assert!(mine.bank(now + MIN).strip.hold_min.is_some(), "it counts as my own earlier day does");
-    assert_eq!(mine.bank(now + MIN).advice.detail, "No cast has ended yet.");
+    assert_eq!(
+        mine.bank(now + MIN).advice.detail,
+        "No cast has ended yet. 1 earlier session of yours counts too."
+    );
     // A session of this phone is mine in any case.
     let own = mine.book_leaf(now + MIN, "sessions").list[0].tap.action().unwrap().clone();
     mine.tap(now + MIN, &own).unwrap();

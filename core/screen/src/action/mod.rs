@@ -293,8 +293,8 @@ pub enum Action {
         /// What of it.
         tap: MendTap,
     },
-    /// Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
-    /// accidental second tap logs nothing.
+    /// Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
+    /// second tap logs nothing, and so that the screens are about now again.
     Back,
     /// A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
     /// accidental second tap does not hit what has come under the thumb.

@@ -21,8 +21,10 @@ pub enum Pad {
     Closing,
     /// A key that opens a screen, a leaf or a row, of which one key replaces it.
     Opening,
-    /// The other keys of the Bank that log.
+    /// The other keys of the Bank that log. After one of them the first page of keys is shown again.
     Bank,
+    /// UNDO. On the lock screen the keys move when it is answered.
+    Undo,
 }
 
 impl Action {
@@ -36,6 +38,20 @@ impl Action {
             Self::Feed { tap } => tap.steps(),
             Self::Setup { tap } => tap.steps(),
             _ => false,
+        }
+    }
+
+    /// Whether the key of this action and that of the other one replace each other in one place.
+    pub fn replaces(&self, other: &Self) -> bool {
+        let back = |action: &Self| match action {
+            Self::Fish { cast, tap: FishTap::PutBack { .. } } => Some(*cast),
+            _ => None,
+        };
+        match (self, other) {
+            (Self::KeepBack, Self::Release) | (Self::Release, Self::KeepBack) => true,
+            (Self::UndoImport { id }, Self::RedoImport { id: other })
+            | (Self::RedoImport { id }, Self::UndoImport { id: other }) => id == other,
+            _ => back(self).zip(back(other)).is_some_and(|(cast, other)| cast == other),
         }
     }
 
@@ -55,8 +71,10 @@ impl Action {
             Self::Feed { tap } if tap.closes() => Some(Pad::Closing),
             Self::Seen { tap } if tap.closes() => Some(Pad::Closing),
             Self::StartSession { .. } => Some(Pad::Closing),
+            Self::Undo => Some(Pad::Undo),
             Self::Liner { .. }
             | Self::Indication { .. }
+            | Self::TimeBack { .. }
             | Self::Twitch { .. }
             | Self::Away
             | Self::Returned

@@ -1,12 +1,11 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
-use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, match_phase};
+use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours};
 use crate::figures::whole;
 use crate::leave_words::{habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
-use restwater_match_day::clock::Phase;
 use restwater_session::{Session, habit_before_bites};
 use restwater_waits::{Advice, AdviceState};
 
@@ -33,34 +32,21 @@ fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
 
 fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     let words = input.words;
+    if let BankState::Ready | BankState::Landed | BankState::Out = state
+        && let Some(advice) = hours::advice(input, state)
+    {
+        return advice;
+    }
     match (state, input.reading) {
         (BankState::NoSession, _) => quiet(words.say("advice-none"), String::new()),
         (BankState::Away, _) => quiet(words.say("advice-away"), words.say("advice-away-detail")),
-        (BankState::Out, _) if is_past_all_out(input) => AdviceView {
-            tone: AdviceTone::Past,
-            ..quiet(words.say("advice-all-out-wind-in"), words.say("advice-all-out-detail"))
-        },
-        (BankState::Ready | BankState::Landed, _) if is_past_all_out(input) => {
-            quiet(words.say("advice-all-out"), words.say(after_all_out(input)))
-        }
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
-        (_, None) => quiet(words.say("advice-cant-tell"), words.say("advice-cant-tell-prior")),
+        (_, None) => quiet(words.say("advice-cant-tell"), words.say(prior(input))),
         (BankState::Ready | BankState::Landed, Some(reading)) => {
-            with_spots(input, with_habit(input, ready(words, reading)), reading)
+            with_spots(input, with_habit(input, ready(input, reading)), reading)
         }
-        (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(words, reading)), reading),
+        (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(input, reading)), reading),
     }
-}
-
-/// Whether a match is on and its last bait has to be out of the water.
-fn is_past_all_out(input: &BankInput) -> bool {
-    matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
-}
-
-/// What is left to do once every bait is in: the weigh-in, and after it only the end.
-fn after_all_out(input: &BankInput) -> &'static str {
-    let weighed = input.session.is_some_and(|session| !session.scales.is_empty());
-    if weighed { "advice-weighed-in-detail" } else { "advice-all-out-detail" }
 }
 
 /// The habit that came before every bite is the first thing said after the counts, where it is earned.
@@ -94,14 +80,14 @@ fn spots_words(words: &Wording, session: &Session, spots: &SpotsReading) -> Stri
     words.say_with(if place.is_some() { "spots-move" } else { "spots-recast" }, &args)
 }
 
-fn quiet(headline: String, detail: String) -> AdviceView {
+pub(super) fn quiet(headline: String, detail: String) -> AdviceView {
     AdviceView { headline, detail, more: Vec::new(), tone: AdviceTone::Quiet }
 }
 
-fn ready(words: &Wording, reading: &Reading) -> AdviceView {
-    let advice = &reading.advice;
+fn ready(input: &BankInput, reading: &Reading) -> AdviceView {
+    let (words, advice) = (input.words, &reading.advice);
     if advice.state == AdviceState::CantTellYet {
-        return AdviceView { tone: AdviceTone::Quiet, ..unknown(words, reading) };
+        return AdviceView { tone: AdviceTone::Quiet, ..unknown(input, reading) };
     }
     AdviceView {
         headline: leave_words(words, advice),
@@ -111,10 +97,10 @@ fn ready(words: &Wording, reading: &Reading) -> AdviceView {
     }
 }
 
-fn out(words: &Wording, reading: &Reading) -> AdviceView {
-    let advice = &reading.advice;
+fn out(input: &BankInput, reading: &Reading) -> AdviceView {
+    let (words, advice) = (input.words, &reading.advice);
     if advice.state == AdviceState::CantTellYet {
-        return unknown(words, reading);
+        return unknown(input, reading);
     }
     let tone = tone(reading);
     let headline = if tone == AdviceTone::Past {
@@ -125,11 +111,16 @@ fn out(words: &Wording, reading: &Reading) -> AdviceView {
     AdviceView { headline, detail: counts(words, reading), more: more(words, reading), tone }
 }
 
+/// Where the minutes come from until the record has some of its own.
+fn prior(input: &BankInput) -> &'static str {
+    if input.of_club { "advice-cant-tell-club" } else { "advice-cant-tell-prior" }
+}
+
 /// Under three bites: nothing of this water is known, and the words say so. The figure is a try.
-fn unknown(words: &Wording, reading: &Reading) -> AdviceView {
-    let advice = &reading.advice;
+fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
+    let (words, advice) = (input.words, &reading.advice);
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
-    let mut more = vec![words.say("advice-cant-tell-prior")];
+    let mut more = vec![words.say(prior(input))];
     more.extend(longer(words, advice));
     more.extend(not_seen_words(words, reading.unseen));
     AdviceView {
@@ -166,9 +157,11 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     let advice = &reading.advice;
     let counts =
         words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
-    let whose = |count| words.say_with("whose-counted", &[("count", Arg::Count(count))]);
-    let whose = Some(reading.of_another).filter(|count| *count > 0).map(whose);
-    [Some(counts), whose].into_iter().flatten().collect::<Vec<_>>().join(" ")
+    // The counts are those of today, while the figure rests on the earlier sessions too.
+    let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
+    let with = with.into_iter().filter(|(_, count)| *count > 0);
+    let with = with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))]));
+    std::iter::once(counts).chain(with).collect::<Vec<_>>().join(" ")
 }
 
 /// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.

@@ -1,13 +1,13 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
-use super::{BankInput, BankState, match_phase};
+use super::hours::is_out_of_hours;
+use super::{BankInput, BankState};
 use crate::feed::feed_words;
 use crate::seen::{neighbour_id, sides};
 use crate::{
     Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, entry_words,
 };
 use restwater_log::{Entry, Side};
-use restwater_match_day::clock::Phase;
 use restwater_session::{Played, Rod, RodState, playing_time};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
@@ -199,11 +199,6 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
         enabled: true,
         tap,
     })
-}
-
-/// Whether a match is on and no bait may be in the water: before all-in or after all-out.
-fn is_out_of_hours(input: &BankInput) -> bool {
-    match_phase(input).is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
 }
 
 /// The part of a message id that names the key.

@@ -2,6 +2,7 @@
 
 mod advice;
 mod clock;
+mod hours;
 mod keys;
 mod strip;
 
@@ -13,7 +14,6 @@ use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
-use restwater_match_day::clock::Phase;
 use restwater_session::{LeaveBySpots, Rhythm, Session, Stamp};
 use restwater_waits::{Advice, AdviceState, WaitingOn};
 use serde::{Deserialize, Serialize};
@@ -205,6 +205,8 @@ pub struct Reading {
     pub casts: usize,
     /// Casts of which it says nothing, since their end was not seen.
     pub unseen: usize,
+    /// The angler's own earlier sessions in it.
+    pub earlier: usize,
     /// Earlier sessions in it that are another angler's.
     pub of_another: usize,
     /// What the spots say of the cast that is out or goes out next, where they say anything.
@@ -252,6 +254,8 @@ pub struct BankInput<'a> {
     pub reading: Option<&'a Reading>,
     /// How long to leave each rod, where several are out.
     pub leaves: &'a [RodLeave],
+    /// Whether its minutes begin with a club's start.
+    pub of_club: bool,
     /// What undo would take back.
     pub undo: Option<&'a Entry>,
     /// The fish of the chosen rod's last cast, where it landed one and nothing is out.
@@ -298,11 +302,6 @@ pub fn bank(input: &BankInput) -> BankView {
         }),
         latest,
     }
-}
-
-/// Where the match stands that is on, if one is.
-fn match_phase(input: &BankInput) -> Option<Phase> {
-    input.session?.match_day.as_ref()?.phase(input.now).ok()
 }
 
 /// "Gate, 30 yd (27.4 m), clipped up. Fed 12 min ago, 340 g here today."

@@ -14,10 +14,8 @@ use restwater_session::own_count::OwnCount;
 use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::{MatchDay, MatchSetup};
 use restwater_session::{Session, running_wait_min};
-use restwater_sky::daylight::{AllOutLight, Light, Place, daylight};
+use restwater_sky::daylight::{Light, Place, at_all_out};
 use restwater_waits::AdviceState;
-
-const DAY_MS: i64 = 24 * 60 * MINUTE_MS;
 
 /// Minutes each rod's bait has been out.
 pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>> {
@@ -177,7 +175,7 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
     let peg = input.peg?;
     let place = Place { lat: peg.lat_e7 as f64 / 1e7, lon: peg.lon_e7 as f64 / 1e7 };
     let all_out = setup.clock().ok()?.all_out_phone_ms();
-    let (at, sunset) = last_light(input, all_out, place)?;
+    let at = at_all_out(all_out, place).ok()?;
     let light = input.say(
         match at.light {
             Light::Day => "match-light-day",
@@ -186,24 +184,11 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
         },
         &[],
     );
-    let (Some(sunset), Some(minutes)) = (sunset, at.minutes_to_sunset) else { return Some(light) };
+    let (Some(sunset), Some(minutes)) = (at.sunset, at.minutes_to_sunset) else { return Some(light) };
     let time = local_clock(input.now, sunset);
     let by = hours_minutes(input.words, minutes.abs() * MINUTE_MS);
     let id = if minutes >= 0 { "match-sunset-after" } else { "match-sunset-before" };
     Some(input.say(id, &[("time", &time), ("by", &by), ("light", &light)]))
-}
-
-/// The light at all-out, and the sunset it is held against: of a match that ends before sunrise, that of the evening before.
-fn last_light(input: &MatchInput, all_out: i64, place: Place) -> Option<(AllOutLight, Option<i64>)> {
-    let offset = i64::from(input.now.shown.offset_min) * MINUTE_MS;
-    let midnight = (all_out + offset).div_euclid(DAY_MS) * DAY_MS - offset;
-    let today = daylight(midnight, place).ok()?;
-    let light = today.at_all_out(all_out);
-    if today.sunrise.is_none_or(|sunrise| all_out >= sunrise) {
-        return Some((light, today.sunset));
-    }
-    let evening = daylight(midnight - DAY_MS, place).ok()?;
-    Some((AllOutLight { light: light.light, ..evening.at_all_out(all_out) }, evening.sunset))
 }
 
 /// How it was obtained.

@@ -1,7 +1,7 @@
 //! The rules of the day as rows of choices.
 
 use super::now::local_clock;
-use super::weights::{short, units};
+use super::weights::{guess_in, short, units, usual_mark};
 use super::{MatchInput, MatchKey, MatchLine};
 use crate::{
     Action, Arg, Choice, ChoiceRow, MatchTap, RuleTap, Signal, TypedField, TypedInto, UsualClass, Wording,
@@ -39,17 +39,18 @@ const GUESSES_G: &[i64] =
     &[50, 100, 200, 350, 500, 750, 1_000, 1_500, 2_000, 2_500, 3_000, 4_000, 5_000, 7_500, 10_000];
 
 /// The match that the first tap sets: all-in at the next half hour after the session's start, five hours, one net
-/// without a limit.
-pub fn first_match(words: &Wording, now: &Stamp) -> MatchSetup {
+/// without a limit, and scales of the unit that the phone weighs in.
+pub fn first_match(words: &Wording, unit: WeightUnit, now: &Stamp) -> MatchSetup {
     let round = ROUND_MIN * MINUTE_MS;
     let all_in_ms = (now.wall_at(0).div_euclid(round) + 1).saturating_mul(round);
-    let class = |class: UsualClass| ClassGuess { name: words.say(class.id()), guess: class.guess() };
+    let class =
+        |class: UsualClass| ClassGuess { name: words.say(class.id()), guess: guess_in(class.guess(), unit) };
     MatchSetup {
         all_in_ms,
         all_out_ms: all_in_ms + USUAL_LENGTH_MIN * MINUTE_MS,
         offset_ms: 0,
-        unit: WeightUnit::Drams,
-        mark: Weight::Drams(16),
+        unit,
+        mark: usual_mark(unit),
         rules: MatchRules {
             nets: vec![NetRule { name: net_name(words, 1), limit: None, holds: NetHolds::Anything }],
             landing_min: 15,
@@ -80,7 +81,7 @@ pub(super) fn begin_key(input: &MatchInput) -> MatchKey {
 
 /// The rows; if no match is set, those of a first match.
 pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<ChoiceRow> {
-    let setup = setup.cloned().unwrap_or_else(|| first_match(input.words, input.now));
+    let setup = setup.cloned().unwrap_or_else(|| first_match(input.words, input.phone_unit, input.now));
     let setup = &setup;
     let make = Rows { input, setup };
     let nets = u16::try_from(setup.rules.nets.len()).unwrap_or(0);
@@ -369,8 +370,9 @@ mod tests {
     #[test]
     fn the_first_match_can_be_set_as_proposed() {
         let words = Wording::new();
-        let setup = first_match(&words, &stamp(90 * 60));
+        let setup = first_match(&words, WeightUnit::Drams, &stamp(90 * 60));
         assert_eq!(setup.check(), Ok(()));
+        assert_eq!(first_match(&words, WeightUnit::Grams, &stamp(0)).check(), Ok(()));
         assert_eq!(local_clock(&stamp(0), setup.all_in_ms), "22:30", "the day of the tests begins at 22:13");
         assert_eq!(
             setup.classes.iter().map(|c| c.name.as_str()).collect::<Vec<_>>(),

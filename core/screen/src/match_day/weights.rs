@@ -4,6 +4,7 @@ use crate::wording::Wording;
 use restwater_log::WeightUnit;
 use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_match_day::weight::Weight;
+use restwater_session::MatchSetup;
 
 /// Grams in an ounce, exactly (international yard and pound agreement, 1959).
 const OUNCE_G: f64 = 28.349_523_125;
@@ -15,6 +16,34 @@ pub fn units(unit: WeightUnit, count: i64) -> Weight {
     match unit {
         WeightUnit::Drams => Weight::Drams(count),
         WeightUnit::Grams => Weight::Grams(count),
+    }
+}
+
+/// A guess in a unit: one in the other unit is converted, to the ounce or to ten grams. Never used for a weight that was read
+/// on scales.
+pub fn guess_in(weight: Weight, unit: WeightUnit) -> Weight {
+    match (weight, unit) {
+        (Weight::Drams(_), WeightUnit::Drams) | (Weight::Grams(_), WeightUnit::Grams) => weight,
+        (_, WeightUnit::Grams) => Weight::Grams((libm::round(weight.grams() / 10.0) as i64 * 10).max(10)),
+        (_, WeightUnit::Drams) => {
+            Weight::Drams((libm::round(weight.grams() / Weight::Drams(16).grams()) as i64 * 16).max(16))
+        }
+    }
+}
+
+/// The usual smallest mark of scales of a unit (common practice, no source).
+pub(super) fn usual_mark(unit: WeightUnit) -> Weight {
+    match unit {
+        WeightUnit::Drams => Weight::Drams(16),
+        WeightUnit::Grams => Weight::Grams(10),
+    }
+}
+
+/// Changes the unit of the scales. Guesses are converted; limits are the organiser's and stay as they were given.
+pub fn weigh_in_unit(setup: &mut MatchSetup, unit: WeightUnit) {
+    (setup.unit, setup.mark) = (unit, usual_mark(unit));
+    for class in &mut setup.classes {
+        class.guess = guess_in(class.guess, unit);
     }
 }
 

@@ -56,6 +56,10 @@ fn choice(tag: impl Into<String>, label: String, chosen: bool, tap: SwimTap) -> 
 
 impl SwimScreen<'_> {
     pub(super) fn rows(&self) -> Vec<ChoiceRow> {
+        // Each choice is written in the session, and nothing is once it has ended.
+        if !self.session.is_open() {
+            return Vec::new();
+        }
         let setup = &self.session.swim;
         let none = || self.words.say("swim-none");
         let metres = |cm: u32| {

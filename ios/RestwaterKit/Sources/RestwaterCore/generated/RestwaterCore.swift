@@ -11330,7 +11330,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let keys: [SwimKeyView]
     /**
-     * Boundaries, bands, rest target, features and hazards.
+     * Boundaries, bands, rest target, features and hazards, while the session is open.
      */
     public let rows: [ChoiceRow]
     /**
@@ -11396,7 +11396,7 @@ public struct SwimView: Equatable, Hashable {
          * The keys.
          */keys: [SwimKeyView], 
         /**
-         * Boundaries, bands, rest target, features and hazards.
+         * Boundaries, bands, rest target, features and hazards, while the session is open.
          */rows: [ChoiceRow], 
         /**
          * What is based on a guess.
@@ -13130,8 +13130,8 @@ public enum Action: Equatable, Hashable {
          */tap: MendTap
     )
     /**
-     * Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
-     * accidental second tap logs nothing.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
+     * second tap logs nothing, and so that the screens are about now again.
      */
     case back
     /**

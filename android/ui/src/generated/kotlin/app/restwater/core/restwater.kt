@@ -8600,7 +8600,7 @@ data class SwimView (
     val `keys`: List<SwimKeyView>
     , 
     /**
-     * Boundaries, bands, rest target, features and hazards.
+     * Boundaries, bands, rest target, features and hazards, while the session is open.
      */
     val `rows`: List<ChoiceRow>
     , 
@@ -10053,8 +10053,8 @@ sealed class Action {
     }
     
     /**
-     * Back to the Bank from another screen. It writes nothing; the core only has to know of it so that an
-     * accidental second tap logs nothing.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
+     * second tap logs nothing, and so that the screens are about now again.
      */
     object Back : Action()
     

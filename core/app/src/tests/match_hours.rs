@@ -1,0 +1,75 @@
+//! What the Bank and the lock screen say outside the hours of a match: whose bait is still in the water, and what is not weighed.
+
+use super::match_day::{tap, weighed_in};
+use super::*;
+use restwater_screen::{AdviceView, KeyWeight, MatchTap, RuleTap};
+
+/// Before all-in, and after all-out.
+const BEFORE: i64 = 5 * MIN;
+const AFTER: i64 = 320 * MIN;
+
+/// A session of two rods at 22:13, all-in at 22:30 and all-out five hours later, two nets.
+fn two_rods() -> Phone {
+    let mut phone = Phone::new();
+    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
+    phone.tap(0, &START).unwrap();
+    for (i, rule) in (1..).zip([RuleTap::Begin, RuleTap::Nets { count: 2 }]) {
+        phone.tap(i * 2_000, &tap(MatchTap::Rule { rule })).unwrap();
+    }
+    phone
+}
+
+/// The advice; the lock screen shows its headline.
+fn advice(phone: &mut Phone, ms: i64) -> AdviceView {
+    let advice = phone.bank(ms).advice;
+    assert_eq!(phone.app().watch(&at(ms)).text, advice.headline);
+    advice
+}
+
+#[test]
+fn after_all_out_the_rod_whose_bait_is_still_out_is_named_whichever_is_chosen() {
+    let mut phone = two_rods();
+    for rod in [1, 2] {
+        phone.tap(300 * MIN + i64::from(rod), &Action::Cast { rod }).unwrap();
+    }
+    assert_eq!(advice(&mut phone, AFTER).headline, "All out: wind in.");
+    phone.tap(AFTER, &WOUND_IN).unwrap();
+    let said = advice(&mut phone, AFTER + MIN);
+    assert_eq!((said.headline.as_str(), said.tone), ("All out: wind in rod 2.", AdviceTone::Past));
+    phone.tap(AFTER + 2 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    let said = advice(&mut phone, AFTER + 3 * MIN);
+    assert_eq!((said.headline.as_str(), said.tone), ("All out.", AdviceTone::Quiet));
+}
+
+#[test]
+fn weighed_in_is_said_when_every_net_was_on_the_scales() {
+    let mut phone = two_rods();
+    let detail = |phone: &mut Phone, minute: i64| advice(phone, AFTER + minute * MIN).detail;
+    assert_eq!(detail(&mut phone, 0), "Weigh in under Match. END closes the session.");
+    phone.tap(AFTER, &weighed_in("Net 2", 900)).unwrap();
+    assert_eq!(detail(&mut phone, 1), "Not weighed yet: Net 1. END closes the session.");
+    phone.tap(AFTER + 2 * MIN, &weighed_in("Net 1", 500)).unwrap();
+    assert_eq!(detail(&mut phone, 3), "Weighed in. END closes the session.");
+    // A third net, added afterwards, was not.
+    phone.tap(AFTER + 4 * MIN, &tap(MatchTap::Rule { rule: RuleTap::Nets { count: 4 } })).unwrap();
+    assert_eq!(detail(&mut phone, 5), "Not weighed yet: Net 3, Net 4. END closes the session.");
+}
+
+#[test]
+fn before_all_in_a_bait_in_the_water_is_to_be_wound_in_and_the_headline_says_what_the_key_says() {
+    let mut phone = two_rods();
+    phone.tap(BEFORE - MIN, &CAST).unwrap();
+    let said = advice(&mut phone, BEFORE);
+    assert_eq!((said.headline.as_str(), said.tone), ("Before all-in: wind in.", AdviceTone::Past));
+    assert_eq!(said.detail, "No bait may be in the water before all-in.");
+    let solid = phone.bank(BEFORE).keys.into_iter().find(|key| key.weight == KeyWeight::Solid).unwrap();
+    assert_eq!(solid.key, Key::WoundIn);
+    phone.tap(BEFORE, &Action::ChooseRod { rod: 2 }).unwrap();
+    assert_eq!(advice(&mut phone, BEFORE).headline, "Before all-in: wind in rod 1.");
+    phone.tap(BEFORE + MIN, &WOUND_IN).unwrap();
+    let said = advice(&mut phone, BEFORE + 2 * MIN);
+    assert!(said.headline.starts_with("Can't tell yet."), "{}", said.headline);
+    // From all-in on a cast is as any other.
+    phone.tap(20 * MIN, &CAST).unwrap();
+    assert!(advice(&mut phone, 21 * MIN).headline.starts_with("Can't tell yet. Try "));
+}

@@ -1,0 +1,65 @@
+//! Outside the hours of a match no bait may be in the water: whether that is so now, and what there is to do then.
+
+use super::advice::quiet;
+use super::{AdviceTone, AdviceView, BankInput, BankState};
+use crate::Arg;
+use restwater_log::RodNumber;
+use restwater_match_day::clock::Phase;
+use restwater_match_day::rules::same_name;
+use restwater_session::{RodState, Session};
+
+/// Where the match stands that is on, if one is.
+fn match_phase(input: &BankInput) -> Option<Phase> {
+    input.session?.match_day.as_ref()?.phase(input.now).ok()
+}
+
+/// Whether a match is on and no bait may be in the water: before all-in or after all-out.
+pub(super) fn is_out_of_hours(input: &BankInput) -> bool {
+    match_phase(input).is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
+}
+
+/// What there is to do outside the hours of a match, for a rod that is in or whose bait is out.
+pub(super) fn advice(input: &BankInput, state: BankState) -> Option<AdviceView> {
+    let before = match match_phase(input)? {
+        Phase::Before { .. } => true,
+        Phase::Landing { .. } | Phase::Over => false,
+        Phase::Fishing { .. } => return None,
+    };
+    let words = input.words;
+    let detail = || if before { words.say("advice-before-detail") } else { after_all_out(input) };
+    let headline = match (state, before) {
+        (BankState::Out, true) => words.say("advice-before-wind-in"),
+        (BankState::Out, false) => words.say("advice-all-out-wind-in"),
+        _ => match (still_out(input.session?), before) {
+            (Some(rod), _) => {
+                let id = if before { "advice-before-wind-in-rod" } else { "advice-all-out-wind-in-rod" };
+                words.say_with(id, &[("rod", Arg::Text(&rod.to_string()))])
+            }
+            (None, true) => return None,
+            (None, false) => return Some(quiet(words.say("advice-all-out"), detail())),
+        },
+    };
+    Some(AdviceView { tone: AdviceTone::Past, ..quiet(headline, detail()) })
+}
+
+/// The first rod whose bait is in the water.
+fn still_out(session: &Session) -> Option<RodNumber> {
+    session.rods.iter().find(|rod| matches!(rod.state, RodState::Out { .. })).map(|rod| rod.number)
+}
+
+/// What is left to do once every bait is in: the weigh-in of every net, and after it only the end.
+fn after_all_out(input: &BankInput) -> String {
+    let weighed = |net: &str| {
+        input.session.is_some_and(|session| session.scales.iter().any(|s| same_name(&s.net, net)))
+    };
+    let match_day = input.session.and_then(|session| session.match_day.as_ref());
+    let nets = match_day.map_or(&[][..], |match_day| &match_day.setup.rules.nets);
+    let left: Vec<&str> = nets.iter().map(|net| net.name.as_str()).filter(|net| !weighed(net)).collect();
+    if left.len() == nets.len() {
+        return input.words.say("advice-all-out-detail");
+    }
+    if left.is_empty() {
+        return input.words.say("advice-weighed-in-detail");
+    }
+    input.words.say_with("advice-not-weighed-detail", &[("nets", Arg::Text(&left.join(", ")))])
+}
