@@ -97,6 +97,7 @@ fn a_bait_still_out_long_before_end_is_a_doubt() {
     let doubts = phone.app().session().unwrap().doubts.clone();
     assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::StillOut]);
     let op = doubts[0].op;
+    assert_eq!(waits(&mut phone), [(13.0, false); 4], "what is doubted is no hour without a bite");
     let Screen::Mend(view) = phone.app().screen(Which::Mend, &at(131 * MIN)).unwrap() else { panic!() };
     assert_eq!(
         view.lines[0].why,
@@ -110,4 +111,24 @@ fn a_bait_still_out_long_before_end_is_a_doubt() {
     phone.tap(135 * MIN, &Action::Mend { op, tap: MendTap::Confirm }).unwrap();
     assert_eq!(phone.app().session().unwrap().doubts, []);
     assert_eq!(waits(&mut phone).last(), Some(&(70.0, false)));
+}
+
+/// CAST, and END at home three hours later: with too few casts to know the usual time of one, two hours are long.
+#[test]
+fn the_only_cast_still_out_hours_before_end_is_a_doubt_too() {
+    let fished = |end: i64| {
+        let mut phone = started();
+        phone.tap(5 * MIN, &CAST).unwrap();
+        phone.tap(end * MIN, &Action::EndSession).unwrap();
+        phone
+    };
+    let mut phone = fished(120);
+    assert_eq!(phone.app().session().unwrap().doubts, [], "115 min");
+    assert_eq!(waits(&mut phone), [(115.0, false)]);
+    let mut phone = fished(185);
+    let doubts = phone.app().session().unwrap().doubts.clone();
+    assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::StillOut]);
+    assert_eq!(waits(&mut phone), []);
+    phone.tap(186 * MIN, &Action::Mend { op: doubts[0].op, tap: MendTap::Confirm }).unwrap();
+    assert_eq!(waits(&mut phone), [(180.0, false)]);
 }
