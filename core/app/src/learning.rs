@@ -12,7 +12,7 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
     Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm, rows_of,
-    running_wait_min, setup_of, value_of,
+    setup_of, signed_wait_min, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
@@ -263,11 +263,11 @@ impl App {
     }
 }
 
-/// How long each rod's bait has been out, in whole minutes so that the forecast doesn't flicker.
+/// How long each rod's bait has been out, negative while it settles, in whole minutes so that the forecast doesn't flicker.
 fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     let of = |rod: &restwater_session::Rod| {
         let cast = session.running(rod.number)?;
-        running_wait_min(session, cast, now).map(libm::floor)
+        signed_wait_min(session, cast, now).map(libm::floor)
     };
     session.rods.iter().map(of).collect()
 }

@@ -28,6 +28,7 @@ mod second_thoughts;
 mod section;
 mod seen;
 mod spots;
+mod settling;
 mod taken_back;
 mod watch;
 mod whose;

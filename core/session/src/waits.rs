@@ -147,3 +147,8 @@ pub fn running_wait_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i6
 pub fn running_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f64> {
     running_wait_ms(session, cast, now).map(|ms| ms.max(0) as f64 / 60_000.0)
 }
+
+/// The same before the bait has settled: then it is negative, by the minutes that are left of that.
+pub fn signed_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f64> {
+    running_wait_ms(session, cast, now).map(|ms| ms as f64 / 60_000.0)
+}

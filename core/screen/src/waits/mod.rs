@@ -155,7 +155,7 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
         today: &counted.today,
         fed: &counted.today_fed,
         earlier: &earlier,
-        turn_round_min: input.rhythm.turn_round_min,
+        turn_round_min: input.rhythm.between_min(),
         bite_extra_min: input.rhythm.bite_extra_min,
         habit_min: input.habit_min,
     };
