@@ -7,6 +7,7 @@ mod any_tap;
 mod away;
 mod bench;
 mod book;
+mod book_sets;
 mod clock_steps;
 mod club;
 mod day_card;
