@@ -32,6 +32,7 @@ mod spots;
 mod settling;
 mod taken_back;
 mod watch;
+mod waits_spot;
 mod whose;
 
 use super::*;
