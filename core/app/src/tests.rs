@@ -28,11 +28,12 @@ mod seams;
 mod second_thoughts;
 mod section;
 mod seen;
-mod spots;
 mod settling;
+mod spots;
+mod spots_now;
 mod taken_back;
-mod watch;
 mod waits_spot;
+mod watch;
 mod whose;
 
 use super::*;

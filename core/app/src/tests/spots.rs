@@ -13,12 +13,12 @@ fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
 
-fn aimed(cdeg: i32) -> Action {
+pub(super) fn aimed(cdeg: i32) -> Action {
     tackle(TackleTap::Bearing { cdeg })
 }
 
 const BITES: i32 = -2_000;
-const DRY: i32 = 2_000;
+pub(super) const DRY: i32 = 2_000;
 
 impl Phone {
     fn the_swim(&mut self, ms: i64) -> SwimView {
@@ -43,7 +43,7 @@ impl Phone {
 }
 
 /// Bites on one spot, none on another, several times over.
-fn two_spots(rounds: usize) -> (Phone, i64) {
+pub(super) fn two_spots(rounds: usize) -> (Phone, i64) {
     let mut phone = started();
     let mut now = MIN;
     for _ in 0..rounds {
