@@ -61,18 +61,18 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
     }
 }
 
-/// Adds the time from one cast's end (or its bite) to the next splash, if both are known.
+/// Adds the time from one cast's end (or its bite) to the next splash, if both are known. An approximate time may itself be what
+/// was proposed by the rhythm, so it teaches none.
 fn gap(last: &Cast, next: &Cast, turns: &mut Vec<f64>, after_bites: &mut Vec<f64>) {
-    let minutes = |from| next.start.minutes_since(from);
     let Some(end) = &last.end else { return };
-    let (gap, list) = match (&end.cause, &last.bite) {
-        (EndCause::WoundIn, _) => (minutes(&end.at), turns),
-        (EndCause::Landed { .. } | EndCause::Lost | EndCause::Missed, Some((bite, _))) => {
-            (minutes(bite), after_bites)
-        }
+    let (from, list) = match (&end.cause, &last.bite) {
+        (EndCause::WoundIn, _) => (&end.at, turns),
+        (EndCause::Landed { .. } | EndCause::Lost | EndCause::Missed, Some((bite, _))) => (bite, after_bites),
         _ => return,
     };
-    if (0.0..=PAUSE_MIN).contains(&gap) {
+    let gap = next.start.minutes_since(from);
+    let timed = [from, &next.start].iter().all(|at| at.shown.approx_s == 0);
+    if timed && (0.0..=PAUSE_MIN).contains(&gap) {
         list.push(gap);
     }
 }
