@@ -59,14 +59,14 @@ impl Answer {
         rhythm: Rhythm,
         habit: Option<f64>,
     ) -> Option<()> {
-        let pace = |r: &Rhythm| (r.turn_round_min, r.bite_extra_min);
+        let pace = |r: &Rhythm| (r.between_min(), r.bite_extra_min);
         let same_pace = pace(&self.rhythm) == pace(&rhythm) && self.habit == habit;
         if same_pace && self.waits.len() == waits.len() {
             self.rhythm = rhythm;
             return Some(());
         }
         if !same_pace {
-            self.posterior.set_pace(rhythm.turn_round_min, rhythm.bite_extra_min, habit).ok()?;
+            self.posterior.set_pace(rhythm.between_min(), rhythm.bite_extra_min, habit).ok()?;
         }
         for (&wait, &fed) in waits.iter().zip(&fed).skip(self.waits.len()) {
             self.posterior.add_by_feed(wait, fed);
@@ -245,7 +245,7 @@ impl Advisor {
             today: &waits,
             fed: &fed,
             earlier: &earlier,
-            turn_round_min: rhythm.turn_round_min,
+            turn_round_min: rhythm.between_min(),
             bite_extra_min: rhythm.bite_extra_min,
             habit_min: habit,
         };

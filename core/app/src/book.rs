@@ -277,7 +277,7 @@ fn advice(session: &Session, before: &[(&Summary, bool)], shapes: Arc<Shapes>) -
         today: &today,
         fed: &fed,
         earlier: &earlier,
-        turn_round_min: rhythm.turn_round_min,
+        turn_round_min: rhythm.between_min(),
         bite_extra_min: rhythm.bite_extra_min,
         habit_min: habit_min(session),
     };

@@ -2,7 +2,7 @@
 
 use super::advisor::weight;
 use super::club::StartOf;
-use super::earlier::Before;
+use super::earlier::{Before, same_peg};
 use super::error::within;
 use super::{App, AppError};
 use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
@@ -12,7 +12,7 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
     Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm, rows_of,
-    running_wait_min, setup_of, value_of,
+    setup_of, signed_wait_min, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
@@ -56,6 +56,8 @@ struct WaitsOf {
     habit: Option<f64>,
     /// The water, since the weight of earlier days depends on it.
     water: Option<String>,
+    /// The peg, since a spot is the same only from there.
+    peg: Option<String>,
     /// The marks, whose names the choices say.
     marks: Vec<Mark>,
     /// Whether the chosen rod's cast is in fed water.
@@ -119,6 +121,7 @@ impl App {
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
             habit: habit_min(session),
             water: session.setup.water.clone(),
+            peg: session.setup.peg.clone(),
             marks: session.marks.clone(),
             fed: in_fed_water(session, self.chosen, &now),
             start,
@@ -133,6 +136,7 @@ impl App {
                     rows: &day.rows,
                     weight: weight(day, water),
                     of_another: *of_another,
+                    same_peg: same_peg(day, session),
                 })
                 .collect();
             let input = WaitsInput {
@@ -263,11 +267,11 @@ impl App {
     }
 }
 
-/// How long each rod's bait has been out, in whole minutes so that the forecast doesn't flicker.
+/// How long each rod's bait has been out, negative while it settles, in whole minutes so that the forecast doesn't flicker.
 fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     let of = |rod: &restwater_session::Rod| {
         let cast = session.running(rod.number)?;
-        running_wait_min(session, cast, now).map(libm::floor)
+        signed_wait_min(session, cast, now).map(libm::floor)
     };
     session.rods.iter().map(of).collect()
 }

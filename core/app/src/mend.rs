@@ -141,7 +141,7 @@ fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u3
     let end = end.unwrap_or_else(|| screen::end_said(cast).unwrap_or(EndSaid::WoundIn));
     let after_s = match minutes {
         Some(minutes) => Some(60 * minutes),
-        None => screen::wait_to_mend_s(session, cast),
+        None => screen::wait_to_mend_s(session, cast, end),
     };
     Some(Payload::CastEndSet { end, after_s })
 }

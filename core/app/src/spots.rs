@@ -20,7 +20,7 @@ pub(super) struct SpotsAsked {
     /// Version of the log.
     log: u64,
     rod: RodNumber,
-    /// The splash, or the minute in which it is asked while nothing is out.
+    /// The splash; while nothing is out the minute in which it is asked, or what has ended in it.
     at_ms: i64,
 }
 
@@ -28,7 +28,13 @@ impl SpotsAsked {
     /// Asks about the cast of a rod that is out, or about one that goes out now.
     pub(super) fn new(session: &Session, log: u64, rod: RodNumber, now: &Stamp) -> Self {
         let this_minute = now.at_ms - now.at_ms.rem_euclid(60_000);
-        let at_ms = session.running(rod).map_or(this_minute, |cast| cast.start.at_ms);
+        let ends = session
+            .casts
+            .iter()
+            .flat_map(|cast| [cast.wait_end(), cast.end.as_ref().map(|end| &end.at)].into_iter().flatten());
+        let ended = ends.map(|end| end.at_ms).filter(|end_ms| *end_ms <= now.at_ms).max();
+        let up_to = ended.map_or(this_minute, |end_ms| end_ms.max(this_minute));
+        let at_ms = session.running(rod).map_or(up_to, |cast| cast.start.at_ms);
         Self { session: session.id, log, rod, at_ms }
     }
 

@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Change {
     /// What was changed.
     pub factor: Factor,
-    /// Value before the first such change (side A).
+    /// Value before the first such change that was seen (side A).
     pub before: String,
     /// Value after it (side B).
     pub after: String,
@@ -44,25 +44,29 @@ impl Change {
 /// A switch on one rod: factor, value before, value after.
 type Switch<'a> = (Factor, &'a str, &'a str);
 
-/// Finds every change, in the order in which they were first made. Going from recorded to not recorded is not
-/// a change. Changing back is the same change, not another.
+/// Finds every change, in the order in which they could first be seen: when the first cast with the new value was over. So the
+/// place of a change stays, whatever comes in later on another rod. Going from recorded to not recorded is not a change. Changing
+/// back is the same change, not another.
 pub fn find_changes(rows: &[CastRow]) -> Vec<Change> {
     let order = time_order(rows);
     let mut last: BTreeMap<u8, usize> = BTreeMap::new();
-    let mut found: Vec<(Switch<'_>, BTreeSet<u8>)> = Vec::new();
+    let mut made: Vec<(f64, u8, Switch<'_>)> = Vec::new();
     for &place in &order {
         let row = &rows[place];
-        if let Some(&before) = last.get(&row.rod) {
-            for switch in switches(&rows[before], row) {
-                match found.iter_mut().find(|(known, _)| same_pair(known, &switch)) {
-                    Some((_, rods)) => {
-                        rods.insert(row.rod);
-                    }
-                    None => found.push((switch, BTreeSet::from([row.rod]))),
-                }
-            }
+        if let Some(before) = last.insert(row.rod, place) {
+            let over_min = row.at_min + row.wait.minutes();
+            made.extend(switches(&rows[before], row).map(|switch| (over_min, row.rod, switch)));
         }
-        last.insert(row.rod, place);
+    }
+    restwater_sorting::by(&mut made, |x, y| x.0.total_cmp(&y.0));
+    let mut found: Vec<(Switch<'_>, BTreeSet<u8>)> = Vec::new();
+    for (_, rod, switch) in made {
+        match found.iter_mut().find(|(known, _)| same_pair(known, &switch)) {
+            Some((_, rods)) => {
+                rods.insert(rod);
+            }
+            None => found.push((switch, BTreeSet::from([rod]))),
+        }
     }
     found.into_iter().map(|(switch, rods)| gather(rows, &order, switch, &rods)).collect()
 }
@@ -180,6 +184,22 @@ pub(crate) mod tests {
     fn not_recorded_is_no_change() {
         let rows = [row(1, 0.0, 8.0, false, &[(Factor::Bait, "maize")]), row(1, 10.0, 8.0, false, &[])];
         assert!(find_changes(&rows).is_empty());
+    }
+
+    /// Rod 2's cast began first and was wound in last: its change is the newer one to everybody who looked before.
+    #[test]
+    fn changes_are_numbered_by_when_they_were_seen() {
+        use Factor::{Bait, Colour};
+        let mut rows = vec![
+            row(2, 0.0, 4.0, false, &[(Colour, "pink")]),
+            row(1, 1.0, 8.0, false, &[(Bait, "maize")]),
+            row(1, 11.0, 8.0, false, &[(Bait, "worm")]),
+        ];
+        let factors =
+            |rows: &[CastRow]| find_changes(rows).into_iter().map(|change| change.factor).collect::<Vec<_>>();
+        assert_eq!(factors(&rows), [Bait]);
+        rows.push(row(2, 5.0, 60.0, false, &[(Colour, "white")]));
+        assert_eq!(factors(&rows), [Bait, Colour], "a place once given is kept");
     }
 
     #[test]

@@ -93,8 +93,8 @@ pub struct ChangeFinding {
     pub reasons: Vec<Reason>,
 }
 
-/// Finds the changes of a session in its casts and evaluates each, in the order in which they were first
-/// made. Pairs of values of which one was never out for any time are left out and not counted. `seed`
+/// Finds the changes of a session in its casts and evaluates each, in the order in which they could first
+/// be seen. Pairs of values of which one was never out for any time are left out and not counted. `seed`
 /// determines the random permutations and the simulated casts.
 pub fn change_findings(rows: &[CastRow], seed: u64) -> Result<Vec<ChangeFinding>, CompareError> {
     findings(rows, seed, true)

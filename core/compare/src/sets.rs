@@ -34,6 +34,13 @@ pub struct DayTally {
     pub hours: Option<f64>,
 }
 
+impl DayTally {
+    /// Whether it tells of bites: a bait was out. Other sessions are no days of a comparison.
+    pub fn tells(&self) -> bool {
+        self.hours_out > 0.0 || self.bites > 0
+    }
+}
+
 /// A rate with its exact limits.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rate {
@@ -99,8 +106,10 @@ pub struct SetsFinding {
     pub verdict: Verdict,
 }
 
-/// Compares the sets. Returns an error if a set has no time out at all.
+/// Compares the sets by the days on which a bait was out. Returns an error if a set has no time out at all.
 pub fn compare_sets(a: &[DayTally], b: &[DayTally], seed: u64) -> Result<SetsFinding, CompareError> {
+    let fished = |days: &[DayTally]| days.iter().filter(|day| day.tells()).copied().collect::<Vec<_>>();
+    let (a, b) = (&*fished(a), &*fished(b));
     let (x, y) = (tally(a), tally(b));
     let ratio = rate_ratio(x, y, LEVEL)?;
     let exact_p = conditional_test(x, y)?.two_sided;
@@ -193,6 +202,17 @@ mod tests {
         assert_eq!(few.verdict, Verdict::CantTellYet);
         assert!(matches!(compare_sets(&[], &[day(1, 1.0)], 1), Err(CompareError::NoExposure(_))));
         assert!(compare_sets(&[day(0, 0.0)], &[day(1, 1.0)], 1).is_err());
+    }
+
+    /// 12 bites in 4 h and four days without a cast against 3 bites in 20 h: one day is no set.
+    #[test]
+    fn days_without_a_cast_are_not_dealt() {
+        let none = DayTally { casts: 0, bites: 0, hours_out: 0.0, landed: 0, hours: Some(4.0) };
+        let a = [day(12, 4.0), none, none, none, none];
+        let b = [day(1, 4.0), day(1, 4.0), day(1, 4.0), day(0, 4.0), day(0, 4.0)];
+        let (found, fished) = (compare_sets(&a, &b, 1).unwrap(), compare_sets(&a[..1], &b, 1).unwrap());
+        assert_eq!(found, fished);
+        assert_eq!(found.verdict, Verdict::CantTellYet);
     }
 
     #[test]

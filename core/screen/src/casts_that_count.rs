@@ -31,6 +31,11 @@ impl CastFilter {
             && self.bait.as_ref().is_none_or(|bait| of(Factor::Bait) == Some(bait))
     }
 
+    /// Whether the casts of an earlier session may count: a bearing and a range are the same spot only from the same peg.
+    pub(crate) fn takes_day(&self, same_peg: bool) -> bool {
+        same_peg || self.spot.is_none()
+    }
+
     /// The rows of choices: those with nothing to choose between are left out. What is chosen is listed although no cast of
     /// today has it any more, so that it can be changed.
     pub(crate) fn rows(

@@ -233,7 +233,8 @@ impl Rows<'_> {
 
     /// Minutes to the bite or the end, as far as the next entry of its rod allows.
     fn after(&self, at: &Stamp, session: &Session, cast: &Cast) -> ChoiceRow {
-        let now = wait_to_mend_s(session, cast).map(|s| (s + 30) / 60);
+        let end = end_said(cast).unwrap_or(EndSaid::WoundIn);
+        let now = wait_to_mend_s(session, cast, end).map(|s| (s + 30) / 60);
         let longest = cast.latest.as_ref().unwrap_or(at).ms_since(&cast.start) / 60_000;
         let choice = |n: &u32| {
             self.choice(n.to_string(), self.minutes(*n), now == Some(*n), MendTap::After { minutes: *n })
@@ -274,10 +275,15 @@ pub fn end_said(cast: &Cast) -> Option<EndSaid> {
 }
 
 /// Seconds from the splash to the bite or the end. If the end was not seen, it was at some time before the
-/// next splash: a turn-round earlier is proposed, and entered only once the angler says how the cast ended.
-pub fn wait_to_mend_s(session: &Session, cast: &Cast) -> Option<u32> {
+/// next splash: a turn-round earlier is proposed, and before that what a bite costs if the cast ended in one. It is entered only
+/// once the angler says how the cast ended.
+pub fn wait_to_mend_s(session: &Session, cast: &Cast, end: EndSaid) -> Option<u32> {
     let minutes = wait_end_ms(session, cast)?.saturating_sub(cast.start.at_ms) as f64 / 60_000.0;
-    let turn_min = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN).turn_round_min;
-    let turn_min = if cast.end_not_seen() { turn_min } else { 0.0 };
-    (minutes >= 0.0).then(|| libm::round((minutes - turn_min).max(0.0) * 60.0) as u32)
+    let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
+    let before_min = match end {
+        _ if !cast.end_not_seen() => 0.0,
+        EndSaid::WoundIn => rhythm.turn_round_min,
+        EndSaid::Landed | EndSaid::Lost | EndSaid::Missed => rhythm.turn_round_min + rhythm.bite_extra_min,
+    };
+    (minutes >= 0.0).then(|| libm::round((minutes - before_min).max(0.0) * 60.0) as u32)
 }

@@ -157,7 +157,10 @@ fn the_rhythm_is_a_guess_until_three_turn_rounds_were_seen() {
         s += 60 + 30 * i;
     }
     let default = rhythm(&of(&Written::new(1)), 2.0, 3.0);
-    assert_eq!(default, Rhythm { turn_round_min: 2.0, bite_extra_min: 3.0, turn_rounds: 0, bites: 0 });
+    assert_eq!(
+        default,
+        Rhythm { turn_round_min: 2.0, settle_min: 0.0, bite_extra_min: 3.0, turn_rounds: 0, bites: 0 }
+    );
     let learned = rhythm(&of(&day), 2.0, 3.0);
     assert_eq!((learned.turn_round_min, learned.turn_rounds), (1.5, 3));
 }

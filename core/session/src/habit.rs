@@ -2,7 +2,7 @@
 
 use super::cast::{Cast, EndCause};
 use super::model::Session;
-use super::waits::{wait_of, waits_of};
+use super::waits::{is_all_out, wait_of, waits_of};
 use restwater_waits::{BITES_TO_TELL, Wait};
 
 /// How many casts must have been wound in by choice before the habit is compared with the bites.
@@ -17,9 +17,12 @@ pub struct HabitBeforeBites {
     pub after_min: u32,
 }
 
-/// The waits that the angler ended by choice, minutes.
+/// The waits that the angler ended by choice, minutes: not those that all-out ended.
 fn by_choice(session: &Session) -> Vec<f64> {
-    let by_choice = |cast: &&Cast| cast.end.as_ref().is_some_and(|end| end.cause == EndCause::WoundIn);
+    let by_choice = |cast: &&Cast| {
+        let wound_in = cast.end.as_ref().filter(|end| end.cause == EndCause::WoundIn);
+        wound_in.is_some_and(|end| !is_all_out(session, cast, end.at.at_ms))
+    };
     let casts = session.casts.iter().filter(by_choice);
     casts.filter_map(|cast| wait_of(session, cast)).map(Wait::minutes).filter(|m| *m > 0.0).collect()
 }

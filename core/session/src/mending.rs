@@ -16,6 +16,8 @@ use uuid::Uuid;
 const CYCLES: usize = 3;
 /// A gap of at least this many median cycles is long.
 const LONG: f64 = 2.0;
+/// The cycle assumed for a bait still out at the end while fewer are known, in minutes: the longest wait that Mend offers. A choice.
+const CYCLE_ASSUMED_MIN: f64 = 60.0;
 
 /// Corrections in the log, collected while it is folded.
 #[derive(Default)]
@@ -265,7 +267,8 @@ fn mark_still_out(session: &mut Session) {
     let long = left.filter(|cast| {
         let quiet_ms =
             wait_end_ms(session, cast).map_or(0, |end_ms| end_ms.saturating_sub(cast.last_logged().at_ms));
-        cycle_min(&casts_of(session, cast.rod)).is_some_and(|cycle| quiet_ms as f64 / 60_000.0 > LONG * cycle)
+        let cycle = cycle_min(&casts_of(session, cast.rod)).unwrap_or(CYCLE_ASSUMED_MIN);
+        quiet_ms as f64 / 60_000.0 > LONG * cycle
     });
     let long: Vec<Doubt> = long.map(|cast| Doubt { op: cast.op, kind: DoubtKind::StillOut }).collect();
     session.doubts.extend(long);

@@ -170,7 +170,8 @@ pub enum DoubtKind {
     Approximate,
     /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
     LongGap,
-    /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged of it.
+    /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged of it
+    /// (two hours where the cycles are not known): its wait is not known.
     StillOut,
     /// END was tapped long after everything else, with every rod in.
     LateEnd,

@@ -2,7 +2,7 @@
 //! times are measured on its time line, so setting the clock neither shows a line early nor hides it.
 
 use super::model::{RodState, Session};
-use super::waits::wait_end_ms;
+use super::waits::{end_unknown, wait_end_ms};
 use super::water::{degrees, kept_back, reach_m};
 use super::{Cast, Stamp};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Rig, RodNumber, Spot, local_ms};
@@ -155,7 +155,7 @@ pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
             Some(PlanOutcome::Start { spot, first, kept })
         }
         PlanLine::Leave { minutes } => {
-            let ended = casts.iter().take(FIRST_CASTS).filter(|cast| !cast.end_not_seen());
+            let ended = casts.iter().take(FIRST_CASTS).filter(|cast| !end_unknown(session, cast));
             let left_min = ended.filter_map(|cast| {
                 Some(wait_end_ms(session, cast)?.saturating_sub(cast.start.at_ms).max(0) / MINUTE_MS)
             });

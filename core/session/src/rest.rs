@@ -45,20 +45,23 @@ pub fn cycle(advice: &Advice, rhythm: &Rhythm) -> (RangeMs, RangeMs) {
 }
 
 /// Casts left on all rods together. A cast that is out is not counted, but takes its time. `out_min` has one
-/// entry for each rod: the minutes its bait has been out, or `None`.
+/// entry for each rod: the minutes its bait has been out, negative while it settles, or `None`. Each cast settles for `settle_min`
+/// before it is left.
 pub fn casts_of_all_rods(
     left_ms: i64,
     out_min: &[Option<f64>],
     leave: RangeMs,
     turn: RangeMs,
+    settle_min: f64,
 ) -> Result<CastsLeft, CastsLeftError> {
+    let ms = |minutes: f64| libm::round(minutes * MINUTE_MS as f64) as i64;
+    let settle = ms(settle_min);
+    let between = RangeMs { low: turn.low + settle, high: turn.high + settle };
     let mut all = CastsLeft { low: 0, high: 0 };
     for out in out_min {
-        let busy = |leave: i64, turn: i64| {
-            out.map_or(0, |min| (leave - libm::round(min * MINUTE_MS as f64) as i64).max(0) + turn)
-        };
-        let low = casts_left(left_ms - busy(leave.high, turn.high), 0, leave, turn)?.low;
-        let high = casts_left(left_ms - busy(leave.low, turn.low), 0, leave, turn)?.high;
+        let busy = |leave: i64, turn: i64| out.map_or(0, |min| (leave - ms(min)).max(0) + turn);
+        let low = casts_left(left_ms - busy(leave.high, turn.high), 0, leave, between)?.low;
+        let high = casts_left(left_ms - busy(leave.low, turn.low), 0, leave, between)?.high;
         all = CastsLeft { low: all.low.saturating_add(low), high: all.high.saturating_add(high) };
     }
     Ok(all)
@@ -96,11 +99,19 @@ pub fn rest_of_match(
         first,
         leave,
         turn_round: rhythm.turn_round_min,
+        settle: rhythm.settle_min,
         bite_extra: rhythm.bite_extra_min,
         reserve: 0.0,
     };
     let coming = forecast(&laws, time, &plan, landing, seed)?;
-    Ok(Rest { coming, last: last_useful_cast(&laws, plan.leave)? })
+    // The laws count from where the bait has settled, the clock from the splash.
+    let last = last_useful_cast(&laws, plan.leave)?.map(|last| LastCast {
+        before_all_out: last.before_all_out + plan.settle,
+        low: last.low + plan.settle,
+        high: last.high + plan.settle,
+        ..last
+    });
+    Ok(Rest { coming, last })
 }
 
 /// Weight at the weigh-in in grams: what counts now plus what is to come. Their uncertainties are
@@ -134,12 +145,26 @@ mod tests {
     #[test]
     fn a_cast_that_is_out_takes_its_time_but_is_not_one_of_those_left() {
         let of = |out: &[Option<f64>]| {
-            casts_of_all_rods(60 * MINUTE_MS, out, exactly(18), exactly(2)).map(|c| (c.low, c.high)).unwrap()
+            let left = casts_of_all_rods(60 * MINUTE_MS, out, exactly(18), exactly(2), 0.0);
+            left.map(|c| (c.low, c.high)).unwrap()
         };
         assert_eq!(of(&[None]), (3, 3), "60 / 20");
         assert_eq!(of(&[Some(0.0)]), (2, 2), "20 of the 60 are its own");
         assert_eq!(of(&[Some(17.0)]), (2, 2), "57 / 20");
         assert_eq!(of(&[Some(30.0), None]), (5, 5), "58 / 20 and 60 / 20");
+    }
+
+    /// By hand: a cast takes 3 + 10 + 2 min, and one that is out settles for the minutes that are left of the three.
+    #[test]
+    fn each_cast_settles_before_it_is_left() {
+        let of = |out: Option<f64>| {
+            casts_of_all_rods(60 * MINUTE_MS, &[out], exactly(10), exactly(2), 3.0).unwrap().low
+        };
+        assert_eq!(of(None), 4, "60 / 15, and not 60 / 12");
+        assert_eq!((of(Some(9.0)), of(Some(0.0)), of(Some(-3.0))), (3, 3, 3), "57, 48 and 45 min / 15");
+        let just =
+            |out| casts_of_all_rods(59 * MINUTE_MS, &[Some(out)], exactly(10), exactly(2), 3.0).unwrap().low;
+        assert_eq!((just(0.0), just(-3.0)), (3, 2), "47 and 44 min / 15");
     }
 
     fn counted(mean_g: f64, upper_g: f64, grams: i64) -> Running {

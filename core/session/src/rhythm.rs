@@ -8,12 +8,21 @@ use super::model::Session;
 pub struct Rhythm {
     /// Wind-in to next splash.
     pub turn_round_min: f64,
+    /// How long the bait settles after the splash, before its wait counts: as it was set up.
+    pub settle_min: f64,
     /// Extra time that a bite costs: playing, unhooking, rebaiting.
     pub bite_extra_min: f64,
     /// How many turn-rounds that is learned from; 0 if it is the default, which is a guess.
     pub turn_rounds: usize,
     /// How many bites the extra time is learned from; 0 if it is the default, which is a guess.
     pub bites: usize,
+}
+
+impl Rhythm {
+    /// From winding in to where the next wait counts: what a cast costs beside its wait.
+    pub fn between_min(&self) -> f64 {
+        self.turn_round_min + self.settle_min
+    }
 }
 
 /// How many must be seen before they replace the defaults.
@@ -45,24 +54,25 @@ pub fn rhythm(session: &Session, default_turn_min: f64, default_bite_min: f64) -
     let extra = mean_without_pauses(&mut after_bites).filter(|_| after_bites.len() >= ENOUGH);
     Rhythm {
         turn_round_min,
+        settle_min: f64::from(session.setup.settle_s) / 60.0,
         bite_extra_min: extra.map_or(default_bite_min, |gap| (gap - turn_round_min).max(0.0)),
         turn_rounds: turn.map_or(0, |_| turns.len()),
         bites: extra.map_or(0, |_| after_bites.len()),
     }
 }
 
-/// Adds the time from one cast's end (or its bite) to the next splash, if both are known.
+/// Adds the time from one cast's end (or its bite) to the next splash, if both are known. An approximate time may itself be what
+/// was proposed by the rhythm, so it teaches none.
 fn gap(last: &Cast, next: &Cast, turns: &mut Vec<f64>, after_bites: &mut Vec<f64>) {
-    let minutes = |from| next.start.minutes_since(from);
     let Some(end) = &last.end else { return };
-    let (gap, list) = match (&end.cause, &last.bite) {
-        (EndCause::WoundIn, _) => (minutes(&end.at), turns),
-        (EndCause::Landed { .. } | EndCause::Lost | EndCause::Missed, Some((bite, _))) => {
-            (minutes(bite), after_bites)
-        }
+    let (from, list) = match (&end.cause, &last.bite) {
+        (EndCause::WoundIn, _) => (&end.at, turns),
+        (EndCause::Landed { .. } | EndCause::Lost | EndCause::Missed, Some((bite, _))) => (bite, after_bites),
         _ => return,
     };
-    if (0.0..=PAUSE_MIN).contains(&gap) {
+    let gap = next.start.minutes_since(from);
+    let timed = [from, &next.start].iter().all(|at| at.shown.approx_s == 0);
+    if timed && (0.0..=PAUSE_MIN).contains(&gap) {
         list.push(gap);
     }
 }

@@ -26,7 +26,8 @@ pub fn where_next(
 }
 
 /// How long to leave the cast of a rod that goes out at a moment, or that went out then, given where else one could cast.
-/// `None` while the record doesn't support that spots differ. What happened after that moment doesn't change the answer.
+/// `None` while the record doesn't support that spots differ. What happened after that moment doesn't change the answer, but for
+/// baits of other rods that are out: no rod is sent onto one, whenever it went out.
 pub fn leave_by_spots(
     session: &Session,
     posterior: &WaitPosterior,
@@ -40,7 +41,10 @@ pub fn leave_by_spots(
     let cell = swim.cell_of(swim_spot(spot)?)?;
     let spots = SpotsOfDay::new(session, &swim, posterior, at, Some(rod)).filter(SpotsOfDay::tell)?;
     let next = swim.where_next_by_worth(&swim.figures(at.at_ms), Some(&spots.worth(at.at_ms)));
-    spots.leave(cell, at.at_ms, &next)
+    let others = session.casts.iter().filter(|cast| cast.rod != rod && cast.end.is_none());
+    let baits: Vec<CellId> =
+        others.filter_map(|cast| swim.cell_of(swim_spot(cast.spot.as_ref()?)?)).collect();
+    spots.leave(cell, at.at_ms, &next, &baits)
 }
 
 /// What is believed of the spots of a session.
@@ -117,13 +121,14 @@ impl SpotsOfDay {
     }
 
     /// How long to leave a cast that goes out in a cell at a moment, or `None` if the spots don't say. `next` is where else one
-    /// could cast then.
-    fn leave(&self, cell: CellId, at_ms: i64, next: &WhereNext) -> Option<LeaveBySpots> {
+    /// could cast then, and `baits` are where others have one out by now.
+    fn leave(&self, cell: CellId, at_ms: i64, next: &WhereNext, baits: &[CellId]) -> Option<LeaveBySpots> {
         let spot = self.place(cell);
         // Nobody casts onto a bait that is out.
-        let free = |n: &&NextSpot| n.cell != cell && !n.figures.out_now;
+        let free = |n: &&NextSpot| n.cell != cell && !n.figures.out_now && !baits.contains(&n.cell);
         let first = || next.ranked.iter().find(free).map(|n| n.cell);
-        let other = next.go_in.map(|go_in| go_in.cell).or_else(first);
+        let go_in = next.go_in.map(|go_in| go_in.cell).filter(|id| !baits.contains(id));
+        let other = go_in.or_else(first);
         let SpotLeave { leave_min, then, here, there } =
             self.beliefs.leave(spot, minutes(at_ms), other.map(|id| self.place(id)).as_slice())?;
         let of_100 = |chance: f64| libm::round(100.0 * chance.clamp(0.0, 1.0)) as u32;

@@ -6,14 +6,14 @@
 //!   without a bite (gap times: Prentice, Williams and Peterson 1981), so no minute with a bait out is lost.
 //! - An end that was not seen doesn't show whether there was a bite, since logging the bite may have been
 //!   forgotten too. Only the wait up to the last twitch of such a cast is known, and only if a twitch
-//!   restarts the wait.
+//!   restarts the wait. The end of the session didn't show it either where the bait may have been in long before.
 //! - In a match the bait comes in at all-out, whenever that was logged: a wait that began before all-out and had no
 //!   bite ended there. A bite that was logged after all-out shows that the bait was still out.
 
 use super::Stamp;
-use super::cast::Cast;
+use super::cast::{Cast, EndCause};
 use super::feed_before::fed_before;
-use super::model::Session;
+use super::model::{DoubtKind, Session};
 use restwater_waits::Wait;
 
 /// One wait of a cast.
@@ -57,11 +57,19 @@ pub fn casts_that_tell(session: &Session) -> usize {
 pub fn casts_by_telling(session: &Session) -> (usize, usize) {
     session.casts.iter().fold((0, 0), |(tell, unseen), cast| {
         if stretches(session, cast).is_empty() {
-            (tell, unseen + usize::from(cast.end_not_seen()))
+            (tell, unseen + usize::from(end_unknown(session, cast)))
         } else {
             (tell + 1, unseen)
         }
     })
+}
+
+/// Whether it is not known when the wait of a cast ended: its end was not seen, or only the end of the session closed it and that
+/// is doubted, until the doubt is mended or confirmed.
+pub(super) fn end_unknown(session: &Session, cast: &Cast) -> bool {
+    let by_end = || cast.end.as_ref().is_some_and(|end| end.cause == EndCause::SessionEnded);
+    let doubted = || session.doubts.iter().any(|d| d.op == cast.op && d.kind == DoubtKind::StillOut);
+    cast.end_not_seen() || (by_end() && doubted())
 }
 
 /// When the wait of a cast ended, in ms on the time line, or `None` while it is out: at the bite, else at the end of the cast, and
@@ -99,7 +107,7 @@ pub(super) fn stretches<'a>(session: &Session, cast: &'a Cast) -> Vec<Stretch<'a
         }));
         from = twitch;
     }
-    if !cast.end_not_seen() {
+    if !end_unknown(session, cast) {
         let last = stretch(session, cast, from, until_ms, cast.bite.is_some());
         all.extend(last.map(|wait| Stretch { from, wait, twitched: false }));
     }
@@ -138,4 +146,9 @@ pub fn running_wait_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i6
 /// Minutes the running wait of a cast has lasted at `now`.
 pub fn running_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f64> {
     running_wait_ms(session, cast, now).map(|ms| ms.max(0) as f64 / 60_000.0)
+}
+
+/// The same before the bait has settled: then it is negative, by the minutes that are left of that.
+pub fn signed_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f64> {
+    running_wait_ms(session, cast, now).map(|ms| ms as f64 / 60_000.0)
 }

@@ -28,7 +28,7 @@ pub struct Record<'a> {
     pub fed: &'a [bool],
     /// Earlier sessions.
     pub earlier: &'a [EarlierDay<'a>],
-    /// Minutes from winding in to the next splash, learned or guessed.
+    /// Minutes from winding in to where the next wait counts, learned or guessed.
     pub turn_round_min: f64,
     /// Extra minutes a bite costs.
     pub bite_extra_min: f64,

@@ -151,7 +151,8 @@ impl Claims {
 
 /// What the screens forecast for the minutes ahead, with one rod that is in.
 pub(super) fn foretold(posterior: &WaitPosterior, ahead: f64, landing: &Landing) -> Option<Forecast> {
-    let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
+    let rhythm =
+        Rhythm { turn_round_min: TURN, settle_min: 0.0, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
     let left = TimeLeft { minutes: ahead, rods: vec![None] };
     let rest = rest_of_match(posterior, &posterior.advice(), &rhythm, &left, landing, SEED);
     rest.ok().map(|rest| rest.coming)
@@ -175,7 +176,8 @@ mod tests {
         let today = [cast(9.0, true), cast(20.0, false), cast(14.0, true), cast(11.0, true)];
         let posterior = posterior(&[], &today).unwrap();
         let session = fold(written::SESSION, &written::Written::new(1).ops);
-        let rhythm = Rhythm { turn_round_min: TURN, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
+        let rhythm =
+            Rhythm { turn_round_min: TURN, settle_min: 0.0, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
         let shown = forecast_view(&Wording::new(), &session, &posterior, rhythm, &[None], 120).unwrap();
         let bites = foretold(&posterior, 120.0, &landing(0)).unwrap().bites;
         assert_eq!(shown.lines[1].label, "Bites to come");

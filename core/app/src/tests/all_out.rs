@@ -1,8 +1,9 @@
 //! What ends a wait that nobody ended: all-out in a match; a doubt where the bait may have been in long before END.
 
-use super::match_day::in_match;
+use super::match_day::{in_match, tap as match_tap};
+use super::rods::with_rods;
 use super::*;
-use restwater_screen::{MendTap, PhoneTap};
+use restwater_screen::{MatchTap, MendTap, PhoneTap, RuleTap};
 use restwater_session::{DoubtKind, waits_of};
 
 /// All-out, by the phone's clock.
@@ -97,6 +98,7 @@ fn a_bait_still_out_long_before_end_is_a_doubt() {
     let doubts = phone.app().session().unwrap().doubts.clone();
     assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::StillOut]);
     let op = doubts[0].op;
+    assert_eq!(waits(&mut phone), [(13.0, false); 4], "what is doubted is no hour without a bite");
     let Screen::Mend(view) = phone.app().screen(Which::Mend, &at(131 * MIN)).unwrap() else { panic!() };
     assert_eq!(
         view.lines[0].why,
@@ -110,4 +112,47 @@ fn a_bait_still_out_long_before_end_is_a_doubt() {
     phone.tap(135 * MIN, &Action::Mend { op, tap: MendTap::Confirm }).unwrap();
     assert_eq!(phone.app().session().unwrap().doubts, []);
     assert_eq!(waits(&mut phone).last(), Some(&(70.0, false)));
+}
+
+/// CAST, and END at home three hours later: with too few casts to know the usual time of one, two hours are long.
+#[test]
+fn the_only_cast_still_out_hours_before_end_is_a_doubt_too() {
+    let fished = |end: i64| {
+        let mut phone = started();
+        phone.tap(5 * MIN, &CAST).unwrap();
+        phone.tap(end * MIN, &Action::EndSession).unwrap();
+        phone
+    };
+    let mut phone = fished(120);
+    assert_eq!(phone.app().session().unwrap().doubts, [], "115 min");
+    assert_eq!(waits(&mut phone), [(115.0, false)]);
+    let mut phone = fished(185);
+    let doubts = phone.app().session().unwrap().doubts.clone();
+    assert_eq!(doubts.iter().map(|doubt| doubt.kind).collect::<Vec<_>>(), [DoubtKind::StillOut]);
+    assert_eq!(waits(&mut phone), []);
+    phone.tap(186 * MIN, &Action::Mend { op: doubts[0].op, tap: MendTap::Confirm }).unwrap();
+    assert_eq!(waits(&mut phone), [(180.0, false)]);
+}
+
+/// Three baits that all-out brought in after five minutes are nobody's habit.
+#[test]
+fn a_cast_that_all_out_ended_was_not_wound_in_by_choice() {
+    let mut phone = with_rods(3);
+    phone.tap(2_000, &match_tap(MatchTap::Rule { rule: RuleTap::Begin })).unwrap();
+    for rod in 1..=3 {
+        let splash = (20 + 20 * i64::from(rod)) * MIN;
+        phone.tap(splash, &Action::Cast { rod }).unwrap();
+        phone.tap(splash + 8 * MIN, &Action::Bite { rod }).unwrap();
+        phone.tap(splash + 9 * MIN, &Action::Missed { rod }).unwrap();
+    }
+    for rod in 1..=3 {
+        phone.tap(ALL_OUT - 5 * MIN + i64::from(rod) * 2_000, &Action::Cast { rod }).unwrap();
+    }
+    for rod in 1..=3 {
+        phone.tap(ALL_OUT + i64::from(rod) * 20_000, &Action::WoundIn { rod }).unwrap();
+    }
+    let session = phone.app().session().unwrap();
+    assert_eq!(waits_of(session).len(), 6);
+    assert_eq!(restwater_session::habit_before_bites(session), None);
+    assert_eq!(restwater_session::habit_min(session), None);
 }

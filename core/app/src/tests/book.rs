@@ -14,7 +14,7 @@ fn book(tap: BookTap) -> Action {
     Action::Book { tap }
 }
 
-fn water(set: BookSet, name: &str) -> Action {
+pub(super) fn water(set: BookSet, name: &str) -> Action {
     let water = WaterChoice::Named { name: name.into() };
     book(BookTap::Filter { set, by: FilterTap::Water { water } })
 }
@@ -36,7 +36,7 @@ impl Phone {
     }
 
     /// A day of casts of a quarter of an hour, the first `bites` of them with a fish landed.
-    fn day(&mut self, day: i64, water: &str, casts: i64, bites: i64) {
+    pub(super) fn day(&mut self, day: i64, water: &str, casts: i64, bites: i64) {
         let zero = day * DAY;
         self.boots += 1;
         self.type_in(zero, TypedInto::Water, water);

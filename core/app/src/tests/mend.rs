@@ -173,3 +173,24 @@ fn a_time_is_set_back_as_far_as_the_bank_would_and_no_further() {
     assert_eq!(waits(&mut phone), [5.0]);
     assert_eq!(phone.app().session().unwrap().doubts.len(), 1, "approximate still, and nothing worse");
 }
+
+/// What is proposed for an end is made from the rhythm, so it teaches none: neither the time between casts nor what a bite costs.
+#[test]
+fn ends_that_are_taken_as_proposed_are_not_learned_as_the_rhythm() {
+    let learned = |end: EndSaid| {
+        let mut phone = Phone::new();
+        phone.tap(0, &START).unwrap();
+        for start in [1, 21, 41, 61, 81] {
+            phone.tap(start * MIN, &CAST).unwrap();
+        }
+        for (second, line) in (0..).zip(phone.mend().lines) {
+            phone.tap(90 * MIN + 2_000 * second, &mend(line.op, MendTap::End { end })).unwrap();
+        }
+        let session = phone.app().session().unwrap().clone();
+        let rhythm = restwater_session::rhythm(&session, 9.0, 9.0);
+        ((rhythm.turn_rounds, rhythm.bites), waits(&mut phone))
+    };
+    // Turn-rounds are 2 min, and a bite costs 3 min more, as long as nothing is timed.
+    assert_eq!(learned(EndSaid::WoundIn), ((0, 0), vec![18.0; 4]));
+    assert_eq!(learned(EndSaid::Lost), ((0, 0), vec![15.0; 4]), "a fish was played in it");
+}

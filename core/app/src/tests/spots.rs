@@ -13,12 +13,12 @@ fn go(_: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
 
-fn aimed(cdeg: i32) -> Action {
+pub(super) fn aimed(cdeg: i32) -> Action {
     tackle(TackleTap::Bearing { cdeg })
 }
 
-const BITES: i32 = -2_000;
-const DRY: i32 = 2_000;
+pub(super) const BITES: i32 = -2_000;
+pub(super) const DRY: i32 = 2_000;
 
 impl Phone {
     fn the_swim(&mut self, ms: i64) -> SwimView {
@@ -29,7 +29,7 @@ impl Phone {
     }
 
     /// One cast: a bite after five minutes, or wound in after eighteen. Gives the time of the next.
-    fn fish_at(&mut self, now: i64, bearing: i32) -> i64 {
+    pub(super) fn fish_at(&mut self, now: i64, bearing: i32) -> i64 {
         self.tap(now, &aimed(bearing)).unwrap();
         self.tap(now + 10_000, &CAST).unwrap();
         if bearing == BITES {
@@ -43,7 +43,7 @@ impl Phone {
 }
 
 /// Bites on one spot, none on another, several times over.
-fn two_spots(rounds: usize) -> (Phone, i64) {
+pub(super) fn two_spots(rounds: usize) -> (Phone, i64) {
     let mut phone = started();
     let mut now = MIN;
     for _ in 0..rounds {
@@ -229,7 +229,7 @@ fn a_snag_logged_where_the_bank_sends_the_next_cast_sends_it_elsewhere() {
 }
 
 /// Where the Bank sends rod 1 after the cast that it has out.
-fn move_to(phone: &mut Phone) -> Option<restwater_swim::CellId> {
+pub(super) fn move_to(phone: &mut Phone) -> Option<restwater_swim::CellId> {
     let session = phone.app().session().unwrap().clone();
     let splash = session.running(1).unwrap().start.clone();
     let posterior = phone.app().advisor.waits(&session).unwrap();

@@ -125,7 +125,7 @@ fn the_book_shows_my_sessions_and_a_partners_when_asked_and_says_whose() {
     // My days and theirs are two sets without a common day.
     mine.tap(now + 1_000, &shown(BookSet::B, Whose::Them)).unwrap();
     let sets = mine.book_leaf(now + 1_000, "sets");
-    assert_eq!(sets.lines[0].label, "A: my sessions, 1 session");
+    assert_eq!(sets.lines[0].label, "A: my sessions, 0 sessions", "nothing was out in it");
     assert_eq!(sets.lines[1].label, "B: another angler's, 1 session");
     mine.tap(now + 2_000, &Action::UndoImport { id: import }).unwrap();
     mine.tap(now + 3_000, &shown(BookSet::Shown, Whose::Me)).unwrap();

@@ -14,6 +14,8 @@ pub struct Plan {
     pub leave: f64,
     /// From winding in to the next splash.
     pub turn_round: f64,
+    /// From a splash to where its wait counts.
+    pub settle: f64,
     /// What a bite costs beyond that: playing, unhooking, rebaiting.
     pub bite_extra: f64,
     /// Time kept free before all-out, in which no cast goes out.
@@ -25,7 +27,7 @@ pub struct Plan {
 pub struct TimeLeft {
     /// Minutes until all-out.
     pub minutes: f64,
-    /// One entry a rod: minutes its cast has been out, `None` for a rod that is in and ready.
+    /// One entry a rod: minutes its cast has been out, negative while it settles; `None` for a rod that is in and ready.
     pub rods: Vec<Option<f64>>,
 }
 
@@ -81,9 +83,10 @@ const FUTURES: usize = 4_000;
 /// Steps in which a law is tabled between the splash and the leave time.
 const STEPS: usize = 240;
 
-/// Whole casts of one rod if nothing bites: the first, then floor(time left after it / (leave + turn-round)).
+/// Whole casts of one rod if nothing bites: the first, then floor(time left after it / (leave + turn-round)), where a cast settles
+/// before it is left.
 pub fn casts_without_bites(minutes_left: f64, plan: &Plan) -> Result<u64, ForecastError> {
-    let turn = time(plan.turn_round)?;
+    let turn = time(plan.turn_round)? + time(plan.settle)?;
     let (first, cycle) = (time(plan.first)? + turn, time(plan.leave)? + turn);
     let free = time(minutes_left)? - time(plan.reserve)?;
     if first <= 0.0 || cycle <= 0.0 {
@@ -128,7 +131,7 @@ pub fn forecast<L: WaitSurvival>(
 fn check(left: &TimeLeft, plan: &Plan, landing: &Landing) -> Result<(), ForecastError> {
     time(plan.bite_extra)?;
     for &out in left.rods.iter().flatten() {
-        time(out)?;
+        time(out.abs())?;
     }
     if plan.leave <= 0.0 {
         return Err(ForecastError::NoCastTime);
@@ -209,16 +212,16 @@ fn play(table: &Table, left: &TimeLeft, plan: &Plan, landing: &Landing, chance: 
 fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: &mut Chance) -> (u64, u64) {
     let (mut now, mut casts, mut bites, mut leave) = (0.0, 0, 0, plan.first);
     // A cast that is out already is not one of the casts left, but its bite counts.
-    let mut waited = out.map(|w| (w, false));
+    let mut waited = out.map(|w| (w.max(0.0), (-w).max(0.0), false));
     loop {
-        let (already, counts) = waited.take().unwrap_or((0.0, true));
+        let (already, settles, counts) = waited.take().unwrap_or((0.0, plan.settle, true));
         // Slack for rounding, as in `casts_without_bites`.
         if counts && now + 1e-9 >= minutes - plan.reserve {
             return (casts, bites);
         }
         let stays = (std::mem::replace(&mut leave, plan.leave) - already).max(0.0);
         let wait = table.draw(already, chance).map(|w| w - already).filter(|&w| w <= stays);
-        let ends = now + wait.unwrap_or(stays);
+        let ends = now + settles + wait.unwrap_or(stays);
         if wait.is_some() && ends <= minutes {
             bites += 1;
         }
@@ -273,7 +276,8 @@ mod tests {
     use proptest::prelude::*;
     use restwater_compare::gamma_poisson::GammaRate;
 
-    const PLAN: Plan = Plan { first: 15.0, leave: 15.0, turn_round: 2.0, bite_extra: 3.0, reserve: 0.0 };
+    const PLAN: Plan =
+        Plan { first: 15.0, leave: 15.0, turn_round: 2.0, settle: 0.0, bite_extra: 3.0, reserve: 0.0 };
 
     fn left(minutes: f64) -> TimeLeft {
         TimeLeft { minutes, rods: vec![None] }
@@ -287,6 +291,29 @@ mod tests {
 
     fn never(_: f64) -> f64 {
         1.0
+    }
+
+    /// A cast of 15 min that settles for three costs what one costs that goes out three minutes later: the first of a rod that is
+    /// in, and the rest of the settling of one that is out.
+    #[test]
+    fn a_bait_settles_before_its_wait_counts() {
+        let law = |t: f64| libm::exp(-t / 12.0);
+        let play = |minutes, out, plan: &Plan| {
+            let time = TimeLeft { minutes, rods: vec![out] };
+            forecast(&[(1.0, law)], &time, plan, &fish(&[1.0]), 7).unwrap()
+        };
+        let settles = Plan { settle: 3.0, ..PLAN };
+        let later = Plan { turn_round: 5.0, ..PLAN };
+        let first = play(120.0, None, &settles);
+        let same = play(117.0, Some(0.0), &later);
+        assert!((first.mean_bites - same.mean_bites).abs() < 0.1, "{} {}", first.mean_bites, same.mean_bites);
+        assert_eq!(first.bite_counts, play(120.0, Some(-3.0), &settles).bite_counts);
+        assert!(first.mean_bites + 0.5 < play(120.0, None, &PLAN).mean_bites);
+        assert_eq!(
+            casts_without_bites(60.0, &Plan { first: 10.0, leave: 10.0, ..settles }),
+            Ok(4),
+            "60 / 15"
+        );
     }
 
     #[test]
@@ -333,7 +360,8 @@ mod tests {
     #[test]
     fn exponential_waits_give_the_negative_binomial() {
         let posterior = GammaRate::new(9.0, 4.7 * 60.0).unwrap();
-        let plan = Plan { first: 15.0, leave: 15.0, turn_round: 0.0, bite_extra: 0.0, reserve: 0.0 };
+        let plan =
+            Plan { first: 15.0, leave: 15.0, turn_round: 0.0, settle: 0.0, bite_extra: 0.0, reserve: 0.0 };
         let f = forecast(&gamma_laws(posterior), &left(90.0), &plan, &fish(&[1.0]), 3).unwrap();
         let law = posterior.foretell(90.0).unwrap();
         let error = (law.variance() / FUTURES as f64).sqrt();

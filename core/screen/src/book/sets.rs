@@ -29,7 +29,10 @@ pub(super) fn sets(input: &BookInput) -> Leaf {
         leaf.notes.push(words.say("sets-choose"));
         return leaf;
     }
-    let tallies = |days: &[Day]| days.iter().map(|day| tally(day.gist)).collect::<Vec<DayTally>>();
+    // A session without a cast is no day of a set.
+    let tallies = |days: &[Day]| -> Vec<DayTally> {
+        days.iter().map(|day| tally(day.gist)).filter(DayTally::tells).collect()
+    };
     let (a, b) = (tallies(&a), tallies(&b));
     let (rates_a, rates_b) = (set_rates(&a), set_rates(&b));
     let scale = scale_of([&rates_a, &rates_b].into_iter().filter_map(|set| set.bites.map(|r| r.per_hour)));

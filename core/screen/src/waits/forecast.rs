@@ -46,7 +46,7 @@ pub struct ForecastView {
 }
 
 /// Simulates the remaining `left_min` minutes from the state of the rods. `out_min` has one entry for each
-/// rod: the minutes its bait has been out, or `None`. Returns `None` if nothing can be forecast.
+/// rod: the minutes its bait has been out, negative while it settles, or `None`. Returns `None` if nothing can be forecast.
 pub fn forecast_view(
     words: &Wording,
     session: &Session,

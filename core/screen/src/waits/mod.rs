@@ -81,6 +81,8 @@ pub struct EarlierRows<'a> {
     pub weight: f64,
     /// Whether it is another angler's.
     pub of_another: bool,
+    /// Whether it was on the same water and peg as today's, both named: only from there is a spot the same spot.
+    pub same_peg: bool,
 }
 
 /// What the screen is made from.
@@ -134,7 +136,8 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let words = input.words;
     let counted = Counted::new(input);
     let title = words.say("waits-title");
-    let rows = input.filter.rows(words, input.session, input.rows, input.earlier.len(), input.whose);
+    let earlier = input.earlier.iter().filter(|day| input.filter.takes_day(day.same_peg)).count();
+    let rows = input.filter.rows(words, input.session, input.rows, earlier, input.whose);
     let all = counted.all();
     let mut view = WaitsView {
         title,
@@ -155,7 +158,7 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
         today: &counted.today,
         fed: &counted.today_fed,
         earlier: &earlier,
-        turn_round_min: input.rhythm.turn_round_min,
+        turn_round_min: input.rhythm.between_min(),
         bite_extra_min: input.rhythm.bite_extra_min,
         habit_min: input.habit_min,
     };
@@ -202,8 +205,9 @@ fn pictures(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &Wai
 impl Counted {
     fn new(input: &WaitsInput) -> Self {
         let today: Vec<&CastRow> = input.rows.iter().filter(|row| input.filter.takes(row)).collect();
-        let days = if input.filter.today_only { &[] } else { input.earlier };
-        let of = |day: &EarlierRows| {
+        let counts = |day: &&EarlierRows| !input.filter.today_only && input.filter.takes_day(day.same_peg);
+        let days: Vec<&EarlierRows> = input.earlier.iter().filter(counts).collect();
+        let of = |day: &&EarlierRows| {
             let waits: Vec<Wait> =
                 day.rows.iter().filter(|row| input.filter.takes(row)).map(|row| row.wait).collect();
             (!waits.is_empty()).then_some((waits, day.weight))

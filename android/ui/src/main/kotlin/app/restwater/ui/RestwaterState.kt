@@ -187,7 +187,7 @@ class RestwaterState(
     }
 
     /** A key of the Swim screen. */
-    fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) open(Showing.BANK) }
+    fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) showing = Showing.BANK }
 
     /** A key about a landed fish; if it completes the entry, the core's answer is shown on the Bank. */
     fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) showing = Showing.BANK }
