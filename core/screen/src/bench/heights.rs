@@ -1,9 +1,8 @@
 //! The ladder of heights, and what was tried on it.
 
-use super::hooklengths::sentence;
 use super::{BenchInput, Part, choice};
 use crate::figures::whole;
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Refused, Wording};
 use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
 use restwater_bench::units::LineLength;
 use restwater_compare::poisson_rates::garwood;
@@ -23,7 +22,7 @@ pub(super) fn heights(input: &BenchInput) -> Part {
     let first = LineLength::from_tenths_mm(FIRST_INCHES * 254);
     match tried(&input.kit.ladder, casts) {
         Err(error) => {
-            leaf.says = sentence(&error.to_string());
+            leaf.says = error.said(words);
             (leaf, words.say("bench-no-plan"))
         }
         Ok(rungs) => {

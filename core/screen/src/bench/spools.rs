@@ -1,8 +1,7 @@
 //! What to tie from which spool, and the spools.
 
-use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine, Refused, Wording};
 use restwater_bench::cut_down::CutDownError;
 use restwater_bench::tie_up::TieUp;
 use restwater_kit::Kit;
@@ -78,7 +77,7 @@ fn one_line(words: &Wording, kit: &Kit, line: &OneLine) -> Vec<LeafLine> {
         Ok(plan) => lines.extend(from_spools(words, kit, line, plan, &label)),
         Err(error) => {
             let mut none = LeafLine::new(label, words.say("bench-no-plan"));
-            none.detail = sentence(&error.to_string());
+            none.detail = error.said(words);
             lines.push(none);
         }
     }
