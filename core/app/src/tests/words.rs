@@ -3,7 +3,7 @@
 use super::match_day::tap;
 use super::*;
 use restwater_log::WeightUnit;
-use restwater_screen::{ConditionsTap, FishTap, MatchTap, RuleTap};
+use restwater_screen::{BookTap, ConditionsTap, FishTap, MatchTap, RuleTap};
 use restwater_sky::conditions::{Answer, WaterColour, WindFrom, WindStrength};
 use serde_json::Value;
 
@@ -145,6 +145,27 @@ fn filled_in(tag: &str, peg: &str) -> (Phone, i64) {
         phone.tap(ms, &action).unwrap_or_else(|error| panic!("{action:?}: {error}"));
     }
     (phone, ms + 2_000)
+}
+
+#[test]
+fn no_screen_of_a_german_or_french_phone_has_a_decimal_point() {
+    for tag in ["de-DE", "fr-FR"] {
+        let (mut phone, now) = filled_in(tag, "14");
+        // Digits on both sides of a point, but for a date such as 14.11.2023, and for a time of day.
+        let point = |text: &str| {
+            let chars: Vec<char> = text.chars().collect();
+            chars.windows(3).any(|c| c[0].is_ascii_digit() && c[1] == '.' && c[2].is_ascii_digit())
+        };
+        let mut all = on_all_screens(&mut phone, now);
+        // The pack list of the next session is made of this one's leads.
+        phone.tap(now + MIN, &Action::EndSession).unwrap();
+        all.extend(on_all_screens(&mut phone, now + 2 * MIN));
+        let found: Vec<_> = all.iter().filter(|(_, text)| point(text)).collect();
+        assert!(found.is_empty(), "{tag}: {found:#?}");
+        for figure in ["3,5 kg", "7,5 kg", "28,35 g"] {
+            assert!(all.iter().any(|(_, text)| text.contains(figure)), "{tag}: {figure} is on no screen");
+        }
+    }
 }
 
 #[test]

@@ -40,9 +40,12 @@ pub(super) fn heights(input: &BenchInput) -> Part {
 fn says(words: &Wording, rungs: &[Rung], first: LineLength) -> String {
     let fished = rungs.iter().max_by(|a, b| a.minutes.total_cmp(&b.minutes)).filter(|rung| rung.casts > 0);
     let from = fished.map_or(first, |rung| rung.height);
-    let open: Vec<String> = untried(rungs, from).iter().take(4).map(ToString::to_string).collect();
+    let open: Vec<String> =
+        untried(rungs, from).iter().take(4).map(|height| words.decimals(&height.to_string())).collect();
     match (fished, open.is_empty()) {
-        (None, _) => words.say_with("bench-heights-none", &[("first", Arg::Text(&first.to_string()))]),
+        (None, _) => {
+            words.say_with("bench-heights-none", &[("first", Arg::Text(&words.decimals(&first.to_string())))])
+        }
         (Some(_), true) => words.say("bench-heights-all"),
         (Some(rung), false) => words.say_with(
             "bench-heights-says",

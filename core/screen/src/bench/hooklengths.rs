@@ -160,14 +160,17 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
             hooklength_words(words, &tie),
             words.say_with(
                 "bench-cut-to",
-                &[("count", Arg::Count(count)), ("length", Arg::Text(&length.0.to_string()))],
+                &[
+                    ("count", Arg::Count(count)),
+                    ("length", Arg::Text(&words.decimals(&length.0.to_string()))),
+                ],
             ),
         );
         line.detail =
             words.say_with("bench-cut-off", &[("length", Arg::Text(&length_words(words, waste.into())))]);
         leaf.lines.push(line);
     }
-    let waste = evening.waste.to_string();
+    let waste = words.decimals(&evening.waste.to_string());
     let args = [("count", Arg::Count(evening.cuts.len())), ("waste", Arg::Text(&waste))];
     leaf.says = words.say_with("bench-cut-down-says", &args);
     leaf.notes.push(words.say("bench-cut-down-how"));
