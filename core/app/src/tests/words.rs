@@ -169,6 +169,28 @@ fn no_screen_of_a_german_or_french_phone_has_a_decimal_point() {
 }
 
 #[test]
+fn german_nouns_keep_their_capital_within_a_sentence() {
+    let (mut phone, now) = filled_in("de-DE", "14");
+    let colour = |name: &str| FactorValue::Colour { name: name.into() };
+    let test = Action::StartAlternation { a: colour("rosa"), b: colour("weiß") };
+    phone.tap(now, &test).unwrap();
+    phone.tap(now + MIN, &tackle(TackleTap::Colour { name: "weiß".into() })).unwrap();
+    let mut all = on_all_screens(&mut phone, now + 2 * MIN);
+    // The Book says the weather of the session that is open in it.
+    let session = phone.app().session().unwrap().id;
+    phone.tap(now + 3 * MIN, &Action::EndSession).unwrap();
+    phone.tap(now + 4 * MIN, &Action::Book { tap: BookTap::Open { session } }).unwrap();
+    all.extend(on_all_screens(&mut phone, now + 5 * MIN));
+    let nouns = ["wasser", "luft", "wind ", "wolken", "farbe", "köder", "rute", "blei", "vorfach", "haken"];
+    let starts =
+        |text: &str, noun: &str| text.split(|c: char| !c.is_alphabetic()).any(|word| word == noun.trim());
+    let found: Vec<_> = all.iter().filter(|(_, text)| nouns.iter().any(|noun| starts(text, noun))).collect();
+    assert!(found.is_empty(), "{found:#?}");
+    assert!(all.iter().any(|(_, text)| text.contains("Wasser 5,5 °C, Luft −1,5 °C")));
+    assert!(all.iter().any(|(_, text)| text.contains("Test (Farbe)")));
+}
+
+#[test]
 fn what_is_refused_is_said_in_the_language_of_the_phone() {
     for (tag, same_moment, choice, long) in [
         (
