@@ -44,6 +44,7 @@ mod leave_words;
 mod legend;
 mod match_day;
 mod mend;
+mod peg;
 mod phone_settings;
 mod place;
 mod plan;
@@ -112,6 +113,7 @@ pub use match_day::{
 pub use match_day::{OnScales, first_match, hanging, net_name, scales_cycle, units, weight_words};
 pub use mend::{LONGEST_BACK_MIN, MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
+pub use peg::{peg_name, peg_words};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};
 pub use place::mark_of;
 pub use place::spot_words;

@@ -191,6 +191,22 @@ fn german_nouns_keep_their_capital_within_a_sentence() {
 }
 
 #[test]
+fn a_peg_that_was_typed_with_its_word_is_not_called_so_twice() {
+    for (tag, peg) in [("en-GB", "Peg 14"), ("de-DE", "Platz 14"), ("fr-FR", "place 14")] {
+        let word = peg.split(' ').next().unwrap().to_lowercase();
+        let doubled = format!("{word} {word}");
+        let (mut phone, now) = filled_in(tag, peg);
+        let mut all = on_all_screens(&mut phone, now);
+        phone.tap(now + MIN, &Action::EndSession).unwrap();
+        all.extend(on_all_screens(&mut phone, now + 2 * MIN));
+        let found: Vec<_> = all.iter().filter(|(_, text)| text.to_lowercase().contains(&doubled)).collect();
+        assert!(found.is_empty(), "{tag}: {found:#?}");
+        let named = |text: &str| text.to_lowercase().contains(&format!("{word} 14"));
+        assert!(all.iter().filter(|(_, text)| named(text)).count() > 3, "{tag}: the peg is named");
+    }
+}
+
+#[test]
 fn what_is_refused_is_said_in_the_language_of_the_phone() {
     for (tag, same_moment, choice, long) in [
         (
