@@ -104,7 +104,7 @@ impl App {
         let session = self.session().filter(|s| s.is_open());
         let setup = session.map_or(&self.draft, |session| &session.setup);
         let names: Vec<&str> = [&setup.water, &setup.peg].into_iter().flatten().map(String::as_str).collect();
-        let peg = |peg: &String| self.words.say_with("peg", &[("peg", screen::Arg::Text(peg))]);
+        let peg = |peg: &String| screen::peg_words(self.words, peg);
         let peg_words: Vec<String> =
             setup.water.clone().into_iter().chain(setup.peg.as_ref().map(peg)).collect();
         if setup.water.is_none() || setup.peg.is_none() {

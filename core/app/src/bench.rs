@@ -256,7 +256,7 @@ fn cut_all(plan: &Evening) -> Result<Vec<Payload>, AppError> {
         *alike.entry((cut.tie, cut.need.length)).or_default() += 1;
     }
     if alike.is_empty() {
-        return Err(BenchError::NothingTo("cut down").into());
+        return Err(BenchError::NothingToCutDown.into());
     }
     Ok(alike.into_iter().map(|((from, to), count)| cut_down(&from, to, count)).collect())
 }
@@ -286,7 +286,7 @@ fn tie_all(plan: &Evening) -> Result<Vec<Payload>, AppError> {
     }
     match (payloads.is_empty(), why) {
         (true, Some(error)) => Err(BenchError::from(error).into()),
-        (true, None) => Err(BenchError::NothingTo("tie").into()),
+        (true, None) => Err(BenchError::NothingToTie.into()),
         (false, _) => Ok(payloads),
     }
 }

@@ -4,7 +4,7 @@ use super::journal::JournalError;
 use restwater_bench::BenchError;
 use restwater_exchange::{ClubFault, ExchangeError};
 use restwater_log::{CanonicalError, RodNumber};
-use restwater_screen::{Arg, Wording};
+use restwater_screen::{Arg, Refused, Wording};
 use restwater_session::NotNow;
 use restwater_session::match_setup::MatchError;
 use restwater_sky::conditions::ConditionsError;
@@ -257,14 +257,14 @@ impl AppError {
             Self::NothingToRedo => words.say("error-nothing-to-redo"),
             Self::NothingToSetBack => words.say("error-nothing-to-set-back"),
             Self::BeforeEarlier(time) => words.say_with("error-before-earlier", &[("time", Arg::Text(time))]),
-            Self::TooLong { field, count, most } => words.say_with(
-                "error-too-long",
-                &[("field", Arg::Text(field)), ("count", Arg::Count(*count)), ("most", Arg::Count(*most))],
-            ),
-            Self::UnknownChoice { field, value } => words.say_with(
-                "error-unknown-choice",
-                &[("field", Arg::Text(field)), ("value", Arg::Text(value))],
-            ),
+            Self::TooLong { count, most, .. } => {
+                let args = [("count", Arg::Count(*count)), ("most", Arg::Count(*most))];
+                words.say_with("error-too-long", &args)
+            }
+            // The name of the field is the program's own.
+            Self::UnknownChoice { value, .. } => {
+                words.say_with("error-unknown-choice", &[("value", Arg::Text(value))])
+            }
             Self::NoSuchEntry => words.say("error-no-such-entry"),
             Self::NotOfThatEntry => words.say("error-not-of-that-entry"),
             Self::NoCell => words.say("error-no-cell"),
@@ -279,24 +279,18 @@ impl AppError {
             Self::NoSuchSession => words.say("error-no-such-session"),
             Self::NoSuchCaution => words.say("error-no-such-caution"),
             Self::NoClub => words.say("error-no-club"),
-            Self::Swim(error) => sentence(words, "error-swim", error),
-            Self::Earth(error) => sentence(words, "error-swim", error),
-            Self::GeoJson(error) => sentence(words, "error-swim", error),
-            Self::Match(error) => sentence(words, "error-match", error),
-            Self::Bench(error) => sentence(words, "error-bench", error),
-            Self::Conditions(error) => sentence(words, "error-bench", error),
-            Self::Sky(error) => sentence(words, "error-bench", error),
+            Self::Swim(error) => error.said(words),
+            Self::Earth(error) => error.said(words),
+            Self::GeoJson(error) => error.said(words),
+            Self::Match(error) => error.said(words),
+            Self::Bench(error) => error.said(words),
+            Self::Conditions(error) => error.said(words),
+            Self::Sky(error) => error.said(words),
             Self::Store(error) => store_message(words, error),
             Self::Exchange(error) => exchange_message(words, error),
             Self::Canonical(_) | Self::Bite(_) => detailed(words, "error-internal", &self.to_string()),
         }
     }
-}
-
-/// Turns the error of another crate into a sentence, with a capital at the beginning and a full stop at the
-/// end.
-fn sentence(words: &Wording, id: &str, error: &impl std::fmt::Display) -> String {
-    detailed(words, id, &restwater_screen::sentence_case(&error.to_string()))
 }
 
 fn detailed(words: &Wording, id: &str, detail: &str) -> String {
@@ -367,7 +361,7 @@ fn exchange_message(words: &Wording, error: &ExchangeError) -> String {
         }
         ExchangeError::Newer { .. } => words.say("error-file-newer"),
         ExchangeError::Club(fault) => club_message(words, fault),
-        ExchangeError::Header(fault) => detailed(words, "error-file-header", &fault.to_string()),
+        ExchangeError::Header(fault) => detailed(words, "error-file-header", &fault.said(words)),
         ExchangeError::TooMany(most) => detailed(words, "error-file-too-many", &most.to_string()),
         ExchangeError::Cancelled => words.say("error-cancelled"),
         ExchangeError::NoSuchImport(_) => words.say("error-no-such-import"),
@@ -380,8 +374,8 @@ fn club_message(words: &Wording, fault: &ClubFault) -> String {
     match fault {
         ClubFault::Newer => words.say("error-file-newer"),
         ClubFault::Older => words.say("error-club-older"),
-        ClubFault::Damaged(why) => detailed(words, "error-club-damaged", why),
-        ClubFault::Weights(why) => detailed(words, "error-club-weights", &why.to_string()),
+        ClubFault::Damaged(_) => words.say("error-club-damaged"),
+        ClubFault::Weights(_) => words.say("error-club-weights"),
         ClubFault::FewAnglers(found) => detailed(words, "error-club-few", &found.to_string()),
         ClubFault::TooLarge(_) => words.say("error-club-large"),
     }

@@ -11,6 +11,7 @@ mod book_sets;
 mod clock_steps;
 mod club;
 mod day_card;
+mod every_error;
 mod feed;
 mod files;
 mod fish;
@@ -37,6 +38,7 @@ mod waits_spot;
 mod watch;
 mod what_leaves;
 mod whose;
+mod words;
 
 use super::*;
 use proptest::prelude::*;
@@ -300,7 +302,7 @@ fn a_choice_changes_one_thing_and_the_rest_carries_over() {
     assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft (34.7 m), clipped up");
     let refused = phone.tap(3 * MIN, &tackle(TackleTap::HookSize { size: 99 })).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
-    assert_eq!(phone.app().message(&refused), "\"99\" is not a value for hook. Pick one of the choices.");
+    assert_eq!(phone.app().message(&refused), "\"99\" can't be used here. Pick one of the choices.");
 }
 
 #[test]

@@ -19,9 +19,12 @@ pub enum BenchError {
         /// What it was to become.
         to: LineLength,
     },
-    /// Nothing to do.
-    #[error("the wallet holds all that is to be carried: there is nothing to {0}")]
-    NothingTo(&'static str),
+    /// Nothing to cut down.
+    #[error("the wallet holds all that is to be carried: there is nothing to cut down")]
+    NothingToCutDown,
+    /// Nothing to tie.
+    #[error("the wallet holds all that is to be carried: there is nothing to tie")]
+    NothingToTie,
     /// No such spool.
     #[error("that spool is not on the bench any more: pick another")]
     NoSuchSpool,

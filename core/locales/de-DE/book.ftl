@@ -175,7 +175,7 @@ questions-says = { $count ->
    *[other] { $clear } sind klar.
 }
 questions-how = Dieselben zwei, an zwei oder mehr Tagen eines Gewässers verglichen, sind eine Frage; einzurichten ist nichts. Ein Tag zählt, wenn mindestens viermal hin und her gewechselt wurde und nicht jedes Mal etwas anderes mit. Es sagt, was an diesen Tagen war, nicht, was sein wird.
-questions-own-rate = Jeder Tag darf gut oder schlecht sein: zusammengezählt wird nur, wie die zwei an jedem Tag zueinander stehen. Gewässer bleiben getrennt, denn was Fische des einen mögen, muss für ein anderes nicht gelten; Sitzungen ohne Namen des Gewässers lassen sich nicht zusammenlegen.
+questions-own-rate = Jeder Tag darf gut oder schlecht sein: zusammengezählt wird nur, wie die zwei an jedem Tag zueinander stehen. Gewässer bleiben getrennt, denn was Fische des einen mögen, muss für ein anderes nicht gelten; Ansitze ohne Namen des Gewässers lassen sich nicht zusammenlegen.
 questions-left-out = { $count ->
     [one] 1 weitere Frage, länger her, steht nicht hier.
    *[other] { $count } weitere Fragen, länger her, stehen nicht hier.

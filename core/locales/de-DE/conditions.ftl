@@ -20,6 +20,13 @@ conditions-wind = Wind
 conditions-wind-from = Aus
 conditions-cloud = Wolken
 conditions-colour = Farbe
+# Dasselbe in einem Satz.
+conditions-in-water = Wasser { $value }
+conditions-in-air = Luft { $value }
+conditions-in-wind = Wind { $value }
+conditions-in-wind-from = aus { $value }
+conditions-in-cloud = Wolken { $value }
+conditions-in-colour = Farbe { $value }
 wind-calm = still
 wind-light = leicht
 wind-moderate = mäßig

@@ -18,8 +18,8 @@ error-nothing-to-undo = Es gibt nichts zu stornieren.
 error-nothing-to-redo = Es gibt nichts wiederherzustellen.
 error-nothing-to-set-back = Noch keine Zeit zum Zurücksetzen. Notiere erst etwas.
 error-before-earlier = Das läge vor dem Eintrag um { $time }. Storniere erst jenen oder setz weniger zurück.
-error-unknown-choice = „{ $value }“ ist kein Wert für { $field }. Wähle einen der angebotenen.
-error-too-long = { $field } ist zu lang: { $count } Zeichen, höchstens { $most }.
+error-unknown-choice = „{ $value }“ geht hier nicht. Wähle einen der angebotenen Werte.
+error-too-long = Das ist zu lang: { $count } Zeichen, höchstens { $most }.
 error-damaged = Das Protokoll auf diesem Handy ist beschädigt. Nichts wurde geändert. Hol eine Sicherung zurück oder rette, was zu retten ist.
 error-newer = Dieses Protokoll schrieb eine neuere Version ({ $found }; diese liest bis { $known }). Aktualisiere die App.
 error-foreign = Diese Datei ist kein Restwater-Protokoll. Nichts wurde geändert. Wähle einen anderen Ordner.
@@ -54,7 +54,6 @@ error-no-bearing = { $typed ->
     [0] Keine Richtung eingegeben. Gib Grad im Uhrzeigersinn von Nord ein, 0 bis 360.
    *[other] „{ $value }“ ist keine Richtung. Gib Grad im Uhrzeigersinn von Nord ein, 0 bis 360.
 }
-error-swim = { $detail }.
 error-not-op-file = Das ist keine Datei mit Restwater-Einträgen: { $detail }. Wähle eine, die auf .restwater.json-seq endet, oder eine Sicherung.
 error-file-empty = sie ist leer
 error-file-zip = sie ist ein ZIP-Archiv
@@ -70,6 +69,5 @@ error-cancelled = Abgebrochen. Nichts wurde geändert.
 error-no-such-import = Was eingelesen wurde, ist nicht mehr da, oder dies ist schon getan.
 error-no-cast-yet = Mit Rute { $rod } wurde noch nicht geworfen, also kann daran kein Vorfach verloren sein.
 error-lost-already = Das Vorfach des letzten Wurfs mit Rute { $rod } ist schon als verloren notiert. Wirf erst, oder storniere.
-error-bench = { $detail }.
 error-no-such-session = Dieser Ansitz ist nicht mehr im Buch. Wähle einen anderen.
 error-no-such-entry = Einen solchen Eintrag hat dieser Ansitz nicht: öffne ihn aus der Liste.

@@ -5,7 +5,7 @@ match-no-session = Beginne erst einen Ansitz, dann stell die Wertung ein.
 match-none = Keine Wertung eingestellt. Prüfe diese Zeiten, dann WERTUNG SETZEN.
 match-none-over = Es gab keine Wertung. Beginne einen Ansitz, um eine einzustellen.
 match-no-clock = Die Zeiten dieser Wertung sind nicht zu lesen: stell Start und Schluss neu ein.
-match-no-count = Die Netze sind nicht zu zählen ({ $detail }). Nichts ging verloren: verbessere die Regeln des Tages.
+match-no-count = Die Netze sind nicht zu zählen. { $why } Nichts ging verloren: verbessere die Regeln des Tages.
 match-to-all-in = bis Start um { $time }.
 match-to-all-out = bis Schluss um { $time }.
 match-to-land = um einen gehakten Fisch zu landen. Schluss war um { $time }.
@@ -199,4 +199,3 @@ entry-match_rule_said = Regel
 
 error-no-match = Keine Wertung eingestellt. Stell erst Start und Schluss ein, unter WERTUNG.
 error-no-landing = Ein solcher Fisch ist nicht gelandet. Tippe erst LANDUNG, dann gib das Gewicht ein.
-error-match = { $detail }.

@@ -32,12 +32,12 @@ reason-near-bites = { $bites ->
 }
 reason-behind = hinter dem letzten Biss, { ago }
 reason-liners-here = { $liners ->
-    [one] ein Schnurschwimmer hier
-   *[other] { $liners } Schnurschwimmer hier
+    [one] ein Streifer hier
+   *[other] { $liners } Streifer hier
 }
 reason-liners-beside = { $liners ->
-    [one] ein Schnurschwimmer daneben
-   *[other] { $liners } Schnurschwimmer daneben
+    [one] ein Streifer daneben
+   *[other] { $liners } Streifer daneben
 }
 reason-shown-where = { $metres ->
     [0] hier
@@ -82,8 +82,8 @@ cell-figures = { $casts ->
        *[other] , { $lost } verloren
     }{ $liners ->
         [0] { "" }
-        [one] , 1 Schnurschwimmer
-       *[other] , { $liners } Schnurschwimmer
+        [one] , 1 Streifer
+       *[other] , { $liners } Streifer
     }, { $minutes } min befischt.
 }
 cell-fed = Gefüttert { ago }, heute { $weight }.
@@ -128,7 +128,7 @@ legend-next = Hierhin geht der nächste Wurf.
 legend-aimed = Angepeilt. Ein Tippen oder Schritt versetzt es.
 legend-line-out = Eine Schnur, die jetzt draußen ist.
 legend-bites = Bisse, mit ihrer Zahl.
-legend-liner = Ein Schnurschwimmer.
+legend-liner = Ein Streifer.
 legend-lost = Ein verlorener Fisch.
 legend-fed = Gefüttertes Wasser.
 legend-shown = Fisch zeigte sich, mit der Zahl der Male.

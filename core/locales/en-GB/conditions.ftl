@@ -20,6 +20,13 @@ conditions-wind = Wind
 conditions-wind-from = From
 conditions-cloud = Cloud
 conditions-colour = Colour
+# The same in one sentence.
+conditions-in-water = water { $value }
+conditions-in-air = air { $value }
+conditions-in-wind = wind { $value }
+conditions-in-wind-from = from { $value }
+conditions-in-cloud = cloud { $value }
+conditions-in-colour = colour { $value }
 wind-calm = calm
 wind-light = light
 wind-moderate = moderate

@@ -18,8 +18,8 @@ error-nothing-to-undo = There is nothing to undo.
 error-nothing-to-redo = There is nothing to redo.
 error-nothing-to-set-back = No time to set back yet. Log something first.
 error-before-earlier = That would put it before the entry at { $time }. Undo that one first, or set back less.
-error-unknown-choice = "{ $value }" is not a value for { $field }. Pick one of the choices.
-error-too-long = { $field } is too long: { $count } characters, at most { $most }.
+error-unknown-choice = "{ $value }" can't be used here. Pick one of the choices.
+error-too-long = That is too long: { $count } characters, at most { $most }.
 error-damaged = The log on this phone is damaged. Nothing was changed. Restore a backup, or save what can be saved.
 error-newer = This log was written by a newer version ({ $found }; this one reads up to { $known }). Update the app.
 error-foreign = This file is not a Restwater log. Nothing was changed. Choose another folder.
@@ -54,7 +54,6 @@ error-no-bearing = { $typed ->
     [0] No bearing is typed. Type degrees clockwise from north, 0 to 360.
    *[other] "{ $value }" is not a bearing. Type degrees clockwise from north, 0 to 360.
 }
-error-swim = { $detail }.
 error-not-op-file = This is not a file of Restwater entries: { $detail }. Choose one that ends in .restwater.json-seq, or a backup.
 error-file-empty = it is empty
 error-file-zip = it is a zip archive
@@ -70,6 +69,5 @@ error-cancelled = Cancelled. Nothing was changed.
 error-no-such-import = That import is no longer there, or this was done already.
 error-no-cast-yet = Nothing was cast on rod { $rod } yet, so no hooklength can be lost on it.
 error-lost-already = The hooklength of the last cast on rod { $rod } is logged as lost already. Cast first, or undo.
-error-bench = { $detail }.
 error-no-such-session = That session is no longer in the book. Pick another.
 error-no-such-entry = There is no such entry in this session: open it from the list.

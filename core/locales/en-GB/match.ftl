@@ -5,7 +5,7 @@ match-no-session = Start a session first, then set the match.
 match-none = No match is set. Check these times, then SET A MATCH.
 match-none-over = No match was set. Start a session to set one.
 match-no-clock = The times of this match can't be read: set all-in and all-out again.
-match-no-count = The nets can't be counted ({ $detail }). Nothing was lost: mend the rules of the day.
+match-no-count = The nets can't be counted. { $why } Nothing was lost: mend the rules of the day.
 match-to-all-in = to all-in at { $time }.
 match-to-all-out = to all-out at { $time }.
 match-to-land = to land a hooked fish. All-out was at { $time }.
@@ -198,4 +198,3 @@ entry-match_rule_said = rule
 
 error-no-match = No match is set. Set all-in and all-out first, under MATCH.
 error-no-landing = No such fish is landed. Tap LANDED first, then enter its weight.
-error-match = { $detail }.

@@ -20,6 +20,13 @@ conditions-wind = Vent
 conditions-wind-from = Direction
 conditions-cloud = Nuages
 conditions-colour = Couleur
+# Les mêmes en une phrase.
+conditions-in-water = eau { $value }
+conditions-in-air = air { $value }
+conditions-in-wind = vent { $value }
+conditions-in-wind-from = direction { $value }
+conditions-in-cloud = nuages { $value }
+conditions-in-colour = couleur { $value }
 wind-calm = nul
 wind-light = léger
 wind-moderate = modéré

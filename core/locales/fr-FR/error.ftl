@@ -18,8 +18,8 @@ error-nothing-to-undo = Il n'y a rien à annuler.
 error-nothing-to-redo = Il n'y a rien à rétablir.
 error-nothing-to-set-back = Aucune heure à reculer. Notez d'abord quelque chose.
 error-before-earlier = Ce serait avant la note de { $time }. Annulez d'abord celle-là, ou reculez moins.
-error-unknown-choice = « { $value } » n'est pas une valeur de { $field }. Prenez un des choix.
-error-too-long = { $field } est trop long : { $count } caractères, { $most } au plus.
+error-unknown-choice = « { $value } » ne convient pas ici. Prenez un des choix.
+error-too-long = C'est trop long : { $count } caractères, { $most } au plus.
 error-damaged = Le journal de ce téléphone est abîmé. Rien n'a changé. Restaurez une copie, ou sauvez ce qui peut l'être.
 error-newer = Ce journal vient d'une version plus récente ({ $found } ; celle-ci lit jusqu'à { $known }). Mettez l'application à jour.
 error-foreign = Ce fichier n'est pas un journal Restwater. Rien n'a changé. Choisissez un autre dossier.
@@ -54,7 +54,6 @@ error-no-bearing = { $typed ->
     [0] Aucune direction tapée. Tapez les degrés depuis le nord dans le sens horaire, 0 à 360.
    *[other] « { $value } » n'est pas une direction. Tapez les degrés depuis le nord dans le sens horaire, 0 à 360.
 }
-error-swim = { $detail }.
 error-not-op-file = Ce n'est pas un fichier de notes Restwater : { $detail }. Choisissez-en un en .restwater.json-seq, ou une copie.
 error-file-empty = il est vide
 error-file-zip = c'est une archive zip
@@ -70,6 +69,5 @@ error-cancelled = Abandonné. Rien n'a changé.
 error-no-such-import = Cet import n'est plus là, ou c'est déjà fait.
 error-no-cast-yet = Aucun lancer sur la canne { $rod }, donc aucun bas de ligne n'a pu s'y perdre.
 error-lost-already = Le bas de ligne du dernier lancer de la canne { $rod } est déjà noté perdu. Lancez d'abord, ou annulez.
-error-bench = { $detail }.
 error-no-such-session = Cette sortie n'est plus dans le carnet. Prenez-en une autre.
 error-no-such-entry = Cette sortie n'a pas une telle note : ouvrez-la depuis la liste.

@@ -5,7 +5,7 @@ match-no-session = Commencez une sortie, puis réglez le concours.
 match-none = Aucun concours réglé. Vérifiez ces heures, puis RÉGLER CONCOURS.
 match-none-over = Il n'y avait pas de concours. Commencez une sortie pour en régler un.
 match-no-clock = Les heures de ce concours sont illisibles : réglez de nouveau début et fin.
-match-no-count = Les filets ne peuvent être comptés ({ $detail }). Rien n'est perdu : corrigez les règles du jour.
+match-no-count = Les filets ne peuvent être comptés. { $why } Rien n'est perdu : corrigez les règles du jour.
 match-to-all-in = avant le début à { $time }.
 match-to-all-out = avant la fin à { $time }.
 match-to-land = pour sortir un poisson piqué. La fin était à { $time }.
@@ -199,4 +199,3 @@ entry-match_rule_said = règle
 
 error-no-match = Aucun concours réglé. Réglez d'abord début et fin, sous CONCOURS.
 error-no-landing = Aucun poisson de ce genre n'est pris. Touchez d'abord PRIS, puis entrez son poids.
-error-match = { $detail }.

@@ -13,7 +13,7 @@ mod page;
 mod strip;
 
 use page::Page;
-use restwater_screen::{Arg, Wording, clock, conditions_words, date_words, plan_words};
+use restwater_screen::{Arg, Wording, clock, conditions_words, date_words, peg_name, plan_words};
 use restwater_session::figures::Counts;
 use restwater_session::{Break, Session};
 
@@ -54,7 +54,7 @@ pub fn report(words: &Wording, session: &Session, whose: WhoseDay) -> String {
 fn title(words: &Wording, session: &Session) -> String {
     let peg = session.setup.peg.as_deref().map_or_else(
         || words.say("report-peg-none"),
-        |peg| words.say_with("report-peg", &[("peg", Arg::Text(peg))]),
+        |peg| words.say_with("report-peg", &[("peg", Arg::Text(peg_name(words, peg)))]),
     );
     let day = session.started.as_ref().map_or_else(
         || words.say("report-day-none"),

@@ -9,9 +9,18 @@ use restwater_session::{FED_WITHIN_MIN, FeedBand, length_mm};
 
 /// "Pop-up height".
 pub(crate) fn factor_words(words: &Wording, factor: Factor) -> String {
+    factor_said(words, "factor", factor)
+}
+
+/// The same within a sentence: not every language writes it small there.
+pub(crate) fn factor_within(words: &Wording, factor: Factor) -> String {
+    factor_said(words, "factor-in", factor)
+}
+
+fn factor_said(words: &Wording, id: &str, factor: Factor) -> String {
     let name = serde_json::to_value(factor).ok();
     let name = name.as_ref().and_then(serde_json::Value::as_str).unwrap_or_default();
-    words.say_with(&format!("factor-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
+    words.say_with(&format!("{id}-{name}"), &[("minutes", Arg::Count(FED_WITHIN_MIN as usize))])
 }
 
 /// A value in words, as far as no session is needed for it: a length as it was meant, a lead by its grams, feed by its

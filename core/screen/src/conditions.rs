@@ -46,6 +46,15 @@ pub fn conditions(words: &Wording, session: Option<&Session>, question: Option<Q
 
 /// One line for each thing that is known.
 pub(crate) fn lines(words: &Wording, known: &Conditions) -> Vec<LeafLine> {
+    let line = |(question, answer): (Question, Answer)| {
+        let label = words.say(&format!("conditions-{}", name(question)));
+        LeafLine::new(label, choice_words(words, answer))
+    };
+    known_answers(known).map(line).collect()
+}
+
+/// What is known, in the order of the questions.
+fn known_answers(known: &Conditions) -> impl Iterator<Item = (Question, Answer)> {
     let all = [
         known.water.map(Answer::Water),
         known.air.map(Answer::Air),
@@ -54,20 +63,16 @@ pub(crate) fn lines(words: &Wording, known: &Conditions) -> Vec<LeafLine> {
         known.cloud.map(Answer::Cloud),
         known.colour.map(Answer::Colour),
     ];
-    let line = |(question, choice): (Question, Option<Answer>)| {
-        let label = words.say(&format!("conditions-{}", name(question)));
-        choice.map(|choice| LeafLine::new(label, choice_words(words, choice)))
-    };
-    QUESTIONS.into_iter().zip(all).filter_map(line).collect()
+    QUESTIONS.into_iter().zip(all).filter_map(|(question, answer)| Some((question, answer?)))
 }
 
 /// The conditions in one line: "water 5 °C, air 3 °C, light wind from the south-west".
 pub fn conditions_words(words: &Wording, known: &Conditions) -> String {
-    lines(words, known)
-        .iter()
-        .map(|l| format!("{} {}", l.label.to_lowercase(), l.value))
-        .collect::<Vec<_>>()
-        .join(", ")
+    let said = |(question, answer): (Question, Answer)| {
+        let value = choice_words(words, answer);
+        words.say_with(&format!("conditions-in-{}", name(question)), &[("value", Arg::Text(&value))])
+    };
+    known_answers(known).map(said).collect::<Vec<_>>().join(", ")
 }
 
 /// The part of a message id that names a question.

@@ -47,7 +47,7 @@ fn at_water(
     peg: Option<&str>,
 ) -> String {
     let date = started.map(|(wall_ms, offset_min)| date_words(words, wall_ms, offset_min));
-    let peg = peg.map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+    let peg = peg.map(|peg| super::peg_words(words, peg));
     [date, water, peg].into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
 }
 

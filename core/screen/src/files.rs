@@ -5,7 +5,7 @@ use super::{FormChoice, Span};
 use super::club::{club_row, made_of};
 use super::date::date_words;
 use super::figures::clock_of;
-use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Wording};
+use super::{Action, Arg, Choice, ChoiceRow, FilesTap, Refused, Wording};
 use restwater_exchange::{Place, Tally, Trailer};
 use restwater_log::ClubStart;
 use restwater_session::Session;
@@ -367,7 +367,7 @@ fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
         }
     }
     if let Some(fault) = tally.faults.first() {
-        let place = fault.to_string();
+        let place = fault.said(words);
         lines.push(words.say_with("incoming-first-fault", &[("place", Arg::Text(&place))]));
     }
     match tally.trailer {

@@ -204,7 +204,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     WeightView {
         title: title(input),
         says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
-        figure: input.typed.shown(),
+        figure: input.words.decimals(&input.typed.shown()),
         pad,
         weighed: FishKey { label, sub, spoken, solid: true, enabled: weighed.enabled && typed, ..weighed },
     }

@@ -3,7 +3,7 @@
 use super::date::date_words;
 use super::figures::{clock, clock_of};
 use super::place::{bearing_words, mark_of, reach_words, rig_words};
-use super::{Arg, Wording};
+use super::{Arg, Wording, peg_name, peg_words};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Reach, Spot};
 use restwater_session::{PlanDue, PlanOutcome, Session, Stamp, plan_due, plan_outcomes};
 
@@ -44,7 +44,7 @@ fn aim_words(words: &Wording, spot: &PlanSpot) -> Option<String> {
 /// The subject of a line and its content.
 pub(crate) fn line_words(words: &Wording, line: &PlanLine) -> (String, String) {
     match line {
-        PlanLine::Peg { peg, note } => (words.say_with("peg", &[("peg", Arg::Text(peg))]), note.clone()),
+        PlanLine::Peg { peg, note } => (peg_words(words, peg), note.clone()),
         PlanLine::Rig { rod, rig } => {
             (words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]), rig_words(words, rig))
         }
@@ -61,6 +61,7 @@ pub(crate) fn line_words(words: &Wording, line: &PlanLine) -> (String, String) {
 pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
     let say = |due: PlanDue| match due {
         PlanDue::Peg { peg, note } => {
+            let peg = peg_name(words, peg);
             words.say_with("plan-due-peg", &[("peg", Arg::Text(peg)), ("note", Arg::Text(note))])
         }
         PlanDue::Rig { rod, rig } => {
@@ -116,10 +117,12 @@ fn pegs_came(words: &Wording, liked: &[&str], drawn: Option<&str>, got: bool) ->
         (Some(_), true) => "plan-pegs-kept",
         (Some(_), false) => "plan-pegs-other",
     };
+    let liked: Vec<&str> = liked.iter().map(|peg| peg_name(words, peg)).collect();
+    let drawn = drawn.map_or("", |peg| peg_name(words, peg));
     let args = [
         ("count", Arg::Count(liked.len())),
         ("pegs", Arg::Text(&liked.join(", "))),
-        ("drawn", Arg::Text(drawn.unwrap_or_default())),
+        ("drawn", Arg::Text(drawn)),
     ];
     words.say_with(id, &args)
 }

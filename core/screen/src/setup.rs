@@ -217,7 +217,8 @@ fn item_words(words: &Wording, packed: &Packed) -> String {
         Item::Rods => named("pack-rods", ""),
         Item::Hooklengths(kind) => named("pack-named", &hooklength_words(words, kind)),
         Item::Shot(name) => named("pack-shot", name),
-        Item::Leads(name) => named("pack-leads", name),
+        // A lead is known by its weight, which is kept with a point.
+        Item::Leads(name) => named("pack-leads", &words.decimals(name)),
         Item::Bait(name) => named("pack-bait", name),
         Item::DistanceSticks => words.say("pack-sticks"),
         Item::LandingNet => words.say("pack-landing-net"),

@@ -6,7 +6,9 @@ mod words;
 
 use super::figures::{clock, whole};
 use super::place::{bearing_words, reach_words};
-use super::{Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, sentence_case};
+use super::{
+    Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, peg_name, sentence_case,
+};
 use restwater_log::{Moment, Reach, RodNumber, WeightUnit};
 use restwater_session::{Session, reach_m, reach_near};
 use restwater_swim::{
@@ -270,9 +272,7 @@ impl SwimScreen<'_> {
         let setup = &self.session.setup;
         let words = self.words;
         let place = match (&setup.peg, &setup.water) {
-            // "Peg 14" typed in full must not become "peg Peg 14".
-            (Some(peg), _) if peg.to_lowercase().starts_with("peg") => peg.clone(),
-            (Some(peg), _) => words.say_with("swim-peg", &[("peg", Arg::Text(peg))]),
+            (Some(peg), _) => words.say_with("swim-peg", &[("peg", Arg::Text(peg_name(words, peg)))]),
             (None, Some(water)) => water.clone(),
             (None, None) => return words.say("swim-title-plain"),
         };

@@ -11,7 +11,7 @@ use unic_langid::LanguageIdentifier;
 macro_rules! files_of {
     ($tag:literal) => {
         files_of!($tag: "bank" "swim" "caution" "tackle" "waits" "match" "changes" "bench" "plan" "book" "club" "conditions"
-            "doors" "error" "feed" "fish" "files" "mend" "phone" "seen" "shell" "report" "pad")
+            "doors" "error" "feed" "fish" "files" "mend" "phone" "refused" "seen" "shell" "report" "pad")
     };
     ($tag:literal: $($name:literal)*) => {
         Language {

@@ -142,7 +142,7 @@ fn bad_input_is_refused_by_name_and_changes_nothing() {
         BenchError::Wallet(WalletError::NotThatMany { have: 2, asked: 3, .. })
     ));
     assert!(matches!(refused(&mut phone, 14, cut(9_144, 1)), BenchError::NotShorter { .. }));
-    assert_eq!(refused(&mut phone, 15, BenchTap::CutAll), BenchError::NothingTo("cut down"));
+    assert_eq!(refused(&mut phone, 15, BenchTap::CutAll), BenchError::NothingToCutDown);
     assert_eq!(refused(&mut phone, 16, BenchTap::Bottom), BenchError::NotFalling);
     assert_eq!(refused(&mut phone, 17, BenchTap::Calibrate), BenchError::NoFall);
     let gone = BenchTap::SpoolGone { spool: Uuid::from_u128(5) };
@@ -162,7 +162,7 @@ fn bad_input_is_refused_by_name_and_changes_nothing() {
     }
     assert_eq!(phone.app().journal.recent().kit(kit), before.as_slice());
     let error = phone.bench(40_000, BenchTap::Lift { mg: 0 }).unwrap_err();
-    assert_eq!(phone.app().message(&error), "\"0\" is not a value for lift. Pick one of the choices.");
+    assert_eq!(phone.app().message(&error), "\"0\" can't be used here. Pick one of the choices.");
     assert!(CutDownError::TooMany { ties: 1, needs: 201 }.to_string().contains("plan them in parts"));
 }
 
@@ -256,7 +256,10 @@ fn conditions_are_six_taps_and_a_calm_saves_one() {
     assert_eq!(phone.leaf(Which::Conditions, ms, "now").lines.len(), 5);
     let refused = Action::Conditions { tap: ConditionsTap::Answer { answer: Answer::Water(-10) } };
     let error = phone.tap(ms + 1_000, &refused).unwrap_err();
-    assert_eq!(phone.app().message(&error), "-1 C is no lake: fresh water is 0 to 35, below that it is ice.");
+    assert_eq!(
+        phone.app().message(&error),
+        "−1 °C is no lake: fresh water is 0 to 35, below that it is ice."
+    );
     phone.tap(ms + 2_000, &Action::Conditions { tap: ConditionsTap::Again }).unwrap();
     assert_eq!(
         phone.leaf(Which::Conditions, ms, "now").keys[0].tag,

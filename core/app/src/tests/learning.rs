@@ -37,7 +37,7 @@ fn which_casts_count_is_kept_until_it_is_changed() {
     let (waits, _) = screens(&mut phone, now + 4_000);
     assert_eq!(waits.counts, "No bites in 0 casts, 0 min in the water.");
     let refused = phone.tap(now + 5_000, &left(0)).unwrap_err();
-    assert_eq!(phone.app().message(&refused), "\"0\" is not a value for left. Pick one of the choices.");
+    assert_eq!(phone.app().message(&refused), "\"0\" can't be used here. Pick one of the choices.");
 }
 
 #[test]

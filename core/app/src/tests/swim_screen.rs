@@ -52,7 +52,7 @@ fn the_title_names_the_peg() {
         swim(&mut phone, 2_000).title
     };
     assert_eq!(titled(typed(TypedInto::Peg, "14")), "Swim, peg 14");
-    assert_eq!(titled(typed(TypedInto::Peg, "Peg 14")), "Swim, Peg 14");
+    assert_eq!(titled(typed(TypedInto::Peg, "Peg 14")), "Swim, peg 14");
     assert_eq!(titled(typed(TypedInto::Water, "Alder Pool")), "Swim, Alder Pool");
     assert_eq!(titled(typed(TypedInto::Depth, "3 m")), "Swim");
 }
@@ -201,9 +201,9 @@ fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
         ("52", "1 W E", "0", "\"1 W E\" is not a longitude"),
         ("52", "181", "0", "A longitude of 181 can't be"),
         ("52", "1", "", "No bearing is typed"),
-        ("52", "1", "400", "An azimuth of 400 can't be"),
+        ("52", "1", "400", "A bearing of 400 can't be"),
         ("90", "1", "0", "A peg at latitude 90 is too near the pole"),
-        ("-89.95", "1", "0", "A peg at latitude -89.95 is too near the pole"),
+        ("-89.95", "1", "0", "A peg at latitude −89.95 is too near the pole"),
     ];
     for (i, (lat, lon, out, says)) in (1_i64..).zip(bad) {
         let ms = 1_000 * i;

@@ -328,7 +328,7 @@ fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     );
     let setup = open.map(|session| &session.setup);
     let place = setup.and_then(|setup| {
-        let peg = setup.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+        let peg = setup.peg.as_ref().map(|peg| crate::peg_words(words, peg));
         peg.or_else(|| setup.water.clone())
     });
     HeaderView {

@@ -1,9 +1,8 @@
 //! Counting the lead down.
 
-use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, key};
 use crate::figures::clock;
-use crate::{Arg, BenchTap, Leaf, LeafKey, LeafLine};
+use crate::{Arg, BenchTap, Leaf, LeafKey, LeafLine, Refused};
 use restwater_bench::fall::{Calibration, calibrate, depth};
 
 /// How early or late a tap may be, in seconds: a guess.
@@ -33,7 +32,7 @@ pub(super) fn fall(input: &BenchInput) -> Part {
         (None, Some(s), Some(Err(error))) => {
             let seconds = text(s, 1);
             let timed = words.say_with("bench-fall-timed", &[("seconds", Arg::Text(&seconds))]);
-            format!("{timed} {}", sentence(&error.to_string()))
+            format!("{timed} {}", error.said(words))
         }
         _ => words.say("bench-fall-says"),
     };

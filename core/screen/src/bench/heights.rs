@@ -1,9 +1,8 @@
 //! The ladder of heights, and what was tried on it.
 
-use super::hooklengths::sentence;
 use super::{BenchInput, Part, choice};
 use crate::figures::whole;
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Wording};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Refused, Wording};
 use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
 use restwater_bench::units::LineLength;
 use restwater_compare::poisson_rates::garwood;
@@ -23,7 +22,7 @@ pub(super) fn heights(input: &BenchInput) -> Part {
     let first = LineLength::from_tenths_mm(FIRST_INCHES * 254);
     match tried(&input.kit.ladder, casts) {
         Err(error) => {
-            leaf.says = sentence(&error.to_string());
+            leaf.says = error.said(words);
             (leaf, words.say("bench-no-plan"))
         }
         Ok(rungs) => {
@@ -41,9 +40,12 @@ pub(super) fn heights(input: &BenchInput) -> Part {
 fn says(words: &Wording, rungs: &[Rung], first: LineLength) -> String {
     let fished = rungs.iter().max_by(|a, b| a.minutes.total_cmp(&b.minutes)).filter(|rung| rung.casts > 0);
     let from = fished.map_or(first, |rung| rung.height);
-    let open: Vec<String> = untried(rungs, from).iter().take(4).map(ToString::to_string).collect();
+    let open: Vec<String> =
+        untried(rungs, from).iter().take(4).map(|height| words.decimals(&height.to_string())).collect();
     match (fished, open.is_empty()) {
-        (None, _) => words.say_with("bench-heights-none", &[("first", Arg::Text(&first.to_string()))]),
+        (None, _) => {
+            words.say_with("bench-heights-none", &[("first", Arg::Text(&words.decimals(&first.to_string())))])
+        }
         (Some(_), true) => words.say("bench-heights-all"),
         (Some(rung), false) => words.say_with(
             "bench-heights-says",

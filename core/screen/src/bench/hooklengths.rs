@@ -1,8 +1,7 @@
 //! The wallet, and which hooklengths to cut down.
 
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
-use crate::figures::sentence_case;
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine, Refused};
 use restwater_bench::cut_down::CutDownError;
 use restwater_bench::hooklength::Hooklength;
 use restwater_kit::evening::Evening;
@@ -147,7 +146,7 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
     let evening = match plan {
         Ok(evening) => evening,
         Err(error) => {
-            leaf.says = sentence(&error.to_string());
+            leaf.says = error.said(words);
             return (leaf, words.say("bench-no-plan"));
         }
     };
@@ -161,14 +160,17 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
             hooklength_words(words, &tie),
             words.say_with(
                 "bench-cut-to",
-                &[("count", Arg::Count(count)), ("length", Arg::Text(&length.0.to_string()))],
+                &[
+                    ("count", Arg::Count(count)),
+                    ("length", Arg::Text(&words.decimals(&length.0.to_string()))),
+                ],
             ),
         );
         line.detail =
             words.say_with("bench-cut-off", &[("length", Arg::Text(&length_words(words, waste.into())))]);
         leaf.lines.push(line);
     }
-    let waste = evening.waste.to_string();
+    let waste = words.decimals(&evening.waste.to_string());
     let args = [("count", Arg::Count(evening.cuts.len())), ("waste", Arg::Text(&waste))];
     leaf.says = words.say_with("bench-cut-down-says", &args);
     leaf.notes.push(words.say("bench-cut-down-how"));
@@ -177,9 +179,4 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
     leaf.keys.push(LeafKey { sub: words.say("bench-key-cut-sub"), solid: any, enabled: any, ..key });
     let sub = words.say_with("bench-cut-down-sub", &args);
     (leaf, sub)
-}
-
-/// An error of the bench as a sentence.
-pub(crate) fn sentence(text: &str) -> String {
-    format!("{}.", sentence_case(text))
 }

@@ -19,7 +19,6 @@ use restwater_log::Moment;
 use uuid::Uuid;
 
 pub use fall::REACTION_S;
-pub(crate) use hooklengths::sentence;
 pub use plan::PlanInput;
 
 /// The current selection on the bench. It is not part of the log until a key says what was done with it.

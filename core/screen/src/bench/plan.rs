@@ -137,7 +137,7 @@ impl Make<'_> {
         leaf.typing = Some(TypedField::sent(words, "plan-peg", words.say("plan-type-peg"), into));
         let out = self.lines().filter_map(|line| match line {
             PlanLine::Peg { peg, .. } => {
-                let label = words.say_with("peg", &[("peg", Arg::Text(peg))]);
+                let label = crate::peg_words(words, peg);
                 Some(plan_choice(peg.clone(), label, false, PlanTap::NoPeg { peg: peg.clone() }))
             }
             _ => None,

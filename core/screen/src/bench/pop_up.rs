@@ -1,8 +1,7 @@
 //! The pop-up, its balance, and the shot in the box.
 
-use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, length_words, mm};
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, Wording};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, Refused, Wording};
 use restwater_bench::balance::{Balance, PopUp, balance};
 use restwater_bench::material::Material;
 use restwater_bench::shot::{NOMINAL, ShotSize};
@@ -65,7 +64,7 @@ pub(super) fn pop_up(input: &BenchInput) -> Part {
             shot_words(words, found, &input.kit.shot)
         }
         Err(error) => {
-            leaf.says = sentence(&error.to_string());
+            leaf.says = error.said(words);
             words.say("bench-no-plan")
         }
     };

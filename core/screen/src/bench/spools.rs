@@ -1,8 +1,7 @@
 //! What to tie from which spool, and the spools.
 
-use super::hooklengths::sentence;
 use super::{BenchInput, Figures, Part, choice, hooklength_words, key, length_words, mm};
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafKey, LeafLine, Refused, Wording};
 use restwater_bench::cut_down::CutDownError;
 use restwater_bench::tie_up::TieUp;
 use restwater_kit::Kit;
@@ -32,6 +31,7 @@ pub(super) fn tie_up(input: &BenchInput, plan: &Result<Evening, CutDownError>) -
     };
     let allowances = input.kit.allowances;
     let beyond = allowances.cut_for(restwater_bench::units::LineLength::default()).to_string();
+    let beyond = words.decimals(&beyond);
     let id = if input.kit.allowances_measured { "bench-allowances" } else { "bench-allowances-none" };
     leaf.notes.push(words.say_with(id, &[("length", Arg::Text(&beyond))]));
     let field = |tag, now: restwater_bench::units::LineLength, tap| Figures {
@@ -69,7 +69,8 @@ fn one_line(words: &Wording, kit: &Kit, line: &OneLine) -> Vec<LeafLine> {
             hooklength_words(words, &tied.hooklength),
             words.say_with("bench-tie", &[("count", Arg::Count(tied.count.into()))]),
         );
-        text.detail = words.say_with("bench-cut-for", &[("length", Arg::Text(&cut.to_string()))]);
+        text.detail =
+            words.say_with("bench-cut-for", &[("length", Arg::Text(&words.decimals(&cut.to_string())))]);
         text
     });
     let mut lines: Vec<LeafLine> = each.collect();
@@ -78,7 +79,7 @@ fn one_line(words: &Wording, kit: &Kit, line: &OneLine) -> Vec<LeafLine> {
         Ok(plan) => lines.extend(from_spools(words, kit, line, plan, &label)),
         Err(error) => {
             let mut none = LeafLine::new(label, words.say("bench-no-plan"));
-            none.detail = sentence(&error.to_string());
+            none.detail = error.said(words);
             lines.push(none);
         }
     }

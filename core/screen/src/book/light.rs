@@ -3,7 +3,7 @@
 use super::midnight;
 use crate::date::hours_minutes;
 use crate::figures::clock;
-use crate::{Action, Arg, BookTap, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, Wording};
+use crate::{Action, Arg, BookTap, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, Refused, Wording};
 use restwater_log::Moment;
 use restwater_sky::daylight::{Daylight, Light, Place, SunToday, daylight};
 
@@ -34,7 +34,7 @@ pub(super) fn light(words: &Wording, input: &LightInput) -> Leaf {
     ];
     let place = Place { lat: input.lat_e7 as f64 / 1e7, lon: input.lon_e7 as f64 / 1e7 };
     match daylight(midnight(&input.now), place) {
-        Err(error) => leaf.says = crate::bench::sentence(&error.to_string()),
+        Err(error) => leaf.says = error.said(words),
         Ok(day) => {
             leaf.says = says(words, &day, &input.now);
             leaf.lines = lines(words, &day, &input.now);

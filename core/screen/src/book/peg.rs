@@ -2,7 +2,7 @@
 
 use super::rates::{rate_line, scale_of};
 use super::{BookInput, Day, LEVEL_PERCENT, gist, tally, whose_day_words};
-use crate::{Arg, Leaf, LeafLine, Wording};
+use crate::{Arg, Leaf, LeafLine, Wording, peg_words};
 use restwater_compare::sets::set_rates;
 use uuid::Uuid;
 
@@ -69,6 +69,5 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
 
 /// "Peg 14, Alder Pool".
 fn place_words(words: &Wording, of: &PegOf) -> String {
-    let peg = words.say_with("peg", &[("peg", Arg::Text(&of.peg))]);
-    format!("{peg}, {}", of.water)
+    format!("{}, {}", peg_words(words, &of.peg), of.water)
 }

@@ -59,7 +59,7 @@ fn side_by_side(input: &BookInput, day: &Day) -> Vec<LeafLine> {
         return Vec::new();
     }
     let line = |day: &Day| {
-        let peg = day.gist.peg.as_ref().map(|peg| words.say_with("peg", &[("peg", Arg::Text(peg))]));
+        let peg = day.gist.peg.as_ref().map(|peg| crate::peg_words(words, peg));
         let peg = peg.unwrap_or_else(|| words.say("peg-none"));
         let id = if day.mine { "session-my-peg" } else { "session-their-peg" };
         let landed = words.say_with("session-landed", &[("count", Arg::Count(day.gist.landed as usize))]);

@@ -2,7 +2,7 @@
 
 use super::FOREST_LOG2;
 use crate::casts_that_count::spot_of;
-use crate::compared::{factor_words, side_counts, value_of_factor};
+use crate::compared::{factor_within, factor_words, side_counts, value_of_factor};
 use crate::figures::sentence_case;
 use crate::waits::p_words;
 use crate::{Action, Arg, StandingQuestion, Wording};
@@ -310,7 +310,7 @@ fn reason_words(words: &Wording, reason: Reason) -> String {
         Reason::ManyLooks => "reason-many",
         Reason::LeftForDifferentTimes => "reason-times",
         Reason::ChangedTogether(factor) => {
-            let factor = factor_words(words, factor).to_lowercase();
+            let factor = factor_within(words, factor);
             return words.say_with("reason-together", &[("factor", Arg::Text(&factor))]);
         }
     })

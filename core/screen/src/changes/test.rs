@@ -1,7 +1,7 @@
 //! The running alternating test: a plain list of casts with the next one marked.
 
 use super::side::value_words;
-use crate::compared::factor_words;
+use crate::compared::factor_within;
 use crate::{Action, Arg, Wording};
 use restwater_compare::Side;
 use restwater_session::{Session, value_of};
@@ -69,7 +69,7 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
     let progress = test.progress(session);
     let value = |side| value_words(words, session, test.factor, test.value(side));
     let (a, b) = (value(Side::A), value(Side::B));
-    let factor = factor_words(words, test.factor).to_lowercase();
+    let factor = factor_within(words, test.factor);
     let names = [("factor", Arg::Text(&factor)), ("a", Arg::Text(&a)), ("b", Arg::Text(&b))];
     let state = |i: usize| match i {
         i if i + 1 == progress.done && progress.last_is_out => StepState::Out,
@@ -131,7 +131,7 @@ fn says(words: &Wording, rod: u8, out: Option<&str>, next: Option<&str>) -> Stri
         }
         (Some(out), None) => words.say_with("test-last-out", &[("value", Arg::Text(out))]),
         (None, Some(next)) => {
-            let rod = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]).to_lowercase();
+            let rod = rod.to_string();
             words.say_with("test-next", &[("rod", Arg::Text(&rod)), ("value", Arg::Text(next))])
         }
         (None, None) => words.say("test-through"),

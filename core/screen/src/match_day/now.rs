@@ -4,7 +4,7 @@ use super::weights::{estimate, short};
 use super::{AlarmView, MatchInput, MatchPhase, NetView, NetWarning};
 use crate::date::hours_minutes;
 use crate::figures::{clock, digits};
-use crate::{Arg, Wording};
+use crate::{Arg, Refused, Wording};
 use restwater_log::{Moment, WeightUnit};
 use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::NetRule;
@@ -144,7 +144,7 @@ pub(crate) fn net_weight(words: &Wording, unit: WeightUnit, net: &RunningNet) ->
 /// What the weights are based on, and what they leave out.
 pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     if let Some(Err(error)) = input.count {
-        return vec![input.say("match-no-count", &[("detail", &error.to_string())])];
+        return vec![input.say("match-no-count", &[("why", &error.said(input.words))])];
     }
     let mut notes: Vec<String> = Vec::new();
     notes.extend(input.setup().and_then(|setup| offset_words(input, setup.offset_ms)));

@@ -32,7 +32,7 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
         title: input.say("match-weigh-in-title", &[("net", &name)]),
         lines,
         notes,
-        figure: input.typed.shown(),
+        figure: input.words.decimals(&input.typed.shown()),
         pad,
         weighed: weighed(input, &name, matches!(on, Some(OnScales::Peg(_)))),
     }

@@ -13,12 +13,13 @@ const SAME_IN_GERMAN: [&str; 7] = [
     "region-wales",
     "swim-name",
 ];
-const SAME_IN_FRENCH: [&str; 11] = [
+const SAME_IN_FRENCH: [&str; 12] = [
     "bait-pellet",
     "bench-line-nylon",
     "bench-pop-up-title",
     "club",
     "conditions-air",
+    "conditions-in-air",
     "entry-pop_up_set",
     "light-row-lat",
     "light-row-lon",
@@ -248,7 +249,7 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "Sonne",
     "gepackt",
     "Zeichen",
-    "Schnurschwimmer",
+    "Streifer",
     "Setzkescher",
     "anderen",
     // French
