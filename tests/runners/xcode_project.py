@@ -4,6 +4,7 @@ What stands in the project, its xcconfig, both Info.plists, the scheme and the p
 since a setting counts where it ends up: a target's own setting wins over the project's, and the project's over the
 xcconfig's."""
 
+import json
 import plistlib
 import re
 import sys
@@ -121,8 +122,25 @@ def check_app_plist(plist):
     expect(opened == exported == {"app.restwater.op-file"}, f"document types {opened}, declared {exported}")
     source = (IOS / "App/Sources/Files/FileDialogs.swift").read_text()
     expect(all(f'"{kind}"' in source for kind in exported), "the type of the file dialogs is another")
-    icon = IOS / "App/Resources/Assets.xcassets/AppIcon.appiconset"
-    expect(icon.is_dir(), "there is no AppIcon")
+    assets = IOS / "App/Resources/Assets.xcassets"
+    expect((assets / "AppIcon.appiconset").is_dir(), "there is no AppIcon")
+    check_launch_colour(plist, assets)
+
+
+def check_launch_colour(plist, assets):
+    """What shows before the app draws is the paper of the kit's schemes: white would blind at night."""
+    name = plist["UILaunchScreen"].get("UIColorName")
+    colours = assets / f"{name}.colorset/Contents.json"
+    if not colours.exists():
+        return expect(False, f"the launch screen's colour is {name}, and there is no {colours}")
+    shown = {}
+    for one in json.loads(colours.read_text())["colors"]:
+        parts = one["color"]["components"]
+        scheme = one.get("appearances", [{"value": "light"}])[0]["value"]
+        shown[scheme] = "".join(parts[part].removeprefix("0x") for part in ("red", "green", "blue"))
+    ink = (IOS / "RestwaterKit/Sources/RestwaterKit/Drawing/Ink.swift").read_text()
+    day, night = (re.search(rf"static let {name} = Ink\(paper: 0x(\w+)", ink).group(1) for name in ("day", "night"))
+    expect(shown == {"light": day, "dark": night}, f"the launch screen is {shown}, paper is {day} by day and {night} by night")
 
 
 LANGUAGES = ["en-GB", "de", "fr"]
@@ -199,6 +217,7 @@ SOURCES = [
     ("App/Sources/Phone/Notifications.swift", ".interruptionLevel = .timeSensitive", "a Focus would hold the alarm back"),
     ("App/Sources/Phone/Loudspeaker.swift", "case .alarm: try session.setCategory(.playback", "the ring switch would mute an alarm in front"),
     ("App/Sources/Phone/Loudspeaker.swift", "no mixWithOthers", "ambient mixes by itself; with playback music would drown the alarm"),
+    ("App/Sources/RootView.swift", "no Look(ink: .day)", "a log that is being read would be white at night"),
     ("App/Sources/Screens/SheetView.swift", ".defersSystemGestures(on: .all)", "a thumb that slides in from an edge would leave the app"),
     ("App/Sources/Screens/PieceView.swift", ".accessibilityRepresentation {", "VoiceOver would find a canvas in place of a key"),
     ("App/Sources/Screens/PieceView.swift", ".accessibilityElement()", "VoiceOver would not find the pictures"),
