@@ -51,7 +51,7 @@ extension Sheet {
         let view = page.view
         let body = page.slate.letters.largestDrawn(page.body) { em in
             let all = view.lines.map { page.lineHeight($0, place.width, em: em) } + view.nets.map { NetDrawing.height($0, body: em) }
-            let texts = page.texts([view.says], em * 1.1, place.width) + page.texts(view.notes, em * 0.9, place.width)
+            let texts = page.texts([view.says], em * 1.1, place.width, .bold) + page.texts(view.notes, em * 0.9, place.width)
             return place.height / (all.reduce(0, +) + texts)
         }
         let says = page.texts([view.says], body * 1.1, place.width)
@@ -78,7 +78,7 @@ extension Sheet {
             return drawFigures(view.comingFigures, in: head(view.comingFigures.title, notice: page.content.notice, slate), slate)
         }
         let place = head(view.toComing.label, notice: page.content.notice, slate)
-        let says = page.texts([view.comingSays], page.body * 1.08, place.width)
+        let says = page.texts([view.comingSays], page.body, place.width, .bold)
         put("coming-says", view.comingSays, em: page.body, at: place.with(height: says), slate, weight: .bold, order: 9, middle: false)
         let top = place.top + says + 2 * slate.mm
         let lines = place.with(top: top, height: place.bottom - top)
