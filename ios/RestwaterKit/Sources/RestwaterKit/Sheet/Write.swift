@@ -27,6 +27,7 @@ extension Sheet {
         piece.marks = drawing.marks(pressed: false)
         piece.pressed = drawing.marks(pressed: true)
         (piece.role, piece.spoken, piece.order, piece.enabled, piece.ask) = (.key, face.spoken, order, face.enabled, ask)
+        piece.selected = face.chosen
         pieces.append(piece)
     }
 
