@@ -63,7 +63,7 @@ struct PieceView: View, Equatable {
         case .key, .tab, .words: break
         }
         if piece.selected { traits.insert(.isSelected) }
-        if piece.announced { traits.insert(.updatesFrequently) }
+        if !piece.announced.isEmpty { traits.insert(.updatesFrequently) }
         return traits
     }
 }

@@ -22,6 +22,7 @@ struct SheetView: View {
             .onChange(of: sheet.fan, initial: true) { _, place in state.placeFan(place) }
             .onChange(of: sheet.scene, initial: true) { _, place in state.placeScene(place) }
         }
+            .onChange(of: sheet) { old, new in tell(Sheet.announcements(from: old, to: new)) }
         .preferredColorScheme(state.content.scheme == .day ? .light : .dark)
         .persistentSystemOverlays(.hidden)
         // At an edge a thumb taps a key first, and only its second swipe goes to the system.
@@ -32,11 +33,11 @@ struct SheetView: View {
                 do { try await Task.sleep(for: .seconds(1)) } catch { return }
             }
         }
-        // The same answer twice is announced twice.
-        .onChange(of: state.content.answers) { _, _ in
-            let notice = state.content.notice
-            if !notice.isEmpty { AccessibilityNotification.Announcement(notice).post() }
-        }
+    }
+
+    /// In one announcement, since a second one would cut the first one off.
+    private func tell(_ sentences: [String]) {
+        if !sentences.isEmpty { AccessibilityNotification.Announcement(sentences.joined(separator: "\n")).post() }
     }
 
     private var look: Look {

@@ -28,7 +28,7 @@ extension Sheet {
         put(
             "match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken,
             at: place.with(height: max(clock, slate.mm)), order: 10)
-        pieces[pieces.count - 1].announced = true
+        (pieces[pieces.count - 1].announced, pieces[pieces.count - 1].runsByItself) = (view.spoken, true)
         let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
         drawNowBody(page, place.with(top: top, height: place.bottom - top))
         if view.weighIn != nil {

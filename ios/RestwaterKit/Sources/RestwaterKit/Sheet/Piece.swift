@@ -22,8 +22,10 @@ public struct Piece: Equatable, Sendable, Identifiable {
     public var order = 0.0
     public var enabled = true
     public var selected = false
-    /// Whether a screen reader announces it when it changes.
-    public var announced = false
+    /// What a screen reader is told of it, by itself, when that changes; empty if nothing.
+    public var announced = ""
+    /// Whether the answer to a tap already tells of it, as of a clock that the tap started.
+    public var runsByItself = false
     public var ask: Ask?
     /// Whether a tap on the picture aims there.
     public var aims = false
