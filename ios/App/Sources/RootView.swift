@@ -19,7 +19,7 @@ struct RootView: View {
         case .open(let state):
             SheetView(state: state, contacts: phone.session.contacts).fileDialogs(of: state)
         case .opening, .failed:
-            GlassReader { measure in
+            GlassReader(paper: Color(look.ink, .paper)) { measure in
                 PiecesView(sheet: opening.trouble(on: measure, letters: .phone(bold: false)), look: look) { ask in
                     if ask == .salvage { opening.salvage() }
                 } aim: { _ in

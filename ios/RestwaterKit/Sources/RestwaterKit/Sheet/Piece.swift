@@ -43,10 +43,10 @@ public struct Field: Equatable, Sendable {
     public let em: Double
     /// Where its text goes.
     public let to: FieldGoal
-    /// Whether it takes a signed decimal number: the phone then shows its number keyboard.
-    public var takesFigure: Bool {
-        if case .core(let into) = to { [.pegLatitude, .pegLongitude].contains(into) } else { false }
-    }
+    /// The keyboard it opens with.
+    public let keyboard: Keyboard
+    /// The part of the piece that is typed in; its label is drawn beside it.
+    public let box: Rect
 
     /// Whether the shell keeps the text until a key passes it on: it can be undone at any letter.
     public var isHeld: Bool {
