@@ -113,7 +113,8 @@ def check_plists(project, targets):
 
 
 def check_app_plist(plist):
-    expect(plist["UISupportedInterfaceOrientations"] == ["UIInterfaceOrientationPortrait"], "the app is portrait")
+    ways = {f"UIInterfaceOrientation{way}" for way in ("Portrait", "LandscapeLeft", "LandscapeRight")}
+    expect(set(plist["UISupportedInterfaceOrientations"]) == ways, "the app is upright or on either side")
     expect(plist["NSSupportsLiveActivities"] is True, "Live Activities are not declared")
     for key in ("NSLocationWhenInUseUsageDescription", "NSAlarmKitUsageDescription"):
         expect(plist.get(key), f"{key} is missing: the system would end the app when it asks")
@@ -217,6 +218,11 @@ SOURCES = [
     ("App/Sources/Phone/Notifications.swift", ".interruptionLevel = .timeSensitive", "a Focus would hold the alarm back"),
     ("App/Sources/Phone/Loudspeaker.swift", "case .alarm: try session.setCategory(.playback", "the ring switch would mute an alarm in front"),
     ("App/Sources/Phone/Loudspeaker.swift", "no mixWithOthers", "ambient mixes by itself; with playback music would drown the alarm"),
+    ("App/Sources/Screens/GlassReader.swift", "width: inside.size.width, height", "keys would be under the camera of a phone on its side"),
+    ("App/Sources/Screens/GlassReader.swift", ".offset(x: edges.leading)", "keys would be under the camera of a phone on its side"),
+    ("App/Sources/Screens/GlassReader.swift", ".statusBarHidden(", "the status bar would be over the keys of a phone on its side"),
+    ("App/Sources/Screens/PiecesView.swift", "piece.place.top - lift", "a line would be typed under the keyboard"),
+    ("App/Sources/Screens/SheetView.swift", "Sheet.announcements(from: old, to: new)", "VoiceOver would not tell a digit that was typed"),
     ("App/Sources/RootView.swift", "no Look(ink: .day)", "a log that is being read would be white at night"),
     ("App/Sources/Screens/SheetView.swift", ".defersSystemGestures(on: .all)", "a thumb that slides in from an edge would leave the app"),
     ("App/Sources/Screens/PieceView.swift", ".accessibilityRepresentation {", "VoiceOver would find a canvas in place of a key"),
