@@ -4,6 +4,7 @@ What stands in the project, its xcconfig, both Info.plists, the scheme and the p
 since a setting counts where it ends up: a target's own setting wins over the project's, and the project's over the
 xcconfig's."""
 
+import json
 import plistlib
 import re
 import sys
@@ -112,7 +113,8 @@ def check_plists(project, targets):
 
 
 def check_app_plist(plist):
-    expect(plist["UISupportedInterfaceOrientations"] == ["UIInterfaceOrientationPortrait"], "the app is portrait")
+    ways = {f"UIInterfaceOrientation{way}" for way in ("Portrait", "LandscapeLeft", "LandscapeRight")}
+    expect(set(plist["UISupportedInterfaceOrientations"]) == ways, "the app is upright or on either side")
     expect(plist["NSSupportsLiveActivities"] is True, "Live Activities are not declared")
     for key in ("NSLocationWhenInUseUsageDescription", "NSAlarmKitUsageDescription"):
         expect(plist.get(key), f"{key} is missing: the system would end the app when it asks")
@@ -121,8 +123,25 @@ def check_app_plist(plist):
     expect(opened == exported == {"app.restwater.op-file"}, f"document types {opened}, declared {exported}")
     source = (IOS / "App/Sources/Files/FileDialogs.swift").read_text()
     expect(all(f'"{kind}"' in source for kind in exported), "the type of the file dialogs is another")
-    icon = IOS / "App/Resources/Assets.xcassets/AppIcon.appiconset"
-    expect(icon.is_dir(), "there is no AppIcon")
+    assets = IOS / "App/Resources/Assets.xcassets"
+    expect((assets / "AppIcon.appiconset").is_dir(), "there is no AppIcon")
+    check_launch_colour(plist, assets)
+
+
+def check_launch_colour(plist, assets):
+    """What shows before the app draws is the paper of the kit's schemes: white would blind at night."""
+    name = plist["UILaunchScreen"].get("UIColorName")
+    colours = assets / f"{name}.colorset/Contents.json"
+    if not colours.exists():
+        return expect(False, f"the launch screen's colour is {name}, and there is no {colours}")
+    shown = {}
+    for one in json.loads(colours.read_text())["colors"]:
+        parts = one["color"]["components"]
+        scheme = one.get("appearances", [{"value": "light"}])[0]["value"]
+        shown[scheme] = "".join(parts[part].removeprefix("0x") for part in ("red", "green", "blue"))
+    ink = (IOS / "RestwaterKit/Sources/RestwaterKit/Drawing/Ink.swift").read_text()
+    day, night = (re.search(rf"static let {name} = Ink\(paper: 0x(\w+)", ink).group(1) for name in ("day", "night"))
+    expect(shown == {"light": day, "dark": night}, f"the launch screen is {shown}, paper is {day} by day and {night} by night")
 
 
 LANGUAGES = ["en-GB", "de", "fr"]
@@ -199,6 +218,12 @@ SOURCES = [
     ("App/Sources/Phone/Notifications.swift", ".interruptionLevel = .timeSensitive", "a Focus would hold the alarm back"),
     ("App/Sources/Phone/Loudspeaker.swift", "case .alarm: try session.setCategory(.playback", "the ring switch would mute an alarm in front"),
     ("App/Sources/Phone/Loudspeaker.swift", "no mixWithOthers", "ambient mixes by itself; with playback music would drown the alarm"),
+    ("App/Sources/Screens/GlassReader.swift", "width: inside.size.width, height", "keys would be under the camera of a phone on its side"),
+    ("App/Sources/Screens/GlassReader.swift", ".offset(x: edges.leading)", "keys would be under the camera of a phone on its side"),
+    ("App/Sources/Screens/GlassReader.swift", ".statusBarHidden(", "the status bar would be over the keys of a phone on its side"),
+    ("App/Sources/Screens/PiecesView.swift", "piece.place.top - lift", "a line would be typed under the keyboard"),
+    ("App/Sources/Screens/SheetView.swift", "Sheet.announcements(from: old, to: new)", "VoiceOver would not tell a digit that was typed"),
+    ("App/Sources/RootView.swift", "no Look(ink: .day)", "a log that is being read would be white at night"),
     ("App/Sources/Screens/SheetView.swift", ".defersSystemGestures(on: .all)", "a thumb that slides in from an edge would leave the app"),
     ("App/Sources/Screens/PieceView.swift", ".accessibilityRepresentation {", "VoiceOver would find a canvas in place of a key"),
     ("App/Sources/Screens/PieceView.swift", ".accessibilityElement()", "VoiceOver would not find the pictures"),

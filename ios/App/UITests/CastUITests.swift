@@ -6,7 +6,42 @@ import XCTest
 final class CastUITests: XCTestCase {
     private lazy var app = XCUIApplication()
 
+    override func tearDown() async throws { XCUIDevice.shared.orientation = .portrait }
+
     func testACastIsTappedAndItsClockGoesOn() {
+        begin()
+        let cast = app.buttons["key-CAST"]
+        let before = clock
+        cast.tap()
+        XCTAssertTrue(app.buttons["key-BITE"].waitForExistence(timeout: Self.shortly))
+        until("the clock says that a cast is out", within: Self.shortly) { clock != before }
+        let first = clock
+        // It is read out once a minute.
+        until("the clock goes on from: \(first)", within: Self.aMinute) { clock != first }
+        XCTAssertNotEqual(clock, before)
+    }
+
+    /// On either side every key is on the screen and can be tapped, beside the camera and not under it.
+    func testOnItsSideEveryKeyIsThere() {
+        begin()
+        let upright = app.frame
+        for side in [UIDeviceOrientation.landscapeLeft, .landscapeRight] {
+            XCUIDevice.shared.orientation = side
+            until("the screen lies on its side", within: Self.shortly) { app.frame.width == upright.height }
+            for tag in ["key-CAST", "screens", "key-UNDO"] {
+                let key = app.buttons[tag]
+                XCTAssertTrue(key.waitForExistence(timeout: Self.shortly), tag)
+                XCTAssertTrue(key.isHittable, tag)
+                XCTAssertTrue(app.frame.contains(key.frame), "\(tag) at \(key.frame)")
+            }
+            app.buttons["screens"].tap()
+            XCTAssertTrue(app.buttons["back"].waitForExistence(timeout: Self.shortly))
+            app.buttons["back"].tap()
+        }
+    }
+
+    /// Opens the app on a Bank with a session.
+    private func begin() {
         continueAfterFailure = false
         app.launch()
         let start = app.buttons["key-START"]
@@ -20,15 +55,10 @@ final class CastUITests: XCTestCase {
             start.tap()
         }
         refuseNotifications()
+        // A session of an earlier run may have a cast out.
+        let woundIn = app.buttons["key-WOUND_IN"]
+        if !cast.waitForExistence(timeout: Self.aMoment), woundIn.exists { woundIn.tap() }
         XCTAssertTrue(cast.waitForExistence(timeout: Self.shortly))
-        let before = clock
-        cast.tap()
-        XCTAssertTrue(app.buttons["key-BITE"].waitForExistence(timeout: Self.shortly))
-        until("the clock says that a cast is out", within: Self.shortly) { clock != before }
-        let first = clock
-        // It is read out once a minute.
-        until("the clock goes on from: \(first)", within: Self.aMinute) { clock != first }
-        XCTAssertNotEqual(clock, before)
     }
 
     /// What VoiceOver says of the first rod's wait.

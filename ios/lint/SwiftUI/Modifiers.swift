@@ -58,6 +58,10 @@ extension View {
     public func tint(_ color: Color?) -> some View { _never(self) }
     // swiftui/view/focused(_:)
     public func focused(_ condition: FocusState<Bool>.Binding) -> some View { _never(self) }
+    // swiftui/view/textinputautocapitalization(_:)
+    public func textInputAutocapitalization(_ capitals: TextInputAutocapitalization?) -> some View { _never(self) }
+    // swiftui/view/statusbarhidden(_:)
+    public func statusBarHidden(_ hidden: Bool = true) -> some View { _never(self) }
     // swiftui/view/submitlabel(_:)
     public func submitLabel(_ label: SubmitLabel) -> some View { _never(self) }
     // swiftui/view/autocorrectiondisabled(_:)
@@ -123,6 +127,12 @@ public struct SafeAreaRegions: OptionSet, Sendable {
     public init(rawValue: UInt) { self.rawValue = rawValue }
     public static let all = SafeAreaRegions(rawValue: 3)
     public static let keyboard = SafeAreaRegions(rawValue: 2)
+}
+// swiftui/textinputautocapitalization
+public struct TextInputAutocapitalization: Sendable {
+    public static var never: TextInputAutocapitalization { fatalError() }
+    public static var words: TextInputAutocapitalization { fatalError() }
+    public static var sentences: TextInputAutocapitalization { fatalError() }
 }
 // swiftui/submitlabel
 public struct SubmitLabel: Sendable { public static var done: SubmitLabel { fatalError() } }

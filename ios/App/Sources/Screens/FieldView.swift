@@ -1,34 +1,48 @@
 import RestwaterKit
 import SwiftUI
+import UIKit
 
-/// A line that is typed, and passed on letter by letter.
+/// A line that is typed, and passed on letter by letter. Its label and its line are marks of its piece.
 struct FieldView: View {
     let field: Field
     let spoken: String
     let ink: Ink
     let tap: (Ask) -> Void
+    /// Told when it begins or ends to be typed.
+    let typing: (Bool) -> Void
     @State private var typed = ""
-    @FocusState private var typing: Bool
+    @FocusState private var focused: Bool
 
     var body: some View {
-        HStack(spacing: field.em) {
-            Text(verbatim: field.label).font(Look.font(.medium, size: field.em)).accessibilityHidden(true)
-            VStack(spacing: 2) {
-                TextField("", text: $typed)
-                    .font(Look.font(.bold, size: field.em * 1.2))
-                    .focused($typing)
-                    // Latitude and longitude may be negative, and the decimal pad has no sign.
-                    .keyboardType(field.takesFigure ? .numbersAndPunctuation : .default)
-                    .submitLabel(.done)
-                    .autocorrectionDisabled()
-                    .accessibilityLabel(Text(verbatim: spoken))
-                Rectangle().frame(height: 1)
-            }
+        TextField("", text: $typed)
+            .font(Look.font(.bold, size: field.em))
+            .focused($focused)
+            .keyboardType(keyboard)
+            .textInputAutocapitalization(capitals)
+            .submitLabel(.done)
+            .autocorrectionDisabled()
+            .accessibilityLabel(Text(verbatim: spoken))
+            .foregroundStyle(Color(ink, .ink))
+            .tint(Color(ink, .accent))
+            // The core's answer to a letter must not overtake the next letter.
+            .onChange(of: field.value, initial: true) { _, value in if !focused || field.isHeld { typed = value } }
+            .onChange(of: typed) { _, text in if focused { tap(field.ask(text)) } }
+            .onChange(of: focused) { _, now in typing(now) }
+    }
+
+    private var keyboard: UIKeyboardType {
+        switch field.keyboard {
+        case .name, .text: .default
+        // A figure has a unit, and degrees may be negative: the decimal pad has neither letters nor a sign.
+        case .figure, .degrees: .numbersAndPunctuation
         }
-        .foregroundStyle(Color(ink, .ink))
-        .tint(Color(ink, .accent))
-        // The core's answer to a letter must not overtake the next letter.
-        .onChange(of: field.value, initial: true) { _, value in if !typing || field.isHeld { typed = value } }
-        .onChange(of: typed) { _, text in if typing { tap(field.ask(text)) } }
+    }
+
+    private var capitals: TextInputAutocapitalization {
+        switch field.keyboard {
+        case .name: .words
+        case .text: .sentences
+        case .figure, .degrees: .never
+        }
     }
 }

@@ -7,6 +7,8 @@ struct PieceView: View, Equatable {
     let look: Look
     let tap: (Ask) -> Void
     let aim: (CGPoint) -> Void
+    /// Whether its line is being typed.
+    let typing: (Bool) -> Void
 
     /// Only what is drawn and spoken decides whether it is drawn again; a tap always calls the same state.
     nonisolated static func == (a: PieceView, b: PieceView) -> Bool { a.piece == b.piece && a.look == b.look }
@@ -19,7 +21,12 @@ struct PieceView: View, Equatable {
 
     @ViewBuilder private var content: some View {
         if let field = piece.field {
-            FieldView(field: field, spoken: piece.spoken, ink: look.ink, tap: tap)
+            ZStack(alignment: .topLeading) {
+                MarkCanvas(marks: piece.marks, look: look).allowsHitTesting(false).accessibilityHidden(true)
+                FieldView(field: field, spoken: piece.spoken, ink: look.ink, tap: tap, typing: typing)
+                    .frame(width: field.box.width, height: field.box.height)
+                    .offset(x: field.box.left, y: field.box.top)
+            }
         } else if let ask = piece.ask {
             Button {
                 tap(ask)
@@ -63,7 +70,7 @@ struct PieceView: View, Equatable {
         case .key, .tab, .words: break
         }
         if piece.selected { traits.insert(.isSelected) }
-        if piece.announced { traits.insert(.updatesFrequently) }
+        if !piece.announced.isEmpty { traits.insert(.updatesFrequently) }
         return traits
     }
 }

@@ -6,19 +6,23 @@ import SwiftUI
 struct SheetView: View {
     @ObservedObject var state: RestwaterState
     let contacts: Contacts
+    /// The line that is being typed, by its tag.
+    @State private var typing: String?
     @Environment(\.scenePhase) private var scenePhase
     @Environment(\.legibilityWeight) private var legibilityWeight
     @Environment(\.colorSchemeContrast) private var contrast
 
     var body: some View {
-        GlassReader { measure in
+        GlassReader(paper: Color(look.ink, .paper)) { measure in
             let sheet = Sheet.of(state.content, on: measure, letters: .phone(bold: look.bold))
-            PiecesView(sheet: sheet, look: look) { ask in
-                counted { state.tap(ask) }
-            } aim: { point in
-                counted { state.aim(x: point.x, y: point.y) }
-            }
+            let lift = typing.map { sheet.lifted(for: $0, on: measure) } ?? 0
+            PiecesView(
+                sheet: sheet, look: look, tap: { ask in counted { state.tap(ask) } },
+                aim: { point in counted { state.aim(x: point.x, y: point.y) } }, lift: lift,
+                typing: { tag, now in if now { typing = tag } else if typing == tag { typing = nil } }
+            )
             .overlay { RejectedFrame(count: state.content.rejectedTaps, color: Color(look.ink, .accent)) }
+            .onChange(of: sheet) { old, new in tell(Sheet.announcements(from: old, to: new)) }
             .onChange(of: sheet.fan, initial: true) { _, place in state.placeFan(place) }
             .onChange(of: sheet.scene, initial: true) { _, place in state.placeScene(place) }
         }
@@ -32,11 +36,11 @@ struct SheetView: View {
                 do { try await Task.sleep(for: .seconds(1)) } catch { return }
             }
         }
-        // The same answer twice is announced twice.
-        .onChange(of: state.content.answers) { _, _ in
-            let notice = state.content.notice
-            if !notice.isEmpty { AccessibilityNotification.Announcement(notice).post() }
-        }
+    }
+
+    /// In one announcement, since a second one would cut the first one off.
+    private func tell(_ sentences: [String]) {
+        if !sentences.isEmpty { AccessibilityNotification.Announcement(sentences.joined(separator: "\n")).post() }
     }
 
     private var look: Look {

@@ -16,7 +16,8 @@ final class DemoDay {
         let clock = DayClock(taps[0].at)
         self.clock = clock
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("\(name)-\(UUID().uuidString)")
-        state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }), clock: { clock.now })
+        let defaults = UserDefaults(suiteName: "\(name)-\(UUID().uuidString)")!
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }), defaults: defaults, clock: { clock.now })
     }
 
     func play(

@@ -49,6 +49,56 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         XCTAssertFalse(aside.isEmpty, "the damaged log is kept")
     }
 
+    func testTheAppStartsInTheColoursAndForTheHandLastChosen() async throws {
+        let day = try Bankside()
+        await day.start()
+        day.state.act(.set(hand: .left, scheme: .night))
+        await day.state.settled()
+        await day.look()
+        day.state.phase(.background)
+        await day.state.settled()
+        let (clock, night) = (day.clock, Settings(hand: .left, scheme: .night))
+        let opening = Opening(folder: day.folder, defaults: day.defaults, clock: { clock.moment })
+        XCTAssertEqual(opening.settings, night, "before the log is open")
+        opening.start()
+        await opening.settled()
+        guard case .open(let state) = opening.stage else { return XCTFail("not open") }
+        XCTAssertEqual(state.content.settings, night, "before the core has answered")
+    }
+
+    func testALogThatCannotBeOpenedSaysSoInTheColoursLastChosen() async throws {
+        let day = try Bankside()
+        await day.start()
+        day.state.act(.set(hand: nil, scheme: .night))
+        await day.state.settled()
+        await day.look()
+        let opening = Opening(folder: day.folder, defaults: day.defaults)
+        opening.start()
+        await opening.settled()
+        guard case .failed = opening.stage else { return XCTFail("two hold one log") }
+        XCTAssertEqual(opening.settings.scheme, .night)
+    }
+
+    /// A new phone with a log from a backup: nothing is remembered beside the log.
+    func testTheFirstBankIsDrawnInTheColoursOfTheLog() async throws {
+        let day = try Bankside()
+        await day.start()
+        day.state.act(.set(hand: .left, scheme: .night))
+        await day.state.settled()
+        day.state.phase(.background)
+        await day.state.settled()
+        day.defaults.dictionaryRepresentation().keys.forEach(day.defaults.removeObject(forKey:))
+        try day.restart()
+        var drawn: [Settings] = []
+        day.state.onChange = { [unowned day] in
+            if day.state.content.bank != nil { drawn.append(day.state.content.settings) }
+        }
+        day.state.greet()
+        await day.state.settled()
+        XCTAssertFalse(drawn.isEmpty)
+        XCTAssertEqual(drawn.filter { $0 != Settings(hand: .left, scheme: .night) }, [])
+    }
+
     func testALogHeldByAnotherProcessIsRefusedWithoutThatKey() async throws {
         let day = try Bankside()
         await day.look()

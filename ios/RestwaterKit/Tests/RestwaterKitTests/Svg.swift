@@ -9,10 +9,7 @@ struct Svg {
     func picture(_ sheet: Sheet, _ measure: GlassMeasure) -> String {
         let pieces = sheet.pieces.map { piece in
             let place = piece.place
-            let field = piece.field.map { field in
-                let (w, h) = (place.width, place.height)
-                return "<text x='0' y='\(h * 0.6)' font-size='\(field.em)'>\(escaped(field.label))  \(escaped(field.value))</text>"
-                    + "<line x1='\(w * 0.2)' x2='\(w)' y1='\(h * 0.8)' y2='\(h * 0.8)' stroke='\(hex(.ink))'/>"
+            let field = piece.field.map { field in "<text x='\(field.box.left)' y='\(field.box.bottom * 0.7)' font-size='\(field.em)'>\(escaped(field.value))</text>"
             }
             return "<g transform='translate(\(place.left) \(place.top))'>\(piece.marks.map(mark).joined())\(field ?? "")</g>"
         }

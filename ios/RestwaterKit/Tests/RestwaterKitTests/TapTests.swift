@@ -74,7 +74,7 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         }
         XCTAssertEqual(day.sheet["field-peg"]?.field?.value, "14 b")
         XCTAssertEqual(day.echoes.count, echoes)
-        XCTAssertFalse(field.takesFigure, "a peg may have a name")
+        XCTAssertEqual(field.keyboard, .name, "a peg may have a name")
     }
 
     func testWhatTheCoreRefusesIsShownInItsWordsAndNothingIsLogged() async throws {

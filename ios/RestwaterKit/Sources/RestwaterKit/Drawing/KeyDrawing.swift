@@ -7,9 +7,11 @@ struct KeyFace: Equatable {
     var spoken: String
     var solid = false
     var enabled = true
+    /// Whether it is the choice in force, which a screen reader says too.
+    var chosen = false
 
-    init(_ label: String, sub: String? = nil, spoken: String, solid: Bool = false, enabled: Bool = true) {
-        (self.label, self.spoken, self.solid, self.enabled) = (label, spoken, solid, enabled)
+    init(_ label: String, sub: String? = nil, spoken: String, solid: Bool = false, enabled: Bool = true, chosen: Bool = false) {
+        (self.label, self.spoken, self.solid, self.enabled, self.chosen) = (label, spoken, solid || chosen, enabled, chosen)
         self.sub = sub.flatMap { $0.isBlank ? nil : $0 }
     }
 

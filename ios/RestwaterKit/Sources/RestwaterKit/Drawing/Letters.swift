@@ -119,9 +119,9 @@ extension Letters {
         return (lines[..<fit].joined(separator: " "), lines[fit...].joined(separator: " "))
     }
 
-    /// The number of lines a text probably takes at that em and width.
-    func lines(of text: String, em: Double, width: Double) -> Int {
-        text.isBlank ? 0 : wrap(text, em, width, .medium, lines: 99).0.count
+    /// The number of lines a text takes at that em and width in letters of that weight: bold ones are wider.
+    func lines(of text: String, em: Double, width: Double, weight: Weight = .medium) -> Int {
+        text.isBlank ? 0 : wrap(text, em, width, weight, lines: 99).0.count
     }
 }
 

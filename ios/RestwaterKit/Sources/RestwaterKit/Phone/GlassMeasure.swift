@@ -7,6 +7,9 @@ public struct GlassMeasure: Equatable, Sendable {
     /// The text size set on the phone; 1 is the default.
     public var textScale: Double
     public var insetTop, insetBottom: Double
+    /// How much of the height the phone's keyboard covers from below; 0 without one. The layout stays as it is: the keyboard
+    /// comes and goes, and `Sheet.lifted` says how far the screen moves meanwhile.
+    public var keyboard = 0.0
 
     public init(
         width: Double, height: Double, pointsPerMm: Double, textScale: Double = 1, insetTop: Double = 0, insetBottom: Double = 0

@@ -18,7 +18,7 @@ extension Sheet {
         pieces[pieces.count - 1].ask = .open(.legend)
         if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
         drawPad(view, slate, page: content.paging.keys)
-        put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre, announced: true)
+        put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre)
     }
 
     private mutating func drawTop(_ view: BankView, _ slate: Slate) {
@@ -55,7 +55,7 @@ extension Sheet {
                 (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(rod.choose))
             }
             piece.spoken = [rod.spoken, rod.since].filter { !$0.isBlank }.joined(separator: ", ")
-            (piece.announced, piece.order) = (true, 10 + Double(rod.rod) / 10)
+            (piece.announced, piece.runsByItself, piece.order) = (rod.spoken, true, 10 + Double(rod.rod) / 10)
             pieces.append(piece)
         }
         guard let since = layout.since, let chosen = view.rods.first(where: { $0.chosen }) else { return }

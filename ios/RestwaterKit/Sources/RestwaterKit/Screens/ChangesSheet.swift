@@ -86,9 +86,11 @@ extension Sheet {
         let parts = Self.reasons(change)
         let text = parts.joined(separator: "\n")
         let gap = 1.5 * slate.mm
-        func lines(_ text: String, _ em: Double) -> Double { Double(slate.letters.lines(of: text, em: em, width: place.width)) }
-        func verdict(_ em: Double) -> Double { em * 1.25 * 1.3 * lines(change.says, em * 1.25) }
-        func reasons(_ em: Double) -> Double { em * 1.25 * parts.map { lines($0, em) }.reduce(0, +) }
+        func lines(_ text: String, _ em: Double, _ weight: Weight) -> Double {
+            Double(slate.letters.lines(of: text, em: em, width: place.width, weight: weight))
+        }
+        func verdict(_ em: Double) -> Double { em * 1.25 * 1.3 * lines(change.says, em * 1.25, .bold) }
+        func reasons(_ em: Double) -> Double { em * 1.25 * parts.map { lines($0, em, .medium) }.reduce(0, +) }
         // Verdict and reasons keep their proportion, however large the text.
         let body = slate.letters.largest(slate.text.body) { verdict($0) + gap + reasons($0) <= place.height }
         let head = place.with(height: min(place.height * 0.4, verdict(body)))

@@ -61,7 +61,7 @@ extension Sheet {
         let typed = asks ? slate.lineHeight : 0
         let words = rest.with(height: rest.height - keys - typed - slate.lineHeight / 3)
         put("incoming", ([incoming.title] + incoming.lines).joined(separator: "\n"), em: slate.text.body, at: words, slate, order: 10, middle: false)
-        if asks { line("source", label, files.source, to: .source, 0, rest.with(top: rest.bottom - keys - typed, height: typed), slate) }
+        if asks { line("source", label, files.source, to: .source, .name, 0, rest.with(top: rest.bottom - keys - typed, height: typed), slate) }
         grid(cells, in: rest.with(top: rest.bottom - keys, height: keys), slate, page: 0)
     }
 

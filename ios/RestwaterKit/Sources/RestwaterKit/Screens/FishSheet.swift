@@ -12,8 +12,9 @@ extension Sheet {
         let body = slate.text.body
         let marks = slate.write.sentences(
             view.says.first ?? "", Array(view.says.dropFirst()), em: body * 1.35, small: body * 1.1, in: place.local)
-        put("fish-says", marks, spoken: ([view.title] + view.says).joined(separator: " "), at: place, order: 10)
-        pieces[pieces.count - 1].announced = true
+        let spoken = view.says.joined(separator: " ")
+        put("fish-says", marks, spoken: spoken, at: place, order: 10)
+        pieces[pieces.count - 1].announced = spoken
         let labels = zip(shown, keys.classes).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: true, mm: slate.mm)) }
         let em = slate.letters.common(labels, em: slate.text.primary)
         for (key, at) in zip(shown, keys.classes) { fishKey(key, at, slate, em: em) }
@@ -39,7 +40,7 @@ extension Sheet {
     /// A number being typed; if there is no room for what is known about it, that is spoken with it.
     mutating func figure(_ figure: String, _ says: [String], beside place: Rect, in low: Rect, _ slate: Slate) {
         let spoken = place.height > 0 ? figure : ([figure] + says).joined(separator: " ")
-        put("figure", figure, spoken: spoken, em: low.height * 0.8, at: low, slate, weight: .bold, order: 20, announced: true)
+        put("figure", figure, spoken: spoken, em: low.height * 0.8, at: low, slate, weight: .bold, order: 20, announced: figure)
     }
 
     private mutating func fishKey(_ key: FishKey, _ place: Rect, _ slate: Slate, em: Double, withSub: Bool = true) {

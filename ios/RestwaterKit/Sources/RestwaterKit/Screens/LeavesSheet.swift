@@ -82,9 +82,9 @@ extension Sheet {
         _ typing: TypedField, in place: Rect, _ slate: Slate, _ paging: Paging
     ) {
         let width = 15 * slate.mm
-        var line = Piece("typed-\(typing.tag)", at: place.with(width: place.width - width - 2 * slate.mm))
-        line.field = Field(label: typing.label, value: paging.typed, em: slate.text.body, to: .typed)
-        (line.spoken, line.order) = (typing.label, 40)
+        let at = place.with(width: place.width - width - 2 * slate.mm, height: place.height - slate.mm)
+        var line = slate.typed("typed-\(typing.tag)", typing.label, paging.typed, to: .typed, typing.keyboard, at: at)
+        line.order = 40
         pieces.append(line)
         let key = place.with(left: place.right - width, width: width, height: place.height - slate.mm)
         let face = KeyFace(typing.send, spoken: "\(typing.send): \(typing.label)", enabled: !paging.typed.isBlank)

@@ -28,7 +28,7 @@ extension Sheet {
         put(
             "match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken,
             at: place.with(height: max(clock, slate.mm)), order: 10)
-        pieces[pieces.count - 1].announced = true
+        (pieces[pieces.count - 1].announced, pieces[pieces.count - 1].runsByItself) = (view.spoken, true)
         let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
         drawNowBody(page, place.with(top: top, height: place.bottom - top))
         if view.weighIn != nil {
@@ -51,16 +51,18 @@ extension Sheet {
         let view = page.view
         let body = page.slate.letters.largestDrawn(page.body) { em in
             let all = view.lines.map { page.lineHeight($0, place.width, em: em) } + view.nets.map { NetDrawing.height($0, body: em) }
-            let texts = page.texts([view.says], em * 1.1, place.width) + page.texts(view.notes, em * 0.9, place.width)
+            let texts = page.texts([view.says], em * 1.1, place.width, .bold) + page.texts(view.notes, em * 0.9, place.width)
             return place.height / (all.reduce(0, +) + texts)
         }
-        let says = page.texts([view.says], body * 1.1, place.width)
-        let heights = view.lines.map { page.lineHeight($0, place.width) }
+        let says = page.texts([view.says], body * 1.1, place.width, .bold)
+        let heights = view.lines.map { page.lineHeight($0, place.width, em: body) }
         let nets = view.nets.map { NetDrawing.height($0, body: body) }
         let notes = page.texts(view.notes, body * 0.9, place.width)
         var stack = MatchStack(place, asked: says + heights.reduce(0, +) + nets.reduce(0, +) + notes)
         put("match-says", view.says, em: body * 1.1, at: stack.next(says), page.slate, weight: .bold, order: 11)
-        for (i, line) in view.lines.enumerated() { matchLine("match-line-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 12) }
+        for (i, line) in view.lines.enumerated() {
+            matchLine("match-line-\(i)", line, stack.next(heights[i]), page, em: body, tight: stack.tight, order: 12)
+        }
         for (i, net) in view.nets.enumerated() {
             let at = stack.next(nets[i])
             let drawing = NetDrawing(net: net, width: at.width, height: at.height, body: body, slate: page.slate)
@@ -78,13 +80,15 @@ extension Sheet {
             return drawFigures(view.comingFigures, in: head(view.comingFigures.title, notice: page.content.notice, slate), slate)
         }
         let place = head(view.toComing.label, notice: page.content.notice, slate)
-        let says = page.texts([view.comingSays], page.body * 1.08, place.width)
+        let says = page.texts([view.comingSays], page.body, place.width, .bold)
         put("coming-says", view.comingSays, em: page.body, at: place.with(height: says), slate, weight: .bold, order: 9, middle: false)
         let top = place.top + says + 2 * slate.mm
         let lines = place.with(top: top, height: place.bottom - top)
         let heights = view.coming.map { page.lineHeight($0, lines.width) }
         var stack = MatchStack(lines, asked: heights.reduce(0, +))
-        for (i, line) in view.coming.enumerated() { matchLine("coming-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 10) }
+        for (i, line) in view.coming.enumerated() {
+            matchLine("coming-\(i)", line, stack.next(heights[i]), page, em: page.body, tight: stack.tight, order: 10)
+        }
     }
 
     private mutating func drawWeighIn(_ weighIn: WeighInPage, _ page: MatchSlate) {
@@ -100,7 +104,9 @@ extension Sheet {
         let heights = lines.map { page.lineHeight($0, place.width) }
         let said = page.texts(says, page.body, place.width)
         var stack = MatchStack(place, asked: heights.reduce(0, +) + said)
-        for (i, line) in lines.enumerated() { matchLine("weighed-\(i)", line, stack.next(heights[i]), page, tight: stack.tight, order: 10) }
+        for (i, line) in lines.enumerated() {
+            matchLine("weighed-\(i)", line, stack.next(heights[i]), page, em: page.body, tight: stack.tight, order: 10)
+        }
         saidOnMatch("figure-says", says.joined(separator: " "), stack.next(said), page.body, page, order: 15)
     }
 
@@ -136,18 +142,20 @@ extension Sheet {
     }
 
     /// A label with its value below it, or beside it if there is little room.
-    private mutating func matchLine(_ tag: String, _ line: MatchLine, _ place: Rect, _ page: MatchSlate, tight: Bool, order: Double) {
+    private mutating func matchLine(
+        _ tag: String, _ line: MatchLine, _ place: Rect, _ page: MatchSlate, em: Double, tight: Bool, order: Double
+    ) {
         let text = "\(line.label): \(line.value)"
         let write = page.slate.write
         if tight {
-            put(tag, text, em: page.body, at: place, page.slate, weight: .bold, order: order)
+            put(tag, text, em: em, at: place, page.slate, weight: .bold, order: order)
             return
         }
-        let share = page.texts([line.label], page.body * MatchSlate.label, place.width) / page.lineHeight(line, place.width)
+        let share = page.texts([line.label], em * MatchSlate.label, place.width) / page.lineHeight(line, place.width, em: em)
         let (above, below) = (place.height * share, place.height * (0.97 - share))
         let marks =
-            write.fit(line.label, em: page.body * MatchSlate.label, in: place.local.with(height: above), middle: false)
-            + write.fit(line.value, em: page.body * MatchSlate.value, in: place.local.with(top: above, height: below), weight: .bold, middle: false)
+            write.fit(line.label, em: em * MatchSlate.label, in: place.local.with(height: above), middle: false)
+            + write.fit(line.value, em: em * MatchSlate.value, in: place.local.with(top: above, height: below), weight: .bold, middle: false)
         put(tag, marks, spoken: text, at: place, order: order)
     }
 }

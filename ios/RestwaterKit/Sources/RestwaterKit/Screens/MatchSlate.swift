@@ -13,14 +13,14 @@ struct MatchSlate {
     static let value = 1.15
 
     /// Height of texts below each other.
-    func texts(_ all: [String], _ em: Double, _ width: Double) -> Double {
-        all.map { Double(slate.letters.lines(of: $0, em: em, width: width)) }.reduce(0, +) * em * 1.25
+    func texts(_ all: [String], _ em: Double, _ width: Double, _ weight: Weight = .medium) -> Double {
+        all.map { Double(slate.letters.lines(of: $0, em: em, width: width, weight: weight)) }.reduce(0, +) * em * 1.25
     }
 
-    /// Height of a label and its value at their own size. Bold letters are wider.
+    /// Height of a label and its value at their own size.
     func lineHeight(_ line: MatchLine, _ width: Double, em: Double? = nil) -> Double {
         let body = em ?? self.body
-        return max(1, texts([line.label], body * Self.label, width) + texts([line.value], body * Self.value * 1.08, width) + body * 0.3)
+        return max(1, texts([line.label], body * Self.label, width) + texts([line.value], body * Self.value, width, .bold) + body * 0.3)
     }
 }
 

@@ -16,9 +16,8 @@ extension Sheet {
             let marks = slate.write.sentences(
                 view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
             )
-            // Spoken with the fan; the notice about the last tap is announced by itself.
-            put("swim-words", marks, spoken: content.notice, at: layout.words, order: 20)
-            pieces[pieces.count - 1].announced = true
+            // The picture speaks the place and its reasons; each sentence is spoken once.
+            put("swim-words", marks, spoken: ([content.notice] + view.drift).filter { !$0.isBlank }.joined(separator: " "), at: layout.words, order: 20)
             for place in layout.keys { drawSwimKey(view, place, slate) }
             if let more = layout.more {
                 key("swim-more", KeyFace(slate.words.further), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)
@@ -44,7 +43,7 @@ extension Sheet {
         let said = [view.headline, view.why, view.cell].filter { !$0.isEmpty }.joined(separator: " ")
         let marks = drawn.map { SwimDrawing(scene: $0, mm: slate.mm, letters: slate.letters).marks() } ?? []
         put("swim-fan", marks, spoken: said, at: layout.canvas, role: .picture, order: 10)
-        pieces[pieces.count - 1].aims = true
+        (pieces[pieces.count - 1].aims, pieces[pieces.count - 1].announced) = (true, view.headline)
     }
 
     private mutating func drawSwimKey(_ view: SwimView, _ place: SwimKeyPlace, _ slate: Slate) {

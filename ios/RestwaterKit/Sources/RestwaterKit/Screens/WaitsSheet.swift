@@ -69,13 +69,14 @@ extension Sheet {
     ) {
         let (low, words, gap) = (place.isLow, place.besidePicture, slate.wordsGap)
         let text = notes.filter { !$0.isBlank }.joined(separator: " ")
-        func height(_ text: String, _ em: Double) -> Double { slate.height(text, em, words.width) }
+        func height(_ text: String, _ em: Double, _ weight: Weight = .medium) -> Double { slate.height(text, em, words.width, weight) }
         let body = slate.wordSize(says, notes, in: place, share: share)
         let small = body * 0.85
         let least = low ? 15.0 : says.isBlank && text.isBlank ? 18 : 24
         let figure = min(slate.text.body * 0.85, place.height / least)
-        let both = height(says, body) + height(text, small)
-        let above = low ? height(says, body) * min(1, both > 0 ? (place.height - gap) / both : 1) : height(says, body)
+        let said = height(says, body, .bold)
+        let both = said + height(text, small)
+        let above = low ? said * min(1, both > 0 ? (place.height - gap) / both : 1) : said
         put("says", says, em: body, at: words.with(height: above), slate, weight: .bold, order: 10, middle: false)
         if low {
             picture(&self, figure, place.with(width: place.width * Rect.picture - 2 * gap))
@@ -93,15 +94,15 @@ extension Slate {
     /// Between the words and the picture of a page.
     fileprivate var wordsGap: Double { 1.5 * mm }
 
-    fileprivate func height(_ text: String, _ em: Double, _ width: Double) -> Double {
-        em * Letters.line * Double(letters.lines(of: text, em: em, width: width))
+    fileprivate func height(_ text: String, _ em: Double, _ width: Double, _ weight: Weight) -> Double {
+        em * Letters.line * Double(letters.lines(of: text, em: em, width: width, weight: weight))
     }
 
     /// The size of the words of a page whose picture keeps its share of it, however large the text is.
     func wordSize(_ says: String, _ notes: [String], in place: Rect, share: Double) -> Double {
         let (width, gap) = (place.besidePicture.width, wordsGap)
         let text = notes.filter { !$0.isBlank }.joined(separator: " ")
-        func height(_ em: Double) -> Double { self.height(says, em, width) + self.height(text, 0.85 * em, width) }
+        func height(_ em: Double) -> Double { self.height(says, em, width, .bold) + self.height(text, 0.85 * em, width, .medium) }
         if place.isLow { return letters.largestDrawn(self.text.body) { em in height(em) > 0 ? (place.height - gap) / height(em) : 1 } }
         let room = place.height * (1 - share) - 2.5 * gap
         return letters.largest(self.text.body) { height($0) <= room }

@@ -79,7 +79,7 @@ extension Sheet {
         put("row-source", row.source, em: body * 0.9, at: place.with(top: place.top + line, height: line), slate, order: 11)
         let choices = row.choices.map { choice in
             Cell(
-                face: KeyFace(choice.label, spoken: "\(row.label): \(choice.label)", solid: choice.chosen),
+                face: KeyFace(choice.label, spoken: "\(row.label): \(choice.label)", chosen: choice.chosen),
                 tag: "choice-\(row.tag)-\(choice.tag)", ask: .act(choice.action), reads: true
             )
         }

@@ -22,8 +22,10 @@ public struct Piece: Equatable, Sendable, Identifiable {
     public var order = 0.0
     public var enabled = true
     public var selected = false
-    /// Whether a screen reader announces it when it changes.
-    public var announced = false
+    /// What a screen reader is told of it, by itself, when that changes; empty if nothing.
+    public var announced = ""
+    /// Whether the answer to a tap already tells of it, as of a clock that the tap started.
+    public var runsByItself = false
     public var ask: Ask?
     /// Whether a tap on the picture aims there.
     public var aims = false
@@ -41,10 +43,10 @@ public struct Field: Equatable, Sendable {
     public let em: Double
     /// Where its text goes.
     public let to: FieldGoal
-    /// Whether it takes a signed decimal number: the phone then shows its number keyboard.
-    public var takesFigure: Bool {
-        if case .core(let into) = to { [.pegLatitude, .pegLongitude].contains(into) } else { false }
-    }
+    /// The keyboard it opens with.
+    public let keyboard: Keyboard
+    /// The part of the piece that is typed in; its label is drawn beside it.
+    public let box: Rect
 
     /// Whether the shell keeps the text until a key passes it on: it can be undone at any letter.
     public var isHeld: Bool {

@@ -7,6 +7,10 @@ public struct Sheet: Equatable, Sendable {
     public internal(set) var fan: FanGlass?
     public internal(set) var scene: FanGlass?
 
+    /// The answer shown last, and how many there have been: the same one twice is two.
+    private(set) var answer = ""
+    private(set) var answers = 0
+
     public subscript(tag: String) -> Piece? { pieces.first { $0.tag == tag } }
 
     /// The open screen, laid out for this size.
@@ -56,6 +60,7 @@ public struct Sheet: Equatable, Sendable {
             _ = sheet.head("", notice: content.notice, slate)
             sheet.back(slate)
         }
+        (sheet.answer, sheet.answers) = (content.notice, content.answers)
         return sheet
     }
 

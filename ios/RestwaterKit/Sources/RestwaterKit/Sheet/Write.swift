@@ -5,7 +5,7 @@ extension Sheet {
     /// Text that is drawn and spoken.
     mutating func put(
         _ tag: String, _ text: String, spoken: String? = nil, em: Double, at place: Rect, _ slate: Slate, weight: Weight = .medium,
-        order: Double = 0, role: Role = .words, across: Across = .start, middle: Bool = true, oneLine: Bool = false, announced: Bool = false
+        order: Double = 0, role: Role = .words, across: Across = .start, middle: Bool = true, oneLine: Bool = false, announced: String = ""
     ) {
         var piece = Piece(tag, at: place)
         piece.marks = slate.write.fit(text, em: em, in: place.local, weight: weight, across: across, middle: middle, oneLine: oneLine)
@@ -27,6 +27,7 @@ extension Sheet {
         piece.marks = drawing.marks(pressed: false)
         piece.pressed = drawing.marks(pressed: true)
         (piece.role, piece.spoken, piece.order, piece.enabled, piece.ask) = (.key, face.spoken, order, face.enabled, ask)
+        piece.selected = face.chosen
         pieces.append(piece)
     }
 
@@ -51,7 +52,7 @@ extension Sheet {
         let both = slate.layout.apart && notice.isBlank && page.title != page.notice
         let place = both ? page.title.with(height: page.notice.bottom - page.title.top) : page.title
         put("title", shown, spoken: title, em: slate.text.headline, at: place, slate, weight: .bold, role: .heading)
-        put("notice", notice, em: slate.text.body, at: page.notice, slate, order: 1, announced: true)
+        put("notice", notice, em: slate.text.body, at: page.notice, slate, order: 1)
         return page.rest
     }
 }

@@ -18,6 +18,9 @@ public final class Opening: Observed {
         willSet { tellOfChange() }
     }
 
+    /// Colours and hand as last set, for what is shown while there is no state.
+    public var settings: Settings { LastSettings(defaults: defaults).read }
+
     /// Called when the log has been opened.
     public var onOpen: (@MainActor (RestwaterState) -> Void)?
     private let folder: URL

@@ -8,7 +8,10 @@ public final class RestwaterState: Observed {
     /// What is drawn. Combine, if available, is notified before each change, and `onChange` after it.
     public internal(set) var content = ScreenContent() {
         willSet { tellOfChange() }
-        didSet { onChange?() }
+        didSet {
+            if content.settings != oldValue.settings { lastSettings.keep(content.settings) }
+            onChange?()
+        }
     }
 
     /// Called on the main thread after each change of `content`.
@@ -27,6 +30,7 @@ public final class RestwaterState: Observed {
     let clock: Clock
     let files: any FileAccess
     let backups: BackupFolder
+    private let lastSettings: LastSettings
     /// Whether the app is in the background, with its log released.
     var away: Bool
     /// The sizes of the fans, as last requested.
@@ -46,6 +50,8 @@ public final class RestwaterState: Observed {
     ) {
         self.files = files
         backups = BackupFolder(defaults: defaults, files: files)
+        lastSettings = LastSettings(defaults: defaults)
+        content.settings = lastSettings.read
         line = CoreLine(core)
         self.away = away
         self.clock = clock
@@ -89,9 +95,12 @@ public final class RestwaterState: Observed {
     /// The screen that the app opens with, which is not always the Bank.
     public func greet() {
         let at = clock()
-        // The Bank's record has the hand and text size for the screens, so it is read first.
-        ask({ core in (try core.firstScreen(), try core.screen(which: .bank, now: at)) }) { state, answer in
-            state.content.show(answer.1)
+        // Every screen needs the Bank's record and the settings to lay itself out, so they are read first.
+        ask({ core in (try core.firstScreen(), try core.screen(which: .bank, now: at), try core.settings(now: at)) }) { state, answer in
+            var content = state.content
+            content.settings = answer.2
+            content.show(answer.1)
+            state.content = content
             // It does not cover what was there first, such as a file to open.
             if answer.0 != .bank && state.content.showing == .bank && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
         }
