@@ -220,7 +220,7 @@ private class ShownRow(
 )
 
 private fun choice(row: String, label: String, tag: String, of: String, chosen: Boolean, onTap: () -> Unit) =
-    Cell(KeyFace(of, null, "$label: $of", solid = chosen), "choice-$row-$tag", reads = true, onTap)
+    Cell(KeyFace(of, null, "$label: $of", solid = chosen, chosen = chosen), "choice-$row-$tag", reads = true, onTap)
 
 private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
     ShownRow(tag, label, value, source, typing, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onAct(it.action) } }, reads)
