@@ -13,6 +13,7 @@ import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.isTraversalGroup
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
@@ -59,7 +60,8 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
     CompositionLocalProvider(
         LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send, LocalOpened provides opened,
     ) {
-        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly()) {
+        // A screen reader walks through a screen by the order of its pieces.
+        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
             val glass = Glass(
                 constraints.maxWidth.toDouble(), constraints.maxHeight.toDouble(), measure.pxPerMm, measure.textScale,
                 state.settings.hand == Hand.LEFT, measure.insetTopPx, measure.insetBottomPx,
