@@ -1,5 +1,8 @@
 package app.restwater.desktop
 
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.semantics.getOrNull
+import androidx.compose.ui.test.SemanticsMatcher
 import app.restwater.core.Hand
 import app.restwater.ui.Showing
 import kotlin.test.Test
@@ -42,5 +45,24 @@ class OrderTest {
         }
         assertTrue(mark.getValue(Hand.RIGHT) > mark.getValue(Hand.LEFT), "$mark")
         assertEquals(2, mark.size)
+    }
+
+    @Test fun aReaderWalksAGridFromItsFirstKeyForEitherHandAndBackComesLast() = Bankside.on {
+        start()
+        for (hand in Hand.entries) {
+            choose(hand = hand)
+            show(Showing.SWIM)
+            tapOn("swim-more")
+            val swim = checkNotNull(state.swim)
+            val tags = listOf("swim-MARK_HERE", "swim-EARLIER", "swim-LATER", "swim-NOW", "swim-list") + swim.rows.map { "row-${it.tag}" }
+            fun order(tag: String) = node(tag).fetchSemanticsNode().config.getOrNull(SemanticsProperties.TraversalIndex) ?: 0f
+            val walked = tags.filter(::isThere).map(::order)
+            assertTrue(walked.size > 5 && walked.zipWithNext().all { (a, b) -> a < b }, "$hand: $walked")
+            assertTrue(order("back") > walked.last() && (!isThere("next-page") || order("next-page") in walked.last()..order("back")))
+            val groups = nodes(SemanticsMatcher.expectValue(SemanticsProperties.IsTraversalGroup, true))
+            assertTrue(groups.any { it.boundsInRoot.contains(place("swim-list").center) }, "the page is walked as one")
+            tapOn("back")
+            show(Showing.BANK)
+        }
     }
 }

@@ -165,7 +165,7 @@ internal fun Ground() = Box(Modifier.fillMaxSize().background(LocalInk.current.p
 @Composable
 internal fun Back(layout: BankLayout, words: PadWords, at: Rect = layout.back, onBack: () -> Unit) {
     LocalSystemBack.current(onBack)
-    PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(at), onTap = onBack)
+    PadKey(words.back.face(), "back", layout.text.secondary.toFloat(), 0f, Modifier.at(at), ORDER_BACK, onBack)
 }
 
 /** The only pager: MORE, with the page number and how many there are. It appears if there is more than one page. */
@@ -173,7 +173,7 @@ internal fun Back(layout: BankLayout, words: PadWords, at: Rect = layout.back, o
 internal fun Pager(page: Int, pages: Int, layout: BankLayout, at: Rect = layout.pager, onTurn: (Int) -> Unit) {
     if (pages < 2) return
     val px = layout.text.secondary.toFloat()
-    PadKey(pagerFace(page, pages), "next-page", px, px * PAGE_OF, Modifier.at(at)) { onTurn((page + 1) % pages) }
+    PadKey(pagerFace(page, pages), "next-page", px, px * PAGE_OF, Modifier.at(at), ORDER_PAGER) { onTurn((page + 1) % pages) }
 }
 
 /** What the pager says on page [page], from 0. */
@@ -182,6 +182,11 @@ internal fun pagerFace(page: Int, pages: Int): KeyFace {
     val said = remember(page, pages) { pagerWords((page + 1).toUInt(), pages.toUInt(), language()) }
     return KeyFace(said.label, said.of, said.spoken)
 }
+
+// The order a screen reader walks in: what is said, then the keys of a grid from its first, then MORE and BACK.
+private const val ORDER_GRID = 50f
+private const val ORDER_PAGER = 85f
+private const val ORDER_BACK = 90f
 
 /** Size of "2 of 4" relative to the word above it. */
 internal const val PAGE_OF = 0.8f
@@ -220,7 +225,7 @@ private class ShownRow(
 )
 
 private fun choice(row: String, label: String, tag: String, of: String, chosen: Boolean, onTap: () -> Unit) =
-    Cell(KeyFace(of, null, "$label: $of", solid = chosen), "choice-$row-$tag", reads = true, onTap)
+    Cell(KeyFace(of, null, "$label: $of", solid = chosen, chosen = chosen), "choice-$row-$tag", reads = true, onTap)
 
 private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
     ShownRow(tag, label, value, source, typing, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onAct(it.action) } }, reads)
@@ -302,7 +307,7 @@ internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, pag
     val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(grid.places[i], cell.face.sub != null, mm) }
     val px = commonEm(labels, layout.text.secondary.toFloat() * 0.9f)
     shown.forEachIndexed { i, cell ->
-        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(grid.places[i]), onTap = cell.onTap)
+        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(grid.places[i]), ORDER_GRID + i / 100f, cell.onTap)
     }
 }
 

@@ -24,6 +24,7 @@ import androidx.compose.ui.semantics.Role
 import androidx.compose.ui.semantics.contentDescription
 import androidx.compose.ui.semantics.disabled
 import androidx.compose.ui.semantics.role
+import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
 import app.restwater.core.Rect
@@ -36,6 +37,8 @@ data class KeyFace(
     val spoken: String,
     val solid: Boolean = false,
     val enabled: Boolean = true,
+    /** Of a choice, whether it is in force; solid ink alone would not tell a screen reader. */
+    val chosen: Boolean? = null,
 )
 
 /** An outlined key of one word. */
@@ -70,6 +73,7 @@ fun PadKey(
                 contentDescription = face.spoken
                 role = Role.Button
                 traversalIndex = order
+                face.chosen?.let { selected = it }
                 forTests {
                     this[SolidInk] = solid
                     this[FocusRing] = focused

@@ -13,6 +13,7 @@ import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.isTraversalGroup
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
@@ -59,7 +60,8 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
     CompositionLocalProvider(
         LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send, LocalOpened provides opened,
     ) {
-        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly()) {
+        // A screen reader walks through a screen by the order of its pieces.
+        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
             val glass = Glass(
                 constraints.maxWidth.toDouble(), constraints.maxHeight.toDouble(), measure.pxPerMm, measure.textScale,
                 state.settings.hand == Hand.LEFT, measure.insetTopPx, measure.insetBottomPx,
@@ -71,14 +73,18 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
 
 @Composable
 private fun Screens(state: RestwaterState, glass: Glass) {
-    val view = state.steadyBank ?: return
+    val measure = with(glass) { GlassMeasure(pxPerMm, textScale, insetTopPx, insetBottomPx) }
+    val view = state.steadyBank
+    // Before the first record there is nothing to say unless it was refused.
+    if (view == null) return if (state.notice.isBlank()) Unit else Trouble(state.notice, measure)
     // Without a session there is still a screen: the keys, and an empty place for the clock.
     val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), (state.page % 256).toUByte())
     val placed = remember(glass, ask) { layoutOf(glass, ask) }
-    val bank = placed.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, GlassMeasure(glass.pxPerMm)); return }
+    val bank = placed.getOrElse { Trouble((it as? RestwaterException.Failed)?.text ?: throw it, measure); return }
     val layout = remember(bank) { bank.ofPages() }
     val words = remember { padWords(language()) }
     val notice = noticeOf(state)
+    val missing: @Composable () -> Unit = { Missing(notice, layout, words) { state.back() } }
     when (state.showing) {
         Showing.BANK -> {
             // The fan changes after a tap or each minute, never each second.
@@ -95,76 +101,84 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             SetupScreen(setup, layout, words, notice, { state.act(it) }, { state.begin(setup.start) }, { state.openByKey(Showing.CAUTIONS) }) {
                 state.back()
             }
-        }
+        } ?: missing()
         Showing.TACKLE -> state.tackle?.let { tackle ->
             TackleScreen(tackle, layout, words, notice, { state.act(it) }) {
                 state.back()
             }
-        }
-        Showing.SWIM -> state.swim?.let { Swim(state, it, notice, glass, layout, words) }
+        } ?: missing()
+        Showing.SWIM -> state.swim?.let { Swim(state, it, notice, glass, layout, words) } ?: missing()
         Showing.WAITS -> state.waits?.let { waits ->
             WaitsScreen(waits, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }) {
                 state.back()
             }
-        }
+        } ?: missing()
         Showing.CHANGES -> state.changes?.let { changes ->
             ChangesScreen(changes, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }) { state.back() }
-        }
+        } ?: missing()
         Showing.MATCH -> state.match?.let { match ->
             val keys = remember(glass) { matchLayout(glass) }
             MatchScreen(match, keys, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }) {
                 state.back()
             }
-        }
+        } ?: missing()
         Showing.FISH -> state.fish?.let { fish ->
             val keys = remember(glass) { matchLayout(glass) }
             FishScreen(fish, keys, layout, words, notice, state::fishKey) { state.back() }
-        }
+        } ?: missing()
         Showing.WEIGHT -> state.weight?.let { weight ->
             val keys = remember(glass) { matchLayout(glass) }
             WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.back() }
-        }
+        } ?: missing()
         Showing.FEED -> state.feed?.let { feed ->
             val keys = remember(glass) { matchLayout(glass) }
             FishScreen(feed, keys, layout, words, notice, state::fishKey) { state.back() }
-        }
+        } ?: missing()
         Showing.FEED_WEIGHT -> state.feedWeight?.let { weight ->
             val keys = remember(glass) { matchLayout(glass) }
             WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.back() }
-        }
+        } ?: missing()
         Showing.SEEN -> state.seen?.let { seen ->
             val keys = remember(glass) { matchLayout(glass) }
             FishScreen(seen, keys, layout, words, notice, state::fishKey) { state.back() }
-        }
-        Showing.BENCH -> Leaves(state, state.bench, notice, layout, words)
-        Showing.BOOK -> Leaves(state, state.book, notice, layout, words)
-        Showing.CONDITIONS -> Leaves(state, state.conditions, notice, layout, words)
-        Showing.CAUTIONS -> Leaves(state, state.cautions, notice, layout, words)
-        Showing.DAY -> Leaves(state, state.day, notice, layout, words)
-        Showing.WELCOME -> Leaves(state, state.welcome, notice, layout, words)
-        Showing.LEGEND -> Leaves(state, state.legend, notice, layout, words)
+        } ?: missing()
+        Showing.BENCH -> state.bench?.let { Leaves(state, it, notice, layout, words) } ?: missing()
+        Showing.BOOK -> state.book?.let { Leaves(state, it, notice, layout, words) } ?: missing()
+        Showing.CONDITIONS -> state.conditions?.let { Leaves(state, it, notice, layout, words) } ?: missing()
+        Showing.CAUTIONS -> state.cautions?.let { Leaves(state, it, notice, layout, words) } ?: missing()
+        Showing.DAY -> state.day?.let { Leaves(state, it, notice, layout, words) } ?: missing()
+        Showing.WELCOME -> state.welcome?.let { Leaves(state, it, notice, layout, words) } ?: missing()
+        Showing.LEGEND -> state.legend?.let { Leaves(state, it, notice, layout, words) } ?: missing()
         Showing.FILES -> state.files?.let { files ->
             FilesScreen(files, state.desk, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.back() }
-        }
+        } ?: missing()
         Showing.MEND -> state.mend?.let { mend ->
             MendScreen(mend, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.back() }
-        }
+        } ?: missing()
         Showing.PHONE -> state.phone?.let { phone ->
             RowsScreen(phone.title, phone.rows, layout, words, notice, { state.act(it) }, own = state.ownRows, onOwn = state::chooseOwn) {
                 state.back()
             }
-        }
+        } ?: missing()
         Showing.SCREENS -> state.doors?.let { doors ->
             ScreenList(doors, layout, words, state::openByKey) { state.back() }
-        }
+        } ?: missing()
     }
+}
+
+/** A screen whose record isn't there: the core has refused it and says why, or the answer is still to come. */
+@Composable
+private fun Missing(notice: String, layout: BankLayout, words: PadWords, onBack: () -> Unit) {
+    Ground()
+    PageHead("", notice, layout)
+    Back(layout, words, onBack = onBack)
 }
 
 /** A screen of leaves; a door among its keys opens another screen. */
 @Composable
-private fun Leaves(state: RestwaterState, view: LeavesView?, notice: String, layout: BankLayout, words: PadWords) {
+private fun Leaves(state: RestwaterState, view: LeavesView, notice: String, layout: BankLayout, words: PadWords) {
     LeavesScreen(
-        view ?: return, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }, onShare = state.desk::share,
+        view, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }, onShare = state.desk::share,
     ) { state.back() }
 }
 
@@ -230,7 +244,7 @@ fun Trouble(text: String, measure: GlassMeasure, key: String? = null, onKey: () 
             Box(
                 Modifier.at(Rect(edge, top, wide, (bottom - high - edge - top).coerceAtLeast(0.0))).tagged("trouble")
                     .semantics { contentDescription = text; paneTitle = text; liveRegion = LiveRegionMode.Assertive },
-            ) { FitText(text, (mm * 3.6).toFloat(), ink.ink, Modifier.fillMaxSize()) }
+            ) { FitText(text, (mm * 3.6 * measure.textScale).toFloat(), ink.ink, Modifier.fillMaxSize()) }
             if (key != null) {
                 val place = Rect(edge, bottom - high, wide, high)
                 PadKey(KeyFace(key, null, key, solid = true), "trouble-key", (mm * 4).toFloat(), 0f, Modifier.at(place), onTap = onKey)
