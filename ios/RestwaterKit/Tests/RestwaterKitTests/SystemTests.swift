@@ -319,6 +319,20 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(try phone.state.content.notice.contains("text"), try phone.state.content.notice)
     }
 
+    func testAScreenThatCannotBeReadSaysSoOnceAndMakesNoSoundEachSecond() async throws {
+        let phone = Handset()
+        await phone.launch()
+        let state = try phone.state
+        state.open(.swim)
+        for _ in 1...3 {
+            state.refresh()
+            await phone.session.settled()
+        }
+        XCTAssertFalse(state.content.notice.isEmpty, "no session is open")
+        XCTAssertFalse(phone.echoes.contains(.refused))
+        XCTAssertLessThanOrEqual(state.content.answers, 1)
+    }
+
     func testTheKeyThatIsDueIsCastThenBiteThenLanded() async throws {
         let phone = Handset()
         await phone.launch(nil)

@@ -61,7 +61,7 @@ public final class RestwaterState: Observed {
     public func refresh() {
         guard !away else { return }
         let (at, which, lists) = (clock(), content.showing.which, content.showing == .screens)
-        ask({ core in (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }) { state, answer in
+        ask({ core in (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }, reading: true) { state, answer in
             var content = state.content
             if let doors = answer.2 { content.doors = doors }
             content.settings = answer.0
@@ -119,8 +119,9 @@ public final class RestwaterState: Observed {
     }
 
     /// Asks the core off the main thread; an error is shown in the core's words.
+    /// No thumb asked for a reading that comes with each second: its error is said once, and neither heard nor felt.
     func ask<T: Sendable>(
-        _ work: @escaping @Sendable (Restwater) throws -> T,
+        _ work: @escaping @Sendable (Restwater) throws -> T, reading: Bool = false,
         then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
     ) {
         waiting += 1
@@ -132,6 +133,7 @@ public final class RestwaterState: Observed {
         }) { answer in
             switch answer {
             case .success(let value): then(self, value)
+            case .failure(let refusal) where reading: if self.content.notice != refusal.text { self.say(refusal.text) }
             case .failure(let refusal): self.refused(refusal)
             }
             self.answered()
