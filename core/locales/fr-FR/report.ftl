@@ -51,8 +51,8 @@ report-section = Secteur : { $left ->
     [one] 1 place
    *[other] { $left } places
 } à gauche, { $right ->
-    [one] 1 poste
-   *[other] { $right } postes
+    [one] 1 place
+   *[other] { $right } places
 } à droite.
 report-other-net = { $peg } : { $weight }
 report-rule = Poissons morts ou remis à l'eau : { $rule }

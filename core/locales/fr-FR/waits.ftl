@@ -3,7 +3,7 @@
 waits-title = Attentes
 waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un lancer finit.
 waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
-waits-by-spot = Les réponses valent pour tous les endroits. À celui de la canne { $rod } : laissez { $minutes } min.
+waits-by-spot = Les réponses valent pour tous les points. Sur celui de la canne { $rod } : laissez { $minutes } min.
 habit-before-bites = Vous ramenez à { $habit }. Chaque touche du jour est venue après { $after }.
 waits-counts = { $bites ->
     [0] Aucune touche
