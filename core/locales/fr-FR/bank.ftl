@@ -173,7 +173,7 @@ advice-past = Plus de { $leave } : relancez.
 advice-away = Loin des cannes.
 advice-away-detail = Rien ne compte avant un lancer ou REPRISE.
 advice-all-out = Fin de pêche.
-advice-all-out-wind-in = Fin de pêche : ramenez.
+advice-all-out-wind-in = Fin de pêche : ramenez.
 advice-all-out-detail = Pesez sous Concours. FIN clôt la sortie.
 advice-weighed-in-detail = La pesée est faite. FIN clôt la sortie.
 advice-fish-on = Poisson au bout.
@@ -195,8 +195,8 @@ advice-counts = { $casts ->
 advice-early = Seulement { advice-counts }.
 advice-so-far = { advice-counts }.
 casts-not-seen = { $count ->
-    [one] La fin de { $count } lancer n'a pas été vue : son attente ne compte pas.
-   *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.
+    [one] La fin de { $count } lancer n'a pas été vue : son attente ne compte pas.
+   *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.
 }
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.

@@ -122,10 +122,10 @@ match-place = Rang du secteur
 match-place-known = Rang parmi les filets connus
 match-place-is = { $best } sur { $of }
 match-place-between = { $best } à { $worst } sur { $of }
-match-place-how = Rang : vos filets comptent { $mine }. Sur { $all ->
+match-place-how = Rang : vos filets comptent { $mine }. Sur { $all ->
     [one] { $all } autre
    *[other] { $all } autres
-}, connus : { $known }, dont estimés : { $guessed }. Une estimation peut s'écarter d'un quart ; un filet inconnu peut être devant.
+}, connus : { $known }, dont estimés : { $guessed }. Une estimation peut s'écarter d'un quart ; un filet inconnu peut être devant.
 match-own = votre compte { $weight }
 match-weighed-in = { $weight }, { $differs }, { $agreement }
 match-more-by = { $by } de plus que compté

@@ -74,7 +74,7 @@ report-curve-read = Estimation de Kaplan-Meier sur { $casts ->
 } avec { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches
-} ; la bande grisée contient la vraie part avec 95 % de confiance à chaque minute (limites log-log). Peu de données donnent des bandes larges.
+} ; la bande grisée contient la vraie part avec 95 % de confiance à chaque minute (limites log-log). Peu de données donnent des bandes larges.
 report-curve-alt = Part des lancers encore sans touche : { $list }.
 report-curve-at = { $share } % après { $minutes } min
 report-curve-few = Pas encore clair : moins de trois touches.

@@ -102,7 +102,7 @@ drift-left = Les touches sont allées à gauche dans la journée.
 drift-figures = Dans la journée, { $way ->
     [out] au large ou au bord
    *[across] à droite ou à gauche
-} : tau { $tau }, p { $p } à tout moment, { $n ->
+} : tau { $tau }, p { $p } à tout moment, { $n ->
     [one] { $n } touche
    *[other] { $n } touches
 }.
