@@ -24,7 +24,7 @@ files-formulas-marked = mit ' markiert
 files-formulas-as_typed = wie getippt
 files-formulas-how = Eine Tabellenkalkulation rechnet Text, der mit =, +, - oder @ beginnt, als Formel; die Marke verhindert es.
 files-says-entries = Eine Datei mit Einträgen (.restwater.json-seq), die ein anderes Handy einliest. Zweimal eingelesen ändert sie nichts.
-files-says-report = Eine Seite (.html) mit Zahlen und Bildern des Ansitzes, ohne diese App zu lesen.
+files-says-report = Eine Seite (.html) mit Zahlen und Bildern des Ansitzes, die sich auch ohne diese App lesen lässt.
 files-says-casts = Eine Tabelle (.csv) mit einer Zeile je Wurf und Einheiten im Kopf.
 files-says-fish = Eine Tabelle (.csv) mit einer Zeile je gelandetem Fisch und Einheiten im Kopf.
 files-says-sessions = Eine Tabelle (.csv) mit einer Zeile je Ansitz und Einheiten im Kopf.
@@ -127,11 +127,11 @@ incoming-damaged = { $count ->
     *[other] { $count } Datensätze sind beschädigt und fallen weg.
   }
 incoming-first-fault = Der erste Fehler: { $place }.
-incoming-cut = Das Ende der Datei fehlt: erbitte sie noch einmal. Was heil ist, kann eingelesen werden.
+incoming-cut = Das Ende der Datei fehlt: lass sie dir noch einmal geben. Was heil ist, kann eingelesen werden.
 incoming-differs = Die Datei sagt, sie hatte { $count ->
     [one] 1 Eintrag
     *[other] { $count } Einträge
-  }: es fehlen welche, erbitte sie noch einmal.
+  }: es fehlen welche, lass sie dir noch einmal geben.
 incoming-clock-ahead = Die Uhr eines Handys geht { $count } min vor gegenüber diesem. Seine Zeiten bleiben, wie sie sind.
 incoming-clock-back = Die Uhr eines Handys wurde { $count } min zurückgestellt. Seine Zeiten bleiben, wie sie sind.
 incoming-map-undo = Einmal STORNO tippen entfernt es.

@@ -2,7 +2,7 @@
 
 fish-none = Noch kein Fisch gelandet
 fish-none-start = Beginne einen Ansitz. Jeder gelandete Fisch steht dann hier.
-fish-none-cast = Erst auswerfen. Nach LANDUNG steht der Fisch hier: Klasse, Gewicht, Netz.
+fish-none-cast = Erst auswerfen. Nach LANDUNG steht der Fisch hier: Art, Gewicht, Netz.
 fish-none-landed = Tippe LANDUNG, sobald der Fisch im Kescher ist. Dann steht er hier.
 fish-title = Fisch { $number }, gelandet { $time }
 fish-what = { $class }, { $weight }.
@@ -46,8 +46,8 @@ fish-weighed-sub = auf der Waage
 fish-weighed-take = gewogen
 fish-weighed-spoken = Die Waage zeigt { $weight }.
 fish-guess = CIRCA
-fish-guess-sub = nach Auge
-fish-guess-spoken = Das ist nach Auge geschätzt.
+fish-guess-sub = geschätzt
+fish-guess-spoken = Das ist geschätzt.
 fish-next-lb = LB
 fish-next-lb-sub = dann oz
 fish-next-lb-spoken = Englische Pfund. Dann kommen Unzen.

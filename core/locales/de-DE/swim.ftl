@@ -3,7 +3,10 @@
 swim-title = Karte, { $place }
 swim-title-plain = Karte
 swim-peg = Platz { $peg }
-swim-squares = { $fished } von { $all } Feldern ruhen
+swim-squares = { $fished ->
+    [one] 1 von { $all } Feldern ruht
+   *[other] { $fished } von { $all } Feldern ruhen
+}
 swim-next = Jetzt: { $where }, { $reach }
 swim-stay = Bleib: { $where }, { $reach }
 swim-go-in = Ins geschonte Wasser: { $where }, { $reach }

@@ -69,14 +69,14 @@ pack-bait = { $name }
 pack-sticks = Distanzstäbe
 pack-landing-net = Kescher
 pack-mat = Abhakmatte
-pack-disgorger = Lösezange oder Löser
+pack-disgorger = Zange oder Hakenlöser
 pack-keepnets = { $count ->
     [one] 1 Setzkescher
    *[other] { $count } Setzkescher
 }
-pack-licence = Schein und Karte
+pack-licence = Fischereischein, Erlaubniskarte
 pack-phone = Handy, geladen
-pack-light = ein Licht
+pack-light = eine Lampe
 pack-dry-clothes = trockene Kleidung, Handschuhe
 pack-first-aid = Verbandszeug
 tackle-feeder = Futterkorb, Füllung

@@ -205,8 +205,8 @@ advice-earlier = { $count ->
    *[other] { $count } de vos sorties passées comptent aussi.
 }
 casts-not-seen = { $count ->
-    [one] La fin de { $count } lancer n'a pas été vue : son attente ne compte pas.
-   *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.
+    [one] La fin de { $count } lancer n'a pas été vue : son attente ne compte pas.
+   *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.
 }
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.
@@ -251,11 +251,11 @@ notice-undone = Annulé : { $what }.
 notice-redone = Rétabli : { $what }.
 notice-time = Heure reculée : { $what }.
 
-# Que faire quand la minute du titre est venue, là où les postes le disent.
+# Que faire quand la minute du titre est venue, là où les points le disent.
 spots-here = { $casts ->
-    [0] Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
-    [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
-   *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, { $here } postes sur 100 de ce genre ont du poisson
+    [0] Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
+    [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
+   *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
 }
 spots-recast = Ensuite, relancez ici. { spots-here }.
-spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre poste : { $there } sur 100.
+spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre point : { $there } sur 100.

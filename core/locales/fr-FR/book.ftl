@@ -1,7 +1,7 @@
 # Le carnet.
 
 book-sessions-title = Carnet
-book-none = Aucune sortie. Touchez DÉBUT : chaque sortie s'inscrit ensuite ici.
+book-none = Aucune sortie. Touchez DÉBUT : chaque sortie s'inscrit ensuite ici.
 book-says = { $shown ->
     [one] { $shown } sortie
    *[other] { $shown } sorties
@@ -9,7 +9,7 @@ book-says = { $shown ->
 book-theirs = { $count ->
     [one] { $count } d'un autre pêcheur est écartée
    *[other] { $count } d'autres pêcheurs sont écartées
-} : voir CHOISIR.
+} : voir CHOISIR.
 book-of-another = { $day }, autre pêcheur
 book-row-whose = À qui
 book-row-a_whose = A : à qui
@@ -100,7 +100,7 @@ book-rates-cant-tell = { $which }, pas encore clair : { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches
 }.
-book-rates-says = { $which } : environ une touche toutes les { $minutes } min avec un appât à l'eau. Soit { $bites ->
+book-rates-says = { $which } : environ une touche toutes les { $minutes } min avec un appât à l'eau. Soit { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches
 } en { $hours ->
@@ -174,13 +174,13 @@ questions-says = { $count ->
     [one] 1 est claire.
    *[other] { $clear } sont claires.
 }
-questions-how = Les deux mêmes, comparés sur deux jours ou plus d'une eau, font une question ; il n'y a rien à régler. Un jour compte si les deux ont été alternés quatre fois ou plus, sans autre chose changée chaque fois avec eux. Cela dit ce qui fut ces jours-là, pas ce qui sera.
-questions-own-rate = Chaque jour peut être bon ou mauvais : seul compte comment les deux se comparent dans chaque jour. Les eaux restent séparées, car ce qu'aiment les poissons de l'une ne vaut pas forcément pour une autre ; les sessions sans nom d'eau ne peuvent être réunies.
+questions-how = Les deux mêmes, comparés sur deux jours ou plus d'une eau, font une question ; il n'y a rien à régler. Un jour compte si les deux ont été alternés quatre fois ou plus, sans autre chose changée chaque fois avec eux. Cela dit ce qui fut ces jours-là, pas ce qui sera.
+questions-own-rate = Chaque jour peut être bon ou mauvais : seul compte comment les deux se comparent dans chaque jour. Les eaux restent séparées, car ce qu'aiment les poissons de l'une ne vaut pas forcément pour une autre ; les sorties sans nom d'eau ne peuvent être réunies.
 questions-left-out = { $count ->
     [one] 1 autre question, plus ancienne, n'est pas listée.
    *[other] { $count } autres questions, plus anciennes, ne sont pas listées.
 }
-questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur les attentes, à égalité. Lancer contre lancer figure à côté. Chaque jour, canne et point a son propre rythme.
+questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur les attentes, à égalité. Lancer contre lancer figure à côté. Chaque jour, canne et point a son propre rythme.
 
 book-next-title = Prochaine fois
 next-none = Aucune sortie, donc rien sur quoi bâtir un projet.
@@ -224,7 +224,7 @@ type-send = NOTER
 book-peg-title = Cette place
 peg-history-which = Nommez le plan d'eau et la place en préparant : ses dernières sorties paraissent ici.
 peg-history-none = { $place } : aucune sortie ici.
-peg-history-none-other = { $place } : aucune autre sortie ici.
+peg-history-none-other = { $place } : aucune autre sortie ici.
 peg-history-says = { $place } : { $bites ->
     [0] aucune touche
     [one] { $bites } touche

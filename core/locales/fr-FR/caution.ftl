@@ -15,7 +15,7 @@ caution-power-lines-title = Lignes électriques
 caution-power-lines-authority = Energy Networks Association ; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Appelez le 999 et demandez la police : elle joint le gestionnaire du réseau. Lâchez la canne et n'essayez pas de la dégager. Éloignez tout le monde d'au moins 5 m, et ne touchez personne en contact avec elle. Un fil qui semble mort peut être remis sous tension.
+    Appelez le 999 et demandez la police : elle joint le gestionnaire du réseau. Lâchez la canne et n'essayez pas de la dégager. Éloignez tout le monde d'au moins 5 m, et ne touchez personne en contact avec elle. Un fil qui semble mort peut être remis sous tension.
 caution-power-lines-emergency-title = Fil pris dans une ligne
 caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks ; NIE Networks
 

@@ -5,7 +5,7 @@ changes-none = Rien n'a encore changé entre les lancers. Les changements vienne
 changes-no-session = Commencez une sortie et lancez : les changements entre lancers viennent du journal.
 changes-looked-at = { $count ->
     [one] { $count } changement examiné.
-   *[other] { $count } changements examinés. À force d'essayer, l'un a l'air bon par chance : on en tient compte.
+   *[other] { $count } changements examinés. À force d'essayer, l'un a l'air bon par chance : on en tient compte.
 }
 changes-raised = Chaque p est relevé pour le nombre de changements examinés (Holm).
 changes-clear = { $count ->
@@ -116,17 +116,17 @@ question-over = Sur { $days ->
 }, { $casts ->
     [one] 1 lancer
    *[other] { $casts } lancers
-} : { $verdict }.
+} : { $verdict }.
 question-clear = { $value } nettement mieux ces jours-là
 question-none = Comparés sur { $days ->
     [one] 1 jour
    *[other] { $days } jours
-}, mais trop peu alternés, ou avec autre chose en même temps : pas encore clair.
+}, mais trop peu alternés, ou avec autre chose en même temps : pas encore clair.
 question-other-days = { $days ->
     [one] 1 autre jour ne compte pas.
    *[other] { $days } autres jours ne comptent pas.
 }
-question-of-100 = Sur ces jours, sur 100 questions pareilles : { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
+question-of-100 = Sur ces jours, sur 100 questions pareilles : { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
 question-more = Environ { $days ->
     [one] 1 jour de plus comme le dernier trancherait
    *[other] { $days } jours de plus comme le dernier trancheraient
@@ -144,6 +144,6 @@ question-more-no = { $days ->
 } trop peu pour trancher.
 question-more-clear = Pas besoin d'autres jours pour le dire.
 question-more-unknown = Combien de jours il faudrait encore, on ne peut pas encore le dire.
-question-next = La prochaine fois : { $a }, { $b }, { $b }, { $a }, et ainsi de suite, sur un point avec une canne.
-question-title = { $factor } : { $a } ou { $b }, { $water }
-question-figures = { $a } contre { $b } : { $ratio } fois les touches par minute s'ils diffèrent (95 % : { $low } à { $high }). Une mise de 1 contre « aucune différence » est devenue { $minutes } par les minutes, { $waits } par les attentes, { $decides } moitié-moitié ; { $casts } par les lancers. Question { $place } de celles posées : { $anylook }, à lire à tout moment. Blocs de lancers redistribués dans leurs jours : { $block }.
+question-next = La prochaine fois : { $a }, { $b }, { $b }, { $a }, et ainsi de suite, sur un point avec une canne.
+question-title = { $factor } : { $a } ou { $b }, { $water }
+question-figures = { $a } contre { $b } : { $ratio } fois les touches par minute s'ils diffèrent (95 % : { $low } à { $high }). Une mise de 1 contre « aucune différence » est devenue { $minutes } par les minutes, { $waits } par les attentes, { $decides } moitié-moitié ; { $casts } par les lancers. Question { $place } de celles posées : { $anylook }, à lire à tout moment. Blocs de lancers redistribués dans leurs jours : { $block }.

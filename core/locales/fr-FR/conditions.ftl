@@ -83,10 +83,10 @@ region-wales = pays de Galles
 region-scotland = Écosse
 region-northern-ireland = Irlande du Nord
 region-elsewhere = ailleurs
-notice-cautions = Noté : { $what }. { $count ->
+notice-cautions = Noté : { $what }. { $count ->
     [one] { $count } consigne nouvelle à cette place
    *[other] { $count } consignes nouvelles à cette place
-} : Écrans, Consignes.
+} : Écrans, Consignes.
 setup-cautions = Consignes
 setup-cautions-sub = { $count ->
     [0] toutes lues ici

@@ -1,9 +1,9 @@
 # Un poisson pris, en concours ou non, et le pavé de chiffres pour son poids.
 
 fish-none = Aucun poisson pris
-fish-none-start = Commencez une sortie. Chaque poisson pris se trouve ici.
-fish-none-cast = Lancez d'abord. Après PRIS le poisson se trouve ici : sa classe, son poids, son filet.
-fish-none-landed = Touchez PRIS quand le poisson est dans l'épuisette. Il se trouve alors ici.
+fish-none-start = Commencez une sortie. Chaque poisson pris s'affiche alors ici.
+fish-none-cast = Lancez d'abord. Après PRIS, le poisson s'affiche ici : son espèce, son poids, son filet.
+fish-none-landed = Touchez PRIS quand le poisson est dans l'épuisette. Il s'affiche alors ici.
 fish-title = Poisson { $number }, pris à { $time }
 fish-what = { $class }, { $weight }.
 fish-only = { $what }.
@@ -15,7 +15,7 @@ fish-is-back = Relâché.
 fish-is-back-match = Relâché : ne compte pas.
 fish-into = Dans { $net }.
 fish-into-carried = Dans { $net }, comme celui d'avant.
-fish-net-now = { $net } tient { $weight }{ $limit }.
+fish-net-now = { $net } contient { $weight }{ $limit }.
 fish-of-limit = {" "}sur { $limit }
 fish-class-not = ne compte pas
 fish-class-mean-spoken = { $class }, environ { $weight }.

@@ -54,7 +54,7 @@ match-light-dark = nuit
 match-light-unknown = pas clair : la place n'est pas située
 match-sunset-after = coucher { $time }, { $by } après la fin : { $light }
 match-sunset-before = coucher { $time }, { $by } avant la fin : { $light }
-match-how = Huit suites sur dix tombent dans chaque fourchette. Ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.
+match-how = Huit scénarios sur dix tombent dans chaque fourchette. Ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.
 match-cant-tell-why = Avant trois touches, le journal ne peut dire ce qui vient, et les lancers sont comptés sur une durée supposée.
 match-weights-guessed = Aucun poisson pris : les poids sont les estimations des espèces.
 match-estimates = Les poids des espèces suivent les poissons pesés. Un poids à l'œil peut s'écarter d'un quart.
@@ -122,10 +122,10 @@ match-place = Rang du secteur
 match-place-known = Rang parmi les filets connus
 match-place-is = { $best } sur { $of }
 match-place-between = { $best } à { $worst } sur { $of }
-match-place-how = Rang : vos filets comptent { $mine }. Sur { $all ->
+match-place-how = Rang : vos filets comptent { $mine }. Sur { $all ->
     [one] { $all } autre
    *[other] { $all } autres
-}, connus : { $known }, dont estimés : { $guessed }. Une estimation peut s'écarter d'un quart ; un filet inconnu peut être devant.
+}, connus : { $known }, dont estimés : { $guessed }. Une estimation peut s'écarter d'un quart ; un filet inconnu peut être devant.
 match-own = votre compte { $weight }
 match-weighed-in = { $weight }, { $differs }, { $agreement }
 match-more-by = { $by } de plus que compté
@@ -147,7 +147,7 @@ match-row-clock = Horloges
 match-row-nets = Filets
 match-row-limit = { $net } : limite
 match-row-over = Au-delà
-match-row-landing = Sortie après
+match-row-landing = Délai après la fin
 match-row-alarms = Alarmes avant
 match-row-classes = Espèces
 match-row-counting = Ce qui compte

@@ -1,7 +1,7 @@
 # Revoir : les notes douteuses.
 
 mend-title = À revoir
-mend-title-of = À revoir : { $day }
+mend-title-of = À revoir : { $day }
 mend-says = { $count ->
     [0] Rien de douteux dans cette sortie.
     [one] { $count } note à regarder.

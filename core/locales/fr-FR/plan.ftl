@@ -4,17 +4,17 @@ bench-plan-title = Plan du jour
 bench-plan-pegs-title = Places du tirage
 bench-plan-start-title = Début et changement
 bench-plan-rig-title = Montage
-plan-rig-of = { $rod } : montage
+plan-rig-of = { $rod } : montage
 plan-today = aujourd'hui
 plan-tomorrow = demain
 # On the list of the Bench.
-plan-sub = { $day } : { $count ->
+plan-sub = { $day } : { $count ->
     [0] rien de prévu
     [one] { $count } ligne
    *[other] { $count } lignes
 }
 plan-says-none = Rien de prévu pour { $day }. Laissez de côté ce que vous voulez.
-plan-says = Pour { $day } : chaque ligne s'affiche au bord de l'eau le moment venu.
+plan-says = Pour { $day } : chaque ligne s'affiche au bord de l'eau le moment venu.
 plan-says-taken = La journée suit le plan tel qu'il était à DÉBUT. Les changements d'ici comptent pour la suivante.
 plan-row-day = Jour
 plan-row-out = Retirer
@@ -26,7 +26,7 @@ plan-open = non fixé
 plan-minutes = { $minutes } min
 plan-after-all-in = { $minutes } min après le début
 plan-pegs-says = Les places souhaitées et que faire à chacune. Au bord de l'eau s'affiche celle que vous tirez.
-plan-type-peg = Place : que faire là
+plan-type-peg = Place : que faire là
 plan-type-move = Heure, ou minutes après le début
 plan-start-says = Où va le premier lancer. Non fixé.
 plan-key-no-start = NON FIXÉ
@@ -41,15 +41,15 @@ setup-plan-none = pas ce jour
 setup-plan-how = DÉBUT le reprend tel qu'il est
 
 # On the Bank, a line at a time.
-plan-due-peg = Plan pour la place { $peg } : { $note }.
-plan-due-rig = Plan pour la canne { $rod } : { $rig }.
-plan-due-start = Plan, premier lancer : { $spot }.
-plan-due-leave = Plan : laisser les premiers lancers { $minutes } min.
-plan-due-move = Plan, { $time } : passer à l'eau gardée.
+plan-due-peg = Plan pour la place { $peg } : { $note }.
+plan-due-rig = Plan pour la canne { $rod } : { $rig }.
+plan-due-start = Plan, premier lancer : { $spot }.
+plan-due-leave = Plan : laisser les premiers lancers { $minutes } min.
+plan-due-move = Plan, { $time } : passer à l'eau gardée.
 
 # On the card of the day, below the word Plan.
 day-plan = Plan du jour
-report-plan = Plan du jour : { $what }
+report-plan = Plan du jour : { $what }
 plan-pegs-kept = { $count ->
     [one] place { $pegs }
    *[other] une des places { $pegs }
@@ -63,7 +63,7 @@ plan-pegs-none = { $count ->
    *[other] une des places { $pegs }
 }. Aucune place n'a été saisie.
 plan-rig-kept = canne { $rod } avec { $rig }. Vous avez commencé ainsi.
-plan-rig-other = canne { $rod } avec { $rig }. Vous avez commencé avec : { $first }.
+plan-rig-other = canne { $rod } avec { $rig }. Vous avez commencé avec : { $first }.
 plan-rig-none = canne { $rod } avec { $rig }. Elle n'a pas été lancée.
 plan-start-kept = commencer à { $planned }. C'est fait.
 plan-start-other = commencer à { $planned }. Vous avez commencé à { $first }.

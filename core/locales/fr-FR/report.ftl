@@ -51,8 +51,8 @@ report-section = Secteur : { $left ->
     [one] 1 place
    *[other] { $left } places
 } à gauche, { $right ->
-    [one] 1 poste
-   *[other] { $right } postes
+    [one] 1 place
+   *[other] { $right } places
 } à droite.
 report-other-net = { $peg } : { $weight }
 report-rule = Poissons morts ou remis à l'eau : { $rule }
@@ -74,7 +74,7 @@ report-curve-read = Estimation de Kaplan-Meier sur { $casts ->
 } avec { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches
-} ; la bande grisée contient la vraie part avec 95 % de confiance à chaque minute (limites log-log). Peu de données donnent des bandes larges.
+} ; la bande grisée contient la vraie part avec 95 % de confiance à chaque minute (limites log-log). Peu de données donnent des bandes larges.
 report-curve-alt = Part des lancers encore sans touche : { $list }.
 report-curve-at = { $share } % après { $minutes } min
 report-curve-few = Pas encore clair : moins de trois touches.

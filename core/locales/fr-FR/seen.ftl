@@ -44,4 +44,4 @@ beside-counts = En { $minutes } min, depuis { $since } : vous en avez pris { $m
     [one] le voisin
    *[other] { $neighbours } voisins
 } en prendre { $theirs }.
-beside-caution = Le premier poisson de chacun ne fait que lancer le compte. Vous ne voyez pas tout ce qu'ils prennent, et deux postes ne se valent jamais.
+beside-caution = Le premier poisson de chacun ne fait que lancer le compte. Vous ne voyez pas tout ce qu'ils prennent, et deux places ne se valent jamais.

@@ -3,7 +3,10 @@
 swim-title = Carte, { $place }
 swim-title-plain = Carte
 swim-peg = place { $peg }
-swim-squares = { $fished } carrés sur { $all } au repos
+swim-squares = { $fished ->
+    [one] { $fished } case
+   *[other] { $fished } cases
+} sur { $all } au repos
 swim-next = Ensuite : { $where }, { $reach }
 swim-stay = Restez : { $where }, { $reach }
 swim-go-in = Dans l'eau gardée : { $where }, { $reach }
@@ -14,7 +17,7 @@ swim-go-in-dry = aucune touche { $casts ->
 swim-go-in-rest = rien d'autre n'est reposé
 swim-moving = votre dernier point demande encore { $minutes } min
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. Ce que vaut un poste compte aussi ce qu'un lancer y montrerait.
+swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. Ce que vaut un point compte aussi ce qu'un lancer y montrerait.
 swim-no-reason = Aucune raison pour ou contre.
 swim-then = Puis : { $where }
 swim-bites = { $bites ->
@@ -47,12 +50,12 @@ reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, { ago }
    *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, { ago }
 }
-reason-fish-here = { $here } postes sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure, un poste non essayé { $other }
-reason-not-tried = non essayé, { $here } postes sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure
-against-fish-away = dérangé, { $here } postes sur 100 de ce genre ont du poisson : il vaut maintenant { $worth } touches par heure
+reason-fish-here = { $here } points sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure, un point non essayé { $other }
+reason-not-tried = non essayé, { $here } points sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure
+against-fish-away = dérangé, { $here } points sur 100 de ce genre ont du poisson : il vaut maintenant { $worth } touches par heure
 against-nothing-here = { $casts ->
-    [one] rien ici en { $minutes } min : { $here } postes sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure
-   *[other] rien ici en { $minutes } min sur { $casts } lancers : { $here } postes sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure
+    [one] rien ici en { $minutes } min : { $here } points sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure
+   *[other] rien ici en { $minutes } min sur { $casts } lancers : { $here } points sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure
 }
 reason-usual-start = une première distance usuelle (sans source)
 against-bait-out = un appât y est déjà
@@ -99,7 +102,7 @@ drift-left = Les touches sont allées à gauche dans la journée.
 drift-figures = Dans la journée, { $way ->
     [out] au large ou au bord
    *[across] à droite ou à gauche
-} : tau { $tau }, p { $p } à tout moment, { $n ->
+} : tau { $tau }, p { $p } à tout moment, { $n ->
     [one] { $n } touche
    *[other] { $n } touches
 }.

@@ -74,12 +74,12 @@ pack-keepnets = { $count ->
     [one] { $count } bourriche
    *[other] { $count } bourriches
 }
-pack-licence = permis et carte
+pack-licence = permis et carte de pêche
 pack-phone = téléphone, chargé
 pack-light = une lampe
 pack-dry-clothes = habits secs, gants
 pack-first-aid = trousse de secours
-tackle-feeder = Cage, plein de
+tackle-feeder = Cage, remplie de
 tackle-feeder-none = plomb seul
 tackle-material = Métal
 tackle-material-lead = plomb

@@ -3,7 +3,7 @@
 waits-title = Attentes
 waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un lancer finit.
 waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
-waits-by-spot = Les réponses valent pour tous les endroits. À celui de la canne { $rod } : laissez { $minutes } min.
+waits-by-spot = Les réponses valent pour tous les points. Sur celui de la canne { $rod } : laissez { $minutes } min.
 habit-before-bites = Vous ramenez à { $habit }. Chaque touche du jour est venue après { $after }.
 waits-counts = { $bites ->
     [0] Aucune touche
@@ -75,9 +75,9 @@ waits-bites-between = { $bites ->
    *[other] Les { $bites } touches sont venues entre { $low } et { $high } min.
 }
 waits-not-tried = Pas essayé : plus de { $minutes } min.
-waits-leave-how = Point : le meilleur moment. Trait : quand vous ramenez.
+waits-leave-how = Point : le meilleur moment. Trait : quand vous ramenez.
 waits-leave-figures = Touches par heure par renouvellement et gain (renewal reward). Presque le mieux : à 5 % du mieux, coupé là où un lancer vide gagne à être ramené.
-waits-fed = Lancers amorcés dans les { $minutes } min avant l'impact : touches environ { $times } fois aussi rapides (95 % : { $limits }). Lancers comptés : { $fed } amorcés, { $other } non.
+waits-fed = Lancers amorcés dans les { $minutes } min avant l'impact : touches environ { $times } fois aussi rapides (95 % : { $limits }). Lancers comptés : { $fed } amorcés, { $other } non.
 waits-earlier = Cette sortie contre les passées
 waits-earlier-counts = Cette sortie : { $bites ->
     [0] aucune touche
@@ -112,7 +112,7 @@ waits-drift-hours = { $hours ->
     [one] { $hours } heure entière
    *[other] { $hours } heures entières
 } dans l'ordre : { $p }, bon à tout moment. Cinq ou six ne montrent qu'une forte tendance.
-waits-drift-how = Losange : une touche. Trait : ramené sans touche.
+waits-drift-how = Losange : une touche. Trait : ramené sans touche.
 waits-drift-figures = Une heure compte par ses touches moins celles attendues des mêmes attentes (scores log-rank), les heures par un test d'ordre lisible à tout moment.
 
 forecast-title = Ce qui reste à prendre

@@ -152,6 +152,22 @@ fn is_units(text: &str) -> bool {
     !text.contains("->") && words_outside_braces(text).iter().all(is_unit)
 }
 
+/// French sets off these marks by a space, at which a line must not break.
+#[test]
+fn french_marks_follow_a_space_that_does_not_break() {
+    let french = OTHERS.iter().find(|language| language.tag == "fr-FR").unwrap();
+    let breaks = |text: &str| {
+        let chars: Vec<char> = text.chars().collect();
+        chars.windows(2).any(|pair| matches!(pair, [' ', ':' | ';' | '!' | '?' | '»'] | ['«', ' ']))
+    };
+    let found: Vec<_> = messages(french)
+        .into_iter()
+        .filter(|(id, (_, text))| !id.ends_with("-authority") && breaks(text))
+        .map(|(id, _)| id)
+        .collect();
+    assert!(found.is_empty(), "{} texts: {found:?}", found.len());
+}
+
 #[test]
 fn capitals_mean_an_action_in_every_language() {
     let english = messages(&ENGLISH);
