@@ -73,7 +73,7 @@ class MainActivity : ComponentActivity() {
             systemBarsBehavior = WindowInsetsControllerCompat.BEHAVIOR_SHOW_TRANSIENT_BARS_BY_SWIPE
         }
     }
-    private val palm by lazy { Palm(palmMm() * pxPerMm(resources.displayMetrics)) }
+    private val palm by lazy { Palm(palmMm() * pxPerMm(resources.displayMetrics)) { state?.tapRejected() } }
     private val volume by lazy { VolumeKeys(this, app) }
     private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) {
         Question.answered(this)

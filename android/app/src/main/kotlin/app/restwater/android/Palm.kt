@@ -4,16 +4,18 @@ import android.view.MotionEvent
 
 /**
  * Ignores palms and wet sleeves: once a contact is wider than a fingertip, nothing counts as a tap until everything has
- * left the screen. A screen that does not measure contacts reports a width of 0, so all of them count.
+ * left the screen, and [onRejected] is called once. A screen that does not measure contacts reports a width of 0, so all of them count.
  */
-class Palm(private val widestPx: Double) {
+class Palm(private val widestPx: Double, private val onRejected: () -> Unit) {
     private var lies = false
 
     /** Passes a touch on unless it belongs to a palm; a touch in progress when the palm comes down is cancelled. */
     fun filter(event: MotionEvent, handOn: (MotionEvent) -> Boolean): Boolean {
         val lay = lies
         if (event.actionMasked == MotionEvent.ACTION_DOWN) lies = false
+        val thumb = !lies
         if ((0 until event.pointerCount).any { event.getTouchMajor(it) > widestPx }) lies = true
+        if (lies && thumb) onRejected()
         if (!lies) return handOn(event)
         if (!lay && event.actionMasked != MotionEvent.ACTION_DOWN) {
             val off = MotionEvent.obtain(event).apply { action = MotionEvent.ACTION_CANCEL }

@@ -1,6 +1,8 @@
 package app.restwater.android
 
+import android.os.Build
 import android.os.SystemClock
+import android.view.HapticFeedbackConstants
 import android.view.InputDevice
 import android.view.MotionEvent
 import android.view.MotionEvent.PointerCoords
@@ -20,6 +22,7 @@ import org.junit.Rule
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 
 /** A palm on a key logs nothing; a thumb on the same key does. */
@@ -39,6 +42,11 @@ class PalmTest {
             Handset.later(60)
             touch(scenario, widthMm = palmMm() + 1)
             assertEquals(before, Handset.kinds())
+            scenario.onActivity { activity ->
+                assertEquals("shown once", 1, activity.state?.rejectedTaps)
+                val refused = if (Build.VERSION.SDK_INT >= 30) HapticFeedbackConstants.REJECT else HapticFeedbackConstants.LONG_PRESS
+                assertEquals("felt", refused, shadowOf(activity.window.decorView).lastHapticFeedbackPerformed())
+            }
             touch(scenario, widthMm = 14.0)
             rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.LANDED)), WITHIN_MS)
             assertEquals(before + "bite", Handset.kinds())
@@ -46,7 +54,8 @@ class PalmTest {
     }
 
     @Test fun aTouchInProgressIsCancelledByAPalm() {
-        val palm = Palm(widestPx = 100.0)
+        var rejected = 0
+        val palm = Palm(widestPx = 100.0) { rejected++ }
         val seen = mutableListOf<Int>()
         fun send(action: Int, width: Double) = event(action, 5f, 5f, width).let { event -> palm.filter(event) { seen.add(it.actionMasked) } }
         send(MotionEvent.ACTION_DOWN, 30.0)
@@ -55,6 +64,7 @@ class PalmTest {
         send(MotionEvent.ACTION_UP, 40.0)
         send(MotionEvent.ACTION_DOWN, 30.0)
         assertEquals(listOf(MotionEvent.ACTION_DOWN, MotionEvent.ACTION_CANCEL, MotionEvent.ACTION_DOWN), seen)
+        assertEquals("once for the whole set", 1, rejected)
     }
 
     /** Down and up on BITE, as the window hands them to the activity. */

@@ -217,12 +217,18 @@ class BankScreenTest {
         node(tag(Key.CAST)).performTouchInput {
             down(0, center)
             down(1, center + Offset(200f, 0f))
+            move()
             up(1)
             up(0)
         }
         assertEquals(BankState.READY, bank.state)
+        assertEquals(1, state.rejectedTaps, "once for the whole set")
+        assertTrue(isThere("rejected"), "a frame shows it")
+        passes(ms = 700)
+        assertFalse(isThere("rejected"))
         node(tag(Key.CAST)).performClick()
         assertEquals(BankState.OUT, bank.state)
+        assertEquals(1, state.rejectedTaps)
     }
 
     @Test fun twoContactsAtOnceLogNothingOnAnotherScreenEither() = Bankside.on {

@@ -94,6 +94,12 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         ms += 300
     }
 
+    /** Time passes for what moves on the screen. */
+    fun passes(ms: Long) {
+        ui.mainClock.advanceTimeBy(ms)
+        ui.waitForIdle()
+    }
+
     /** Everything on the screen that matches, drawn text included. */
     fun nodes(matcher: SemanticsMatcher): List<SemanticsNode> = ui.onAllNodes(matcher, useUnmergedTree = true).fetchSemanticsNodes()
 

@@ -1,5 +1,6 @@
 package app.restwater.desktop
 
+import androidx.compose.ui.test.DesktopComposeUiTest
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.assertContentDescriptionContains
@@ -16,14 +17,15 @@ import app.restwater.core.Settings
 import app.restwater.core.Update
 import app.restwater.core.WatchView
 import app.restwater.core.Which
+import app.restwater.ui.Drawn
 import app.restwater.ui.GlassMeasure
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
+import app.restwater.ui.Trouble
 import java.nio.file.Files
 import kotlin.test.Test
 import kotlin.test.assertEquals
-import kotlin.test.assertTrue
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 
@@ -42,7 +44,10 @@ class RefusedScreenTest {
             if (which == refused) throw RestwaterException.Failed(ErrorKind.entries.first(), REFUSED, "") else core.screen(which, now)
     }
 
-    private fun refusing(which: Which, widthPx: Int = 1080, heightPx: Int = 2400, measure: GlassMeasure = GlassMeasure(16.0), then: (RestwaterState, androidx.compose.ui.test.DesktopComposeUiTest) -> Unit) {
+    private fun refusing(
+        which: Which, widthPx: Int = 1080, heightPx: Int = 2400, measure: GlassMeasure = GlassMeasure(16.0),
+        then: (RestwaterState, DesktopComposeUiTest) -> Unit,
+    ) {
         wearFace()
         val folder = Files.createTempDirectory("restwater-refused").toFile()
         val now = Moment(1_768_640_400_000L, 0, "Europe/London", 1_000, "one boot", 0u)
@@ -74,17 +79,25 @@ class RefusedScreenTest {
         ui.onNodeWithTag("trouble").assertContentDescriptionContains(REFUSED)
     }
 
-    @Test fun whatIsSaidOnAGlassThatIsTooSmallStandsClearOfTheBarsAndGrowsWithTheText() {
-        fun trouble(scale: Double, inset: Double) = mutableListOf<Pair<Float, Float>>().also { all ->
-            refusing(Which.SEEN, 420, 420, GlassMeasure(16.0, scale, inset, 0.0)) { _, ui ->
-                val node = ui.onNodeWithTag("trouble").fetchSemanticsNode()
-                val text = node.children.single().config[app.restwater.ui.Drawn].single()
-                all += node.boundsInRoot.top to text.em
+    @Test fun whatIsSaidOnAGlassThatIsTooSmallStandsClearOfTheBars() {
+        fun top(inset: Double): Float {
+            var top = 0f
+            refusing(Which.SEEN, 420, 420, GlassMeasure(16.0, 1.0, inset, 0.0)) { _, ui -> top = ui.onNodeWithTag("trouble").fetchSemanticsNode().boundsInRoot.top }
+            return top
+        }
+        assertEquals(60f, top(60.0) - top(0.0), 1f)
+    }
+
+    @Test fun whatIsSaidInsteadOfAScreenGrowsWithTheText() {
+        fun em(scale: Double): Float {
+            var em = 0f
+            runDesktopComposeUiTest(1080, 2400) {
+                setContent { Trouble(REFUSED, GlassMeasure(16.0, scale)) }
+                em = onNodeWithTag("trouble").fetchSemanticsNode().children.single().config[Drawn].single().em
             }
-        }.single()
-        val (plain, low, large) = Triple(trouble(1.0, 0.0), trouble(1.0, 60.0), trouble(1.4, 0.0))
-        assertEquals(60f, low.first - plain.first, 1f)
-        assertTrue(large.second > plain.second, "${large.second} ${plain.second}")
+            return em
+        }
+        assertEquals(1.5f, em(1.5) / em(1.0), 0.01f)
     }
 
     private companion object {

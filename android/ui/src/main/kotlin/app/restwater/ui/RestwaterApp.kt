@@ -57,16 +57,18 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
     val ink = if (state.settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
     val send: (Action, () -> Unit) -> Unit = remember(state) { state::act }
     val opened: () -> Unit = remember(state) { state::opened }
+    val rejected: () -> Unit = remember(state) { state::tapRejected }
     CompositionLocalProvider(
         LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send, LocalOpened provides opened,
     ) {
         // A screen reader walks through a screen by the order of its pieces.
-        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly().semantics { isTraversalGroup = true }) {
+        BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly(rejected).semantics { isTraversalGroup = true }) {
             val glass = Glass(
                 constraints.maxWidth.toDouble(), constraints.maxHeight.toDouble(), measure.pxPerMm, measure.textScale,
                 state.settings.hand == Hand.LEFT, measure.insetTopPx, measure.insetBottomPx,
             )
             MeasuredOnce { Screens(state, glass) }
+            RejectedFrame(state.rejectedTaps)
         }
     }
 }

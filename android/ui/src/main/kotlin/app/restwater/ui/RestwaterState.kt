@@ -262,6 +262,16 @@ class RestwaterState(
         }
     }
 
+    /** How often contacts were no tap of a thumb: each time is shown by a frame around the screen. */
+    var rejectedTaps by mutableStateOf(0)
+        private set
+
+    /** Contacts that were not made by a thumb alone: nothing is logged, and that can be felt and seen. */
+    fun tapRejected() {
+        rejectedTaps += 1
+        feel.refused()
+    }
+
     /** The next page of small keys. */
     fun more() {
         page += 1
