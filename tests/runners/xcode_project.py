@@ -66,7 +66,7 @@ def check_targets(project, targets):
         for config, values in resolved(project, target).items():
             own = settings(project, target.buildConfigurationList)[config]
             at = f"{name}, {config}"
-            # The preset of a target would win over the project's: an app for phones and tablets may not be portrait only.
+            # The preset of a target would win over the project's: the layout is one for phones.
             expect(own.get("TARGETED_DEVICE_FAMILY") == "1", f"{at}: TARGETED_DEVICE_FAMILY is {own.get('TARGETED_DEVICE_FAMILY')}")
             expect(values["IPHONEOS_DEPLOYMENT_TARGET"] == "17.0", f"{at}: oldest iOS")
             expect(values["SWIFT_VERSION"] == "6.0", f"{at}: Swift {values['SWIFT_VERSION']}")

@@ -18,7 +18,8 @@ final class EveryGlassTests: XCTestCase, @unchecked Sendable {
     }
 
     func testNothingIsCutCoveredOrTooSmallOnAnyPhoneInAMatch() async throws {
-        try await look(at: "match", ["05-near-the-limit", "10-weigh-in"], on: Glasses.upright + Glasses.lying, screens: [.match, .fish, .weight, .bank])
+        try await look(
+            at: "match", ["05-near-the-limit", "10-weigh-in"], on: Glasses.upright + Glasses.lying, screens: [.match, .fish, .weight, .bank])
     }
 
     func testNoRowAndNoLeafIsCutCoveredOrTooSmallWhereRoomIsShort() async throws {
@@ -37,7 +38,8 @@ final class EveryGlassTests: XCTestCase, @unchecked Sendable {
                     let measure = glass.at(scale)
                     day.state.content.settings = Settings(hand: hand, scheme: .day)
                     for (paging, sheet) in day.state.everySheet(on: measure, deep: deep) {
-                        let at = "\(picture) \(showing) \(paging.words) on \(Int(glass.width)) x \(Int(glass.height)) at \(Int(100 * scale)) %, \(hand)"
+                        let at =
+                            "\(picture) \(showing) \(paging.words) on \(Int(glass.width)) x \(Int(glass.height)) at \(Int(100 * scale)) %, \(hand)"
                         faults += look(sheet, measure).map { "\(at): \($0)" }
                         sheets += 1
                     }
@@ -85,7 +87,8 @@ extension Rect {
 
 extension Paging {
     fileprivate var words: String {
-        [row.map { "row \($0)" }, leaf.map { "leaf \($0)" }, more ? "further" : nil, match == .now ? nil : "\(match)"].compactMap { $0 }.joined(separator: " ")
+        [row.map { "row \($0)" }, leaf.map { "leaf \($0)" }, more ? "further" : nil, match == .now ? nil : "\(match)"].compactMap { $0 }.joined(
+            separator: " ")
             + [("keys", keys), ("page", page), ("grid", grid), ("part", part)].filter { $0.1 > 0 }.map { " \($0) \($1)" }.joined()
     }
 }

@@ -6,12 +6,13 @@ import XCTest
 /// Where things are and what is spoken, on every screen size.
 @MainActor
 final class SheetTests: XCTestCase, @unchecked Sendable {
-    private let glasses = [
-        Bankside.phone,
-        GlassMeasure(width: 375, height: 667, pointsPerMm: 326 / 2 / 25.4, insetTop: 20),
-        GlassMeasure(width: 440, height: 956, pointsPerMm: 460 / 3 / 25.4, textScale: 2, insetTop: 62, insetBottom: 34),
-        GlassMeasure(width: 393, height: 852, pointsPerMm: 460 / 3 / 25.4, textScale: 3.1, insetTop: 59, insetBottom: 34),
-    ] + Glasses.lying.flatMap { [$0, $0.at(2)] }
+    private let glasses =
+        [
+            Bankside.phone,
+            GlassMeasure(width: 375, height: 667, pointsPerMm: 326 / 2 / 25.4, insetTop: 20),
+            GlassMeasure(width: 440, height: 956, pointsPerMm: 460 / 3 / 25.4, textScale: 2, insetTop: 62, insetBottom: 34),
+            GlassMeasure(width: 393, height: 852, pointsPerMm: 460 / 3 / 25.4, textScale: 3.1, insetTop: 59, insetBottom: 34),
+        ] + Glasses.lying.flatMap { [$0, $0.at(2)] }
 
     /// The states with the keys that lead to them from an open session.
     private let leadingTo: [[Key]] = [[], [.cast], [.cast, .bite]]

@@ -9,7 +9,8 @@ struct Svg {
     func picture(_ sheet: Sheet, _ measure: GlassMeasure) -> String {
         let pieces = sheet.pieces.map { piece in
             let place = piece.place
-            let field = piece.field.map { field in "<text x='\(field.box.left)' y='\(field.box.bottom * 0.7)' font-size='\(field.em)'>\(escaped(field.value))</text>"
+            let field = piece.field.map { field in
+                "<text x='\(field.box.left)' y='\(field.box.bottom * 0.7)' font-size='\(field.em)'>\(escaped(field.value))</text>"
             }
             return "<g transform='translate(\(place.left) \(place.top))'>\(piece.marks.map(mark).joined())\(field ?? "")</g>"
         }

@@ -40,14 +40,12 @@ public struct PhonePlan: Equatable, Sendable {
     public let alarms: [PlannedAlarm]
     /// Alarms that are already due and still in force: only the end of its cast silences one.
     public let due: [PlannedAlarm]
-    /// The key that is due next, if one is.
-    public let next: OutsideKey?
 
     /// Nothing to show and nothing to ring.
     public static let none = PhonePlan(keepsAwake: false, wait: nil, alarms: [])
 
-    init(keepsAwake: Bool, wait: RunningWait?, alarms: [PlannedAlarm], due: [PlannedAlarm] = [], next: OutsideKey? = nil) {
-        (self.keepsAwake, self.wait, self.alarms, self.due, self.next) = (keepsAwake, wait, alarms, due, next)
+    init(keepsAwake: Bool, wait: RunningWait?, alarms: [PlannedAlarm], due: [PlannedAlarm] = []) {
+        (self.keepsAwake, self.wait, self.alarms, self.due) = (keepsAwake, wait, alarms, due)
     }
 
     init(_ watch: WatchView) {
@@ -60,7 +58,6 @@ public struct PhonePlan: Equatable, Sendable {
             ) : nil
         alarms = watch.alarms.map(Self.planned)
         due = watch.due.map(Self.planned)
-        next = watch.next.map { OutsideKey(key: $0, label: "") }
     }
 
     private static func planned(_ alarm: WatchAlarm) -> PlannedAlarm {

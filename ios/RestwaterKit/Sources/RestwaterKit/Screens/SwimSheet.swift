@@ -17,7 +17,9 @@ extension Sheet {
                 view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
             )
             // The picture speaks the place and its reasons; each sentence is spoken once.
-            put("swim-words", marks, spoken: ([content.notice] + view.drift).filter { !$0.isBlank }.joined(separator: " "), at: layout.words, order: 20)
+            put(
+                "swim-words", marks, spoken: ([content.notice] + view.drift).filter { !$0.isBlank }.joined(separator: " "), at: layout.words,
+                order: 20)
             for place in layout.keys { drawSwimKey(view, place, slate) }
             if let more = layout.more {
                 key("swim-more", KeyFace(slate.words.further), em: slate.text.secondary, sub: 0, at: more, slate, order: 80, .moreSwim)

@@ -35,8 +35,7 @@ extension RestwaterState {
     /// Taps the key that the core says is due next.
     public func tapNextFromOutside(at: Moment? = nil) async throws(Refusal) -> String {
         let at = at ?? clock()
-        try await readFromOutside(at)
-        guard let next = plan.next else { throw Refusal(kind: .notNow, text: spokenWait) }
+        guard let next = try await readFromOutside(at) else { throw Refusal(kind: .notNow, text: spokenWait) }
         return try await tapOffered(next, at)
     }
 
@@ -53,25 +52,31 @@ extension RestwaterState {
             throw Refusal(kind: .notNow, text: spokenWait)
         }
         content.paging.keys = 0
+        let update: Update
         do {
-            let update = try await answer { core in try core.act(action: action, at: at) }
-            took(update)
+            update = try await answer({ core in try core.act(action: action, at: at) }) { state, update in state.took(update) }
         } catch {
             refused(error)
             throw error
         }
-        let said = content.notice
         refresh()
-        planned(try await answer { core in try core.watch(now: at) })
-        return said
+        let now = clock()
+        _ = try await answer({ core in try core.watch(now: now) }) { state, watch in state.planned(watch) }
+        return update.notice
     }
 
-    /// The Bank and the plan as of now. The plan is read as well, so that what an earlier process left with the system
-    /// is corrected even if the tap is refused.
-    private func readFromOutside(_ at: Moment) async throws(Refusal) {
-        let (screen, watch) = try await answer { core in (try core.screen(which: .bank, now: at), try core.watch(now: at)) }
-        content.show(screen)
-        planned(watch)
+    /// The Bank as of the tap and the plan as of now, which may be later: an alarm that has become due since is not set again. The
+    /// plan is read as well, so that what an earlier process left with the system is corrected even if the tap is refused.
+    /// Returns the key that was due at the tap.
+    @discardableResult private func readFromOutside(_ at: Moment) async throws(Refusal) -> OutsideKey? {
+        let now = clock()
+        let read = try await answer({ core in
+            (try core.screen(which: .bank, now: at), try core.watch(now: now), try core.watch(now: at).next)
+        }) { state, read in
+            state.content.show(read.0)
+            state.planned(read.1)
+        }
+        return read.2.map { OutsideKey(key: $0, label: "") }
     }
 
     private var spokenWait: String {

@@ -140,15 +140,21 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// One call, whatever else is under way; throws the refusal of this call and no other.
-    func answer<T: Sendable>(_ work: @escaping @Sendable (Restwater) throws -> T) async throws(Refusal) -> T {
+    /// One call, whatever else is under way; throws the refusal of this call and no other. What it shows is shown by `then`, in
+    /// its turn among all answers: by the time whoever waits goes on, a newer answer may have been shown.
+    func answer<T: Sendable>(
+        _ work: @escaping @Sendable (Restwater) throws -> T, then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
+    ) async throws(Refusal) -> T {
         waiting += 1
         let away = away
         let result: Result<T, Refusal> = await withCheckedContinuation { call in
             line.ask({ core in
                 defer { if away { Log.attempt("putting the log aside") { try core.pause() } } }
                 return try work(core)
-            }) { call.resume(returning: $0) }
+            }) { answer in
+                if case .success(let value) = answer { then(self, value) }
+                call.resume(returning: answer)
+            }
         }
         answered()
         return try result.get()
