@@ -276,12 +276,29 @@ impl Oracle {
         Self::void(&said)
     }
 
-    /// What a complete export contains: everything but what was undone with an import here, and the entries
-    /// that say so.
+    /// What a complete export contains: everything but what was undone with an import here, the entries that say so,
+    /// and places of the peg that are undone or replaced.
     pub fn to_send(&self) -> BTreeSet<&str> {
-        let taken_back = self.taken_back();
-        let stays = |entry: &&Entry| entry.kind.starts_with("import_") || taken_back.contains(&entry.id);
+        let (taken_back, left) = (self.taken_back(), self.places_left());
+        let stays = |entry: &&Entry| {
+            entry.kind.starts_with("import_")
+                || taken_back.contains(&entry.id)
+                || left.contains(entry.id.as_str())
+        };
         self.log.values().filter(|entry| !stays(entry)).map(|entry| entry.id.as_str()).collect()
+    }
+
+    /// The places of the peg that no screen shows any more: all of a session but the last one in force.
+    fn places_left(&self) -> BTreeSet<&str> {
+        let mut left = BTreeSet::new();
+        for session in self.log.values().map(|entry| entry.session.as_str()).collect::<BTreeSet<_>>() {
+            let ordered = self.ordered(Some(session));
+            let void = Self::void(&ordered);
+            let places = || ordered.iter().filter(|entry| entry.kind == "peg_placed");
+            let shown = places().rev().find(|entry| !void.contains(&entry.id)).map(|entry| entry.id.as_str());
+            left.extend(places().map(|entry| entry.id.as_str()).filter(|id| Some(*id) != shown));
+        }
+        left
     }
 
     /// The session that has to be shown: the latest in the order of the log that this phone began and has not
