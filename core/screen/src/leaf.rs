@@ -1,10 +1,10 @@
 //! A leaf: a page of sentences, figures and keys. Bench, Book, Conditions and Cautions are made of leaves, so that a
 //! shell draws them all in one way.
 
-use super::{Action, Choice, ChoiceRow, KeyTap, TypedField, Which, Wording};
+use super::{Action, Axis, Choice, ChoiceRow, KeyTap, TypedField, Which, Wording};
 use serde::{Deserialize, Serialize};
 
-/// A range on a common scale, drawn as a line with its ends and, if known, its middle.
+/// A range on the axis of its leaf, drawn as a line with its ends and, if known, its middle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafSpan {
@@ -12,12 +12,10 @@ pub struct LeafSpan {
     pub low: f64,
     /// The value itself, or `None` if there is only a range.
     pub at: Option<f64>,
-    /// Upper end, cut to the scale.
+    /// Upper end, cut to the axis.
     pub high: f64,
-    /// Whether the upper end lies beyond the scale.
+    /// Whether the upper end lies beyond the axis.
     pub beyond: bool,
-    /// Upper end of the scale, which begins at zero; the same for all lines of a leaf.
-    pub scale: f64,
 }
 
 /// One line: what, how much, and what more there is to say.
@@ -68,6 +66,8 @@ pub struct Leaf {
     pub caution: String,
     /// Figures.
     pub lines: Vec<LeafLine>,
+    /// What the ranges of the lines are drawn on; none if no line has a range.
+    pub axis: Option<Axis>,
     /// How they were obtained, and what they can't tell.
     pub notes: Vec<String>,
     /// Keys as wide as the screen: its parts, sessions.
@@ -97,6 +97,7 @@ impl Leaf {
             says: String::new(),
             caution: String::new(),
             lines: Vec::new(),
+            axis: None,
             notes: Vec::new(),
             list: Vec::new(),
             typing: None,
@@ -105,10 +106,22 @@ impl Leaf {
         }
     }
 
+    /// The axis of its ranges, if it has any.
+    pub(crate) fn drawn_on(&mut self, axis: &Axis) {
+        self.axis = self.lines.iter().any(|line| line.span.is_some()).then(|| axis.clone());
+    }
+
     /// A key of the list that opens this leaf.
     pub(crate) fn opener(&self, sub: String) -> LeafKey {
         let tap = KeyTap::Leaf { id: self.id.clone() };
         LeafKey { sub, ..LeafKey::new(format!("leaf-{}", self.id), self.title.clone(), tap) }
+    }
+}
+
+impl LeafSpan {
+    /// A value with its range, as far as the axis reaches.
+    pub(crate) fn on(axis: &Axis, low: f64, at: f64, high: f64) -> Self {
+        Self { low: low.min(axis.to), at: Some(at), high: high.min(axis.to), beyond: high > axis.to }
     }
 }
 

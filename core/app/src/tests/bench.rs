@@ -208,6 +208,7 @@ fn heights_tried_come_from_the_casts_of_all_days() {
     phone.tap(18 * MIN, &Action::EndSession).unwrap();
     phone.tap(900 * MIN, &START).unwrap();
     let leaf = phone.leaf(Which::Bench, 901 * MIN, "heights");
+    assert!(book::ranges_are_on_their_axis(&leaf) > 0);
     let rung = leaf.lines.iter().find(|line| line.label == "18 in").unwrap();
     assert_eq!(rung.value, "1 bite in 1 cast, 15 min");
     // Garwood (1936): 1 bite in a quarter of an hour, 0.0253 to 5.5716 expected.

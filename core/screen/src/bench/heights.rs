@@ -2,7 +2,7 @@
 
 use super::{BenchInput, Part, choice};
 use crate::figures::whole;
-use crate::{Arg, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Refused, Wording};
+use crate::{Arg, Axis, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Refused, Wording};
 use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
 use restwater_bench::units::LineLength;
 use restwater_compare::poisson_rates::garwood;
@@ -10,7 +10,7 @@ use std::collections::BTreeSet;
 
 /// Level of every interval on this screen.
 const LEVEL: f64 = 0.95;
-/// The scale of the rates ends at this many times the highest rate seen.
+/// The axis of the rates reaches at least this many times the highest rate seen.
 const SCALE: f64 = 3.0;
 
 /// The ladder.
@@ -26,7 +26,9 @@ pub(super) fn heights(input: &BenchInput) -> Part {
             (leaf, words.say("bench-no-plan"))
         }
         Ok(rungs) => {
-            leaf.lines = lines(words, &rungs);
+            let axis = axis(words, &rungs);
+            leaf.lines = lines(words, &rungs, &axis);
+            leaf.drawn_on(&axis);
             leaf.says = says(words, &rungs, first);
             leaf.notes.push(words.say("bench-heights-how"));
             let count = rungs.iter().filter(|rung| rung.casts > 0).count();
@@ -57,11 +59,21 @@ fn says(words: &Wording, rungs: &[Rung], first: LineLength) -> String {
     }
 }
 
-fn lines(words: &Wording, rungs: &[Rung]) -> Vec<LeafLine> {
-    let hours = |rung: &Rung| rung.minutes / 60.0;
-    let rate = |rung: &Rung| if rung.minutes > 0.0 { f64::from(rung.bites) / hours(rung) } else { 0.0 };
+fn hours(rung: &Rung) -> f64 {
+    rung.minutes / 60.0
+}
+
+fn rate(rung: &Rung) -> f64 {
+    if rung.minutes > 0.0 { f64::from(rung.bites) / hours(rung) } else { 0.0 }
+}
+
+/// Of all rates.
+fn axis(words: &Wording, rungs: &[Rung]) -> Axis {
     let top = rungs.iter().map(rate).fold(0.0, f64::max);
-    let scale = if top > 0.0 { top * SCALE } else { 1.0 };
+    Axis::up_to(words, "axis-rate", if top > 0.0 { top * SCALE } else { 1.0 })
+}
+
+fn lines(words: &Wording, rungs: &[Rung], axis: &Axis) -> Vec<LeafLine> {
     let line = |rung: &Rung| {
         let minutes = whole(rung.minutes);
         let args = [
@@ -82,13 +94,7 @@ fn lines(words: &Wording, rungs: &[Rung]) -> Vec<LeafLine> {
                     ("high", Arg::Text(&words.figure(high, 1))),
                 ],
             );
-            line.span = Some(LeafSpan {
-                low: low.min(scale),
-                at: Some(rate(rung)),
-                high: high.min(scale),
-                beyond: high > scale,
-                scale,
-            });
+            line.span = Some(LeafSpan::on(axis, low, rate(rung), high));
         }
         line
     };

@@ -1,6 +1,6 @@
 //! What the last sessions on one peg did, both the angler's and imported ones.
 
-use super::rates::{rate_line, scale_of};
+use super::rates::{axis_of, rate_line};
 use super::{BookInput, Day, LEVEL_PERCENT, gist, tally, whose_day_words};
 use crate::{Arg, Leaf, LeafLine, Wording, peg_words};
 use restwater_compare::sets::set_rates;
@@ -52,17 +52,18 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
         ],
     );
     let rates: Vec<_> = tallies.iter().map(|day| set_rates(std::slice::from_ref(day)).bites).collect();
-    let scale = scale_of(rates.iter().flatten().map(|rate| rate.per_hour));
+    let axis = axis_of(words, rates.iter().flatten().map(|rate| rate.per_hour));
     for (day, rate) in days.iter().zip(&rates) {
         let label = whose_day_words(words, day);
         let line = match rate {
-            Some(rate) => rate_line(words, label, rate, scale),
+            Some(rate) => rate_line(words, label, rate, &axis),
             None => LeafLine::new(label, words.say("book-nothing-out")),
         };
         let said = gist(words, day.gist);
         let detail = if line.detail.is_empty() { said } else { format!("{said}. {}", line.detail) };
         leaf.lines.push(LeafLine { detail, ..line });
     }
+    leaf.drawn_on(&axis);
     leaf.notes.push(words.say_with("peg-history-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
     leaf
 }

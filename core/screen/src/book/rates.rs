@@ -2,13 +2,13 @@
 
 use super::{BookInput, Day, LEVEL_PERCENT, tally, whose_day_words};
 use crate::figures::{sentence_case, whole};
-use crate::{Arg, BookSet, Leaf, LeafKey, LeafLine, LeafSpan, Wording};
+use crate::{Arg, Axis, BookSet, Leaf, LeafKey, LeafLine, LeafSpan, Wording};
 use restwater_compare::FEWEST_BITES;
 use restwater_compare::sets::{DayTally, Rate, set_rates};
 
 /// How many sessions are listed one by one; the overall rates count all of them.
 const LISTED: usize = 24;
-/// The scale ends at this many times the highest rate.
+/// The axis reaches at least this many times the highest rate.
 const SCALE: f64 = 2.5;
 
 /// The page of the rates, and the page of their figures behind it.
@@ -19,9 +19,12 @@ pub(super) fn rates(input: &BookInput, shown: &[Day]) -> [Leaf; 2] {
     let tallies: Vec<_> = shown.iter().map(|day| tally(day.gist)).collect();
     let all = set_rates(&tallies);
     verdict.says = says(input, all.bites.as_ref());
-    verdict.lines = lines(input, shown, &tallies, counts_words);
+    let axis = axis_of_days(words, &tallies);
+    verdict.lines = lines(input, shown, &tallies, &axis, counts_words);
+    verdict.drawn_on(&axis);
     figures.says.clone_from(&verdict.says);
-    figures.lines = lines(input, shown, &tallies, limits_words);
+    figures.lines = lines(input, shown, &tallies, &axis, limits_words);
+    figures.drawn_on(&axis);
     if shown.len() > LISTED {
         verdict.notes.push(words.say_with("book-listed", &[("count", Arg::Count(LISTED))]));
     }
@@ -59,11 +62,18 @@ fn says(input: &BookInput, bites: Option<&Rate>) -> String {
     }
 }
 
+/// The axis of the rate of all days and those of the days that are listed.
+fn axis_of_days(words: &Wording, tallies: &[DayTally]) -> Axis {
+    let each = tallies.iter().take(LISTED).map(|tally| set_rates(std::slice::from_ref(tally)).bites);
+    axis_of(words, each.chain([set_rates(tallies).bites]).flatten().map(|rate| rate.per_hour))
+}
+
 /// A line for all sessions, one for the fish landed, and one for each session.
 fn lines(
     input: &BookInput,
     shown: &[Day],
     tallies: &[DayTally],
+    axis: &Axis,
     detail: fn(&Wording, &Rate) -> String,
 ) -> Vec<LeafLine> {
     let words = input.words;
@@ -74,18 +84,15 @@ fn lines(
         .take(LISTED)
         .map(|(day, tally)| (whose_day_words(words, day), set_rates(std::slice::from_ref(tally)).bites))
         .collect();
-    let top =
-        each.iter().filter_map(|(_, rate)| rate.map(|r| r.per_hour)).chain(all.bites.map(|r| r.per_hour));
-    let scale = scale_of(top);
     let line = |label: String, rate: &Rate| LeafLine {
         detail: detail(words, rate),
-        ..rate_line(words, label, rate, scale)
+        ..rate_line(words, label, rate, axis)
     };
     let together = words.say_with("book-together", &[("count", Arg::Count(all.days))]);
     let of_all = |id: &str| format!("{}, {together}", words.say(id));
     let mut lines: Vec<LeafLine> =
         all.bites.iter().map(|rate| line(of_all("book-bites-rate"), rate)).collect();
-    // This rate is for hours of the whole session, so it doesn't belong on the scale for hours out.
+    // This rate is for hours of the whole session, so it doesn't belong on the axis for hours out.
     lines.extend(
         all.landed.iter().map(|rate| LeafLine { span: None, ..line(of_all("book-landed-rate"), rate) }),
     );
@@ -96,10 +103,10 @@ fn lines(
     lines
 }
 
-/// End of the scale that a set of rates is drawn on.
-pub(super) fn scale_of(rates: impl Iterator<Item = f64>) -> f64 {
+/// The axis that rates are drawn on.
+pub(super) fn axis_of(words: &Wording, rates: impl Iterator<Item = f64>) -> Axis {
     let top = rates.fold(0.0, f64::max);
-    if top > 0.0 { top * SCALE } else { 1.0 }
+    Axis::up_to(words, "axis-rate", if top > 0.0 { top * SCALE } else { 1.0 })
 }
 
 fn figures(words: &Wording, rate: &Rate) -> (String, String, String) {
@@ -134,16 +141,10 @@ fn limits_words(words: &Wording, rate: &Rate) -> String {
 }
 
 /// "0.9 an hour", its limits and counts, and the range drawn.
-pub(super) fn rate_line(words: &Wording, label: String, rate: &Rate, scale: f64) -> LeafLine {
+pub(super) fn rate_line(words: &Wording, label: String, rate: &Rate, axis: &Axis) -> LeafLine {
     let (per_hour, ..) = figures(words, rate);
     let mut line = LeafLine::new(label, words.say_with("book-per-hour", &[("rate", Arg::Text(&per_hour))]));
     line.detail = limits_words(words, rate);
-    line.span = Some(LeafSpan {
-        low: rate.limits.low.min(scale),
-        at: Some(rate.per_hour),
-        high: rate.limits.high.min(scale),
-        beyond: rate.limits.high > scale,
-        scale,
-    });
+    line.span = Some(LeafSpan::on(axis, rate.limits.low, rate.per_hour, rate.limits.high));
     line
 }

@@ -1,6 +1,6 @@
 //! Comparing two sets of sessions.
 
-use super::rates::{rate_line, scale_of};
+use super::rates::{axis_of, rate_line};
 use super::{BookInput, Day, LEVEL_PERCENT, SetFilter, tally};
 use crate::waits::p_words;
 use crate::{Arg, BookSet, Leaf, LeafLine, Wording};
@@ -35,15 +35,17 @@ pub(super) fn sets(input: &BookInput) -> Leaf {
     };
     let (a, b) = (tallies(&a), tallies(&b));
     let (rates_a, rates_b) = (set_rates(&a), set_rates(&b));
-    let scale = scale_of([&rates_a, &rates_b].into_iter().filter_map(|set| set.bites.map(|r| r.per_hour)));
+    let sets = [&rates_a, &rates_b].into_iter();
+    let axis = axis_of(words, sets.filter_map(|set| set.bites.map(|r| r.per_hour)));
     for (name, set, which) in [("A", &rates_a, &a_words), ("B", &rates_b, &b_words)] {
         let args = [("set", Arg::Text(name)), ("which", Arg::Text(which)), ("count", Arg::Count(set.days))];
         let label = words.say_with("sets-set", &args);
         leaf.lines.push(match set.bites {
-            Some(rate) => rate_line(words, label, &rate, scale),
+            Some(rate) => rate_line(words, label, &rate, &axis),
             None => LeafLine::new(label, words.say("book-nothing-out")),
         });
     }
+    leaf.drawn_on(&axis);
     match compare_sets(&a, &b, SEED) {
         Err(_) => leaf.says = words.say("sets-nothing"),
         Ok(found) => {

@@ -66,6 +66,60 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
             }
         }
     }
+
+    func testEveryPageWithARangeHasOneScaleOnWhichItCanBeRead() async throws {
+        for scale in [1.0, 2.0] {
+            var measure = Bankside.phone
+            measure.textScale = scale
+            let day = try Bankside(measure: measure)
+            for n in 0..<5 {
+                await day.start()
+                for bite in [true, n % 2 == 0] {
+                    await day.tap(.cast)
+                    await day.wait(minutes: 20)
+                    await day.tap(bite ? .bite : .woundIn)
+                    await day.wait(minutes: 2)
+                    if bite { await day.tap(.lost) }
+                    await day.wait(minutes: 1)
+                }
+                await day.turn(to: "key-END", by: "more")
+                await day.tap(.end)
+                await day.tap("back")
+                await day.wait(minutes: 60)
+            }
+            await day.open(.book)
+            let leaf = try XCTUnwrap(day.leaves(.book)?.leaves.first { $0.id == "rates" })
+            let axis = try XCTUnwrap(leaf.axis)
+            day.state.tap(.leaf(leaf.id))
+            await day.state.settled()
+            var drawn = 0
+            for _ in 0..<30 {
+                let ranges = day.sheet.pieces.filter { piece in leaf.lines.indices.contains { piece.tag == "line-\($0)" && leaf.lines[$0].span != nil } }
+                let scales = day.sheet.pieces.filter { $0.tag == "scale" }
+                XCTAssertEqual(scales.count, ranges.isEmpty ? 0 : 1, "at \(scale)")
+                drawn += ranges.count
+                for range in ranges {
+                    XCTAssertLessThanOrEqual(scales[0].place.bottom, range.place.top + 0.01)
+                    XCTAssertEqual(strokes(range), strokes(scales[0]), "the same places as the figures")
+                }
+                guard day.sheet["next-page"] != nil, drawn < leaf.lines.filter({ $0.span != nil }).count else { break }
+                await day.tap("next-page")
+            }
+            XCTAssertEqual(drawn, leaf.lines.filter { $0.span != nil }.count)
+            XCTAssertGreaterThan(drawn, 3)
+            XCTAssertGreaterThan(axis.ticks.count, 1)
+        }
+    }
+
+    /// Where the soft upright strokes of a piece stand.
+    private func strokes(_ piece: Piece) -> [Double] {
+        piece.marks.compactMap { mark in
+            guard case .line(let outline, .soft, _) = mark, case .move(let from)? = outline.parts.first, case .line(let to)? = outline.parts.last,
+                from.x == to.x
+            else { return nil }
+            return from.x
+        }
+    }
 }
 
 extension Bankside {

@@ -6262,6 +6262,10 @@ public struct Leaf: Equatable, Hashable {
      */
     public let lines: [LeafLine]
     /**
+     * What the ranges of the lines are drawn on; none if no line has a range.
+     */
+    public let axis: Axis?
+    /**
      * How they were obtained, and what they can't tell.
      */
     public let notes: [String]
@@ -6301,6 +6305,9 @@ public struct Leaf: Equatable, Hashable {
          * Figures.
          */lines: [LeafLine], 
         /**
+         * What the ranges of the lines are drawn on; none if no line has a range.
+         */axis: Axis?, 
+        /**
          * How they were obtained, and what they can't tell.
          */notes: [String], 
         /**
@@ -6320,6 +6327,7 @@ public struct Leaf: Equatable, Hashable {
         self.says = says
         self.caution = caution
         self.lines = lines
+        self.axis = axis
         self.notes = notes
         self.list = list
         self.typing = typing
@@ -6348,6 +6356,7 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 caution: FfiConverterString.read(from: &buf), 
                 lines: FfiConverterSequenceTypeLeafLine.read(from: &buf), 
+                axis: FfiConverterOptionTypeAxis.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
                 list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
                 typing: FfiConverterOptionTypeTypedField.read(from: &buf), 
@@ -6362,6 +6371,7 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterString.write(value.caution, into: &buf)
         FfiConverterSequenceTypeLeafLine.write(value.lines, into: &buf)
+        FfiConverterOptionTypeAxis.write(value.axis, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
         FfiConverterSequenceTypeLeafKey.write(value.list, into: &buf)
         FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
@@ -6595,7 +6605,7 @@ public func FfiConverterTypeLeafLine_lower(_ value: LeafLine) -> RustBuffer {
 
 
 /**
- * A range on a common scale, drawn as a line with its ends and, if known, its middle.
+ * A range on the axis of its leaf, drawn as a line with its ends and, if known, its middle.
  */
 public struct LeafSpan: Equatable, Hashable {
     /**
@@ -6607,17 +6617,13 @@ public struct LeafSpan: Equatable, Hashable {
      */
     public let at: Double?
     /**
-     * Upper end, cut to the scale.
+     * Upper end, cut to the axis.
      */
     public let high: Double
     /**
-     * Whether the upper end lies beyond the scale.
+     * Whether the upper end lies beyond the axis.
      */
     public let beyond: Bool
-    /**
-     * Upper end of the scale, which begins at zero; the same for all lines of a leaf.
-     */
-    public let scale: Double
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -6629,19 +6635,15 @@ public struct LeafSpan: Equatable, Hashable {
          * The value itself, or `None` if there is only a range.
          */at: Double?, 
         /**
-         * Upper end, cut to the scale.
+         * Upper end, cut to the axis.
          */high: Double, 
         /**
-         * Whether the upper end lies beyond the scale.
-         */beyond: Bool, 
-        /**
-         * Upper end of the scale, which begins at zero; the same for all lines of a leaf.
-         */scale: Double) {
+         * Whether the upper end lies beyond the axis.
+         */beyond: Bool) {
         self.low = low
         self.at = at
         self.high = high
         self.beyond = beyond
-        self.scale = scale
     }
 
     
@@ -6663,8 +6665,7 @@ public struct FfiConverterTypeLeafSpan: FfiConverterRustBuffer {
                 low: FfiConverterDouble.read(from: &buf), 
                 at: FfiConverterOptionDouble.read(from: &buf), 
                 high: FfiConverterDouble.read(from: &buf), 
-                beyond: FfiConverterBool.read(from: &buf), 
-                scale: FfiConverterDouble.read(from: &buf)
+                beyond: FfiConverterBool.read(from: &buf)
         )
     }
 
@@ -6673,7 +6674,6 @@ public struct FfiConverterTypeLeafSpan: FfiConverterRustBuffer {
         FfiConverterOptionDouble.write(value.at, into: &buf)
         FfiConverterDouble.write(value.high, into: &buf)
         FfiConverterBool.write(value.beyond, into: &buf)
-        FfiConverterDouble.write(value.scale, into: &buf)
     }
 }
 
@@ -25688,6 +25688,30 @@ fileprivate struct FfiConverterOptionTypeAlternationView: FfiConverterRustBuffer
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeAlternationView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeAxis: FfiConverterRustBuffer {
+    typealias SwiftType = Axis?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeAxis.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeAxis.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

@@ -6,6 +6,8 @@ enum LeafBlock {
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
+    /// What the ranges below it are drawn on.
+    case scale(Axis)
     /// A key as wide as the screen.
     case wide(LeafKey)
 
@@ -16,6 +18,8 @@ enum LeafBlock {
         }
     }
 
+    fileprivate var isScale: Bool { if case .scale = self { true } else { false } }
+    fileprivate var hasRange: Bool { if case .line(let line, _) = self { line.span != nil } else { false } }
     fileprivate var isBoxed: Bool { if case .boxed = self { true } else { false } }
     /// Sentences that come after the lines.
     fileprivate var isNote: Bool { if case .words(let tag, _, _, _) = self { tag != "says" } else { false } }
@@ -48,12 +52,13 @@ struct LeafPage {
             slate.letters.height(text, em: em, width: width, weight: weight) + (tag == "says" ? 1.5 : 1) * mm
         case .boxed(let text, let em): slate.cautionHeight(text, em: em, width: width)
         case .line(let line, _): shape(line, width, body).height
+        case .scale: 2.6 * small + 2.2 * mm
         case .wide: wideKey
         }
     }
 
     /// Fills the parts from the top, each as full as its room: the text, then the wide keys, then the sentences after
-    /// them. With large text each is filled to its last line.
+    /// them. With large text each is filled to its last line. In each the scale comes before the first range.
     func parts(_ blocks: [LeafBlock], width: Double, room: (Int) -> Double) -> [[LeafBlock]] {
         // A caution is on the first part, before the sentence if both don't fit.
         let said = blocks.prefix { $0.isText }
@@ -67,13 +72,18 @@ struct LeafPage {
         var left = room(0)
         while !queue.isEmpty {
             var block = queue.removeFirst()
+            func above() -> LeafBlock? {
+                guard block.hasRange, let axis = leaf.axis, !parts[parts.count - 1].contains(where: \.isScale) else { return nil }
+                return .scale(axis)
+            }
+            func free() -> Double { left - (above().map { height($0, width: width) } ?? 0) }
             func cutHere() -> Bool {
-                guard height(block, width: width) > left, let two = cut(block, width: width, room: left) else { return false }
+                guard height(block, width: width) > free(), let two = cut(block, width: width, room: free()) else { return false }
                 block = two.0
                 queue.insert(two.1, at: 0)
                 return true
             }
-            if !cutHere() && height(block, width: width) > left && !parts[parts.count - 1].isEmpty {
+            if !cutHere() && height(block, width: width) > free() && !parts[parts.count - 1].isEmpty {
                 // A heading goes along with what it heads.
                 var carried: [LeafBlock] = []
                 if case .line(let line, _)? = parts[parts.count - 1].last, line.heads, parts[parts.count - 1].count > 1 {
@@ -83,6 +93,10 @@ struct LeafPage {
                 left = room(parts.count - 1) - carried.map { self.height($0, width: width) }.reduce(0, +)
                 // What is higher than a page is divided as well.
                 _ = cutHere()
+            }
+            if let scale = above() {
+                parts[parts.count - 1].append(scale)
+                left -= height(scale, width: width)
             }
             parts[parts.count - 1].append(block)
             left -= height(block, width: width)
@@ -102,7 +116,7 @@ struct LeafPage {
             let alone = LeafLine(label: line.label, value: line.value, detail: "", span: line.span, heads: line.heads)
             guard !line.detail.isBlank, shape(alone, width, body).height <= room else { return nil }
             return (.line(alone, i), .words(tag: "line-\(i)-more", line.detail, em: small, .medium))
-        case .boxed, .wide: return nil
+        case .boxed, .wide, .scale: return nil
         }
     }
 
@@ -127,7 +141,7 @@ struct LeafPage {
         )
     }
 
-    /// What on the left, how much on the right, what more there is to say below; the range as a line on its scale. A figure
+    /// What on the left, how much on the right, what more there is to say below; the range as a line on the axis of the leaf. A figure
     /// higher than its part is made smaller as a whole.
     func marks(_ line: LeafLine, width: Double, height: Double) -> [Mark] {
         let em = slate.letters.largest(body) { self.shape(line, width, $0).height <= height + 1 }
@@ -152,21 +166,47 @@ struct LeafPage {
         }
         marks += write.fit(line.detail, em: small, in: place(0, y, width, shape.detail), tint: .soft, middle: false)
         y += shape.detail
-        if let span = line.span { marks += spanMarks(span, in: place(0, y, width, shape.span), mm: mm) }
+        if let span = line.span, let axis = leaf.axis { marks += spanMarks(span, on: axis, in: place(0, y, width, shape.span), mm: mm) }
         return marks
     }
 }
 
-/// The range with its ends and its middle, on a scale from 0 at the left edge to its end at the right.
-private func spanMarks(_ span: LeafSpan, in place: Rect, mm: Double) -> [Mark] {
+extension LeafPage {
+    /// What the axis counts, its figures, and a stroke for each.
+    func scaleMarks(_ axis: Axis, width: Double, height: Double) -> [Mark] {
+        let caption = Caption(letters: slate.letters, em: body * 0.85, width: width)
+        var marks = [caption.of(axis.label).at(0, 0)]
+        var free = 0.0
+        for tick in axis.ticks {
+            let x = axis.x(tick.at, left: 0, width: width, mm: slate.mm)
+            marks.append(.line(Point(x, height - 1.6 * slate.mm), Point(x, height), .soft, 0.3 * slate.mm))
+            let figure = caption.of(tick.label)
+            let from = min(max(0, x - figure.width / 2), max(0, width - figure.width))
+            guard from >= free else { continue }
+            marks.append(figure.at(from, 1.3 * caption.em))
+            free = from + figure.width + slate.mm
+        }
+        return marks
+    }
+}
+
+extension Axis {
+    /// Where a value stands in a page of this width.
+    func x(_ at: Double, left: Double, width: Double, mm: Double) -> Double {
+        let (first, last) = (left + 0.3 * mm, left + width - 2.2 * mm)
+        return first + (last - first) * (to > from ? min(1, max(0, (at - from) / (to - from))) : 0)
+    }
+}
+
+/// The range with its ends and its middle, and a thin stroke for each figure of the axis.
+private func spanMarks(_ span: LeafSpan, on axis: Axis, in place: Rect, mm: Double) -> [Mark] {
     let y = place.top + place.height / 2
-    let (left, right) = (place.left + 0.3 * mm, place.right - 2.2 * mm)
-    func x(_ at: Double) -> Double { left + (right - left) * (span.scale > 0 ? min(1, max(0, at / span.scale)) : 0) }
+    func x(_ at: Double) -> Double { axis.x(at, left: place.left, width: place.width, mm: mm) }
     let (low, high, edge) = (x(span.low), x(span.high), 0.5 * mm)
-    var marks: [Mark] = [
-        .line(Point(left, y - 1.4 * mm), Point(left, y + 1.4 * mm), .soft, 0.3 * mm),
-        .line(Point(low, y), Point(high, y), .ink, edge), .line(Point(low, y - mm), Point(low, y + mm), .ink, edge),
-    ]
+    var marks: [Mark] = axis.ticks.map { tick in
+        .line(Point(x(tick.at), y - 1.4 * mm), Point(x(tick.at), y + 1.4 * mm), .soft, (tick.at == axis.from ? 0.3 : 0.12) * mm)
+    }
+    marks += [.line(Point(low, y), Point(high, y), .ink, edge), .line(Point(low, y - mm), Point(low, y + mm), .ink, edge)]
     if span.beyond {
         let tip = Point(high + 1.6 * mm, y)
         marks.append(.line(Point(high, y), tip, .ink, edge))

@@ -62,7 +62,7 @@ extension Sheet {
 
     /// Sentences at their own size, on as many pages as they need.
     func spread(_ says: String, _ notes: [String], in place: Rect, _ slate: Slate) -> [LeafText] {
-        let leaf = Leaf(id: "", title: "", says: says, caution: "", lines: [], notes: notes, list: [], typing: nil, rows: [], keys: [])
+        let leaf = Leaf(id: "", title: "", says: says, caution: "", lines: [], axis: nil, notes: notes, list: [], typing: nil, rows: [], keys: [])
         let page = LeafPage(leaf, slate: slate)
         return page.parts(page.blocks(width: place.width), width: place.width) { _ in place.height }.map { LeafText(page: page, blocks: $0) }
     }
@@ -108,6 +108,8 @@ extension Sheet {
             case .line(let line, let i):
                 let spoken = [line.label, line.value, line.detail].filter { !$0.isBlank }.joined(separator: ", ")
                 put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: spoken, at: at, order: order)
+            case .scale(let axis):
+                put("scale", page.scaleMarks(axis, width: at.width, height: at.height), spoken: axis.label, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))
                 self.key(

@@ -1,5 +1,6 @@
 package app.restwater.android
 
+import androidx.compose.ui.geometry.Rect
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.SemanticsActions
 import androidx.compose.ui.semantics.SemanticsProperties
@@ -10,11 +11,13 @@ import androidx.compose.ui.test.hasClickAction
 import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.performClick
 import androidx.test.core.app.ActivityScenario
 import androidx.test.platform.app.InstrumentationRegistry
 import app.restwater.core.Action
 import app.restwater.core.Key
 import app.restwater.ui.CutOff
+import app.restwater.ui.Drawn
 import app.restwater.ui.FocusRing
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
@@ -82,6 +85,83 @@ class ScreensTest {
         assertTrue("$screen cuts off: $cut", cut.isEmpty() || screen in CUT_AT_TWICE)
     }
 
+    /** The texts that are drawn and are no part of what is spoken where they stand. */
+    private fun mute(where: String): List<String> {
+        val all = nodes(SemanticsMatcher("anything") { true })
+        fun plain(text: String) = text.replace(Regex("\\s"), " ")
+        val spoken = all.mapNotNull { node ->
+            node.config.getOrNull(SemanticsProperties.ContentDescription)?.let { plain(it.joinToString(" ")) to node.boundsInRoot }
+        }
+        // A key says in its own words what it does, and a picture what it shows.
+        val apart = all.filter { SemanticsActions.OnClick in it.config || it.config.getOrNull(SemanticsProperties.TestTag) in PICTURES }.map { it.boundsInRoot }
+        fun Rect.holds(other: Rect) = other.left >= left - 1 && other.top >= top - 1 && other.right <= right + 1 && other.bottom <= bottom + 1
+        val texts = all.filter { SemanticsProperties.ContentDescription !in it.config }.flatMap { node ->
+            val place = node.boundsInRoot
+            if (place.isEmpty || apart.any { it.holds(place) }) return@flatMap emptyList()
+            node.config.getOrNull(Drawn).orEmpty().filter { it.text.isNotBlank() }
+                .map { plain(it.text) to it.place.translate(place.topLeft).intersect(place) }
+        }
+        assertTrue("$where draws nothing", texts.isNotEmpty())
+        // The Bank says what belongs together in one place: the wait and since when, the spot and the rig.
+        val anywhere = where == "${Showing.BANK}"
+        return texts.filter { (text, at) -> spoken.none { (said, bounds) -> text in said && (anywhere || bounds.holds(at)) } }.map { (text, at) -> "$where: $text at $at" }
+    }
+
+    @Test fun everyTextOfEachScreenIsHeardWhereItStands() {
+        val mute = mutableListOf<String>()
+        everyScreen { mute += mute("$it") }
+        assertEquals(emptyList<String>(), mute)
+    }
+
+    private fun press(tag: String) {
+        rule.onNodeWithTag(tag).performClick()
+        Handset.settle()
+        rule.waitForIdle()
+    }
+
+    @Test fun whatOpensOnAScreenIsHeardToo() {
+        Handset.setClock()
+        Handset.begin()
+        // An end that was not seen is a doubtful entry.
+        for (minutes in listOf(1L, 25L, 1L)) {
+            Handset.later(60 * minutes)
+            Handset.core.act(Action.Cast(1u), Handset.app.now())
+        }
+        Handset.later(60)
+        val mute = mutableListOf<String>()
+        Handset.onBank { activity ->
+            val state = checkNotNull(activity.state)
+            fun go(screen: Showing) {
+                rule.runOnUiThread { state.open(screen) }
+                Handset.settle()
+                Handset.later(2)
+            }
+            go(Showing.TACKLE)
+            press("row-popup")
+            mute += mute("a row")
+            go(Showing.BANK)
+            go(Showing.SWIM)
+            press("swim-more")
+            press("swim-place")
+            mute += mute("the place of the peg")
+            go(Showing.BANK)
+            go(Showing.FILES)
+            for (page in listOf("imports", "backups")) {
+                press(page)
+                mute += mute(page)
+                press("back")
+            }
+            go(Showing.BANK)
+            go(Showing.MEND)
+            press("mend-${checkNotNull(state.mend).lines.first().op}")
+            mute += mute("a doubtful entry")
+            val row = checkNotNull(state.mend?.open).rows.first { it.choices.size > 1 }
+            press("row-${row.tag}")
+            mute += mute("a row of it")
+        }
+        assertEquals(emptyList<String>(), mute)
+    }
+
     @Test fun aKeyWithTheFocusShowsIt() = keysInstead {
         val key = rule.onNodeWithTag(tag(Key.BITE))
         val action = key.fetchSemanticsNode().config.getOrNull(SemanticsActions.RequestFocus)
@@ -104,5 +184,8 @@ class ScreensTest {
     private companion object {
         /** A long list is shortened at twice the text size; what is cut off is still spoken. */
         val CUT_AT_TWICE = setOf(Showing.SWIM)
+
+        /** What is drawn there is spoken as a whole. */
+        val PICTURES = setOf("swim-fan", "fan", "strip")
     }
 }

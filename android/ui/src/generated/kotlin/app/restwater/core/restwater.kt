@@ -5530,6 +5530,11 @@ data class Leaf (
     val `lines`: List<LeafLine>
     , 
     /**
+     * What the ranges of the lines are drawn on; none if no line has a range.
+     */
+    val `axis`: Axis?
+    , 
+    /**
      * How they were obtained, and what they can't tell.
      */
     val `notes`: List<kotlin.String>
@@ -5574,6 +5579,7 @@ public object FfiConverterTypeLeaf: FfiConverterOnlyRead<Leaf> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeLeafLine.read(buf),
+            FfiConverterOptionalTypeAxis.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterSequenceTypeLeafKey.read(buf),
             FfiConverterOptionalTypeTypedField.read(buf),
@@ -5705,7 +5711,7 @@ public object FfiConverterTypeLeafLine: FfiConverterOnlyRead<LeafLine> {
 
 
 /**
- * A range on a common scale, drawn as a line with its ends and, if known, its middle.
+ * A range on the axis of its leaf, drawn as a line with its ends and, if known, its middle.
  */
 data class LeafSpan (
     /**
@@ -5719,19 +5725,14 @@ data class LeafSpan (
     val `at`: kotlin.Double?
     , 
     /**
-     * Upper end, cut to the scale.
+     * Upper end, cut to the axis.
      */
     val `high`: kotlin.Double
     , 
     /**
-     * Whether the upper end lies beyond the scale.
+     * Whether the upper end lies beyond the axis.
      */
     val `beyond`: kotlin.Boolean
-    , 
-    /**
-     * Upper end of the scale, which begins at zero; the same for all lines of a leaf.
-     */
-    val `scale`: kotlin.Double
     
 ){
     
@@ -5752,7 +5753,6 @@ public object FfiConverterTypeLeafSpan: FfiConverterOnlyRead<LeafSpan> {
             FfiConverterOptionalDouble.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterBoolean.read(buf),
-            FfiConverterDouble.read(buf),
         )
     }
 
@@ -22555,6 +22555,22 @@ public object FfiConverterOptionalTypeAlternationView: FfiConverterOnlyRead<Alte
             return null
         }
         return FfiConverterTypeAlternationView.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeAxis: FfiConverterOnlyRead<Axis?> {
+    override fun read(buf: ByteBuffer): Axis? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeAxis.read(buf)
     }
 
 }

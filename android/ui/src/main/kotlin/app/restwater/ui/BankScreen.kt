@@ -184,7 +184,7 @@ private fun Words(view: BankView, layout: BankLayout, notice: String) {
     layout.spot?.let { FitText(view.spot, body, ink.ink, Modifier.at(it), FontWeight.Bold) }
     layout.rig?.let { FitText(view.rig, body, ink.ink, Modifier.at(it)) }
     layout.latest?.let { place ->
-        FitText(view.logged, body, ink.ink, Modifier.at(place))
+        SpokenText(view.logged, body, ink.ink, Modifier.at(place).semantics { traversalIndex = ORDER_LATEST })
     }
     Box(
         Modifier.at(layout.spot ?: layout.notice).tagged("spot").semantics {
@@ -275,6 +275,7 @@ private const val ORDER_CLOCK = 10f
 private const val ORDER_ADVICE = 20f
 private const val ORDER_STRIP = 30f
 private const val ORDER_SPOT = 40f
+private const val ORDER_LATEST = 45f
 private const val ORDER_FAN = 50f
 private const val ORDER_KEYS = 60f
 private const val ORDER_MORE = 70f

@@ -11,6 +11,7 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.unit.Density
+import app.restwater.core.Axis
 import app.restwater.core.BankLayout
 import app.restwater.core.Leaf
 import app.restwater.core.LeafKey
@@ -23,7 +24,10 @@ internal sealed interface Block {
 
     class Words(val text: String, val em: Float, val weight: FontWeight, val tag: String, override val height: Double) : Block
     class Boxed(val text: String, val em: Float, override val height: Double) : Block
-    class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double) : Block
+    class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double, val axis: Axis?) : Block
+
+    /** What the ranges below it are drawn on. */
+    class Scale(val axis: Axis, val em: Float, override val height: Double) : Block
     class Wide(val key: LeafKey, override val height: Double) : Block
 }
 
@@ -42,7 +46,7 @@ internal fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> 
             if (leaf.caution.isNotBlank()) {
                 add(Block.Boxed(leaf.caution, small, measurer.height(leaf.caution, small, width - 4 * mm, density, FontWeight.Medium) + 4.5 * mm))
             }
-            leaf.lines.forEachIndexed { i, line -> add(Block.Figure(line, i, body, measurer.lineHeight(line, body, width, density, mm))) }
+            leaf.lines.forEachIndexed { i, line -> add(Block.Figure(line, i, body, measurer.lineHeight(line, body, width, density, mm), leaf.axis)) }
             leaf.notes.forEachIndexed { i, note ->
                 add(Block.Words(note, small, FontWeight.Medium, "note-$i", measurer.height(note, small, width, density, FontWeight.Medium) + BELOW_NOTE_MM * mm))
             }
@@ -50,20 +54,26 @@ internal fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> 
     }
 }
 
+/** The scale of a leaf with ranges, which each page that has one begins them with. */
+internal fun scale(leaf: Leaf, layout: BankLayout, mm: Float): Block.Scale? =
+    leaf.axis?.let { axis -> (layout.text.body.toFloat() * SMALL).let { em -> Block.Scale(axis, em, scaleHeight(em, mm)) } }
+
 /** Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing. */
 internal fun wideKey(layout: BankLayout, mm: Float): Double =
     ((layout.text.secondary + layout.text.sub) * 1.3 + 2.0 * mm).coerceAtLeast(11.0 * mm) + 2.5 * mm
 
 /**
  * Fills the parts from the top: text first, then the wide keys, each part as full as its [room] allows; a [cutter] fills it to its
- * last line.
+ * last line. In each part [scale] comes before the first range.
  */
-internal fun parts(blocks: List<Block>, list: List<LeafKey>, key: Double, cutter: Cutter?, room: (part: Int) -> Double): List<List<Block>> {
+internal fun parts(
+    blocks: List<Block>, list: List<LeafKey>, key: Double, cutter: Cutter?, scale: Block.Scale? = null, room: (part: Int) -> Double,
+): List<List<Block>> {
     // A caution is on the first part, before the sentence if both don't fit.
     val said = blocks.takeWhile { it is Block.Words || it is Block.Boxed }
     val boxed = said.filterIsInstance<Block.Boxed>()
     if (boxed.isNotEmpty() && said.first() !is Block.Boxed && said.sumOf { it.height } > room(0)) {
-        return parts(boxed + (blocks - boxed.toSet()), list, key, cutter, room)
+        return parts(boxed + (blocks - boxed.toSet()), list, key, cutter, scale, room)
     }
     // Sentences after the lines come after the list, since a list screen is opened for its list.
     val (before, after) = if (list.isEmpty()) blocks to emptyList() else blocks.partition { it !is Block.Words || it.tag == SAYS }
@@ -73,21 +83,27 @@ internal fun parts(blocks: List<Block>, list: List<LeafKey>, key: Double, cutter
     val queue = ArrayDeque(all)
     while (queue.isNotEmpty()) {
         var block = queue.removeFirst()
-        val two = if (block.height > left) cutter?.cut(block, left) else null
+        fun above() = scale?.takeIf { (block as? Block.Figure)?.line?.span != null && parts.last().none { it is Block.Scale } }
+        fun free() = left - (above()?.height ?: 0.0)
+        val two = if (block.height > free()) cutter?.cut(block, free()) else null
         if (two != null) {
             block = two.first
             queue.addFirst(two.second)
-        } else if (block.height > left && parts.last().isNotEmpty()) {
+        } else if (block.height > free() && parts.last().isNotEmpty()) {
             // A heading stays with what it introduces.
             val last = parts.last().lastOrNull()?.takeIf { it is Block.Figure && it.line.heads && parts.last().size > 1 }
             if (last != null) parts.last().removeAt(parts.last().lastIndex)
             parts += listOfNotNull(last).toMutableList()
             left = room(parts.lastIndex) - (last?.height ?: 0.0)
             // What is higher than a page is divided as well.
-            cutter?.takeIf { block.height > left }?.cut(block, left)?.let {
+            cutter?.takeIf { block.height > free() }?.cut(block, free())?.let {
                 block = it.first
                 queue.addFirst(it.second)
             }
+        }
+        above()?.let {
+            parts.last() += it
+            left -= it.height
         }
         parts.last() += block
         left -= block.height
@@ -110,7 +126,8 @@ internal fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, on
                 FitText(block.text, block.em, if (block.weight == FontWeight.Bold) ink.ink else ink.soft, Modifier.fillMaxSize(), block.weight, middle = false)
             }
             is Block.Boxed -> Caution(block.text, block.em, at.copy(height = height - 1.5 * mm))
-            is Block.Figure -> LeafFigure(block.line, block.i, block.em, at)
+            is Block.Figure -> LeafFigure(block.line, block.i, block.em, at, block.axis)
+            is Block.Scale -> LeafScale(block.axis, block.em, at)
             is Block.Wide -> {
                 val key = block.key
                 val size = layout.text.secondary.toFloat()
@@ -126,7 +143,7 @@ internal class Cutter(private val measurer: TextMeasurer, private val density: D
         is Block.Words -> measurer.split(block.text, block.em, width, density, block.weight, room - below(block.tag) * mm)
             ?.let { (first, rest) -> words(first, block) to words(rest, block) }
         is Block.Figure -> figure(block, room)
-        is Block.Boxed, is Block.Wide -> null
+        is Block.Boxed, is Block.Wide, is Block.Scale -> null
     }
 
     private fun below(tag: String) = if (tag == SAYS) BELOW_SAYS_MM else BELOW_NOTE_MM
@@ -141,7 +158,7 @@ internal class Cutter(private val measurer: TextMeasurer, private val density: D
         val high = measurer.lineHeight(alone, block.em, width, density, mm)
         if (high > room) return null
         val detail = Block.Words("", block.em * SMALL, FontWeight.Medium, "line-${block.i}-more", 0.0)
-        return Block.Figure(alone, block.i, block.em, high) to words(line.detail, detail)
+        return Block.Figure(alone, block.i, block.em, high, block.axis) to words(line.detail, detail)
     }
 }
 
@@ -155,7 +172,7 @@ internal fun cutter(layout: BankLayout, width: Double): Cutter? {
 /** Sentences at their own size, on as many pages as they need. */
 @Composable
 internal fun spread(says: String, notes: List<String>, place: Rect, layout: BankLayout): List<List<Block>> {
-    val leaf = remember(says, notes) { Leaf("", "", says, "", emptyList(), notes, emptyList(), null, emptyList(), emptyList()) }
+    val leaf = remember(says, notes) { Leaf("", "", says, "", emptyList(), null, notes, emptyList(), null, emptyList(), emptyList()) }
     return parts(blocks(leaf, layout, place.width), emptyList(), 0.0, cutter(layout, place.width)) { place.height }
 }
 

@@ -80,7 +80,7 @@ fun ChangesScreen(
     val cells = shown?.cells ?: offered
     val keys = gridHeight(cells.size, layout)
     val place = rest.copy(height = rest.height - keys)
-    if (shown != null) shown.draw(place) else FitText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
+    if (shown != null) shown.draw(place) else SpokenText(changes.says, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
     Pager(page, pages.size, layout) { turned = it }
     Back(layout, words, onBack = onBack)

@@ -251,8 +251,8 @@ private fun RowsAnd(
     val ink = LocalInk.current
     val line = 4.5 * LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    FitText("${row.label}: ${row.value}", body, ink.ink, Modifier.at(place.copy(height = line)), FontWeight.Bold)
-    FitText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
+    SpokenText("${row.label}: ${row.value}", body, ink.ink, Modifier.at(place.copy(height = line)), FontWeight.Bold)
+    SpokenText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
     val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
     val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
     row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed)) }

@@ -104,7 +104,7 @@ private fun ListPage(
 ) {
     val height = if (keys.isEmpty()) 0.0 else gridHeight(keys.size, layout)
     val list = place.copy(height = place.height - height)
-    if (lines.isEmpty()) FitText(none, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(list), middle = false)
+    if (lines.isEmpty()) SpokenText(none, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(list), middle = false)
     Lines(lines, list, layout, leftHanded)
     if (keys.isNotEmpty()) KeyGrid(keys, place.copy(top = place.top + place.height - height, height = height), layout)
 }

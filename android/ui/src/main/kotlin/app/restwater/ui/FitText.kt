@@ -1,7 +1,9 @@
 package app.restwater.ui
 
 import androidx.compose.foundation.Canvas
+import androidx.compose.foundation.layout.Box
 import androidx.compose.foundation.layout.Spacer
+import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.remember
 import androidx.compose.ui.Modifier
@@ -10,6 +12,8 @@ import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.graphics.graphicsLayer
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.clearAndSetSemantics
+import androidx.compose.ui.semantics.contentDescription
+import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.TextLayoutResult
 import androidx.compose.ui.text.TextMeasurer
 import androidx.compose.ui.text.TextStyle
@@ -48,6 +52,19 @@ fun FitText(
             listOf(measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES))
         },
     )
+}
+
+/** The same, spoken where it stands: for a text that nothing around it speaks. */
+@Composable
+fun SpokenText(
+    text: String,
+    emPx: Float,
+    color: Color,
+    modifier: Modifier = Modifier,
+    weight: FontWeight = FontWeight.Medium,
+    middle: Boolean = true,
+) = Box(if (text.isBlank()) modifier else modifier.semantics { contentDescription = text }) {
+    FitText(text, emPx, color, Modifier.fillMaxSize(), weight, middle = middle)
 }
 
 /** A text in lines, its size, and whether all of it is visible. */

@@ -10,10 +10,8 @@ import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
-import androidx.compose.ui.geometry.CornerRadius
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
-import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.semantics.contentDescription
@@ -23,12 +21,12 @@ import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.style.TextAlign
 import androidx.compose.ui.unit.Density
 import app.restwater.core.Action
+import app.restwater.core.Axis
 import app.restwater.core.BankLayout
 import app.restwater.core.KeyTap
 import app.restwater.core.Leaf
 import app.restwater.core.LeafKey
 import app.restwater.core.LeafLine
-import app.restwater.core.LeafSpan
 import app.restwater.core.LeavesView
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
@@ -115,7 +113,7 @@ private fun LeafPage(
             val grids = gridPages(cells.size, place, layout, mm)
             // Large text has the whole of each page after those of the keys.
             val below = { part: Int -> if (layout.apart && part >= grids) 0.0 else keys + field }
-            val parts = parts(blocks, leaf.list, wide, cutter) { rest.height - below(it) }
+            val parts = parts(blocks, leaf.list, wide, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
             Divided(parts, place, grids, maxOf(parts.size, grids), below)
         }.minBy { it.pages }
     }
@@ -164,9 +162,9 @@ internal fun Caution(text: String, em: Float, place: Rect) {
     }
 }
 
-/** The label on the left, the value on the right, details below; the range as a line on its scale. */
+/** The label on the left, the value on the right, details below; the range as a line on the axis of its leaf. */
 @Composable
-internal fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect) {
+internal fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect, axis: Axis?) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val spoken = listOf(line.label, line.value, line.detail).filter { it.isNotBlank() }.joinToString(", ")
@@ -200,31 +198,8 @@ internal fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect) {
             FitText(line.detail, small, ink.soft, Modifier.at(Rect(0.0, y, width, shape.detail)), middle = false)
             y += shape.detail
         }
-        line.span?.let { span ->
-            Canvas(Modifier.at(Rect(0.0, y, width, SPAN_MM * mm.toDouble()))) { spanLine(span, ink, mm) }
-        }
-    }
-}
-
-/** The range with its ends and its middle, on a scale from 0 at the left edge to its end at the right. */
-private fun DrawScope.spanLine(span: LeafSpan, ink: Ink, mm: Float) {
-    val y = size.height / 2
-    val (left, right) = 0.3f * mm to size.width - 2.2f * mm
-    fun x(at: Double) = left + (right - left) * (at / span.scale).coerceIn(0.0, 1.0).toFloat()
-    drawLine(ink.soft, Offset(left, y - 1.4f * mm), Offset(left, y + 1.4f * mm), 0.3f * mm)
-    drawLine(ink.ink, Offset(x(span.low), y), Offset(x(span.high), y), 0.5f * mm)
-    drawLine(ink.ink, Offset(x(span.low), y - mm), Offset(x(span.low), y + mm), 0.5f * mm)
-    val high = x(span.high)
-    if (span.beyond) {
-        drawLine(ink.ink, Offset(high, y), Offset(high + 1.6f * mm, y), 0.5f * mm)
-        drawLine(ink.ink, Offset(high + 1.6f * mm, y), Offset(high + 0.4f * mm, y - mm), 0.5f * mm)
-        drawLine(ink.ink, Offset(high + 1.6f * mm, y), Offset(high + 0.4f * mm, y + mm), 0.5f * mm)
-    } else {
-        drawLine(ink.ink, Offset(high, y - mm), Offset(high, y + mm), 0.5f * mm)
-    }
-    span.at?.let { at ->
-        val side = 1.9f * mm
-        drawRoundRect(ink.ink, Offset(x(at) - side / 2, y - side / 2), Size(side, side), CornerRadius(0.3f * mm))
+        val span = line.span
+        if (span != null && axis != null) LeafRange(span, axis, Rect(0.0, y, width, SPAN_MM * mm.toDouble()))
     }
 }
 

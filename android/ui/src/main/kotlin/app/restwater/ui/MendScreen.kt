@@ -54,7 +54,7 @@ private fun Entry(
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
     val head = 13.0 * LocalPxPerMm.current
-    FitText(open.what, body * 1.2f, ink.ink, Modifier.at(place.copy(height = head * 0.4)), FontWeight.Bold)
+    SpokenText(open.what, body * 1.2f, ink.ink, Modifier.at(place.copy(height = head * 0.4)), FontWeight.Bold)
     Sentences(listOf(open.why), place.copy(top = place.top + head * 0.4, height = head * 0.6), layout, "mend-why")
     val rest = place.copy(top = place.top + head, height = place.height - head)
     if (row != null && open.rows.any { it.tag == row }) {

@@ -93,7 +93,7 @@ private fun SwimHead(view: SwimView, layout: SwimLayout, bank: BankLayout, onLeg
     }
     layout.area?.let { place ->
         val second = listOf(view.area, view.replay).filter { it.isNotEmpty() }.joinToString("   ")
-        FitText(second, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
+        SpokenText(second, bank.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
     }
     PadKey(KeyFace(view.legendLabel, null, view.legendLabel), "swim-legend", bank.text.header.toFloat(), 0f, Modifier.at(layout.legend), onTap = onLegend)
 }
@@ -198,7 +198,7 @@ private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayo
 @Composable
 private fun Place(view: SwimView, rest: Rect, bank: BankLayout, taps: SwimTaps) {
     view.place.fields.forEachIndexed { i, line -> Field(line, bank, part(rest, i), taps::act) }
-    FitText(view.place.note, bank.text.body.toFloat(), LocalInk.current.soft, Modifier.at(part(rest, view.place.fields.size)))
+    SpokenText(view.place.note, bank.text.body.toFloat(), LocalInk.current.soft, Modifier.at(part(rest, view.place.fields.size)))
     val set = view.keys.filter { it.key == SwimKey.USE_PHONE || it.key == SwimKey.PLACE_PEG }.map { key ->
         val solid = key.enabled && key.key == SwimKey.PLACE_PEG
         Cell(KeyFace(key.label, null, key.spoken, solid, key.enabled), "swim-${key.key}") { taps.key(key) }

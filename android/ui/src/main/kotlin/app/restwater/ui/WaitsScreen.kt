@@ -60,7 +60,7 @@ fun WaitsScreen(
         val cells = shown?.cells ?: fields(waits.rows)
         val keys = gridHeight(cells.size, layout)
         val place = rest.copy(height = rest.height - keys)
-        if (shown != null) shown.draw(place) else FitText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
+        if (shown != null) shown.draw(place) else SpokenText(waits.counts, layout.text.body.toFloat(), LocalInk.current.ink, Modifier.at(place))
         KeyGridPage(cells, rest.copy(top = rest.top + rest.height - keys, height = keys), layout, page)
         Pager(page, pages.size, layout) { turned = it }
     }
