@@ -27852,6 +27852,21 @@ public func coreVersion() -> String  {
 })
 }
 /**
+ * Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
+ * a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
+ * the phone takes along.
+ */
+public func afterTransfer(dir: String, mark: String, now: Moment, language: String)throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_after_transfer(
+        FfiConverterString.lower(dir),
+        FfiConverterString.lower(mark),
+        FfiConverterTypeMoment_lower(now),
+        FfiConverterString.lower(language),uniffiCallStatus
+    )
+}
+}
+/**
  * Sets a damaged log aside and begins a new one with every entry that could be saved; the log is opened after
  * it. What was saved and lost, in the language that tags of BCP 47 ask for.
  */
@@ -28041,6 +28056,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.contractVersionMismatch
     }
     if (uniffi_restwater_checksum_func_core_version() != 18693) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_after_transfer() != 7218) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_salvage() != 27791) {

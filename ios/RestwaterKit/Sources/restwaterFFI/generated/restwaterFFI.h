@@ -380,6 +380,11 @@ RustBuffer uniffi_restwater_fn_func_core_version(RustCallStatus *_Nonnull out_st
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_AFTER_TRANSFER
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_AFTER_TRANSFER
+void uniffi_restwater_fn_func_after_transfer(RustBuffer dir, RustBuffer mark, RustBuffer now, RustBuffer language, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SALVAGE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SALVAGE
 RustBuffer uniffi_restwater_fn_func_salvage(RustBuffer dir, RustBuffer now, RustBuffer language, RustCallStatus *_Nonnull out_status
@@ -721,6 +726,12 @@ void ffi_restwater_rust_future_complete_void(uint64_t handle, RustCallStatus *_N
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_CORE_VERSION
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_CORE_VERSION
 uint16_t uniffi_restwater_checksum_func_core_version(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_AFTER_TRANSFER
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_AFTER_TRANSFER
+uint16_t uniffi_restwater_checksum_func_after_transfer(void
     
 );
 #endif

@@ -696,6 +696,8 @@ internal object IntegrityCheckingUniffiLib {
     internal fun ensureInitialized() = Unit
     external fun uniffi_restwater_checksum_func_core_version(
     ): Int
+    external fun uniffi_restwater_checksum_func_after_transfer(
+    ): Int
     external fun uniffi_restwater_checksum_func_salvage(
     ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
@@ -844,6 +846,8 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_core_version(uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_after_transfer(`dir`: RustBuffer.ByValue,`mark`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
     external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -994,6 +998,9 @@ private fun uniffiCheckContractApiVersion(lib: IntegrityCheckingUniffiLib) {
 @Suppress("UNUSED_PARAMETER")
 private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_core_version() and 0xFFFF) != 18693) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_after_transfer() and 0xFFFF) != 7218) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 27791) {
@@ -24135,6 +24142,25 @@ public typealias FfiConverterTypeUuid = FfiConverterString
 }
     )
     }
+    
+
+        /**
+         * Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
+         * a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
+         * the phone takes along.
+         */
+    @Throws(RestwaterException::class) fun `afterTransfer`(`dir`: kotlin.String, `mark`: kotlin.String, `now`: Moment, `language`: kotlin.String)
+        = 
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_func_after_transfer(
+    
+        
+        FfiConverterString.lower(`dir`),
+        FfiConverterString.lower(`mark`),
+        FfiConverterTypeMoment.lower(`now`),
+        FfiConverterString.lower(`language`),_status)
+}
+    
     
 
         /**
