@@ -208,7 +208,7 @@ fn heights_tried_come_from_the_casts_of_all_days() {
     phone.tap(18 * MIN, &Action::EndSession).unwrap();
     phone.tap(900 * MIN, &START).unwrap();
     let leaf = phone.leaf(Which::Bench, 901 * MIN, "heights");
-    assert!(book::ranges_are_on_their_axis(&leaf) > 0);
+    assert!(ranges_are_on_their_axis(&leaf) > 0);
     let rung = leaf.lines.iter().find(|line| line.label == "18 in").unwrap();
     assert_eq!(rung.value, "1 bite in 1 cast, 15 min");
     // Garwood (1936): 1 bite in a quarter of an hour, 0.0253 to 5.5716 expected.
@@ -353,4 +353,23 @@ fn the_list_of_screens_depends_on_the_state_of_the_day() {
     assert!(open(&mut phone).contains(&Which::Setup));
     phone.tap(0, &START).unwrap();
     assert!(!open(&mut phone).contains(&Which::Setup) && open(&mut phone).contains(&Which::Conditions));
+}
+
+/// Every range of a leaf ends on the axis that is drawn with it, and the axis ends at its last figure.
+#[track_caller]
+pub(super) fn ranges_are_on_their_axis(leaf: &Leaf) -> usize {
+    let spans: Vec<_> = leaf.lines.iter().filter_map(|line| line.span).collect();
+    assert_eq!(leaf.axis.is_some(), !spans.is_empty(), "{}", leaf.id);
+    if let Some(axis) = &leaf.axis {
+        assert!(!axis.label.is_empty() && axis.from == 0.0 && axis.ticks.len() >= 2, "{axis:?}");
+        assert!(axis.ticks.iter().all(|tick| (axis.from..=axis.to + 1e-9).contains(&tick.at)), "{axis:?}");
+        for span in &spans {
+            let at = span.at.unwrap_or(span.low);
+            assert!(
+                axis.from <= span.low && span.low <= at && at <= span.high && span.high <= axis.to,
+                "{span:?}"
+            );
+        }
+    }
+    spans.len()
 }

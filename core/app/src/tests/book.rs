@@ -78,7 +78,7 @@ fn sessions_are_listed_filtered_and_counted() {
     let figures = phone.leaf(Which::Book, now, "rates-figures");
     assert_eq!(figures.lines[0].detail, "3 in 3 h: 0.2 to 2.9");
     for leaf in [&rates, &figures] {
-        assert!(ranges_are_on_their_axis(leaf) >= 4, "all days, and each");
+        assert!(bench::ranges_are_on_their_axis(leaf) >= 4, "all days, and each");
         assert_eq!(leaf.axis.as_ref().unwrap().label, "bites an hour");
     }
     assert!(figures.notes.iter().any(|note| note.contains("Garwood")), "{:?}", figures.notes);
@@ -100,7 +100,7 @@ fn two_sets_are_compared_by_days_and_never_share_a_day() {
     phone.tap(now, &water(BookSet::A, "Mill pool")).unwrap();
     phone.tap(now + 1_000, &water(BookSet::B, "Alder Pool")).unwrap();
     let sets = phone.leaf(Which::Book, now + 2_000, "sets");
-    assert_eq!(ranges_are_on_their_axis(&sets), 2, "the rate of each set");
+    assert_eq!(bench::ranges_are_on_their_axis(&sets), 2, "the rate of each set");
     assert_eq!(sets.says, "Leans to A.", "three good days against three blanks: 2 of 20 ways to deal them");
     let dealt = sets.lines.iter().find(|line| line.label == "Whole days dealt anew").unwrap();
     assert_eq!((dealt.value.as_str(), dealt.detail.as_str()), ("p 0.10", "all 20 ways"));
@@ -443,23 +443,4 @@ fn a_day_has_one_count_of_its_casts() {
     let opened = phone.leaf(Which::Book, now + 2 * MIN, "session");
     assert!(opened.says.contains("2 bites in 5 casts"), "{}", opened.says);
     assert!(opened.notes.iter().any(|note| note == not_seen), "{:?}", opened.notes);
-}
-
-/// Every range of a leaf ends on the axis that is drawn with it, and the axis ends at its last figure.
-#[track_caller]
-pub(super) fn ranges_are_on_their_axis(leaf: &restwater_screen::Leaf) -> usize {
-    let spans: Vec<_> = leaf.lines.iter().filter_map(|line| line.span).collect();
-    assert_eq!(leaf.axis.is_some(), !spans.is_empty(), "{}", leaf.id);
-    if let Some(axis) = &leaf.axis {
-        assert!(!axis.label.is_empty() && axis.from == 0.0 && axis.ticks.len() >= 2, "{axis:?}");
-        assert!(axis.ticks.iter().all(|tick| (axis.from..=axis.to + 1e-9).contains(&tick.at)), "{axis:?}");
-        for span in &spans {
-            let at = span.at.unwrap_or(span.low);
-            assert!(
-                axis.from <= span.low && span.low <= at && at <= span.high && span.high <= axis.to,
-                "{span:?}"
-            );
-        }
-    }
-    spans.len()
 }

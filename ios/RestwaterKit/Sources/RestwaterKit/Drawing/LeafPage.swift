@@ -174,8 +174,8 @@ struct LeafPage {
 extension LeafPage {
     /// What the axis counts, its figures, and a stroke for each.
     func scaleMarks(_ axis: Axis, width: Double, height: Double) -> [Mark] {
-        let caption = Caption(letters: slate.letters, em: body * 0.85, width: width)
-        var marks = [caption.of(axis.label).at(0, 0)]
+        let caption = Caption(letters: slate.letters, em: body * 0.85, widest: width)
+        var marks: [Mark] = [caption.of(axis.label).at(0, 0)]
         var free = 0.0
         for tick in axis.ticks {
             let x = axis.x(tick.at, left: 0, width: width, mm: slate.mm)

@@ -31,6 +31,7 @@ import androidx.compose.ui.semantics.heading
 import androidx.compose.ui.semantics.liveRegion
 import androidx.compose.ui.semantics.paneTitle
 import androidx.compose.ui.semantics.semantics
+import androidx.compose.ui.semantics.traversalIndex
 import androidx.compose.ui.text.TextStyle
 import androidx.compose.ui.text.font.FontWeight
 import androidx.compose.ui.text.input.KeyboardCapitalization
@@ -80,7 +81,7 @@ fun SetupScreen(
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onTap = onCautions) }
     RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, onAct, layout.setUpPager)
     val face = with(setup.start) { KeyFace(label, sub, spoken, solid = true) }
-    PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), onTap = onStart)
+    PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), ORDER_START, onStart)
     Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
@@ -144,12 +145,15 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
         KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout)
     } else {
         var bottom = rest.top + rest.height
-        for ((title, keys) in groups.reversed()) {
+        for ((i, group) in groups.withIndex().reversed()) {
+            val (title, keys) = group
+            // A screen reader reads the heading at the thumb and its own keys, then the other group.
+            val order = ORDER_GRID + 10 * (groups.lastIndex - i)
             val height = gridHeight(keys.size, layout)
-            KeyGrid(keys, rest.copy(top = bottom - height, height = height), layout)
+            KeyGrid(keys, rest.copy(top = bottom - height, height = height), layout, order = order)
             bottom -= height + heading
             val place = rest.copy(top = bottom, height = heading)
-            Box(Modifier.at(place).semantics { heading(); contentDescription = title }) {
+            Box(Modifier.at(place).semantics { heading(); contentDescription = title; traversalIndex = order - 0.5f }) {
                 FitText(title, layout.text.body.toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
             }
             bottom -= 2.0 * mm
@@ -185,6 +189,7 @@ internal fun pagerFace(page: Int, pages: Int): KeyFace {
 
 // The order a screen reader walks in: what is said, then the keys of a grid from its first, then MORE and BACK.
 private const val ORDER_GRID = 50f
+private const val ORDER_START = 80f
 private const val ORDER_PAGER = 85f
 private const val ORDER_BACK = 90f
 
@@ -290,16 +295,16 @@ internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float): I
 
 /** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
 @Composable
-internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager) {
+internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, order: Float = ORDER_GRID) {
     val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current)
     var page by rememberSaveable(cells.size, pages) { mutableStateOf(0) }
-    KeyGridPage(cells, place, layout, page)
+    KeyGridPage(cells, place, layout, page, order)
     Pager(page, pages, layout, pager) { page = it }
 }
 
 /** One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page. */
 @Composable
-internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int) {
+internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int, order: Float = ORDER_GRID) {
     val mm = LocalPxPerMm.current
     val ask = gridAsk(cells.size, place, layout, mm, page, cells.map { it.reads })
     val grid = remember(ask) { keyGrid(ask) }
@@ -307,7 +312,7 @@ internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, pag
     val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(grid.places[i], cell.face.sub != null, mm) }
     val px = commonEm(labels, layout.text.secondary.toFloat() * 0.9f)
     shown.forEachIndexed { i, cell ->
-        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(grid.places[i]), ORDER_GRID + i / 100f, cell.onTap)
+        PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(grid.places[i]), order + i / 100f, cell.onTap)
     }
 }
 
