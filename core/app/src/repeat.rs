@@ -196,7 +196,10 @@ mod tests {
     #[test]
     fn a_double_tap_on_start_does_not_cast() {
         let last = LastTap::new(&Action::StartSession { setup: None }, &second(0));
-        assert!(last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)), "the Bank came up under the thumb");
+        assert!(
+            last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)),
+            "the Bank came up under the thumb"
+        );
         assert!(!last.is_repeated_by(&Action::Cast { rod: 1 }, &after(700)));
         assert!(!last.is_repeated_by(&Action::Undo, &after(300)));
     }

@@ -168,8 +168,15 @@ mod tests {
         let reads = [false, true, true, true, false, false, true, true, true, false].to_vec();
         for columns in 2..=4 {
             for left_handed in [false, true] {
-                let ask =
-                    GridAsk { place, keys: 12, page: 0, columns, px_per_mm: 8.0, left_handed, reads: reads.clone() };
+                let ask = GridAsk {
+                    place,
+                    keys: 12,
+                    page: 0,
+                    columns,
+                    px_per_mm: 8.0,
+                    left_handed,
+                    reads: reads.clone(),
+                };
                 let grid = key_grid(&ask);
                 for i in 0..11 {
                     let (a, b) = (grid.places[i], grid.places[i + 1]);

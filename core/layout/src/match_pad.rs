@@ -104,7 +104,18 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     }
     let (typing, figure) = typing_page(page_above(bank, pad[0].top, mm), mm);
     let above_classes_read = from_left(&above_classes);
-    MatchLayout { wide, small: small_keys, now, classes, above_classes, above_classes_read, fish, pad, typing, figure }
+    MatchLayout {
+        wide,
+        small: small_keys,
+        now,
+        classes,
+        above_classes,
+        above_classes_read,
+        fish,
+        pad,
+        typing,
+        figure,
+    }
 }
 
 /// A row of keys from left to right.

@@ -339,7 +339,10 @@ pub(super) fn ranges_are_on_their_axis(leaf: &Leaf) -> usize {
         assert!(axis.ticks.iter().all(|tick| (axis.from..=axis.to + 1e-9).contains(&tick.at)), "{axis:?}");
         for span in &spans {
             let at = span.at.unwrap_or(span.low);
-            assert!(axis.from <= span.low && span.low <= at && at <= span.high && span.high <= axis.to, "{span:?}");
+            assert!(
+                axis.from <= span.low && span.low <= at && at <= span.high && span.high <= axis.to,
+                "{span:?}"
+            );
         }
     }
     spans.len()
