@@ -57,12 +57,13 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
+        let splash = day.clock.moment.date
         await day.wait(minutes: 2)
         XCTAssertEqual(day.state.plan.alarms, [])
         await day.open(.phone)
         await day.tap("row-alarm")
         await day.tap("choice-alarm-15")
-        XCTAssertEqual(day.state.plan.alarms.map { $0.at.timeIntervalSince(day.clock.moment.date) }, [13.0 * 60])
+        XCTAssertEqual(day.state.plan.alarms.map { $0.at.timeIntervalSince(splash) }, [15.0 * 60])
     }
 
     func testTheRunningWaitCountsFromTheSplashAndHasTheMostCommonKeys() async throws {

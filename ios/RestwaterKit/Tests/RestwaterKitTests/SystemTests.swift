@@ -315,8 +315,9 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         phone.session.phase(.active)
         await phone.session.opening.settled()
         await phone.session.settled()
-        XCTAssertEqual(try phone.state.content.showing, .files)
-        XCTAssertTrue(try phone.state.content.notice.contains("text"), try phone.state.content.notice)
+        let content = try phone.state.content
+        XCTAssertEqual(content.showing, .files)
+        XCTAssertTrue(content.notice.contains("text"), content.notice)
     }
 
     func testAScreenThatCannotBeReadSaysSoOnceAndMakesNoSoundEachSecond() async throws {

@@ -101,7 +101,8 @@ class ScreensTest {
             node.config.getOrNull(Drawn).orEmpty().filter { it.text.isNotBlank() }
                 .map { plain(it.text) to it.place.translate(place.topLeft).intersect(place) }
         }
-        assertTrue("$where draws nothing", texts.isNotEmpty())
+        // The list of screens has nothing but keys where its groups share a grid.
+        assertTrue("$where draws nothing", texts.isNotEmpty() || where == "${Showing.SCREENS}")
         // The Bank says what belongs together in one place: the wait and since when, the spot and the rig.
         val anywhere = where == "${Showing.BANK}"
         return texts.filter { (text, at) -> spoken.none { (said, bounds) -> text in said && (anywhere || bounds.holds(at)) } }.map { (text, at) -> "$where: $text at $at" }
@@ -113,7 +114,9 @@ class ScreensTest {
         assertEquals(emptyList<String>(), mute)
     }
 
+    /** Taps a key, on whichever page of its grid it is. */
     private fun press(tag: String) {
+        repeat(4) { if (nodes(hasTestTag(tag)).isEmpty()) rule.onNodeWithTag("next-page").performClick().also { rule.waitForIdle() } }
         rule.onNodeWithTag(tag).performClick()
         Handset.settle()
         rule.waitForIdle()

@@ -9,6 +9,7 @@ import java.nio.file.Files
 import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
+import kotlinx.coroutines.runBlocking
 
 /** Files, operated by their keys: exported from one phone, imported into another, and undone. */
 class FilesScreenTest {
@@ -108,9 +109,9 @@ class FilesScreenTest {
             lookInto(carried)
             state.desk.takeIn()
             state.desk.leave()
-            until { !state.desk.busy }
-            until { state.desk.page == FilesPage.SEND || state.desk.taken }
-            goTo(Showing.FILES)
+            until { !state.desk.busy && (state.desk.page == FilesPage.SEND || state.desk.taken) }
+            assertEquals(state.desk.taken, state.desk.incoming != null, "its result is shown")
+            runBlocking { state.refresh() }
             assertEquals(state.desk.taken, checkNotNull(state.files).imports.isNotEmpty())
         }
         carried.delete()
