@@ -6,8 +6,8 @@ enum LeafBlock {
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
-    /// What the ranges below it are drawn on.
-    case scale(Axis)
+    /// What the ranges below it are drawn on, and its height.
+    case scale(Axis, height: Double)
     /// A key as wide as the screen.
     case wide(LeafKey)
 
@@ -46,13 +46,16 @@ struct LeafPage {
         return blocks + leaf.notes.enumerated().map { .words(tag: "note-\($0)", $1, em: small, .medium) }
     }
 
+    /// Height of a scale with its figures, and above them what it counts.
+    private func scaleHeight(rows: Double) -> Double { 1.3 * rows * small + 2.2 * mm }
+
     func height(_ block: LeafBlock, width: Double) -> Double {
         switch block {
         case .words(let tag, let text, let em, let weight):
             slate.letters.height(text, em: em, width: width, weight: weight) + (tag == "says" ? 1.5 : 1) * mm
         case .boxed(let text, let em): slate.cautionHeight(text, em: em, width: width)
         case .line(let line, _): shape(line, width, body).height
-        case .scale: 2.6 * small + 2.2 * mm
+        case .scale(_, let height): height
         case .wide: wideKey
         }
     }
@@ -74,7 +77,9 @@ struct LeafPage {
             var block = queue.removeFirst()
             func above() -> LeafBlock? {
                 guard block.hasRange, let axis = leaf.axis, !parts[parts.count - 1].contains(where: \.isScale) else { return nil }
-                return .scale(axis)
+                // A low page has its figures alone, so that the line below keeps its size.
+                let rows = height(block, width: width) + scaleHeight(rows: 2) > room(parts.count - 1) ? 1.0 : 2.0
+                return .scale(axis, height: scaleHeight(rows: rows))
             }
             func free() -> Double { left - (above().map { height($0, width: width) } ?? 0) }
             func cutHere() -> Bool {
@@ -175,7 +180,8 @@ extension LeafPage {
     /// What the axis counts, its figures, and a stroke for each.
     func scaleMarks(_ axis: Axis, width: Double, height: Double) -> [Mark] {
         let caption = Caption(letters: slate.letters, em: body * 0.85, widest: width)
-        var marks: [Mark] = [caption.of(axis.label).at(0, 0)]
+        let named = height >= 2.6 * caption.em + 1.6 * slate.mm
+        var marks: [Mark] = named ? [caption.of(axis.label).at(0, 0)] : []
         var free = 0.0
         for tick in axis.ticks {
             let x = axis.x(tick.at, left: 0, width: width, mm: slate.mm)
@@ -183,7 +189,7 @@ extension LeafPage {
             let figure = caption.of(tick.label)
             let from = min(max(0, x - figure.width / 2), max(0, width - figure.width))
             guard from >= free else { continue }
-            marks.append(figure.at(from, 1.3 * caption.em))
+            marks.append(figure.at(from, named ? 1.3 * caption.em : 0))
             free = from + figure.width + slate.mm
         }
         return marks

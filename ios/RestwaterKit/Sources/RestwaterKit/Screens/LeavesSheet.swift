@@ -108,7 +108,7 @@ extension Sheet {
             case .line(let line, let i):
                 let spoken = [line.label, line.value, line.detail].filter { !$0.isBlank }.joined(separator: ", ")
                 put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: spoken, at: at, order: order)
-            case .scale(let axis):
+            case .scale(let axis, _):
                 put("scale", page.scaleMarks(axis, width: at.width, height: at.height), spoken: axis.label, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))

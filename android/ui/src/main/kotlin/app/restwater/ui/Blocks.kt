@@ -26,8 +26,8 @@ internal sealed interface Block {
     class Boxed(val text: String, val em: Float, override val height: Double) : Block
     class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double, val axis: Axis?) : Block
 
-    /** What the ranges below it are drawn on. */
-    class Scale(val axis: Axis, val em: Float, override val height: Double) : Block
+    /** What the ranges below it are drawn on; [low] is the same with its figures alone. */
+    class Scale(val axis: Axis, val em: Float, override val height: Double, val low: Scale?) : Block
     class Wide(val key: LeafKey, override val height: Double) : Block
 }
 
@@ -56,7 +56,10 @@ internal fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> 
 
 /** The scale of a leaf with ranges, which each page that has one begins them with. */
 internal fun scale(leaf: Leaf, layout: BankLayout, mm: Float): Block.Scale? =
-    leaf.axis?.let { axis -> (layout.text.body.toFloat() * SMALL).let { em -> Block.Scale(axis, em, scaleHeight(em, mm)) } }
+    leaf.axis?.let { axis ->
+        val em = layout.text.body.toFloat() * SMALL
+        Block.Scale(axis, em, scaleHeight(em, mm, rows = 2), Block.Scale(axis, em, scaleHeight(em, mm, rows = 1), null))
+    }
 
 /** Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing. */
 internal fun wideKey(layout: BankLayout, mm: Float): Double =
@@ -83,7 +86,9 @@ internal fun parts(
     val queue = ArrayDeque(all)
     while (queue.isNotEmpty()) {
         var block = queue.removeFirst()
+        // A low page has the scale's figures alone, so that the line below keeps its size.
         fun above() = scale?.takeIf { (block as? Block.Figure)?.line?.span != null && parts.last().none { it is Block.Scale } }
+            ?.let { high -> high.low?.takeIf { high.height + block.height > room(parts.lastIndex) } ?: high }
         fun free() = left - (above()?.height ?: 0.0)
         val two = if (block.height > free()) cutter?.cut(block, free()) else null
         if (two != null) {

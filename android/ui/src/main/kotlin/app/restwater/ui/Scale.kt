@@ -16,8 +16,8 @@ import app.restwater.core.LeafSpan
 import app.restwater.core.Rect
 import androidx.compose.ui.geometry.Rect as InkRect
 
-/** Height of a scale: what it counts, its figures, and the strokes below them. */
-internal fun scaleHeight(em: Float, mm: Float): Double = 2.6 * em + 2.2 * mm
+/** Height of a scale with [rows] of words, and the strokes below them: what it counts and its figures, or the figures alone. */
+internal fun scaleHeight(em: Float, mm: Float, rows: Int): Double = 1.3 * rows * em + 2.2 * mm
 
 /** The axis that the ranges below it are drawn on: what it counts, its figures, and a stroke for each. */
 @Composable
@@ -46,15 +46,16 @@ private fun Axis.x(at: Double, width: Float, mm: Float): Float {
 
 private class ScalePicture(private val axis: Axis, private val size: Size, private val ink: Ink, private val mm: Float, letters: Lettering) : Picture {
     private val wide = size.width
+    private val named = size.height >= 2.6f * letters.px + 1.6f * mm
 
     override val labels: List<Label> = listing {
-        add(letters.of(axis.label).at(0f, 0f))
+        if (named) add(letters.of(axis.label).at(0f, 0f))
         var free = 0f
         for (tick in axis.ticks) {
             val figure = letters.of(tick.label)
             val from = (axis.x(tick.at, wide, mm) - figure.width / 2f).coerceIn(0f, (wide - figure.width).coerceAtLeast(0f))
             if (from < free) continue
-            add(figure.at(from, 1.3f * letters.px))
+            add(figure.at(from, if (named) 1.3f * letters.px else 0f))
             free = from + figure.width + mm
         }
     }
