@@ -49,6 +49,12 @@ struct LeafPage {
     /// Height of a scale with its figures, and above them what it counts.
     private func scaleHeight(rows: Double) -> Double { 1.3 * rows * small + 2.2 * mm }
 
+    /// The room that each range needs, with the figures of its scale above it; 0 without one.
+    func leastForRanges(width: Double) -> Double {
+        let ranges = leaf.lines.filter { $0.span != nil }.map { shape($0, width, body).height }
+        return ranges.max().map { $0 + scaleHeight(rows: 1) } ?? 0
+    }
+
     func height(_ block: LeafBlock, width: Double) -> Double {
         switch block {
         case .words(let tag, let text, let em, let weight):

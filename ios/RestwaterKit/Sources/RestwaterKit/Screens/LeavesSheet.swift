@@ -19,9 +19,9 @@ extension Sheet {
         let page = LeafPage(leaf, slate: slate)
         let cells = leaf.keys.map { leafCell($0) } + leaf.rows.map(Cell.init(row:))
         let typed = leaf.typing == nil ? 0 : 11 * slate.mm
-        // What the screen was opened for stays at the top: a few lines, or the sentence and a key of the list.
+        // What the screen was opened for stays at the top: a few lines, a range, or the sentence and a key of the list.
         let line = slate.text.body * Letters.line
-        let least = leaf.list.isEmpty ? 3 * line : 2 * line + page.wideKey
+        let least = max(leaf.list.isEmpty ? 3 * line : 2 * line + page.wideKey, page.leastForRanges(width: rest.width))
         let row = 18 * slate.mm
         // The keys keep the lower part; at large text sizes some of them move to a later page so that a sentence stays
         // above.

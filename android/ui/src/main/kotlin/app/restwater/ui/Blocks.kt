@@ -61,6 +61,12 @@ internal fun scale(leaf: Leaf, layout: BankLayout, mm: Float): Block.Scale? =
         Block.Scale(axis, em, scaleHeight(em, mm, rows = 2), Block.Scale(axis, em, scaleHeight(em, mm, rows = 1), null))
     }
 
+/** The room that each range needs, with the figures of its scale above it; 0 without one. */
+internal fun leastForRanges(blocks: List<Block>, scale: Block.Scale?): Double {
+    val ranges = blocks.filter { (it as? Block.Figure)?.line?.span != null }
+    return (ranges.maxOfOrNull { it.height } ?: return 0.0) + (scale?.low?.height ?: 0.0)
+}
+
 /** Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing. */
 internal fun wideKey(layout: BankLayout, mm: Float): Double =
     ((layout.text.secondary + layout.text.sub) * 1.3 + 2.0 * mm).coerceAtLeast(11.0 * mm) + 2.5 * mm

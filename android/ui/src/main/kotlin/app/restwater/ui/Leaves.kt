@@ -95,14 +95,15 @@ private fun LeafPage(
     val typing = leaf.typing
     val field = if (typing == null) 0.0 else 11.0 * mm
     val wide = wideKey(layout, mm)
-    // What the screen was opened for stays at the top: a few lines, or the sentence and a key of the list.
-    val least = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
+    val blocks = blocks(leaf, layout, rest.width)
+    // What the screen was opened for stays at the top: a few lines, a range, or the sentence and a key of the list.
+    val few = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
+    val least = maxOf(few, leastForRanges(blocks, scale(leaf, layout, mm)))
     val most = rest.height - field - least
     // The keys keep the lower part; at large text sizes some of them move to a later page so that a sentence stays
     // above.
     val row = 18.0 * mm
     val rows = (gridHeight(cells.size, layout).coerceAtMost(row * (most / row).toInt().coerceAtLeast(1)) / row).roundToInt()
-    val blocks = blocks(leaf, layout, rest.width)
     val cutter = cutter(layout, rest.width)
     val divided = remember(blocks, cutter, rows, rest, field, wide) {
         // Large text needs more pages than its keys do: then fewer rows of keys leave it more room on each.
