@@ -38,12 +38,12 @@ impl LastTap {
             (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim))
             | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
             | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_)))
-            | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank)) => true,
+            | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank))
+            | (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank))
+            | (Some(Pad::Undo), Some(Pad::Rod(_))) => true,
             // A key of a further page of the Bank turns back to the first one. BITE is not on these pages, and may follow at
             // once.
             (Some(Pad::Bank), Some(Pad::Rod(_))) => !matches!(action, Action::Bite { .. }),
-            (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank)) => true,
-            (Some(Pad::Undo), Some(Pad::Rod(_))) => true,
             // Any key can have come under the thumb but BACK and UNDO, which have places of their own.
             (Some(Pad::Opening), _) => !matches!(action, Action::Back | Action::Undo | Action::Typed { .. }),
             _ => self.action.replaces(action),

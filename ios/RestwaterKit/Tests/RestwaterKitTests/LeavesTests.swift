@@ -94,7 +94,9 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
             await day.state.settled()
             var drawn = 0
             for _ in 0..<30 {
-                let ranges = day.sheet.pieces.filter { piece in leaf.lines.indices.contains { piece.tag == "line-\($0)" && leaf.lines[$0].span != nil } }
+                let ranges = day.sheet.pieces.filter { piece in
+                    leaf.lines.indices.contains { piece.tag == "line-\($0)" && leaf.lines[$0].span != nil }
+                }
                 let scales = day.sheet.pieces.filter { $0.tag == "scale" }
                 XCTAssertEqual(scales.count, ranges.isEmpty ? 0 : 1, "at \(scale)")
                 drawn += ranges.count

@@ -12,7 +12,8 @@ struct Cell {
 extension Cell {
     /// The field of a row as a key that opens its choices.
     init(row: ChoiceRow) {
-        self.init(face: KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)"), tag: "row-\(row.tag)", ask: .row(row.tag), reads: row.reads)
+        let face = KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)")
+        self.init(face: face, tag: "row-\(row.tag)", ask: .row(row.tag), reads: row.reads)
     }
 }
 

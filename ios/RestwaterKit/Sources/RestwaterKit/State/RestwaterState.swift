@@ -61,7 +61,9 @@ public final class RestwaterState: Observed {
     public func refresh() {
         guard !away else { return }
         let (at, which, lists) = (clock(), content.showing.which, content.showing == .screens)
-        ask({ core in (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }, reading: true) { state, answer in
+        ask(
+            { core in (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }, reading: true
+        ) { state, answer in
             var content = state.content
             if let doors = answer.2 { content.doors = doors }
             content.settings = answer.0

@@ -81,7 +81,8 @@ class AlarmTest {
     @Test fun anAlarmOnItsWayDoesNotRingForTheNextCast() {
         act(Action.Cast(1u))
         val manager = shadowOf(checkNotNull(Handset.app.getSystemService(AlarmManager::class.java)))
-        val old = shadowOf(manager.scheduledAlarms.single().operation).savedIntent
+        // As it was when it was sent: the next plan changes the extras of the one that is kept.
+        val old = Intent(shadowOf(manager.scheduledAlarms.single().operation).savedIntent)
         Handset.later(TWELVE_MIN)
         act(Action.Cast(1u))
         AlarmReceiver().onReceive(Handset.app, old)

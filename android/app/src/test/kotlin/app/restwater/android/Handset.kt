@@ -112,7 +112,8 @@ object Handset {
 
     /** Sets the phone's clocks to a fixed moment, which [later] moves on from. */
     fun setClock() {
-        val begin = System.currentTimeMillis()
+        // Well within a minute: the screens show its number.
+        val begin = System.currentTimeMillis() / 60_000 * 60_000 + 20_000
         seconds = 0
         app.now = { Moment(begin + seconds * 1_000, 0, "Europe/London", 60_000 + seconds * 1_000, "one boot", 0u) }
     }
@@ -143,3 +144,6 @@ object Handset {
         throw AssertionError(what())
     }
 }
+
+/** After this a tap is no second tap of a cold thumb, on the phone's own clock. */
+internal const val SECOND_TAP_MS = 800L

@@ -32,9 +32,11 @@ class MainActivityTest {
         // An empty log is greeted first.
         rule.waitUntilExactlyOneExists(hasTestTag("key-skip-"), WITHIN_MS)
         rule.onNodeWithTag("key-skip-").performClick()
-        tap(Key.START)
-        tap(Key.START)
-        tap(Key.CAST)
+        // Not as a cold thumb taps twice.
+        for (key in listOf(Key.START, Key.START, Key.CAST)) {
+            Thread.sleep(SECOND_TAP_MS)
+            tap(key)
+        }
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
         rule.activityRule.scenario.recreate()
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
