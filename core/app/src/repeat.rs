@@ -34,13 +34,12 @@ impl LastTap {
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
             // BACK, a choice on the Swim screen and a key that completes an entry open the Bank, which puts one of
-            // its keys under the thumb.
+            // its keys under the thumb; UNDO on the lock screen moves the keys beside it.
             (Some(Pad::Pick), Some(Pad::Pick | Pad::Aim))
             | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
-            | (Some(Pad::Back | Pad::Aim | Pad::Fish), Some(Pad::Rod(_)))
+            | (Some(Pad::Back | Pad::Aim | Pad::Fish | Pad::Undo), Some(Pad::Rod(_)))
             | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank))
-            | (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank))
-            | (Some(Pad::Undo), Some(Pad::Rod(_))) => true,
+            | (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank)) => true,
             // A key of a further page of the Bank turns back to the first one. BITE is not on these pages, and may follow at
             // once.
             (Some(Pad::Bank), Some(Pad::Rod(_))) => !matches!(action, Action::Bite { .. }),
