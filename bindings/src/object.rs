@@ -173,8 +173,8 @@ pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
 /// Where the keys of one page of a grid lie.
 #[uniffi::export]
 #[must_use]
-pub fn key_grid(ask: GridAsk) -> GridPage {
-    restwater_layout::key_grid(&ask)
+pub fn key_grid(ask: &GridAsk) -> GridPage {
+    restwater_layout::key_grid(ask)
 }
 
 /// What a key of the Bank does for a rod; none for a key that opens a screen.

@@ -28073,7 +28073,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_key_action() != 16940) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_key_grid() != 46615) {
+    if (uniffi_restwater_checksum_func_key_grid() != 935) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_match_layout() != 37240) {

@@ -126,7 +126,7 @@ class FilesTest {
             until(activity) { activity.state?.bank != null }
             rule.runOnUiThread { activity.state?.open(Showing.FILES) }
             tap("row-form")
-            Thread.sleep(SECOND_TAP_MS)
+            Handset.aSecondLater()
             tap("choice-form-report")
             tap("back")
             tap("save")

@@ -49,6 +49,9 @@ object Handset {
         Thread.sleep(20)
     }
 
+    /** A second passes on the phone's own clock: the next tap is no second tap of a cold thumb. */
+    fun aSecondLater() = ShadowLooper.idleMainLooper(1, TimeUnit.SECONDS)
+
     /** A session begins, a second ago: a tap within the time of a double tap after START would count as one. */
     fun begin() {
         core.act(Action.StartSession(null), aSecondAgo())
@@ -144,6 +147,3 @@ object Handset {
         throw AssertionError(what())
     }
 }
-
-/** After this a tap is no second tap of a cold thumb, on the phone's own clock. */
-internal const val SECOND_TAP_MS = 800L

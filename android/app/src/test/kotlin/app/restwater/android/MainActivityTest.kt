@@ -34,7 +34,7 @@ class MainActivityTest {
         rule.onNodeWithTag("key-skip-").performClick()
         // Not as a cold thumb taps twice.
         for (key in listOf(Key.START, Key.START, Key.CAST)) {
-            Thread.sleep(SECOND_TAP_MS)
+            Handset.aSecondLater()
             tap(key)
         }
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)

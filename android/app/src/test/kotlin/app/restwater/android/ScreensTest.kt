@@ -107,12 +107,6 @@ class ScreensTest {
         return texts.filter { (text, _) -> spoken.none { said -> text in said } }.map { (text, at) -> "$where: $text at $at" }
     }
 
-    @Test fun everyTextOfEachScreenIsHeard() {
-        val mute = mutableListOf<String>()
-        everyScreen { mute += mute("$it") }
-        assertEquals(emptyList<String>(), mute)
-    }
-
     /** Taps a key, on whichever page of its grid it is. */
     private fun press(tag: String) {
         repeat(4) { if (nodes(hasTestTag(tag)).isEmpty()) rule.onNodeWithTag("next-page").performClick().also { rule.waitForIdle() } }

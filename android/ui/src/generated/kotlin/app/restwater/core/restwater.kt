@@ -1015,7 +1015,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 16940) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_key_grid() and 0xFFFF) != 46615) {
+    if ((lib.uniffi_restwater_checksum_func_key_grid() and 0xFFFF) != 935) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 37240) {
