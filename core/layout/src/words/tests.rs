@@ -1,5 +1,6 @@
 use super::super::phones::PHONES;
 use super::super::{BankLayout, bank_layout};
+use super::sizes::{HAIR_MM, LINE};
 use super::*;
 
 fn all(scale: f64, left: bool) -> Vec<(&'static str, PadAsk, BankLayout)> {
