@@ -88,7 +88,7 @@ impl Answer {
 
 impl Advisor {
     /// Reads the summaries of the sessions before today's; those that are missing or out of date are computed
-    /// from the log and stored. `whose` says whose sessions count; `mine` are the angler's other phones.
+    /// from the log and stored. `whose` says whose sessions count; `mine` are the angler's phones.
     pub(super) fn load(journal: &Journal, whose: Whose, mine: &[Uuid]) -> Result<Self, StoreError> {
         let today = journal.recent().current();
         let place = today.and_then(Loaded::place);

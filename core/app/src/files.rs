@@ -4,7 +4,7 @@ use super::geojson::geojson_in;
 use super::journal::{Beside, Journal};
 use super::{App, AppError, entropy};
 use restwater_exchange::{
-    CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, club_alias, export_to,
+    CsvOptions, ExchangeError, Incoming, OnProgress, Place, Selection, Table, Tally, club_phone, export_to,
     import, looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
     write_csv,
 };
@@ -94,7 +94,7 @@ impl App {
         };
         // The files of a club's anglers lie in one folder.
         let whose = match state.form {
-            FormChoice::Club => format!("-{:.6}", club_alias("phone ", self.journal.store().device())),
+            FormChoice::Club => format!("-{:.6}", club_phone(self.journal.store().device())),
             _ => String::new(),
         };
         let name = format!("restwater-{}{stem}{whose}.{ending}", restwater_screen::iso_day(day));
@@ -328,12 +328,11 @@ impl App {
         if dir.join(FILE_NAME).exists() {
             let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
             let mut store = Store::open(dir, device)?;
-            let mut mine = super::settings::load_mine(&store)?;
-            let before = store.change_device(device)?;
-            mine.retain(|phone| *phone != before);
-            mine.push(before);
-            super::settings::save_mine(&store, &mine)?;
+            let before = store.device();
+            // First, so that the days of before are the angler's even if the process ends here.
+            super::settings::add_mine(&store, before)?;
             super::kit::stay_with(&store, before)?;
+            store.change_device(device)?;
         }
         write_atomically(mark, |out| Ok(out.write_all(b"This phone's log is its own.\n")?))?;
         Ok(())

@@ -11,8 +11,8 @@ use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
-    Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm, rows_of,
-    setup_of, signed_wait_min, value_of,
+    Mark, NotNow, Rhythm, Session, check, factor_logged, habit_min, in_fed_water, rhythm,
+    rods_waited_whole_min, rows_of, setup_of, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
@@ -167,7 +167,7 @@ impl App {
         let mut view = answer.view.clone();
         // A session that has ended has no remaining time to forecast.
         if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
-            let out = running_minutes(session, &now);
+            let out = rods_waited_whole_min(session, &now);
             view.forecast =
                 screen::forecast_view(self.words, session, posterior, answer.of.rhythm, &out, left);
         }
@@ -265,15 +265,6 @@ impl App {
         self.write(session, payload, None, at)?;
         Ok(self.say_what("notice-logged", &kind))
     }
-}
-
-/// How long each rod's bait has been out, negative while it settles, in whole minutes so that the forecast doesn't flicker.
-fn running_minutes(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
-    let of = |rod: &restwater_session::Rod| {
-        let cast = session.running(rod.number)?;
-        signed_wait_min(session, cast, now).map(libm::floor)
-    };
-    session.rods.iter().map(of).collect()
 }
 
 /// The rig or the spot with the value copied from the last cast that had it.

@@ -351,8 +351,7 @@ impl App {
         let now = self.on_line(now);
         let reading =
             session.and_then(|session| self.advisor.read(session, self.journal.version(), self.chosen, &now));
-        let several = session.filter(|session| session.is_open() && session.rods.len() > 1);
-        let leaves = several
+        let leaves = session
             .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.version(), &now));
         let of_club = session.is_some_and(|session| self.advisor.start_of(session).0.is_some());
         screen::bank(&BankInput {

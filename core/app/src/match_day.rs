@@ -15,7 +15,7 @@ use restwater_session::match_setup::MatchError;
 use restwater_session::own_count::{OwnCount, own_count};
 use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{ClassGuess, MatchSetup};
-use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, signed_wait_min};
+use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, rods_waited_whole_min};
 use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
@@ -325,11 +325,8 @@ pub(super) fn unit_and_count(weight: Weight) -> (WeightUnit, i64) {
 
 /// The time left in whole minutes, so that the rest is not simulated each second.
 fn time_left(session: &Session, left_ms: i64, now: &Stamp) -> TimeLeft {
-    let out = |rod: &restwater_session::Rod| {
-        signed_wait_min(session, session.running(rod.number)?, now).map(libm::floor)
-    };
     let minutes = libm::floor(left_ms as f64 / MINUTE_MS as f64);
-    TimeLeft { minutes, rods: session.rods.iter().map(out).collect() }
+    TimeLeft { minutes, rods: rods_waited_whole_min(session, now) }
 }
 
 pub(super) fn no_such_class(name: &str) -> AppError {

@@ -77,11 +77,10 @@ impl Recent {
     }
 
     /// The angler's own things of the kits, such as plans, cautions that were read and a club's start: what stands in the
-    /// kits of this phone and of the angler's other phones, in no particular order. A partner's wallet may be shared;
-    /// what a partner planned and read stays the partner's.
+    /// kits of the `mine` phones, in no particular order. A partner's wallet may be shared; what a partner planned and read
+    /// stays the partner's.
     pub(super) fn own_things(&self, mine: &[Uuid]) -> Cow<'_, [Op]> {
-        let phones = mine.iter().filter(|phone| **phone != self.device).chain([&self.device]);
-        let mut kits = phones.map(|phone| self.kit(kit_of(*phone))).filter(|ops| !ops.is_empty());
+        let mut kits = mine.iter().map(|phone| self.kit(kit_of(*phone))).filter(|ops| !ops.is_empty());
         let Some(first) = kits.next() else { return Cow::Borrowed(&[]) };
         kits.fold(Cow::Borrowed(first), |all, ops| Cow::Owned([&*all, ops].concat()))
     }

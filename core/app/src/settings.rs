@@ -34,7 +34,18 @@ pub(super) fn save_phone(store: &Store, phone: PhoneChoices) -> Result<(), AppEr
 /// The phones whose sessions are the angler's: this one, and those that the angler has claimed.
 pub(super) fn load_mine(store: &Store) -> Result<Vec<Uuid>, AppError> {
     let others: Vec<Uuid> = read(store, OTHER_PHONES)?;
+    let others = others.into_iter().filter(|phone| *phone != store.device());
     Ok(std::iter::once(store.device()).chain(others).collect())
+}
+
+/// One more phone is the angler's, whatever this one is.
+pub(super) fn add_mine(store: &Store, phone: Uuid) -> Result<(), AppError> {
+    let mut others: Vec<Uuid> = read(store, OTHER_PHONES)?;
+    if !others.contains(&phone) {
+        others.push(phone);
+        write(store, OTHER_PHONES, &others)?;
+    }
+    Ok(())
 }
 
 /// Stores them without this phone, which the log knows.

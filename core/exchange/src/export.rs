@@ -125,7 +125,8 @@ fn places_out_of_force(store: &Store, what: Selection) -> Result<Vec<Uuid>, Exch
         let in_force =
             effective(&sorted(&ops)).into_iter().rev().map(|entry| entry.op).find(|op| is_place(op));
         let in_force = in_force.map(|op| op.id);
-        out_of_force.extend(ops.iter().filter(|op| is_place(op) && Some(op.id) != in_force).map(|op| op.id));
+        let stays = |op: &Op| in_force.is_some() && (Some(op.id) == in_force || op.amends == in_force);
+        out_of_force.extend(ops.iter().filter(|op| is_place(op) && !stays(op)).map(|op| op.id));
     }
     Ok(out_of_force)
 }

@@ -13,7 +13,7 @@
 use super::Stamp;
 use super::cast::{Cast, EndCause};
 use super::feed_before::fed_before;
-use super::model::{DoubtKind, Session};
+use super::model::{DoubtKind, Rod, Session};
 use restwater_waits::Wait;
 
 /// One wait of a cast.
@@ -148,7 +148,14 @@ pub fn running_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f
     running_wait_ms(session, cast, now).map(|ms| ms.max(0) as f64 / 60_000.0)
 }
 
-/// The same before the bait has settled: then it is negative, by the minutes that are left of that.
-pub fn signed_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f64> {
-    running_wait_ms(session, cast, now).map(|ms| ms as f64 / 60_000.0)
+/// Minutes that the bait of each rod has waited, or `None` if it has none out. Before the bait has settled they are negative:
+/// what is left of that.
+pub fn rods_waited_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
+    let of = |rod: &Rod| running_wait_ms(session, session.running(rod.number)?, now);
+    session.rods.iter().map(|rod| of(rod).map(|ms| ms as f64 / 60_000.0)).collect()
+}
+
+/// The same in whole minutes, so that what is worked out from it doesn't change every second.
+pub fn rods_waited_whole_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
+    rods_waited_min(session, now).into_iter().map(|minutes| minutes.map(libm::floor)).collect()
 }

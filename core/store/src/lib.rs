@@ -89,9 +89,9 @@ impl Store {
         self.device
     }
 
-    /// Another device writes here from now on, since the file was copied from another phone on which it may go on. Returns the
-    /// device that wrote here before. What was written stays that device's.
-    pub fn change_device(&mut self, device: Uuid) -> Result<Uuid, StoreError> {
+    /// Another device writes here from now on, since the file was copied from another phone on which it may go on. What was
+    /// written stays the device's that wrote it.
+    pub fn change_device(&mut self, device: Uuid) -> Result<(), StoreError> {
         {
             let mut conn = self.conn()?;
             let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
@@ -100,7 +100,8 @@ impl Store {
             tx.execute("UPDATE session SET own_order = NULL", [])?;
             tx.commit()?;
         }
-        Ok(std::mem::replace(&mut self.device, device))
+        self.device = device;
+        Ok(())
     }
 
     /// The latest clock reading in the log.

@@ -209,28 +209,7 @@ fn screen(app: &mut App, which: Which, at: &Reading) -> Result<Value, Refused> {
 /// Opens some screens, from this one on; fails with the first that fails with more than "not now". A full
 /// disk is no excuse: a screen can do without what it stores for later.
 pub fn open_screens(app: &mut App, from: usize, at: &Reading) -> Result<(), Refused> {
-    const ALL: [Which; 19] = [
-        Which::Bank,
-        Which::Setup,
-        Which::Waits,
-        Which::Changes,
-        Which::Match,
-        Which::Tackle,
-        Which::Swim,
-        Which::Book,
-        Which::Conditions,
-        Which::Cautions,
-        Which::Bench,
-        Which::Phone,
-        Which::Mend,
-        Which::Files,
-        Which::Fish,
-        Which::Weight,
-        Which::Feed,
-        Which::FeedWeight,
-        Which::Seen,
-    ];
-    for which in ALL.into_iter().cycle().skip(from % ALL.len()).take(AT_ONCE) {
+    for &which in Which::ALL.iter().cycle().skip(from % Which::ALL.len()).take(AT_ONCE) {
         if let Err(refused) = screen(app, which, at)
             && (refused.fault || refused.not_saved)
         {

@@ -8,28 +8,6 @@ use restwater_tests::phone::Seeded;
 use serde_json::Value;
 use std::error::Error;
 
-const SCREENS: [Which; 19] = [
-    Which::Bank,
-    Which::Setup,
-    Which::Tackle,
-    Which::Swim,
-    Which::Waits,
-    Which::Changes,
-    Which::Match,
-    Which::Fish,
-    Which::Weight,
-    Which::Feed,
-    Which::FeedWeight,
-    Which::Seen,
-    Which::Files,
-    Which::Bench,
-    Which::Book,
-    Which::Conditions,
-    Which::Cautions,
-    Which::Mend,
-    Which::Phone,
-];
-
 /// Texts of every kind that an angler may type, and some of no kind.
 const TEXTS: [&str; 6] = ["", "18 in", "30 g", "52 7 24", "Mill pool", "\u{1f41f} 1e9"];
 
@@ -64,7 +42,7 @@ fn collect(value: &Value, actions: &mut Vec<Action>) -> Result<(), Box<dyn Error
 /// The actions of all screens at this moment, each once.
 fn shown(app: &mut App, now: &Moment) -> Result<Vec<Action>, Box<dyn Error>> {
     let mut actions = Vec::new();
-    for which in SCREENS {
+    for &which in Which::ALL {
         if let Ok(screen) = app.screen(which, now) {
             collect(&serde_json::to_value(screen)?, &mut actions)?;
         }

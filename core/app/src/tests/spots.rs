@@ -40,6 +40,24 @@ impl Phone {
         self.tap(now + 18 * MIN, &WOUND_IN).unwrap();
         now + 20 * MIN
     }
+
+    /// Both spots in turn. Gives the time of the next cast.
+    fn fish_both(&mut self, rounds: usize) -> i64 {
+        (0..rounds).fold(MIN, |now, _| {
+            let now = self.fish_at(now, BITES);
+            self.fish_at(now, DRY)
+        })
+    }
+
+    /// After six rounds rod 2's bait goes out on the good spot, and a minute later rod 1's on the dry one.
+    fn both_rods_out(&mut self) -> i64 {
+        let now = self.fish_both(6);
+        self.tap(now, &Action::Tackle { rod: 2, tap: TackleTap::Bearing { cdeg: BITES } }).unwrap();
+        self.tap(now + 10_000, &Action::Cast { rod: 2 }).unwrap();
+        self.tap(now + MIN, &aimed(DRY)).unwrap();
+        self.tap(now + MIN + 10_000, &CAST).unwrap();
+        now
+    }
 }
 
 /// Bites on one spot, none on another, several times over.
@@ -239,18 +257,8 @@ pub(super) fn move_to(phone: &mut Phone) -> Option<restwater_swim::CellId> {
 /// The other rod's bait lies on the good spot: the Bank sends no cast onto it, whatever happens on that rod while this one is out.
 #[test]
 fn no_rod_is_sent_onto_the_bait_of_another() {
-    let mut phone = Phone::new();
-    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
-    phone.tap(0, &START).unwrap();
-    let mut now = MIN;
-    for _ in 0..6 {
-        now = phone.fish_at(now, BITES);
-        now = phone.fish_at(now, DRY);
-    }
-    phone.tap(now, &Action::Tackle { rod: 2, tap: TackleTap::Bearing { cdeg: BITES } }).unwrap();
-    phone.tap(now + 10_000, &Action::Cast { rod: 2 }).unwrap();
-    phone.tap(now + MIN, &aimed(DRY)).unwrap();
-    phone.tap(now + MIN + 10_000, &CAST).unwrap();
+    let mut phone = rods::with_rods(2);
+    let now = phone.both_rods_out();
     phone.tap(now + MIN + 20_000, &Action::ChooseRod { rod: 1 }).unwrap();
     let session = phone.app().session().unwrap().clone();
     let swim = restwater_session::swim_of(&session).unwrap();
@@ -273,21 +281,11 @@ fn no_rod_is_sent_onto_the_bait_of_another() {
 /// minutes left, and the figures of the match are the same whichever rod is chosen.
 #[test]
 fn each_rod_rings_at_its_own_minute_whichever_is_chosen() {
-    let mut phone = Phone::new();
-    phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();
-    phone.tap(0, &START).unwrap();
+    let mut phone = rods::with_rods(2);
     phone.tap(1_000, &Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::Recast } }).unwrap();
     phone.tap(2_000, &Action::Match { tap: MatchTap::Rule { rule: RuleTap::Begin } }).unwrap();
-    let mut now = MIN;
-    for _ in 0..6 {
-        now = phone.fish_at(now, BITES);
-        now = phone.fish_at(now, DRY);
-    }
     // The rod on the good spot has waited longer, and is to wait longer still.
-    phone.tap(now, &Action::Tackle { rod: 2, tap: TackleTap::Bearing { cdeg: BITES } }).unwrap();
-    phone.tap(now + 10_000, &Action::Cast { rod: 2 }).unwrap();
-    phone.tap(now + MIN, &aimed(DRY)).unwrap();
-    phone.tap(now + MIN + 10_000, &CAST).unwrap();
+    let now = phone.both_rods_out();
     let then = now + 2 * MIN;
     let splash = |rod: u8| if rod == 1 { now + MIN + 10_000 } else { now + 10_000 };
     let mut seen = Vec::new();

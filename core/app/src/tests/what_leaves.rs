@@ -190,3 +190,27 @@ fn two_phones_with_one_log_by_transfer_stay_two_phones() {
     }
     assert_eq!(new.app().look_over().unwrap().split(':').next(), Some("All well"));
 }
+
+/// The mark could not be written at first, as on a full disk: the transfer is noticed again, and no day of before is lost.
+#[test]
+fn a_transfer_that_is_noticed_twice_keeps_all_days_the_anglers() {
+    let mut phone = Phone::with_ids_from(500);
+    phone.day_with(MIN, "22", 1);
+    phone.app().pause().unwrap();
+    drop(phone.app.take());
+    let dir = phone.dir.path().to_owned();
+    let nowhere = dir.join("no such folder").join("this-phone");
+    let moved = |mark: &std::path::Path, number| {
+        App::after_transfer(&dir, mark, Box::new(Counting(number)), &at(50 * MIN))
+    };
+    assert_eq!(moved(&nowhere, 77_000).unwrap_err().kind(), ErrorKind::NotSaved);
+    moved(&dir.join("this-phone"), 78_000).unwrap();
+    phone.open();
+    phone.tap(60 * MIN, &super::whose::all_sessions()).unwrap();
+    let sessions = phone.book_leaf(60 * MIN, "sessions");
+    assert_eq!(sessions.says, "1 session of 1.");
+    assert_eq!(phone.app().mine.len(), 3, "this phone, the one before, and the first try");
+    assert!(phone.app().journal.store().sessions().unwrap().iter().all(|row| {
+        row.began.device.is_some_and(|device| phone.app.as_ref().unwrap().mine.contains(&device))
+    }));
+}

@@ -7,32 +7,6 @@ use restwater_screen::{BookTap, ConditionsTap, FishTap, MatchTap, RuleTap};
 use restwater_sky::conditions::{Answer, WaterColour, WindFrom, WindStrength};
 use serde_json::Value;
 
-/// Every screen there is.
-const ALL: [Which; 22] = [
-    Which::Bank,
-    Which::Setup,
-    Which::Tackle,
-    Which::Swim,
-    Which::Waits,
-    Which::Changes,
-    Which::Match,
-    Which::Fish,
-    Which::Weight,
-    Which::Feed,
-    Which::FeedWeight,
-    Which::Seen,
-    Which::Files,
-    Which::Bench,
-    Which::Book,
-    Which::Conditions,
-    Which::Cautions,
-    Which::Mend,
-    Which::Phone,
-    Which::Day,
-    Which::Welcome,
-    Which::Legend,
-];
-
 /// What a screen holds and no angler reads: tags, ids, and what a key sends.
 const NOT_READ: [&str; 15] = [
     "tag", "id", "action", "tap", "set", "end", "into", "kit", "send", "screen", "sends", "key", "opens",
@@ -54,7 +28,7 @@ fn texts(at: &str, value: &Value, found: &mut Vec<(String, String)>) {
 
 fn on_all_screens(phone: &mut Phone, ms: i64) -> Vec<(String, String)> {
     let mut found = Vec::new();
-    for which in ALL {
+    for &which in Which::ALL {
         let screen = serde_json::to_value(phone.app().screen(which, &at(ms)).unwrap()).unwrap();
         texts(&format!("{which:?}"), &screen, &mut found);
     }

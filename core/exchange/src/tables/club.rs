@@ -20,10 +20,14 @@ pub(super) const HEADER: &[&str] = &[
     "ln_bayes_factor",
 ];
 
-/// What stands for a session or a phone in the table of days for a club: the same for the same one, so that a day that was
-/// sent twice counts once. The id itself holds the time at which it was made, which would tell whoever was at the water
-/// whose day it is; it can't be worked out from this, since half of an id is random.
-pub fn club_alias(kind: &str, id: Uuid) -> String {
+/// What stands for a phone in the table of days for a club: the same for the same one.
+pub fn club_phone(phone: Uuid) -> String {
+    alias("phone ", phone)
+}
+
+/// Hides an id. The id itself holds the time at which it was made, which would tell whoever was at the water whose day it
+/// is; it can't be worked out from this, since half of an id is random. A day that was sent twice has the same one.
+fn alias(kind: &str, id: Uuid) -> String {
     let mut hash = sha256_hex(&[b"restwater club ", kind.as_bytes(), id.as_bytes()].concat());
     hash.truncate(32);
     hash
@@ -46,8 +50,8 @@ pub(super) fn rows<W: Write>(
     let shapes = Shapes::usual();
     let kinds = shapes.kind_names().iter().zip(shapes.kind_weights());
     for ((kind, usual), ln) in kinds.zip(shapes.day_by_kind(&waits)) {
-        cells.plain(&club_alias("day ", session.id))?;
-        cells.plain(&phone.map_or_else(String::new, |phone| club_alias("phone ", phone)))?;
+        cells.plain(&alias("day ", session.id))?;
+        cells.plain(&phone.map_or_else(String::new, club_phone))?;
         cells.words(session.setup.water.as_deref())?;
         cells.plain(&month)?;
         cells.number(celsius, 1)?;

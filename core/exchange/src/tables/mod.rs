@@ -15,7 +15,7 @@ mod weather;
 use super::{ExchangeError, OnProgress, Progress, Selection};
 use cells::Cells;
 pub use cells::rfc3339;
-pub use club::{club_alias, month_of};
+pub use club::{club_phone, month_of};
 use restwater_log::{effective, sorted};
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
@@ -64,8 +64,7 @@ pub fn write_csv(
     header(&mut cells, table)?;
     let mut done = Progress::default();
     let is_mine = |row: &&SessionRow| {
-        table != Table::ClubDays
-            || row.began.device.is_some_and(|phone| phone == store.device() || mine.contains(&phone))
+        table != Table::ClubDays || row.began.device.is_some_and(|phone| mine.contains(&phone))
     };
     for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)).filter(is_mine) {
         let ops = store.ops_of(row.id)?;

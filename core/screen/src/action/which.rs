@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 /// The screens there are.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, strum::VariantArray)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 pub enum Which {
@@ -51,4 +51,9 @@ pub enum Which {
     Welcome,
     /// What each symbol on the pictures means.
     Legend,
+}
+
+impl Which {
+    /// All of them.
+    pub const ALL: &'static [Self] = <Self as strum::VariantArray>::VARIANTS;
 }

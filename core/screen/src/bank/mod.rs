@@ -252,7 +252,7 @@ pub struct BankInput<'a> {
     pub now: &'a Stamp,
     /// What the record says; none before the first session.
     pub reading: Option<&'a Reading>,
-    /// How long to leave each rod, where several are out.
+    /// How long to leave each rod that is out.
     pub leaves: &'a [RodLeave],
     /// Whether its minutes begin with a club's start.
     pub of_club: bool,

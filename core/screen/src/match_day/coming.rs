@@ -12,16 +12,10 @@ use restwater_match_day::forecast::{LastCast, Range};
 use restwater_match_day::weight::Weight;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
+use restwater_session::rods_waited_min;
 use restwater_session::{MatchDay, MatchSetup};
-use restwater_session::{Session, signed_wait_min};
 use restwater_sky::daylight::{Light, Place, at_all_out};
 use restwater_waits::AdviceState;
-
-/// Minutes each rod's bait has been out, negative while it settles.
-pub(super) fn out_min(session: &Session, input: &MatchInput) -> Vec<Option<f64>> {
-    let of = |rod: &restwater_session::Rod| signed_wait_min(session, session.running(rod.number)?, input.now);
-    session.rods.iter().map(of).collect()
-}
 
 /// Casts left, and from when casts that are out had better stay out.
 pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
@@ -30,7 +24,7 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
     };
     let Some(rest) = &input.rest else { return Vec::new() };
     let (leave, turn) = cycle(rest.advice, &rest.rhythm);
-    let out = out_min(session, input);
+    let out = rods_waited_min(session, input.now);
     let count = casts_of_all_rods(left_ms, &out, leave, turn, rest.rhythm.settle_min).ok();
     let value = count.map_or_else(
         || input.say("match-cant-tell", &[]),

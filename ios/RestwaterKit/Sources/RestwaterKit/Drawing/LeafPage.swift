@@ -83,8 +83,8 @@ struct LeafPage {
             var block = queue.removeFirst()
             func above() -> LeafBlock? {
                 guard block.hasRange, let axis = leaf.axis, !parts[parts.count - 1].contains(where: \.isScale) else { return nil }
-                // A low page has its figures alone, so that the line below keeps its size.
-                let rows = height(block, width: width) + scaleHeight(rows: 2) > room(parts.count - 1) ? 1.0 : 2.0
+                // Where there is little room it has its figures alone: so the line below stays on this page, at its size.
+                let rows = height(block, width: width) + scaleHeight(rows: 2) > left ? 1.0 : 2.0
                 return .scale(axis, height: scaleHeight(rows: rows))
             }
             func free() -> Double { left - (above().map { height($0, width: width) } ?? 0) }

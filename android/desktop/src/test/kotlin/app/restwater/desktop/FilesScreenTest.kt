@@ -31,6 +31,14 @@ class FilesScreenTest {
         return File(files.handedOn.last().path)
     }
 
+    /** A file with one cast of another phone. */
+    private fun fromAnotherPhone(): File = Files.createTempFile("restwater", ".json-seq").toFile().also { carried ->
+        Bankside.on {
+            aCast()
+            sent().copyTo(carried, overwrite = true)
+        }
+    }
+
     /** Opens the page that shows what a picked file contains. */
     private fun Bankside.lookInto(file: File) {
         files.toPick = file.path
@@ -78,11 +86,7 @@ class FilesScreenTest {
 
     /** A file that can't be read comes while another one is shown: IMPORT takes in the one that is shown. */
     @Test fun theFileThatIsShownIsTheOneThatIsImported() {
-        val carried = Files.createTempFile("restwater", ".json-seq").toFile()
-        Bankside.on {
-            aCast()
-            sent().copyTo(carried, overwrite = true)
-        }
+        val carried = fromAnotherPhone()
         Bankside.on {
             start()
             lookInto(carried)
@@ -99,11 +103,7 @@ class FilesScreenTest {
 
     /** DON'T IMPORT, tapped while the import is under way: either nothing was imported, or its result is shown. */
     @Test fun anImportThatIsGivenUpLeavesNothingOrSaysWhatItBrought() {
-        val carried = Files.createTempFile("restwater", ".json-seq").toFile()
-        Bankside.on {
-            aCast()
-            sent().copyTo(carried, overwrite = true)
-        }
+        val carried = fromAnotherPhone()
         Bankside.on {
             start()
             lookInto(carried)

@@ -92,9 +92,9 @@ internal fun parts(
     val queue = ArrayDeque(all)
     while (queue.isNotEmpty()) {
         var block = queue.removeFirst()
-        // A low page has the scale's figures alone, so that the line below keeps its size.
+        // Where there is little room the scale has its figures alone: so the line below stays on this page, at its size.
         fun above() = scale?.takeIf { (block as? Block.Figure)?.line?.span != null && parts.last().none { it is Block.Scale } }
-            ?.let { high -> high.low?.takeIf { high.height + block.height > room(parts.lastIndex) } ?: high }
+            ?.let { high -> high.low?.takeIf { high.height + block.height > left } ?: high }
         fun free() = left - (above()?.height ?: 0.0)
         val two = if (block.height > free()) cutter?.cut(block, free()) else null
         if (two != null) {
