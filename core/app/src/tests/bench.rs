@@ -259,7 +259,7 @@ fn conditions_are_six_taps_and_a_calm_saves_one() {
     let error = phone.tap(ms + 1_000, &refused).unwrap_err();
     assert_eq!(
         phone.app().message(&error),
-        "−1 °C is no lake: fresh water is 0 to 35, below that it is ice."
+        "−1 °C can't be used for the water: enter 0 to 35. Below 0 it is ice."
     );
     phone.tap(ms + 2_000, &Action::Conditions { tap: ConditionsTap::Again }).unwrap();
     assert_eq!(

@@ -197,11 +197,11 @@ fn the_peg_is_placed_by_typing_and_bad_places_are_refused() {
     assert!(said.starts_with("No latitude is typed"), "{said}");
     let bad = [
         ("north", "1", "0", "\"north\" is not a latitude"),
-        ("91", "1", "0", "A latitude of 91 can't be"),
+        ("91", "1", "0", "A latitude of 91 isn't possible"),
         ("52", "1 W E", "0", "\"1 W E\" is not a longitude"),
-        ("52", "181", "0", "A longitude of 181 can't be"),
+        ("52", "181", "0", "A longitude of 181 isn't possible"),
         ("52", "1", "", "No bearing is typed"),
-        ("52", "1", "400", "A bearing of 400 can't be"),
+        ("52", "1", "400", "A bearing of 400 isn't possible"),
         ("90", "1", "0", "A peg at latitude 90 is too near the pole"),
         ("-89.95", "1", "0", "A peg at latitude −89.95 is too near the pole"),
     ];
