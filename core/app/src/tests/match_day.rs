@@ -177,7 +177,10 @@ fn impossible_values_are_refused_in_words_and_change_nothing() {
     assert!(
         refused(&mut phone, later + 8_000, &rule(RuleTap::Landing { minutes: 121 })).contains("Pick one")
     );
-    assert!(refused(&mut phone, later + 9_000, &fish(FishTap::Weighed)).contains("A weight must be more than nothing"));
+    assert!(
+        refused(&mut phone, later + 9_000, &fish(FishTap::Weighed))
+            .contains("A weight must be more than nothing")
+    );
     assert!(phone.tap(later + 10_000, &tap(MatchTap::Off)).is_ok());
     assert!(refused(&mut phone, later + 11_000, &tap(MatchTap::Off)).starts_with("No match is set."));
 }

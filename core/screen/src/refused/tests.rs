@@ -283,6 +283,6 @@ fn a_refusal_names_its_figures_as_the_language_writes_them() {
     let cold = ConditionsError::Water(-15);
     assert_eq!(
         cold.said(&Wording::new()),
-        "−1.5 °C is no lake: fresh water is 0 to 35, below that it is ice."
+        "−1.5 °C can't be used for the water: enter 0 to 35. Below 0 it is ice."
     );
 }
