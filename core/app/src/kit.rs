@@ -39,16 +39,23 @@ pub(super) fn stay_with(store: &Store, before: Uuid) -> Result<(), AppError> {
 }
 
 /// Whether an entry in force is about the wallet itself. Plans, cautions that were read and a club's start are the
-/// angler's own, whichever wallet is in use.
+/// angler's own, whichever wallet is in use; and what a newer version wrote may be about anything.
 fn holds_a_wallet(ops: &[Op]) -> bool {
     effective(&sorted(ops)).iter().any(|step| {
-        !matches!(
+        matches!(
             step.payload,
-            Payload::PlanSet { .. }
-                | Payload::PlanCleared { .. }
-                | Payload::CautionsSeen { .. }
-                | Payload::ClubTaken(_)
-                | Payload::ClubLeft
+            Payload::HooklengthsTied { .. }
+                | Payload::HooklengthsCounted { .. }
+                | Payload::HooklengthsTakenOut { .. }
+                | Payload::HooklengthsCutDown { .. }
+                | Payload::HooklengthsWanted { .. }
+                | Payload::SpoolAdded { .. }
+                | Payload::SpoolLeft { .. }
+                | Payload::AllowancesSet(_)
+                | Payload::PopUpSet(_)
+                | Payload::ShotSet(_)
+                | Payload::FallTimed { .. }
+                | Payload::LadderSet { .. }
         )
     })
 }
@@ -102,5 +109,27 @@ impl App {
         settings::write(self.journal.store(), REGION, &region)?;
         self.region = region;
         Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use restwater_session::written::Written;
+
+    /// On a phone without a wallet the kit of a file is the one in use if it holds one.
+    #[test]
+    fn only_entries_about_a_wallet_make_one() {
+        let holds = |payload: Payload| {
+            let mut kit = Written::by(0xD1);
+            kit.log(0, payload);
+            holds_a_wallet(&kit.ops)
+        };
+        assert!(holds(Payload::LadderSet { heights_tenth_mm: vec![80] }));
+        assert!(!holds(Payload::ClubLeft));
+        assert!(
+            !holds(Payload::Unknown { kind: "rod_serviced".into(), payload: None }),
+            "of a newer version"
+        );
     }
 }

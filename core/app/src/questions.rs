@@ -3,8 +3,10 @@
 //! change.
 
 use super::App;
+use super::earlier::same_water;
 use restwater_compare::over_days::{Compared, DayOfQuestion, compared, more_days, question};
 use restwater_compare::{CastRow, Factor};
+use restwater_match_day::rules::plain_name;
 use restwater_screen::{StandingQuestion, Whose};
 use restwater_store::SessionRow;
 use std::collections::HashMap;
@@ -55,9 +57,10 @@ struct Standing {
 }
 
 /// The identity of a question over days.
-#[derive(PartialEq, Eq, Hash, Clone, Copy)]
+#[derive(PartialEq, Eq, Hash, Clone)]
 struct Key<'a> {
-    water: &'a str,
+    /// Its name as `same_name` compares it.
+    water: String,
     factor: Factor,
     a: &'a str,
     b: &'a str,
@@ -107,7 +110,7 @@ impl App {
     /// The questions on the water of today's session.
     pub(super) fn questions_here(&self) -> Vec<&StandingQuestion> {
         let water = self.session().and_then(|session| session.setup.water.as_deref());
-        let here = |view: &&StandingQuestion| Some(view.water.as_str()) == water;
+        let here = |view: &&StandingQuestion| same_water(Some(&view.water), water);
         self.questions.standing.iter().map(|standing| &standing.view).filter(here).collect()
     }
 }
@@ -129,7 +132,7 @@ impl Questions {
                 Default::default();
             for (n, (kept, (_, day))) in kept.iter().zip(days).enumerate() {
                 for (which, asked) in kept.asked.iter().enumerate() {
-                    let water = day.water.as_deref().unwrap_or_default();
+                    let water = plain_name(day.water.as_deref().unwrap_or_default());
                     let key = Key { water, factor: asked.factor, a: &asked.a, b: &asked.b };
                     let at = *found.entry(key).or_insert_with(|| {
                         order.push(Asked::default());

@@ -96,7 +96,7 @@ fn move_at(text: &str) -> Result<MoveAt, AppError> {
         let digits = !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
         digits.then(|| text.parse::<u16>().ok()).flatten().ok_or_else(refused)
     };
-    let plain = text.trim().to_lowercase();
+    let plain = typed_plainly(text).trim().to_lowercase();
     let at = match plain.split_once([':', '.']) {
         Some((hour, minute)) => match (part(hour)?, part(minute)?) {
             (hour @ 0..24, minute @ 0..60) => MoveAt::Clock { minute: 60 * hour + minute },
@@ -109,7 +109,7 @@ fn move_at(text: &str) -> Result<MoveAt, AppError> {
 
 /// A figure and its unit: "18 in", "45,7cm".
 fn figure(what: WhatTyped, text: &str) -> Result<(f64, String), AppError> {
-    let plain = text.trim().to_lowercase().replace(',', ".");
+    let plain = typed_plainly(text).trim().to_lowercase();
     let end = plain.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(plain.len());
     let (figure, unit) = plain.split_at(end);
     let figure = number(figure).ok_or_else(|| not_read(what, text))?;
@@ -121,8 +121,8 @@ fn length(text: &str) -> Result<LineLength, AppError> {
     let refused = || not_read(WhatTyped::Length, text);
     let (n, unit) = figure(WhatTyped::Length, text)?;
     let length = match unit.as_str() {
-        "in" | "inch" | "inches" | "\"" | "″" => LineLength::from_inches(n),
-        "ft" | "foot" | "feet" | "'" | "′" => LineLength::from_inches(12.0 * n),
+        "in" | "inch" | "inches" | "\"" => LineLength::from_inches(n),
+        "ft" | "foot" | "feet" | "'" => LineLength::from_inches(12.0 * n),
         "mm" => LineLength::from_cm(n / 10.0),
         "cm" => LineLength::from_cm(n),
         "m" => LineLength::from_metres(n),
@@ -158,12 +158,12 @@ pub(super) fn degrees(what: WhatTyped, text: &str) -> Result<f64, AppError> {
         WhatTyped::Longitude => &['E', 'W'],
         _ => &[],
     };
-    let upper = text.trim().to_uppercase().replace(',', ".");
+    let upper = typed_plainly(text).trim().to_uppercase();
     let letter = upper.chars().find(|c| letters.contains(c));
     let bare: String = upper
         .chars()
         .filter(|c| Some(*c) != letter)
-        .map(|c| if "°º'’′\"”″:".contains(c) { ' ' } else { c })
+        .map(|c| if "°º'\":".contains(c) { ' ' } else { c })
         .collect();
     // A second letter is not a number, and is refused as such.
     let parts: Option<Vec<f64>> = bare.split_whitespace().map(number).collect();
@@ -177,6 +177,28 @@ pub(super) fn degrees(what: WhatTyped, text: &str) -> Result<f64, AppError> {
         + parts.get(1).copied().unwrap_or(0.0) / 60.0
         + parts.get(2).copied().unwrap_or(0.0) / 3_600.0;
     Ok(if turned || (letter.is_some() && letter == letters.get(1).copied()) { -size } else { size })
+}
+
+/// What was typed, as the rules for figures read it: with a decimal point, a hyphen for the minus sign, straight quotation marks and
+/// the digits 0 to 9. Keyboards put other characters in their place, and so does this app where it shows a figure.
+fn typed_plainly(text: &str) -> String {
+    text.chars().map(plain_char).collect()
+}
+
+fn plain_char(c: char) -> char {
+    /// The digit 0 of the scripts whose keyboards type digits of their own: Arabic-Indic, its eastern form, and Devanagari.
+    const ZEROS: [char; 3] = ['\u{660}', '\u{6f0}', '\u{966}'];
+    match c {
+        ',' | '\u{66b}' => '.',
+        '−' | '–' => '-',
+        '’' | '‘' | '′' => '\'',
+        '”' | '“' | '„' | '″' => '"',
+        _ => {
+            let digit =
+                ZEROS.iter().find_map(|&zero| (c as u32).checked_sub(zero as u32).filter(|n| *n < 10));
+            digit.and_then(|n| char::from_digit(n, 10)).unwrap_or(c)
+        }
+    }
 }
 
 /// A plain decimal number: no exponent, no name of infinity.
@@ -197,7 +219,8 @@ mod tests {
         assert_eq!(lat("n 52.5"), Some(52.5));
         assert_eq!(lat("52 30 s"), Some(-52.5));
         assert_eq!(lat("52° 7' 12\" N"), Some(52.12));
-        assert_eq!(lat("-0 30"), Some(-0.5));
+        assert_eq!((lat("-0 30"), lat("−0 30")), (Some(-0.5), Some(-0.5)));
+        assert_eq!(lat("52° 7’ 12” N"), Some(52.12));
         for bad in ["", "north", "52.5 W", "52 61", "1 2 3 4", "1e9", "inf", "NaN", "-5 S", "5 N S", "52 -3"]
         {
             assert_eq!(lat(bad), None, "{bad}");
@@ -247,6 +270,12 @@ mod tests {
         assert_eq!(tenths("45,7 cm"), Some(4_570));
         assert_eq!(tenths("8 MM"), Some(80));
         assert_eq!(tenths("2.5 m"), Some(25_000));
+        // Curly quotation marks, a decimal comma and other digits, as keyboards type them.
+        assert_eq!((tenths("18”"), tenths("1.5’"), tenths("1,5′")), (Some(4_572), Some(4_572), Some(4_572)));
+        assert_eq!(
+            (tenths("٤٥ cm"), tenths("४५ cm"), tenths("۴۵٫۷ cm")),
+            (Some(4_500), Some(4_500), Some(4_570))
+        );
         for bad in ["", "18", "in", "18 g", "-3 cm", "0 cm", "1e3 cm", "18 in 2", "99999 m"] {
             assert_eq!(tenths(bad), None, "{bad}");
         }

@@ -205,6 +205,8 @@ impl Kit {
             Payload::PlanSet { .. } | Payload::PlanCleared { .. } => plans::take(&mut self.plans, payload),
             // Which club's start is in use concerns advice, not the wallet.
             Payload::ClubTaken(_) | Payload::ClubLeft => {}
+            // Whatever a newer version wrote, it took no hooklength out of this wallet.
+            Payload::Unknown { .. } => {}
             // Entries of a day are not part of a kit.
             _ => self.note(op, false),
         }

@@ -51,6 +51,16 @@ fn tied_cut_down_lost_and_counted() {
 }
 
 #[test]
+fn an_entry_of_a_newer_version_is_no_error_of_the_wallet() {
+    let mut kit = Written::by(0xD1);
+    kit.log(0, tied(36, 6));
+    kit.log(1, Payload::Unknown { kind: "rod_serviced".into(), payload: None });
+    let found = fold(&kit.ops, &[], &[]);
+    assert!(found.odd.is_empty());
+    assert_eq!(found.wallet.count(tie(36, None)), 6);
+}
+
+#[test]
 fn a_loss_that_matches_two_kinds_is_asked_about() {
     let mut kit = Written::by(0xD1);
     kit.log(0, tied(36, 2));

@@ -111,7 +111,12 @@ pub enum RulesError {
 
 /// Whether two names are the same apart from their spelling.
 pub fn same_name(a: &str, b: &str) -> bool {
-    a.trim().to_lowercase() == b.trim().to_lowercase()
+    plain_name(a) == plain_name(b)
+}
+
+/// A name as [`same_name`] compares it.
+pub fn plain_name(name: &str) -> String {
+    name.trim().to_lowercase()
 }
 
 fn listed(list: &[String], kind: &str) -> bool {

@@ -20,7 +20,9 @@ pub struct Summary {
     pub peg: Option<String>,
     /// When it began, wall ms.
     pub started_ms: Option<i64>,
-    /// Minutes east of UTC then.
+    /// When it ended, wall ms.
+    pub ended_ms: Option<i64>,
+    /// Minutes east of UTC at its beginning.
     pub offset_min: i16,
     /// Minutes fished, from its beginning to its end: without breaks, and in a match from all-in to all-out.
     pub length_min: Option<f64>,
@@ -58,6 +60,7 @@ impl Summary {
             water: session.setup.water.clone(),
             peg: session.setup.peg.clone(),
             started_ms: session.started.as_ref().map(|at| at.shown.wall_ms),
+            ended_ms: session.ended.as_ref().map(|at| at.shown.wall_ms),
             offset_min: session.started.as_ref().map_or(0, |at| at.shown.offset_min),
             length_min: session.fished_min(),
             waits: waits_of(session),

@@ -147,6 +147,17 @@ fn another_water_a_water_without_a_name_and_days_changed_too_seldom_add_nothing(
     assert_eq!(lines[2].detail, "How many more days it would take can't be said yet.");
 }
 
+#[test]
+fn the_name_of_a_water_typed_in_another_case_is_the_same_water() {
+    let mut phone = Phone::new();
+    phone.alternates(0, "Mill pool", PLAN);
+    phone.alternates(1, "Mill Pool", PLAN);
+    let lines = phone.asked(2 * DAY).unwrap();
+    assert_eq!(lines[0].label, "Colour: pink or white, Mill pool");
+    assert!(lines[1].label.starts_with("Over 2 days, 36 casts: "), "{}", lines[1].label);
+    assert!(phone.colour_change(2 * DAY).says.contains("Over 2 days, 36 casts"));
+}
+
 /// The running day is one of them, cast by cast, and the question is not recomputed if nothing has changed.
 #[test]
 fn today_counts_as_it_goes_on() {

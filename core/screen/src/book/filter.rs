@@ -6,8 +6,9 @@ use crate::{
     Wording,
 };
 use chrono::{DateTime, Datelike};
+use restwater_match_day::rules::{plain_name, same_name};
 use restwater_session::Summary;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 const SEASONS: [(Season, &str); 4] = [
     (Season::DecToFeb, "dec-feb"),
@@ -88,7 +89,8 @@ impl SetFilter {
         }
     }
 
-    /// The rows of choices for one set; only values that occur in some session are offered.
+    /// The rows of choices for one set: the values that occur in some session, and what is chosen although the sessions that had
+    /// it are gone, as after UNDO IMPORT, so that it can be changed.
     pub(crate) fn rows(&self, words: &Wording, set: BookSet, days: &[Day]) -> Vec<ChoiceRow> {
         let prefix = match set {
             BookSet::Shown => "",
@@ -124,21 +126,31 @@ impl SetFilter {
     }
 
     fn waters(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
-        let names: BTreeSet<&str> =
-            days.iter().map(|day| day.gist.water.as_deref().unwrap_or_default()).collect();
+        let chosen = match &self.water {
+            WaterChoice::Any => None,
+            WaterChoice::Unnamed => Some(""),
+            WaterChoice::Named { name } => Some(name.as_str()),
+        };
+        // Of the ways in which a name was typed, the latest.
+        let mut names: BTreeMap<String, &str> = BTreeMap::new();
+        for name in days.iter().map(|day| day.gist.water.as_deref().unwrap_or_default()).chain(chosen) {
+            names.entry(plain_name(name)).or_insert(name);
+        }
         let value = |(i, name): (usize, &str)| {
             let (label, water) = if name.is_empty() {
                 (words.say("book-no-water"), WaterChoice::Unnamed)
             } else {
                 (name.to_owned(), WaterChoice::Named { name: name.to_owned() })
             };
-            (i.to_string(), label, self.water == water, FilterTap::Water { water })
+            let is_chosen = chosen.is_some_and(|chosen| same_name(chosen, name));
+            (i.to_string(), label, is_chosen, FilterTap::Water { water })
         };
-        names.into_iter().enumerate().map(value).collect()
+        names.into_values().enumerate().map(value).collect()
     }
 
     fn seasons(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
-        let there: BTreeSet<Season> = days.iter().filter_map(|day| Season::of(day.gist)).collect();
+        let there: BTreeSet<Season> =
+            days.iter().filter_map(|day| Season::of(day.gist)).chain(self.season).collect();
         let value = |(season, name): (Season, &str)| {
             let season = Some(season);
             let label = words.say(&format!("season-{name}"));
@@ -148,7 +160,8 @@ impl SetFilter {
     }
 
     fn temperatures(&self, words: &Wording, days: &[Day]) -> Vec<Value> {
-        let there: BTreeSet<Temperature> = days.iter().map(|day| Temperature::of(day.gist)).collect();
+        let there: BTreeSet<Temperature> =
+            days.iter().map(|day| Temperature::of(day.gist)).chain(self.temperature).collect();
         let value = |(t, name): (Temperature, &str)| {
             let temperature = Some(t);
             let label = words.say(&format!("temperature-{name}"));
@@ -187,7 +200,7 @@ impl WaterChoice {
         match self {
             Self::Any => true,
             Self::Unnamed => name.is_empty(),
-            Self::Named { name: wanted } => wanted == name,
+            Self::Named { name: wanted } => same_name(wanted, name),
         }
     }
 }
@@ -243,6 +256,19 @@ mod tests {
     }
 
     #[test]
+    fn one_water_in_two_spellings_is_offered_once_as_it_was_typed_last() {
+        let days =
+            [day(Some("Alder Pool"), LATE_FEBRUARY, None), day(Some("alder pool"), LATE_FEBRUARY, None)];
+        let days: Vec<Day> = days.iter().map(|gist| Day { id: SESSION, gist, mine: true }).collect();
+        let rows = SetFilter::default().rows(&Wording::new(), BookSet::Shown, &days);
+        let waters: Vec<&str> = rows[0].choices.iter().map(|choice| choice.label.as_str()).skip(1).collect();
+        assert_eq!(waters, ["Alder Pool"], "the newest day is the first");
+        let mut filter = SetFilter::default();
+        filter.set(&FilterTap::Water { water: WaterChoice::Named { name: "Alder Pool".into() } });
+        assert!(days.iter().all(|day| filter.takes(day)));
+    }
+
+    #[test]
     fn only_values_that_occur_can_be_chosen() {
         let days = [day(Some("Alder Pool"), LATE_FEBRUARY, Some(39)), day(None, LATE_FEBRUARY, None)];
         let days: Vec<Day> = days.iter().map(|gist| Day { id: SESSION, gist, mine: true }).collect();
@@ -250,6 +276,25 @@ mod tests {
         let counts: Vec<usize> = rows.iter().map(|row| row.choices.len()).collect();
         assert_eq!(counts, [3, 2, 3], "all of them first");
         assert!(rows.iter().all(|row| row.choices[0].chosen && row.tag.starts_with("a_")));
+        // What is chosen can be changed although its session has gone.
+        let mut filter = SetFilter::default();
+        for by in [
+            FilterTap::Water { water: WaterChoice::Named { name: "Long lake".into() } },
+            FilterTap::Season { season: Some(Season::JunToAug) },
+            FilterTap::Temperature { temperature: Some(Temperature::Below4) },
+        ] {
+            filter.set(&by);
+        }
+        for row in filter.rows(&Wording::new(), BookSet::A, &days[1..]) {
+            let chosen: Vec<&str> = row
+                .choices
+                .iter()
+                .filter(|choice| choice.chosen)
+                .map(|choice| choice.label.as_str())
+                .collect();
+            assert_eq!(chosen, [row.value.as_str()]);
+            assert_ne!(row.value, row.choices[0].label, "not all of them");
+        }
         // The angler can be chosen once another angler's sessions are here.
         let days = [days[0], Day { mine: false, ..days[1] }];
         let rows = SetFilter::default().rows(&Wording::new(), BookSet::A, &days);

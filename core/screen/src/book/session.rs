@@ -7,6 +7,7 @@ use crate::figures::{clock, whole};
 use crate::leave_words::not_seen_words;
 use crate::place::{rig_words, spot_words};
 use crate::{Action, Arg, BookTap, Leaf, LeafKey, LeafLine, TypedInto, Wording};
+use restwater_match_day::rules::same_name;
 use restwater_session::{Cast, EndCause, Session, Summary, casts_by_telling, wait_of};
 
 /// The leaf.
@@ -71,14 +72,15 @@ fn side_by_side(input: &BookInput, day: &Day) -> Vec<LeafLine> {
     std::iter::once(heading).chain(std::iter::once(line(day))).chain(others.into_iter().map(line)).collect()
 }
 
-/// Whether two sessions were on one named water at one time. One without an end may last a day.
+/// Whether two sessions were on one named water at one time, breaks included. One without an end may last a day.
 fn at_one_time(one: &Summary, other: &Summary) -> bool {
-    const OPEN_MIN: f64 = 1_440.0;
+    const OPEN_MS: i64 = 86_400_000;
     let span = |day: &Summary| {
         let from = day.started_ms?;
-        Some((from, from.saturating_add((day.length_min.unwrap_or(OPEN_MIN) * 60_000.0) as i64)))
+        Some((from, day.ended_ms.unwrap_or_else(|| from.saturating_add(OPEN_MS))))
     };
-    let same_water = one.water.is_some() && one.water == other.water;
+    let same_water =
+        one.water.as_deref().zip(other.water.as_deref()).is_some_and(|(one, other)| same_name(one, other));
     same_water
         && span(one).zip(span(other)).is_some_and(|((from, to), (begun, over))| from <= over && begun <= to)
 }
@@ -129,4 +131,30 @@ fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
     let rig = Some(rig_words(words, &cast.rig)).filter(|_| cast.rig != restwater_log::Rig::default());
     line.detail = [spot, rig, lost].into_iter().flatten().collect::<Vec<_>>().join("; ");
     line
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use restwater_session::fold;
+    use restwater_session::written::{SESSION, Written};
+
+    #[test]
+    fn pegs_fished_at_one_time_stand_side_by_side_over_breaks_and_spellings() {
+        const HOUR_MS: i64 = 3_600_000;
+        let blank = Summary::of(&fold(SESSION, &Written::new(1).ops));
+        let day = |water: &str, from: i64, to: Option<i64>, hours: f64| Summary {
+            water: Some(water.to_owned()),
+            started_ms: Some(from * HOUR_MS),
+            ended_ms: to.map(|to| to * HOUR_MS),
+            length_min: Some(60.0 * hours),
+            ..blank.clone()
+        };
+        // Fourteen hours on the bank, five of them away from the rods.
+        let mine = day("Alder pool", 6, Some(20), 9.0);
+        assert!(at_one_time(&mine, &day("Alder Pool", 16, Some(20), 4.0)));
+        assert!(!at_one_time(&mine, &day("Alder pool", 21, Some(23), 2.0)));
+        assert!(!at_one_time(&mine, &day("Mill pool", 16, Some(20), 4.0)));
+        assert!(at_one_time(&day("Alder pool", 0, None, 0.0), &mine), "still open");
+    }
 }

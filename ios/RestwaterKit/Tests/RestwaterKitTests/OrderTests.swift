@@ -48,5 +48,33 @@ final class OrderTests: XCTestCase, @unchecked Sendable {
         }
     }
 
+    /// The screen of the last time may be of another fish, and its keys would go on being about it.
+    func testWhileTheCoreIsBusyNoScreenOfAnEarlierTimeComesUp() async throws {
+        let (day, gate) = (try Bankside(), DispatchSemaphore(value: 0))
+        await day.start()
+        await day.open(.waits)
+        await day.tap("back")
+        let state = day.state
+        state.ask({ _ in gate.wait() }) { _, _ in }
+        state.tap(.open(.waits))
+        for _ in 0..<20 { await Task.yield() }
+        XCTAssertEqual(state.content.showing, .bank)
+        gate.signal()
+        await state.settled()
+        XCTAssertEqual(state.content.showing, .waits)
+    }
+
+    func testAScreenThatWasAskedForDoesNotComeUpAfterBack() async throws {
+        let (day, gate) = (try Bankside(), DispatchSemaphore(value: 0))
+        await day.start()
+        await day.tap("screens")
+        day.state.ask({ _ in gate.wait() }) { _, _ in }
+        day.state.tap(.open(.waits))
+        day.state.tap(.back)
+        gate.signal()
+        await day.state.settled()
+        XCTAssertEqual(day.state.content.showing, .bank)
+    }
+
     private func occupyMain(seconds: TimeInterval) { Thread.sleep(forTimeInterval: seconds) }
 }

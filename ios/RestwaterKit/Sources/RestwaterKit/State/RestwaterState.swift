@@ -38,6 +38,8 @@ public final class RestwaterState: Observed {
     var sceneGlass: FanGlass?
     var fanKey: FanKey?
     var sceneKey: SceneKey?
+    /// The screen that was asked for last, which may still be being read.
+    private var goal = Showing.bank
     /// The long work that is running.
     var running: Work?
     private var waiting = 0
@@ -58,9 +60,12 @@ public final class RestwaterState: Observed {
     }
 
     /// Reads the open screen again, as of now.
-    public func refresh() {
+    public func refresh() { read(content.showing) }
+
+    /// Reads what a screen shows, as of now; `after` runs when that is there.
+    private func read(_ showing: Showing, then after: (@MainActor @Sendable (RestwaterState) -> Void)? = nil) {
         guard !away else { return }
-        let (at, which, lists) = (clock(), content.showing.which, content.showing == .screens)
+        let (at, which, lists) = (clock(), showing.which, showing == .screens)
         ask(
             { core in (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }, reading: true
         ) { state, answer in
@@ -69,6 +74,7 @@ public final class RestwaterState: Observed {
             content.settings = answer.0
             content.show(answer.1)
             if content != state.content { state.content = content }
+            after?(state)
             if which == .bank { state.readFan() }
             state.readScene()
         }
@@ -108,16 +114,28 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// Brings a screen to the top.
+    /// Brings a screen to the top, once its record is there: the one of the last time may be of another fish or another
+    /// day, and its keys would act on that. The Bank is always there, since BITE must not wait for anything.
     public func open(_ showing: Showing) { open(showing, keepingNotice: false) }
 
     func open(_ showing: Showing, keepingNotice: Bool) {
+        if !keepingNotice { content.notice = "" }
+        goal = showing
+        // Nothing is read in the background: the screen is read when the app comes to the front.
+        guard showing != .bank, !away else {
+            toTop(showing)
+            return refresh()
+        }
+        read(showing) { state in
+            if state.goal == showing { state.toTop(showing) }
+        }
+    }
+
+    private func toTop(_ showing: Showing) {
         var content = content
         content.showing = showing
         content.paging = Paging()
-        if !keepingNotice { content.notice = "" }
         self.content = content
-        refresh()
     }
 
     /// Asks the core off the main thread; an error is shown in the core's words.

@@ -40,6 +40,8 @@ import app.restwater.ui.tag
 import java.io.File
 import java.nio.file.Files
 import java.util.Locale
+import kotlin.coroutines.CoroutineContext
+import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
 import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.SupervisorJob
@@ -60,13 +62,16 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     /** The phone's receiver: none, until a test gives one. */
     val receiver = ReceiverInHand()
+
+    /** Where the core is asked. */
+    val worker = WorkerInHand()
     var state = newState()
         private set
 
     private fun open() = Restwater.open(folder.path, now(), language())
 
     private fun newState() =
-        RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined + work), Dispatchers.Unconfined, files, receiver = receiver)
+        RestwaterState(core, ::now, CoroutineScope(Dispatchers.Unconfined + work), worker, files, receiver = receiver)
 
     /** Ends what still runs in the background first: it would read a screen from a closed log. */
     private fun close() {
@@ -247,6 +252,27 @@ class ReceiverInHand : Receiver {
     var answer: (suspend () -> Position)? = null
 
     override suspend fun position() = answer?.invoke() ?: NoReceiver.position()
+}
+
+/** Asks the core at once, or later while it is held, as behind long work. */
+class WorkerInHand : CoroutineDispatcher() {
+    private val waiting = ArrayDeque<Runnable>()
+    private var held = false
+
+    fun hold() {
+        held = true
+    }
+
+    fun release() {
+        held = false
+        while (waiting.isNotEmpty()) waiting.removeFirst().run()
+    }
+
+    override fun isDispatchNeeded(context: CoroutineContext) = held
+
+    override fun dispatch(context: CoroutineContext, block: Runnable) {
+        waiting += block
+    }
 }
 
 /** The states with the keys that lead to them from an open session. */

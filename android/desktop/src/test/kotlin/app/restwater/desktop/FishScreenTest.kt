@@ -54,6 +54,36 @@ class FishScreenTest {
         node("fish-says").assertContentDescriptionContains("Fish 1", substring = true)
     }
 
+    /** The screen of the last time was about another fish, and its keys would go on being about it. */
+    @Test fun whileTheCoreIsBusyNoScreenOfAnotherFishComesUp() = Bankside.on {
+        start()
+        land()
+        goTo(Showing.FISH)
+        tapOn("back")
+        land()
+        worker.hold()
+        tapOn("screens")
+        assertEquals(Showing.BANK, state.showing)
+        worker.release()
+        worker.hold()
+        tapOn("open-${Showing.FISH}")
+        assertEquals(Showing.SCREENS, state.showing)
+        worker.release()
+        assertEquals(Showing.FISH, state.showing)
+        node("fish-says").assertContentDescriptionContains("Fish 2", substring = true)
+    }
+
+    @Test fun aScreenThatWasAskedForDoesNotComeUpAfterBack() = Bankside.on {
+        start()
+        land()
+        tapOn("screens")
+        worker.hold()
+        tapOn("open-${Showing.SWIM}")
+        tapOn("back")
+        worker.release()
+        assertEquals(Showing.BANK, state.showing)
+    }
+
     @Test fun sixPoundsTwelveIsTypedWithSixTaps() = Bankside.on {
         start()
         land()

@@ -153,17 +153,22 @@ class RestwaterState(
 
     /** Reads the open screen again, as of now. */
     suspend fun refresh() {
-        val (which, at) = showing.which to now()
-        if (showing == Showing.SCREENS) doors = answer { core.doors() }
-        if (showing == Showing.PHONE) ownRows = own.rows()
+        read(showing)
+    }
+
+    /** Reads what a screen shows, as of now, and returns whether it could be read. */
+    private suspend fun read(screen: Showing): Boolean {
+        val (which, at) = screen.which to now()
+        if (screen == Showing.SCREENS) doors = answer { core.doors() }
+        if (screen == Showing.PHONE) ownRows = own.rows()
         // The layout of every screen depends on the Bank's record, so it is read first whichever screen the app opens
         // with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
-        answer { core.settings(at) to core.screen(which, at) }?.let { (settings, screen) ->
-            this.settings = settings
-            show(screen)
-        }
+        val (settings, record) = answer { core.settings(at) to core.screen(which, at) } ?: return false
+        this.settings = settings
+        show(record)
+        return true
     }
 
     /** Reads the fan again for its place on the screen; without a session there is none. */
@@ -187,10 +192,10 @@ class RestwaterState(
     }
 
     /** A key of the Swim screen. */
-    fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) showing = Showing.BANK }
+    fun swimKey(key: SwimKeyView) = follow(key.tap) { if (key.key == SwimKey.CAST_HERE) toTop(Showing.BANK) }
 
     /** A key about a landed fish; if it completes the entry, the core's answer is shown on the Bank. */
-    fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) showing = Showing.BANK }
+    fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) toTop(Showing.BANK) }
 
     /** Does what a key asks; [after] runs when its action was accepted and was no accidental second tap. */
     private fun follow(tap: KeyTap, after: () -> Unit = {}) {
@@ -251,7 +256,10 @@ class RestwaterState(
                     if (update.repeated) feel.refused() else if (update.changed) feel.accepted()
                     notice = update.notice
                     show(update.screen)
-                    update.opens?.let { showing = Showing.of(it) }
+                    update.opens?.let { opened ->
+                        goal = Showing.of(opened)
+                        bring(goal)
+                    }
                     if (!update.repeated) after()
                     refresh()
                     lookOut()
@@ -289,11 +297,27 @@ class RestwaterState(
         this.page = page
     }
 
-    /** Brings a screen to the top. */
+    /**
+     * Brings a screen to the top, once its record is there: the one of the last time may be of another fish or another
+     * day, and its keys would act on that. The Bank is always there, since BITE must not wait for anything.
+     */
     fun open(which: Showing) {
-        showing = which
         notice = ""
-        scope.launch { refresh() }
+        if (which == Showing.BANK) toTop(which)
+        goal = which
+        scope.launch { bring(which) }
+    }
+
+    private suspend fun bring(which: Showing) {
+        if (read(which) && goal == which) toTop(which)
+    }
+
+    /** The screen that was asked for last, which may still be being read. */
+    private var goal = Showing.BANK
+
+    private fun toTop(which: Showing) {
+        goal = which
+        showing = which
     }
 
     /** The same by a key. */
@@ -394,7 +418,7 @@ class RestwaterState(
      * still there, and what it says.
      */
     suspend fun toBank(rod: UByte?, says: String) {
-        showing = Showing.BANK
+        toTop(Showing.BANK)
         page = 0
         notice = says
         refresh()
@@ -403,7 +427,7 @@ class RestwaterState(
     }
 
     /** Begins a session as set up on the screen. */
-    fun begin(start: KeyView) = follow(start.tap) { showing = Showing.BANK }
+    fun begin(start: KeyView) = follow(start.tap) { toTop(Showing.BANK) }
 
     private fun show(screen: Screen) {
         if (screen is Screen.Bank) {
