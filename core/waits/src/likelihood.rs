@@ -50,6 +50,22 @@ impl Likelihood {
         }
     }
 
+    /// The same among the casts that meet fish, for rows of shares bitten by the times before and after, and one over the share
+    /// of casts that meet them. In single precision: the weights of spots have no more.
+    pub(crate) fn among(&self, before: &[f32], after: &[f32], over: &[f32]) -> Vec<f32> {
+        let (shape, x, stray) = (self.shape as f32, self.x as f32, self.stray as f32);
+        let rows = before.iter().zip(after).zip(over);
+        if self.bite {
+            rows.map(|((a, b), over)| shape * (b - a) * x * over + stray).collect()
+        } else {
+            let none = |((a, b), over): ((&f32, &f32), &f32)| {
+                let left = shape * (1.0 - (a + (b - a) * x) * over) + stray;
+                if left > 1e-6 { left } else { 1e-6 }
+            };
+            rows.map(none).collect()
+        }
+    }
+
     #[inline]
     pub(crate) fn of(&self, before: f32, after: f32) -> f64 {
         let (a, b) = (f64::from(before), f64::from(after));

@@ -93,8 +93,13 @@ impl SpotBeliefs {
             return (vec![without; self.kinds.len()], without);
         }
         let (before, after) = likelihood.rows(&self.shapes);
-        let of = |(&k, home): (&usize, &f32)| likelihood.of(before[k] / home, after[k] / home) as f32;
-        (self.kinds.iter().zip(&self.home).map(of).collect(), without)
+        let rows = (self.of_kinds(before), self.of_kinds(after));
+        (likelihood.among(&rows.0, &rows.1, &self.over_home), without)
+    }
+
+    /// Of a row with a figure for every shape, those of the shapes that are weighed.
+    fn of_kinds(&self, row: &[f32]) -> Vec<f32> {
+        self.kinds.iter().map(|&k| row[k]).collect()
     }
 
     fn columns(&self) -> &Columns {

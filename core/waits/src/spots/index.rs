@@ -7,8 +7,6 @@ use super::{Spot, SpotBeliefs, SpotLeave, SpotWorth, Then, dot};
 /// A bite at a spot that wasn't known to hold fish counts this much more, in proportion to how little was known: later
 /// casts can go back there. Set by simulation (docs/advice.md).
 const COME_BACK: f64 = 1.0;
-/// Shapes with less weight than this in a world change nothing that is shown.
-const NEGLIGIBLE: f32 = 1e-7;
 
 /// A spot at a moment.
 struct Visit {
@@ -38,6 +36,68 @@ struct Sums {
     bites: f64,
     minutes: f64,
     here: f64,
+}
+
+/// What the sums of one world are made of: a figure for each shape.
+struct OfShapes<'a> {
+    weights: &'a [f32],
+    /// Chance of fish here over what holds for any spot.
+    times: &'a [f32],
+    /// Share of casts with a bite by now.
+    so_far: &'a [f32],
+    home: &'a [f32],
+    /// Share of casts with a bite by the end of the next one.
+    bitten: &'a [f32],
+    /// Mean of its wait or its time.
+    waits: &'a [f32],
+    /// Minutes that the next cast can have a bite.
+    fishing: f32,
+}
+
+impl OfShapes<'_> {
+    /// Sums over the shapes: casts that still wait, fish that are here and have not bitten, bites of the next cast and the
+    /// minutes that they save of it. `among` is how many of the next casts meet fish, by `still`, the fish here, and `by`.
+    /// Eight shapes at a time: this runs for every minute that a cast might be left.
+    fn sums(&self, by: &[f32], among: impl Fn(f32, f32, f32) -> f32) -> [f64; 4] {
+        let mut sums = [[0.0_f32; 8]; 4];
+        let rows = [self.weights, self.times, self.so_far, self.home, self.bitten, self.waits, by];
+        let chunks = rows.map(|row| row.as_chunks::<8>());
+        let [w, t, s, h, b, m, f] = chunks.map(|(chunks, _)| chunks);
+        let whole = w.iter().zip(t).zip(s).zip(h).zip(b).zip(m).zip(f);
+        for ((((((w, t), s), h), b), m), f) in whole {
+            for i in 0..8 {
+                let of = self.of(&among, [w[i], t[i], s[i], h[i], b[i], m[i], f[i]]);
+                for n in 0..4 {
+                    sums[n][i] += of[n];
+                }
+            }
+        }
+        let mut sums = sums.map(|lanes| lanes.iter().map(|lane| f64::from(*lane)).sum::<f64>());
+        let rest = chunks.map(|(_, rest)| rest);
+        for k in 0..rest[0].len() {
+            let of = self.of(&among, rest.map(|row| row[k]));
+            sums.iter_mut().zip(of).for_each(|(sum, of)| *sum += f64::from(of));
+        }
+        sums
+    }
+
+    #[inline]
+    fn of(
+        &self,
+        among: impl Fn(f32, f32, f32) -> f32,
+        [weight, times, so_far, home, bitten, waits, by]: [f32; 7],
+    ) -> [f32; 4] {
+        let still = weight * positive(1.0 - times * so_far);
+        let fish = weight * times * positive(home - so_far);
+        let among = among(still, fish, by);
+        [still, fish, among * bitten, among * positive(self.fishing - waits)]
+    }
+}
+
+/// A number that isn't negative, in a single instruction, unlike `f32::max`, which has to look for what isn't a number.
+#[inline]
+fn positive(x: f32) -> f32 {
+    if x > 0.0 { x } else { 0.0 }
 }
 
 impl SpotBeliefs {
@@ -178,23 +238,25 @@ impl SpotBeliefs {
             };
             let (fishing, point) = (minutes - back_in, self.point(minutes - back_in));
             let (bitten, waits) = (self.row(point), self.waits_at(point));
-            for (k, &weight) in self.weights[w].iter().enumerate().filter(|(_, w)| **w > NEGLIGIBLE) {
-                let still = weight * (1.0 - here.times[w][k] * so_far[k]).max(0.0);
-                let home = self.home[k];
-                // Fish that are here and have not bitten, of all casts that still wait.
-                let fish = weight * here.times[w][k] * (home - so_far[k]).max(0.0);
-                sums.still += f64::from(still);
-                sums.here += f64::from(fish);
-                let among = match to {
-                    None if world.lasting_min > 0.0 => fish / home,
-                    None => still,
-                    Some((_, visit)) => still * visit.times[w][k],
-                };
-                let waiting = waits[k];
-                sums.bites += f64::from(among * bitten[k]);
-                let saved = (fishing as f32 - waiting).max(0.0);
-                sums.minutes += f64::from(still) * minutes - f64::from(among * saved);
-            }
+            let shapes = OfShapes {
+                weights: &self.weights[w],
+                times: &here.times[w],
+                so_far,
+                home: &self.home,
+                bitten,
+                waits,
+                fishing: fishing as f32,
+            };
+            // The next cast meets the same fish, if they are here; fish by chance, as every cast does; or those of another spot.
+            let [still, fish, bites, saved] = match to {
+                None if world.lasting_min > 0.0 => shapes.sums(&self.over_home, |_, fish, over| fish * over),
+                None => shapes.sums(&self.home, |still, _, _| still),
+                Some((_, visit)) => shapes.sums(&visit.times[w], |still, _, times| still * times),
+            };
+            sums.still += still;
+            sums.here += fish;
+            sums.bites += bites;
+            sums.minutes += still * minutes - saved;
         }
         sums
     }

@@ -82,6 +82,8 @@ pub struct SpotBeliefs {
     kinds: Vec<usize>,
     /// Share of spots that hold fish, by shape.
     home: Vec<f32>,
+    /// One over that share.
+    over_home: Vec<f32>,
     /// The times among which is chosen, as points of the shapes.
     steps: Vec<usize>,
     /// What the weighed shapes say at each point in time, worked out when first asked for: most taps never do.
@@ -184,6 +186,7 @@ impl LeavePlan {
             shapes,
             costs,
             kinds,
+            over_home: home.iter().map(|home| 1.0 / home).collect(),
             home,
             steps,
             columns: OnceLock::new(),

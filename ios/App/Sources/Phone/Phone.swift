@@ -29,8 +29,21 @@ final class Phone {
             onOpened: { [weak self] alarm in self?.session.alarmOpened(alarm) })
         UNUserNotificationCenter.current().delegate = notifications
         self.notifications = notifications
+        hearClock()
         AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }
         Task.detached(priority: .utility) { Log.attempt("writing the alarm's sound") { try Notifications.writeSound() } }
+    }
+
+    /// The system tells when its clock is set, its zone changes, or summer time begins.
+    private func hearClock() {
+        let changes: [Notification.Name] = [
+            .NSSystemClockDidChange, .NSSystemTimeZoneDidChange, UIApplication.significantTimeChangeNotification,
+        ]
+        for change in changes {
+            Task { [session] in
+                for await _ in NotificationCenter.default.notifications(named: change).map({ _ in () }) { session.clockWasSet() }
+            }
+        }
     }
 
     private static var logFolder: URL {

@@ -11,14 +11,17 @@ final class HandClock: @unchecked Sendable {
     private let lock = NSLock()
     private var ms = nine
     private var boot = 1
+    private var setBy: Int64 = 0
 
     func forward(ms more: Int64) { lock.withLock { ms += more } }
+    /// Sets the wall clock forward, or back; the monotonic clock goes on.
+    func set(by ms: Int64) { lock.withLock { setBy += ms } }
     /// Restarts the phone.
     func reboot() { lock.withLock { boot += 1 } }
 
     var moment: Moment {
         lock.withLock {
-            Moment(wallMs: ms, offsetMin: 0, zone: "Europe/London", monoMs: ms - Self.nine + 1_000, boot: "boot \(boot)", approxS: 0)
+            Moment(wallMs: ms + setBy, offsetMin: 0, zone: "Europe/London", monoMs: ms - Self.nine + 1_000, boot: "boot \(boot)", approxS: 0)
         }
     }
 }

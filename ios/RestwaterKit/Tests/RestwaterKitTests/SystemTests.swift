@@ -102,6 +102,21 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(phone.alarms.pending.map { $0.at.timeIntervalSince(first.at) }, [300])
     }
 
+    /// The system rings by the wall clock: an alarm of before would come an hour early.
+    func testAnAlarmIsSetAnewWhenTheClockIsSetWhileTheAppIsInFront() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        let first = try XCTUnwrap(phone.alarms.pending.first)
+        let splash = try XCTUnwrap(phone.activities.list.first?.wait)
+        phone.clock.set(by: 3_600_000)
+        phone.session.clockWasSet()
+        await phone.session.settled()
+        XCTAssertEqual(phone.alarms.pending.map { $0.at.timeIntervalSince(first.at) }, [3_600])
+        XCTAssertNotEqual(phone.activities.list.first?.wait, splash)
+    }
+
     func testARingingAlarmIsSilencedOnlyByTheEndOfItsCast() async throws {
         let phone = Handset()
         await phone.launch()

@@ -7,7 +7,8 @@ public typealias Clock = @Sendable () -> Moment
 /// This moment by the phone's clocks: the wall clock, and one that can't jump, counts while the phone sleeps and
 /// restarts at each boot, with the id of that boot.
 public func present() -> Moment {
-    let zone = TimeZone.current
+    // `current` may be the zone in which the app was started.
+    let zone = TimeZone.autoupdatingCurrent
     let now = Date()
     return Moment(
         wallMs: Int64((now.timeIntervalSince1970 * 1_000).rounded(.down)),

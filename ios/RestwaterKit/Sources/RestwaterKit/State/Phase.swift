@@ -11,6 +11,14 @@ public enum Phase: Sendable {
 }
 
 extension RestwaterState {
+    /// The phone's clock or zone has changed. The system holds alarms and counts the running wait by the wall clock, so both are
+    /// told anew; in the background that waits until the app is in front again.
+    public func clockWasSet() {
+        guard !away else { return }
+        refresh()
+        readPlan()
+    }
+
     /// The log is released in the background, as iOS asks of an app that holds a file open, and opened again in front.
     public func phase(_ phase: Phase) {
         switch phase {

@@ -110,7 +110,7 @@ public final class RestwaterState: Observed {
             content.show(answer.1)
             state.content = content
             // It does not cover what was there first, such as a file to open.
-            if answer.0 != .bank && state.content.showing == .bank && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
+            if answer.0 != .bank && state.goal == .bank && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
         }
     }
 

@@ -65,6 +65,11 @@ public final class PhoneSession {
         }
     }
 
+    /// The phone's clock or zone has changed.
+    public func clockWasSet() {
+        if case .open(let state) = opening.stage { state.clockWasSet() }
+    }
+
     /// Returns when everything begun so far is on the disk and known to the system.
     public func settled() async {
         if case .open(let state) = opening.stage { await state.settled() }

@@ -341,7 +341,7 @@ class RestwaterState(
      */
     suspend fun greet() {
         val first = answer { core.firstScreen() } ?: return
-        if (first != Which.BANK && showing == Showing.BANK && notice.isEmpty()) open(Showing.of(first))
+        if (first != Which.BANK && goal == Showing.BANK && notice.isEmpty()) open(Showing.of(first))
     }
 
     /** Back to the Bank. The core is told, since a second tap of a cold thumb would hit CAST. */
