@@ -127,8 +127,7 @@ fn cast(law: &ShapeLaw, power: f64, leave: f64, rng: &mut ChaCha8Rng) -> Wait {
     } else {
         bitten_after(|t| 1.0 - (1.0 - law.bitten_by(t)).powf(power), u, leave)
     };
-    Wait::new(wait.min(leave).max(1e-6), wait < leave)
-        .unwrap_or_else(|_| unreachable!("a time above nothing"))
+    Wait::new(wait.min(leave).max(1e-6), wait < leave).unwrap_or_else(|_| unreachable!("a time above 0"))
 }
 
 /// When the share with a bite reaches `u`, by bisection; at least `leave` if it doesn't by then.

@@ -42,7 +42,7 @@ pub struct Balance {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum BalanceError {
     /// An impossible lift.
-    #[error("the lift of the bait must be a number of grams above nothing: measure it with shot in a bowl")]
+    #[error("the lift of the bait must be above 0 g: measure it with shot in a bowl")]
     BadLift,
     /// An impossible diameter.
     #[error("a line diameter of {0} mm can't be used: it goes from 0.04 to 1 mm")]

@@ -60,9 +60,7 @@ pub enum ShotError {
     #[error("a shot of {0} g can't be used: weights go from 0.001 to 100 g")]
     BadShot(f64),
     /// The target or the tolerance is impossible.
-    #[error(
-        "the weight to make up and its tolerance must be numbers of grams, not below nothing: enter them again"
-    )]
+    #[error("the weight to make up and its tolerance can't be below 0 g: enter them again")]
     BadTarget,
     /// Nothing within tolerance.
     #[error(

@@ -31,7 +31,7 @@ pub enum Weight {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum WeightError {
     /// Below zero.
-    #[error("a weight can't be below nothing: enter {0} again")]
+    #[error("a weight can't be below 0: enter {0} again")]
     Negative(String),
     /// Zero.
     #[error("a weight of nothing isn't one: leave it empty or weigh the fish")]

@@ -190,7 +190,7 @@ mod tests {
         assert!(refused(&|m| m.rules.nets.clear()).contains("name at least one"));
         assert!(refused(&|m| m.rules.nets.push(m.rules.nets[0].clone())).contains("give each its own name"));
         assert!(refused(&|m| m.classes.push(m.classes[0].clone())).contains("give each its own name"));
-        assert!(refused(&|m| m.classes[0].guess = Weight::Drams(-3)).contains("below nothing"));
+        assert!(refused(&|m| m.classes[0].guess = Weight::Drams(-3)).contains("below 0"));
         assert!(
             refused(&|m| m.rules.nets[0].limit = Some(Weight::Grams(9_000_000))).contains("check the unit")
         );

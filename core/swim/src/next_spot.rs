@@ -33,7 +33,7 @@ pub struct NextSpot {
 /// Why it is time to go into kept-back water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum GoInBecause {
-    /// So many casts in a row ended without a bite.
+    /// This number of casts in a row ended without a bite.
     NoBites {
         /// How many.
         casts: u32,
@@ -53,7 +53,7 @@ pub struct GoIn {
     pub because: GoInBecause,
 }
 
-/// So many casts in a row without a bite say that the fish are elsewhere: the project's own choice, no source.
+/// From this many casts in a row without a bite on, the record says that the fish are elsewhere: the project's own choice, no source.
 const DRY_CASTS: usize = 4;
 
 /// Spots in order, and those set aside.

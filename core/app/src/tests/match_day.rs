@@ -164,11 +164,11 @@ fn impossible_values_are_refused_in_words_and_change_nothing() {
     let later = FISHING + 12 * MIN;
     assert_eq!(
         refused(&mut phone, later, &weight(-300)),
-        "A weight can't be below nothing: enter -1 lb 2 oz 12 dr again."
+        "A weight can't be below 0: enter -1 lb 2 oz 12 dr again."
     );
     assert!(refused(&mut phone, later + 1_000, &weight(0)).contains("weigh the fish"));
     assert!(refused(&mut phone, later + 2_000, &weight(9_000_000)).contains("check the unit"));
-    assert!(refused(&mut phone, later + 3_000, &weight(i64::MIN)).contains("below nothing"));
+    assert!(refused(&mut phone, later + 3_000, &weight(i64::MIN)).contains("below 0"));
     assert!(refused(&mut phone, later + 4_000, &class("Marlin")).contains("choose one of the classes"));
     let nowhere = fish(FishTap::Net { name: "Net 7".into() });
     assert!(refused(&mut phone, later + 5_000, &nowhere).contains("choose another"));
@@ -177,10 +177,7 @@ fn impossible_values_are_refused_in_words_and_change_nothing() {
     assert!(
         refused(&mut phone, later + 8_000, &rule(RuleTap::Landing { minutes: 121 })).contains("Pick one")
     );
-    assert!(
-        refused(&mut phone, later + 9_000, &fish(FishTap::Weighed))
-            .contains("A weight must be more than nothing")
-    );
+    assert!(refused(&mut phone, later + 9_000, &fish(FishTap::Weighed)).contains("A weight must be above 0"));
     assert!(phone.tap(later + 10_000, &tap(MatchTap::Off)).is_ok());
     assert!(refused(&mut phone, later + 11_000, &tap(MatchTap::Off)).starts_with("No match is set."));
 }
