@@ -136,6 +136,11 @@ impl Restwater {
         self.long(Work::new(), move |app, _| app.back_up_if_due(&now)).await
     }
 
+    /// Where the backup is that was made last, for the shell to copy if it hasn't yet.
+    pub fn latest_backup(&self) -> Result<Option<String>, RestwaterError> {
+        self.with(|app| app.latest_backup())
+    }
+
     /// Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
     pub async fn look_over(self: Arc<Self>) -> Result<String, RestwaterError> {
         self.long(Work::new(), |app, _| app.look_over()).await

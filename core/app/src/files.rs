@@ -35,6 +35,7 @@ const OUTGOING_KEPT: usize = 4;
 const BACKUP_EVERY_MS: u64 = 3_600_000;
 /// The setting that stores how far the latest backup goes.
 const BACKED_UP: &str = "backed-up";
+const LATEST_BACKUP: &str = "latest-backup";
 /// A partner's name is cut to this many characters.
 const SOURCE_CHARS: usize = 60;
 
@@ -258,6 +259,8 @@ impl App {
         // The backup is made and verified; if that can't be noted, the next one is due early.
         let store = self.journal.store();
         self.journal.beside(Beside::Backup, store.set_setting(BACKED_UP, &backed_up(&self.journal)));
+        let name = made.path.file_name().unwrap_or_default().to_string_lossy();
+        self.journal.beside(Beside::Backup, store.set_setting(LATEST_BACKUP, &name));
         let says = restwater_screen::backup_words(self.words, &made, now.offset_min);
         Ok(Some(BackupMade { path: made.path.to_string_lossy().into_owned(), says }))
     }
@@ -273,6 +276,17 @@ impl App {
             return Ok(None);
         }
         self.back_up(now, &mut |_| ControlFlow::Continue(()))
+    }
+
+    /// Where the backup is that was made last, for the shell to copy if it hasn't yet: a copy can fail, and the folder for copies
+    /// can be picked later. `None` if there is none.
+    pub fn latest_backup(&self) -> Result<Option<String>, AppError> {
+        let all = self.backups()?;
+        let name = self.journal.store().setting(LATEST_BACKUP)?;
+        // A clock that was reset doesn't make the one made last the latest by its name.
+        let made_last =
+            all.iter().find(|backup| backup.path.file_name().and_then(|n| n.to_str()) == name.as_deref());
+        Ok(made_last.or(all.first()).map(|backup| backup.path.to_string_lossy().into_owned()))
     }
 
     fn backups(&self) -> Result<Vec<BackupFile>, AppError> {

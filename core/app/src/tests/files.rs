@@ -153,9 +153,18 @@ fn a_backup_is_due_every_hour_and_can_be_imported_like_any_file() {
     assert_eq!(phone.app().back_up_if_due(&at(204 * MIN)).unwrap(), None, "the latest is two minutes old");
     let backups = phone.files(205 * MIN).backups;
     assert_eq!(backups.len(), 2);
+    assert_eq!(phone.app().latest_backup().unwrap().as_ref(), Some(&backups[0].path));
+    phone.open();
+    assert_eq!(phone.app().latest_backup().unwrap().as_ref(), Some(&backups[0].path), "after a restart too");
     let mut fresh = Phone::new();
     let seen = fresh.app().look_into(Path::new(&backups[0].path), &at(210 * MIN), &mut go).unwrap();
     assert_eq!((seen.new, seen.whole), (7, true));
+    assert_eq!(fresh.app().latest_backup().unwrap(), None);
+    // The clock is back in 1970: the one made last is still the one to copy.
+    phone.tap(206 * MIN, &Action::Undo).unwrap();
+    let early = Moment { wall_ms: 60_000, ..at(207 * MIN) };
+    let made = phone.app().back_up(&early, &mut go).unwrap().unwrap();
+    assert_eq!(phone.app().latest_backup().unwrap(), Some(made.path));
     assert_eq!(fresh.take_in(&backups[0].path, 211 * MIN).new, 7);
 }
 

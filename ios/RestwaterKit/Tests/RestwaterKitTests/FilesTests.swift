@@ -196,6 +196,56 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         await day.tap("look-over")
         XCTAssertFalse(day.state.content.notice.isEmpty)
     }
+
+    /// The log does not grow after END, so no further backup is made that could be copied in its place.
+    func testACopyThatFailedIsMadeTheNextTimeAndAFolderPickedLaterGetsTheBackupThatIsThere() async throws {
+        let day = try Bankside(files: FolderWithoutSignal())
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 12)
+        func folder() throws -> URL {
+            let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
+            try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+            return folder
+        }
+        func names(_ folder: URL) throws -> [String] { try FileManager.default.contentsOfDirectory(atPath: folder.path) }
+        let first = try folder()
+        day.state.copyBackups(to: first)
+        await day.state.settled()
+        XCTAssertEqual(try names(first), [], "there is no backup yet")
+        day.state.phase(.background)
+        await day.state.settled()
+        XCTAssertEqual(try names(first), [], "no signal")
+        day.state.phase(.active)
+        await day.wait(minutes: 1)
+        day.state.phase(.background)
+        await day.state.settled()
+        let copied = try names(first)
+        XCTAssertEqual(copied.count, 1, "nothing was logged since, and the copy is made")
+        let second = try folder()
+        day.state.phase(.active)
+        day.state.copyBackups(to: second)
+        await day.state.settled()
+        XCTAssertEqual(try names(second), copied)
+    }
+}
+
+/// A folder that can't be reached the first time, as in a cloud without a signal.
+final class FolderWithoutSignal: FileAccess, @unchecked Sendable {
+    struct NoSignal: Error {}
+    private let lock = NSLock()
+    private var fails = 1
+
+    func use(_ place: URL, to use: FileUse, _ work: (URL) throws -> Void) throws {
+        if case .write = use {
+            let fails = lock.withLock {
+                defer { self.fails -= 1 }
+                return self.fails > 0
+            }
+            if fails { throw NoSignal() }
+        }
+        try SystemFiles().use(place, to: use, work)
+    }
 }
 
 /// The system's files, watched.

@@ -13,9 +13,18 @@ struct BackupFolder: @unchecked Sendable {
     let defaults: UserDefaults
     let files: any FileAccess
     private static let key = "backup-folder"
+    /// The backup that was copied last to that folder, by its name.
+    private static let copied = "backup-copied"
 
     /// Sets the folder to a URL from the system's picker; returns its name, to be shown.
     func pick(_ url: URL) throws -> String {
+        try keep(url)
+        // Nothing has been copied to it yet.
+        defaults.removeObject(forKey: Self.copied)
+        return url.lastPathComponent
+    }
+
+    private func keep(_ url: URL) throws {
         try files.use(url, to: .read) { folder in
             #if canImport(Darwin)
             defaults.set(try folder.bookmarkData(options: .minimalBookmark, includingResourceValuesForKeys: nil, relativeTo: nil), forKey: Self.key)
@@ -23,16 +32,21 @@ struct BackupFolder: @unchecked Sendable {
             defaults.set(Data(folder.path.utf8), forKey: Self.key)
             #endif
         }
-        return url.lastPathComponent
     }
 
-    /// Copies a backup to the folder, if one was picked; the same name exists there only once.
+    /// Copies a backup to the folder, if one was picked and this one isn't there yet. Until it is whole it has another name: the
+    /// system may end the process meanwhile.
     func copy(_ path: String) throws {
-        guard let folder = try folder() else { return }
         let file = URL(fileURLWithPath: path)
+        guard let folder = try folder(), defaults.string(forKey: Self.copied) != file.lastPathComponent else { return }
         try files.use(folder, to: .write(folder.appendingPathComponent(file.lastPathComponent))) { copy in
-            if !FileManager.default.fileExists(atPath: copy.path) { try FileManager.default.copyItem(at: file, to: copy) }
+            let half = copy.appendingPathExtension("part")
+            if FileManager.default.fileExists(atPath: half.path) { try FileManager.default.removeItem(at: half) }
+            try FileManager.default.copyItem(at: file, to: half)
+            if FileManager.default.fileExists(atPath: copy.path) { try FileManager.default.removeItem(at: copy) }
+            try FileManager.default.moveItem(at: half, to: copy)
         }
+        defaults.set(file.lastPathComponent, forKey: Self.copied)
     }
 
     private func folder() throws -> URL? {
@@ -41,7 +55,7 @@ struct BackupFolder: @unchecked Sendable {
         var stale = false
         let url = try URL(resolvingBookmarkData: data, options: [], relativeTo: nil, bookmarkDataIsStale: &stale)
         // A bookmark that can't be renewed still leads to the folder for now.
-        if stale { Log.attempt("renewing the bookmark of the backup folder") { try pick(url) } }
+        if stale { Log.attempt("renewing the bookmark of the backup folder") { try keep(url) } }
         return url
         #else
         return URL(fileURLWithPath: String(decoding: data, as: UTF8.self))
@@ -50,7 +64,8 @@ struct BackupFolder: @unchecked Sendable {
 }
 
 extension RestwaterState {
-    /// Copies a backup that nobody asked for now. If that fails, the Files screen says so: the Bank is about fish.
+    /// Copies a backup that nobody asked for now, unless it has been copied. If that fails, the Files screen says so: the Bank is
+    /// about fish.
     func copyQuietly(_ path: String) {
         let folder = backups
         aside({ () -> Refusal? in
@@ -65,6 +80,11 @@ extension RestwaterState {
     /// Sets the folder from the system's picker for copies of backups.
     func copyBackups(to url: URL) {
         let folder = backups
-        aside({ try folder.pick(url) }) { state, name in state.say(name) }
+        aside({ try folder.pick(url) }) { state, name in
+            state.say(name)
+            state.ask({ core in try core.latestBackup() }) { state, latest in
+                if let latest { state.copyQuietly(latest) }
+            }
+        }
     }
 }

@@ -48,8 +48,14 @@ extension RestwaterState {
 
     private func look(_ path: String) {
         guard running == nil else { return content.files.next = path }
-        work({ core, at, work in try await core.lookInto(path: path, now: at, work: work) }) { state, incoming in
+        work({ core, at, work in
+            do { return try await core.lookInto(path: path, now: at, work: work) } catch {
+                Inbox.finished(path)
+                throw error
+            }
+        }) { state, incoming in
             var files = state.content.files
+            if let before = files.path, before != path { Inbox.finished(before) }
             (files.path, files.taken, files.incoming, files.page) = (path, false, incoming, .incoming)
             state.content.files = files
         }
@@ -68,6 +74,7 @@ extension RestwaterState {
 
     private func leave() {
         var files = content.files
+        if let path = files.path { Inbox.finished(path) }
         (files.path, files.incoming, files.source, files.page) = (nil, nil, "", .send)
         content.files = files
     }

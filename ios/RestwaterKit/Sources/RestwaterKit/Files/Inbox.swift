@@ -13,9 +13,22 @@ enum Inbox {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("inbox-\(UUID().uuidString)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         let copy = folder.appendingPathComponent(url.lastPathComponent)
-        try files.use(url, to: .read) { file in try FileManager.default.copyItem(at: file, to: copy) }
+        do {
+            try files.use(url, to: .read) { file in try FileManager.default.copyItem(at: file, to: copy) }
+        } catch {
+            // On a full phone the half of it would take the room that the log needs.
+            finished(copy.path)
+            throw error
+        }
         if let own, isInside(own, url) { Log.attempt("emptying the inbox") { try FileManager.default.removeItem(at: url) } }
         return copy.path
+    }
+
+    /// A file that was taken is not needed any more: its copy goes. Every other file stays.
+    static func finished(_ path: String) {
+        let folder = URL(fileURLWithPath: path).deletingLastPathComponent()
+        guard folder.lastPathComponent.hasPrefix("inbox-"), isInside(FileManager.default.temporaryDirectory, folder) else { return }
+        Log.attempt("removing a file that was looked into") { try FileManager.default.removeItem(at: folder) }
     }
 
     private static func isInside(_ folder: URL, _ url: URL) -> Bool {

@@ -29,9 +29,11 @@ extension RestwaterState {
             // the angler's folder, which may be slow to answer.
             long({ core in
                 defer { Log.attempt("putting the log aside") { try core.pause() } }
-                return try await core.backUpIfDue(now: at)
-            }) { state, made in
-                if let made { state.copyQuietly(made.path) }
+                _ = try await core.backUpIfDue(now: at)
+                // Not only the one just made: the last copy may have failed.
+                return try core.latestBackup()
+            }) { state, latest in
+                if let latest { state.copyQuietly(latest) }
             }
         case .active:
             away = false

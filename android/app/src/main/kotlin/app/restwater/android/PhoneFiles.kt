@@ -72,7 +72,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
     private fun openLate(from: Uri) = late { desk -> desk.offer { take(app, from) } }
 
-    private fun keepLate(folder: Uri) = late { desk -> explained { keepFolder(folder) }.let { desk.heard(it) } }
+    private fun keepLate(folder: Uri) = late { desk -> desk.folderPicked(explained { keepFolder(folder) }) }
 
     private fun late(task: suspend (FilesDesk) -> Unit) {
         app.scope.launch {
@@ -122,53 +122,83 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
     private fun keepFolder(folder: Uri): String {
         val both = Intent.FLAG_GRANT_READ_URI_PERMISSION or Intent.FLAG_GRANT_WRITE_URI_PERMISSION
         app.contentResolver.takePersistableUriPermission(folder, both)
-        chosen.edit().putString(FOLDER, folder.toString()).apply()
+        // Nothing has been copied to it yet.
+        chosen.edit().putString(FOLDER, folder.toString()).remove(COPIED).remove(BEGUN).apply()
         return folder.lastPathSegment.orEmpty()
     }
 
     override suspend fun copyBackup(path: String) {
         val folder = chosen.getString(FOLDER, null)?.let(Uri::parse) ?: return
+        val file = File(path)
+        if (chosen.getString(COPIED, null) == file.name) return
         // The folder may be another app's, or lie behind a network.
         explained {
             withContext(Dispatchers.IO) {
+                // A copy that was begun when the process was ended may be half of one.
+                chosen.getString(BEGUN, null)?.let { half -> runCatching { DocumentsContract.deleteDocument(app.contentResolver, Uri.parse(half)) } }
                 val parent = DocumentsContract.buildDocumentUriUsingTree(folder, DocumentsContract.getTreeDocumentId(folder))
-                val file = File(path)
                 val to = DocumentsContract.createDocument(app.contentResolver, parent, "application/octet-stream", file.name)
                     ?: throw FileNotFoundException(file.name)
-                copy(file, to)
+                chosen.edit().putString(BEGUN, to.toString()).commit()
+                copy(file, to, Before.Nothing)
+                chosen.edit().putString(COPIED, file.name).remove(BEGUN).commit()
             }
         }
+    }
+
+    /** Only copies of ours are removed: a backup that was looked into stays. */
+    override fun finished(path: String) {
+        val file = File(path)
+        if (file.parentFile == incoming(app)) file.delete()
+    }
+
+    /** What was at a place before a file is written there. */
+    private sealed interface Before {
+        /** Nothing: the file is new. */
+        object Nothing : Before
+
+        /** Another file, of which this is a copy. */
+        class Held(val copy: File) : Before
+
+        /** Something that can't be read now, as in a cloud without a signal. */
+        object Unknown : Before
     }
 
     /**
      * Writes the whole file and hands it to the storage before it reports success. If that fails, a file that was there
      * before gets its old content back as far as the provider allows, and is never deleted; a new file is removed.
      */
-    private suspend fun copy(file: File, to: Uri) = withContext(Dispatchers.IO) {
-        val before = before(to)
+    private suspend fun copy(file: File, to: Uri, before: Before) = withContext(Dispatchers.IO) {
         try {
             write(to) { out -> pour(file.inputStream(), out) }
         } catch (failed: Exception) {
-            if (before == null) {
-                runCatching { DocumentsContract.deleteDocument(app.contentResolver, to) }
-            } else {
-                runCatching { write(to) { out -> pour(before.inputStream(), out) } }
+            when (before) {
+                Before.Nothing -> runCatching { DocumentsContract.deleteDocument(app.contentResolver, to) }
+                is Before.Held -> runCatching { write(to) { out -> pour(before.copy.inputStream(), out) } }
+                Before.Unknown -> Unit
             }
             throw failed
-        } finally {
-            before?.delete()
         }
     }
 
-    /** A copy of the file already at that place, or null if there is none. */
-    private fun before(at: Uri): File? {
+    /** Writes a file where the user has picked a place, which may be another file's. */
+    private suspend fun copy(file: File, to: Uri) = withContext(Dispatchers.IO) {
+        val before = before(to)
+        try {
+            copy(file, to, before)
+        } finally {
+            (before as? Before.Held)?.copy?.delete()
+        }
+    }
+
+    private fun before(at: Uri): Before {
         val aside = File.createTempFile("before", null, app.cacheDir)
         val held = runCatching {
             app.contentResolver.openInputStream(at)?.use { from -> aside.outputStream().use { from.copyTo(it) } }
-        }.getOrNull() ?: 0
-        if (held > 0) return aside
+        }.getOrNull()
+        if (held != null && held > 0) return Before.Held(aside)
         aside.delete()
-        return null
+        return if (held == null) Before.Unknown else Before.Nothing
     }
 
     private fun write(to: Uri, pour: (OutputStream) -> Unit) {
@@ -184,22 +214,36 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
     internal companion object {
         const val FOLDER = "folder"
+
+        /** The backup that was copied last to that folder, by its name. */
+        private const val COPIED = "copied"
+
+        /** A copy that was begun, and is whole once this is gone. */
+        const val BEGUN = "begun"
         private const val OLD_MS = 24 * 60 * 60_000L
         private const val TO_SAVE = "to-save"
 
         /** Copies a file of another app to a place where the core can read it; its name does not matter. */
         suspend fun take(context: Context, from: Uri): String = explained {
             withContext(Dispatchers.IO) {
-                val folder = context.cacheDir.resolve("incoming").apply { mkdirs() }
+                val folder = incoming(context).apply { mkdirs() }
                 // Another file may be being imported at this moment, so only old ones are deleted.
                 val old = System.currentTimeMillis() - OLD_MS
                 folder.listFiles().orEmpty().filter { it.lastModified() < old }.forEach { it.delete() }
                 val to = File.createTempFile("file", null, folder)
                 val stream = context.contentResolver.openInputStream(from) ?: throw FileNotFoundException(from.toString())
-                to.outputStream().use { pour(stream, it) }
+                try {
+                    to.outputStream().use { pour(stream, it) }
+                } catch (failed: Exception) {
+                    // On a full phone the half of it would take the room that the log needs.
+                    to.delete()
+                    throw failed
+                }
                 to.path
             }
         }
+
+        private fun incoming(context: Context) = context.cacheDir.resolve("incoming")
 
         private fun pour(from: InputStream, to: OutputStream) = from.use { it.copyTo(to) }
 

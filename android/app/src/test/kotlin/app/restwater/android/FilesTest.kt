@@ -144,7 +144,10 @@ class FilesTest {
     private fun saveOver(says: (MainActivity) -> Boolean) {
         Handset.begin()
         shelf.file = File.createTempFile("saved", ".html").apply { writeText(OLD) }
-        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { checkNotNull(shelf.file).inputStream() }
+        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) {
+            if (shelf.unread) throw RuntimeException("no signal")
+            checkNotNull(shelf.file).inputStream()
+        }
         on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
             until(activity) { activity.state?.bank != null }
             Handset.core.act(Action.Files(FilesTap.Form(FormChoice.REPORT)), Handset.app.now())
@@ -186,6 +189,68 @@ class FilesTest {
         // Android 8 answers nothing where later ones pass the fault on.
         val words = with(shellWords("en-GB")) { if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) fileGone else fileFailed }
         assertEquals(words, said?.message)
+    }
+
+    /** The log does not grow after END, so no further backup is made that could be copied in its place. */
+    @Test fun aCopyThatFailedIsMadeTheNextTimeAndOnlyOnce() {
+        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
+        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
+        val backup = File.createTempFile("backup", ".db").apply { writeText("the log") }
+        shelf.makes = true
+        shelf.file = File.createTempFile("copy", ".db").apply { writeText("") }
+        shelf.breaks = 1
+        val copy = { runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } } }
+        assertTrue(copy().exceptionOrNull() is FileTrouble)
+        assertEquals("what was half written is removed", 1, shelf.deleted)
+        assertTrue(copy().isSuccess)
+        assertEquals("the log", checkNotNull(shelf.file).readText())
+        shelf.called = ""
+        assertTrue(copy().isSuccess)
+        assertEquals("copied once", "", shelf.called)
+    }
+
+    @Test fun aHalfCopyOfAnEndedProcessIsRemovedBeforeTheNextOne() {
+        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
+        val kept = Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE)
+        kept.edit().putString(PhoneFiles.FOLDER, tree.toString()).putString(PhoneFiles.BEGUN, Shelf.URI.toString()).commit()
+        shelf.makes = true
+        shelf.file = File.createTempFile("copy", ".db")
+        runBlocking { Handset.app.files.copyBackup(File.createTempFile("backup", ".db").path) }
+        assertEquals(1, shelf.deleted)
+        assertTrue(!kept.contains(PhoneFiles.BEGUN))
+    }
+
+    @Test fun aFileThatCouldNotBeReadBeforeIsNotDeletedWhenSavingFails() {
+        shelf.unread = true
+        shelf.breaks = 1
+        saveOver { it.state?.notice == shellWords("en-GB").fileFailed }
+        assertEquals("deleted", 0, shelf.deleted)
+    }
+
+    /** Its half would take the room that the log needs. */
+    @Test fun aFileThatEndsTooEarlyLeavesNothing() {
+        val incoming = Handset.app.cacheDir.resolve("incoming")
+        val torn = object : java.io.InputStream() {
+            private var left = 1_000_000
+
+            override fun read(): Int = if (left-- > 0) 'x'.code else throw java.io.IOException("no more")
+        }
+        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { torn }
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileFailed }
+        }
+        assertEquals(emptyList<File>(), incoming.listFiles().orEmpty().toList())
+    }
+
+    @Test fun aFileThatIsGivenUpIsNotKept() {
+        shelve(Handset.fromAnotherPhone())
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
+            until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
+            val incoming = Handset.app.cacheDir.resolve("incoming")
+            assertEquals(1, incoming.listFiles().orEmpty().size)
+            rule.runOnUiThread { activity.state?.desk?.leave() }
+            assertEquals(0, incoming.listFiles().orEmpty().size)
+        }
     }
 
     @Test fun aBackupIsCopiedOffTheMainThread() {
@@ -234,6 +299,12 @@ class Shelf : ContentProvider() {
     var file: File? = null
     var refuses = false
 
+    /** Whether it makes files. */
+    var makes = false
+
+    /** Whether it can't be read now. */
+    var unread = false
+
     /** A slow provider opens a file only when this has come. */
     var waitsFor: CountDownLatch? = null
 
@@ -253,6 +324,7 @@ class Shelf : ContentProvider() {
         called = method
         caller = Thread.currentThread()
         if (method == "android:deleteDocument") deleted += 1
+        if (method == "android:createDocument" && makes) return android.os.Bundle().apply { putParcelable("uri", URI) }
         return null
     }
 
@@ -260,6 +332,7 @@ class Shelf : ContentProvider() {
         waitsFor?.await(20, TimeUnit.SECONDS)
         if (refuses) throw SecurityException("not for you")
         val there = file ?: throw FileNotFoundException("gone")
+        if (mode == "r" && unread) throw FileNotFoundException("no signal")
         modes += mode
         if ('w' in mode && odd > 0) {
             odd -= 1

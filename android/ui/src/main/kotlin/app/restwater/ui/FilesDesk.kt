@@ -36,8 +36,11 @@ interface FilePorts {
     /** Has the user pick a folder for copies of backups; returns its name, or null if they cancelled. */
     suspend fun pickFolder(): String? = null
 
-    /** Copies a backup to that folder, if one was picked. */
+    /** Copies a backup to that folder, if one was picked and this one isn't there yet. */
     suspend fun copyBackup(path: String) = Unit
+
+    /** A file that was picked is not needed any more: its copy can go. Every other file stays. */
+    fun finished(path: String) = Unit
 
     /** Lets the user pick a file; returns a path that the core can read, or null if they cancelled. */
     suspend fun pick(): String?
@@ -123,7 +126,18 @@ class FilesDesk(
     val copiesBackups get() = ports.copiesBackups
 
     /** Has the user pick a folder for copies of backups. */
-    fun pickFolder() = asking { ports.pickFolder()?.let { heard(it) } }
+    fun pickFolder() = asking { ports.pickFolder()?.let { folderPicked(it) } }
+
+    /** A folder was picked: the backup that is there goes to it at once. */
+    suspend fun folderPicked(name: String) {
+        heard(name)
+        copyLatest()
+    }
+
+    /** The backup made last is copied unless it has been: the last copy may have failed. */
+    private suspend fun copyLatest() {
+        core.latestBackup()?.let { ports.copyBackup(it) }
+    }
 
     /** Lets the user pick a file and shows what it contains. */
     fun pick() = asking { ports.pick()?.let(::offer) }
@@ -131,12 +145,18 @@ class FilesDesk(
     /** Shows what a file from elsewhere contains (opened with the app, or a backup), after the work in progress. */
     fun offer(file: String) = run(waits = true) { work -> look(file, work) }
 
-    /** The same for a file that has to be fetched first. */
-    fun offer(fetch: suspend () -> String) = run(waits = true) { work -> look(fetch(), work) }
+    /** The same for a file that has to be fetched first, which may take for ever: meanwhile the keys go on. */
+    fun offer(fetch: suspend () -> String) = asking { offer(fetch()) }
 
     // Until the answer is there, an earlier file stays the one that is shown and that IMPORT takes in.
     private suspend fun look(file: String, work: Work) {
-        val seen = core.lookInto(file, now(), work)
+        val seen = try {
+            core.lookInto(file, now(), work)
+        } catch (refused: RestwaterException.Failed) {
+            ports.finished(file)
+            throw refused
+        }
+        path?.takeIf { it != file }?.let(ports::finished)
         path = file
         taken = false
         incoming = seen
@@ -166,6 +186,7 @@ class FilesDesk(
     }
 
     private fun discard() {
+        path?.let(ports::finished)
         path = null
         incoming = null
         source = ""
@@ -175,13 +196,14 @@ class FilesDesk(
     /** Makes a backup now. */
     fun backUp() = run { work ->
         val made = core.backUp(now(), work) ?: return@run
-        ports.copyBackup(made.path)
+        copyLatest()
         heard(made.says)
     }
 
     /** Makes a backup if one is due; the shell calls this when it goes to the background. */
     suspend fun backUpIfDue() {
-        core.backUpIfDue(now())?.let { ports.copyBackup(it.path) }
+        core.backUpIfDue(now())
+        copyLatest()
     }
 
     /** Checks the whole log. */
