@@ -161,10 +161,18 @@ impl App {
         self.setup.copy.filter(|_| !self.setup_is_used())
     }
 
-    /// Whether a session has begun with the choices, and its START stands.
+    /// Whether a session has begun with the choices, on whichever phone that was, and its START stands. One that can't be read is
+    /// assumed to have begun, so that nothing is copied unasked and START works all the same.
     pub(super) fn setup_is_used(&self) -> bool {
-        let begun = self.session().filter(|session| session.started.is_some());
-        self.setup.used_by.is_some() && self.setup.used_by == begun.map(|session| session.id)
+        self.setup.used_by.is_some_and(|id| self.stands(id).unwrap_or(true))
+    }
+
+    /// Whether the log has this session, and its START stands.
+    fn stands(&self, id: Uuid) -> Result<bool, AppError> {
+        if let Some(session) = self.session().filter(|session| session.id == id) {
+            return Ok(session.started.is_some());
+        }
+        Ok(fold(id, &self.journal.store().ops_of(id)?).started.is_some())
     }
 
     /// A session has begun with the choices. `used` says whether another had begun with them before, so that it had none. If that
