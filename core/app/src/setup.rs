@@ -70,7 +70,7 @@ impl App {
         let cautions = self.cautions_to_show().len();
         let pack = self.pack(now)?;
         let plan = self.plan_now(now)?;
-        let last = self.last_day().map(|day| screen::day_words(self.words, day.gist));
+        let last = self.day_to_copy().map(|day| screen::day_words(self.words, day.gist));
         Ok(screen::setup(&SetupInput {
             draft: &self.draft,
             last,
@@ -83,9 +83,10 @@ impl App {
         }))
     }
 
-    /// The angler's last session, as far as this phone knows.
-    fn last_day(&self) -> Option<screen::Day<'_>> {
-        self.sessions.days(&self.mine).find(|day| day.mine)
+    /// The session that is copied or, as long as none is, the angler's last one as far as this phone knows.
+    fn day_to_copy(&self) -> Option<screen::Day<'_>> {
+        let copied = self.copies();
+        self.sessions.days(&self.mine).find(|day| copied.map_or(day.mine, |id| day.id == id))
     }
 
     /// One of the choices of the set-up screen.
@@ -122,7 +123,7 @@ impl App {
             SetupTap::CopyNothing => self.set_copy(None)?,
             SetupTap::CopyLast => {
                 self.sessions.refresh(&self.journal)?;
-                let id = self.last_day().ok_or(AppError::NoSuchSession)?.id;
+                let id = self.day_to_copy().ok_or(AppError::NoSuchSession)?.id;
                 let session = fold(id, &self.journal.store().ops_of(id)?);
                 settings::save_copied(self.journal.store(), &session.setup, (COPY, &id.to_string()))?;
                 (self.draft, self.setup.copy) = (session.setup, Some(id));
@@ -156,9 +157,9 @@ impl App {
         Ok(payloads)
     }
 
-    /// The session to be copied, if one is.
+    /// The session to be copied, if one is, as long as it stands: with an import it may be taken back.
     fn copies(&self) -> Option<Uuid> {
-        self.setup.copy.filter(|_| !self.setup_is_used())
+        self.setup.copy.filter(|id| !self.setup_is_used() && self.stands(*id).unwrap_or(false))
     }
 
     /// Whether a session has begun with the choices, on whichever phone that was, and its START stands. One that can't be read is
@@ -193,7 +194,7 @@ impl App {
     /// What to pack, each item with whether it is packed.
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
-        let last = self.last_day().map(|day| day.id);
+        let last = self.day_to_copy().map(|day| day.id);
         let last =
             last.map(|id| Ok::<_, AppError>(fold(id, &self.journal.store().ops_of(id)?))).transpose()?;
         let wanted = if kit.wanted.tied().is_empty() { kit.wallet.tied() } else { kit.wanted.tied() };

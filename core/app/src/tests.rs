@@ -31,6 +31,7 @@ mod second_thoughts;
 mod section;
 mod seen;
 mod settling;
+mod setup_again;
 mod spots;
 mod spots_now;
 mod taken_back;
