@@ -87,3 +87,53 @@ fn a_session_that_is_gone_is_no_longer_shown_as_copied() {
     mine.tap(2 * DAY + 7 * MIN, &START).unwrap();
     assert_eq!(mine.bait(), None);
 }
+
+/// The morning was fished at peg 14, and the draw for the afternoon is peg 9.
+#[test]
+fn the_first_digit_after_a_start_begins_a_new_peg() {
+    for depth_first in [false, true] {
+        let mut phone = Phone::new();
+        for (s, digit) in [(0, 1), (1, 4)] {
+            phone.tap(s * 1_000, &setup(SetupTap::DrawDigit { digit })).unwrap();
+        }
+        phone.tap(MIN, &START).unwrap();
+        assert_eq!(phone.peg().as_deref(), Some("14"));
+        phone.tap(2 * MIN, &Action::EndSession).unwrap();
+        if depth_first {
+            phone.tap(3 * MIN, &setup(SetupTap::Depth { cm: Some(200) })).unwrap();
+        }
+        phone.tap(4 * MIN, &setup(SetupTap::DrawDigit { digit: 9 })).unwrap();
+        assert_eq!(phone.set_up_row(5 * MIN, "draw").value, "9");
+        phone.open();
+        phone.tap(5 * MIN, &setup(SetupTap::DrawDigit { digit: 3 })).unwrap();
+        phone.tap(6 * MIN, &START).unwrap();
+        assert_eq!(phone.peg().as_deref(), Some("93"), "the second digit follows, over a restart too");
+    }
+}
+
+#[test]
+fn copying_the_last_session_keeps_a_peg_typed_before() {
+    for by_digits in [false, true] {
+        let mut phone = started();
+        phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+        phone.tap(2_000, &tackle(TackleTap::Bait { name: "bread".into() })).unwrap();
+        phone.tap(3_000, &Action::EndSession).unwrap();
+        let peg =
+            if by_digits { setup(SetupTap::DrawDigit { digit: 9 }) } else { typed(TypedInto::Peg, "9") };
+        phone.tap(DAY, &peg).unwrap();
+        phone.tap(DAY + 1_000, &setup(SetupTap::CopyLast)).unwrap();
+        phone.tap(DAY + 2_000, &START).unwrap();
+        let session = phone.app().session().unwrap();
+        assert_eq!((session.setup.peg.as_deref(), session.marks.len()), (Some("9"), 0));
+        assert_eq!(session.setup.water.as_deref(), Some("Mill pool"));
+        assert_eq!(phone.bait().as_deref(), Some("bread"));
+        // The peg was typed for that START: the next copy has the peg of what it copies.
+        phone.tap(DAY + 3_000, &Action::EndSession).unwrap();
+        phone.tap(DAY + 4_000, &setup(SetupTap::DrawDigit { digit: 5 })).unwrap();
+        phone.tap(DAY + 5_000, &START).unwrap();
+        phone.tap(DAY + 6_000, &Action::EndSession).unwrap();
+        phone.tap(2 * DAY, &setup(SetupTap::CopyLast)).unwrap();
+        phone.tap(2 * DAY + 1_000, &START).unwrap();
+        assert_eq!(phone.peg().as_deref(), Some("5"));
+    }
+}
