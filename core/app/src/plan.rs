@@ -154,7 +154,7 @@ impl App {
         self.plan.day.unwrap_or_else(|| day_of(now).saturating_add(i32::from(evening)))
     }
 
-    fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
+    pub(super) fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
         self.sessions.refresh(&self.journal)?;
         let kit: Kit = restwater_kit::fold(&self.own_things(), &[], &[]);
         Ok(kit.plans)

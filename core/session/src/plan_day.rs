@@ -218,7 +218,7 @@ fn into_kept_back(session: &Session, cast: &Cast) -> bool {
 }
 
 /// When to move, in ms on the time line. A time of day is placed on the line by the match's clock, or without
-/// a match by what the phone showed at the session's start.
+/// a match by what the phone showed at the session's start. Where the plan is for a later day, it is a time of that day.
 fn move_ms(session: &Session, at: MoveAt) -> Option<i64> {
     let start = session.started.as_ref()?;
     let day = session.match_day.as_ref();
@@ -233,9 +233,14 @@ fn move_ms(session: &Session, at: MoveAt) -> Option<i64> {
         }
         MoveAt::Clock { minute } => {
             let local = local_ms(start_ms, start.shown.offset_min);
-            let time_of_day = local.rem_euclid(DAY_MS);
+            let (day, time_of_day) = (local.div_euclid(DAY_MS), local.rem_euclid(DAY_MS));
+            let later = session.plan.as_ref().map_or(0, |plan| i64::from(plan.day).saturating_sub(day));
             let ahead = i64::from(minute) * MINUTE_MS - time_of_day;
-            start.at_ms.saturating_add(if ahead < -NEXT_DAY_MS { ahead + DAY_MS } else { ahead })
+            start.at_ms.saturating_add(match later {
+                1.. => ahead.saturating_add(later.saturating_mul(DAY_MS)),
+                _ if ahead < -NEXT_DAY_MS => ahead + DAY_MS,
+                _ => ahead,
+            })
         }
     })
 }

@@ -1,0 +1,64 @@
+//! Which day a plan is for, and the day whose plan a session takes up.
+
+use super::*;
+use restwater_log::{MoveAt, PlanLine};
+use restwater_screen::PlanTap;
+
+/// The tests begin at 22:13:20 on a Tuesday, which is day 19 675 since 1970.
+const TUESDAY: i32 = 19_675;
+const HOUR: i64 = 60 * MIN;
+const DAY: i64 = 24 * HOUR;
+/// Midnight before it.
+const MIDNIGHT: i64 = -(22 * HOUR + 13 * MIN + 20_000);
+
+fn plan(tap: PlanTap) -> Action {
+    Action::Plan { tap }
+}
+
+fn day(day: i32) -> Action {
+    plan(PlanTap::Day { day })
+}
+
+fn leave(minutes: u16) -> Action {
+    plan(PlanTap::Leave { minutes: Some(minutes) })
+}
+
+fn lines(phone: &mut Phone) -> Vec<PlanLine> {
+    phone.app().session().unwrap().plan.as_ref().map_or_else(Vec::new, |plan| plan.lines.clone())
+}
+
+impl Phone {
+    /// The day that the Bench plans, by its words.
+    fn plans_for(&mut self, ms: i64) -> String {
+        self.leaf(Which::Bench, ms, "plan").says
+    }
+
+    fn planned(&mut self) -> Vec<i32> {
+        self.app().plans().unwrap().into_keys().collect()
+    }
+}
+
+/// START on Friday at 18:00 with the plan of Saturday: 14:00 is Saturday's.
+#[test]
+fn a_time_of_day_is_that_of_the_plans_own_day() {
+    let mut phone = Phone::new();
+    let start = MIDNIGHT + 18 * HOUR;
+    phone.tap(start - 2 * MIN, &day(TUESDAY + 1)).unwrap();
+    phone.tap(start - MIN, &plan(PlanTap::Move { at: Some(MoveAt::Clock { minute: 14 * 60 }) })).unwrap();
+    phone.tap(start, &START).unwrap();
+    assert_eq!(lines(&mut phone).len(), 1);
+    let due = |phone: &mut Phone, ms| {
+        let bank = phone.bank(ms);
+        let said = std::iter::once(bank.advice.detail).chain(bank.advice.more);
+        said.filter(|text| text.starts_with("Plan")).collect::<Vec<_>>()
+    };
+    assert_eq!(due(&mut phone, start + MIN), [""; 0]);
+    assert_eq!(due(&mut phone, MIDNIGHT + DAY + 14 * HOUR + MIN), ["Plan, 14:00: fish kept-back water."]);
+    let session = phone.app().session().unwrap();
+    let outcomes = restwater_session::plan_outcomes(session);
+    let at_ms = outcomes.iter().find_map(|outcome| match outcome {
+        restwater_session::PlanOutcome::Move { at_ms, .. } => Some(*at_ms),
+        _ => None,
+    });
+    assert_eq!(at_ms, Some(20 * HOUR));
+}
