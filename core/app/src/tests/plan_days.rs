@@ -62,3 +62,34 @@ fn a_time_of_day_is_that_of_the_plans_own_day() {
     });
     assert_eq!(at_ms, Some(20 * HOUR));
 }
+
+/// From 22:00 to 07:00, with the clocks changed in between: 06:00 is what they show in the morning.
+#[test]
+fn a_time_of_day_over_a_change_of_the_clocks_is_that_of_the_new_time() {
+    for (before, after) in [(60, 0), (0, 60)] {
+        let local = |ms: i64, offset_min: i16| {
+            let ms = MIDNIGHT + ms - i64::from(offset_min) * MIN;
+            Moment { offset_min, ..at(ms) }
+        };
+        let (evening, morning) = (|ms| local(ms, before), |ms| local(DAY + ms, after));
+        let mut phone = Phone::new();
+        let clock = plan(PlanTap::Move { at: Some(MoveAt::Clock { minute: 6 * 60 }) });
+        for (minute, action) in [(0, day(TUESDAY)), (1, clock), (10, START)] {
+            phone.app().act(&action, &evening(22 * HOUR + minute * MIN)).unwrap();
+        }
+        let due = |phone: &mut Phone, now: &Moment| match phone.app().screen(Which::Bank, now).unwrap() {
+            Screen::Bank(bank) => {
+                let said = std::iter::once(bank.advice.detail).chain(bank.advice.more);
+                said.filter(|text| text.starts_with("Plan")).collect::<Vec<_>>()
+            }
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(due(&mut phone, &morning(5 * HOUR + 59 * MIN)), [""; 0], "{after}");
+        let said = ["Plan, 06:00: fish kept-back water."];
+        assert_eq!(due(&mut phone, &morning(6 * HOUR + MIN)), said, "{after}");
+        phone.app().act(&Action::EndSession, &morning(7 * HOUR)).unwrap();
+        let card = super::day_card::leaf_at(&mut phone, Which::Day, &morning(8 * HOUR)).lines;
+        let card = card.into_iter().find(|line| line.label == "Plan").unwrap().detail;
+        assert_eq!(card, "Kept-back water at 06:00. No cast went there.", "{after}");
+    }
+}
