@@ -60,7 +60,7 @@ impl App {
         let plans = self.plans()?;
         let day = self.planned_day(now);
         let aside = self.plan.aside == Some(today);
-        let nearest = self.nearest(&plans, today).map(|(day, _)| day);
+        let nearest = self.nearest(&plans, self.fished_day(now)).map(|(day, _)| day);
         let last = self.session().cloned().unwrap_or_else(|| fold(Uuid::nil(), &[]));
         Ok(PlanNow { day, today, plan: plans.get(&day).cloned(), nearest, aside, last })
     }
@@ -136,7 +136,7 @@ impl App {
         };
         let payload = if takes {
             let plans = self.plans()?;
-            let (day, plan) = self.nearest(&plans, day_of(at)).ok_or(NotNow::NoPlan)?;
+            let (day, plan) = self.nearest(&plans, self.fished_day(at)).ok_or(NotNow::NoPlan)?;
             Payload::PlanTaken { day, lines: plan.lines().cloned().collect() }
         } else {
             Payload::PlanDropped
@@ -145,6 +145,14 @@ impl App {
         let kind = payload.kind().to_owned();
         self.write(session, payload, None, at)?;
         Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// The day that is fished: while a session runs that on which it began, also after midnight.
+    fn fished_day(&self, now: &Moment) -> i32 {
+        let running = self.session().filter(|session| session.is_open());
+        running
+            .and_then(|session| session.started.as_ref())
+            .map_or_else(|| day_of(now), |at| day_of(&at.shown))
     }
 
     /// The day that was chosen, else today, and in the evening tomorrow, unless a session still runs.

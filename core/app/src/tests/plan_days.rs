@@ -93,3 +93,37 @@ fn a_time_of_day_over_a_change_of_the_clocks_is_that_of_the_new_time() {
         assert_eq!(card, "Kept-back water at 06:00. No cast went there.", "{after}");
     }
 }
+
+/// START at 22:00 with the plan of that evening, dropped after midnight and taken up again.
+#[test]
+fn a_session_over_midnight_takes_up_the_plan_of_the_day_on_which_it_began() {
+    let mut phone = Phone::new();
+    let noon = MIDNIGHT + 11 * HOUR;
+    for (s, action) in (0..).zip([day(TUESDAY), leave(20), day(TUESDAY + 1), leave(45)]) {
+        phone.tap(noon + s * 1_000, &action).unwrap();
+    }
+    phone.tap(MIDNIGHT + 22 * HOUR, &START).unwrap();
+    assert_eq!(lines(&mut phone), [PlanLine::Leave { minutes: 20 }]);
+    let after = MIDNIGHT + DAY + 10 * MIN;
+    phone.tap(after, &plan(PlanTap::Today { takes: false })).unwrap();
+    assert_eq!(lines(&mut phone), []);
+    let key = phone.leaf(Which::Bench, after + MIN, "plan").keys.remove(0);
+    assert_eq!(key.label, "TODAY");
+    phone.tap(after + 2 * MIN, key.tap.action().unwrap()).unwrap();
+    assert_eq!(lines(&mut phone), [PlanLine::Leave { minutes: 20 }]);
+}
+
+/// With no other plan than that of the evening, it is not gone after midnight.
+#[test]
+fn the_plan_of_a_session_over_midnight_is_still_there() {
+    let mut phone = Phone::new();
+    let noon = MIDNIGHT + 11 * HOUR;
+    phone.tap(noon, &day(TUESDAY)).unwrap();
+    phone.tap(noon + 1_000, &leave(20)).unwrap();
+    phone.tap(MIDNIGHT + 22 * HOUR, &START).unwrap();
+    let after = MIDNIGHT + 4 * DAY;
+    phone.tap(after, &plan(PlanTap::Today { takes: false })).unwrap();
+    assert_eq!(phone.leaf(Which::Bench, after + MIN, "plan").keys.remove(0).label, "TODAY");
+    phone.tap(after + 2 * MIN, &plan(PlanTap::Today { takes: true })).unwrap();
+    assert_eq!(lines(&mut phone), [PlanLine::Leave { minutes: 20 }]);
+}
