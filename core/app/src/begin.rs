@@ -30,6 +30,7 @@ impl App {
         (self.feed, self.seen_at_aim) = (FeedState::default(), false);
         self.asking = Asking::default();
         self.mending = None;
+        self.plan_begun(at);
         if as_set_up {
             self.setup_used(id, used);
         }

@@ -24,7 +24,7 @@ const LONGEST_MIN: u16 = 1_440;
 /// Choices about the plan that belong to the phone, not to the plan itself.
 #[derive(Default)]
 pub(super) struct PlanState {
-    /// The day that is planned, if one was chosen.
+    /// The day that is planned, if one was chosen or a line was written for it. It counts until it is over.
     day: Option<i32>,
     /// The day whose plan was dropped before START.
     aside: Option<i32>,
@@ -96,7 +96,7 @@ impl App {
                 let day = self.planned_day(at);
                 let plan = self.plans()?.remove(&day).unwrap_or_default();
                 match changed(&plan, line)? {
-                    Some(Changed::Set(line)) => self.log_own(Payload::PlanSet { day, line }, at),
+                    Some(Changed::Set(line)) => self.plan_line(line, at),
                     Some(Changed::Cleared(line)) if plan.has(&line) => {
                         self.log_own(Payload::PlanCleared { day, line }, at)
                     }
@@ -106,10 +106,17 @@ impl App {
         }
     }
 
-    /// Writes a line that was typed.
+    /// Writes a line. Those that follow it are for the same day, whatever the hour has become.
     pub(super) fn plan_line(&mut self, line: PlanLine, at: &Moment) -> Result<String, AppError> {
         let day = self.planned_day(at);
-        self.log_own(Payload::PlanSet { day, line }, at)
+        let notice = self.log_own(Payload::PlanSet { day, line }, at)?;
+        self.plan.day = Some(day);
+        Ok(notice)
+    }
+
+    /// A session has begun: its day needs no more planning.
+    pub(super) fn plan_begun(&mut self, at: &Moment) {
+        self.plan.day = self.plan.day.filter(|day| *day > day_of(at));
     }
 
     /// A copy of the plan for a session that begins now. If the plan can't be read the session begins without
@@ -155,11 +162,13 @@ impl App {
             .map_or_else(|| day_of(now), |at| day_of(&at.shown))
     }
 
-    /// The day that was chosen, else today, and in the evening tomorrow, unless a session still runs.
+    /// The day that was chosen unless it is over, else today, and in the evening tomorrow, unless a session still runs.
     fn planned_day(&self, now: &Moment) -> i32 {
         let open = self.session().is_some_and(Session::is_open);
         let evening = !open && now.local_ms().rem_euclid(DAY_MS) >= EVENING_MS;
-        self.plan.day.unwrap_or_else(|| day_of(now).saturating_add(i32::from(evening)))
+        let today = day_of(now);
+        let chosen = self.plan.day.filter(|day| *day >= today);
+        chosen.unwrap_or_else(|| today.saturating_add(i32::from(evening)))
     }
 
     pub(super) fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {

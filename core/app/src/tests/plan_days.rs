@@ -127,3 +127,45 @@ fn the_plan_of_a_session_over_midnight_is_still_there() {
     phone.tap(after + 2 * MIN, &plan(PlanTap::Today { takes: true })).unwrap();
     assert_eq!(lines(&mut phone), [PlanLine::Leave { minutes: 20 }]);
 }
+
+/// "Tomorrow" was chosen on Tuesday, and the app stayed in memory until Thursday evening.
+#[test]
+fn a_chosen_day_that_is_over_counts_no_more() {
+    let mut phone = Phone::new();
+    phone.tap(0, &day(TUESDAY + 1)).unwrap();
+    assert!(phone.plans_for(MIN).contains("tomorrow"), "{}", phone.plans_for(MIN));
+    phone.tap(2 * DAY, &leave(20)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY + 3]);
+}
+
+/// The evening's planning begins at noon: a plan that is being written doesn't change its day.
+#[test]
+fn the_lines_of_one_plan_go_to_one_day() {
+    let mut phone = Phone::new();
+    let noon = MIDNIGHT + 12 * HOUR;
+    phone.tap(noon - 2 * MIN, &leave(20)).unwrap();
+    phone.tap(noon + MIN, &typed(TypedInto::PlanPeg, "14: bread")).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY]);
+    assert!(phone.plans_for(noon + 2 * MIN).contains("today"), "{}", phone.plans_for(noon + 2 * MIN));
+    // The next day it is over, and the evening plans the day after again.
+    phone.tap(noon + DAY + HOUR, &leave(30)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 2]);
+}
+
+/// A line was added in the morning, the day was fished, and in the evening the next day is planned.
+#[test]
+fn the_evening_after_a_session_plans_the_next_day() {
+    let mut phone = Phone::new();
+    let morning = MIDNIGHT + 7 * HOUR;
+    phone.tap(morning, &leave(20)).unwrap();
+    phone.tap(morning + HOUR, &START).unwrap();
+    assert_eq!(lines(&mut phone).len(), 1);
+    phone.tap(morning + 8 * HOUR, &Action::EndSession).unwrap();
+    phone.tap(morning + 12 * HOUR, &leave(30)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 1]);
+    // A later day that was chosen stays chosen over a START.
+    phone.tap(morning + 13 * HOUR, &day(TUESDAY + 5)).unwrap();
+    phone.tap(morning + DAY, &START).unwrap();
+    phone.tap(morning + DAY + HOUR, &leave(40)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 1, TUESDAY + 5]);
+}
