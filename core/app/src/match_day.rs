@@ -211,21 +211,22 @@ impl App {
         let nets = &mut setup.rules.nets;
         nets.truncate(count);
         let limit = nets.last().and_then(|net| net.limit);
-        let mut number = 0;
+        let mut number = nets.len();
         while nets.len() < count {
             number += 1;
-            let name = screen::net_name(self.words, number);
-            if !nets.iter().any(|net| same_name(&net.name, &name)) {
+            // The nets may have been named in another language.
+            if !nets.iter().any(|net| screen::is_net_number(&net.name, number)) {
+                let name = screen::net_name(self.words, number);
                 nets.push(NetRule { name, limit, holds: NetHolds::Anything });
             }
         }
     }
 
     fn toggle_class(&self, setup: &mut MatchSetup, class: UsualClass) {
-        let name = self.words.say(class.id());
-        if let Some(place) = setup.class(&name) {
+        if let Some(place) = screen::usual_class(setup, class) {
             setup.classes.remove(place);
         } else {
+            let name = self.words.say(class.id());
             let guess = screen::guess_in(class.guess(), setup.unit);
             setup.classes.push(ClassGuess { name, guess });
         }

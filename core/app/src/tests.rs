@@ -57,6 +57,7 @@ use tempfile::TempDir;
 mod match_day;
 mod match_hours;
 mod match_rules;
+mod match_words;
 mod swim_files;
 mod swim_pick;
 mod swim_screen;

@@ -9,7 +9,7 @@ mod weights;
 
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
-pub use rules::{first_match, net_name};
+pub use rules::{first_match, is_net_number, net_name, usual_class};
 pub use section::{OnScales, hanging, scales_cycle};
 pub(crate) use weights::{estimate, unit_id};
 pub use weights::{guess_in, short as weight_words, units, weigh_in_unit};

@@ -8,7 +8,7 @@ use crate::{
 };
 use restwater_log::{Side, WeightUnit};
 use restwater_match_day::clock::MINUTE_MS;
-use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
+use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit, same_name};
 use restwater_match_day::weight::Weight;
 use restwater_session::{ClassGuess, MatchSetup, Section, Stamp};
 
@@ -64,6 +64,18 @@ pub fn first_match(words: &Wording, unit: WeightUnit, now: &Stamp) -> MatchSetup
 /// "Net 2".
 pub fn net_name(words: &Wording, number: usize) -> String {
     words.say_with("match-net", &[("number", Arg::Text(&number.to_string()))])
+}
+
+/// Whether a net has the name of that number in any language.
+pub fn is_net_number(name: &str, number: usize) -> bool {
+    let number = number.to_string();
+    let names = Wording::in_every_language("match-net", &[("number", Arg::Text(&number))]);
+    names.iter().any(|known| same_name(known, name))
+}
+
+/// The place of a usual class among those of the match, by its word in any language.
+pub fn usual_class(setup: &MatchSetup, class: UsualClass) -> Option<usize> {
+    Wording::in_every_language(class.id(), &[]).iter().find_map(|name| setup.class(name))
 }
 
 /// Sets the first match.
@@ -248,9 +260,14 @@ impl Rows<'_> {
     }
 
     fn classes(&self) -> ChoiceRow {
+        let own = UsualClass::ALL.map(|class| self.input.say(class.id(), &[]));
+        let is_own = |class: &ClassGuess| own.iter().any(|name| same_name(name, &class.name));
+        // The other languages are read only where a class has a name that is none of this one.
+        let all_own = self.setup.classes.iter().all(is_own);
         let class = |class: UsualClass| {
             let name = self.input.say(class.id(), &[]);
-            let chosen = self.setup.class(&name).is_some();
+            let chosen =
+                self.setup.class(&name).is_some() || (!all_own && usual_class(self.setup, class).is_some());
             choice(class.id(), name, chosen, RuleTap::Class { class })
         };
         let names: Vec<&str> = self.setup.classes.iter().map(|c| c.name.as_str()).collect();

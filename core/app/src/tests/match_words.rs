@@ -1,0 +1,63 @@
+//! A match whose nets and classes were named in another language, a section of which one side is said, and the rule on fish that
+//! went back.
+
+use super::match_day::{FISHING, in_match, tap, weight};
+use super::*;
+use restwater_screen::{ChoiceRow, FishTap, MatchTap, RuleTap, UsualClass};
+
+fn rule(rule: RuleTap) -> Action {
+    tap(MatchTap::Rule { rule })
+}
+
+impl Phone {
+    fn rule_row(&mut self, ms: i64, tag: &str) -> ChoiceRow {
+        self.view(ms).rows.into_iter().find(|row| row.tag == tag).unwrap()
+    }
+
+    fn choose(&mut self, ms: i64, row: &str, choice: &str) {
+        let row = self.rule_row(ms, row);
+        let action = row.choices.iter().find(|one| one.tag == choice).unwrap().action.clone();
+        self.tap(ms, &action).unwrap();
+    }
+
+    fn nets_named(&mut self) -> Vec<String> {
+        let rules = &self.app().match_setup().unwrap().rules;
+        rules.nets.iter().map(|net| net.name.clone()).collect()
+    }
+}
+
+#[test]
+fn after_a_change_of_language_the_next_net_has_the_next_number() {
+    let mut phone = in_match();
+    phone.app().set_language("de");
+    phone.tap(20_000, &rule(RuleTap::Nets { count: 3 })).unwrap();
+    assert_eq!(phone.nets_named(), ["Net 1", "Net 2", "Netz 3"]);
+    phone.app().set_language("en");
+    phone.tap(22_000, &rule(RuleTap::Nets { count: 4 })).unwrap();
+    assert_eq!(phone.nets_named(), ["Net 1", "Net 2", "Netz 3", "Net 4"]);
+    // Nets that were named otherwise, by a file: no number stands twice in whatever language.
+    let mut setup = phone.app().match_setup().unwrap().clone();
+    setup.rules.nets.truncate(1);
+    setup.rules.nets[0].name = "Filet 2".into();
+    phone.tap(24_000, &tap(MatchTap::Set { setup })).unwrap();
+    phone.tap(26_000, &rule(RuleTap::Nets { count: 2 })).unwrap();
+    assert_eq!(phone.nets_named(), ["Filet 2", "Net 3"]);
+}
+
+#[test]
+fn after_a_change_of_language_a_class_is_the_same_class() {
+    let mut phone = in_match();
+    phone.app().set_language("de");
+    let row = phone.rule_row(20_000, "classes");
+    let chosen: Vec<&str> = row.choices.iter().filter(|one| one.chosen).map(|one| one.tag.as_str()).collect();
+    assert_eq!(chosen, ["kind-silver", "kind-skimmer", "kind-stockie", "kind-carp"]);
+    phone.choose(20_000, "classes", "kind-carp");
+    phone.choose(22_000, "classes", "kind-pike");
+    let classes = |phone: &mut Phone| -> Vec<String> {
+        phone.app().match_setup().unwrap().classes.iter().map(|class| class.name.clone()).collect()
+    };
+    assert_eq!(classes(&mut phone), ["Silver", "Skimmer", "Stockie", "Hecht"]);
+    phone.app().set_language("fr");
+    phone.tap(24_000, &rule(RuleTap::Class { class: UsualClass::Pike })).unwrap();
+    assert_eq!(classes(&mut phone), ["Silver", "Skimmer", "Stockie"]);
+}
