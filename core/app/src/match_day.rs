@@ -2,7 +2,7 @@
 
 use super::error::within;
 use super::{App, AppError};
-use restwater_log::{Moment, OtherPeg, Payload, WeightUnit};
+use restwater_log::{Moment, OtherPeg, Payload, Side, WeightUnit};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, RulesError, same_name};
@@ -31,6 +31,8 @@ pub(super) struct MatchState {
     on_scales: Option<OnScales>,
     /// The weight being typed for it.
     typed: Option<TypedWeight>,
+    /// The side of the section that was said first, with its pegs.
+    section_side: Option<(Side, u8)>,
     /// The rest of the match as last simulated, kept because that is too slow for the refresh each second.
     rest: Option<(RestOf, Option<Rest>)>,
 }
@@ -68,6 +70,7 @@ impl App {
             rest,
             on_scales: state.on_scales.as_ref(),
             typed: &self.scales_typed(),
+            section_side: state.section_side,
             phone_unit: self.phone.weights,
             caught: &caught,
             words: self.words,
@@ -129,6 +132,9 @@ impl App {
                 let right = within("section", *right, 0, MOST_PEGS)?;
                 self.log_here(Payload::SectionSet { left, right }, at)
             }
+            MatchTap::SectionSide { side, pegs } => {
+                self.section_side(*side, within("section", *pegs, 0, MOST_PEGS)?, at)
+            }
             MatchTap::WeighIn => {
                 let on = self.on_scales().ok_or(NotNow::NoMatch)?;
                 let (unit, count) = unit_and_count(self.scales_typed().weight());
@@ -139,6 +145,24 @@ impl App {
             }
             MatchTap::WeighedIn { net, unit, count } => self.weigh_in(net, *unit, *count, at),
         }
+    }
+
+    /// Pegs of the section on one side. Nothing is logged before the other side is known too: a section of which one side was
+    /// never said has no end there.
+    fn section_side(&mut self, side: Side, pegs: u8, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
+        let is_left = side == Side::Left;
+        let known = session.section.map(|section| if is_left { section.right } else { section.left });
+        let said = self.match_day.section_side.filter(|(said, _)| *said != side).map(|(_, pegs)| pegs);
+        let Some(other) = known.or(said) else {
+            self.match_day.section_side = Some((side, pegs));
+            return Ok(String::new());
+        };
+        let (left, right) = if is_left { (pegs, other) } else { (other, pegs) };
+        let notice = self.log_here(Payload::SectionSet { left, right }, at)?;
+        self.match_day.section_side = None;
+        Ok(notice)
     }
 
     fn unit(&self) -> Result<WeightUnit, NotNow> {

@@ -61,3 +61,31 @@ fn after_a_change_of_language_a_class_is_the_same_class() {
     phone.tap(24_000, &rule(RuleTap::Class { class: UsualClass::Pike })).unwrap();
     assert_eq!(classes(&mut phone), ["Silver", "Skimmer", "Stockie"]);
 }
+
+/// "Section: pegs left" 3, and nothing of the right.
+#[test]
+fn one_side_of_the_section_says_nothing_of_the_other() {
+    let mut phone = in_match();
+    phone.land(FISHING);
+    phone.tap(FISHING + 12 * MIN, &weight(1_024)).unwrap();
+    let mut now = FISHING + 13 * MIN;
+    phone.choose(now, "section-left", "3");
+    now += MIN;
+    let (left, right) = (phone.rule_row(now, "section-left"), phone.rule_row(now, "section-right"));
+    assert_eq!((left.value.as_str(), right.value.as_str()), ("3", "not said"));
+    assert!(right.choices.iter().all(|choice| !choice.chosen), "{right:?}");
+    assert_eq!(left.source, "Counts once the other side is said.");
+    assert_eq!(phone.app().session().unwrap().section, None, "no place in a section of unknown extent");
+    // Another figure for the same side replaces it.
+    phone.choose(now, "section-left", "4");
+    phone.choose(now + MIN, "section-right", "0");
+    let section = phone.app().session().unwrap().section.unwrap();
+    assert_eq!((section.left, section.right), (4, 0));
+    now += 2 * MIN;
+    let (left, right) = (phone.rule_row(now, "section-left"), phone.rule_row(now, "section-right"));
+    assert_eq!((left.value.as_str(), left.source.as_str(), right.value.as_str()), ("4", "", "0"));
+    // From then on each side is changed alone.
+    phone.choose(now, "section-right", "2");
+    let section = phone.app().session().unwrap().section.unwrap();
+    assert_eq!((section.left, section.right), (4, 2));
+}

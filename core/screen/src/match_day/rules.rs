@@ -313,21 +313,19 @@ impl Rows<'_> {
     /// Pegs of the section on one side.
     fn section(&self, side: Side) -> ChoiceRow {
         let known = self.input.session.and_then(|session| session.section);
-        let now = known.unwrap_or(Section { left: 0, right: 0 });
+        let of = |section: Section| if side == Side::Left { section.left } else { section.right };
+        let half = self.input.section_side.filter(|(said, _)| known.is_none() && *said == side);
+        let here = known.map(of).or(half.map(|(_, pegs)| pegs));
         let one = |n: u8| {
-            let tap = match side {
-                Side::Left => MatchTap::Section { left: n, right: now.right },
-                _ => MatchTap::Section { left: now.left, right: n },
-            };
-            let here = if side == Side::Left { now.left } else { now.right };
-            Choice::new(n.to_string(), n.to_string(), known.is_some() && n == here, Action::Match { tap })
+            let tap = MatchTap::SectionSide { side, pegs: n };
+            Choice::new(n.to_string(), n.to_string(), here == Some(n), Action::Match { tap })
         };
         let tag = if side == Side::Left { "section-left" } else { "section-right" };
         let row = ChoiceRow::of(
             tag,
             self.input.say(&format!("match-row-{tag}"), &[]),
             (0..=MOST_SIDE).map(one).collect(),
-            String::new(),
+            half.map_or_else(String::new, |_| self.input.say("match-section-half", &[])),
         );
         let value = if row.value.is_empty() {
             self.input.say("match-section-unknown", &[])
