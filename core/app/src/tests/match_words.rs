@@ -89,3 +89,19 @@ fn one_side_of_the_section_says_nothing_of_the_other() {
     let section = phone.app().session().unwrap().section.unwrap();
     assert_eq!((section.left, section.right), (4, 2));
 }
+
+#[test]
+fn a_fish_put_back_in_a_match_is_said_by_the_organisers_rule() {
+    let mut phone = in_match();
+    phone.land(FISHING);
+    phone
+        .tap(FISHING + 12 * MIN, &Action::Fish { cast: None, tap: FishTap::PutBack { back: true } })
+        .unwrap();
+    let says = |phone: &mut Phone| phone.fish(FISHING + 14 * MIN).says.join(" ");
+    let said = says(&mut phone);
+    assert!(said.contains("Put back: not in the count. Ask the organiser."), "{said}");
+    phone.tap(FISHING + 13 * MIN, &typed(TypedInto::MatchRule, "fish put back count half.")).unwrap();
+    let said = says(&mut phone);
+    assert!(said.contains("Put back: not in the count. The rule: fish put back count half."), "{said}");
+    assert!(!said.contains(".."), "{said}");
+}
