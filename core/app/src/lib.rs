@@ -265,6 +265,7 @@ impl App {
     /// BACK to the Bank, which is about now: what was chosen to look at on the screen before it is over.
     fn leave_screen(&mut self) -> String {
         self.leave_fish();
+        self.leave_feed();
         self.leave_swim();
         String::new()
     }
