@@ -1,7 +1,7 @@
 //! The taps of the Match screen, and what the screen shows.
 
 use super::error::within;
-use super::{App, AppError};
+use super::{App, AppError, settings};
 use restwater_log::{Moment, OtherPeg, Payload, Side, WeightUnit};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
@@ -16,11 +16,13 @@ use restwater_session::own_count::{OwnCount, own_count};
 use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{ClassGuess, MatchSetup};
 use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, rods_waited_whole_min};
+use restwater_store::Store;
 use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// The most pegs of a section on one side.
 const MOST_PEGS: u8 = 20;
+const SECTION_SIDE: &str = "section_side";
 /// The seed of the simulated rest of the match.
 const SEED: u64 = 9;
 
@@ -31,10 +33,21 @@ pub(super) struct MatchState {
     on_scales: Option<OnScales>,
     /// The weight being typed for it.
     typed: Option<TypedWeight>,
-    /// The side of the section that was said first, with its pegs.
-    section_side: Option<(Side, u8)>,
+    /// The side of the section that was said first, of which session, with its pegs. It is stored beside the log.
+    section_side: Option<(Uuid, Side, u8)>,
     /// The rest of the match as last simulated, kept because that is too slow for the refresh each second.
     rest: Option<(RestOf, Option<Rest>)>,
+}
+
+impl MatchState {
+    pub(super) fn load(store: &Store) -> Result<Self, AppError> {
+        Ok(Self { section_side: settings::read(store, SECTION_SIDE)?, ..Self::default() })
+    }
+
+    /// What is left of it when a session begins: a half section stands again if that START is undone.
+    pub(super) fn of_a_new_day(&self) -> Self {
+        Self { section_side: self.section_side, ..Self::default() }
+    }
 }
 
 /// The input of that simulation.
@@ -70,7 +83,7 @@ impl App {
             rest,
             on_scales: state.on_scales.as_ref(),
             typed: &self.scales_typed(),
-            section_side: state.section_side,
+            section_side: self.section_said(),
             phone_unit: self.phone.weights,
             caught: &caught,
             words: self.words,
@@ -154,15 +167,21 @@ impl App {
         session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
         let is_left = side == Side::Left;
         let known = session.section.map(|section| if is_left { section.right } else { section.left });
-        let said = self.match_day.section_side.filter(|(said, _)| *said != side).map(|(_, pegs)| pegs);
+        let said = self.section_said().filter(|(said, _)| *said != side).map(|(_, pegs)| pegs);
         let Some(other) = known.or(said) else {
-            self.match_day.section_side = Some((side, pegs));
+            let half = Some((session.id, side, pegs));
+            settings::write(self.journal.store(), SECTION_SIDE, &half)?;
+            self.match_day.section_side = half;
             return Ok(String::new());
         };
         let (left, right) = if is_left { (pegs, other) } else { (other, pegs) };
-        let notice = self.log_here(Payload::SectionSet { left, right }, at)?;
-        self.match_day.section_side = None;
-        Ok(notice)
+        self.log_here(Payload::SectionSet { left, right }, at)
+    }
+
+    /// The side of this session's section that was said first.
+    fn section_said(&self) -> Option<(Side, u8)> {
+        let today = self.session().map(|session| session.id);
+        self.match_day.section_side.filter(|(of, ..)| Some(*of) == today).map(|(_, side, pegs)| (side, pegs))
     }
 
     fn unit(&self) -> Result<WeightUnit, NotNow> {

@@ -76,6 +76,8 @@ fn one_side_of_the_section_says_nothing_of_the_other() {
     assert!(right.choices.iter().all(|choice| !choice.chosen), "{right:?}");
     assert_eq!(left.source, "Counts once the other side is said.");
     assert_eq!(phone.app().session().unwrap().section, None, "no place in a section of unknown extent");
+    phone.open();
+    assert_eq!(phone.rule_row(now, "section-left").value, "3", "over a restart");
     // Another figure for the same side replaces it.
     phone.choose(now, "section-left", "4");
     phone.choose(now + MIN, "section-right", "0");
@@ -84,8 +86,15 @@ fn one_side_of_the_section_says_nothing_of_the_other() {
     now += 2 * MIN;
     let (left, right) = (phone.rule_row(now, "section-left"), phone.rule_row(now, "section-right"));
     assert_eq!((left.value.as_str(), left.source.as_str(), right.value.as_str()), ("4", "", "0"));
+    // UNDO leaves the side that was said first.
+    phone.tap(now, &Action::Undo).unwrap();
+    assert_eq!(
+        (phone.rule_row(now, "section-left").value.as_str(), phone.app().session().unwrap().section),
+        ("4", None)
+    );
+    phone.choose(now + 1_000, "section-right", "1");
     // From then on each side is changed alone.
-    phone.choose(now, "section-right", "2");
+    phone.choose(now + 2_000, "section-right", "2");
     let section = phone.app().session().unwrap().section.unwrap();
     assert_eq!((section.left, section.right), (4, 2));
 }
