@@ -92,7 +92,9 @@ impl App {
         let pack = self.pack(now)?;
         let plan = self.plan_now(now)?;
         let last = self.day_to_copy().map(|day| screen::day_words(self.words, day.gist));
+        let waters = screen::waters_fished(&self.sessions.days(&self.mine).collect::<Vec<_>>());
         Ok(screen::setup(&SetupInput {
+            waters: &waters,
             draft: &self.draft,
             last,
             copies: self.copies().is_some(),

@@ -124,7 +124,7 @@ pub use plan::{plan_day_words, plan_words};
 pub use questions::StandingQuestion;
 pub use refused::Refused;
 pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_view, sign_words};
-pub use setup::{SetupInput, SetupView, setup};
+pub use setup::{SetupInput, SetupView, setup, waters_fished};
 pub use shell::{ShellWords, position_words};
 pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use tackle::first_spot;

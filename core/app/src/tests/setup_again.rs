@@ -137,3 +137,44 @@ fn copying_the_last_session_keeps_a_peg_typed_before() {
         assert_eq!(phone.peg().as_deref(), Some("5"));
     }
 }
+
+/// Own waters first, the latest at the front, each once, then those of a friend's file.
+#[test]
+fn a_water_fished_before_is_chosen_by_one_tap() {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(9 * DAY, &typed(TypedInto::Water, "Reed pit")).unwrap();
+    theirs.day_on(9 * DAY + 1_000, "22", "maggot");
+    let file = theirs.all_of_it(9 * DAY + MIN);
+    let mut phone = Phone::new();
+    assert!(phone.set_up_rows(0).iter().all(|row| row.tag != "water"), "none was fished yet");
+    for (n, water) in (0..).zip(["Mill pool", "Long lake", "Mill pool "]) {
+        phone.tap(n * DAY, &typed(TypedInto::Water, water)).unwrap();
+        phone.day_on(n * DAY + 1_000, "14", "bread");
+    }
+    phone.take(&file, 10 * DAY);
+    let row = phone.set_up_row(10 * DAY + MIN, "water");
+    let labels = |row: &restwater_screen::ChoiceRow| -> Vec<String> {
+        row.choices.iter().map(|choice| choice.label.clone()).collect()
+    };
+    assert_eq!(labels(&row), ["Mill pool", "Long lake", "Reed pit", "not known"]);
+    assert_eq!((row.value.as_str(), row.choices[0].chosen), ("Mill pool", true));
+    let into = row.typing.as_ref().unwrap().into;
+    phone.tap(10 * DAY + 2 * MIN, &row.choices[1].action).unwrap();
+    assert_eq!(phone.set_up_row(10 * DAY + 3 * MIN, "water").value, "Long lake");
+    phone.tap(10 * DAY + 4 * MIN, &START).unwrap();
+    assert_eq!(phone.app().session().unwrap().setup.water.as_deref(), Some("Long lake"));
+    phone.tap(10 * DAY + 5 * MIN, &Action::EndSession).unwrap();
+    // Another one is still typed, and is offered once it was fished.
+    phone.tap(11 * DAY, &typed(into, "North pit")).unwrap();
+    let row = phone.set_up_row(11 * DAY + MIN, "water");
+    assert_eq!((row.value.as_str(), row.choices.iter().any(|choice| choice.chosen)), ("North pit", false));
+    for n in 0..9 {
+        phone.tap((12 + n) * DAY, &typed(into, &format!("Pit {n}"))).unwrap();
+        phone.tap((12 + n) * DAY + 1_000, &START).unwrap();
+        phone.tap((12 + n) * DAY + 2_000, &Action::EndSession).unwrap();
+    }
+    let row = phone.set_up_row(30 * DAY, "water");
+    assert_eq!((row.choices.len(), labels(&row)[0].as_str()), (9, "Pit 8"), "at most eight, and none");
+    phone.tap(30 * DAY, &row.choices[8].action).unwrap();
+    assert_eq!(phone.set_up_row(30 * DAY + MIN, "water").value, "not known");
+}
