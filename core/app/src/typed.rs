@@ -16,6 +16,8 @@ impl App {
         match into {
             TypedInto::Water => self.type_water(name(text)),
             TypedInto::Peg => self.type_peg(name(text)),
+            TypedInto::SessionWater => self.correct_setup(|setup| setup.water = name(text), at),
+            TypedInto::SessionPeg => self.correct_setup(|setup| setup.peg = name(text), at),
             TypedInto::Depth => {
                 // An empty text means unknown.
                 let cm = match name(text) {

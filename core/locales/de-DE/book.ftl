@@ -280,6 +280,9 @@ session-mine = IST MEINER
 session-mine-sub = mein anderes Handy
 session-not-mine = NICHT MEINER
 session-not-mine-sub = anderer Angler
+# A peg or a water put right, as UNDO names it.
+entry-session_corrected = Platz oder Gewässer
+session-place-how = Berichtigt, was bei BEGINN falsch war
 session-close = FERTIG
 session-close-sub = mit diesem Ansitz
 cast-after = { $minutes } min, { $end }

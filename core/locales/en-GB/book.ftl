@@ -280,6 +280,9 @@ session-mine = IT'S MINE
 session-mine-sub = my other phone
 session-not-mine = NOT MINE
 session-not-mine-sub = another angler's
+# A peg or a water put right, as UNDO names it.
+entry-session_corrected = peg or water
+session-place-how = Put right what was wrong at START
 session-close = CLOSE
 session-close-sub = this session
 cast-after = { $minutes } min, { $end }

@@ -286,6 +286,9 @@ session-mine = À MOI
 session-mine-sub = mon autre téléphone
 session-not-mine = PAS À MOI
 session-not-mine-sub = autre pêcheur
+# A peg or a water put right, as UNDO names it.
+entry-session_corrected = place ou plan d'eau
+session-place-how = Corrige ce qui était faux au DÉBUT
 session-close = FERMER
 session-close-sub = cette sortie
 cast-after = { $minutes } min, { $end }

@@ -178,3 +178,67 @@ fn a_water_fished_before_is_chosen_by_one_tap() {
     phone.tap(30 * DAY, &row.choices[8].action).unwrap();
     assert_eq!(phone.set_up_row(30 * DAY + MIN, "water").value, "not known");
 }
+
+/// START was tapped with the peg of the morning.
+#[test]
+fn the_peg_and_the_water_of_a_session_that_has_begun_are_put_right_in_the_book() {
+    for ended in [false, true] {
+        let mut phone = Phone::new();
+        phone.tap(-2 * DAY, &typed(TypedInto::Water, "Long lake")).unwrap();
+        phone.day_on(-2 * DAY + 1_000, "22", "corn");
+        phone.tap(-5_000, &typed(TypedInto::Water, "Mill pool")).unwrap();
+        phone.tap(-4_000, &typed(TypedInto::Peg, "14")).unwrap();
+        phone.tap(0, &START).unwrap();
+        phone.tap(MIN, &CAST).unwrap();
+        if ended {
+            phone.tap(10 * MIN, &Action::EndSession).unwrap();
+        }
+        let before = phone.app().session().unwrap().clone();
+        phone
+            .tap(20 * MIN, &Action::Book { tap: restwater_screen::BookTap::Open { session: before.id } })
+            .unwrap();
+        let row = |phone: &mut Phone, ms, tag: &str| {
+            phone.book_leaf(ms, "session").rows.into_iter().find(|row| row.tag == tag).unwrap()
+        };
+        let peg = row(&mut phone, 20 * MIN, "peg");
+        assert_eq!((peg.label.as_str(), peg.value.as_str()), ("Peg", "14"));
+        let corrected = phone.tap(21 * MIN, &typed(peg.typing.unwrap().into, "9")).unwrap();
+        assert_eq!(corrected.notice, "peg or water logged.");
+        assert_eq!(corrected.undo_label.as_deref(), Some("peg or water 22:34"), "UNDO takes back that alone");
+        let water = row(&mut phone, 22 * MIN, "water");
+        let lake = water.choices.iter().find(|choice| choice.label == "Long lake").unwrap().action.clone();
+        phone.tap(22 * MIN, &lake).unwrap();
+        phone.open();
+        let session = phone.app().session().unwrap().clone();
+        assert_eq!(
+            (session.setup.peg.as_deref(), session.setup.water.as_deref()),
+            (Some("9"), Some("Long lake"))
+        );
+        assert_eq!(
+            (&session.started, &session.ended, &session.casts),
+            (&before.started, &before.ended, &before.casts)
+        );
+        if !ended {
+            assert_eq!(phone.bank(23 * MIN).header.place, "Peg 9");
+        }
+        assert_eq!(phone.set_up_row(23 * MIN, "water").value, "Long lake", "the next START has it right too");
+        phone.tap(24 * MIN, &Action::Undo).unwrap();
+        phone.tap(25 * MIN, &Action::Undo).unwrap();
+        assert_eq!(phone.app().session().unwrap().setup, before.setup);
+        assert_eq!(phone.app().session().unwrap().is_open(), !ended, "START stands");
+    }
+}
+
+#[test]
+fn the_peg_of_a_partners_session_is_the_partners_to_put_right() {
+    let mut theirs = Phone::with_ids_from(500);
+    let theirs_day = theirs.day_on(0, "22", "maggot");
+    let file = theirs.all_of_it(MIN);
+    let mut mine = started();
+    mine.take(&file, 2 * MIN);
+    mine.tap(3 * MIN, &Action::Book { tap: restwater_screen::BookTap::Open { session: theirs_day } })
+        .unwrap();
+    assert!(mine.book_leaf(4 * MIN, "session").rows.is_empty());
+    let refused = mine.tap(5 * MIN, &typed(TypedInto::SessionPeg, "9")).unwrap_err();
+    assert!(matches!(refused, AppError::NoSuchSession));
+}
