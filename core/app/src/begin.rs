@@ -3,7 +3,6 @@
 use super::bankside::Asking;
 use super::feed::FeedState;
 use super::fish::FishState;
-use super::match_day::MatchState;
 use super::swim::SwimState;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, SessionSetup};
@@ -25,11 +24,12 @@ impl App {
         // The session has begun: the screens are reset for a new day, whatever fails from here on.
         self.chosen = 1;
         self.swim = SwimState::default();
-        self.match_day = MatchState::default();
+        self.match_day = self.match_day.of_a_new_day();
         self.fish = FishState::default();
         (self.feed, self.seen_at_aim) = (FeedState::default(), false);
         self.asking = Asking::default();
         self.mending = None;
+        self.plan_begun(at);
         if as_set_up {
             self.setup_used(id, used);
         }

@@ -6,7 +6,7 @@ use super::error::within;
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
 use restwater_compare::change_findings_without_power;
-use restwater_log::{Moment, Payload};
+use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
 use restwater_screen::{
     BookInput, BookSet, BookTap, ChangesView, Day, LeavesView, LightInput, NextInput, PegOf, SetFilter, Whose,
@@ -214,6 +214,33 @@ impl App {
         let kind = payload.kind().to_owned();
         self.write(session, payload, None, at)?;
         Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// Corrects the peg or the water of the session opened, otherwise of the one shown, whether it is over or not. The set-up is
+    /// logged again as it should have been: the latest counts, and the session began when it did.
+    pub(super) fn correct_setup(
+        &mut self,
+        change: impl FnOnce(&mut SessionSetup),
+        at: &Moment,
+    ) -> Result<String, AppError> {
+        self.read_opened_again()?;
+        let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?;
+        let (id, before) = (session.id, session.setup.clone());
+        // What a partner logged is the partner's to mend.
+        if self.is_of_another(id)? {
+            return Err(AppError::NoSuchSession);
+        }
+        let mut setup = before.clone();
+        change(&mut setup);
+        if setup == before {
+            return Ok(String::new());
+        }
+        self.write(id, Payload::SessionStarted(setup.clone()), None, at)?;
+        // The next START is offered the same place.
+        if (&self.draft.water, &self.draft.peg) == (&before.water, &before.peg) {
+            self.change_draft(|draft| (draft.water, draft.peg) = (setup.water, setup.peg))?;
+        }
+        Ok(self.say_what("notice-logged", "session_corrected"))
     }
 
     fn keep_place(&mut self, at: &Moment) -> Result<String, AppError> {

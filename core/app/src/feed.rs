@@ -21,12 +21,13 @@ pub(super) struct FeedState {
     count: u16,
     at_aim: bool,
     kind: FeedKind,
-    typed: String,
+    /// A weight that is being typed, and the unit it was typed in.
+    typed: Option<(WeightUnit, String)>,
 }
 
 impl Default for FeedState {
     fn default() -> Self {
-        Self { count: 1, at_aim: false, kind: FeedKind::Loose, typed: String::new() }
+        Self { count: 1, at_aim: false, kind: FeedKind::Loose, typed: None }
     }
 }
 
@@ -53,7 +54,7 @@ impl App {
             count: self.feed.count,
             guesses: &self.phone.feed,
             kind: self.feed.kind,
-            typed: &self.feed.typed,
+            typed: self.feed_typed(),
             unit: self.weights(),
             words: self.words,
         })
@@ -68,7 +69,7 @@ impl App {
                 return self.feed(what, amount, at);
             }
             FeedTap::Weighed => {
-                let count: u32 = self.feed.typed.parse().map_err(|_| AppError::unknown("feed", "0"))?;
+                let count: u32 = self.feed_typed().parse().map_err(|_| AppError::unknown("feed", "0"))?;
                 return self.feed_weight(self.feed.kind, self.weights(), count, at);
             }
             FeedTap::Weight { what, unit, count } => {
@@ -78,13 +79,25 @@ impl App {
             FeedTap::Count { count } => self.feed.count = within("feed", count, 1, MOST_MEASURES)?,
             FeedTap::AtAim { aim } => self.feed.at_aim = aim,
             FeedTap::Kind { what } => self.feed.kind = what,
-            FeedTap::Digit { digit } if takes_digit(&self.feed.typed, digit) => {
-                self.feed.typed.push(char::from(b'0' + digit));
+            FeedTap::Digit { digit } if takes_digit(self.feed_typed(), digit) => {
+                let typed = format!("{}{digit}", self.feed_typed());
+                self.feed.typed = Some((self.weights(), typed));
             }
             FeedTap::Digit { .. } => {}
-            FeedTap::Clear => self.feed.typed.clear(),
+            FeedTap::Clear => self.feed.typed = None,
         }
         Ok(String::new())
+    }
+
+    /// The weight being typed; nothing of one that was typed in another unit.
+    fn feed_typed(&self) -> &str {
+        let unit = self.weights();
+        self.feed.typed.as_ref().filter(|(of, _)| *of == unit).map_or("", |(_, typed)| typed)
+    }
+
+    /// The screens of feed were closed: a figure left unfinished is none of the next feed.
+    pub(super) fn leave_feed(&mut self) {
+        self.feed.typed = None;
     }
 
     /// Logs feed by weight. Ounces are typed as whole numbers, but the log stores drams.
@@ -123,7 +136,7 @@ impl App {
             self.at_spot(session, what, amount)
         };
         let notice = self.log_feed(said, at)?;
-        (self.feed.count, self.feed.typed) = (1, String::new());
+        (self.feed.count, self.feed.typed) = (1, None);
         Ok(notice)
     }
 

@@ -48,6 +48,7 @@ impl App {
             chosen,
             caught: &caught,
             setup,
+            rule: self.session().map_or("", |session| session.match_rule.as_str()),
             count: count.as_ref(),
             classes: &self.classes(),
             typed: &typed,

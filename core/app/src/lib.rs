@@ -132,6 +132,7 @@ impl App {
         let phone = settings::load_phone(store)?;
         let draft = settings::load_draft(store)?;
         let (setup, plan) = (SetupState::load(store)?, PlanState::load(store)?);
+        let match_day = MatchState::load(store)?;
         let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
         let mine = settings::load_mine(store)?;
         let advisor = Advisor::load(&journal, phone.whose, &mine)?;
@@ -140,7 +141,7 @@ impl App {
             words: Wording::shared("en-GB"),
             advisor,
             learning: Learning::default(),
-            match_day: MatchState::default(),
+            match_day,
             fish: FishState::default(),
             feed: FeedState::default(),
             seen_at_aim: false,
@@ -265,6 +266,7 @@ impl App {
     /// BACK to the Bank, which is about now: what was chosen to look at on the screen before it is over.
     fn leave_screen(&mut self) -> String {
         self.leave_fish();
+        self.leave_feed();
         self.leave_swim();
         String::new()
     }

@@ -1,8 +1,8 @@
 //! The taps of the Match screen, and what the screen shows.
 
 use super::error::within;
-use super::{App, AppError};
-use restwater_log::{Moment, OtherPeg, Payload, WeightUnit};
+use super::{App, AppError, settings};
+use restwater_log::{Moment, OtherPeg, Payload, Side, WeightUnit};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{Landing, TimeLeft};
 use restwater_match_day::rules::{Counting, NetHolds, NetRule, RulesError, same_name};
@@ -16,11 +16,13 @@ use restwater_session::own_count::{OwnCount, own_count};
 use restwater_session::rest::{Rest, landing, rest_of_match};
 use restwater_session::{ClassGuess, MatchSetup};
 use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, rods_waited_whole_min};
+use restwater_store::Store;
 use restwater_waits::{Advice, BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
 /// The most pegs of a section on one side.
 const MOST_PEGS: u8 = 20;
+const SECTION_SIDE: &str = "section_side";
 /// The seed of the simulated rest of the match.
 const SEED: u64 = 9;
 
@@ -31,8 +33,21 @@ pub(super) struct MatchState {
     on_scales: Option<OnScales>,
     /// The weight being typed for it.
     typed: Option<TypedWeight>,
+    /// The side of the section that was said first, of which session, with its pegs. It is stored beside the log.
+    section_side: Option<(Uuid, Side, u8)>,
     /// The rest of the match as last simulated, kept because that is too slow for the refresh each second.
     rest: Option<(RestOf, Option<Rest>)>,
+}
+
+impl MatchState {
+    pub(super) fn load(store: &Store) -> Result<Self, AppError> {
+        Ok(Self { section_side: settings::read(store, SECTION_SIDE)?, ..Self::default() })
+    }
+
+    /// What is left of it when a session begins: a half section stands again if that START is undone.
+    pub(super) fn of_a_new_day(&self) -> Self {
+        Self { section_side: self.section_side, ..Self::default() }
+    }
 }
 
 /// The input of that simulation.
@@ -68,6 +83,7 @@ impl App {
             rest,
             on_scales: state.on_scales.as_ref(),
             typed: &self.scales_typed(),
+            section_side: self.section_said(),
             phone_unit: self.phone.weights,
             caught: &caught,
             words: self.words,
@@ -129,6 +145,9 @@ impl App {
                 let right = within("section", *right, 0, MOST_PEGS)?;
                 self.log_here(Payload::SectionSet { left, right }, at)
             }
+            MatchTap::SectionSide { side, pegs } => {
+                self.section_side(*side, within("section", *pegs, 0, MOST_PEGS)?, at)
+            }
             MatchTap::WeighIn => {
                 let on = self.on_scales().ok_or(NotNow::NoMatch)?;
                 let (unit, count) = unit_and_count(self.scales_typed().weight());
@@ -139,6 +158,30 @@ impl App {
             }
             MatchTap::WeighedIn { net, unit, count } => self.weigh_in(net, *unit, *count, at),
         }
+    }
+
+    /// Pegs of the section on one side. Nothing is logged before the other side is known too: a section of which one side was
+    /// never said has no end there.
+    fn section_side(&mut self, side: Side, pegs: u8, at: &Moment) -> Result<String, AppError> {
+        let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
+        session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
+        let is_left = side == Side::Left;
+        let known = session.section.map(|section| if is_left { section.right } else { section.left });
+        let said = self.section_said().filter(|(said, _)| *said != side).map(|(_, pegs)| pegs);
+        let Some(other) = known.or(said) else {
+            let half = Some((session.id, side, pegs));
+            settings::write(self.journal.store(), SECTION_SIDE, &half)?;
+            self.match_day.section_side = half;
+            return Ok(String::new());
+        };
+        let (left, right) = if is_left { (pegs, other) } else { (other, pegs) };
+        self.log_here(Payload::SectionSet { left, right }, at)
+    }
+
+    /// The side of this session's section that was said first.
+    fn section_said(&self) -> Option<(Side, u8)> {
+        let today = self.session().map(|session| session.id);
+        self.match_day.section_side.filter(|(of, ..)| Some(*of) == today).map(|(_, side, pegs)| (side, pegs))
     }
 
     fn unit(&self) -> Result<WeightUnit, NotNow> {
@@ -211,21 +254,22 @@ impl App {
         let nets = &mut setup.rules.nets;
         nets.truncate(count);
         let limit = nets.last().and_then(|net| net.limit);
-        let mut number = 0;
+        let mut number = nets.len();
         while nets.len() < count {
             number += 1;
-            let name = screen::net_name(self.words, number);
-            if !nets.iter().any(|net| same_name(&net.name, &name)) {
+            // The nets may have been named in another language.
+            if !nets.iter().any(|net| screen::is_net_number(&net.name, number)) {
+                let name = screen::net_name(self.words, number);
                 nets.push(NetRule { name, limit, holds: NetHolds::Anything });
             }
         }
     }
 
     fn toggle_class(&self, setup: &mut MatchSetup, class: UsualClass) {
-        let name = self.words.say(class.id());
-        if let Some(place) = setup.class(&name) {
+        if let Some(place) = screen::usual_class(setup, class) {
             setup.classes.remove(place);
         } else {
+            let name = self.words.say(class.id());
             let guess = screen::guess_in(class.guess(), setup.unit);
             setup.classes.push(ClassGuess { name, guess });
         }

@@ -24,7 +24,7 @@ const LONGEST_MIN: u16 = 1_440;
 /// Choices about the plan that belong to the phone, not to the plan itself.
 #[derive(Default)]
 pub(super) struct PlanState {
-    /// The day that is planned, if one was chosen.
+    /// The day that is planned, if one was chosen or a line was written for it. It counts until it is over.
     day: Option<i32>,
     /// The day whose plan was dropped before START.
     aside: Option<i32>,
@@ -60,7 +60,7 @@ impl App {
         let plans = self.plans()?;
         let day = self.planned_day(now);
         let aside = self.plan.aside == Some(today);
-        let nearest = self.nearest(&plans, today).map(|(day, _)| day);
+        let nearest = self.nearest(&plans, self.fished_day(now)).map(|(day, _)| day);
         let last = self.session().cloned().unwrap_or_else(|| fold(Uuid::nil(), &[]));
         Ok(PlanNow { day, today, plan: plans.get(&day).cloned(), nearest, aside, last })
     }
@@ -96,7 +96,7 @@ impl App {
                 let day = self.planned_day(at);
                 let plan = self.plans()?.remove(&day).unwrap_or_default();
                 match changed(&plan, line)? {
-                    Some(Changed::Set(line)) => self.log_own(Payload::PlanSet { day, line }, at),
+                    Some(Changed::Set(line)) => self.plan_line(line, at),
                     Some(Changed::Cleared(line)) if plan.has(&line) => {
                         self.log_own(Payload::PlanCleared { day, line }, at)
                     }
@@ -106,10 +106,17 @@ impl App {
         }
     }
 
-    /// Writes a line that was typed.
+    /// Writes a line. Those that follow it are for the same day, whatever the hour has become.
     pub(super) fn plan_line(&mut self, line: PlanLine, at: &Moment) -> Result<String, AppError> {
         let day = self.planned_day(at);
-        self.log_own(Payload::PlanSet { day, line }, at)
+        let notice = self.log_own(Payload::PlanSet { day, line }, at)?;
+        self.plan.day = Some(day);
+        Ok(notice)
+    }
+
+    /// A session has begun: its day needs no more planning.
+    pub(super) fn plan_begun(&mut self, at: &Moment) {
+        self.plan.day = self.plan.day.filter(|day| *day > day_of(at));
     }
 
     /// A copy of the plan for a session that begins now. If the plan can't be read the session begins without
@@ -136,7 +143,7 @@ impl App {
         };
         let payload = if takes {
             let plans = self.plans()?;
-            let (day, plan) = self.nearest(&plans, day_of(at)).ok_or(NotNow::NoPlan)?;
+            let (day, plan) = self.nearest(&plans, self.fished_day(at)).ok_or(NotNow::NoPlan)?;
             Payload::PlanTaken { day, lines: plan.lines().cloned().collect() }
         } else {
             Payload::PlanDropped
@@ -147,14 +154,24 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// The day that was chosen, else today, and in the evening tomorrow, unless a session still runs.
+    /// The day that is fished: while a session runs that on which it began, also after midnight.
+    fn fished_day(&self, now: &Moment) -> i32 {
+        let running = self.session().filter(|session| session.is_open());
+        running
+            .and_then(|session| session.started.as_ref())
+            .map_or_else(|| day_of(now), |at| day_of(&at.shown))
+    }
+
+    /// The day that was chosen unless it is over, else today, and in the evening tomorrow, unless a session still runs.
     fn planned_day(&self, now: &Moment) -> i32 {
         let open = self.session().is_some_and(Session::is_open);
         let evening = !open && now.local_ms().rem_euclid(DAY_MS) >= EVENING_MS;
-        self.plan.day.unwrap_or_else(|| day_of(now).saturating_add(i32::from(evening)))
+        let today = day_of(now);
+        let chosen = self.plan.day.filter(|day| *day >= today);
+        chosen.unwrap_or_else(|| today.saturating_add(i32::from(evening)))
     }
 
-    fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
+    pub(super) fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {
         self.sessions.refresh(&self.journal)?;
         let kit: Kit = restwater_kit::fold(&self.own_things(), &[], &[]);
         Ok(kit.plans)

@@ -11,7 +11,7 @@ use restwater_session::Logged;
 use restwater_session::{LandmarkKind, MOST_RODS, Session, fold};
 use restwater_sky::daylight::{Place, daylight};
 use restwater_store::Store;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// No lake is deeper, in cm.
@@ -21,6 +21,7 @@ const LONGEST_SETTLE_S: u32 = 1_800;
 const COPY: &str = "setup-copy";
 const PACKED: &str = "packed";
 const USED_BY: &str = "setup-used-by";
+const TYPED: &str = "setup-typed";
 /// With less time than this before sunset the day may end in the dark: a choice, on the careful side.
 const LONG_DAY_MS: i64 = 9 * 3_600_000;
 /// Air at or below this may freeze, in tenths of a degree: the same limit as for the cautions.
@@ -35,6 +36,25 @@ pub(super) struct SetupState {
     packed: Vec<Item>,
     /// The session that began with them. If its START is undone, they stand for the next one again.
     used_by: Option<Uuid>,
+    typed: TypedPlace,
+}
+
+/// What was typed of the place since the last START. A copy of the last session keeps it, and digits of a draw follow it.
+#[derive(Default, Clone, Copy, Serialize, Deserialize)]
+struct TypedPlace {
+    peg: bool,
+    water: bool,
+}
+
+impl TypedPlace {
+    /// The set-up that is copied, at the place that was typed.
+    fn keep(self, copied: &SessionSetup, draft: &SessionSetup) -> SessionSetup {
+        let water = if self.water { &draft.water } else { &copied.water };
+        let peg = if self.peg { &draft.peg } else { &copied.peg };
+        // A peg of another water is none of this one.
+        let peg = peg.clone().filter(|_| self.peg || *water == copied.water);
+        SessionSetup { peg, water: water.clone(), ..copied.clone() }
+    }
 }
 
 /// An item as it is stored: in its own form or, by an older version, as a text.
@@ -60,7 +80,8 @@ impl SetupState {
         let copy = store.setting(COPY)?.and_then(|text| text.parse().ok());
         let packed: Vec<StoredItem> = settings::read(store, PACKED)?;
         let used_by = store.setting(USED_BY)?.and_then(|text| text.parse().ok());
-        Ok(Self { copy, packed: packed.into_iter().filter_map(StoredItem::item).collect(), used_by })
+        let packed = packed.into_iter().filter_map(StoredItem::item).collect();
+        Ok(Self { copy, packed, used_by, typed: settings::read(store, TYPED)? })
     }
 }
 
@@ -70,8 +91,10 @@ impl App {
         let cautions = self.cautions_to_show().len();
         let pack = self.pack(now)?;
         let plan = self.plan_now(now)?;
-        let last = self.last_day().map(|day| screen::day_words(self.words, day.gist));
+        let last = self.day_to_copy().map(|day| screen::day_words(self.words, day.gist));
+        let waters = screen::waters_fished(&self.sessions.days(&self.mine).collect::<Vec<_>>());
         Ok(screen::setup(&SetupInput {
+            waters: &waters,
             draft: &self.draft,
             last,
             copies: self.copies().is_some(),
@@ -83,16 +106,15 @@ impl App {
         }))
     }
 
-    /// The angler's last session, as far as this phone knows.
-    fn last_day(&self) -> Option<screen::Day<'_>> {
-        self.sessions.days(&self.mine).find(|day| day.mine)
+    /// The session that is copied or, as long as none is, the angler's last one as far as this phone knows.
+    fn day_to_copy(&self) -> Option<screen::Day<'_>> {
+        let copied = self.copies();
+        self.sessions.days(&self.mine).find(|day| copied.map_or(day.mine, |id| day.id == id))
     }
 
     /// One of the choices of the set-up screen.
     pub(super) fn setup_tap(&mut self, tap: &SetupTap) -> Result<String, AppError> {
-        if self.setup_is_used() {
-            self.forget_setup()?;
-        }
+        self.for_the_next_start()?;
         match tap {
             SetupTap::Rods { rods } => {
                 let rods = within("rods", *rods, 1, MOST_RODS)?;
@@ -116,16 +138,18 @@ impl App {
             }
             SetupTap::DrawDigit { digit } => {
                 let digit = within("draw", *digit, 0, 9)?;
-                return self.change_draft(|draft| draft.peg = Some(drawn(draft.peg.as_deref(), digit)));
+                let so_far = self.draft.peg.as_deref().filter(|_| self.setup.typed.peg);
+                return self.type_peg(Some(drawn(so_far, digit)));
             }
-            SetupTap::ClearDraw => return self.change_draft(|draft| draft.peg = None),
+            SetupTap::ClearDraw => return self.type_peg(None),
             SetupTap::CopyNothing => self.set_copy(None)?,
             SetupTap::CopyLast => {
                 self.sessions.refresh(&self.journal)?;
-                let id = self.last_day().ok_or(AppError::NoSuchSession)?.id;
+                let id = self.day_to_copy().ok_or(AppError::NoSuchSession)?.id;
                 let session = fold(id, &self.journal.store().ops_of(id)?);
-                settings::save_copied(self.journal.store(), &session.setup, (COPY, &id.to_string()))?;
-                (self.draft, self.setup.copy) = (session.setup, Some(id));
+                let setup = self.setup.typed.keep(&session.setup, &self.draft);
+                settings::save_copied(self.journal.store(), &setup, (COPY, &id.to_string()))?;
+                (self.draft, self.setup.copy) = (setup, Some(id));
             }
             SetupTap::Pack { item } => {
                 let mut packed = self.setup.packed.clone();
@@ -138,6 +162,31 @@ impl App {
             }
         }
         Ok(String::new())
+    }
+
+    /// The first choice after a START is for the next one, so those that were used are discarded.
+    fn for_the_next_start(&mut self) -> Result<(), AppError> {
+        if self.setup_is_used() { self.forget_setup() } else { Ok(()) }
+    }
+
+    /// The peg by hand, or none.
+    pub(super) fn type_peg(&mut self, peg: Option<String>) -> Result<String, AppError> {
+        self.for_the_next_start()?;
+        self.note_typed(TypedPlace { peg: peg.is_some(), ..self.setup.typed })?;
+        self.change_draft(|draft| draft.peg = peg)
+    }
+
+    /// The water by hand, or none.
+    pub(super) fn type_water(&mut self, water: Option<String>) -> Result<String, AppError> {
+        self.for_the_next_start()?;
+        self.note_typed(TypedPlace { water: water.is_some(), ..self.setup.typed })?;
+        self.change_draft(|draft| draft.water = water)
+    }
+
+    fn note_typed(&mut self, typed: TypedPlace) -> Result<(), AppError> {
+        settings::write(self.journal.store(), TYPED, &typed)?;
+        self.setup.typed = typed;
+        Ok(())
     }
 
     fn set_copy(&mut self, copy: Option<Uuid>) -> Result<(), AppError> {
@@ -156,15 +205,23 @@ impl App {
         Ok(payloads)
     }
 
-    /// The session to be copied, if one is.
+    /// The session to be copied, if one is, as long as it stands: with an import it may be taken back.
     fn copies(&self) -> Option<Uuid> {
-        self.setup.copy.filter(|_| !self.setup_is_used())
+        self.setup.copy.filter(|id| !self.setup_is_used() && self.stands(*id).unwrap_or(false))
     }
 
-    /// Whether a session has begun with the choices, and its START stands.
+    /// Whether a session has begun with the choices, on whichever phone that was, and its START stands. One that can't be read is
+    /// assumed to have begun, so that nothing is copied unasked and START works all the same.
     pub(super) fn setup_is_used(&self) -> bool {
-        let begun = self.session().filter(|session| session.started.is_some());
-        self.setup.used_by.is_some() && self.setup.used_by == begun.map(|session| session.id)
+        self.setup.used_by.is_some_and(|id| self.stands(id).unwrap_or(true))
+    }
+
+    /// Whether the log has this session, and its START stands.
+    fn stands(&self, id: Uuid) -> Result<bool, AppError> {
+        if let Some(session) = self.session().filter(|session| session.id == id) {
+            return Ok(session.started.is_some());
+        }
+        Ok(fold(id, &self.journal.store().ops_of(id)?).started.is_some())
     }
 
     /// A session has begun with the choices. `used` says whether another had begun with them before, so that it had none. If that
@@ -178,14 +235,15 @@ impl App {
 
     /// Discards the choices.
     fn forget_setup(&mut self) -> Result<(), AppError> {
-        (self.setup.copy, self.setup.packed, self.setup.used_by) = (None, Vec::new(), None);
-        Ok(self.journal.store().set_settings(&[(COPY, ""), (PACKED, "[]"), (USED_BY, "")])?)
+        self.setup = SetupState::default();
+        let none = [(COPY, ""), (PACKED, "[]"), (USED_BY, ""), (TYPED, "")];
+        Ok(self.journal.store().set_settings(&none)?)
     }
 
     /// What to pack, each item with whether it is packed.
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
-        let last = self.last_day().map(|day| day.id);
+        let last = self.day_to_copy().map(|day| day.id);
         let last =
             last.map(|id| Ok::<_, AppError>(fold(id, &self.journal.store().ops_of(id)?))).transpose()?;
         let wanted = if kit.wanted.tied().is_empty() { kit.wallet.tied() } else { kit.wanted.tied() };

@@ -14,8 +14,10 @@ impl App {
     pub(super) fn typed(&mut self, into: TypedInto, text: &str, at: &Moment) -> Result<String, AppError> {
         let mm = || -> Result<u32, AppError> { Ok(length(text)?.tenths_mm().saturating_add(5) / 10) };
         match into {
-            TypedInto::Water => self.change_draft(|draft| draft.water = name(text)),
-            TypedInto::Peg => self.change_draft(|draft| draft.peg = name(text)),
+            TypedInto::Water => self.type_water(name(text)),
+            TypedInto::Peg => self.type_peg(name(text)),
+            TypedInto::SessionWater => self.correct_setup(|setup| setup.water = name(text), at),
+            TypedInto::SessionPeg => self.correct_setup(|setup| setup.peg = name(text), at),
             TypedInto::Depth => {
                 // An empty text means unknown.
                 let cm = match name(text) {

@@ -85,7 +85,7 @@ book-key-peg-sub = seine letzten Tage
 book-key-light = Licht
 book-key-light-sub = am Platz
 book-key-questions = Fragen
-book-key-questions-sub = an mehreren Tagen
+book-key-questions-sub = aus mehreren Ansitzen
 book-door-files = Dateien
 book-door-files-sub = senden, sichern
 book-door-mend = Prüfen
@@ -164,23 +164,23 @@ sets-days-p-all = alle { $count } Arten
 sets-days-p-drawn = { $count } Ziehungen
 sets-how = Spannen sind exakte { $level }-%-Grenzen. Das Urteil hängt am Neuverteilen ganzer Tage, denn ein guter Tag ist das Glück eines Tages. Die Gruppen können sich in mehr unterscheiden als in dem, wonach sie gewählt sind: Köder, Begleitung, Tageszeit.
 
-book-questions-title = An mehreren Tagen gefragt
+book-questions-title = In mehreren Ansitzen gefragt
 book-questions-figures-title = Zahlen
 questions-says = { $count ->
-    [one] 1 Frage wurde an zwei oder mehr Tagen gestellt
-   *[other] { $count } Fragen wurden an zwei oder mehr Tagen gestellt
+    [one] 1 Frage wurde in zwei oder mehr Ansitzen gestellt
+   *[other] { $count } Fragen wurden in zwei oder mehr Ansitzen gestellt
 }. { $clear ->
     [0] Noch keine ist klar.
     [one] 1 ist klar.
    *[other] { $clear } sind klar.
 }
-questions-how = Dieselben zwei, an zwei oder mehr Tagen eines Gewässers verglichen, sind eine Frage; einzurichten ist nichts. Ein Tag zählt, wenn mindestens viermal hin und her gewechselt wurde und nicht jedes Mal etwas anderes mit. Es sagt, was an diesen Tagen war, nicht, was sein wird.
-questions-own-rate = Jeder Tag darf gut oder schlecht sein: zusammengezählt wird nur, wie die zwei an jedem Tag zueinander stehen. Gewässer bleiben getrennt, denn was Fische des einen mögen, muss für ein anderes nicht gelten; Ansitze ohne Namen des Gewässers lassen sich nicht zusammenlegen.
+questions-how = Dieselben zwei, in zwei oder mehr Ansitzen an einem Gewässer verglichen, sind eine Frage; einzurichten ist nichts. Ein Ansitz zählt, wenn mindestens viermal hin und her gewechselt wurde und nicht jedes Mal etwas anderes mit. Es sagt, was bei diesen Ansitzen war, nicht, was sein wird.
+questions-own-rate = Jeder Ansitz darf gut oder schlecht sein, auch zwei desselben Tages: zusammengezählt wird nur, wie die zwei in jedem Ansitz zueinander stehen. Gewässer bleiben getrennt, denn was Fische des einen mögen, muss für ein anderes nicht gelten; Ansitze ohne Namen des Gewässers lassen sich nicht zusammenlegen.
 questions-left-out = { $count ->
     [one] 1 weitere Frage, länger her, steht nicht hier.
    *[other] { $count } weitere Fragen, länger her, stehen nicht hier.
 }
-questions-figures-how = Wären die zwei gleich, würde ein Einsatz höchstens in einer von 20 Saisons auf 20 wachsen, wie oft man auch nachsieht (Ville). Der Fehler wird auf die Fragen verteilt, wie sie kommen, 1 / (k (k + 1)) auf die k-te; die erste braucht also 40. Der Einsatz liegt halb auf Bissen in Minuten, halb auf Wartezeiten, Gleiches gegen Gleiches. Wurf gegen Wurf steht daneben. Jeder Tag, jede Rute und jede Stelle hat ihre eigene Rate.
+questions-figures-how = Wären die zwei gleich, würde ein Einsatz höchstens in einer von 20 Saisons auf 20 wachsen, wie oft man auch nachsieht (Ville). Der Fehler wird auf die Fragen verteilt, wie sie kommen, 1 / (k (k + 1)) auf die k-te; die erste braucht also 40. Der Einsatz liegt halb auf Bissen in Minuten, halb auf Wartezeiten, Gleiches gegen Gleiches. Wurf gegen Wurf steht daneben. Jeder Ansitz, jede Rute und jede Stelle hat ihre eigene Rate.
 
 book-next-title = Nächstes Mal
 next-none = Noch kein Ansitz, also nichts, worauf ein Plan bauen kann.
@@ -280,6 +280,9 @@ session-mine = IST MEINER
 session-mine-sub = mein anderes Handy
 session-not-mine = NICHT MEINER
 session-not-mine-sub = anderer Angler
+# A peg or a water put right, as UNDO names it.
+entry-session_corrected = Platz oder Gewässer
+session-place-how = Berichtigt, was bei BEGINN falsch war
 session-close = FERTIG
 session-close-sub = mit diesem Ansitz
 cast-after = { $minutes } min, { $end }

@@ -110,40 +110,40 @@ test-set-sub = { $value } für den nächsten Wurf
 test-end = TEST ENDE
 test-end-sub = kein Wechsel mehr
 
-question-over = An { $days ->
-    [one] 1 Tag
-   *[other] { $days } Tagen
+question-over = Bei { $sessions ->
+    [one] 1 Ansitz
+   *[other] { $sessions } Ansitzen
 }, { $casts ->
     [one] 1 Wurf
    *[other] { $casts } Würfe
 }: { $verdict }.
-question-clear = { $value } an diesen Tagen klar besser
-question-none = An { $days ->
-    [one] 1 Tag
-   *[other] { $days } Tagen
+question-clear = { $value } bei diesen Ansitzen klar besser
+question-none = Bei { $sessions ->
+    [one] 1 Ansitz
+   *[other] { $sessions } Ansitzen
 } verglichen, aber zu selten hin und her gewechselt oder zusammen mit etwas anderem: noch unklar.
-question-other-days = { $days ->
-    [one] 1 weiterer Tag zählt nicht.
-   *[other] { $days } weitere Tage zählen nicht.
+question-others = { $sessions ->
+    [one] 1 weiterer Ansitz zählt nicht.
+   *[other] { $sessions } weitere Ansitze zählen nicht.
 }
-question-of-100 = An diesen Tagen, von 100 Fragen, die so aussehen: { $better } sprechen für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
-question-more = Etwa { $days ->
-    [one] 1 weiterer Tag
-   *[other] { $days } weitere Tage
+question-of-100 = Bei diesen Ansitzen, von 100 Fragen, die so aussehen: { $better } sprechen für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
+question-more = Etwa { $sessions ->
+    [one] 1 weiterer Ansitz
+   *[other] { $sessions } weitere Ansitze
 } wie der letzte würden es in 8 von 10 Fällen klären.
-question-more-maybe = { $days ->
-    [one] 1 weiterer Tag
-   *[other] { $days } weitere Tage
+question-more-maybe = { $sessions ->
+    [one] 1 weiterer Ansitz
+   *[other] { $sessions } weitere Ansitze
 } wie der letzte würden es etwa { $times ->
     [one] einmal
    *[other] { $times }-mal
 } in 10 Fällen klären.
-question-more-no = { $days ->
-    [one] 1 weiterer Tag wie der letzte ist
-   *[other] { $days } weitere Tage wie der letzte sind
+question-more-no = { $sessions ->
+    [one] 1 weiterer Ansitz wie der letzte ist
+   *[other] { $sessions } weitere Ansitze wie der letzte sind
 } zu wenig, um es zu klären.
-question-more-clear = Dafür sind keine weiteren Tage nötig.
-question-more-unknown = Wie viele Tage es noch braucht, ist noch nicht zu sagen.
+question-more-clear = Dafür sind keine weiteren Ansitze nötig.
+question-more-unknown = Wie viele Ansitze es noch braucht, ist noch nicht zu sagen.
 question-next = Nächstes Mal: { $a }, { $b }, { $b }, { $a } und wieder so, auf einer Stelle mit einer Rute.
 question-title = { $factor }: { $a } oder { $b }, { $water }
-question-figures = { $a } gegen { $b }: { $ratio }-mal so viele Bisse je Minute, falls sie sich unterscheiden (95 %: { $low } bis { $high }). Ein Einsatz von 1 gegen „kein Unterschied“ wurde nach Minuten zu { $minutes }, nach Wartezeiten zu { $waits }, je zur Hälfte gesetzt zu { $decides }; nach Würfen zu { $casts }. Frage { $place } der gestellten: { $anylook }, jederzeit zu lesen. Blöcke von Würfen innerhalb ihrer Tage neu verteilt: { $block }.
+question-figures = { $a } gegen { $b }: { $ratio }-mal so viele Bisse je Minute, falls sie sich unterscheiden (95 %: { $low } bis { $high }). Ein Einsatz von 1 gegen „kein Unterschied“ wurde nach Minuten zu { $minutes }, nach Wartezeiten zu { $waits }, je zur Hälfte gesetzt zu { $decides }; nach Würfen zu { $casts }. Frage { $place } der gestellten: { $anylook }, jederzeit zu lesen. Blöcke von Würfen innerhalb ihrer Ansitze neu verteilt: { $block }.

@@ -157,6 +157,7 @@ match-row-mark = Feinster Strich
 match-row-section-left = Sektor: Plätze links
 match-row-section-right = Sektor: Plätze rechts
 match-section-unknown = nicht gesagt
+match-section-half = Zählt, sobald auch die andere Seite gesagt ist.
 match-row-said = Tot oder freigelassen
 match-said-nothing = frag den Veranstalter
 match-row-off = Keine Wertung

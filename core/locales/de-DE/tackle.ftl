@@ -2,6 +2,7 @@
 
 setup-title = Neuer Ansitz
 setup-water = Gewässer
+setup-water-how = Schon befischt, das letzte zuerst
 setup-peg = Platz
 setup-depth = Wassertiefe
 setup-span = Abstand der Stäbe

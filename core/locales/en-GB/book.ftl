@@ -86,7 +86,7 @@ book-key-peg-sub = its last days
 book-key-light = Light
 book-key-light-sub = at the peg
 book-key-questions = Questions
-book-key-questions-sub = asked on several days
+book-key-questions-sub = over several sessions
 book-door-files = Files
 book-door-files-sub = send, back up
 book-door-mend = Mend
@@ -165,23 +165,23 @@ sets-days-p-all = all { $count } ways
 sets-days-p-drawn = { $count } draws
 sets-how = Ranges are exact { $level } % limits. The words hang on dealing whole days anew, since one good day is one day's luck. Sets may differ in more than what they were chosen by: bait, company, time of day.
 
-book-questions-title = Asked on several days
+book-questions-title = Asked over several sessions
 book-questions-figures-title = Figures
 questions-says = { $count ->
-    [one] 1 question was asked on two days or more
-   *[other] { $count } questions were asked on two days or more
+    [one] 1 question was asked in two sessions or more
+   *[other] { $count } questions were asked in two sessions or more
 }. { $clear ->
     [0] None is clear yet.
     [one] 1 is clear.
    *[other] { $clear } are clear.
 }
-questions-how = The same two, compared on two days or more of one water, are a question; nothing has to be set up. A day counts if the two were changed back and forth four times or more, and nothing else with them each time. It says what was on these days, not what will be.
-questions-own-rate = Each day may be a good or a bad one: what is added up is only how the two compare within each day. Waters are kept apart, since what fish of one like need not hold for another; sessions without the name of a water can't be put together.
+questions-how = The same two, compared in two sessions or more on one water, are a question; nothing has to be set up. A session counts if the two were changed back and forth four times or more, and nothing else with them each time. It says what was in these sessions, not what will be.
+questions-own-rate = Each session may be a good or a bad one, also two of the same day: what is added up is only how the two compare within each session. Waters are kept apart, since what fish of one like need not hold for another; sessions without the name of a water can't be put together.
 questions-left-out = { $count ->
     [one] 1 more question, asked longer ago, is not listed.
    *[other] { $count } more questions, asked longer ago, are not listed.
 }
-questions-figures-how = If the two were alike, a stake would grow to 20 in one season of 20 at most, however often it is read (Ville). The error is spent over the questions as they come, 1 / (k (k + 1)) on the k-th, so the first needs 40. Half of the stake is on bites in minutes, half on waits like for like. Casts by casts are shown beside. Each day, rod and spot has its own rate.
+questions-figures-how = If the two were alike, a stake would grow to 20 in one season of 20 at most, however often it is read (Ville). The error is spent over the questions as they come, 1 / (k (k + 1)) on the k-th, so the first needs 40. Half of the stake is on bites in minutes, half on waits like for like. Casts by casts are shown beside. Each session, rod and spot has its own rate.
 
 book-next-title = Next time
 next-none = No session yet, so there is no record to plan from.
@@ -280,6 +280,9 @@ session-mine = IT'S MINE
 session-mine-sub = my other phone
 session-not-mine = NOT MINE
 session-not-mine-sub = another angler's
+# A peg or a water put right, as UNDO names it.
+entry-session_corrected = peg or water
+session-place-how = Put right what was wrong at START
 session-close = CLOSE
 session-close-sub = this session
 cast-after = { $minutes } min, { $end }

@@ -110,40 +110,40 @@ test-set-sub = { $value } for the next cast
 test-end = END TEST
 test-end-sub = stop alternating
 
-question-over = Over { $days ->
-    [one] 1 day
-   *[other] { $days } days
+question-over = Over { $sessions ->
+    [one] 1 session
+   *[other] { $sessions } sessions
 }, { $casts ->
     [one] 1 cast
    *[other] { $casts } casts
 }: { $verdict }.
-question-clear = { $value } clearly better on these days
-question-none = Compared on { $days ->
-    [one] 1 day
-   *[other] { $days } days
+question-clear = { $value } clearly better in these sessions
+question-none = Compared in { $sessions ->
+    [one] 1 session
+   *[other] { $sessions } sessions
 }, but changed back and forth too few times, or together with something else: can't tell yet.
-question-other-days = { $days ->
-    [one] 1 more day doesn't count.
-   *[other] { $days } more days don't count.
+question-others = { $sessions ->
+    [one] 1 more session doesn't count.
+   *[other] { $sessions } more sessions don't count.
 }
-question-of-100 = Over these days, of 100 questions that look like this: { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
-question-more = About { $days ->
-    [one] 1 more day
-   *[other] { $days } more days
+question-of-100 = Over these sessions, of 100 questions that look like this: { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
+question-more = About { $sessions ->
+    [one] 1 more session
+   *[other] { $sessions } more sessions
 } like the last would settle it 8 times in 10.
-question-more-maybe = { $days ->
-    [one] 1 more day
-   *[other] { $days } more days
+question-more-maybe = { $sessions ->
+    [one] 1 more session
+   *[other] { $sessions } more sessions
 } like the last would settle it about { $times ->
     [one] once
    *[other] { $times } times
 } in 10.
-question-more-no = { $days ->
-    [one] 1 more day like the last is
-   *[other] { $days } more days like the last are
+question-more-no = { $sessions ->
+    [one] 1 more session like the last is
+   *[other] { $sessions } more sessions like the last are
 } too few to settle it.
-question-more-clear = No more days are needed to say so.
-question-more-unknown = How many more days it would take can't be said yet.
+question-more-clear = No more sessions are needed to say so.
+question-more-unknown = How many more sessions it would take can't be said yet.
 question-next = Next time: { $a }, { $b }, { $b }, { $a }, and again, on one spot with one rod.
 question-title = { $factor }: { $a } or { $b }, { $water }
-question-figures = { $a } against { $b }: { $ratio } times the bites per minute if they differ (95 %: { $low } to { $high }). A stake of 1 against "no difference" has become { $minutes } by minutes, { $waits } by waits, { $decides } with half on each; { $casts } by casts. Question { $place } of those asked: { $anylook }, read at any moment. Blocks of casts dealt anew within their days: { $block }.
+question-figures = { $a } against { $b }: { $ratio } times the bites per minute if they differ (95 %: { $low } to { $high }). A stake of 1 against "no difference" has become { $minutes } by minutes, { $waits } by waits, { $decides } with half on each; { $casts } by casts. Question { $place } of those asked: { $anylook }, read at any moment. Blocks of casts dealt anew within their sessions: { $block }.

@@ -156,6 +156,7 @@ match-row-mark = Finest mark
 match-row-section-left = Section: pegs left
 match-row-section-right = Section: pegs right
 match-section-unknown = not said
+match-section-half = Counts once the other side is said.
 match-row-said = Dead or put back
 match-said-nothing = ask the organiser
 match-row-off = No match

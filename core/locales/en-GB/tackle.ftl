@@ -2,6 +2,7 @@
 
 setup-title = New session
 setup-water = Water
+setup-water-how = Fished before, the latest first
 setup-peg = Peg
 setup-depth = Depth of the water
 setup-span = Span of the sticks

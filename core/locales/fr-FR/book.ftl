@@ -85,7 +85,7 @@ book-key-peg-sub = ses derniers jours
 book-key-light = Lumière
 book-key-light-sub = à la place
 book-key-questions = Mes questions
-book-key-questions-sub = sur plusieurs jours
+book-key-questions-sub = sur plusieurs sorties
 book-door-files = Fichiers
 book-door-files-sub = envoi, copies
 book-door-mend = Revoir
@@ -164,23 +164,23 @@ sets-days-p-all = les { $count } façons
 sets-days-p-drawn = { $count } tirages
 sets-how = Fourchettes : limites exactes à { $level } %. Le verdict tient à la redistribution de jours entiers, car un bon jour est la chance d'un jour. Les lots peuvent différer par autre chose que leur choix : appât, compagnie, heure du jour.
 
-book-questions-title = Demandé sur plusieurs jours
+book-questions-title = Demandé sur plusieurs sorties
 book-questions-figures-title = Chiffres
 questions-says = { $count ->
-    [one] 1 question a été posée sur deux jours ou plus
-   *[other] { $count } questions ont été posées sur deux jours ou plus
+    [one] 1 question a été posée sur deux sorties ou plus
+   *[other] { $count } questions ont été posées sur deux sorties ou plus
 }. { $clear ->
     [0] Aucune n'est encore claire.
     [one] 1 est claire.
    *[other] { $clear } sont claires.
 }
-questions-how = Les deux mêmes, comparés sur deux jours ou plus d'une eau, font une question ; il n'y a rien à régler. Un jour compte si les deux ont été alternés quatre fois ou plus, sans autre chose changée chaque fois avec eux. Cela dit ce qui fut ces jours-là, pas ce qui sera.
-questions-own-rate = Chaque jour peut être bon ou mauvais : seul compte comment les deux se comparent dans chaque jour. Les eaux restent séparées, car ce qu'aiment les poissons de l'une ne vaut pas forcément pour une autre ; les sorties sans nom d'eau ne peuvent être réunies.
+questions-how = Les deux mêmes, comparés sur deux sorties ou plus d'une eau, font une question ; il n'y a rien à régler. Une sortie compte si les deux ont été alternés quatre fois ou plus, sans autre chose changée chaque fois avec eux. Cela dit ce qui fut lors de ces sorties, pas ce qui sera.
+questions-own-rate = Chaque sortie peut être bonne ou mauvaise, même deux d'un même jour : seul compte comment les deux se comparent dans chaque sortie. Les eaux restent séparées, car ce qu'aiment les poissons de l'une ne vaut pas forcément pour une autre ; les sorties sans nom d'eau ne peuvent être réunies.
 questions-left-out = { $count ->
     [one] 1 autre question, plus ancienne, n'est pas listée.
    *[other] { $count } autres questions, plus anciennes, ne sont pas listées.
 }
-questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur les attentes, à égalité. Lancer contre lancer figure à côté. Chaque jour, canne et point a son propre rythme.
+questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur les attentes, à égalité. Lancer contre lancer figure à côté. Chaque sortie, canne et point a son propre rythme.
 
 book-next-title = Prochaine fois
 next-none = Aucune sortie, donc rien sur quoi bâtir un projet.
@@ -286,6 +286,9 @@ session-mine = À MOI
 session-mine-sub = mon autre téléphone
 session-not-mine = PAS À MOI
 session-not-mine-sub = autre pêcheur
+# A peg or a water put right, as UNDO names it.
+entry-session_corrected = place ou plan d'eau
+session-place-how = Corrige ce qui était faux au DÉBUT
 session-close = FERMER
 session-close-sub = cette sortie
 cast-after = { $minutes } min, { $end }

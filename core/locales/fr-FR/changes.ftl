@@ -110,40 +110,40 @@ test-set-sub = { $value } au prochain lancer
 test-end = FINIR
 test-end-sub = ne plus alterner
 
-question-over = Sur { $days ->
-    [one] 1 jour
-   *[other] { $days } jours
+question-over = Sur { $sessions ->
+    [one] 1 sortie
+   *[other] { $sessions } sorties
 }, { $casts ->
     [one] 1 lancer
    *[other] { $casts } lancers
 } : { $verdict }.
-question-clear = { $value } nettement mieux ces jours-là
-question-none = Comparés sur { $days ->
-    [one] 1 jour
-   *[other] { $days } jours
+question-clear = { $value } nettement mieux lors de ces sorties
+question-none = Comparés sur { $sessions ->
+    [one] 1 sortie
+   *[other] { $sessions } sorties
 }, mais trop peu alternés, ou avec autre chose en même temps : pas encore clair.
-question-other-days = { $days ->
-    [one] 1 autre jour ne compte pas.
-   *[other] { $days } autres jours ne comptent pas.
+question-others = { $sessions ->
+    [one] 1 autre sortie ne compte pas.
+   *[other] { $sessions } autres sorties ne comptent pas.
 }
-question-of-100 = Sur ces jours, sur 100 questions pareilles : { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
-question-more = Environ { $days ->
-    [one] 1 jour de plus comme le dernier trancherait
-   *[other] { $days } jours de plus comme le dernier trancheraient
+question-of-100 = Sur ces sorties, sur 100 questions pareilles : { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
+question-more = Environ { $sessions ->
+    [one] 1 sortie de plus comme la dernière trancherait
+   *[other] { $sessions } sorties de plus comme la dernière trancheraient
 } 8 fois sur 10.
-question-more-maybe = { $days ->
-    [one] 1 jour de plus comme le dernier trancherait
-   *[other] { $days } jours de plus comme le dernier trancheraient
+question-more-maybe = { $sessions ->
+    [one] 1 sortie de plus comme la dernière trancherait
+   *[other] { $sessions } sorties de plus comme la dernière trancheraient
 } environ { $times ->
     [one] une fois
    *[other] { $times } fois
 } sur 10.
-question-more-no = { $days ->
-    [one] 1 jour de plus comme le dernier est
-   *[other] { $days } jours de plus comme le dernier sont
+question-more-no = { $sessions ->
+    [one] 1 sortie de plus comme la dernière est
+   *[other] { $sessions } sorties de plus comme la dernière sont
 } trop peu pour trancher.
-question-more-clear = Pas besoin d'autres jours pour le dire.
-question-more-unknown = Combien de jours il faudrait encore, on ne peut pas encore le dire.
+question-more-clear = Pas besoin d'autres sorties pour le dire.
+question-more-unknown = Combien de sorties il faudrait encore, on ne peut pas encore le dire.
 question-next = La prochaine fois : { $a }, { $b }, { $b }, { $a }, et ainsi de suite, sur un point avec une canne.
 question-title = { $factor } : { $a } ou { $b }, { $water }
-question-figures = { $a } contre { $b } : { $ratio } fois les touches par minute s'ils diffèrent (95 % : { $low } à { $high }). Une mise de 1 contre « aucune différence » est devenue { $minutes } par les minutes, { $waits } par les attentes, { $decides } moitié-moitié ; { $casts } par les lancers. Question { $place } de celles posées : { $anylook }, à lire à tout moment. Blocs de lancers redistribués dans leurs jours : { $block }.
+question-figures = { $a } contre { $b } : { $ratio } fois les touches par minute s'ils diffèrent (95 % : { $low } à { $high }). Une mise de 1 contre « aucune différence » est devenue { $minutes } par les minutes, { $waits } par les attentes, { $decides } moitié-moitié ; { $casts } par les lancers. Question { $place } de celles posées : { $anylook }, à lire à tout moment. Blocs de lancers redistribués dans leurs sorties : { $block }.

@@ -157,6 +157,7 @@ match-row-mark = Plus petit trait
 match-row-section-left = Secteur : places à gauche
 match-row-section-right = Secteur : places à droite
 match-section-unknown = non dit
+match-section-half = Compte dès que l'autre côté est dit aussi.
 match-row-said = Mort ou relâché
 match-said-nothing = demandez à l'organisateur
 match-row-off = Sans concours

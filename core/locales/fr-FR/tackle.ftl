@@ -2,6 +2,7 @@
 
 setup-title = Nouvelle sortie
 setup-water = Plan d'eau
+setup-water-how = Déjà pêchés, le dernier d'abord
 setup-peg = Place
 setup-depth = Fond
 setup-span = Écart des piquets

@@ -5,6 +5,9 @@ use super::{Hlc, Op, Payload};
 use std::collections::HashSet;
 use uuid::Uuid;
 
+/// What a label names a set-up by that is logged again in a session that has begun: UNDO takes back that, not the START.
+const CORRECTED: &str = "session_corrected";
+
 /// One step of undo: one op, or the ops of one group.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Entry {
@@ -36,10 +39,16 @@ pub struct History {
 /// entries that are gone with an undone import are not offered.
 pub fn history(ordered: &[&Op], device: Uuid) -> History {
     let mut history = History::default();
-    for op in ordered.iter().filter(|op| op.device == device && op.is_step_of_undo()) {
+    let mut begun: HashSet<Uuid> = HashSet::new();
+    for op in ordered {
+        let begins = matches!(op.payload, Payload::SessionStarted(_));
+        let corrects = begins && !begun.insert(op.session);
+        if op.device != device || !op.is_step_of_undo() {
+            continue;
+        }
         match &op.payload {
             Payload::Undone { targets } => history.step(op, targets),
-            _ => history.done(op),
+            _ => history.done(op, if corrects { CORRECTED } else { op.payload.kind() }),
         }
     }
     let gone = gone_with_an_import(ordered);
@@ -63,7 +72,7 @@ fn gone_with_an_import(ordered: &[&Op]) -> HashSet<Uuid> {
 }
 
 impl History {
-    fn done(&mut self, op: &Op) {
+    fn done(&mut self, op: &Op, kind: &str) {
         self.redo.clear();
         match self.undo.last_mut().filter(|last| last.group == op.entry()) {
             Some(last) => {
@@ -76,7 +85,7 @@ impl History {
             }
             None => self.undo.push(Entry {
                 ops: vec![op.id],
-                kind: op.payload.kind().to_owned(),
+                kind: kind.to_owned(),
                 wall_ms: op.at.wall_ms,
                 offset_min: op.at.offset_min,
                 hlc: op.hlc,

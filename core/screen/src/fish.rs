@@ -67,6 +67,9 @@ pub struct WeightView {
     pub weighed: FishKey,
 }
 
+/// As much of a typed rule as the screen of a fish has room for.
+const RULE_CHARS: usize = 80;
+
 /// What the first fish of a session still needs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FirstFish {
@@ -88,6 +91,8 @@ pub struct FishInput<'a> {
     pub chosen: Option<usize>,
     /// The match, if it is one.
     pub setup: Option<&'a MatchSetup>,
+    /// What its organiser says of fish that die or go back, as it was typed; empty if it wasn't.
+    pub rule: &'a str,
     /// Its own count.
     pub count: Option<&'a OwnCount>,
     /// Names of classes, most recently used first.
@@ -257,13 +262,24 @@ fn what(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> String {
         (None, None) => None,
     };
     match (fish.put_back, known) {
-        (true, known) => {
-            let id = if input.setup.is_some() { "fish-is-back-match" } else { "fish-is-back" };
-            [known, Some(input.say(id, &[]))].into_iter().flatten().collect::<Vec<_>>().join(" ")
-        }
+        (true, known) => [known, Some(is_back(input))].into_iter().flatten().collect::<Vec<_>>().join(" "),
         (false, Some(known)) => known,
         (false, None) if input.setup.is_some() => input.say("fish-not-weighed-match", &[]),
         (false, None) => input.say("fish-not-weighed", &[]),
+    }
+}
+
+/// "Put back." In a match, whether such a fish counts is the organiser's to say.
+fn is_back(input: &FishInput) -> String {
+    let rule = input.rule.trim().trim_end_matches('.');
+    match (input.setup, rule) {
+        (None, _) => input.say("fish-is-back", &[]),
+        (Some(_), "") => input.say("fish-is-back-match", &[]),
+        (Some(_), rule) => {
+            let shown: String = rule.chars().take(RULE_CHARS).collect();
+            let id = if shown.len() < rule.len() { "fish-is-back-rule-cut" } else { "fish-is-back-rule" };
+            input.say(id, &[("rule", shown.trim_end())])
+        }
     }
 }
 

@@ -111,7 +111,8 @@ pub use match_day::{
     RestInput, WeighInPage, match_view,
 };
 pub use match_day::{
-    OnScales, first_match, guess_in, hanging, net_name, scales_cycle, units, weigh_in_unit, weight_words,
+    OnScales, first_match, guess_in, hanging, is_net_number, net_name, scales_cycle, units, usual_class,
+    weigh_in_unit, weight_words,
 };
 pub use mend::{LONGEST_BACK_MIN, MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
@@ -123,7 +124,7 @@ pub use plan::{plan_day_words, plan_words};
 pub use questions::StandingQuestion;
 pub use refused::Refused;
 pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_view, sign_words};
-pub use setup::{SetupInput, SetupView, setup};
+pub use setup::{SetupInput, SetupView, setup, waters_fished};
 pub use shell::{ShellWords, position_words};
 pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use tackle::first_spot;

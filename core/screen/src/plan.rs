@@ -106,7 +106,9 @@ fn outcome_words(words: &Wording, session: &Session, outcome: &PlanOutcome) -> S
             words.say_with(&id, &[("planned", Arg::Text(&planned)), ("first", Arg::Text(&first))])
         }
         PlanOutcome::Leave { minutes, left_min } => left_words(words, *minutes, left_min),
-        PlanOutcome::Move { at_ms, first } => moved_words(words, session, *at_ms, *first),
+        PlanOutcome::Move { at_ms, offset_min, first } => {
+            moved_words(words, session, *at_ms, *offset_min, *first)
+        }
     }
 }
 
@@ -140,9 +142,14 @@ fn left_words(words: &Wording, minutes: u16, left_min: &[i64]) -> String {
 }
 
 /// "kept-back water at 12:30. First cast there 12:47."
-fn moved_words(words: &Wording, session: &Session, at_ms: i64, first: Option<&Stamp>) -> String {
-    let start = session.started.as_ref();
-    let time = start.map(|start| clock_of(start.wall_at(at_ms), start.shown.offset_min));
+fn moved_words(
+    words: &Wording,
+    session: &Session,
+    at_ms: i64,
+    offset_min: i16,
+    first: Option<&Stamp>,
+) -> String {
+    let time = session.started.as_ref().map(|start| clock_of(start.wall_at(at_ms), offset_min));
     let id = if first.is_some() { "plan-move-cast" } else { "plan-move-none" };
     let first = first.map(|first| clock(&first.shown)).unwrap_or_default();
     let args = [("time", Arg::Text(time.as_deref().unwrap_or_default())), ("first", Arg::Text(&first))];

@@ -43,11 +43,11 @@ impl StandingQuestion {
         matches!(self.found.verdict, OverDays::ClearlyBetter(_))
     }
 
-    /// "Over 3 days, 41 casts: leans to pink."
+    /// "Over 3 sessions, 41 casts: leans to pink." A day of a question is one session: two of the same day have rates of their own.
     pub(crate) fn says(&self, words: &Wording) -> String {
         let found = &self.found;
         if found.days == 0 {
-            return words.say_with("question-none", &[("days", Arg::Count(found.other_days))]);
+            return words.say_with("question-none", &[("sessions", Arg::Count(found.other_days))]);
         }
         let verdict = match found.verdict {
             OverDays::CantTellYet => words.say("verdict-cant-tell"),
@@ -59,14 +59,14 @@ impl StandingQuestion {
             }
         };
         let args = [
-            ("days", Arg::Count(found.days)),
+            ("sessions", Arg::Count(found.days)),
             ("casts", Arg::Count(found.casts())),
             ("verdict", Arg::Text(&verdict)),
         ];
         words.say_with("question-over", &args)
     }
 
-    /// What each side brought on these days.
+    /// What each side brought in these sessions.
     fn counts(&self, words: &Wording) -> String {
         let of = |side: Side, count: &SideCount| {
             let counts = side_counts(words, count.bites, count.casts, count.minutes);
@@ -75,12 +75,12 @@ impl StandingQuestion {
             sentence_case(&words.say_with("change-counts", &args))
         };
         let others = (self.found.days > 0 && self.found.other_days > 0)
-            .then(|| words.say_with("question-other-days", &[("days", Arg::Count(self.found.other_days))]));
+            .then(|| words.say_with("question-others", &[("sessions", Arg::Count(self.found.other_days))]));
         let sides = [of(Side::A, &self.found.sides[0]), of(Side::B, &self.found.sides[1])];
         sides.into_iter().chain(others).collect::<Vec<_>>().join(" ")
     }
 
-    /// "Over these days, of 100 that look like this: 84 favour pink; 3 favour white; 13 make no difference."
+    /// "Over these sessions, of 100 that look like this: 84 favour pink; 3 favour white; 13 make no difference."
     pub(crate) fn of_100(&self, words: &Wording) -> Option<String> {
         if self.found.days == 0 {
             return None;
@@ -99,18 +99,18 @@ impl StandingQuestion {
         Some(words.say_with("question-of-100", &args))
     }
 
-    /// How many more days it would take.
+    /// How many more sessions it would take.
     fn more(&self, words: &Wording) -> String {
         if self.is_clear() {
             return words.say("question-more-clear");
         }
         let Some(more) = self.more else { return words.say("question-more-unknown") };
         match (more.days, libm::round(10.0 * more.assurance) as usize) {
-            (Some(days), _) => words.say_with("question-more", &[("days", Arg::Count(days))]),
-            (None, 0) => words.say_with("question-more-no", &[("days", Arg::Count(MOST_DAYS))]),
+            (Some(days), _) => words.say_with("question-more", &[("sessions", Arg::Count(days))]),
+            (None, 0) => words.say_with("question-more-no", &[("sessions", Arg::Count(MOST_DAYS))]),
             (None, times) => words.say_with(
                 "question-more-maybe",
-                &[("days", Arg::Count(MOST_DAYS)), ("times", Arg::Count(times))],
+                &[("sessions", Arg::Count(MOST_DAYS)), ("times", Arg::Count(times))],
             ),
         }
     }

@@ -4,8 +4,8 @@
 use super::bench::hooklength_words;
 use super::place::span_words;
 use super::{
-    Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, PlanTap, SetupTap, TypedField,
-    TypedInto, Which, Wording,
+    Action, Arg, Choice, ChoiceRow, Day, Key, KeyTap, KeyView, KeyWeight, LeafKey, PlanTap, SetupTap,
+    TypedField, TypedInto, Which, Wording,
 };
 use restwater_bench::pack::{Item, Packed};
 use restwater_log::SessionSetup;
@@ -17,9 +17,9 @@ use serde::{Deserialize, Serialize};
 pub struct SetupView {
     /// What it is about.
     pub title: String,
-    /// Peg and name of the water, as typed before.
+    /// Peg and, as long as no water was fished before, name of the water, as typed before.
     pub fields: Vec<TypedField>,
-    /// The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
+    /// The water, the draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
     pub rows: Vec<ChoiceRow>,
     /// Opens the cautions of this peg.
     pub cautions: LeafKey,
@@ -41,6 +41,8 @@ pub struct SetupInput<'a> {
     pub plan: Option<String>,
     /// Whether it was dropped for today.
     pub plan_aside: bool,
+    /// The waters to choose from: those fished before.
+    pub waters: &'a [String],
     /// The number of cautions not yet dismissed at this peg.
     pub cautions: usize,
     /// The sentences.
@@ -54,6 +56,8 @@ const DEPTHS_CM: &[u32] = &[0, 100, 150, 200, 250, 300, 400, 500, 600];
 /// Rods to choose from: few waters allow more (common practice, no source). A session may have as many as
 /// [`restwater_session::MOST_RODS`].
 const RODS: &[u32] = &[1, 2, 3];
+/// As many waters as are offered without being typed.
+const MOST_WATERS: usize = 8;
 /// Seconds for the bait to settle (common practice, no source); 0 counts from the splash.
 const SETTLE_S: &[u32] = &[0, 15, 30, 60, 120, 180, 300];
 
@@ -82,14 +86,15 @@ pub fn setup(input: &SetupInput) -> SetupView {
         SetupTap::Settle { seconds }
     });
     depth.typing = Some(TypedField::sent(words, "depth", depth.label.clone(), TypedInto::Depth));
-    let mut rows = vec![
+    let mut rows: Vec<ChoiceRow> = water(input).into_iter().collect();
+    rows.extend([
         row("rods", u32::from(draft.rods), RODS, &|n| n.to_string(), |n| SetupTap::Rods { rods: n as u8 }),
         ChoiceRow { source: words.say("source-common"), ..span },
         depth,
         ChoiceRow { source: words.say("source-common"), ..settle },
         twitch(input),
         draw(input),
-    ];
+    ]);
     rows.extend(copy(input));
     rows.extend(plan(input));
     rows.push(pack(input));
@@ -98,12 +103,13 @@ pub fn setup(input: &SetupInput) -> SetupView {
     let field = |tag: &str, value: Option<&String>, into| {
         TypedField::new(tag, words.say(&format!("setup-{tag}")), value.cloned().unwrap_or_default(), into)
     };
+    let mut fields = vec![field("peg", draft.peg.as_ref(), TypedInto::Peg)];
+    if input.waters.is_empty() {
+        fields.push(field("water", draft.water.as_ref(), TypedInto::Water));
+    }
     SetupView {
         title: words.say("setup-title"),
-        fields: vec![
-            field("peg", draft.peg.as_ref(), TypedInto::Peg),
-            field("water", draft.water.as_ref(), TypedInto::Water),
-        ],
+        fields,
         rows,
         cautions: LeafKey {
             sub: words.say_with("setup-cautions-sub", &[("count", Arg::Count(input.cautions))]),
@@ -119,6 +125,47 @@ pub fn setup(input: &SetupInput) -> SetupView {
             tap: Action::StartSession { setup: None }.into(),
         },
     }
+}
+
+/// The waters fished before, the latest first, those of the angler's own days before those of others; each once.
+pub fn waters_fished(days: &[Day]) -> Vec<String> {
+    let mine = |mine: bool| days.iter().filter(move |day| day.mine == mine);
+    let mut waters: Vec<String> = Vec::new();
+    for water in mine(true).chain(mine(false)).filter_map(|day| day.gist.water.as_ref()) {
+        if waters.len() < MOST_WATERS && !waters.contains(water) {
+            waters.push(water.clone());
+        }
+    }
+    waters
+}
+
+/// A water fished before, or one that is typed; before the first there is only the line to type it into.
+fn water(input: &SetupInput) -> Option<ChoiceRow> {
+    let (words, now) = (input.words, input.draft.water.as_deref());
+    let some = Some(input.waters).filter(|waters| !waters.is_empty())?;
+    let row = place_row(words, "water", now, some, TypedInto::Water);
+    Some(ChoiceRow { source: words.say("setup-water-how"), ..row })
+}
+
+/// A row of the water or the peg: those known before, none, and a line to type another into.
+pub(crate) fn place_row(
+    words: &Wording,
+    tag: &str,
+    now: Option<&str>,
+    known: &[String],
+    into: TypedInto,
+) -> ChoiceRow {
+    let choice = |tag: String, label: String, text: &str| {
+        let action = Action::Typed { into, text: text.to_owned() };
+        Choice::new(tag, label, now.unwrap_or_default() == text, action)
+    };
+    let unknown = words.say("setup-unknown");
+    let known = known.iter().enumerate().map(|(i, name)| choice(i.to_string(), name.clone(), name));
+    let choices = known.chain([choice("none".into(), unknown.clone(), "")]).collect();
+    let label = words.say(&format!("setup-{tag}"));
+    let typing = Some(TypedField::sent(words, tag, label.clone(), into));
+    let value = now.map_or(unknown, str::to_owned);
+    ChoiceRow { value, typing, ..ChoiceRow::of(tag, label, choices, String::new()) }
 }
 
 /// "none", "30 s", "2 min".

@@ -124,6 +124,12 @@ impl Wording {
         }
     }
 
+    /// The message in every language. What was named by it stands in the log, also after another language was chosen.
+    pub fn in_every_language(id: &str, args: &[(&str, Arg)]) -> Vec<String> {
+        let all = std::iter::once(&ENGLISH).chain(&OTHERS);
+        all.map(|language| Self::shared(language.tag).say_with(id, args)).collect()
+    }
+
     /// Whether there is such a message.
     pub fn has(&self, id: &str) -> bool {
         self.bundle.has_message(id)

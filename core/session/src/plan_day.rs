@@ -97,6 +97,8 @@ pub enum PlanOutcome<'a> {
     Move {
         /// When, in ms on the time line.
         at_ms: i64,
+        /// The phone's offset from UTC, in minutes, by which that is a time of day.
+        offset_min: i16,
         /// The first cast into water that was kept back.
         first: Option<&'a Stamp>,
     },
@@ -125,7 +127,7 @@ pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
             out.then_some(PlanDue::Leave { minutes: *minutes })
         }
         PlanLine::Move { at } => {
-            let at_ms = move_ms(session, *at)?;
+            let at_ms = move_ms(session, *at, now.shown.offset_min)?;
             let now_due = (at_ms..at_ms.saturating_add(MOVE_STANDS_MS)).contains(&now.at_ms);
             let moved = casts.iter().any(|cast| into_kept_back(session, cast));
             (now_due && !moved).then_some(PlanDue::Move { at_ms })
@@ -163,7 +165,10 @@ pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
         }
         PlanLine::Move { at } => {
             let first = casts.iter().find(|cast| into_kept_back(session, cast)).map(|cast| &cast.start);
-            Some(PlanOutcome::Move { at_ms: move_ms(session, *at)?, first })
+            // The clocks may have been changed meanwhile: the time of day is one of when it was kept or else of the end.
+            let shown = first.or(session.ended.as_ref()).or(session.started.as_ref())?;
+            let offset_min = shown.shown.offset_min;
+            Some(PlanOutcome::Move { at_ms: move_ms(session, *at, offset_min)?, offset_min, first })
         }
     };
     pegs.into_iter().chain(plan.lines.iter().filter_map(outcome)).collect()
@@ -218,8 +223,9 @@ fn into_kept_back(session: &Session, cast: &Cast) -> bool {
 }
 
 /// When to move, in ms on the time line. A time of day is placed on the line by the match's clock, or without
-/// a match by what the phone showed at the session's start.
-fn move_ms(session: &Session, at: MoveAt) -> Option<i64> {
+/// a match by what the phone showed at the session's start. Where the plan is for a later day, it is a time of that day. `offset_min` is
+/// what the phone's time of day differs from UTC by when it comes: over a change of the clocks not what it was at the start.
+fn move_ms(session: &Session, at: MoveAt, offset_min: i16) -> Option<i64> {
     let start = session.started.as_ref()?;
     let day = session.match_day.as_ref();
     // What the clock of the match shows at the start of the session.
@@ -233,9 +239,16 @@ fn move_ms(session: &Session, at: MoveAt) -> Option<i64> {
         }
         MoveAt::Clock { minute } => {
             let local = local_ms(start_ms, start.shown.offset_min);
-            let time_of_day = local.rem_euclid(DAY_MS);
+            let (day, time_of_day) = (local.div_euclid(DAY_MS), local.rem_euclid(DAY_MS));
+            let later = session.plan.as_ref().map_or(0, |plan| i64::from(plan.day).saturating_sub(day));
             let ahead = i64::from(minute) * MINUTE_MS - time_of_day;
-            start.at_ms.saturating_add(if ahead < -NEXT_DAY_MS { ahead + DAY_MS } else { ahead })
+            let ahead = match later {
+                1.. => ahead.saturating_add(later.saturating_mul(DAY_MS)),
+                _ if ahead < -NEXT_DAY_MS => ahead + DAY_MS,
+                _ => ahead,
+            };
+            let clocks_min = i64::from(start.shown.offset_min) - i64::from(offset_min);
+            start.at_ms.saturating_add(ahead).saturating_add(clocks_min * MINUTE_MS)
         }
     })
 }

@@ -127,7 +127,7 @@ fn a_question_over_days_needs_no_room() {
         (changes.changes[0].says.clone(), leaf)
     };
     let with_room = shown(&mut open(dir.path(), 8));
-    assert!(with_room.0.ends_with("Over 2 days, 24 casts: can't tell yet."), "{}", with_room.0);
+    assert!(with_room.0.ends_with("Over 2 sessions, 24 casts: can't tell yet."), "{}", with_room.0);
     on_disk(Some(0), || assert_eq!(shown(&mut open(dir.path(), 9)), with_room));
 }
 

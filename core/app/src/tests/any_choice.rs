@@ -86,6 +86,8 @@ pub(super) fn any_typed() -> impl Strategy<Value = Action> {
             TypedInto::PegLatitude,
             TypedInto::PegLongitude,
             TypedInto::PegBearing,
+            TypedInto::SessionPeg,
+            TypedInto::SessionWater,
             TypedInto::MatchRule
         ]),
         rod.clone().prop_map(|rod| TypedInto::Bait { rod }),

@@ -120,6 +120,30 @@ fn feed_goes_to_the_aim_on_the_map_and_is_repeated_there() {
     assert!(session.fed[0].said.place.is_some() && phone.fed(6 * MIN).is_none());
 }
 
+/// Twelve ounces were typed and not fed.
+#[test]
+fn a_figure_left_unfinished_is_gone_and_is_never_read_in_another_unit() {
+    let grams = Action::Phone { tap: PhoneTap::Weights { unit: WeightUnit::Grams } };
+    for (left, unit, figure) in [(true, true, "0 g"), (false, true, "0 g"), (true, false, "0 oz")] {
+        let mut phone = with_a_spot();
+        for digit in [1, 2] {
+            phone.tap(MIN + i64::from(digit) * 200, &feed(FeedTap::Digit { digit })).unwrap();
+        }
+        assert_eq!(phone.feed_pad(2 * MIN).figure, "12 oz");
+        if left {
+            phone.tap(2 * MIN, &Action::Back).unwrap();
+        }
+        if unit {
+            phone.tap(3 * MIN, &grams).unwrap();
+        }
+        let pad = phone.feed_pad(4 * MIN);
+        assert_eq!((pad.figure.as_str(), pad.weighed.enabled), (figure, false));
+        assert!(phone.tap(5 * MIN, &feed(FeedTap::Weighed)).is_err());
+        phone.tap(6 * MIN, &feed(FeedTap::Digit { digit: 3 })).unwrap();
+        assert_eq!(phone.feed_pad(6 * MIN).figure, figure.replace('0', "3"));
+    }
+}
+
 #[test]
 fn feed_is_typed_in_ounces_or_grams_and_kept_as_it_was_typed() {
     let mut phone = with_a_spot();

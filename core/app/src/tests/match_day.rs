@@ -430,6 +430,7 @@ pub(super) fn any_match_tap() -> impl Strategy<Value = Action> {
         1 => any_net().prop_map(|name| MatchTap::ScalesNet { name }),
         1 => Just(MatchTap::WeighIn),
         1 => (0..30_u8).prop_map(|place| MatchTap::ScalesPeg { peg: OtherPeg { side: Side::Left, place } }),
+        1 => (0..25_u8).prop_map(|pegs| MatchTap::SectionSide { side: Side::Left, pegs }),
         1 => (0..30_u8, 0..3_u8).prop_map(|(left, right)| MatchTap::Section { left, right }),
         1 => (any_net(), any_unit(), 1..9_000_i64).prop_map(|(net, unit, count)| MatchTap::WeighedIn { net, unit, count }),
     ]

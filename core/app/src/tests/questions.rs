@@ -94,10 +94,10 @@ fn the_same_two_values_on_two_days_of_one_water_are_a_question_without_set_up() 
     assert!(!phone.colour_change(DAY / 2).says.contains("Over"));
     phone.alternates(1, "Mill pool", PLAN);
     let change = phone.colour_change(2 * DAY);
-    let over = "Over 2 days, 36 casts: pink clearly better on these days.";
+    let over = "Over 2 sessions, 36 casts: pink clearly better in these sessions.";
     assert!(change.says.ends_with(over), "{}", change.says);
     assert!(
-        change.reasons[0].starts_with("Over these days, of 100 questions that look like this: "),
+        change.reasons[0].starts_with("Over these sessions, of 100 questions that look like this: "),
         "{:?}",
         change.reasons
     );
@@ -106,7 +106,7 @@ fn the_same_two_values_on_two_days_of_one_water_are_a_question_without_set_up() 
     assert!(lines[0].heads);
     assert_eq!(lines[1].label, over);
     assert_eq!(lines[1].detail, "Pink: 18 bites in 18 casts, 150 min. White: 4 bites in 18 casts, 258 min.");
-    assert_eq!(lines[3].detail, "No more days are needed to say so.");
+    assert_eq!(lines[3].detail, "No more sessions are needed to say so.");
     assert_eq!(lines[3].label, "Next time: pink, white, white, pink, and again, on one spot with one rod.");
     // The same after a restart.
     phone.open();
@@ -131,8 +131,8 @@ fn another_water_a_water_without_a_name_and_days_changed_too_seldom_add_nothing(
     assert_eq!(phone.asked(4 * DAY), None);
     phone.alternates(4, "Mill pool", "ppppwwwwpp");
     let lines = phone.asked(5 * DAY).unwrap();
-    assert!(lines[1].label.starts_with("Over 1 day, 18 casts: "), "{}", lines[1].label);
-    assert!(lines[1].detail.ends_with("1 more day doesn't count."), "{}", lines[1].detail);
+    assert!(lines[1].label.starts_with("Over 1 session, 18 casts: "), "{}", lines[1].label);
+    assert!(lines[1].detail.ends_with("1 more session doesn't count."), "{}", lines[1].detail);
     phone.alternates(5, "Long lake", "ppww");
     phone.alternates(6, "Low pond", "ppww");
     phone.alternates(7, "Low pond", "wwpp");
@@ -142,9 +142,22 @@ fn another_water_a_water_without_a_name_and_days_changed_too_seldom_add_nothing(
     assert_eq!(heads, [of("Low pond"), of("Long lake"), of("Mill pool")], "those asked last first");
     assert_eq!(
         lines[1].label,
-        "Compared on 2 days, but changed back and forth too few times, or together with something else: can't tell yet."
+        "Compared in 2 sessions, but changed back and forth too few times, or together with something else: can't tell yet."
     );
-    assert_eq!(lines[2].detail, "How many more days it would take can't be said yet.");
+    assert_eq!(lines[2].detail, "How many more sessions it would take can't be said yet.");
+}
+
+/// A morning and an evening, each with its own rate: the statistics take them apart, and so do the words.
+#[test]
+fn two_sessions_of_one_day_are_no_two_days() {
+    let mut phone = Phone::new();
+    for from in [-20 * 60, -12 * 60] {
+        let moment = |minute: i64| at((from + minute) * MIN);
+        let end = phone.alternates_by(&moment, "Mill pool", PLAN);
+        phone.tap_at(&moment(end), &Action::EndSession);
+    }
+    let said = verdict(phone.asked(DAY).as_ref());
+    assert_eq!(said, "Over 2 sessions, 36 casts: pink clearly better in these sessions.");
 }
 
 #[test]
@@ -167,12 +180,12 @@ fn today_counts_as_it_goes_on() {
     let moment = |minute: i64| Moment { boot: "boot-2".into(), ..at(DAY + minute * MIN) };
     let now = phone.alternates_by(&moment, "Mill pool", "pwwppww");
     let change = phone.colour_change(DAY + now * MIN);
-    assert!(change.says.contains("Over 1 day, 18 casts"), "three switches: {}", change.says);
+    assert!(change.says.contains("Over 1 session, 18 casts"), "three switches: {}", change.says);
     phone.tap_at(&moment(now), &tackle(TackleTap::Colour { name: "pink".into() }));
     phone.tap_at(&moment(now + 1), &CAST);
     phone.tap_at(&moment(now + 16), &WOUND_IN);
     let change = phone.colour_change(DAY + (now + 17) * MIN);
-    assert!(change.says.contains("Over 2 days, 26 casts"), "{}", change.says);
+    assert!(change.says.contains("Over 2 sessions, 26 casts"), "{}", change.says);
 }
 
 /// A battery that went flat between two days: the clock shows 1970 on the second. Days come in the order of the log.
@@ -229,7 +242,7 @@ fn a_partners_days_count_only_where_they_are_chosen_and_those_of_my_other_phone_
     let whose = |whose| Action::Waits { tap: WaitsTap::Whose { whose } };
     mine.tap(3 * DAY, &whose(Whose::Both)).unwrap();
     let all = mine.asked(3 * DAY);
-    assert!(verdict(all.as_ref()).starts_with("Over 3 days, 54 casts"), "{all:?}");
+    assert!(verdict(all.as_ref()).starts_with("Over 3 sessions, 54 casts"), "{all:?}");
     mine.tap(3 * DAY + MIN, &whose(Whose::Me)).unwrap();
     assert_eq!(mine.asked(3 * DAY + MIN), None);
     // The other phone is mine too.

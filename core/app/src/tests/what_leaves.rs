@@ -22,6 +22,26 @@ impl Phone {
         (PathBuf::from(&sent.path), fs::read_to_string(&sent.path).unwrap())
     }
 
+    /// A day with bread on the line, and one that was begun as its copy, with something packed.
+    fn copied_day(&mut self, from: i64) {
+        self.tap(from, &START).unwrap();
+        self.tap(from + 1_000, &tackle(TackleTap::Bait { name: "bread".into() })).unwrap();
+        self.tap(from + 2_000, &Action::EndSession).unwrap();
+        self.tap(from + 3_000, &Action::Setup { tap: SetupTap::CopyLast }).unwrap();
+        let rows = self.set_up_rows(from + 4_000);
+        let item = rows.iter().find(|row| row.tag == "pack").unwrap().choices[0].action.clone();
+        self.tap(from + 4_000, &item).unwrap();
+        self.tap(from + 5_000, &START).unwrap();
+        self.tap(from + 6_000, &Action::EndSession).unwrap();
+    }
+
+    pub(super) fn set_up_rows(&mut self, ms: i64) -> Vec<restwater_screen::ChoiceRow> {
+        match self.app().screen(Which::Setup, &at(ms)).unwrap() {
+            Screen::Setup(setup) => setup.rows,
+            other => panic!("{other:?}"),
+        }
+    }
+
     fn backed_up(&mut self, ms: i64) -> PathBuf {
         PathBuf::from(self.app().back_up(&at(ms), &mut go).unwrap().unwrap().path)
     }
@@ -152,6 +172,7 @@ fn two_phones_with_one_log_by_transfer_stay_two_phones() {
     let mut old = Phone::with_ids_from(500);
     old.bench(0, restwater_screen::BenchTap::Tied { count: 8 }).unwrap();
     old.day_with(MIN, "22", 1);
+    old.copied_day(40 * MIN);
     old.app().pause().unwrap();
     let mut new = Phone::with_ids_from(900);
     drop(new.app.take());
@@ -166,7 +187,13 @@ fn two_phones_with_one_log_by_transfer_stay_two_phones() {
     }
     new.open();
     assert_ne!(new.app().journal.store().device(), old.app().journal.store().device());
+    // What was chosen for the last START was used by it, on whichever phone that was.
+    let rows = new.set_up_rows(59 * MIN);
+    let value = |tag: &str| rows.iter().find(|row| row.tag == tag).unwrap().value.clone();
+    assert_eq!(value("copy"), "no");
+    assert!(value("pack").starts_with("0 of "), "{}", value("pack"));
     new.tap(60 * MIN, &START).unwrap();
+    assert_eq!(new.app().session().unwrap().rods[0].rig, restwater_log::Rig::default());
     new.tap(61 * MIN, &CAST).unwrap();
     old.tap(70 * MIN, &START).unwrap();
     old.tap(71 * MIN, &CAST).unwrap();
@@ -181,7 +208,7 @@ fn two_phones_with_one_log_by_transfer_stay_two_phones() {
         assert_eq!(new.app().session().unwrap().id, running, "its own session is on the Bank");
         assert_eq!(new.app().journal.recent().undo().unwrap().kind, "cast");
         new.tap(83 * MIN, &super::whose::all_sessions()).unwrap();
-        assert_eq!(new.book_leaf(83 * MIN, "sessions").says, "3 sessions of 3.", "all of them the angler's");
+        assert_eq!(new.book_leaf(83 * MIN, "sessions").says, "5 sessions of 5.", "all of them the angler's");
         assert_ne!(
             new.app().kit().unwrap().wallet,
             restwater_kit::Kit::default().wallet,

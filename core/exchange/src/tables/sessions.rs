@@ -132,7 +132,7 @@ fn plan<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), Exchang
                 planned[2] = Some(f64::from(minutes));
                 left = left_min.iter().map(ToString::to_string).collect::<Vec<_>>().join(" | ");
             }
-            PlanOutcome::Move { at_ms, first } => {
+            PlanOutcome::Move { at_ms, first, .. } => {
                 planned[3] = Some(minutes(at_ms));
                 planned[4] = first.map(|first| minutes(first.at_ms));
             }

@@ -1,6 +1,6 @@
 //! What the keys of the Match screen do.
 
-use restwater_log::{OtherPeg, WeightUnit};
+use restwater_log::{OtherPeg, Side, WeightUnit};
 use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
@@ -55,6 +55,13 @@ pub enum MatchTap {
         left: u8,
         /// Pegs to the right.
         right: u8,
+    },
+    /// How far the section reaches on one side. It has no extent until the other side is known too.
+    SectionSide {
+        /// Which: anything but left is right.
+        side: Side,
+        /// Pegs on it.
+        pegs: u8,
     },
     /// A digit of its weight was typed.
     ScalesDigit {

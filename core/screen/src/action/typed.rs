@@ -13,7 +13,11 @@ pub enum TypedInto {
     Water,
     /// Its peg.
     Peg,
-    /// Its depth, a length.
+    /// The water of a session that has begun, which was wrong.
+    SessionWater,
+    /// The peg of one.
+    SessionPeg,
+    /// The depth of the set-up, a length.
     Depth,
     /// A name for the next mark, feature or hazard, or for an old one.
     SwimName,
@@ -83,6 +87,8 @@ impl TypedInto {
         match self {
             Self::Water
             | Self::Peg
+            | Self::SessionWater
+            | Self::SessionPeg
             | Self::SwimName
             | Self::Bait { .. }
             | Self::Colour { .. }

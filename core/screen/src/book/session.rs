@@ -6,7 +6,8 @@ use crate::date::session_day_words;
 use crate::figures::{clock, whole};
 use crate::leave_words::not_seen_words;
 use crate::place::{rig_words, spot_words};
-use crate::{Action, Arg, BookTap, Leaf, LeafKey, LeafLine, TypedInto, Wording};
+use crate::setup::place_row;
+use crate::{Action, Arg, BookTap, ChoiceRow, Leaf, LeafKey, LeafLine, TypedInto, Wording, waters_fished};
 use restwater_match_day::rules::same_name;
 use restwater_session::{Cast, EndCause, Session, Summary, casts_by_telling, wait_of};
 
@@ -21,6 +22,10 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     }
     leaf.says = says(words, session);
     leaf.typing = Some(super::typing(words, "note", TypedInto::Note));
+    // What a partner logged is the partner's to mend.
+    if !of_another {
+        leaf.rows = place_rows(input, session);
+    }
     if session.conditions.iter().any(|at| at.conditions != restwater_sky::conditions::Conditions::default()) {
         let text = conditions_words(words, &session.conditions_now());
         leaf.lines.push(LeafLine::new(words.say("session-conditions"), text));
@@ -33,7 +38,6 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     }
     leaf.lines.extend(input.opened_day.into_iter().flat_map(|day| side_by_side(input, &day)));
     leaf.lines.extend(session.casts.iter().map(|cast| cast_line(words, session, cast)));
-    // What a partner logged is the partner's to mend.
     if !session.doubts.is_empty() && !of_another {
         leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
     }
@@ -48,6 +52,17 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
         LeafKey { sub: words.say(&format!("{id}-sub")), ..key }
     }));
     leaf
+}
+
+/// The peg and the water of the session, to be put right.
+fn place_rows(input: &BookInput, session: &Session) -> Vec<ChoiceRow> {
+    let (peg, water) = (session.setup.peg.as_deref(), session.setup.water.as_deref());
+    let waters = waters_fished(input.days);
+    let row = |tag, now, known, into| ChoiceRow {
+        source: input.words.say("session-place-how"),
+        ..place_row(input.words, tag, now, known, into)
+    };
+    vec![row("peg", peg, &[], TypedInto::SessionPeg), row("water", water, &waters, TypedInto::SessionWater)]
 }
 
 /// The pegs of one water that different anglers fished at the same time, as in two files of one match: the

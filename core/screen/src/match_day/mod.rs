@@ -9,13 +9,13 @@ mod weights;
 
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
-pub use rules::{first_match, net_name};
+pub use rules::{first_match, is_net_number, net_name, usual_class};
 pub use section::{OnScales, hanging, scales_cycle};
 pub(crate) use weights::{estimate, unit_id};
 pub use weights::{guess_in, short as weight_words, units, weigh_in_unit};
 
 use super::{Arg, ChoiceRow, FiguresView, LeafKey, MatchTap, Wording};
-use restwater_log::WeightUnit;
+use restwater_log::{Side, WeightUnit};
 use restwater_match_day::running::RunningError;
 use restwater_match_day::typed::TypedWeight;
 use restwater_session::MatchSetup;
@@ -229,6 +229,8 @@ pub struct MatchInput<'a> {
     pub on_scales: Option<&'a OnScales>,
     /// The weight being typed for it.
     pub typed: &'a TypedWeight,
+    /// The side of the section that was said first, with its pegs, while the other isn't known.
+    pub section_side: Option<(Side, u8)>,
     /// What the phone weighs in where no match says otherwise.
     pub phone_unit: WeightUnit,
     /// The language.

@@ -8,7 +8,7 @@ use crate::{
 };
 use restwater_log::{Side, WeightUnit};
 use restwater_match_day::clock::MINUTE_MS;
-use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit};
+use restwater_match_day::rules::{MatchRules, NetHolds, NetRule, OverLimit, same_name};
 use restwater_match_day::weight::Weight;
 use restwater_session::{ClassGuess, MatchSetup, Section, Stamp};
 
@@ -64,6 +64,18 @@ pub fn first_match(words: &Wording, unit: WeightUnit, now: &Stamp) -> MatchSetup
 /// "Net 2".
 pub fn net_name(words: &Wording, number: usize) -> String {
     words.say_with("match-net", &[("number", Arg::Text(&number.to_string()))])
+}
+
+/// Whether a net has the name of that number in any language.
+pub fn is_net_number(name: &str, number: usize) -> bool {
+    let number = number.to_string();
+    let names = Wording::in_every_language("match-net", &[("number", Arg::Text(&number))]);
+    names.iter().any(|known| same_name(known, name))
+}
+
+/// The place of a usual class among those of the match, by its word in any language.
+pub fn usual_class(setup: &MatchSetup, class: UsualClass) -> Option<usize> {
+    Wording::in_every_language(class.id(), &[]).iter().find_map(|name| setup.class(name))
 }
 
 /// Sets the first match.
@@ -248,9 +260,14 @@ impl Rows<'_> {
     }
 
     fn classes(&self) -> ChoiceRow {
+        let own = UsualClass::ALL.map(|class| self.input.say(class.id(), &[]));
+        let is_own = |class: &ClassGuess| own.iter().any(|name| same_name(name, &class.name));
+        // The other languages are read only where a class has a name that is none of this one.
+        let all_own = self.setup.classes.iter().all(is_own);
         let class = |class: UsualClass| {
             let name = self.input.say(class.id(), &[]);
-            let chosen = self.setup.class(&name).is_some();
+            let chosen =
+                self.setup.class(&name).is_some() || (!all_own && usual_class(self.setup, class).is_some());
             choice(class.id(), name, chosen, RuleTap::Class { class })
         };
         let names: Vec<&str> = self.setup.classes.iter().map(|c| c.name.as_str()).collect();
@@ -296,21 +313,19 @@ impl Rows<'_> {
     /// Pegs of the section on one side.
     fn section(&self, side: Side) -> ChoiceRow {
         let known = self.input.session.and_then(|session| session.section);
-        let now = known.unwrap_or(Section { left: 0, right: 0 });
+        let of = |section: Section| if side == Side::Left { section.left } else { section.right };
+        let half = self.input.section_side.filter(|(said, _)| known.is_none() && *said == side);
+        let here = known.map(of).or(half.map(|(_, pegs)| pegs));
         let one = |n: u8| {
-            let tap = match side {
-                Side::Left => MatchTap::Section { left: n, right: now.right },
-                _ => MatchTap::Section { left: now.left, right: n },
-            };
-            let here = if side == Side::Left { now.left } else { now.right };
-            Choice::new(n.to_string(), n.to_string(), known.is_some() && n == here, Action::Match { tap })
+            let tap = MatchTap::SectionSide { side, pegs: n };
+            Choice::new(n.to_string(), n.to_string(), here == Some(n), Action::Match { tap })
         };
         let tag = if side == Side::Left { "section-left" } else { "section-right" };
         let row = ChoiceRow::of(
             tag,
             self.input.say(&format!("match-row-{tag}"), &[]),
             (0..=MOST_SIDE).map(one).collect(),
-            String::new(),
+            half.map_or_else(String::new, |_| self.input.say("match-section-half", &[])),
         );
         let value = if row.value.is_empty() {
             self.input.say("match-section-unknown", &[])

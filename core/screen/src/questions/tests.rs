@@ -39,17 +39,17 @@ fn progress_is_worded_in_natural_frequencies_and_stakes_are_on_the_page_of_figur
     alike.more = Some(MoreDays { days: None, assurance: 0.31 });
     let clear = standing(3, Some(6.0), None, 2);
     let [leaf, figures] = leaves(&words, &[alike, clear]).unwrap();
-    assert_eq!(leaf.says, "2 questions were asked on two days or more. 1 is clear.");
+    assert_eq!(leaf.says, "2 questions were asked in two sessions or more. 1 is clear.");
     let labels: Vec<&str> = leaf.lines.iter().map(|line| line.label.as_str()).collect();
-    assert_eq!(labels[1], "Over 2 days, 24 casts: can't tell yet.");
+    assert_eq!(labels[1], "Over 2 sessions, 24 casts: can't tell yet.");
     assert!(
-        labels[2].starts_with("Over these days, of 100 questions that look like this: "),
+        labels[2].starts_with("Over these sessions, of 100 questions that look like this: "),
         "{}",
         labels[2]
     );
-    assert_eq!(leaf.lines[3].detail, "6 more days like the last would settle it about 3 times in 10.");
-    assert_eq!(labels[5], "Over 3 days, 36 casts: pink clearly better on these days.");
-    assert_eq!(leaf.lines[7].detail, "No more days are needed to say so.");
+    assert_eq!(leaf.lines[3].detail, "6 more sessions like the last would settle it about 3 times in 10.");
+    assert_eq!(labels[5], "Over 3 sessions, 36 casts: pink clearly better in these sessions.");
+    assert_eq!(leaf.lines[7].detail, "No more sessions are needed to say so.");
     assert!(figures.lines[1].detail.contains("Question 2 of those asked: p "), "{}", figures.lines[1].detail);
     assert!(leaf.lines.iter().all(|line| !line.detail.contains("stake")), "stakes stand on the page behind");
 }

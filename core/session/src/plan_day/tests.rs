@@ -106,7 +106,7 @@ fn a_cast_into_water_that_is_kept_back_by_then_counts_as_the_move() {
     let session = fold(SESSION, &day.ops);
     let outcomes = plan_outcomes(&session);
     let moved = outcomes.iter().find_map(|outcome| match outcome {
-        PlanOutcome::Move { at_ms, first } => {
+        PlanOutcome::Move { at_ms, first, .. } => {
             Some((*at_ms / MINUTE_MS, first.map(|at| at.at_ms / MINUTE_MS)))
         }
         _ => None,
@@ -133,7 +133,7 @@ fn the_plan_is_compared_with_the_day() {
             PlanOutcome::Rig { rod: 1, rig: &bread(), first: Some(corn), kept: false },
             PlanOutcome::Start { spot: &start_at(1_400), first: Some(&session.casts[0]), kept: false },
             PlanOutcome::Leave { minutes: 20, left_min: vec![12] },
-            PlanOutcome::Move { at_ms: 90 * MINUTE_MS, first: None },
+            PlanOutcome::Move { at_ms: 90 * MINUTE_MS, offset_min: 0, first: None },
         ]
     );
     day.log(10, Payload::SpotSet { rod: 1, spot: spot(1_400) });
@@ -162,7 +162,7 @@ fn a_time_of_day_lies_after_the_start_or_shortly_before_it() {
     let move_min = |minute| {
         let mut day = Written::new(1);
         day.log(1, taken(vec![PlanLine::Move { at: MoveAt::Clock { minute } }]));
-        move_ms(&fold(SESSION, &day.ops), MoveAt::Clock { minute }).unwrap()
+        move_ms(&fold(SESSION, &day.ops), MoveAt::Clock { minute }, 0).unwrap()
     };
     let second = 1_000;
     assert_eq!(move_min(22 * 60 + 30), 16 * MINUTE_MS + 40 * second);
@@ -189,9 +189,9 @@ fn in_a_match_minutes_count_from_all_in_and_times_of_day_are_the_organisers() {
     );
     let session = fold(SESSION, &day.ops);
     let all_in = HOUR_MS - MINUTE_MS;
-    assert_eq!(move_ms(&session, MoveAt::AllIn { minutes: 90 }), Some(all_in + 90 * MINUTE_MS));
+    assert_eq!(move_ms(&session, MoveAt::AllIn { minutes: 90 }, 0), Some(all_in + 90 * MINUTE_MS));
     assert_eq!(
-        move_ms(&session, MoveAt::Clock { minute: 22 * 60 + 30 }),
+        move_ms(&session, MoveAt::Clock { minute: 22 * 60 + 30 }, 0),
         Some(15 * MINUTE_MS + 40_000),
         "the organiser's clock is a minute ahead"
     );

@@ -1,0 +1,171 @@
+//! Which day a plan is for, and the day whose plan a session takes up.
+
+use super::*;
+use restwater_log::{MoveAt, PlanLine};
+use restwater_screen::PlanTap;
+
+/// The tests begin at 22:13:20 on a Tuesday, which is day 19 675 since 1970.
+const TUESDAY: i32 = 19_675;
+const HOUR: i64 = 60 * MIN;
+const DAY: i64 = 24 * HOUR;
+/// Midnight before it.
+const MIDNIGHT: i64 = -(22 * HOUR + 13 * MIN + 20_000);
+
+fn plan(tap: PlanTap) -> Action {
+    Action::Plan { tap }
+}
+
+fn day(day: i32) -> Action {
+    plan(PlanTap::Day { day })
+}
+
+fn leave(minutes: u16) -> Action {
+    plan(PlanTap::Leave { minutes: Some(minutes) })
+}
+
+fn lines(phone: &mut Phone) -> Vec<PlanLine> {
+    phone.app().session().unwrap().plan.as_ref().map_or_else(Vec::new, |plan| plan.lines.clone())
+}
+
+impl Phone {
+    /// The day that the Bench plans, by its words.
+    fn plans_for(&mut self, ms: i64) -> String {
+        self.leaf(Which::Bench, ms, "plan").says
+    }
+
+    fn planned(&mut self) -> Vec<i32> {
+        self.app().plans().unwrap().into_keys().collect()
+    }
+}
+
+/// START on Friday at 18:00 with the plan of Saturday: 14:00 is Saturday's.
+#[test]
+fn a_time_of_day_is_that_of_the_plans_own_day() {
+    let mut phone = Phone::new();
+    let start = MIDNIGHT + 18 * HOUR;
+    phone.tap(start - 2 * MIN, &day(TUESDAY + 1)).unwrap();
+    phone.tap(start - MIN, &plan(PlanTap::Move { at: Some(MoveAt::Clock { minute: 14 * 60 }) })).unwrap();
+    phone.tap(start, &START).unwrap();
+    assert_eq!(lines(&mut phone).len(), 1);
+    let due = |phone: &mut Phone, ms| {
+        let bank = phone.bank(ms);
+        let said = std::iter::once(bank.advice.detail).chain(bank.advice.more);
+        said.filter(|text| text.starts_with("Plan")).collect::<Vec<_>>()
+    };
+    assert_eq!(due(&mut phone, start + MIN), [""; 0]);
+    assert_eq!(due(&mut phone, MIDNIGHT + DAY + 14 * HOUR + MIN), ["Plan, 14:00: fish kept-back water."]);
+    let session = phone.app().session().unwrap();
+    let outcomes = restwater_session::plan_outcomes(session);
+    let at_ms = outcomes.iter().find_map(|outcome| match outcome {
+        restwater_session::PlanOutcome::Move { at_ms, .. } => Some(*at_ms),
+        _ => None,
+    });
+    assert_eq!(at_ms, Some(20 * HOUR));
+}
+
+/// From 22:00 to 07:00, with the clocks changed in between: 06:00 is what they show in the morning.
+#[test]
+fn a_time_of_day_over_a_change_of_the_clocks_is_that_of_the_new_time() {
+    for (before, after) in [(60, 0), (0, 60)] {
+        let local = |ms: i64, offset_min: i16| {
+            let ms = MIDNIGHT + ms - i64::from(offset_min) * MIN;
+            Moment { offset_min, ..at(ms) }
+        };
+        let (evening, morning) = (|ms| local(ms, before), |ms| local(DAY + ms, after));
+        let mut phone = Phone::new();
+        let clock = plan(PlanTap::Move { at: Some(MoveAt::Clock { minute: 6 * 60 }) });
+        for (minute, action) in [(0, day(TUESDAY)), (1, clock), (10, START)] {
+            phone.app().act(&action, &evening(22 * HOUR + minute * MIN)).unwrap();
+        }
+        let due = |phone: &mut Phone, now: &Moment| match phone.app().screen(Which::Bank, now).unwrap() {
+            Screen::Bank(bank) => {
+                let said = std::iter::once(bank.advice.detail).chain(bank.advice.more);
+                said.filter(|text| text.starts_with("Plan")).collect::<Vec<_>>()
+            }
+            other => panic!("{other:?}"),
+        };
+        assert_eq!(due(&mut phone, &morning(5 * HOUR + 59 * MIN)), [""; 0], "{after}");
+        let said = ["Plan, 06:00: fish kept-back water."];
+        assert_eq!(due(&mut phone, &morning(6 * HOUR + MIN)), said, "{after}");
+        phone.app().act(&Action::EndSession, &morning(7 * HOUR)).unwrap();
+        let card = super::day_card::leaf_at(&mut phone, Which::Day, &morning(8 * HOUR)).lines;
+        let card = card.into_iter().find(|line| line.label == "Plan").unwrap().detail;
+        assert_eq!(card, "Kept-back water at 06:00. No cast went there.", "{after}");
+    }
+}
+
+/// START at 22:00 with the plan of that evening, dropped after midnight and taken up again.
+#[test]
+fn a_session_over_midnight_takes_up_the_plan_of_the_day_on_which_it_began() {
+    let mut phone = Phone::new();
+    let noon = MIDNIGHT + 11 * HOUR;
+    for (s, action) in (0..).zip([day(TUESDAY), leave(20), day(TUESDAY + 1), leave(45)]) {
+        phone.tap(noon + s * 1_000, &action).unwrap();
+    }
+    phone.tap(MIDNIGHT + 22 * HOUR, &START).unwrap();
+    assert_eq!(lines(&mut phone), [PlanLine::Leave { minutes: 20 }]);
+    let after = MIDNIGHT + DAY + 10 * MIN;
+    phone.tap(after, &plan(PlanTap::Today { takes: false })).unwrap();
+    assert_eq!(lines(&mut phone), []);
+    let key = phone.leaf(Which::Bench, after + MIN, "plan").keys.remove(0);
+    assert_eq!(key.label, "TODAY");
+    phone.tap(after + 2 * MIN, key.tap.action().unwrap()).unwrap();
+    assert_eq!(lines(&mut phone), [PlanLine::Leave { minutes: 20 }]);
+}
+
+/// With no other plan than that of the evening, it is not gone after midnight.
+#[test]
+fn the_plan_of_a_session_over_midnight_is_still_there() {
+    let mut phone = Phone::new();
+    let noon = MIDNIGHT + 11 * HOUR;
+    phone.tap(noon, &day(TUESDAY)).unwrap();
+    phone.tap(noon + 1_000, &leave(20)).unwrap();
+    phone.tap(MIDNIGHT + 22 * HOUR, &START).unwrap();
+    let after = MIDNIGHT + 4 * DAY;
+    phone.tap(after, &plan(PlanTap::Today { takes: false })).unwrap();
+    assert_eq!(phone.leaf(Which::Bench, after + MIN, "plan").keys.remove(0).label, "TODAY");
+    phone.tap(after + 2 * MIN, &plan(PlanTap::Today { takes: true })).unwrap();
+    assert_eq!(lines(&mut phone), [PlanLine::Leave { minutes: 20 }]);
+}
+
+/// "Tomorrow" was chosen on Tuesday, and the app stayed in memory until Thursday evening.
+#[test]
+fn a_chosen_day_that_is_over_counts_no_more() {
+    let mut phone = Phone::new();
+    phone.tap(0, &day(TUESDAY + 1)).unwrap();
+    assert!(phone.plans_for(MIN).contains("tomorrow"), "{}", phone.plans_for(MIN));
+    phone.tap(2 * DAY, &leave(20)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY + 3]);
+}
+
+/// The evening's planning begins at noon: a plan that is being written doesn't change its day.
+#[test]
+fn the_lines_of_one_plan_go_to_one_day() {
+    let mut phone = Phone::new();
+    let noon = MIDNIGHT + 12 * HOUR;
+    phone.tap(noon - 2 * MIN, &leave(20)).unwrap();
+    phone.tap(noon + MIN, &typed(TypedInto::PlanPeg, "14: bread")).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY]);
+    assert!(phone.plans_for(noon + 2 * MIN).contains("today"), "{}", phone.plans_for(noon + 2 * MIN));
+    // The next day it is over, and the evening plans the day after again.
+    phone.tap(noon + DAY + HOUR, &leave(30)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 2]);
+}
+
+/// A line was added in the morning, the day was fished, and in the evening the next day is planned.
+#[test]
+fn the_evening_after_a_session_plans_the_next_day() {
+    let mut phone = Phone::new();
+    let morning = MIDNIGHT + 7 * HOUR;
+    phone.tap(morning, &leave(20)).unwrap();
+    phone.tap(morning + HOUR, &START).unwrap();
+    assert_eq!(lines(&mut phone).len(), 1);
+    phone.tap(morning + 8 * HOUR, &Action::EndSession).unwrap();
+    phone.tap(morning + 12 * HOUR, &leave(30)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 1]);
+    // A later day that was chosen stays chosen over a START.
+    phone.tap(morning + 13 * HOUR, &day(TUESDAY + 5)).unwrap();
+    phone.tap(morning + DAY, &START).unwrap();
+    phone.tap(morning + DAY + HOUR, &leave(40)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 1, TUESDAY + 5]);
+}
