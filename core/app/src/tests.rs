@@ -24,6 +24,7 @@ mod left_screens;
 mod mend;
 mod phone_screen;
 mod plan;
+mod put_away;
 mod questions;
 mod rods;
 mod seams;
