@@ -76,7 +76,7 @@ pub use model::{
 pub use neighbours::{Beside, beside};
 pub use plan::Plan;
 pub use plan_day::{PlanDue, PlanOutcome, plan_due, plan_outcomes};
-pub use playing::{Played, PlayingTime, playing_time};
+pub use playing::{Played, bite_before_s};
 pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};
 pub use rods_in_use::rods_in_use;
