@@ -42,6 +42,22 @@ fn after_all_out_the_rod_whose_bait_is_still_out_is_named_whichever_is_chosen() 
 }
 
 #[test]
+fn after_all_out_a_fish_on_the_other_rod_is_landed_before_anything_is_weighed() {
+    let mut phone = two_rods();
+    phone.tap(300 * MIN, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(316 * MIN, &Action::Bite { rod: 2 }).unwrap();
+    phone.tap(316 * MIN + 1_000, &Action::ChooseRod { rod: 1 }).unwrap();
+    let said = advice(&mut phone, AFTER);
+    assert_eq!(said.headline, "All out: a fish is on rod 2.");
+    assert_eq!(said.detail, "Land it first.");
+    phone.tap(AFTER + MIN, &Action::ChooseRod { rod: 2 }).unwrap();
+    assert_eq!(advice(&mut phone, AFTER + MIN).headline, "Fish on.");
+    phone.tap(AFTER + 2 * MIN, &Action::Landed { rod: 2, fish: None }).unwrap();
+    phone.tap(AFTER + 3 * MIN, &Action::ChooseRod { rod: 1 }).unwrap();
+    assert_eq!(advice(&mut phone, AFTER + 4 * MIN).headline, "All out.");
+}
+
+#[test]
 fn weighed_in_is_said_when_every_net_was_on_the_scales() {
     let mut phone = two_rods();
     let detail = |phone: &mut Phone, minute: i64| advice(phone, AFTER + minute * MIN).detail;
