@@ -10,7 +10,7 @@ use restwater_log::RodNumber;
 use restwater_screen::{Reading, RodLeave, SpotsReading, Whose};
 use restwater_session::{
     Rhythm, Rod, RodState, Session, Stamp, Summary, casts_by_telling, habit_min, in_fed_water, rhythm,
-    running_wait_min, waits_by_feed,
+    rods_in_use, running_wait_min, waits_by_feed,
 };
 use restwater_store::StoreError;
 use restwater_waits::{Advice, AdviceState, EarlierDay, Record, Settings, Shapes, Wait, WaitPosterior};
@@ -194,10 +194,11 @@ impl Advisor {
         now: &Stamp,
     ) -> Option<(&WaitPosterior, Advice)> {
         self.bring_up_to(session)?;
-        let rods = || session.rods.iter().map(|rod| rod.number);
-        let fed = |rod: &RodNumber| in_fed_water(session, *rod, now);
-        let rod = rods().find(|rod| fed(rod) == (2 * rods().filter(fed).count() > rods().count()))?;
-        let spots = if rods().count() == 1 { self.spots_of(session, log, rod, now) } else { None };
+        let rods = rods_in_use(session, now);
+        let fed = |rod: &&RodNumber| in_fed_water(session, **rod, now);
+        let most = 2 * rods.iter().filter(fed).count() > rods.len();
+        let rod = *rods.iter().find(|rod| fed(rod) == most)?;
+        let spots = if rods.len() == 1 { self.spots_of(session, log, rod, now) } else { None };
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
         Some((posterior, by_spots(advice, spots).0))
     }

@@ -5,7 +5,7 @@ use super::{App, AppError};
 use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::Arg;
-use restwater_session::{Played, RodState, Session, Stamp, playing_time};
+use restwater_session::{Played, Session, Stamp, bite_before_s};
 
 /// A bite that is logged only with its outcome.
 #[derive(Debug, Clone, Copy)]
@@ -15,9 +15,7 @@ pub(super) struct LateBite {
     back_s: u32,
 }
 
-/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out. It was not before the splash,
-/// nor before a liner, an indication or a twitch of its cast: where the last of these was less than twice the usual time ago,
-/// it was half way.
+/// The bite that has to be logged with an outcome, or `None` if it was logged, or nothing is out.
 pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp) -> Option<LateBite> {
     let played = match payload {
         Payload::Landed { .. } => Played::Landed,
@@ -25,10 +23,7 @@ pub(super) fn outcome(session: Option<&Session>, payload: &Payload, now: &Stamp)
         _ => return None,
     };
     let (session, rod) = (session.filter(|session| session.is_open())?, payload.rod()?);
-    let RodState::Out { cast } = session.rod(rod)?.state else { return None };
-    let out_s = now.ms_since(session.casts.get(cast)?.last_logged()).max(0) / 1_000;
-    let half = u32::try_from(out_s / 2).unwrap_or(u32::MAX);
-    Some(LateBite { rod, back_s: playing_time(session, played).seconds.min(half) })
+    Some(LateBite { rod, back_s: bite_before_s(session, rod, played, now)? })
 }
 
 impl App {

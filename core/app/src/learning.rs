@@ -11,7 +11,7 @@ use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
-    Mark, NotNow, Rhythm, Session, check, factor_logged, habit_min, in_fed_water, rhythm,
+    Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm,
     rods_waited_whole_min, rows_of, setup_of, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
@@ -19,7 +19,7 @@ use uuid::Uuid;
 
 /// The seed of all random draws in the comparisons, so that the same record always gives the same answer.
 const SEED: u64 = 4;
-/// Time left that the forecast starts with.
+/// Time left that the forecast starts with outside a match.
 const LEFT_MIN: u32 = 60;
 /// Limits of the number of casts planned for a test.
 const TEST_CASTS: (usize, usize) = (8, 40);
@@ -160,13 +160,13 @@ impl App {
             self.learning.waits.retain(kept);
             self.learning.waits.push(WaitsAnswer { of: of.clone(), view, posterior });
         }
-        let left = self.learning.left_min.unwrap_or(LEFT_MIN);
+        let left = self.learning.left_min.unwrap_or_else(|| time_left(session, &now));
         let Some(answer) = self.learning.waits.iter().find(|answer| answer.of == of) else {
             return WaitsView::without_session(self.words);
         };
         let mut view = answer.view.clone();
-        // A session that has ended has no remaining time to forecast.
-        if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open()) {
+        // A session that has ended has no remaining time to forecast, nor has a match after all-out.
+        if let Some(posterior) = answer.posterior.as_ref().filter(|_| session.is_open() && left > 0) {
             let out = rods_waited_whole_min(session, &now);
             view.forecast =
                 screen::forecast_view(self.words, session, posterior, answer.of.rhythm, &out, left);
@@ -265,6 +265,12 @@ impl App {
         self.write(session, payload, None, at)?;
         Ok(self.say_what("notice-logged", &kind))
     }
+}
+
+/// The time left that nobody has chosen, in minutes: that of the match.
+fn time_left(session: &Session, now: &Stamp) -> u32 {
+    let left_ms = session.match_day.as_ref().and_then(|match_day| match_day.left_ms(now).ok());
+    left_ms.map_or(LEFT_MIN, |ms| u32::try_from(ms / 60_000).unwrap_or(0))
 }
 
 /// The rig or the spot with the value copied from the last cast that had it.

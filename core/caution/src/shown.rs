@@ -66,10 +66,20 @@ pub fn at_a_peg(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
     first
 }
 
-/// Those of the few that were not seen at `peg` yet. A caution that was seen is not replaced by another.
+/// Those of the few that were not seen at `peg` yet. A caution that was seen is not replaced by another, whether it still applies
+/// or not. Only the first four of the table are shown whatever else was seen: they are among the few whenever they apply, so none
+/// of them takes the place of another, and they are what kills once it is cold.
 pub fn to_show(region: Region, occasion: &Occasion, peg: &str, seen: &[Seen]) -> Vec<&'static Caution> {
-    let seen_here = |id: &str| seen.iter().any(|s| s.peg == peg && s.id == id);
-    at_a_peg(region, occasion).into_iter().filter(|c| !seen_here(c.id)).collect()
+    let here = || ALL.iter().filter(|c| c.regions.contains(&region));
+    let seen_here = |c: &Caution| seen.iter().any(|s| s.peg == peg && s.id == c.id);
+    let mut room = AT_A_PEG.saturating_sub(ALL.iter().filter(|c| seen_here(c)).count());
+    let mut fits = |c: &&Caution| {
+        let shown = room > 0 || here().take(AT_A_PEG).any(|first| first.id == c.id);
+        room = room.saturating_sub(usize::from(shown));
+        shown
+    };
+    let unseen = at_a_peg(region, occasion).into_iter().filter(|c| !seen_here(c));
+    unseen.filter(|c| fits(c)).collect()
 }
 
 #[cfg(test)]
@@ -109,6 +119,35 @@ mod tests {
         let seen = [Seen { peg: "peg 14".into(), id: "caution-power-lines".into() }];
         let left = to_show(Region::England, &day, "peg 14", &seen);
         assert_eq!(left.len(), AT_A_PEG - 1);
+    }
+
+    /// All four were read; then it warms up, and one of them no longer applies.
+    #[test]
+    fn a_caution_that_was_read_is_not_replaced_when_the_weather_changes() {
+        let at = |air| Occasion { air: Some(air), water: Some(170), ..Occasion::default() };
+        let (cold, warm) = (at(10), at(200));
+        let read: Vec<Seen> = to_show(Region::England, &cold, "peg 14", &[])
+            .iter()
+            .map(|c| Seen { peg: "peg 14".into(), id: c.id.into() })
+            .collect();
+        assert_eq!(read.len(), AT_A_PEG);
+        let first = ids(&at_a_peg(Region::England, &warm));
+        assert!(
+            read.iter().any(|seen| !first.contains(&seen.id.as_str())),
+            "one of them moved up: {first:?}"
+        );
+        assert!(to_show(Region::England, &warm, "peg 14", &read).is_empty());
+        // Of those that still apply, as many are shown as are left of the four.
+        let left = ids(&to_show(Region::England, &warm, "peg 14", &read[..2]));
+        assert_eq!(left.len(), AT_A_PEG - 2);
+        assert_eq!(to_show(Region::England, &warm, "peg 15", &read).len(), AT_A_PEG, "another peg");
+        // Read in summer: what kills in the cold is still to be read once it is cold.
+        let read: Vec<Seen> =
+            first.iter().map(|id| Seen { peg: "peg 14".into(), id: (*id).to_owned() }).collect();
+        assert_eq!(
+            ids(&to_show(Region::England, &cold, "peg 14", &read)),
+            ["caution-cold-water", "caution-ice", "caution-carbon-monoxide"]
+        );
     }
 
     #[test]

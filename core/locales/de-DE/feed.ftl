@@ -9,7 +9,7 @@ ago = { $minutes ->
     [0] gerade eben
    *[other] vor { $minutes } min
 }
-feed-here = Gefüttert { ago }, heute hier { $weight }.
+feed-here = Gefüttert { ago }, hier in diesem Ansitz { $weight }.
 feed-none-here = Hier noch nicht gefüttert.
 feed-guesses = Gewichte sind Schätzungen: ändere sie unter Handy.
 feed-way-handful = { $count ->

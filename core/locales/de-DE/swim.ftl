@@ -26,7 +26,7 @@ swim-bites = { $bites ->
    *[other] Bisher { $bites } Bisse: zu wenig, um sicher zu sein.
 }
 
-reason-never = heute nicht befischt
+reason-never = in diesem Ansitz nicht befischt
 reason-quiet = wohl ungestört seit { $minutes } min
 reason-rested = ruht seit { $minutes } min
 reason-near-bites = { $bites ->
@@ -89,7 +89,7 @@ cell-figures = { $casts ->
        *[other] , { $liners } Streifer
     }, { $minutes } min befischt.
 }
-cell-fed = Gefüttert { ago }, heute { $weight }.
+cell-fed = Gefüttert { ago }, in diesem Ansitz { $weight }.
 cell-shown = { $times ->
     [one] Fisch zeigte sich { ago }.
    *[other] Fisch zeigte sich { $times }-mal, zuletzt { ago }.
@@ -125,7 +125,7 @@ swim-scene-shown = Fisch gezeigt
 swim-legend = Legende
 legend-just-fished = Eben befischt. Die Zahl: Minuten seither.
 legend-resting = Ruht. Die Linien werden lichter.
-legend-free = Ausgeruht oder heute nicht befischt.
+legend-free = Ausgeruht oder in diesem Ansitz nicht befischt.
 legend-kept = Geschont. Erst nach FREIGEBEN wieder dabei.
 legend-next = Hierhin geht der nächste Wurf.
 legend-aimed = Angepeilt. Ein Tippen oder Schritt versetzt es.

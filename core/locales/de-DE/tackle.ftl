@@ -87,8 +87,8 @@ tackle-material-lead = Blei
 tackle-material-non_toxic = anderes Metall
 tackle-hooklength_lost = Vorfach verloren
 tackle-lost-count = { $count ->
-    [0] heute keins
-   *[other] heute { $count }
+    [0] in diesem Ansitz keins
+   *[other] in diesem Ansitz { $count }
 }
 tackle-lost-now = beim letzten Wurf
 tackle-lost-how = Wird aus der Mappe auf der Werkbank genommen

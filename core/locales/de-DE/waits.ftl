@@ -4,7 +4,7 @@ waits-title = Wartezeiten
 waits-none = Beginne einen Ansitz und wirf. Wartezeiten erscheinen, wenn ein Wurf endet.
 waits-none-yet = Mach einen Wurf: tippe ZURÜCK, dann WURF. Wartezeiten erscheinen, wenn er endet.
 waits-by-spot = Die Antworten gelten über alle Stellen. An der Stelle von Rute { $rod }: { $minutes } min liegen lassen.
-habit-before-bites = Du holst nach { $habit } ein. Jeder Biss heute kam nach { $after }.
+habit-before-bites = Du holst nach { $habit } ein. Jeder Biss in diesem Ansitz kam nach { $after }.
 waits-counts = { $bites ->
     [0] Kein Biss
     [one] 1 Biss
@@ -91,13 +91,13 @@ waits-earlier-counts = Dieser Ansitz: { $bites ->
    *[other] { $sessions } Ansitze
 }.
 waits-weights = Frühere Tage zählen weniger: ein Ansitz am selben Gewässer gilt mit Chance { $like } als Tag dieser Art, einer an einem anderen mit { $other }. Die Stufen zählen jeden Wurf voll.
-waits-earlier-same = Heute ist von früher nicht zu unterscheiden.
-waits-earlier-readier = Bisse kommen heute schneller als früher.
-waits-earlier-slower = Bisse kommen heute langsamer als früher.
+waits-earlier-same = Dieser Ansitz ist von früheren nicht zu unterscheiden.
+waits-earlier-readier = Bisse kommen in diesem Ansitz schneller als früher.
+waits-earlier-slower = Bisse kommen in diesem Ansitz langsamer als früher.
 waits-earlier-hours = { $hours ->
-    [0] Heute noch keine ganze Stunde
-    [one] 1 Stunde heute
-   *[other] { $hours } Stunden heute
+    [0] In diesem Ansitz noch keine ganze Stunde
+    [one] 1 Stunde dieses Ansitzes
+   *[other] { $hours } Stunden dieses Ansitzes
 } gegen { $before ->
     [one] 1 Stunde
    *[other] { $before } Stunden

@@ -9,7 +9,7 @@ ago = { $minutes ->
     [0] just now
    *[other] { $minutes } min ago
 }
-feed-here = Fed { ago }, { $weight } here today.
+feed-here = Fed { ago }, { $weight } here this session.
 feed-none-here = Nothing fed here yet.
 feed-guesses = Weights are estimates: change them under Phone.
 feed-way-handful = { $count ->

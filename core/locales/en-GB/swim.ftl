@@ -23,7 +23,7 @@ swim-bites = { $bites ->
    *[other] { $bites } bites so far: too few to be sure.
 }
 
-reason-never = not fished today
+reason-never = not fished this session
 reason-quiet = not likely disturbed for { $minutes } min
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
@@ -86,7 +86,7 @@ cell-figures = { $casts ->
        *[other] , { $liners } liners
     }, { $minutes } min fished.
 }
-cell-fed = Fed { ago }, { $weight } today.
+cell-fed = Fed { ago }, { $weight } this session.
 cell-shown = { $times ->
     [one] Fish showed { ago }.
    *[other] Fish showed { $times } times, last { ago }.
@@ -122,7 +122,7 @@ swim-scene-shown = fish showed
 swim-legend = Legend
 legend-just-fished = Just fished. The number: minutes since.
 legend-resting = Resting. The lines thin out as it rests.
-legend-free = Rested, or not fished today.
+legend-free = Rested, or not fished this session.
 legend-kept = Kept back. Not offered until you release it.
 legend-next = The next cast goes here.
 legend-aimed = Aimed at. A tap or a step moves it.

@@ -87,8 +87,8 @@ tackle-material-lead = lead
 tackle-material-non_toxic = other metal
 tackle-hooklength_lost = Hooklength lost
 tackle-lost-count = { $count ->
-    [0] none today
-   *[other] { $count } today
+    [0] none this session
+   *[other] { $count } this session
 }
 tackle-lost-now = with the last cast
 tackle-lost-how = Taken out of the wallet on the bench

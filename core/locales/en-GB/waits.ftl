@@ -5,7 +5,7 @@ waits-none = Start a session and make a cast. Waits appear when it ends.
 waits-none-yet = Make a cast: tap BACK, then CAST. Waits appear when it ends.
 waits-by-spot = The answers are over all spots. At the spot of rod { $rod }, leave a cast { $minutes } min.
 # Said only from three bites and three casts wound in by choice.
-habit-before-bites = You wind in at { $habit }. Every bite today came after { $after }.
+habit-before-bites = You wind in at { $habit }. Every bite this session came after { $after }.
 waits-counts = { $bites ->
     [0] No bites
     [one] 1 bite
@@ -92,13 +92,13 @@ waits-earlier-counts = This session: { $bites ->
    *[other] { $sessions } sessions
 }.
 waits-weights = Earlier days count less: a session on the same water is taken for a day of this kind with a chance of { $like }, one on another water with { $other }. The steps count every cast in full.
-waits-earlier-same = Can't tell today from earlier sessions.
-waits-earlier-readier = Bites come quicker today than before.
-waits-earlier-slower = Bites come slower today than before.
+waits-earlier-same = Can't tell this session from earlier ones.
+waits-earlier-readier = Bites come quicker this session than before.
+waits-earlier-slower = Bites come slower this session than before.
 waits-earlier-hours = { $hours ->
-    [0] No whole hour of today yet
-    [one] 1 hour of today
-   *[other] { $hours } hours of today
+    [0] No whole hour of this session yet
+    [one] 1 hour of this session
+   *[other] { $hours } hours of this session
 } against { $before ->
     [one] 1 hour
    *[other] { $before } hours

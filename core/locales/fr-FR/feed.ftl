@@ -9,7 +9,7 @@ ago = { $minutes ->
     [0] à l'instant
    *[other] il y a { $minutes } min
 }
-feed-here = Amorcé { ago }, { $weight } ici aujourd'hui.
+feed-here = Amorcé { ago }, { $weight } ici pendant cette sortie.
 feed-none-here = Rien d'amorcé ici.
 feed-guesses = Les poids sont estimés : changez-les sous Mobile.
 feed-way-handful = { $count ->

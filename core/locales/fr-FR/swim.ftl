@@ -26,7 +26,7 @@ swim-bites = { $bites ->
    *[other] { $bites } touches : trop peu pour être sûr.
 }
 
-reason-never = pas pêché aujourd'hui
+reason-never = pas pêché pendant cette sortie
 reason-quiet = sans doute tranquille depuis { $minutes } min
 reason-rested = repos de { $minutes } min
 reason-near-bites = { $bites ->
@@ -90,7 +90,7 @@ cell-figures = { $casts ->
        *[other] , { $liners } frôlements
     }, { $minutes } min de pêche.
 }
-cell-fed = Amorcé { ago }, { $weight } aujourd'hui.
+cell-fed = Amorcé { ago }, { $weight } pendant cette sortie.
 cell-shown = { $times ->
     [one] Poisson vu { ago }.
    *[other] Poisson vu { $times } fois, la dernière { ago }.
@@ -126,7 +126,7 @@ swim-scene-shown = poisson vu
 swim-legend = Légende
 legend-just-fished = Pêché à l'instant. Le nombre : minutes depuis.
 legend-resting = Au repos. Les traits s'éclaircissent.
-legend-free = Reposé, ou pas pêché aujourd'hui.
+legend-free = Reposé, ou pas pêché pendant cette sortie.
 legend-kept = Gardé. Non proposé avant d'être rendu.
 legend-next = Le prochain lancer va ici.
 legend-aimed = Visé. Un appui ou un pas le déplace.

@@ -87,8 +87,8 @@ tackle-material-lead = plomb
 tackle-material-non_toxic = autre métal
 tackle-hooklength_lost = Bas de ligne perdu
 tackle-lost-count = { $count ->
-    [0] aucun aujourd'hui
-   *[other] { $count } aujourd'hui
+    [0] aucun pendant cette sortie
+   *[other] { $count } pendant cette sortie
 }
 tackle-lost-now = au dernier lancer
 tackle-lost-how = Retiré de la pochette sur l'établi

@@ -4,7 +4,7 @@ waits-title = Attentes
 waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un lancer finit.
 waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
 waits-by-spot = Les réponses valent pour tous les points. Sur celui de la canne { $rod } : laissez { $minutes } min.
-habit-before-bites = Vous ramenez à { $habit }. Chaque touche du jour est venue après { $after }.
+habit-before-bites = Vous ramenez à { $habit }. Chaque touche de cette sortie est venue après { $after }.
 waits-counts = { $bites ->
     [0] Aucune touche
     [one] { $bites } touche
@@ -91,13 +91,13 @@ waits-earlier-counts = Cette sortie : { $bites ->
    *[other] { $sessions } sorties
 }.
 waits-weights = Les jours passés comptent moins : une sortie sur le même plan d'eau passe pour un jour pareil avec une chance de { $like }, sur un autre avec { $other }. Les marches comptent chaque lancer en entier.
-waits-earlier-same = Ce jour ne se distingue pas des sorties passées.
-waits-earlier-readier = Les touches viennent plus vite aujourd'hui qu'avant.
-waits-earlier-slower = Les touches viennent moins vite aujourd'hui qu'avant.
+waits-earlier-same = Cette sortie ne se distingue pas des précédentes.
+waits-earlier-readier = Les touches viennent plus vite pendant cette sortie qu'avant.
+waits-earlier-slower = Les touches viennent moins vite pendant cette sortie qu'avant.
 waits-earlier-hours = { $hours ->
-    [0] Pas une heure entière aujourd'hui
-    [one] { $hours } heure aujourd'hui
-   *[other] { $hours } heures aujourd'hui
+    [0] Pas une heure entière de cette sortie
+    [one] { $hours } heure de cette sortie
+   *[other] { $hours } heures de cette sortie
 } contre { $before ->
     [one] { $before } heure
    *[other] { $before } heures

@@ -228,7 +228,7 @@ pub(crate) fn kind_id(kind: FeedKind) -> &'static str {
     }
 }
 
-/// "Fed 12 min ago, 340 g here today."
+/// "Fed 12 min ago, 340 g here this session."
 pub(crate) fn fed_words(words: &Wording, here: &FedHere, unit: WeightUnit) -> String {
     let minutes = whole(libm::floor(here.since_min.max(0.0)));
     let weight = feed_weight(words, unit, here.mg);

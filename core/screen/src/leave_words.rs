@@ -30,7 +30,7 @@ pub(crate) fn not_seen_words(words: &Wording, casts: usize) -> Option<String> {
     (casts > 0).then(|| words.say_with("casts-not-seen", &[("count", Arg::Count(casts))]))
 }
 
-/// "You wind in at 12. Every bite today came after 14."
+/// "You wind in at 12. Every bite this session came after 14."
 pub(crate) fn habit_words(words: &Wording, habit: HabitBeforeBites) -> String {
     let HabitBeforeBites { habit_min, after_min } = habit;
     let args = [("habit", Arg::Count(habit_min as usize)), ("after", Arg::Count(after_min as usize))];

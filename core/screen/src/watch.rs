@@ -9,7 +9,7 @@ use super::{
     RodView, Wording,
 };
 use restwater_log::{RodNumber, WeightUnit};
-use restwater_session::{Session, Stamp, is_all_out, running_wait_ms};
+use restwater_session::{Session, Stamp, after_the_fish, is_all_out, running_wait_ms};
 use serde::{Deserialize, Serialize};
 
 /// A key on the lock screen.
@@ -186,8 +186,9 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         let cast = session.running(rod.rod)?;
         let waited_ms = running_wait_ms(session, cast, input.now)?;
         let left_ms = (minute * 60_000.0) as i64 - waited_ms;
+        let at_ms = after_the_fish(session, input.now.at_ms.saturating_add(left_ms))?;
         // In a match the bait comes in at all-out.
-        if is_all_out(session, cast, input.now.at_ms.saturating_add(left_ms.max(0))) {
+        if is_all_out(session, cast, input.now.at_ms.max(at_ms)) {
             return None;
         }
         let keys = vec![
@@ -196,7 +197,7 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         ];
         Some(WatchAlarm {
             id: format!("rod-{}", rod.rod),
-            at_wall_ms: input.now.shown.wall_ms.saturating_add(left_ms),
+            at_wall_ms: input.now.wall_at(at_ms),
             title: input.words.say_with(id, &[("rod", Arg::Text(&rod.name)), ("minutes", minutes)]),
             text: rod.since.clone(),
             rod: Some(rod.rod),

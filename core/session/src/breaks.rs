@@ -1,6 +1,7 @@
 //! Breaks: while the angler is away from the rods, no fishing time is counted.
 
 use super::Stamp;
+use super::late_end::fished_until;
 use super::model::{Break, Doubt, DoubtKind, RodState, Session};
 use super::step::Step;
 use super::waits::wait_end_ms;
@@ -42,10 +43,10 @@ impl Session {
         }
     }
 
-    /// Minutes of the session that were fished: without breaks and, in a match, without the time before
-    /// all-in and after all-out unless a bait was out then. `None` before the session has ended.
+    /// Minutes of the session that were fished: without breaks, without the time before an END that is doubted and, in a match,
+    /// without the time before all-in and after all-out unless a bait was out then. `None` before the session has ended.
     pub fn fished_min(&self) -> Option<f64> {
-        let (started, ended) = (self.started.as_ref()?, self.ended.as_ref()?);
+        let (started, ended) = (self.started.as_ref()?, fished_until(self)?);
         let (mut from_ms, mut to_ms) = (started.at_ms, ended.at_ms);
         if let Some(day) = &self.match_day {
             let first = self.casts.iter().map(|cast| cast.start.at_ms).min();

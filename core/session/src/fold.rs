@@ -147,7 +147,7 @@ impl Folding {
     fn take_for_session(&mut self, step: &Step) {
         let session = &mut self.session;
         match step.payload {
-            Payload::SessionStarted(setup) => self.start(setup, &step.at),
+            Payload::SessionStarted(setup) => self.start(setup, step),
             Payload::SessionEnded => self.end(step),
             Payload::AlternationEnded => session.alternation = None,
             Payload::Away => {
@@ -272,9 +272,10 @@ impl Folding {
         self.session.doubts.push(Doubt { op, kind });
     }
 
-    fn start(&mut self, setup: &SessionSetup, at: &Stamp) {
+    fn start(&mut self, setup: &SessionSetup, step: &Step) {
         if self.session.started.is_none() {
-            self.session.started = Some(at.clone());
+            self.session.started = Some(step.at.clone());
+            self.note_timed(step, None);
         }
         self.session.setup = setup.clone();
         let rods = setup.rods.clamp(1, MOST_RODS);
@@ -314,10 +315,11 @@ impl Folding {
                 self.doubt(step.op.id, DoubtKind::ClockMoved);
             }
         }
-        if self.session.started.is_none() || self.session.ended.is_some() {
+        let begun = self.session.started.as_ref().is_some_and(|start| step.at.ms_since(start) >= 0);
+        if !begun || self.session.ended.is_some() {
             self.doubt(step.op.id, DoubtKind::OutsideSession);
         }
-        self.note_timed(step, not_before);
+        self.note_timed(step, not_before.or_else(|| self.session.started.clone()));
         if let Some(last) = self.rod_last.get_mut(slot) {
             *last = Some(step.at.clone());
         }
@@ -429,8 +431,10 @@ impl Folding {
         }
     }
 
+    /// When any rod was last used; the start before that.
     fn rods_last_used(&self) -> Option<Stamp> {
-        self.rod_last.iter().flatten().max_by_key(|at| at.at_ms).cloned()
+        let used = self.rod_last.iter().flatten().max_by_key(|at| at.at_ms);
+        used.or(self.session.started.as_ref()).cloned()
     }
 
     fn end(&mut self, step: &Step) {

@@ -1,6 +1,6 @@
 //! An END that was tapped long after everything else, often the next morning.
 
-use super::cast::EndCause;
+use super::cast::{CastEnd, EndCause};
 use super::model::{Doubt, DoubtKind, LastTimed, Session};
 use super::{Cast, Stamp};
 use restwater_log::Payload;
@@ -16,11 +16,24 @@ pub(super) fn mark_late_end(session: &mut Session) {
         return;
     }
     let Some(LastTimed { op, at, .. }) = end_of(session) else { return };
-    let quiet_min = last_before_end(session).map_or(0.0, |last| at.minutes_since(last));
-    if quiet_min > PACKED_UP_WITHIN_MIN {
+    if long_after_the_last(session, at).is_some() {
         let doubt = Doubt { op: *op, kind: DoubtKind::LateEnd };
         session.doubts.push(doubt);
     }
+}
+
+/// The last entry before END where END came too long after it to be packing up.
+fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a Stamp> {
+    last_before_end(session).filter(|last| ended.minutes_since(last) > PACKED_UP_WITHIN_MIN)
+}
+
+/// Until when a session counts as fished, or `None` before END. Where END is doubted, or a bait that was out until END is, and the
+/// last entry lies long before, nobody knows of the time after that. In a match all-out is known.
+pub(super) fn fished_until(session: &Session) -> Option<&Stamp> {
+    let ended = session.ended.as_ref()?;
+    let doubted = |doubt: &Doubt| matches!(doubt.kind, DoubtKind::LateEnd | DoubtKind::StillOut);
+    let in_doubt = session.match_day.is_none() && session.doubts.iter().any(doubted);
+    Some(long_after_the_last(session, ended).filter(|_| in_doubt).unwrap_or(ended))
 }
 
 /// The END of a session, as long as nothing was logged after it whose time counts.
@@ -28,11 +41,15 @@ fn end_of(session: &Session) -> Option<&LastTimed> {
     session.last_timed.as_ref().filter(|last| matches!(last.payload, Payload::SessionEnded))
 }
 
-/// When anything was last logged before END, or the start if nothing was.
+/// When anything was last logged before END, or the start if nothing was. That END closed a cast is no entry of its own, nor does
+/// a cast with a bite end later by what is said of the bite afterwards.
 pub fn last_before_end(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
+    let end_op = end_of(session).map(|last| last.op);
     let casts = session.casts.iter().flat_map(|cast| {
-        let end = cast.end.as_ref().map(|end| &end.at);
+        let with_end =
+            |end: &&CastEnd| end.at.at_ms == ended.at_ms && (cast.bite.is_some() || Some(end.op) == end_op);
+        let end = cast.end.as_ref().filter(|end| !with_end(end)).map(|end| &end.at);
         [Some(cast.last_logged()), cast.bite.as_ref().map(|(at, _)| at), end].into_iter().flatten()
     });
     let breaks = session.breaks.iter().flat_map(|rest| [Some(&rest.from), rest.to.as_ref()]).flatten();
@@ -96,5 +113,51 @@ mod tests {
         out.log(20_000, Payload::SessionEnded);
         let kinds: Vec<DoubtKind> = fold(SESSION, &out.ops).doubts.iter().map(|doubt| doubt.kind).collect();
         assert_eq!(kinds, [DoubtKind::StillOut], "a doubt of its own");
+    }
+    /// CAST 14:40, BITE 15:00, END at 7:30: END closed the cast, so its end is no entry of its own.
+    #[test]
+    fn a_forgotten_outcome_hides_no_late_end_and_the_hours_end_with_the_last_entry() {
+        let mut day = Written::new(1);
+        let cast = day.log(600, CAST);
+        day.log(1_800, Payload::Bite { rod: 1 });
+        let end = day.log(61_200, Payload::SessionEnded);
+        let late = Doubt { op: end, kind: DoubtKind::LateEnd };
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(session.doubts, [Doubt { op: cast, kind: DoubtKind::OutcomeNotSeen }, late.clone()]);
+        assert_eq!(last_before_end(&session).map(|at| at.at_ms), Some(1_800_000));
+        assert_eq!(session.fished_min(), Some(30.0));
+        // What came of the bite is said, but not when.
+        let said = Payload::CastEndSet { end: restwater_log::EndSaid::Landed, after_s: Some(1_200) };
+        day.amend(61_300, cast, said);
+        let session = fold(SESSION, &day.ops);
+        assert_eq!((session.doubts.as_slice(), session.fished_min()), (&[late][..], Some(30.0)));
+        let sure = day.amend(61_400, end, Payload::Confirmed);
+        assert_eq!(fold(SESSION, &day.ops).fished_min(), Some(1_020.0), "END was not late");
+        day.undo(61_500, &[sure]);
+        day.amend(61_600, end, Payload::TimeSet { back_s: 59_400 });
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(session.fished_min(), Some(30.0));
+        assert!(
+            session.doubts.iter().all(|doubt| doubt.kind == DoubtKind::Approximate),
+            "{:?}",
+            session.doubts
+        );
+    }
+
+    /// A bait that was forgotten in the water doubts its cast, and the hours up to END with it.
+    #[test]
+    fn the_hours_of_a_doubtful_bait_end_with_the_last_entry_too() {
+        let mut day = Written::new(1);
+        let cast = day.log(600, CAST);
+        day.log(1_800, Payload::Liner { rod: 1 });
+        day.log(61_200, Payload::SessionEnded);
+        assert_eq!(fold(SESSION, &day.ops).fished_min(), Some(30.0));
+        day.amend(61_300, cast, Payload::Confirmed);
+        assert_eq!(fold(SESSION, &day.ops).fished_min(), Some(1_020.0), "it was out all night");
+        let mut near = Written::new(1);
+        near.log(600, CAST);
+        near.log(6_600, Payload::Liner { rod: 1 });
+        near.log(9_000, Payload::SessionEnded);
+        assert_eq!(fold(SESSION, &near.ops).fished_min(), Some(150.0), "END came soon after the last entry");
     }
 }

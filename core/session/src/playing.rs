@@ -1,8 +1,10 @@
 //! How long a fish is played: from the bite to the landing, or to the loss.
 
+use super::Stamp;
 use super::cast::{Cast, EndCause};
-use super::model::Session;
+use super::model::{RodState, Session};
 use super::rhythm::median;
+use restwater_log::RodNumber;
 
 /// How many fish must have been played before their time is learned.
 const ENOUGH: usize = 3;
@@ -38,16 +40,16 @@ impl Played {
 
 /// The usual time from a bite to what became of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct PlayingTime {
+struct PlayingTime {
     /// In seconds.
-    pub seconds: u32,
+    seconds: u32,
     /// How many fish it is learned from; 0 if it is a guess.
-    pub fish: usize,
+    fish: usize,
 }
 
 /// Learns the time from the bites of a session that were tapped when they came. It is the median, since some
 /// fish take very long.
-pub fn playing_time(session: &Session, played: Played) -> PlayingTime {
+fn playing_time(session: &Session, played: Played) -> PlayingTime {
     let of = session.casts.iter().filter(|cast| played.is_of(cast));
     let mut minutes: Vec<f64> = of.filter_map(minutes).filter(|m| (0.0..=LONGEST_MIN).contains(m)).collect();
     let fish = minutes.len();
@@ -55,6 +57,16 @@ pub fn playing_time(session: &Session, played: Played) -> PlayingTime {
         Some(minutes) => PlayingTime { seconds: libm::round(minutes * 60.0) as u32, fish },
         None => PlayingTime { seconds: played.guess_s(), fish: 0 },
     }
+}
+
+/// How many seconds before an outcome at `now` a bite came that was not logged, or `None` if the rod has no bait out. It came
+/// the usual time before it, but not before the splash, nor before a liner, an indication or a twitch of its cast: where the
+/// last of these was less than twice the usual time ago, it came half way.
+pub fn bite_before_s(session: &Session, rod: RodNumber, played: Played, now: &Stamp) -> Option<u32> {
+    let RodState::Out { cast } = session.rod(rod)?.state else { return None };
+    let out_s = now.ms_since(session.casts.get(cast)?.last_logged()).max(0) / 1_000;
+    let half = u32::try_from(out_s / 2).unwrap_or(u32::MAX);
+    Some(playing_time(session, played).seconds.min(half))
 }
 
 /// `None` if the bite was set back or entered afterwards, since such a time is no evidence.

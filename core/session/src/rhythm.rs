@@ -28,7 +28,7 @@ impl Rhythm {
 /// How many must be seen before they replace the defaults.
 const ENOUGH: usize = 3;
 /// A gap longer than this is a pause, not a turn-round.
-const PAUSE_MIN: f64 = 30.0;
+pub(super) const PAUSE_MIN: f64 = 30.0;
 /// A gap of more than this many times the median is a pause, too. A guess.
 const PAUSE_TIMES: f64 = 4.0;
 

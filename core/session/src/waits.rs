@@ -13,7 +13,8 @@
 use super::Stamp;
 use super::cast::{Cast, EndCause};
 use super::feed_before::fed_before;
-use super::model::{DoubtKind, Rod, Session};
+use super::model::{DoubtKind, Session};
+use super::rods_in_use::rods_in_use;
 use restwater_waits::Wait;
 
 /// One wait of a cast.
@@ -148,11 +149,11 @@ pub fn running_wait_min(session: &Session, cast: &Cast, now: &Stamp) -> Option<f
     running_wait_ms(session, cast, now).map(|ms| ms.max(0) as f64 / 60_000.0)
 }
 
-/// Minutes that the bait of each rod has waited, or `None` if it has none out. Before the bait has settled they are negative:
-/// what is left of that.
+/// Minutes that the bait of each rod in use has waited, or `None` if it has none out. Before the bait has settled they are
+/// negative: what is left of that.
 pub fn rods_waited_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
-    let of = |rod: &Rod| running_wait_ms(session, session.running(rod.number)?, now);
-    session.rods.iter().map(|rod| of(rod).map(|ms| ms as f64 / 60_000.0)).collect()
+    let of = |rod| running_wait_ms(session, session.running(rod)?, now);
+    rods_in_use(session, now).into_iter().map(|rod| of(rod).map(|ms| ms as f64 / 60_000.0)).collect()
 }
 
 /// The same in whole minutes, so that what is worked out from it doesn't change every second.

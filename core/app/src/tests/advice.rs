@@ -150,3 +150,31 @@ fn the_book_says_of_leaving_a_cast_what_the_bank_says() {
     let next = phone.leaf(Which::Book, now + 2 * MIN, "next");
     assert!(next.lines.iter().any(|line| line.label == bank), "{bank} is not in {:?}", next.lines);
 }
+
+/// Casts without a bite and earlier days move the minutes too, so before three bites they are not only those of waters in general.
+#[test]
+fn before_three_bites_the_minutes_are_not_said_to_be_only_those_of_waters_in_general() {
+    let says = |phone: &mut Phone, ms: i64| {
+        let advice = phone.bank(ms).advice;
+        assert!(advice.headline.starts_with("Can't tell yet."), "{}", advice.headline);
+        [advice.detail, advice.more.join(" ")].concat()
+    };
+    let one = "Until three bites have come, the minutes rest mostly on waters in general.";
+    let check = |said: &str| {
+        assert!(said.contains(one), "{said}");
+        assert!(!said.contains("The minutes are those"), "{said}");
+    };
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    let first = phone.bank(2 * MIN).advice.headline;
+    phone.tap(40 * MIN, &WOUND_IN).unwrap();
+    phone.tap(41 * MIN, &CAST).unwrap();
+    check(&says(&mut phone, 42 * MIN));
+    phone.tap(120 * MIN, &WOUND_IN).unwrap();
+    assert_ne!(phone.bank(121 * MIN).advice.headline, first, "the casts count");
+    phone.tap(122 * MIN, &Action::EndSession).unwrap();
+    phone.tap(1_500 * MIN, &START).unwrap();
+    let said = says(&mut phone, 1_501 * MIN);
+    assert!(said.contains("1 earlier session of yours counts too."), "{said}");
+    check(&said);
+}

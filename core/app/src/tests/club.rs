@@ -125,8 +125,8 @@ fn the_advice_begins_with_the_club_until_it_is_undone_and_again_after_redo() {
 fn the_bank_says_that_its_minutes_come_from_the_club() {
     let mut phone = one_cast();
     let said = |phone: &mut Phone, minute: i64| phone.bank(minute * MIN).advice.more.join(" ");
-    let general = "The minutes are those of waters in general until three bites have come.";
-    let of_club = "The minutes are those of the club's days until three bites have come.";
+    let general = "Until three bites have come, the minutes rest mostly on waters in general.";
+    let of_club = "Until three bites have come, the minutes rest mostly on the club's days.";
     let is = |said: String, club: bool| (said.contains(general), said.contains(of_club)) == (!club, club);
     assert!(is(said(&mut phone, 8), false), "{}", said(&mut phone, 8));
     let path = phone.club_file(&file(&[]));

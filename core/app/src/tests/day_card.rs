@@ -84,7 +84,7 @@ fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
     phone.tap(0, &START).unwrap();
     let end = fish(&mut phone);
     let bank = phone.bank(end);
-    let habit = "You wind in at 12. Every bite today came after 14.";
+    let habit = "You wind in at 12. Every bite this session came after 14.";
     assert_eq!(bank.advice.more.first().map(String::as_str), Some(habit));
     let update = phone.tap(end + MIN, &Action::EndSession).unwrap();
     assert_eq!(update.opens, Some(Which::Day));

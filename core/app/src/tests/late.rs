@@ -48,7 +48,7 @@ fn the_bite_is_set_back_by_the_learned_playing_time_but_never_before_the_splash(
         }
     }
     phone.tap(60 * MIN, &CAST).unwrap();
-    let key = phone.bank(61 * MIN).keys.into_iter().find(|view| view.key == Key::LandedLate).unwrap();
+    let key = phone.bank(71 * MIN).keys.into_iter().find(|view| view.key == Key::LandedLate).unwrap();
     assert_eq!(key.sub.as_deref(), Some("bite 5 min ago"));
     phone.tap(75 * MIN, &LANDED).unwrap();
     phone.tap(80 * MIN, &CAST).unwrap();
@@ -56,6 +56,28 @@ fn the_bite_is_set_back_by_the_learned_playing_time_but_never_before_the_splash(
     let waits: Vec<f64> =
         waits_of(phone.app().session().unwrap()).iter().map(|wait| wait.minutes()).collect();
     assert_eq!(waits, [10.0, 10.0, 10.0, 10.0, 1.0]);
+}
+
+/// What the key says is what the tap logs, however short the bait has been out.
+#[test]
+fn the_key_promises_no_bite_before_the_splash() {
+    for (played, outcome, out_s, says, back_s) in [
+        (Key::LandedLate, LANDED, 60, "bite 30 s ago", 30),
+        (Key::LandedLate, LANDED, 200, "bite 2 min ago", 100),
+        (Key::LandedLate, LANDED, 3_600, "bite 2 min ago", 120),
+        (Key::LostLate, LOST, 20, "bite 10 s ago", 10),
+        (Key::LostLate, LOST, 3_600, "bite 1 min ago", 60),
+    ] {
+        let mut phone = started();
+        phone.tap(0, &CAST).unwrap();
+        let keys = phone.bank(out_s * 1_000).keys;
+        let key = keys.into_iter().find(|view| view.key == played).unwrap();
+        assert_eq!(key.sub.as_deref(), Some(says), "{out_s} s out");
+        phone.tap(out_s * 1_000, &outcome).unwrap();
+        let cast = phone.app().session().unwrap().casts[0].clone();
+        let (bite, _) = cast.bite.unwrap();
+        assert_eq!(cast.end.unwrap().at.ms_since(&bite), back_s * 1_000);
+    }
 }
 
 #[test]

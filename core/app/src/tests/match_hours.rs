@@ -42,6 +42,22 @@ fn after_all_out_the_rod_whose_bait_is_still_out_is_named_whichever_is_chosen() 
 }
 
 #[test]
+fn after_all_out_a_fish_on_the_other_rod_is_landed_before_anything_is_weighed() {
+    let mut phone = two_rods();
+    phone.tap(300 * MIN, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(316 * MIN, &Action::Bite { rod: 2 }).unwrap();
+    phone.tap(316 * MIN + 1_000, &Action::ChooseRod { rod: 1 }).unwrap();
+    let said = advice(&mut phone, AFTER);
+    assert_eq!(said.headline, "All out: a fish is on rod 2.");
+    assert_eq!(said.detail, "Land it first.");
+    phone.tap(AFTER + MIN, &Action::ChooseRod { rod: 2 }).unwrap();
+    assert_eq!(advice(&mut phone, AFTER + MIN).headline, "Fish on.");
+    phone.tap(AFTER + 2 * MIN, &Action::Landed { rod: 2, fish: None }).unwrap();
+    phone.tap(AFTER + 3 * MIN, &Action::ChooseRod { rod: 1 }).unwrap();
+    assert_eq!(advice(&mut phone, AFTER + 4 * MIN).headline, "All out.");
+}
+
+#[test]
 fn weighed_in_is_said_when_every_net_was_on_the_scales() {
     let mut phone = two_rods();
     let detail = |phone: &mut Phone, minute: i64| advice(phone, AFTER + minute * MIN).detail;
@@ -72,4 +88,25 @@ fn before_all_in_a_bait_in_the_water_is_to_be_wound_in_and_the_headline_says_wha
     // From all-in on a cast is as any other.
     phone.tap(20 * MIN, &CAST).unwrap();
     assert!(advice(&mut phone, 21 * MIN).headline.starts_with("Can't tell yet. Try "));
+}
+
+/// The time left to forecast is that of the match, until the angler chooses another.
+#[test]
+fn the_forecast_of_the_waits_is_for_the_time_left_of_the_match() {
+    let mut phone = two_rods();
+    let left = |phone: &mut Phone, ms: i64| {
+        let forecast = super::learning::screens(phone, ms).0.forecast;
+        forecast.map(|forecast| (forecast.left.value, forecast.says))
+    };
+    let value = |phone: &mut Phone, ms: i64| left(phone, ms).map(|(value, _)| value);
+    // 3:30 is all-out; before all-in the whole match is left.
+    assert_eq!(value(&mut phone, BEFORE).as_deref(), Some("300 min"));
+    assert_eq!(value(&mut phone, 137 * MIN).as_deref(), Some("179 min"), "179 min 40 s");
+    assert_eq!(phone.view(137 * MIN).digits, "2:59:40");
+    assert_eq!(left(&mut phone, AFTER), None);
+    let choose = Action::Waits { tap: restwater_screen::WaitsTap::TimeLeft { minutes: 90 } };
+    phone.tap(AFTER + MIN, &choose).unwrap();
+    assert_eq!(value(&mut phone, AFTER + 2 * MIN).as_deref(), Some("90 min"));
+    let mut plain = super::rods::with_rods(2);
+    assert_eq!(value(&mut plain, 137 * MIN).as_deref(), Some("60 min"), "no match: the usual proposal");
 }

@@ -48,6 +48,20 @@ fn an_end_tapped_on_the_next_morning_is_set_back_to_the_last_entry() {
     assert_eq!(to_mend(&mut phone, 905 * MIN).lines, [], "or it was a long evening");
 }
 
+/// The fish of 22:43 was landed and never logged, and END tapped on the next morning.
+#[test]
+fn the_hours_of_a_day_whose_last_fish_and_end_were_forgotten_end_with_its_bite() {
+    let mut phone = started();
+    phone.tap(10 * MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &BITE).unwrap();
+    phone.tap(15 * 60 * MIN, &Action::EndSession).unwrap();
+    let whys: Vec<String> = to_mend(&mut phone, 901 * MIN).lines.into_iter().map(|line| line.why).collect();
+    assert!(whys.iter().any(|why| why == "Long after the last entry: was END tapped late?"), "{whys:?}");
+    let sessions = phone.leaf(Which::Book, 902 * MIN, "sessions");
+    let said = format!("{:?}", sessions.list);
+    assert!(said.contains("1 bite in 1 cast, 30 min"), "{said}");
+}
+
 #[test]
 fn a_wallet_that_went_with_its_import_is_not_written_in() {
     let mut theirs = Phone::with_ids_from(500);

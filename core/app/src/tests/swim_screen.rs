@@ -57,13 +57,27 @@ fn the_title_names_the_peg() {
     assert_eq!(titled(typed(TypedInto::Depth, "3 m")), "Swim");
 }
 
+/// Back on the old peg in the afternoon: what one session doesn't know, the day may.
+#[test]
+fn a_second_session_of_a_day_says_nothing_of_the_whole_day() {
+    let mut phone = started();
+    phone.tap(MIN, &Action::CastHere).unwrap();
+    for (minute, action) in [(2, CAST), (9, BITE), (10, LANDED), (11, Action::EndSession), (60, START)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let view = swim(&mut phone, 61 * MIN);
+    assert!(view.why.starts_with("Not fished this session;"), "{}", view.why);
+    let said = format!("{view:?}");
+    assert!(said.contains("Rested, or not fished this session.") && !said.contains("today"), "{said}");
+}
+
 #[test]
 fn the_reasons_read_as_sentences() {
     let mut phone = started();
     let view = swim(&mut phone, MIN);
     assert_eq!(
         view.why,
-        "Not fished today; a usual first range (common practice, no source). No bites in this swim yet."
+        "Not fished this session; a usual first range (common practice, no source). No bites in this swim yet."
     );
     assert_eq!(view.cell, "Not cast here.");
     phone.tap(2 * MIN, &Action::CastHere).unwrap();

@@ -159,3 +159,52 @@ fn a_liner_stands_on_the_strip_where_the_wait_was_then() {
     plain.tap(150 * MIN, &Action::Liner { rod: 1 }).unwrap();
     assert_eq!(liners(&mut plain, 160 * MIN), [120.0], "on the edge");
 }
+
+/// Two rods out since 1 min; an alarm after 12 min each.
+fn two_out() -> Phone {
+    let mut phone = super::rods::with_rods(2);
+    phone.tap(0, &ring_after(12)).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(MIN + 1_000, &Action::Cast { rod: 2 }).unwrap();
+    phone
+}
+
+fn of_rod_1(watch: WatchView) -> Vec<(i64, bool)> {
+    let of = |alarms: Vec<restwater_screen::WatchAlarm>, due| {
+        let rod_1 = alarms.into_iter().filter(|alarm| alarm.rod == Some(1));
+        rod_1.map(move |alarm| (alarm.at_wall_ms - at(0).wall_ms, due)).collect::<Vec<_>>()
+    };
+    [of(watch.alarms, false), of(watch.due, true)].concat()
+}
+
+/// Nothing asks for a tap while a fish is on. A shell rings only what it was told of before its time, so the alarm comes back as
+/// one that is still to come.
+#[test]
+fn an_alarm_of_another_rod_waits_for_the_fish_that_is_on() {
+    let mut phone = two_out();
+    assert_eq!(of_rod_1(phone.watch(10 * MIN)), [(13 * MIN, false)]);
+    phone.tap(11 * MIN, &Action::Bite { rod: 2 }).unwrap();
+    assert_eq!(of_rod_1(phone.watch(11 * MIN)), []);
+    assert_eq!(of_rod_1(phone.watch(14 * MIN)), []);
+    phone.tap(15 * MIN, &Action::Landed { rod: 2, fish: None }).unwrap();
+    let [(back, due)] = of_rod_1(phone.watch(15 * MIN + 500))[..] else { panic!("it is lost") };
+    assert!(!due && back > 15 * MIN && back <= 15 * MIN + 15_000, "{back}");
+    assert_eq!(of_rod_1(phone.watch(20 * MIN)), [(back, true)], "and stays");
+    phone.tap(21 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(of_rod_1(phone.watch(21 * MIN)), []);
+}
+
+#[test]
+fn an_alarm_that_rang_before_the_bite_is_silent_until_the_fish_is_off_and_one_to_come_keeps_its_minute() {
+    let mut phone = two_out();
+    assert_eq!(of_rod_1(phone.watch(13 * MIN)), [(13 * MIN, true)]);
+    phone.tap(14 * MIN, &Action::Bite { rod: 2 }).unwrap();
+    assert_eq!(of_rod_1(phone.watch(14 * MIN)), [], "hushed");
+    phone.tap(16 * MIN, &Action::Lost { rod: 2 }).unwrap();
+    let [(back, false)] = of_rod_1(phone.watch(16 * MIN + 500))[..] else { panic!("it is lost") };
+    assert!(back > 16 * MIN && back <= 16 * MIN + 15_000, "{back}");
+    let mut phone = two_out();
+    phone.tap(5 * MIN, &Action::Bite { rod: 2 }).unwrap();
+    phone.tap(8 * MIN, &Action::Missed { rod: 2 }).unwrap();
+    assert_eq!(of_rod_1(phone.watch(9 * MIN)), [(13 * MIN, false)]);
+}

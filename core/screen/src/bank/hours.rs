@@ -6,7 +6,7 @@ use crate::Arg;
 use restwater_log::RodNumber;
 use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::same_name;
-use restwater_session::{RodState, Session};
+use restwater_session::{RodState, Session, fish_is_on};
 
 /// Where the match stands that is on, if one is.
 fn match_phase(input: &BankInput) -> Option<Phase> {
@@ -26,6 +26,10 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> Option<AdviceView> 
         Phase::Fishing { .. } => return None,
     };
     let words = input.words;
+    if let Some(rod) = input.session.and_then(fish_is_on).filter(|_| !before) {
+        let rod = [("rod", Arg::Text(&rod.to_string()))];
+        return Some(quiet(words.say_with("advice-all-out-fish-on", &rod), words.say("advice-land-first")));
+    }
     let detail = || if before { words.say("advice-before-detail") } else { after_all_out(input) };
     let headline = match (state, before) {
         (BankState::Out, true) => words.say("advice-before-wind-in"),

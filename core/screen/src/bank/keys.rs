@@ -8,7 +8,7 @@ use crate::{
     Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, entry_words,
 };
 use restwater_log::{Entry, Side};
-use restwater_session::{Played, Rod, RodState, playing_time};
+use restwater_session::{Played, Rod, RodState, bite_before_s};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
@@ -121,10 +121,11 @@ impl Pad<'_> {
             Key::LostLate => Played::Lost,
             _ => return None,
         };
-        let seconds = playing_time(self.input.session?, played).seconds;
-        let (id, arg, count) = match (seconds + 30) / 60 {
-            0 => ("key-back-s", "seconds", seconds),
-            minutes => ("key-back-min", "minutes", minutes),
+        let seconds = bite_before_s(self.input.session?, self.input.chosen, played, self.input.now)?;
+        let (id, arg, count) = if seconds < 60 {
+            ("key-back-s", "seconds", seconds)
+        } else {
+            ("key-back-min", "minutes", (seconds + 30) / 60)
         };
         Some(self.input.words.say_with(id, &[(arg, Arg::Count(count as usize))]))
     }

@@ -304,7 +304,7 @@ pub fn bank(input: &BankInput) -> BankView {
     }
 }
 
-/// "Gate, 30 yd (27.4 m), clipped up. Fed 12 min ago, 340 g here today."
+/// "Gate, 30 yd (27.4 m), clipped up. Fed 12 min ago, 340 g here this session."
 fn spot_and_feed(input: &BankInput, session: &Session, spot: Option<&Spot>) -> String {
     let words = spot_words(input.words, session, spot);
     match session.fed_here(input.chosen, spot, input.now) {

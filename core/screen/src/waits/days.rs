@@ -94,7 +94,9 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
     if end <= 0.0 {
         return None;
     }
-    let x = day_axis(words, &started.shown, end);
+    // A cast may have been entered from before the start.
+    let begin = counted.today_at.iter().copied().fold(0.0, f64::min);
+    let x = day_axis(words, &started.shown, (begin, end));
     let y = Axis::up_to(words, "axis-wait-up", longest.max(5.0));
     let mut chart = ChartView::new(ChartKind::Drift, words.say("waits-drift"), x, y);
     let dot = |(at, wait): (&f64, &Wait)| ChartDot {
@@ -113,15 +115,16 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
 }
 
 /// Minutes of the session, labelled with the hours of the clock.
-fn day_axis(words: &Wording, started: &Moment, end_min: f64) -> Axis {
-    let step = libm::ceil(end_min / HOUR_MIN / 5.0).max(1.0) * HOUR_MIN;
+fn day_axis(words: &Wording, started: &Moment, (begin_min, end_min): (f64, f64)) -> Axis {
+    let step = libm::ceil((end_min - begin_min) / HOUR_MIN / 5.0).max(1.0) * HOUR_MIN;
     let past_hour = (started.local_ms().div_euclid(60_000).rem_euclid(60)) as f64;
     let mut ticks = Vec::new();
-    let mut at = if past_hour > 0.0 { HOUR_MIN - past_hour } else { 0.0 };
+    // The first full hour.
+    let mut at = libm::ceil((begin_min + past_hour) / HOUR_MIN) * HOUR_MIN - past_hour;
     while at <= end_min {
         let moment = Moment { wall_ms: started.wall_ms + (at * 60_000.0) as i64, ..started.clone() };
         ticks.push(Tick { at, label: clock(&moment) });
         at += step;
     }
-    Axis { label: words.say("axis-clock"), from: 0.0, to: end_min, ticks }
+    Axis { label: words.say("axis-clock"), from: begin_min, to: end_min, ticks }
 }

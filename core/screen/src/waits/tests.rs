@@ -221,9 +221,9 @@ fn today_is_compared_with_earlier_sessions() {
     let earlier = [EarlierRows { rows: &rows, weight: 0.5, of_another: false, same_peg: true }];
     let (view, _) = screen(&today, &earlier, &CastFilter::default());
     let picture = chart(&view, ChartKind::Earlier);
-    assert_eq!(picture.says, "Can't tell today from earlier sessions.");
+    assert_eq!(picture.says, "Can't tell this session from earlier ones.");
     let figures = &view.figures.as_ref().unwrap().lines;
-    assert!(figures[3].contains("3 hours of today against 5 hours before: p "), "{figures:?}");
+    assert!(figures[3].contains("3 hours of this session against 5 hours before: p "), "{figures:?}");
     assert_eq!(picture.notes[0], "This session: 6 bites in 12 casts. Earlier: 7 in 14, over 1 session.");
     let styles: Vec<LineStyle> = picture.lines.iter().map(|l| l.style).collect();
     assert_eq!(styles, [LineStyle::Solid, LineStyle::Dashed]);
@@ -299,6 +299,6 @@ fn a_habit_that_ends_casts_before_every_bite_is_pointed_out() {
     }
     let (view, _) = screen(&fold(SESSION, &day.ops), &[], &CastFilter::default());
     let says = &chart(&view, ChartKind::LeaveTime).says;
-    assert!(says.contains("You wind in at 10. Every bite today came after 15."), "{says}");
+    assert!(says.contains("You wind in at 10. Every bite this session came after 15."), "{says}");
     assert!(says.contains("All 4 bites came between 16 and 22 min."), "{says}");
 }

@@ -248,7 +248,7 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "tried",
     "lost",
     "landed",
-    "today",
+    "this",
     "fish",
     "more",
     "packed",
@@ -274,7 +274,7 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "en",
     "essayées",
     "pris",
-    "aujourd",
+    "pendant",
     "dans",
 ];
 /// Messages that are never said of one: what they count has a larger least.

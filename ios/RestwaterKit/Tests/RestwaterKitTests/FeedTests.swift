@@ -21,7 +21,7 @@ final class FeedTests: XCTestCase, @unchecked Sendable {
         await day.turn(to: "key-FEED_OTHER", by: "more")
         await day.tap(.feedOther)
         let says = try XCTUnwrap(day.sheet["fish-says"]).spoken
-        XCTAssertTrue(says.contains("Fed just now, 2 oz here today."), says)
+        XCTAssertTrue(says.contains("Fed just now, 2 oz here this session."), says)
         await day.tap("by-weight")
         XCTAssertEqual(day.state.content.showing, .feedWeight)
         await day.tap("digit-4")

@@ -32,7 +32,7 @@ class FeedScreenTest {
         assertEquals(Showing.BANK, state.showing)
         turnTo(Key.FEED_OTHER)
         assertEquals(Showing.FEED, state.showing)
-        node("fish-says").assertContentDescriptionContains("Fed just now, 2 oz here today.", substring = true)
+        node("fish-says").assertContentDescriptionContains("Fed just now, 2 oz here this session.", substring = true)
     }
 
     @Test fun feedByWeightIsTypedOnThePad() = Bankside.on {
