@@ -3,12 +3,14 @@
 # is named exists, and so does the check, part or bench named after it.
 
 check_docs() {
-  local file wrong=0
+  local file wrong=0 count=0
   while IFS= read -r file; do
+    count=$((count + 1))
     links_lead_somewhere "$file" || wrong=1
     commands_exist "$file" || wrong=1
   done < <(git ls-files '*.md')
-  [ "$wrong" = 0 ] && echo ok
+  echo "$count documents read"
+  [ "$wrong" = 0 ] && [ "$count" -gt 0 ] && echo ok
 }
 
 links_lead_somewhere() {
