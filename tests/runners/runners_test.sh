@@ -62,8 +62,8 @@ CHECKS=(docs)
 page=target/logs/runners-test.md
 mkdir -p target/logs
 # shellcheck disable=SC2016 # backticks of Markdown
-printf '# A page\n[here](#a-page) [gone](gone.md) [no heading](#gone) `./dev run` `./dev fly`\n' >$page
-same "a link to nothing, a missing heading, an unknown command" 3 "$({ links_lead_somewhere $page; commands_exist $page; } | wc -l)"
+printf '# A page\n[here](#a-page) [gone](gone.md) [no heading](#gone) `./dev run` `./dev fly` `bank/keys.rs` `pad/gone.rs`\n' >$page
+same "a link to nothing, a missing heading, an unknown command, a file that is not there" 4 "$({ links_lead_somewhere $page; commands_exist $page; files_exist $page; } | wc -l)"
 
 # Checks that looked at nothing, or whose tools failed, must not pass.
 # checked COMMAND: whether a check's last line says that it passed.
