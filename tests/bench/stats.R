@@ -29,4 +29,3 @@ tell("Kaplan-Meier", best(function() {
   sum(f$surv[f$n.event > 0])
 }))
 tell("log-rank", best(function() survdiff(Surv(minutes, bite) ~ group)$chisq))
-tell("Weibull fit", best(function() 1 / survreg(Surv(minutes, bite) ~ 1, dist = "weibull")$scale))

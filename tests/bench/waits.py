@@ -2,24 +2,20 @@
 """Times of the waits against their goals: `python3 tests/bench/waits.py` from the root of the repository.
 
 They come from `cargo bench -p restwater-waits --bench waits` (divan), the middle one of its runs. R and lifelines stand
-beside the same estimators in `./dev bench stats`.
+beside the survival curve in `./dev bench stats`.
 """
 
 from rows import ms, row, times
 
-# The accuracies of the app: Standard for what is shown, Quick for what the simulation asks a million times.
 GOALS = [
-    ("posterior_of_500_casts", "Standard", "waits: posterior of 500 casts", 50.0),
-    ("one_more_after_500_casts", "Standard", "waits: one more cast after 500", 5.0),
-    ("quick_advice", "10", "waits: quick advice after 10 casts", 1.0),
-    ("quick_advice", "30", "waits: quick advice after 30 casts", 1.0),
+    ("advice_and_curves", "500", "waits: advice and curves of 500 casts", 50.0),
+    ("one_more_cast", "500", "waits: advice for one more cast after 500", 5.0),
+    ("advice", "10", "waits: advice after 10 casts", 1.0),
+    ("advice", "30", "waits: advice after 30 casts", 1.0),
     ("spots", "60", "waits: where and how long, 60 casts on 40 cells", 8.0),
 ]
 NOTED = [
-    ("posterior_of_500_casts", "Quick", "waits: posterior of 500 casts, quick"),
-    ("posterior_of_500_casts", "Refined", "waits: posterior of 500 casts, refined"),
     ("kaplan_meier", "1000000", "waits: Kaplan-Meier of 1000000"),
-    ("weibull_fit", "1000000", "waits: Weibull fit of 1000000"),
 ]
 
 if __name__ == "__main__":

@@ -37,19 +37,8 @@ figures_of <- function(d) {
   put("km.error", (curve$surv * curve$std.err)[off_zero])
   put("km.low", curve$lower[off_zero])
   put("km.high", curve$upper[off_zero])
-  put("na.hazard", curve$cumhaz[at])
-  until <- 0.9 * max(d$minutes)
-  mean_until <- summary(curve, rmean = until)$table
-  put("km.mean", mean_until["rmean"])
-  put("km.mean_error", mean_until["se(rmean)"])
   # Where a step lies on one half exactly R averages two times; our median is the first of them.
   if (all(abs(curve$surv - 0.5) > 1e-8)) put("km.median", quantile(curve, 0.5)$quantile)
-
-  control <- survreg.control(rel.tolerance = 1e-12, maxiter = 500)
-  weibull <- survreg(s ~ 1, dist = "weibull", control = control)
-  put("weibull.shape", 1 / weibull$scale)
-  put("weibull.scale", exp(weibull$coefficients))
-  put("weibull.loglik", weibull$loglik[2])
 
   bites <- tapply(d$bite, d$group, sum)
   minutes <- tapply(d$minutes, d$group, sum)
@@ -61,7 +50,6 @@ figures_of <- function(d) {
   table <- rbind(bites, tapply(1 - d$bite, d$group, sum))
   fisher <- fisher.test(t(table))
   put("fisher.p", fisher$p.value)
-  put("fisher.odds", c(fisher$estimate, fisher$conf.int))
   put("fisher.greater", fisher.test(t(table), alternative = "greater")$p.value)
 
   share <- binom.test(sum(d$bite), nrow(d), p = 0.37)

@@ -47,6 +47,7 @@ crates_of() {
       Cargo.toml | Cargo.lock | rust-toolchain.toml | .cargo/* | tests/runners/rust.sh)
         cut -d' ' -f1 <<<"$folders"
         ;;
+      core/locales/*) echo restwater-screen ;; # the words are in no crate's folder; this one is compiled with them
       tests/runners/* | *.md) ;;
       *)
         longest=
@@ -77,7 +78,8 @@ dependents() {
       $ARGS.positional | closure[]' --args "${touched[@]}"
 }
 
-# parts_of FILES CRATE...: the parts of ./dev test. All shells load the bindings and play the day files.
+# parts_of FILES CRATE...: the parts of ./dev test. All shells load the bindings, play the day files and show the typeface. Two
+# documents are tested: the SQL of pooling.md is run, and the taps of first-cast.md are counted in the window.
 parts_of() {
   local files=$1
   shift
@@ -87,13 +89,15 @@ parts_of() {
     [[ " $* " != *" restwater-bindings "* ]] || printf '%s\n' kotlin android swift
     sed -nE '
       s#^tests/(days|tests/snapshots)/.*#kotlin\nandroid\nswift#p
-      s#^tests/pool/.*#pool#p
+      s#^(tests/pool/.*|docs/pooling\.md)$#pool#p
+      s#^docs/first-cast\.md$#kotlin#p
+      s#^core/face/res/.*#kotlin\nandroid\nswift#p
       s#^android/(ui/|gradle/).*#kotlin\nandroid#p
       s#^android/desktop/.*#kotlin#p
       s#^android/app/.*#android#p
       s#^ios/RestwaterKit/.*#swift#p
       s#^tests/runners/(desktop|native)\.sh$#kotlin#p
-      s#^tests/runners/(robolectric\.sh|native\.sh|android-.*)$#android#p
+      s#^tests/runners/(robolectric\.sh|native\.sh|apk_libraries\.sh|android-.*)$#android#p
       s#^tests/runners/(swift|native)\.sh$#swift#p
       s#^(dev|tests/runners/(count|install)\.sh)$#rust\nreference\npool\nkotlin\nandroid\nswift#p' <<<"$files"
   } | awk '{named[$0]} END {n = split("rust reference pool kotlin android swift", order); for (i = 1; i <= n; i++) if (order[i] in named) print order[i]}'

@@ -20,9 +20,6 @@ run_checks() {
   done
 }
 
-# A check has no test runner: it passed when its last line is "ok".
-count_check() { awk '{last=$0} END{print (last=="ok") ? "1 0" : "0 1"}'; }
-
 check_format() {
   rust rustfmt
   cargo fmt --all --check
@@ -106,38 +103,48 @@ check_layers() {
 # No crate, class or permission that ships can reach a network.
 check_network() {
   rust
-  local found=0
-  if cargo tree --locked -p restwater-bindings -e normal --target all --prefix none --format '{p}' |
-    awk '{print $1}' | sort -u | grep -xE "$NETWORK_CRATES"; then
+  local crates features found=0
+  crates=$(cargo tree --locked -p restwater-bindings -e normal --target all --prefix none --format '{p}') || return 1
+  features=$(cargo tree --locked -p restwater-bindings -e normal,features --target all --prefix none) || return 1
+  grep -q '^restwater-bindings' <<<"$crates" || { echo "cargo tree does not name restwater-bindings" && return 1; }
+  if awk '{print $1}' <<<"$crates" | sort -u | grep -xE "$NETWORK_CRATES"; then
     echo "^ crates that open a connection" && found=1
   fi
-  if cargo tree --locked -p restwater-bindings -e normal,features --target all --prefix none | grep 'tokio feature "net"'; then
+  if grep 'tokio feature "net"' <<<"$features"; then
     echo "^ tokio with its network part" && found=1
   fi
-  if git grep -nE 'std::net|TcpStream|UdpSocket' -- core bindings; then
-    echo "^ Rust's own sockets" && found=1
-  fi
-  if git grep -nE 'java\.net\.(URL|Http|Socket|Server)|HttpURLConnection|okhttp|ktor|android\.net\.(Connectivity|http)|WebView' -- android; then
-    echo "^ a network class in the Android tree" && found=1
-  fi
-  if git grep -nE 'uses-permission[^>]*(INTERNET|NETWORK_STATE|WIFI)' -- android; then
-    echo "^ a network permission" && found=1
-  fi
-  if git grep -nE 'URLSession|NWConnection|import Network|CFSocket|WKWebView|com\.apple\.security\.network' -- ios ':!*.md'; then
-    echo "^ a network class or entitlement in the iOS tree" && found=1
-  fi
+  absent "Rust's own sockets" 'std::net|TcpStream|UdpSocket' core bindings || found=1
+  absent "a network class in the Android tree" 'java\.net\.(URL|Http|Socket|Server)|HttpURLConnection|okhttp|ktor|android\.net\.(Connectivity|http)|WebView' android || found=1
+  absent "a network permission" 'uses-permission[^>]*(INTERNET|NETWORK_STATE|WIFI)' android || found=1
+  absent "a network class or entitlement in the iOS tree" 'URLSession|NWConnection|import Network|CFSocket|WKWebView|com\.apple\.security\.network' ios ':!*.md' || found=1
+  echo "$(wc -l <<<"$crates") crates and the sources of core, bindings, android and ios looked through"
   [ "$found" = 0 ] && echo ok
+}
+
+# absent WHAT PATTERN PATH...: nothing in these paths matches. git grep says 1 when it found nothing; anything above is an error.
+absent() {
+  local what=$1 pattern=$2 status=0
+  shift 2
+  git grep -nE "$pattern" -- "$@" || status=$?
+  case $status in
+    1) return 0 ;;
+    0) echo "^ $what" ;;
+    *) echo "git grep failed ($status) when it looked for $what" ;;
+  esac
+  return 1
 }
 
 # The phone build has the same library versions as the Robolectric run, and there is one Kotlin version everywhere. The tooling
 # behind previews has Compose's own version and is in no build of ours but on a developer's desk.
 check_versions() {
-  local drift=0 module version
+  local drift=0 count=0 module version
   grep -q "<kotlin>$KOTLIN</kotlin>" "$DESKTOP/pom.xml" || { echo "$DESKTOP/pom.xml: another Kotlin than $KOTLIN" && drift=1; }
   while read -r module version; do
+    count=$((count + 1))
     version=$(catalogue "$version")
     grep -qxF "$module:$version" tests/runners/android-libraries.txt tests/runners/android-test-libraries.txt tests/runners/android-versions.lock ||
       { echo "$module:$version is in the catalogue, not in what ./dev apk and ./dev test android resolve" && drift=1; }
   done < <(sed -n 's/.*module = "\([^"]*\)", version.ref = "\([^"]*\)".*/\1 \2/p' "$CATALOGUE" | grep -vE 'kotlin-gradle-plugin|ui-tooling')
-  [ "$drift" = 0 ] && echo ok
+  echo "$count versions compared"
+  [ "$drift" = 0 ] && [ "$count" -gt 0 ] && echo ok
 }

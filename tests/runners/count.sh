@@ -110,7 +110,8 @@ total() {
   [ "$failed" = 0 ]
 }
 
-# What each runner prints at its end, as "passed failed".
+# What each runner prints at its end, as "passed failed". A check has no test runner: it passed when its last line is "ok".
+count_check() { awk '{last=$0} END{print (last=="ok") ? "1 0" : "0 1"}'; }
 count_cargo() { awk '/^test result: /{p+=$4; f+=$6} END{print p+0, f+0}'; }
 count_plain() { awk '/^[0-9]+ passed, [0-9]+ failed/{p+=$1; f+=$3} END{print p+0, f+0}'; }
 # Surefire's own sum is the line without a class name and a time.

@@ -1,5 +1,5 @@
 # shellcheck shell=bash
-# The screens in a phone-sized window on a PC: Kotlin built by Maven over the release library.
+# The screens in a phone-sized window on a PC: Kotlin built by Maven over the library of the dev profile.
 
 DESKTOP=android/desktop
 

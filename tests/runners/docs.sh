@@ -1,14 +1,33 @@
 # shellcheck shell=bash
 # The Markdown of the tree: every relative link leads to a file, and to a heading where it names one; every `./dev` command that
-# is named exists, and so does the check, part or bench named after it.
+# is named exists, and so does the check, part or bench named after it; every file of the tree that is named by a path is there.
 
 check_docs() {
-  local file wrong=0
+  local file wrong=0 count=0
   while IFS= read -r file; do
+    count=$((count + 1))
     links_lead_somewhere "$file" || wrong=1
     commands_exist "$file" || wrong=1
+    files_exist "$file" || wrong=1
   done < <(git ls-files '*.md')
-  [ "$wrong" = 0 ] && echo ok
+  echo "$count documents read"
+  [ "$wrong" = 0 ] && [ "$count" -gt 0 ] && echo ok
+}
+
+# A file may be named by the end of its path, as `bank/keys.rs`. What is built, or written by each developer, git ignores.
+files_exist() {
+  local path wrong=0
+  while IFS= read -r path; do
+    [ -n "$(git ls-files -- "$path" "*/$path")" ] || git check-ignore -q "$path" || { echo "$1: no file $path" && wrong=1; }
+  done < <(files_of "$1")
+  return "$wrong"
+}
+
+# files_of FILE: the paths of files in backticks, with a folder and a suffix; a file may have none.
+files_of() {
+  # shellcheck disable=SC2016 # a backtick of Markdown
+  { grep -oE '`[A-Za-z0-9_./-]+/[A-Za-z0-9_-]+\.(rs|kt|swift|sh|py|R|md|toml|json|jsonl|ftl|sql|xml|yml|tsv|xcprivacy|xcconfig|kts)`' "$1" || true; } |
+    tr -d '`' | sed -E 's#^\./##; /\.\.\./d' | sort -u
 }
 
 links_lead_somewhere() {

@@ -3,6 +3,7 @@
 Between crates: the root Cargo.toml lists them from the bottom up, a crate may use only those above it in that list (its
 tests too), and a domain uses no crate that knows a log, a store or words. Inside a crate: the top-level modules, joined by what
 they import through `crate::` or `super::` and by the names that lib.rs re-exports, hold no circle. Test modules are left out.
+And no file of Rust has more than 450 lines.
 """
 
 import json
@@ -14,6 +15,7 @@ import sys
 DOMAINS = ["waits", "compare", "swim", "match-day", "bench", "sky", "caution"]
 NOT_FOR_DOMAINS = ["log", "session", "kit", "store", "exchange", "screen", "report", "layout", "app"]
 TESTS = {"tests", "laws", "cases"}
+MOST_LINES = 450
 
 
 def crates():
@@ -82,9 +84,19 @@ def circles(graph):
     return sorted(sorted(group) for group in groups)
 
 
+def long_files():
+    """Files that are too long to be read at once."""
+    files = subprocess.run(["git", "ls-files", "*.rs"], capture_output=True, text=True, check=True).stdout.split()
+    for file in files:
+        path = pathlib.Path(file)
+        lines = path.read_text().count("\n") if path.exists() else 0
+        if lines > MOST_LINES:
+            yield f"{file}: {lines} lines, of which {MOST_LINES} are allowed"
+
+
 def main():
     order = list(crates())
-    faults = list(between(order))
+    faults = list(between(order)) + list(long_files())
     for name, folder, _ in order:
         faults += [f"{name}: a circle of {' '.join(group)}" for group in circles(module_graph(folder / "src"))]
     print("\n".join(faults) if faults else "ok")

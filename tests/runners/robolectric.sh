@@ -1,6 +1,6 @@
 # shellcheck shell=bash
 # The Android app on Android's own framework (8.0 to 16), by Robolectric on a JVM: no Gradle, no SDK, no device. The same Kotlin
-# as on a phone (android/ui, android/app), compiled against the real androidx libraries, over the release library.
+# as on a phone (android/ui, android/app), compiled against the real androidx libraries, over the library of the dev profile.
 
 ANDROID_TESTS=$ANDROID_OUT/tests
 # Other Androids that a test may ask for beside $FRAMEWORK: 8.0, 12, 14 and 16 (API 26, 31, 34 and 36).

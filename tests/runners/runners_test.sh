@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD
 exec 3>/dev/null
-for script in install count changed docs; do
+for script in install count changed docs check; do
   # shellcheck source=/dev/null
   . "tests/runners/$script.sh"
 done
@@ -29,8 +29,6 @@ counted() {
   echo "$passed passed, $failed failed"
 }
 
-count_check() { awk '{last=$0} END{print (last=="ok") ? "1 0" : "0 1"}'; }
-
 same "cargo: every binary's closing line is added" "5 passed, 2 failed" "$(ends=101 counted cargo $'test a ... FAILED\ntest result: FAILED. 2 passed; 2 failed; 0 ignored\ntest result: ok. 3 passed; 0 failed; 0 ignored')"
 same "surefire: the sum, not the classes; skipped tests don't pass" "2 passed, 0 failed" "$(counted surefire $'[INFO] Tests run: 3, Failures: 0, Errors: 0, Skipped: 1, Time elapsed: 1 s -- in A\n[INFO] Tests run: 3, Failures: 0, Errors: 0, Skipped: 1')"
 same "junit: all passed" "12 passed, 0 failed" "$(counted junit 'OK (12 tests)')"
@@ -44,7 +42,15 @@ same "a runner without a test is a failure" "0 passed, 1 failed" "$(counted carg
 same "a part that can't run is not counted" "0 passed, 0 failed" "$(ends=$NOT_RUN counted cargo 'not run: no root')"
 
 parts() { parts_of "$@" | paste -sd' '; }
-same "a document touches no part" "" "$(parts docs/performance.md)"
+same "most documents touch no part" "" "$(parts docs/performance.md)"
+same "a document whose taps are tested" "kotlin" "$(parts docs/first-cast.md)"
+same "a document whose SQL is run" "pool" "$(parts docs/pooling.md)"
+same "the typeface" "kotlin android swift" "$(parts core/face/res/font/restwater.ttf)"
+same "the libraries of the Android build" "android" "$(parts tests/runners/apk_libraries.sh)"
+crate_folders() { printf '%s\n' "restwater-screen core/screen" "restwater-swim core/swim"; }
+same "a word belongs to the crate that is compiled with it" "restwater-screen" "$(crates_of <<<core/locales/de-DE/bank.ftl)"
+same "a source belongs to the crate of its folder" "restwater-swim" "$(crates_of <<<core/swim/src/lib.rs)"
+same "a document belongs to no crate" "" "$(crates_of <<<docs/performance.md)"
 same "the Android app" "android" "$(parts android/app/src/main/AndroidManifest.xml)"
 same "the shared screens" "kotlin android" "$(parts android/ui/src/main/kotlin/A.kt)"
 same "the Swift package" "swift" "$(parts ios/RestwaterKit/Sources/A.swift)"
@@ -56,7 +62,31 @@ CHECKS=(docs)
 page=target/logs/runners-test.md
 mkdir -p target/logs
 # shellcheck disable=SC2016 # backticks of Markdown
-printf '# A page\n[here](#a-page) [gone](gone.md) [no heading](#gone) `./dev run` `./dev fly`\n' >$page
-same "a link to nothing, a missing heading, an unknown command" 3 "$({ links_lead_somewhere $page; commands_exist $page; } | wc -l)"
+printf '# A page\n[here](#a-page) [gone](gone.md) [no heading](#gone) `./dev run` `./dev fly` `bank/keys.rs` `pad/gone.rs`\n' >$page
+same "a link to nothing, a missing heading, an unknown command, a file that is not there" 4 "$({ links_lead_somewhere $page; commands_exist $page; files_exist $page; } | wc -l)"
+
+# Checks that looked at nothing, or whose tools failed, must not pass.
+# checked COMMAND: whether a check's last line says that it passed.
+checked() { (set +e; "$@" 2>/dev/null) | count_check; }
+git() { [ "$1" != ls-files ] || return 0; command git "$@"; }
+same "a check of no document" "0 1" "$(checked check_docs)"
+unset -f git
+rust() { :; }
+cargo() { return 101; }
+same "a network check without cargo's answer" "0 1" "$(checked check_network)"
+cargo() { echo restwater-log; }
+same "a network check of another tree" "0 1" "$(checked check_network)"
+cargo() { printf '%s\n' restwater-bindings restwater-log; }
+git() { return 128; }
+same "a network check without git's answer" "0 1" "$(checked check_network)"
+git() { return 1; }
+same "a network check that finds nothing" "1 0" "$(checked check_network)"
+git() { echo "core/a.rs:1:std::net"; }
+same "a network check that finds a socket" "0 1" "$(checked check_network)"
+unset -f git cargo
+CATALOGUE=/dev/null KOTLIN=1 DESKTOP=target/logs
+printf '<kotlin>1</kotlin>\n' >target/logs/pom.xml
+same "a check of no version" "0 1" "$(checked check_versions)"
+rm target/logs/pom.xml
 
 [ "$failures" = 0 ] && echo ok

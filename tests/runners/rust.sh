@@ -1,16 +1,37 @@
 # shellcheck shell=bash
 # Rust: tests of the workspace, reference checks, the binaries of restwater-tests and the benches.
 
-# Programs with which some tests and benchmarks compare our figures, each with its Debian package.
-PEERS=(ogrinfo:gdal-bin jq:jq sqlite3:sqlite3 Rscript:r-cran-survival chromium:chromium)
+# Programs with which some tests and benchmarks compare our figures, each with its Debian package and the tests that need it.
+# These are ignored by `cargo test`, and run here where the program is there.
+PEERS=(
+  ogrinfo:gdal-bin:swim_geojson_ogr
+  jq:jq:op_file::jq_reads_it
+  Rscript:r-cran-survival:r_agreement
+  chromium:chromium:report_print
+)
 
 # peers FOLDER...: installs those that the sources in these folders call.
 peers() {
-  local peer missing=()
+  local peer program package missing=()
   for peer in "${PEERS[@]}"; do
-    ! grep -rqF "\"${peer%%:*}\"" --include='*.rs' "$@" || missing+=("${peer#*:}")
+    IFS=: read -r program package _ <<<"$peer"
+    ! grep -rqF "\"$program\"" --include='*.rs' "$@" || missing+=("$package")
   done
-  debs "${missing[@]}" || echo "dev: tests that need these say 'not run' and check less" >&2
+  debs "${missing[@]}" || echo "dev: what needs these is not run" >&2
+}
+
+# The ignored tests of the programs that are here; the others are named as not run.
+peer_tests() {
+  local peer program tests=()
+  for peer in "${PEERS[@]}"; do
+    program=${peer%%:*}
+    if command -v "$program" >/dev/null; then
+      tests+=("${peer#*:*:}")
+    else
+      echo "not run here, for want of $program: ${peer#*:*:}"
+    fi
+  done
+  [ ${#tests[@]} = 0 ] || step "those with other programs" cargo test --package restwater-tests --test whole_app -- --ignored "${tests[@]}"
 }
 
 DUCKDB=2.0.1
@@ -24,6 +45,7 @@ rust_tests() {
   peers core tests/src tests/tests
   step "compile the Rust tests" cargo test "${crates[@]}" --no-run
   step "run them" env INSTA_UPDATE=no cargo test "${crates[@]}" --no-fail-fast
+  case "${crates[*]}" in *--workspace* | *=restwater-tests*) peer_tests ;; esac
 }
 
 reference_checks() { rust_bin reference tests/reference; }

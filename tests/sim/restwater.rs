@@ -5,16 +5,14 @@ use super::day::{Cast, EXTRA, TURN};
 use restwater_log::WeightUnit;
 use restwater_screen::{BankInput, Reading, Wording, bank};
 use restwater_session::{Rhythm, Session, Stamp, fold, written};
-use restwater_waits::{
-    Advice, EarlierDay, LIKE_DAY_WEIGHT, LeavePlan, Record, Settings, Shapes, Wait, WaitPosterior,
-};
+use restwater_waits::{Advice, EarlierDay, LIKE_DAY_WEIGHT, Record, Settings, Shapes, Wait, WaitPosterior};
 use std::sync::Arc;
 
 /// An angler who leaves every cast for as long as the Bank says, in the whole minutes shown there.
 pub struct Restwater {
-    today: Option<LeavePlan>,
+    today: Option<WaitPosterior>,
     /// The plan from the last book, with a marker that distinguishes that book.
-    opened: Option<(Marker, LeavePlan)>,
+    opened: Option<(Marker, WaitPosterior)>,
     screen: Screen,
     /// Whether it knows which casts are in fed water.
     told_of_feed: bool,
@@ -114,7 +112,7 @@ impl Restwater {
 
     /// Whether casts in fed water are distinguished from others.
     pub fn feed_counts(&self) -> bool {
-        self.today.as_ref().is_some_and(LeavePlan::feed_counts)
+        self.today.as_ref().is_some_and(WaitPosterior::feed_counts)
     }
 
     /// The chance of a bite within the next five minutes as shown on the Bank, after `minutes` without one.
@@ -132,9 +130,9 @@ fn marker(book: &[Vec<Cast>]) -> Marker {
     (book.len(), book.iter().flatten().map(|cast| cast.minutes).sum())
 }
 
-fn open(book: &[Vec<Cast>], shapes: &Arc<Shapes>) -> Option<LeavePlan> {
+fn open(book: &[Vec<Cast>], shapes: &Arc<Shapes>) -> Option<WaitPosterior> {
     with_record(book, &[], |record| {
-        LeavePlan::with_shapes(record, &Settings::default(), Arc::clone(shapes)).ok()
+        WaitPosterior::with_shapes(record, &Settings::default(), Arc::clone(shapes)).ok()
     })
 }
 
@@ -211,7 +209,7 @@ mod tests {
             (17.0, false),
         ];
         for (minutes, bite) in ends {
-            let planned = angler.today.as_ref().map(LeavePlan::next_leave).unwrap();
+            let planned = angler.today.as_ref().map(WaitPosterior::next_leave).unwrap();
             let read = angler.leave(0.0);
             assert!((read - planned).abs() <= 0.5, "the Bank says {read}, the plan {planned}");
             angler.learn(Cast { minutes, bite, end_seen: true, fed: false });

@@ -13,7 +13,7 @@ use restwater_compare::alternation::Side;
 use restwater_compare::poisson_rates::Tally;
 use restwater_compare::tails::gamma_cdf;
 use restwater_compare::{Belief, belief, belief_of_waits};
-use restwater_waits::{FED_PRIOR, LeavePlan, Record, SHAPE_PRIORS, Settings, ShapeLaw, Wait};
+use restwater_waits::{FED_PRIOR, Record, SHAPE_PRIORS, Settings, ShapeLaw, Wait, WaitPosterior};
 use std::fmt::Write as _;
 
 /// Bins of a histogram of ranks.
@@ -68,7 +68,7 @@ pub struct Believed(Vec<(f64, ShapeLaw)>);
 
 impl Default for Believed {
     fn default() -> Self {
-        let plan = LeavePlan::new(&Record::of_today(&[]), &settings());
+        let plan = WaitPosterior::new(&Record::of_today(&[]), &settings());
         Self(plan.map(|plan| plan.laws(LAWS)).unwrap_or_default())
     }
 }
@@ -146,7 +146,7 @@ fn bitten_after(bitten: impl Fn(f64) -> f64, u: f64, leave: f64) -> f64 {
 /// A day fished by the advice.
 fn shape(believed: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
     let law = believed.draw(rng);
-    let mut plan = LeavePlan::new(&Record::of_today(&[]), &settings()).ok()?;
+    let mut plan = WaitPosterior::new(&Record::of_today(&[]), &settings()).ok()?;
     for _ in 0..CASTS {
         plan.add(cast(law, 1.0, plan.next_leave(), rng));
     }
@@ -156,14 +156,14 @@ fn shape(believed: &Believed, rng: &mut ChaCha8Rng) -> Option<f64> {
 }
 
 /// A day with half of its casts in fed water, with the ratio of the hazards and the shape.
-fn fed_day<'a>(believed: &'a Believed, rng: &mut ChaCha8Rng) -> Option<(LeavePlan, &'a ShapeLaw, usize)> {
+fn fed_day<'a>(believed: &'a Believed, rng: &mut ChaCha8Rng) -> Option<(WaitPosterior, &'a ShapeLaw, usize)> {
     let law = believed.draw(rng);
     let mut left: f64 = rng.random::<f64>() * FED_PRIOR.0.iter().sum::<f64>();
     let times = FED_PRIOR.0.iter().position(|p| {
         left -= p;
         left <= 0.0
     })?;
-    let mut plan = LeavePlan::new(&Record::of_today(&[]), &settings()).ok()?;
+    let mut plan = WaitPosterior::new(&Record::of_today(&[]), &settings()).ok()?;
     for i in 0..2 * CASTS {
         let fed = i % 2 == 1;
         let power = EIGHTHS[if fed { times } else { EIGHTHS.len() - 1 - times }] / 8.0;

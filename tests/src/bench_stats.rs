@@ -1,13 +1,13 @@
-//! Kaplan-Meier, log-rank and Weibull fit of many waits compared with R's survival and Python's lifelines,
+//! Kaplan-Meier and log-rank of many waits compared with R's survival and Python's lifelines,
 //! and the exact tests compared with R's stats, all in the same run on the same data.
 
 use crate::bench_row::{Row, timed};
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
 use restwater_compare::chance::Chance;
-use restwater_compare::fisher::{fisher_test, odds_ratio};
+use restwater_compare::fisher::fisher_test;
 use restwater_compare::log_rank::{Weighting, log_rank};
 use restwater_compare::poisson_rates::{Tally, conditional_test, rate_ratio};
-use restwater_waits::{Law, Limits, Model, SurvivalCurve, Wait, fit};
+use restwater_waits::{Limits, SurvivalCurve, Wait};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::process::Command;
@@ -92,16 +92,12 @@ pub fn ours(data: &Data) -> Result<Jobs, String> {
         let test = log_rank(&a, &b, Weighting::LogRank).map_err(|e| e.to_string())?;
         test.chi_square().ok_or("no chi-square".into())
     })?;
-    let weibull = best(|| match fit(Model::Weibull, &data.waits).map_err(|e| e.to_string())?.law {
-        Law::Weibull { shape, .. } => Ok(shape),
-        other => Err(format!("not a Weibull law: {other:?}")),
-    })?;
-    let named = [("Kaplan-Meier", curve), ("log-rank", rank), ("Weibull fit", weibull)];
+    let named = [("Kaplan-Meier", curve), ("log-rank", rank)];
     Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
 }
 
-/// The exact tests, each with its limits, on this many tables; the value is the sum of p-values and lower
-/// limits.
+/// The exact tests, those of rates and shares with their limits, on this many tables; the value is the sum of p-values
+/// and lower limits.
 pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
     let sum = |of: &dyn Fn(u64) -> Result<f64, String>| best(|| (1..=tables).map(of).sum());
     let text = |e: restwater_compare::CompareError| e.to_string();
@@ -109,9 +105,7 @@ pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
     let counts = |i: u64| (1 + i % 8, 3 + i % 7, i % 5, 4 + i % 11);
     let fisher = sum(&|i| {
         let (a, b, c, d) = counts(i);
-        let table = [[a, b], [c, d]];
-        let p = fisher_test(table, Alternative::TwoSided).map_err(text)?;
-        Ok(p + odds_ratio(table, 0.95).map_err(text)?.limits.low)
+        fisher_test([[a, b], [c, d]], Alternative::TwoSided).map_err(text)
     })?;
     let binomial = sum(&|i| {
         let (a, b, ..) = counts(i);
@@ -202,7 +196,7 @@ mod tests {
     #[test]
     fn our_side_has_all_jobs() {
         let jobs = ours(&Data::new(200)).unwrap_or_default();
-        assert_eq!(jobs.keys().collect::<Vec<_>>(), ["Kaplan-Meier", "Weibull fit", "log-rank"]);
+        assert_eq!(jobs.keys().collect::<Vec<_>>(), ["Kaplan-Meier", "log-rank"]);
         assert!(jobs.values().all(|t| t.figure > 0.0));
         let exact = ours_exact(20).unwrap_or_default();
         assert_eq!(exact.keys().collect::<Vec<_>>(), ["Fisher test", "Poisson rates", "binomial test"]);

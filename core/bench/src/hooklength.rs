@@ -57,16 +57,6 @@ pub struct Wallet {
     tied: Vec<Tied>,
 }
 
-/// The wallet after removing the losses of a session.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct AfterLosses {
-    /// The wallet without them.
-    pub wallet: Wallet,
-    /// Losses of hooklengths that the wallet did not contain. Record and wallet disagree, so the angler is
-    /// asked instead of letting a count become negative.
-    pub not_in_wallet: Vec<Hooklength>,
-}
-
 impl Wallet {
     /// Puts `count` more in.
     pub fn add(&mut self, hooklength: Hooklength, count: u16) -> Result<(), WalletError> {
@@ -115,13 +105,6 @@ impl Wallet {
         self.tied.iter().flat_map(|t| std::iter::repeat_n(t.hooklength, usize::from(t.count))).collect()
     }
 
-    /// The wallet without the hooklengths lost to fish, snags and breaks.
-    pub fn without_losses(&self, losses: &[Hooklength]) -> AfterLosses {
-        let mut wallet = self.clone();
-        let not_in_wallet = losses.iter().filter(|&&lost| wallet.remove(lost, 1).is_err()).copied().collect();
-        AfterLosses { wallet, not_in_wallet }
-    }
-
     /// What this wallet lacks to contain all of `wanted`.
     pub fn still_to_tie(&self, wanted: &Wallet) -> Vec<Tied> {
         wanted
@@ -146,15 +129,6 @@ mod tests {
             hook_size: 16,
             hair_mm: None,
         }
-    }
-
-    #[test]
-    fn losses_leave_the_wallet_and_unknown_ones_are_named() {
-        let mut wallet = Wallet::default();
-        wallet.add(inches(36.0), 2).unwrap();
-        let after = wallet.without_losses(&[inches(36.0), inches(60.0)]);
-        assert_eq!(after.wallet.count(inches(36.0)), 1);
-        assert_eq!(after.not_in_wallet, vec![inches(60.0)]);
     }
 
     #[test]

@@ -6,9 +6,9 @@
 #![allow(clippy::unreadable_literal)] // coefficients stand as the release prints them
 
 /// Critical density, kg/m3.
-pub(super) const CRITICAL_DENSITY: f64 = 322.0;
+const CRITICAL_DENSITY: f64 = 322.0;
 /// Critical temperature, K.
-pub(super) const CRITICAL_TEMPERATURE: f64 = 647.096;
+const CRITICAL_TEMPERATURE: f64 = 647.096;
 /// Specific gas constant of water, J/(kg K).
 const GAS_CONSTANT: f64 = 461.51805;
 

@@ -1,6 +1,6 @@
 //! The materials of a rig, and their weight under water.
 
-use super::water::{self, DensityFormula, WaterError};
+use super::water::{self, WaterError};
 use serde::{Deserialize, Serialize};
 
 /// A material of the rig. Densities are common handbook values from memory, unverified: shown as
@@ -42,11 +42,6 @@ impl Material {
             Self::Other(density) => density,
         }
     }
-
-    /// Whether the density is a handbook value from memory rather than the angler's own.
-    pub fn from_memory(self) -> bool {
-        !matches!(self, Self::Other(_))
-    }
 }
 
 /// Why a weight under water can't be given.
@@ -67,7 +62,7 @@ pub enum MaterialError {
 /// negative if it floats.
 pub fn weight_in_water(grams: f64, material: Material, water_c: f64) -> Result<f64, MaterialError> {
     check(grams, material)?;
-    let water = water::density(water_c, DensityFormula::Iapws95)?;
+    let water = water::density(water_c)?;
     Ok(grams * (1.0 - water / material.density()))
 }
 

@@ -30,11 +30,8 @@ pub enum LeadRule {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum LeadRuleError {
     /// An impossible weight.
-    #[error("{0} g is no weight: enter the grams or ounces printed on it")]
+    #[error("{0} g is no weight: enter the grams printed on it")]
     NoWeight(f64),
-    /// Not a number of ounces.
-    #[error("\"{0}\" is no number of ounces: write 2/3, 1 1/8 or 1.5")]
-    NotOunces(String),
 }
 
 impl LeadRule {
@@ -70,29 +67,6 @@ pub fn lead_rule(grams: f64, material: Material, region: Region) -> Result<LeadR
     })
 }
 
-/// Grams of a weight marked in ounces: "1", "1.5", "2/3", "1 1/8". 1 oz = 28.349523125 g exactly.
-pub fn grams_of_ounces(text: &str) -> Result<f64, LeadRuleError> {
-    let bad = || LeadRuleError::NotOunces(text.to_owned());
-    let mut ounces = 0.0;
-    let mut parts = 0;
-    for part in text.split_whitespace() {
-        ounces += match part.split_once('/') {
-            Some((top, bottom)) => {
-                let (top, bottom): (u32, u32) =
-                    (top.parse().map_err(|_| bad())?, bottom.parse().map_err(|_| bad())?);
-                if bottom == 0 {
-                    return Err(bad());
-                }
-                f64::from(top) / f64::from(bottom)
-            }
-            None => part.parse::<f64>().map_err(|_| bad())?,
-        };
-        parts += 1;
-    }
-    let fits = (1..=2).contains(&parts) && ounces.is_finite() && ounces > 0.0 && ounces < 100.0;
-    if fits { Ok(ounces * OUNCE_G) } else { Err(bad()) }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -114,7 +88,7 @@ mod tests {
     #[test]
     fn an_ounce_is_where_the_official_pages_differ() {
         assert_eq!(england(28.35), LeadRule::AtTheLimit);
-        assert_eq!(england(grams_of_ounces("1").unwrap()), LeadRule::AtTheLimit);
+        assert_eq!(england(OUNCE_G), LeadRule::AtTheLimit);
         assert!(england(28.35).is_caution());
     }
 
@@ -122,16 +96,6 @@ mod tests {
     fn other_metals_and_other_countries() {
         assert_eq!(lead_rule(18.9, Material::Tungsten, Region::Wales), Ok(LeadRule::Nothing));
         assert_eq!(lead_rule(18.9, Material::Lead, Region::Scotland), Ok(LeadRule::CheckLocally));
-    }
-
-    #[test]
-    fn ounces_as_they_are_marked() {
-        assert!((grams_of_ounces("2/3").unwrap() - 18.899_682_083_333_33).abs() < 1e-12);
-        assert!((grams_of_ounces("1 1/8").unwrap() - 1.125 * OUNCE_G).abs() < 1e-12);
-        assert!((grams_of_ounces("1.5").unwrap() - 1.5 * OUNCE_G).abs() < 1e-12);
-        for bad in ["", "an ounce", "1/0", "1 1 1", "-1", "nan", "inf", "0"] {
-            assert!(grams_of_ounces(bad).is_err(), "{bad}");
-        }
     }
 
     #[test]

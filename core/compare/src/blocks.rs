@@ -19,7 +19,7 @@
 
 use super::alternation::Side;
 use super::error::CompareError;
-use super::permutation::{Stratum, TiedBites, arrangements, log_rank_scores, permutation_p};
+use super::permutation::{Stratum, arrangements, log_rank_scores, permutation_p};
 use restwater_waits::Wait;
 
 /// Newest blocks without which the p-value must have been as small already.
@@ -85,7 +85,7 @@ pub fn stratum_scores(casts: &[SidedCast]) -> Vec<f64> {
     for stratum in strata {
         let places: Vec<usize> = (0..casts.len()).filter(|&i| casts[i].stratum == stratum).collect();
         let waits: Vec<Wait> = places.iter().map(|&i| casts[i].wait).collect();
-        for (place, score) in places.into_iter().zip(log_rank_scores(&waits, TiedBites::Together)) {
+        for (place, score) in places.into_iter().zip(log_rank_scores(&waits)) {
             scores[place] = score;
         }
     }

@@ -13,7 +13,7 @@ use super::fisher::{TwoByTwo, fisher_test};
 use super::holm::holm;
 use super::log_rank::{LogRank, Weighting, stratified_log_rank};
 use super::more_casts::{Looks, MoreCasts, more_casts};
-use super::permutation::{PermutationP, Stratum, TiedBites, log_rank_scores, permutation_p};
+use super::permutation::{PermutationP, Stratum, log_rank_scores, permutation_p};
 use super::poisson_rates::{Tally, conditional_test, e_test, garwood, rate_ratio};
 use super::verdict::{
     CLEAR_BELOW, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
@@ -288,7 +288,7 @@ pub(crate) fn two_sided_strata(casts: &[SidedCast]) -> Vec<(Vec<Wait>, Vec<Wait>
 fn cast_by_cast(strata: &[(Vec<Wait>, Vec<Wait>)], seed: u64) -> Result<Option<PermutationP>, CompareError> {
     let scored = |(a, b): &(Vec<Wait>, Vec<Wait>)| {
         let pooled: Vec<Wait> = a.iter().chain(b).copied().collect();
-        Stratum { scores: log_rank_scores(&pooled, TiedBites::Together), on_a: a.len() }
+        Stratum { scores: log_rank_scores(&pooled), on_a: a.len() }
     };
     if strata.is_empty() {
         return Ok(None);

@@ -7,7 +7,7 @@
 
 use super::error::CompareError;
 use super::order::Order;
-use super::permutation::{TiedBites, log_rank_scores};
+use super::permutation::log_rank_scores;
 use restwater_waits::Wait;
 
 /// Minutes that make one unit.
@@ -95,7 +95,7 @@ fn hours_of(day: &[TimedWait]) -> Vec<Vec<TimedWait>> {
 fn scores(waits: &[Wait], hour_of: &[usize], hours: usize) -> Vec<f64> {
     let mut excess = vec![0.0; hours];
     let mut expected = vec![EXPECTED_AT_LEAST; hours];
-    for ((wait, &hour), score) in waits.iter().zip(hour_of).zip(log_rank_scores(waits, TiedBites::Together)) {
+    for ((wait, &hour), score) in waits.iter().zip(hour_of).zip(log_rank_scores(waits)) {
         excess[hour] += score;
         expected[hour] += f64::from(u8::from(wait.is_bite())) - score;
     }

@@ -27,7 +27,6 @@ mod factor;
 mod factor_value;
 mod finding;
 pub mod fisher;
-pub mod gamma_poisson;
 mod holm;
 mod hours;
 pub mod log_rank;

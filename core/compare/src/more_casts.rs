@@ -9,7 +9,6 @@ use super::any_look::any_look_p_in_order;
 use super::belief::{Believed, belief, spell_variance};
 use super::blocks::{Block, HELD_FOR, SidedCast, blocks};
 use super::chance::Chance;
-use super::gamma_poisson::JEFFREYS;
 use super::permutation::arrangements;
 use super::poisson_rates::Tally;
 use super::tails::normal_two_sided;
@@ -25,6 +24,9 @@ pub const MOST_CASTS: usize = 200;
 pub const DAY_CASTS: usize = 40;
 /// Simulated futures for each number.
 const FUTURES: u64 = 200;
+/// Shape of the gamma prior of a rate of bites: one half and no time, the invariant prior of Jeffreys (1946) for a Poisson
+/// rate. It is worth half a bite, does not depend on the unit of time and treats both sides alike.
+pub(crate) const JEFFREYS_SHAPE: f64 = 0.5;
 
 /// The numbers for which the p-values of a change are adjusted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -119,7 +121,7 @@ impl Future<'_> {
     fn rates(&self, chance: &mut Chance) -> [f64; 2] {
         let [a, b] = self.tallies;
         let (ln_r, showed) = self.believed.draw(chance);
-        let bites = JEFFREYS.shape() + (a.bites + b.bites) as f64;
+        let bites = JEFFREYS_SHAPE + (a.bites + b.bites) as f64;
         let on_b = chance.gamma(bites) / (exp(showed) * a.time + b.time);
         [on_b * exp(ln_r), on_b]
     }

@@ -3,7 +3,6 @@
 
 use super::chance::Chance;
 use super::error::CompareError;
-use super::log_rank::{Weighting, log_rank};
 use restwater_waits::Wait;
 
 /// Up to this many arrangements, all are enumerated; beyond that, `DRAWS` are drawn.
@@ -159,19 +158,10 @@ fn each_choice(n: usize, k: usize, mut take: impl FnMut(&[usize])) {
     }
 }
 
-/// How tied bites are scored.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum TiedBites {
-    /// All at once: 1 less the pooled Nelson-Aalen cumulative hazard (mid-ranks; Callaert 2003). The
-    /// sum over side A is then observed less expected bites. The convention of this app.
-    Together,
-    /// Scores averaged over all orders in which the tied bites might have come.
-    AveragedOrders,
-}
-
-/// Log-rank scores of pooled waits: bite (1 or 0) less the pooled cumulative hazard at its end. They
-/// add up to zero, and the sum over one side is its observed less expected bites.
-pub fn log_rank_scores(waits: &[Wait], ties: TiedBites) -> Vec<f64> {
+/// Log-rank scores of pooled waits: bite (1 or 0) less the pooled Nelson-Aalen cumulative hazard at its end, bites at the
+/// same time taken together (mid-ranks; Callaert 2003). They add up to zero, and the sum over one side is its observed
+/// less expected bites.
+pub fn log_rank_scores(waits: &[Wait]) -> Vec<f64> {
     let order = restwater_sorting::places(waits.len(), &|i, j| {
         waits[i].minutes().total_cmp(&waits[j].minutes()).then(waits[j].is_bite().cmp(&waits[i].is_bite()))
     });
@@ -183,85 +173,18 @@ pub fn log_rank_scores(waits: &[Wait], ties: TiedBites) -> Vec<f64> {
         let tied = order[start..].iter().take_while(|&&i| waits[i].minutes() == minutes).count();
         let bites = order[start..start + tied].iter().filter(|&&i| waits[i].is_bite()).count();
         let out = order.len() - start;
-        let (at_bite, after) = match ties {
-            TiedBites::Together => {
-                let after = hazard + bites as f64 / out as f64;
-                (after, after)
-            }
-            TiedBites::AveragedOrders => averaged(hazard, bites, out),
-        };
+        hazard += bites as f64 / out as f64;
         for &i in &order[start..start + tied] {
-            scores[i] = if waits[i].is_bite() { 1.0 - at_bite } else { -after };
+            scores[i] = if waits[i].is_bite() { 1.0 - hazard } else { -hazard };
         }
-        hazard = after;
         start += tied;
     }
     scores
 }
 
-/// Mean cumulative hazard at, and the hazard after, `bites` tied bites taken one by one out of `out`.
-fn averaged(before: f64, bites: usize, out: usize) -> (f64, f64) {
-    let (mut hazard, mut sum) = (before, 0.0);
-    for taken in 0..bites {
-        hazard += 1.0 / (out - taken) as f64;
-        sum += hazard;
-    }
-    (if bites > 0 { sum / bites as f64 } else { hazard }, hazard)
-}
-
-/// Permutation p of the log-rank excess of A over B: exact for small groups, seeded otherwise.
-pub fn log_rank_permutation(
-    a: &[Wait],
-    b: &[Wait],
-    ties: TiedBites,
-    seed: u64,
-) -> Result<PermutationP, CompareError> {
-    if a.is_empty() || b.is_empty() {
-        return Err(CompareError::EmptyGroup);
-    }
-    let pooled: Vec<Wait> = a.iter().chain(b).copied().collect();
-    permutation_p(&[Stratum { scores: log_rank_scores(&pooled, ties), on_a: a.len() }], seed)
-}
-
-/// Two-sided permutation p of the chi-square itself, whose variance changes with the arrangement
-/// (the studentised form). Exact or drawn as [`permutation_p`]. Arrangements in which the variance
-/// vanishes count as 0.
-pub fn studentised_log_rank_permutation(a: &[Wait], b: &[Wait], seed: u64) -> Result<f64, CompareError> {
-    let pooled: Vec<Wait> = a.iter().chain(b).copied().collect();
-    let chi_square = |chosen: &[usize]| -> Result<f64, CompareError> {
-        let mut on_a = vec![false; pooled.len()];
-        for &i in chosen {
-            on_a[i] = true;
-        }
-        let side = |want: bool| -> Vec<Wait> {
-            pooled.iter().zip(&on_a).filter(|&(_, &here)| here == want).map(|(w, _)| *w).collect()
-        };
-        Ok(log_rank(&side(true), &side(false), Weighting::LogRank)?.chi_square().unwrap_or(0.0))
-    };
-    let first: Vec<usize> = (0..a.len()).collect();
-    let limit = chi_square(&first)? * (1.0 - 1e-9);
-    let (mut striking, mut total) = (0u64, 0u64);
-    let mut take = |chosen: &[usize]| {
-        // Both sides keep their size, so the only error, an empty side, was handled above.
-        striking += u64::from(chi_square(chosen).is_ok_and(|x| x >= limit));
-        total += 1;
-    };
-    if arrangements(pooled.len(), a.len()).is_some_and(|n| n <= ALL_UP_TO) {
-        each_choice(pooled.len(), a.len(), take);
-    } else {
-        take(&first);
-        let mut chance = Chance::new(seed, 0);
-        let mut deck: Vec<usize> = (0..pooled.len()).collect();
-        for _ in 0..DRAWS {
-            chance.shuffle(&mut deck);
-            take(&deck[..a.len()]);
-        }
-    }
-    Ok(striking as f64 / total as f64)
-}
-
 #[cfg(test)]
 mod tests {
+    use super::super::log_rank::{Weighting, log_rank};
     use super::*;
     use proptest::prelude::*;
 
@@ -336,11 +259,8 @@ mod tests {
         ) {
             let waits: Vec<Wait> = list.iter().map(|&(q, e)| wait(f64::from(q) / 2.0, e)).collect();
             let cut = cut.min(waits.len() - 1);
-            for ties in [TiedBites::Together, TiedBites::AveragedOrders] {
-                let total: f64 = log_rank_scores(&waits, ties).iter().sum();
-                prop_assert!(total.abs() < 1e-9);
-            }
-            let scores = log_rank_scores(&waits, TiedBites::Together);
+            let scores = log_rank_scores(&waits);
+            prop_assert!(scores.iter().sum::<f64>().abs() < 1e-9);
             let test = log_rank(&waits[..cut], &waits[cut..], Weighting::LogRank).unwrap();
             prop_assert!((scores[..cut].iter().sum::<f64>() - test.excess()).abs() < 1e-9);
         }

@@ -29,11 +29,6 @@ pub fn garwood(count: u64, confidence: f64) -> Result<Limits, CompareError> {
     Ok(Limits { low, high: gamma_quantile(x + 1.0, 1.0 - tail) })
 }
 
-/// Exact upper limit alone, at `confidence`, for the mean of a Poisson count (Garwood 1936).
-pub fn garwood_upper(count: u64, confidence: f64) -> Result<f64, CompareError> {
-    Ok(gamma_quantile(count as f64 + 1.0, inner_probability(confidence)?))
-}
-
 /// The conditional exact test ("C-test") of two Poisson rates: given the total, the first count is
 /// binomial (Przyborowski and Wilenski, Biometrika 31:313-323, 1940).
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -20,7 +20,8 @@ const ABSURD_MS: u64 = 10_413_792_000_000;
 pub(super) type Sink<'a> =
     dyn FnMut(&Op, Hashed<'_>, &mut Tally) -> Result<Option<FaultKind>, ExchangeError> + 'a;
 
-/// Reads a whole file without a store: passes on every intact op with its canonical bytes.
+/// Reads a whole file without a store, for tests: passes on every intact op with its canonical bytes.
+#[cfg(any(test, feature = "testing"))]
 pub fn read_op_file(
     input: impl Read,
     mut each: impl FnMut(&Op, &[u8]),

@@ -76,13 +76,10 @@ refused-guess-backwards = Die Schätzung geht von { $low } hinunter auf { $high 
 refused-figure = „{ $value }“ geht hier nicht: gib es neu ein.
 refused-bearing-behind = Eine Richtung von { $deg }° liegt hinter dem Platz: gib sie zwischen 90° links (−90) und 90° rechts von geradeaus an.
 refused-range-too-long = { $metres } m sind weiter als jeder Wurf (Grenze { $most } m): prüfe die Wicklungen und den Abstand der Stäbe.
-refused-bad-sticks = Der Abstand der Stäbe muss größer als null sein: miss ihn einmal und gib ihn ein.
-refused-no-range = Eine Weite kann nicht { $value } sein: gib sie neu ein.
 refused-band-no-width = Der Streifen von { $from } bis { $to } m hat keine Breite: sein ferner Rand muss hinter dem nahen liegen.
 refused-bands-overlap = Der Streifen ab { $from } m beginnt in dem, der bei { $to } m endet: versetz einen der beiden Ränder.
 refused-same-mark = Zwei Marken haben dieselbe Kennung { $name }: gib einer eine andere.
 refused-marks-on-one = Die Marken { $name } und { $other } liegen in derselben Richtung: behalte eine.
-refused-no-such-mark = An diesem Platz gibt es keine Marke { $name }: wähle eine aus der Liste oder gib eine Richtung an.
 refused-few-corners = Ein Umriss braucht mindestens drei Ecken, nicht { $value }: setz die fehlenden.
 refused-outline-crosses = Der Umriss kreuzt sich selbst, { $metres } m vom Platz: setz die Ecken der Reihe nach um das Wasser.
 refused-no-water = Der Umriss lässt vor dem Platz kein Wasser: prüfe seine Ecken.
@@ -105,7 +102,6 @@ refused-no-cloud = { $value } Achtel Wolken gibt es nicht: wähle 0 bis 8.
 refused-calm-from = Windstille hat keine Richtung: nimm die Richtung heraus oder wähle eine Stärke.
 refused-no-place = Breite { $lat } und Länge { $lon } sind kein Ort: setz den Platz neu.
 refused-no-date = Dieses Datum liegt außerhalb der Jahre, für die die Sonne hier bekannt ist: prüfe das Datum.
-refused-no-pressure = { $hpa } hPa bei { $t } °C gibt es nicht: gib es neu ein.
 
 # Was an einem Datensatz nicht stimmt; es steht hinter seiner Stelle.
 fault-at = Datensatz { $record }, Byte { $byte }: { $what }

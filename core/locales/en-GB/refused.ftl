@@ -76,13 +76,10 @@ refused-guess-backwards = The guess runs from { $low } down to { $high }: swap t
 refused-figure = "{ $value }" can't be used here: enter it again.
 refused-bearing-behind = A bearing of { $deg }° lies behind the peg: give it between 90° left (−90) and 90° right of straight out.
 refused-range-too-long = A range of { $metres } m is beyond any cast (limit { $most } m): check the wraps and the span of the sticks.
-refused-bad-sticks = The span between the sticks must be above 0: measure it once and enter it.
-refused-no-range = A range can't be { $value }: enter it again.
 refused-band-no-width = The band from { $from } to { $to } m has no width: its far edge must lie beyond its near edge.
 refused-bands-overlap = The band from { $from } m begins inside the band that ends at { $to } m: move one of the two edges.
 refused-same-mark = Two aiming marks share the id { $name }: give one of them another.
 refused-marks-on-one = Aiming marks { $name } and { $other } stand on the same bearing: keep one of them.
-refused-no-such-mark = There is no aiming mark { $name } at this peg: pick one from the list or give a bearing.
 refused-few-corners = An outline needs at least three corners, not { $value }: add the missing ones.
 refused-outline-crosses = The outline crosses itself { $metres } m from the peg: put the corners in order round the water.
 refused-no-water = The outline leaves no water in front of the peg: check its corners.
@@ -105,7 +102,6 @@ refused-no-cloud = { $value } eighths of cloud aren't possible: choose 0 to 8.
 refused-calm-from = A calm has no direction: take the direction out or choose a strength.
 refused-no-place = Latitude { $lat }, longitude { $lon } is not a place on earth: set the peg again.
 refused-no-date = That date is outside the years for which the sun is known here: check the date.
-refused-no-pressure = A pressure of { $hpa } hPa at { $t } °C isn't possible: enter it again.
 
 # What is wrong with a record of a file; it stands after the place of the record.
 fault-at = record { $record }, byte { $byte }: { $what }

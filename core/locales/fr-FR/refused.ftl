@@ -76,13 +76,10 @@ refused-guess-backwards = L'estimation descend de { $low } à { $high } : inver
 refused-figure = « { $value } » ne convient pas ici : entrez-le de nouveau.
 refused-bearing-behind = Une direction de { $deg }° est derrière la place : donnez-la entre 90° à gauche (−90) et 90° à droite de droit devant.
 refused-range-too-long = { $metres } m, c'est plus loin que tout lancer (limite { $most } m) : vérifiez les tours et l'écart des piquets.
-refused-bad-sticks = L'écart des piquets doit dépasser zéro : mesurez-le une fois et entrez-le.
-refused-no-range = Une distance ne peut être { $value } : entrez-la de nouveau.
 refused-band-no-width = La bande de { $from } à { $to } m n'a pas de largeur : son bord lointain doit être au-delà du bord proche.
 refused-bands-overlap = La bande dès { $from } m commence dans celle qui finit à { $to } m : déplacez un des deux bords.
 refused-same-mark = Deux repères ont le même identifiant { $name } : donnez-en un autre à l'un.
 refused-marks-on-one = Les repères { $name } et { $other } sont dans la même direction : gardez-en un.
-refused-no-such-mark = Cette place n'a pas de repère { $name } : choisissez dans la liste ou donnez une direction.
 refused-few-corners = Un contour demande au moins trois coins, pas { $value } : ajoutez ceux qui manquent.
 refused-outline-crosses = Le contour se croise à { $metres } m de la place : mettez les coins dans l'ordre autour de l'eau.
 refused-no-water = Le contour ne laisse pas d'eau devant la place : vérifiez ses coins.
@@ -105,7 +102,6 @@ refused-no-cloud = { $value } huitièmes de nuages, ce n'est pas possible : cho
 refused-calm-from = Sans vent, pas de direction : retirez-la ou choisissez une force.
 refused-no-place = Latitude { $lat } et longitude { $lon } : aucun lieu. Situez de nouveau la place.
 refused-no-date = Cette date est hors des années où le soleil est connu ici : vérifiez la date.
-refused-no-pressure = { $hpa } hPa à { $t } °C n'existe pas : entrez-les de nouveau.
 
 # Ce qui ne va pas dans un enregistrement ; suit sa place.
 fault-at = enregistrement { $record }, octet { $byte } : { $what }

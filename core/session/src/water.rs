@@ -5,7 +5,7 @@ use super::fed::{Feeding, feed_mg};
 use super::model::{LandmarkKind, Mark, Session};
 use restwater_log::{FeedSaid, Payload, Reach, Spot, SwimSetup};
 use restwater_swim::planar::check_outline;
-use restwater_swim::range::{METRES_PER_YARD, metres};
+use restwater_swim::range::METRES_PER_YARD;
 use restwater_swim::{
     AimingMark, Band, CastAt, Fan, Feature, FedAt, Hazard, KeptBack, LONGEST_RANGE_M, Neighbours, PegOnEarth,
     Place, Point, ShownAt, Swim, SwimError, SwimInput, bearing_range,
@@ -54,7 +54,6 @@ pub fn swim_input(session: &Session) -> SwimInput {
         fed: fed(session),
         shown: shown(session),
         rest_target_min: f64::from(setup.rest_target_min.max(1)),
-        usual_start: Some(Band { from_m: metres(35.0), to_m: metres(40.0) }),
         ..SwimInput::default()
     }
 }

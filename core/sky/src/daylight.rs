@@ -7,7 +7,7 @@
 
 use serde::{Deserialize, Serialize};
 use solar_positioning::time::JulianDate;
-use solar_positioning::{Horizon, Location, RefractionCorrection, SolarEvents, SolarPositions, delta_t};
+use solar_positioning::{Horizon, Location, SolarEvents, SolarPositions, delta_t};
 
 /// Milliseconds in a day.
 const DAY_MS: i64 = 86_400_000;
@@ -23,26 +23,6 @@ pub struct Place {
     pub lat: f64,
     /// Longitude.
     pub lon: f64,
-}
-
-/// The air that bends the light.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Air {
-    /// Height of the place above the sea, metres.
-    pub height_m: f64,
-    /// Pressure there, hPa.
-    pub pressure_hpa: f64,
-    /// Temperature there, C.
-    pub temperature_c: f64,
-}
-
-/// The position of the sun.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SunPosition {
-    /// Degrees clockwise from north.
-    pub azimuth_deg: f64,
-    /// Degrees from straight up, refraction included.
-    pub zenith_deg: f64,
 }
 
 /// What the sun does on that day.
@@ -109,14 +89,6 @@ pub enum SkyError {
     /// A date for which the formulas don't hold.
     #[error("that date is outside the years for which the sun is known here: check the date")]
     NoDate,
-    /// Impossible air.
-    #[error("a pressure of {pressure_hpa} hPa at {temperature_c} C is no air: enter it again")]
-    NoAir {
-        /// Pressure.
-        pressure_hpa: f64,
-        /// Temperature.
-        temperature_c: f64,
-    },
 }
 
 impl Place {
@@ -179,23 +151,6 @@ fn up_at(ms: i64, location: Location, dt: f64) -> Result<bool, SkyError> {
     let position =
         SolarPositions::new().at_from_julian(time, location, 0.0, None).map_err(|_| SkyError::NoDate)?;
     Ok(position.elevation_angle() > Horizon::SunriseSunset.elevation_angle())
-}
-
-/// The position of the sun at `ms` as seen from `place`; `delta_t_s` (terrestrial less universal time) is
-/// estimated from the date if it isn't given.
-pub fn sun_at(ms: i64, place: Place, air: Air, delta_t_s: Option<f64>) -> Result<SunPosition, SkyError> {
-    let location = place.location()?;
-    let dt = match delta_t_s {
-        Some(seconds) => seconds,
-        None => delta_t_at(ms)?,
-    };
-    let time = JulianDate::new(julian(ms), dt).map_err(|_| SkyError::NoDate)?;
-    let bent = RefractionCorrection::new(air.pressure_hpa, air.temperature_c)
-        .map_err(|_| SkyError::NoAir { pressure_hpa: air.pressure_hpa, temperature_c: air.temperature_c })?;
-    let position = SolarPositions::new()
-        .at_from_julian(time, location, air.height_m, Some(bent))
-        .map_err(|_| SkyError::NoDate)?;
-    Ok(SunPosition { azimuth_deg: position.azimuth(), zenith_deg: position.zenith_angle() })
 }
 
 impl Daylight {
@@ -279,13 +234,11 @@ mod tests {
     }
 
     #[test]
-    fn impossible_places_dates_and_air_are_refused() {
+    fn impossible_places_and_dates_are_refused() {
         let nowhere = Place { lat: 91.0, lon: 0.0 };
         assert!(matches!(daylight(MIDWINTER, nowhere), Err(SkyError::NoPlace { .. })));
         assert!(daylight(MIDWINTER, Place { lat: f64::NAN, lon: 0.0 }).is_err());
         assert_eq!(daylight(i64::MAX, WATER), Err(SkyError::NoDate));
         assert_eq!(daylight(i64::MIN, WATER), Err(SkyError::NoDate));
-        let air = Air { height_m: 0.0, pressure_hpa: -1.0, temperature_c: 5.0 };
-        assert!(matches!(sun_at(MIDWINTER, WATER, air, None), Err(SkyError::NoAir { .. })));
     }
 }

@@ -51,12 +51,7 @@ impl Store {
         Ok(self.rows(include_str!("sql/session.sql"), [id.as_bytes()])?.pop())
     }
 
-    /// The session that began last before that position, or without one the last of all, kits included.
-    pub fn session_before(&self, began: Option<OpOrder>) -> Result<Option<SessionRow>, StoreError> {
-        Ok(self.rows(include_str!("sql/session_before.sql"), [order_or_end(began)])?.pop())
-    }
-
-    /// The same among the sessions that one device began.
+    /// The session that one device began last before that position, or without one the last of all it began.
     pub fn session_of_before(
         &self,
         device: Uuid,
@@ -95,16 +90,6 @@ impl Store {
             sessions.push(session_of(row)?);
         }
         Ok(sessions)
-    }
-
-    /// The session that began last.
-    pub fn latest_session(&self) -> Result<Option<Uuid>, StoreError> {
-        let conn = self.conn()?;
-        let id: Option<Vec<u8>> = conn
-            .prepare_cached(include_str!("sql/latest_session.sql"))?
-            .query_row([], |row| row.get(0))
-            .optional()?;
-        id.map(|bytes| uuid_of(&bytes)).transpose()
     }
 }
 

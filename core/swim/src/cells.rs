@@ -181,13 +181,6 @@ impl Swim {
         inside.then_some(at as u32)
     }
 
-    /// A spot on an aiming mark at a range; refused outside the swim.
-    pub fn spot_at_mark(&self, mark_id: &str, range_m: f64) -> Result<Spot, SwimError> {
-        let mark = self.columns.marks.iter().find(|m| m.id == mark_id);
-        let mark = mark.ok_or_else(|| SwimError::NoSuchMark(mark_id.to_owned()))?;
-        self.spot_at(mark.bearing_deg, range_m)
-    }
-
     /// A spot at a bearing and range; refused outside the swim.
     pub fn spot_at(&self, bearing_deg: f64, range_m: f64) -> Result<Spot, SwimError> {
         let spot = Spot::new(bearing_deg, range_m)?;

@@ -1,15 +1,11 @@
-//! The geographic position of the swim: WGS 84, geodesics after Karney, east-north-up.
+//! The geographic position of the swim: WGS 84, geodesics after Karney.
 //!
 //! C. F. F. Karney, "Algorithms for geodesics", J. Geodesy 87 (2013) 43-55, by `geographiclib-rs`.
 
 use super::frame::{Point, bearing_range};
-use geographiclib_rs::{DirectGeodesic, Geodesic, InverseGeodesic, PolygonArea, Winding};
+use geographiclib_rs::{DirectGeodesic, Geodesic, InverseGeodesic};
 use serde::{Deserialize, Serialize};
 
-/// Equatorial radius of WGS 84, metres.
-const EQUATOR_M: f64 = 6_378_137.0;
-/// Flattening of WGS 84.
-const FLATTENING: f64 = 1.0 / 298.257_223_563;
 /// A peg nearer to a pole than this has no useful bearings, degrees of latitude.
 const POLE_LIMIT_DEG: f64 = 89.9;
 /// Anything further from the peg than this can't belong to its swim, metres.
@@ -96,48 +92,6 @@ pub fn course(from: Place, to: Place) -> Course {
     Course { metres, azimuth_deg, end_azimuth_deg }
 }
 
-/// Perimeter (metres) and area (square metres, anticlockwise positive) of a ring of places.
-pub fn ring_on_earth(ring: &[Place]) -> (f64, f64) {
-    if ring.is_empty() {
-        return (0.0, 0.0);
-    }
-    let earth = Geodesic::wgs84();
-    let mut polygon = PolygonArea::new(&earth, Winding::CounterClockwise);
-    for place in ring {
-        polygon.add_point(place.lat_deg, place.lon_deg);
-    }
-    let (perimeter, area, _) = polygon.compute(true);
-    (perimeter, area)
-}
-
-/// Earth-centred coordinates of a place at a height above the ellipsoid, metres.
-pub fn earth_centred(place: Place, height_m: f64) -> [f64; 3] {
-    let (lat, lon) = (place.lat_deg.to_radians(), place.lon_deg.to_radians());
-    let e2 = FLATTENING * (2.0 - FLATTENING);
-    let (sin, cos) = (libm::sin(lat), libm::cos(lat));
-    let n = EQUATOR_M / (1.0 - e2 * sin * sin).sqrt();
-    [
-        (n + height_m) * cos * libm::cos(lon),
-        (n + height_m) * cos * libm::sin(lon),
-        (n * (1.0 - e2) + height_m) * sin,
-    ]
-}
-
-/// East, north and up in metres of a place as seen from another, with heights above the ellipsoid
-/// (EPSG guidance note 7-2, methods 9836 and 9837).
-pub fn east_north_up(of: Place, height_m: f64, from: Place, from_height_m: f64) -> [f64; 3] {
-    let (a, o) = (earth_centred(of, height_m), earth_centred(from, from_height_m));
-    let d = [a[0] - o[0], a[1] - o[1], a[2] - o[2]];
-    let (lat, lon) = (from.lat_deg.to_radians(), from.lon_deg.to_radians());
-    let (sl, cl) = (libm::sin(lat), libm::cos(lat));
-    let (so, co) = (libm::sin(lon), libm::cos(lon));
-    [
-        -so * d[0] + co * d[1],
-        -sl * co * d[0] - sl * so * d[1] + cl * d[2],
-        cl * co * d[0] + cl * so * d[1] + sl * d[2],
-    ]
-}
-
 /// The peg on the earth: where it is and which way straight out looks.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct PegOnEarth {
@@ -190,7 +144,6 @@ mod tests {
         assert!(matches!(PegOnEarth::new(pole, 0.0), Err(EarthError::AtPole(_))));
         let peg = Place::new(52.0, -1.0).unwrap();
         assert!(matches!(PegOnEarth::new(peg, f64::INFINITY), Err(EarthError::Azimuth(_))));
-        assert_eq!(ring_on_earth(&[]), (0.0, 0.0));
     }
 
     #[test]

@@ -34,9 +34,6 @@ pub enum SwimError {
         /// The longest range accepted, metres.
         limit_m: f64,
     },
-    /// Wraps or a span that can't be.
-    #[error(transparent)]
-    Range(#[from] super::range::RangeError),
     /// A band without width, or turned round.
     #[error("the band from {from_m} m to {to_m} m has no width: its far edge must lie beyond its near edge")]
     BandWithoutWidth {
@@ -61,9 +58,6 @@ pub enum SwimError {
     /// Two marks are on one bearing.
     #[error("aiming marks {0} and {1} stand on the same bearing: keep one of them")]
     MarksOnOneBearing(String, String),
-    /// No such aiming mark.
-    #[error("there is no aiming mark {0} at this peg: pick one from the list or give a bearing")]
-    NoSuchMark(String),
     /// An outline of fewer than three corners.
     #[error("an outline needs at least three corners, not {0}: add the missing ones")]
     TooFewCorners(usize),

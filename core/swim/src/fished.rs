@@ -197,11 +197,6 @@ impl Swim {
         discs
     }
 
-    /// The part of the swim that no cast disturbed within the rest target.
-    pub fn fresh_water(&self, at_ms: i64) -> Water {
-        self.water().without(&self.disturbed_water(at_ms))
-    }
-
     /// Refuses a place that is not a cell of this swim.
     pub fn check_cell(&self, id: CellId) -> Result<(), SwimError> {
         self.cell(id).map(|_| ())

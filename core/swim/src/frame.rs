@@ -2,7 +2,6 @@
 //! degrees clockwise from straight out.
 
 use super::error::{SwimError, finite, positive};
-use super::range::{Span, metres};
 use serde::{Deserialize, Serialize};
 
 /// The longest range accepted, metres. No cast from a bank comes near it (from memory); a longer
@@ -57,18 +56,6 @@ impl Spot {
         Ok(Self { bearing_deg, range_m })
     }
 
-    /// A spot at this many wraps round the sticks, with the allowance for the rod and the bank in metres
-    /// (range = wraps x span + allowance).
-    pub fn at_wraps(bearing_deg: f64, wraps: f64, span: Span, allowance_m: f64) -> Result<Self, SwimError> {
-        finite("the rod allowance", allowance_m)?;
-        Self::new(bearing_deg, span.range_of(wraps)? + allowance_m)
-    }
-
-    /// A spot at a clip distance in yards.
-    pub fn at_yards(bearing_deg: f64, yards: f64) -> Result<Self, SwimError> {
-        Self::new(bearing_deg, metres(yards))
-    }
-
     /// Where it lies in the peg frame.
     pub fn point(self) -> Point {
         point_at(self.bearing_deg, self.range_m)
@@ -95,24 +82,11 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
-    fn wraps_keep_their_span() {
-        // 9.5 wraps of 12 ft: 38 yd, 34.7472 m (topic common_practice, arithmetic).
-        let spot = Spot::at_wraps(0.0, 9.5, Span::from_feet(12.0).unwrap(), 0.0).unwrap();
-        assert!((spot.range_m - 34.7472).abs() < 1e-12);
-        assert!((Spot::at_yards(0.0, 38.0).unwrap().range_m - 34.7472).abs() < 1e-12);
-        let two = Span::from_metres(2.0).unwrap();
-        assert!((Spot::at_wraps(0.0, 14.0, two, 1.5).unwrap().range_m - 29.5).abs() < 1e-12);
-    }
-
-    #[test]
-    fn a_thousand_yards_and_a_bearing_behind_are_refused() {
-        assert!(matches!(Spot::at_yards(0.0, 1000.0), Err(SwimError::RangeTooLong { .. })));
+    fn a_kilometre_and_a_bearing_behind_are_refused() {
+        assert!(matches!(Spot::new(0.0, 1000.0), Err(SwimError::RangeTooLong { .. })));
         assert!(matches!(Spot::new(91.0, 30.0), Err(SwimError::BearingBehind(_))));
         assert!(matches!(Spot::new(f64::NAN, 30.0), Err(SwimError::NotANumber { .. })));
         assert!(matches!(Spot::new(0.0, 0.0), Err(SwimError::NotPositive { .. })));
-        let span = Span::from_metres(2.0).unwrap();
-        assert!(matches!(Spot::at_wraps(0.0, -5.0, span, 0.0), Err(SwimError::Range(_))));
-        assert!(matches!(Spot::at_wraps(0.0, 1.0, span, f64::NAN), Err(SwimError::NotANumber { .. })));
     }
 
     proptest! {

@@ -270,8 +270,8 @@ pub struct SwimInput {
 }
 
 impl Default for SwimInput {
-    /// An empty swim. Rest target 45 min, near 15 m, bite memory 60 min: guesses, all editable. Start at
-    /// 35-40 yd: common practice, no source.
+    /// An empty swim. Rest target 45 min, near 15 m, bite memory 60 min: guesses, of which the angler can
+    /// change the rest target. Start at 35-40 yd: common practice, no source.
     fn default() -> Self {
         Self {
             marks: Vec::new(),

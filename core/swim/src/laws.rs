@@ -154,7 +154,7 @@ proptest! {
         let f = swim.figures(at * MINUTE);
         // The areas of the polygons, each from a separate operation, compared with the exact areas in the
         // figures.
-        let fresh = swim.fresh_water(at * MINUTE).area_m2();
+        let fresh = swim.water().without(&swim.disturbed_water(at * MINUTE)).area_m2();
         let disturbed = swim.water().and(&swim.disturbed_water(at * MINUTE)).area_m2();
         prop_assert!(close(fresh + disturbed, f.swim_m2, 1e-4), "{} + {} of {}", fresh, disturbed, f.swim_m2);
         prop_assert!((f.fresh_m2 - fresh).abs() < 1e-3 * f.swim_m2 + 0.05 * disturbed);

@@ -46,9 +46,7 @@ pub use boundary::Neighbours;
 pub use cells::{Cell, CellId, Swim};
 pub use columns::{Column, ColumnName, Columns};
 pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, drift_along, rank_trend};
-pub use earth::{
-    Course, EarthError, PegOnEarth, Place, course, earth_centred, east_north_up, place_from, ring_on_earth,
-};
+pub use earth::{Course, EarthError, PegOnEarth, Place, course, place_from};
 pub use error::SwimError;
 pub use fished::{CellFigures, CellState, KeptBackNow, SwimFigures};
 pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};

@@ -27,11 +27,6 @@ pub fn ring_centroid(ring: &[Point]) -> Point {
     Point { x: o.x + x / (6.0 * area), y: o.y + y / (6.0 * area) }
 }
 
-/// Length of the edge of a ring, metres.
-pub fn ring_perimeter_m(ring: &[Point]) -> f64 {
-    sides(ring).map(|(a, b)| a.distance(b)).sum()
-}
-
 /// Whether a point lies inside a ring (even-odd).
 pub fn ring_contains(ring: &[Point], p: Point) -> bool {
     let mut inside = false;
@@ -46,24 +41,6 @@ pub fn ring_contains(ring: &[Point], p: Point) -> bool {
 /// Distance of a point from the edge of a ring, metres; infinite if the ring has no corner.
 pub fn distance_to_ring(ring: &[Point], p: Point) -> f64 {
     sides(ring).map(|(a, b)| distance_to_side(a, b, p)).fold(f64::INFINITY, f64::min)
-}
-
-/// Area that two discs share, square metres, for radii and the distance of their centres in metres
-/// (lens of two circular segments; MathWorld "Circle-Circle Intersection").
-pub fn disc_overlap_m2(r1: f64, r2: f64, distance: f64) -> f64 {
-    let (small, large) = (r1.min(r2), r1.max(r2));
-    if distance >= r1 + r2 {
-        return 0.0;
-    }
-    if distance <= large - small {
-        return std::f64::consts::PI * small * small;
-    }
-    let segment = |r: f64, other: f64| {
-        let d = (distance * distance + r * r - other * other) / (2.0 * distance);
-        let cos = (d / r).clamp(-1.0, 1.0);
-        r * r * (libm::acos(cos) - cos * (1.0 - cos * cos).sqrt())
-    };
-    segment(r1, r2) + segment(r2, r1)
 }
 
 /// Checks that an outline has three corners or more, numbers in them, an area, and doesn't cross itself.

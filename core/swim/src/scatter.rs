@@ -1,6 +1,6 @@
 //! How casts scatter round the spot they were meant for, and how far a lead disturbs the water.
 //!
-//! Every default here is a guess (no source was found for any of them) and can be changed by the angler.
+//! Every default here is a guess (no source was found for any of them); the app has no key that changes them.
 
 use super::error::{SwimError, finite, positive};
 use serde::{Deserialize, Serialize};

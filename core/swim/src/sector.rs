@@ -30,11 +30,6 @@ impl AnnularSector {
         self.width_deg().to_radians() / 2.0 * (self.outer_m * self.outer_m - self.inner_m * self.inner_m)
     }
 
-    /// Length of the edge, metres: both arcs and both straight sides.
-    pub fn perimeter_m(&self) -> f64 {
-        self.width_deg().to_radians() * (self.outer_m + self.inner_m) + 2.0 * (self.outer_m - self.inner_m)
-    }
-
     /// Centre of area: at radius (2/3)(r2^3 - r1^3)/(r2^2 - r1^2) sin(h)/h on the middle bearing, with h
     /// half the width in radians. A sector without area has its middle.
     pub fn centroid(&self) -> Point {

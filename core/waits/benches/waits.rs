@@ -1,10 +1,9 @@
-//! Benchmarks of the waits: the posterior from scratch and after one more cast, a short day's advice, and the
-//! estimators at three sizes. Run with `cargo bench -p restwater-waits --bench waits`.
+//! Benchmarks of the waits: what the screens ask of the posterior, from nothing and after one more cast, and the
+//! survival curve at three sizes. Run with `cargo bench -p restwater-waits --bench waits`.
 
 use divan::{Bencher, black_box};
 use restwater_waits::{
-    Accuracy, Advice, Model, Record, Settings, SpotCast, SpotEvent, SurvivalCurve, Wait, WaitPosterior,
-    advise, fit,
+    Advice, CurveKind, CurvePoint, Record, Settings, SpotCast, SpotEvent, SurvivalCurve, Wait, WaitPosterior,
 };
 
 fn main() {
@@ -22,44 +21,46 @@ fn waits(count: usize) -> Vec<Wait> {
         .collect()
 }
 
-fn settings(accuracy: Accuracy) -> Settings {
-    Settings { accuracy, ..Settings::default() }
+fn posterior(record: &Record) -> Option<WaitPosterior> {
+    WaitPosterior::new(record, &Settings::default()).ok()
 }
 
-/// The advice, and the wait distributions, which are computed only on demand.
-fn whole_answer(posterior: &WaitPosterior) -> (Advice, f64) {
-    (posterior.advice(), posterior.ln_evidence())
+/// What the Waits screen shows: the advice, and its three curves at 48 times with their limits.
+fn shown(posterior: &WaitPosterior) -> (Advice, Vec<CurvePoint>) {
+    let times: Vec<f64> = (1..=48).map(|i| 0.5 * f64::from(i)).collect();
+    let kinds = [CurveKind::Survival, CurveKind::NextMinute, CurveKind::Rate];
+    let curves = kinds.iter().flat_map(|&kind| posterior.curve(kind, &times, 0.9).unwrap_or_default());
+    (posterior.advice(), curves.collect())
 }
 
 /// Acceptance: within 50 ms.
-#[divan::bench(args = [Accuracy::Quick, Accuracy::Standard, Accuracy::Refined])]
-fn posterior_of_500_casts(bencher: Bencher, accuracy: Accuracy) {
-    let (casts, settings) = (waits(500), settings(accuracy));
-    bencher.bench_local(|| {
-        let posterior = WaitPosterior::new(&Record::of_today(black_box(&casts)), &settings);
-        posterior.map(|posterior| whole_answer(&posterior))
-    });
+#[divan::bench(args = [500])]
+fn advice_and_curves(bencher: Bencher, casts: usize) {
+    let casts = waits(casts);
+    bencher
+        .bench_local(|| posterior(&Record::of_today(black_box(&casts))).map(|posterior| shown(&posterior)));
 }
 
 /// Acceptance: within 5 ms.
-#[divan::bench(args = [Accuracy::Quick, Accuracy::Standard])]
-fn one_more_after_500_casts(bencher: Bencher, accuracy: Accuracy) {
-    let (casts, settings) = (waits(501), settings(accuracy));
-    let posterior = WaitPosterior::new(&Record::of_today(&casts[..500]), &settings).ok();
-    bencher.with_inputs(|| posterior.clone()).bench_local_values(|mut posterior| {
+#[divan::bench(args = [500])]
+fn one_more_cast(bencher: Bencher, after: usize) {
+    let casts = waits(after + 1);
+    let before = posterior(&Record::of_today(&casts[..after]));
+    bencher.with_inputs(|| before.clone()).bench_local_values(|mut posterior| {
         if let Some(posterior) = &mut posterior {
-            posterior.add(casts[500]);
-            black_box(whole_answer(posterior));
+            posterior.add(casts[after]);
+            black_box(posterior.advice());
         }
         posterior
     });
 }
 
-/// Aim: within 1 ms at `Quick`.
+/// Aim: within 1 ms.
 #[divan::bench(args = [0, 10, 30])]
-fn quick_advice(bencher: Bencher, casts: usize) {
-    let (casts, settings) = (waits(casts), settings(Accuracy::Quick));
-    bencher.bench_local(|| advise(&Record::of_today(black_box(&casts)), &settings));
+fn advice(bencher: Bencher, casts: usize) {
+    let casts = waits(casts);
+    bencher
+        .bench_local(|| posterior(&Record::of_today(black_box(&casts))).map(|posterior| posterior.advice()));
 }
 
 #[divan::bench(args = [1_000, 100_000, 1_000_000])]
@@ -68,28 +69,23 @@ fn kaplan_meier(bencher: Bencher, count: usize) {
     bencher.bench_local(|| SurvivalCurve::new(black_box(&casts)));
 }
 
-#[divan::bench(args = [1_000, 100_000, 1_000_000])]
-fn weibull_fit(bencher: Bencher, count: usize) {
-    let casts = waits(count);
-    bencher.bench_local(|| fit(Model::Weibull, black_box(&casts)));
-}
-
 /// The advice with both fed and unfed casts, from scratch and after one more cast. Aim: a few ms.
 #[divan::bench(args = [8, 30])]
 fn advice_by_feed(bencher: Bencher, casts: usize) {
-    let (casts, settings) = (waits(casts), settings(Accuracy::Standard));
+    let casts = waits(casts);
     let fed: Vec<bool> = (0..casts.len()).map(|i| i % 3 == 1).collect();
-    bencher.bench_local(|| advise(&Record { fed: &fed, ..Record::of_today(black_box(&casts)) }, &settings));
+    let record = Record { fed: &fed, ..Record::of_today(&casts) };
+    bencher.bench_local(|| posterior(black_box(&record)).map(|posterior| posterior.advice()));
 }
 
 /// Aim: a few ms.
 #[divan::bench(args = [8, 30])]
 fn one_more_by_feed(bencher: Bencher, casts: usize) {
-    let (casts, settings) = (waits(casts + 1), settings(Accuracy::Standard));
+    let casts = waits(casts + 1);
     let fed: Vec<bool> = (1..casts.len()).map(|i| i % 3 == 1).collect();
     let record = Record { fed: &fed, ..Record::of_today(&casts[1..]) };
-    let posterior = WaitPosterior::new(&record, &settings).ok();
-    bencher.with_inputs(|| posterior.clone()).bench_local_values(|mut posterior| {
+    let before = posterior(&record);
+    bencher.with_inputs(|| before.clone()).bench_local_values(|mut posterior| {
         if let Some(posterior) = &mut posterior {
             posterior.add_by_feed(casts[0], true);
             black_box(posterior.advice());
@@ -103,7 +99,6 @@ fn one_more_by_feed(bencher: Bencher, casts: usize) {
 #[divan::bench(args = [12, 60])]
 fn spots(bencher: Bencher, casts: usize) {
     let casts = waits(casts);
-    let settings = settings(Accuracy::Standard);
     let mut at_min = 0.0;
     let mut events = Vec::new();
     for (i, wait) in casts.iter().enumerate() {
@@ -114,9 +109,9 @@ fn spots(bencher: Bencher, casts: usize) {
         at_min += 2.0;
     }
     let cells: Vec<Option<usize>> = (0..CELLS).map(Some).chain([None]).collect();
-    let posterior = WaitPosterior::new(&Record::of_today(&casts), &settings).ok();
+    let believed = posterior(&Record::of_today(&casts));
     bencher.bench_local(|| {
-        posterior.as_ref().and_then(|posterior| {
+        believed.as_ref().and_then(|posterior| {
             let spots = posterior.spots(CELLS, black_box(&events), 45.0);
             for cell in &cells {
                 black_box(spots.worth(*cell, at_min));

@@ -2,8 +2,7 @@
 
 use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
-use super::record::{Record, Settings};
-use super::{BiteError, LeavePlan};
+use super::{BiteError, WaitPosterior};
 
 /// Bites before the record is said to tell anything.
 pub const BITES_TO_TELL: f64 = 3.0;
@@ -74,12 +73,7 @@ pub struct WaitingOn {
     pub bite_in_five: f64,
 }
 
-/// Advice on a record. If more than this is needed for the same record, use [`WaitPosterior`].
-pub fn advise(record: &Record, settings: &Settings) -> Result<Advice, BiteError> {
-    Ok(LeavePlan::new(record, settings)?.advice())
-}
-
-impl LeavePlan {
+impl WaitPosterior {
     /// Advice on the next cast.
     pub fn advice(&self) -> Advice {
         let means = self.means();
@@ -144,7 +138,7 @@ impl LeavePlan {
     }
 
     /// Whether to leave a cast in that has waited `so_far` minutes without a bite and lies where the next one
-    /// will: see [`LeavePlan::waiting_on_where`].
+    /// will: see [`WaitPosterior::waiting_on_where`].
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
         self.waiting_on_where(self.fed, so_far)
     }
@@ -163,7 +157,7 @@ impl LeavePlan {
         let u = waited.min(means.times[means.times.len() - 1] - LAST_KNOWN_MIN);
         let bitten = |t: f64| at(&means.times, &means.bitten, t);
         let still = (1.0 - bitten(u)).max(1e-12);
-        // A cast that is out may be beyond the horizon of a plan.
+        // A cast that is out may be beyond the horizon.
         let end = means.times.partition_point(|&t| t <= 1.5 * u).max(means.known);
         let (until_min, rate, fresh) = self.rate_of_waiting_on(means, u, end);
         Ok(WaitingOn {

@@ -6,7 +6,7 @@ use super::book::UNLIKE_TODAY;
 use super::day_effects::SCATTERS;
 use super::drift::CHANGES;
 use super::shapes::{POINTS, SHAPE_PRIORS, Shapes, between};
-use super::{EarlierDay, LeavePlan, Record, Settings, Wait};
+use super::{EarlierDay, Record, Settings, Wait, WaitPosterior};
 use std::sync::Arc;
 
 const PARTS: usize = 20;
@@ -81,9 +81,9 @@ fn even(truths: u64, mut draw: impl FnMut(&mut Draws) -> f64) {
     assert!(chi < UNEVEN, "chi-square {chi}: {parts:?}");
 }
 
-fn plan(shapes: &Arc<Shapes>, today: &[Wait], earlier: &[EarlierDay], changing: f64) -> LeavePlan {
+fn plan(shapes: &Arc<Shapes>, today: &[Wait], earlier: &[EarlierDay], changing: f64) -> WaitPosterior {
     let settings = Settings { changing, ..Settings::default() };
-    LeavePlan::with_shapes(&Record { earlier, ..Record::of_today(today) }, &settings, Arc::clone(shapes))
+    WaitPosterior::with_shapes(&Record { earlier, ..Record::of_today(today) }, &settings, Arc::clone(shapes))
         .unwrap()
 }
 

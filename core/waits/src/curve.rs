@@ -48,8 +48,8 @@ impl WaitPosterior {
     /// Fills `values` with (value, weight) of every likely shape at one time, and gives the mean.
     fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
         values.clear();
-        let (shapes, costs, reckoned) = (&self.plan.shapes, self.plan.costs, self.plan.reckoned());
-        let rows = self.plan.rows(reckoned.own.as_deref());
+        let (shapes, costs, reckoned) = (&self.shapes, self.costs, self.reckoned());
+        let rows = self.rows(reckoned.own.as_deref());
         let (here, next) = (shapes.place(minutes), shapes.place(minutes + 1.0));
         let (mut sum, mut weights) = (0.0, 0.0);
         for &(shape, weight) in &reckoned.likely {
@@ -103,12 +103,8 @@ mod tests {
         }
         let survival = posterior.curve(CurveKind::Survival, &times, 0.9).unwrap();
         assert!(survival.windows(2).all(|w| w[1].mean <= w[0].mean + 1e-6 && w[1].low <= w[0].low + 1e-6));
-        let planned = 1.0
-            - super::super::leave_time::at(
-                &posterior.plan.means().times,
-                &posterior.plan.means().bitten,
-                10.0,
-            );
+        let planned =
+            1.0 - super::super::leave_time::at(&posterior.means().times, &posterior.means().bitten, 10.0);
         assert!((survival[9].mean - planned).abs() < 1e-3, "{} {planned}", survival[9].mean);
         let next = posterior.curve(CurveKind::NextMinute, &times, 0.9).unwrap();
         let share = (survival[9].mean - survival[10].mean) / survival[9].mean;

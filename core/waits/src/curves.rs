@@ -3,7 +3,7 @@
 //! A shape bites as a share of one curve, or as shares of two. Whatever is linear in the share bitten need not be summed shape
 //! by shape: the weights of the shapes are summed for each curve first, and the curves are then summed once.
 
-use super::wait_law::{Law, WaitLaw};
+use super::wait_law::Law;
 
 /// Points in time at which the shapes are known, the splash included.
 pub(crate) const POINTS: usize = 121;

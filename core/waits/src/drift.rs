@@ -147,7 +147,7 @@ impl Drift {
 #[cfg(test)]
 mod tests {
     use super::super::shapes::Shapes;
-    use super::super::{LeavePlan, Record, SHAPE_PRIORS, Settings};
+    use super::super::{Record, SHAPE_PRIORS, Settings, WaitPosterior};
     use super::*;
 
     fn wait(minutes: f64, bite: bool) -> Wait {
@@ -194,7 +194,7 @@ mod tests {
             .collect();
         let late = |changing: f64| {
             let settings = Settings { changing, ..Settings::default() };
-            let plan = LeavePlan::new(&Record::of_today(&day), &settings).unwrap();
+            let plan = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
             plan.waiting_on(15.0).unwrap().bite_in_five
         };
         assert!(late(CHANGES) > late(0.0) + 0.1, "{} {}", late(CHANGES), late(0.0));

@@ -6,17 +6,6 @@ pub enum BiteError {
     /// There are no waits.
     #[error("there are no waits to work with: log a cast first, or choose more casts")]
     NoWaits,
-    /// A model can't be fitted without enough bites.
-    #[error("{needed} bites are needed for this fit and there are {found}: choose more casts")]
-    TooFewBites {
-        /// How many the fit needs.
-        needed: usize,
-        /// How many there are.
-        found: usize,
-    },
-    /// A model of waits can't represent a bite exactly at the splash.
-    #[error("a bite after 0 minutes can't be fitted: mend the time of that cast or its settle time")]
-    BiteAtZero,
     /// A number that must be positive isn't, or isn't a number.
     #[error("{what} must be a positive number, not {value}")]
     NotPositive {
@@ -48,12 +37,6 @@ pub enum BiteError {
         waits: usize,
         /// How many group marks.
         groups: usize,
-    },
-    /// The search for the best-fitting model did not settle: the waits don't determine it.
-    #[error("these waits don't settle a {model} model: choose more casts, or casts that differ more")]
-    NotSettled {
-        /// Which model.
-        model: &'static str,
     },
 }
 

@@ -1,10 +1,9 @@
 //! The share of casts still without a bite, minute by minute, with no shape assumed.
 //!
 //! Conventions: at equal times bites come before casts wound in; a quantile is the smallest time at
-//! which the curve is at or below the level (R's `quantile` averages where S is exactly one half);
-//! Nelson-Aalen takes d/n at a tied time and d/n^2 for its variance.
+//! which the curve is at or below the level (R's `quantile` averages where S is exactly one half).
 
-use super::error::{not_negative, open_share};
+use super::error::open_share;
 use super::special::normal_quantile;
 use super::{BiteError, Wait};
 
@@ -22,10 +21,6 @@ pub struct Step {
     /// Variance of ln S: Greenwood's sum of d / (n (n - d)) up to here, or its version for clusters; infinite
     /// once the curve reaches zero.
     pub greenwood_sum: f64,
-    /// Nelson-Aalen estimate of the cumulative hazard.
-    pub cumulative_hazard: f64,
-    /// Variance of the cumulative hazard: the sum of d / n^2.
-    pub cumulative_hazard_variance: f64,
 }
 
 /// How limits for the curve are made.
@@ -39,17 +34,7 @@ pub enum Limits {
     Plain,
 }
 
-/// Restricted mean wait with its standard error.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct RestrictedMean {
-    /// Mean of the wait or `until`, whichever is less, in minutes.
-    pub minutes: f64,
-    /// Its standard error by Greenwood's terms, in minutes.
-    pub standard_error: f64,
-}
-
-/// Kaplan-Meier and Nelson-Aalen curves of a set of waits (Kaplan and Meier 1958; Nelson 1969;
-/// Aalen 1978; Greenwood 1926).
+/// Kaplan-Meier curve of a set of waits (Kaplan and Meier 1958; Greenwood 1926).
 #[derive(Debug, Clone, PartialEq)]
 pub struct SurvivalCurve {
     steps: Vec<Step>,
@@ -154,26 +139,6 @@ impl SurvivalCurve {
         Ok(self.steps.iter().map(|step| step.limits(kind, z)).collect())
     }
 
-    /// Area under the curve up to `until` minutes, with its standard error
-    /// (Klein and Moeschberger, Survival Analysis, 4.5).
-    pub fn restricted_mean(&self, until: f64) -> Result<RestrictedMean, BiteError> {
-        let until = not_negative("the time up to which the mean is taken", until)?;
-        let count = self.steps.partition_point(|s| s.minutes < until);
-        let within = &self.steps[..count];
-        let mut right = until;
-        let mut area = 0.0;
-        let mut variance = 0.0;
-        for step in within.iter().rev() {
-            area += step.survival * (right - step.minutes);
-            right = step.minutes;
-            let (n, d) = (step.at_risk as f64, step.bites as f64);
-            if n > d {
-                variance += area * area * d / (n * (n - d));
-            }
-        }
-        Ok(RestrictedMean { minutes: area + right, standard_error: variance.sqrt() })
-    }
-
     fn first_at_or_below(&self, level: f64, of: impl Fn(&Step) -> Option<f64>) -> Option<f64> {
         // Products of ratios have rounding errors, but a level that is reached exactly must count as reached.
         let level = level + 1e-9;
@@ -219,7 +184,7 @@ fn minutes_of(key: u64) -> f64 {
 
 fn steps(keys: &[u64]) -> Vec<Step> {
     let mut out = Vec::with_capacity(keys.iter().filter(|key| *key & 1 == 0).count());
-    let (mut survival, mut greenwood_sum, mut hazard, mut hazard_variance) = (1.0, 0.0, 0.0, 0.0);
+    let (mut survival, mut greenwood_sum) = (1.0, 0.0);
     let mut i = 0;
     while i < keys.len() {
         let key = keys[i];
@@ -233,17 +198,7 @@ fn steps(keys: &[u64]) -> Vec<Step> {
         let (n, d) = (at_risk as f64, bites as f64);
         survival *= (n - d) / n;
         greenwood_sum += d / (n * (n - d));
-        hazard += d / n;
-        hazard_variance += d / (n * n);
-        out.push(Step {
-            minutes: minutes_of(key),
-            at_risk,
-            bites,
-            survival,
-            greenwood_sum,
-            cumulative_hazard: hazard,
-            cumulative_hazard_variance: hazard_variance,
-        });
+        out.push(Step { minutes: minutes_of(key), at_risk, bites, survival, greenwood_sum });
     }
     out
 }
@@ -268,7 +223,6 @@ mod tests {
         assert_eq!(curve.steps().len(), 0);
         assert_eq!(curve.survival_at(9.0), 1.0);
         assert_eq!(curve.quantile(0.5), None);
-        assert_eq!(curve.restricted_mean(9.0).unwrap().minutes, 9.0);
     }
 
     #[test]
@@ -333,7 +287,6 @@ mod tests {
                 if let Some((low, high)) = limits {
                     prop_assert!(0.0 <= low && low <= step.survival && step.survival <= high && high <= 1.0);
                 }
-                prop_assert!(step.cumulative_hazard <= -libm::log(step.survival) + 1e-12);
             }
         }
 
@@ -343,9 +296,6 @@ mod tests {
                 waits.iter().map(|w| Wait::new(w.minutes() * 60.0, w.is_bite()).unwrap()).collect();
             let (a, b) = (SurvivalCurve::new(&waits).unwrap(), SurvivalCurve::new(&seconds).unwrap());
             prop_assert_eq!(a.quantile(0.5).map(|t| t * 60.0), b.quantile(0.5));
-            let (x, y) = (a.restricted_mean(30.0).unwrap(), b.restricted_mean(1800.0).unwrap());
-            prop_assert!((x.minutes * 60.0 - y.minutes).abs() < 1e-9);
-            prop_assert!((x.standard_error * 60.0 - y.standard_error).abs() < 1e-9);
         }
 
         #[test]

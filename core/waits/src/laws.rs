@@ -1,11 +1,11 @@
 //! The posterior as a short weighted list of laws, for simulating days.
 
+use super::WaitPosterior;
 use super::fed::FedShapes;
 use super::shapes::{POINTS, Shapes, between};
-use super::{LeavePlan, WaitPosterior};
 use std::sync::Arc;
 
-/// One of the shapes of the wait that a plan weighs.
+/// One of the shapes of the wait that the posterior weighs.
 #[derive(Debug, Clone)]
 pub struct ShapeLaw {
     shapes: Arc<Shapes>,
@@ -21,7 +21,7 @@ impl ShapeLaw {
     }
 }
 
-impl LeavePlan {
+impl WaitPosterior {
     /// At most `most` shapes that represent the posterior behind the advice. They are a systematic sample at
     /// equal steps of cumulative weight, so each occurs in proportion to its weight to within one. The same
     /// record gives the same list.
@@ -43,13 +43,6 @@ impl LeavePlan {
             }
         }
         picked
-    }
-}
-
-impl WaitPosterior {
-    /// See [`LeavePlan::laws`].
-    pub fn laws(&self, most: usize) -> Vec<(f64, ShapeLaw)> {
-        self.plan.laws(most)
     }
 }
 

@@ -14,8 +14,7 @@ pub(crate) struct Means {
     /// Mean share of casts that ever get a bite.
     pub ever: f64,
     /// Mean of (share still waiting at t) x (rate of fresh casts left for the best time). Divided by the mean
-    /// share still waiting, it is the rate of fresh casts once a cast has waited t without a bite. Only plans
-    /// fill it.
+    /// share still waiting, it is the rate of fresh casts once a cast has waited t without a bite.
     pub fresh: Vec<f64>,
     /// How many of the times are within the horizon, up to which leave times are considered.
     pub known: usize,

@@ -5,9 +5,9 @@
 //! best rate that would then be expected (the knowledge gradient; Frazier, Powell and Dayanik 2008). The gain
 //! over the fishing still to come is compared with the bites that the longer cast costs now. Since later
 //! casts can explore too and one step sees too little, only a part of the gain is credited, which is the only
-//! tuning parameter of the plan.
+//! tuning parameter of the advice.
 
-use super::plan::{DAY_MIN, LeavePlan};
+use super::posterior::{DAY_MIN, WaitPosterior};
 use super::sums::{Sums, top};
 
 /// How many future days exploring pays for at the beginning of a book, fewer the more days it contains, since
@@ -21,7 +21,7 @@ const STEPS: usize = 32;
 /// A figure for each of these times.
 type Row = [f32; STEPS];
 
-impl LeavePlan {
+impl WaitPosterior {
     /// The index of the time for which to leave the next cast, at least the best so far.
     pub(crate) fn look(&self, sums: &Sums) -> usize {
         let mean = &sums.rate;

@@ -1,11 +1,11 @@
-//! What follows from the weights of a plan: posterior means by leave time, and the time to leave the next cast for.
+//! What follows from the weights of the shapes: posterior means by leave time, and the time to leave the next cast for.
 
 use super::fed::FedShapes;
 use super::leave_time::Means;
-use super::plan::LeavePlan;
+use super::posterior::WaitPosterior;
 use super::sums::{Reckoned, Rows, Sums};
 
-impl LeavePlan {
+impl WaitPosterior {
     /// The rows of the shapes that count.
     pub(crate) fn rows<'a>(&'a self, own: Option<&'a FedShapes>) -> Rows<'a> {
         match own {

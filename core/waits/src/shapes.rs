@@ -1,6 +1,6 @@
-//! The shapes of the wait that a plan of leave times compares.
+//! The shapes of the wait that the posterior weighs.
 //!
-//! A plan must be quick on a phone and must not be misled by bites in two bunches, by a sharp end of
+//! It must be quick on a phone and must not be misled by bites in two bunches, by a sharp end of
 //! the bites, or by a single stray one. So it weighs a fixed set of simple shapes: no bunch at all
 //! (constant rate), the laws of maths.md on a fixed grid, bites spread evenly over one stretch, and
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.

@@ -2,10 +2,10 @@
 //!
 //! Only rates are summed shape by shape. All else is linear in the share bitten and is summed by curves (see [`super::curves`]).
 
+use super::costs::Costs;
 use super::curves::MadeOf;
 use super::fed::FedShapes;
 use super::leave_time::Means;
-use super::renewal::Costs;
 use super::shapes::{Likely, POINTS};
 use std::sync::Arc;
 
@@ -16,7 +16,7 @@ pub(crate) const LIGHTEST: f32 = 3e-5;
 #[derive(Debug, Clone)]
 pub(crate) struct Reckoned {
     pub likely: Likely,
-    /// The shapes if they aren't the plan's own, but those for casts in fed water or in other water.
+    /// The shapes if they aren't the posterior's own, but those for casts in fed water or in other water.
     pub(crate) own: Option<Arc<FedShapes>>,
     pub means: Means,
     /// The point in time to leave the next cast for.

@@ -2,7 +2,7 @@
 //! band of the rate, the bites to come and their weight.
 //!
 //! The angler follows the Bank's headline. Chances, bands and forecasts come from the functions from which
-//! the screens' records are made: [`restwater_waits::LeavePlan::waiting_on`] (the Bank, which rounds to whole
+//! the screens' records are made: [`restwater_waits::WaitPosterior::waiting_on`] (the Bank, which rounds to whole
 //! hundredths), [`WaitPosterior::curve`] (Waits) and [`rest_of_match`] (Waits and Match).
 
 pub mod goals;

@@ -1,8 +1,9 @@
 //! Scores of claims: chances of something that happens or doesn't, and forecast numbers.
 
 use super::super::share::Share;
-use restwater_compare::gamma_poisson::GammaRate;
+use crate::second_methods::negative_binomial::bites_to_come;
 use restwater_match_day::forecast::Forecast;
+use statrs::distribution::Discrete;
 
 /// The forecaster to beat: bites are a Poisson count, and the prior of its rate is worth one bite in 20
 /// minutes.
@@ -80,8 +81,7 @@ impl Coming {
             self.parts[part] += edge(part + 1) - edge(part);
         }
         let [shape, rate] = GAMMA_BEFORE;
-        let simple = GammaRate::new(shape + bites as f64, rate + clock).and_then(|rate| rate.foretell(ahead));
-        if let Ok(simple) = simple {
+        if let Some(simple) = bites_to_come(shape + bites as f64, rate + clock, ahead) {
             let counts: Vec<f64> =
                 (0..foretold.bite_counts.len().max(came + 1) as u64 + 40).map(|k| simple.pmf(k)).collect();
             self.crps.add(crps(&foretold.bite_counts, came), crps(&counts, came));

@@ -11,7 +11,7 @@ use restwater_store::Store;
 use restwater_tests::bench_row::{Row, exponent, median, timed};
 use restwater_tests::invented::Phone;
 use restwater_tests::phone::Seeded;
-use restwater_waits::{Limits, Model, Record, Settings, SurvivalCurve, Wait, WaitPosterior, fit};
+use restwater_waits::{Limits, Record, Settings, SurvivalCurve, Wait, WaitPosterior};
 use std::path::Path;
 use std::time::Duration;
 
@@ -24,11 +24,10 @@ const MOST_IN_A_POSTERIOR: usize = 10_000;
 const RUNS: u64 = 7;
 
 /// What is measured, with the largest exponent allowed.
-const COSTS: [(&str, f64); 6] = [
+const COSTS: [(&str, f64); 5] = [
     ("fold of all days", 1.1),
     ("survival curve with limits", 1.15),
-    ("Weibull fit", 1.1),
-    ("posterior", 1.1),
+    ("advice", 1.1),
     ("open to first Bank record", 0.25),
     ("one tap", 0.25),
 ];
@@ -45,8 +44,8 @@ fn main() -> Result<(), Failed> {
         note(0, size, log.folding);
         estimators(size, &log.waits, &mut note)?;
         let [open, tap] = opened(dir.path(), log.now)?;
-        note(4, size, open);
-        note(5, size, tap);
+        note(3, size, open);
+        note(4, size, tap);
     }
     for ((name, most), costs) in COSTS.iter().zip(&costs) {
         let power = exponent(costs);
@@ -108,15 +107,12 @@ fn estimators(
         timed(|| SurvivalCurve::new(waits).and_then(|curve| curve.limits(Limits::LogLog, 0.95)));
     curve?;
     note(1, size, time);
-    let (time, fitted) = timed(|| fit(Model::Weibull, waits));
-    fitted?;
-    note(2, size, time);
     if size <= MOST_IN_A_POSTERIOR {
         let record = Record::of_today(waits);
-        let (time, evidence) =
-            timed(|| WaitPosterior::new(&record, &Settings::default()).map(|p| p.ln_evidence()));
-        evidence?;
-        note(3, size, time);
+        let (time, advice) =
+            timed(|| WaitPosterior::new(&record, &Settings::default()).map(|posterior| posterior.advice()));
+        advice?;
+        note(2, size, time);
     }
     Ok(())
 }

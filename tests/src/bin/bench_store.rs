@@ -196,13 +196,13 @@ fn opening() -> Result<(), Failed> {
         }
         store.append(phone.ops(), None)?;
     }
-    let session = store.latest_session()?.ok_or("no session")?;
+    let session = latest(&store, phone.device())?;
     store.pause()?;
     drop(store);
     let now = phone.tick();
     let (mut ours, mut whole, mut peer) = (Vec::new(), Vec::new(), Vec::new());
     for _ in 0..OPENINGS {
-        let (time, opened) = timed(|| latest_session(dir.path()));
+        let (time, opened) = timed(|| opened_at_latest(dir.path(), phone.device()));
         opened?;
         ours.push(time);
         let (time, opened) = timed(|| first_record(dir.path(), &now));
@@ -223,9 +223,14 @@ fn opening() -> Result<(), Failed> {
     Ok(())
 }
 
-fn latest_session(dir: &Path) -> Result<Store, Failed> {
-    let store = Store::open(dir, Uuid::nil())?;
-    let session = store.latest_session()?.ok_or("no session")?;
+/// As the app looks for it when it opens.
+fn latest(store: &Store, device: Uuid) -> Result<Uuid, Failed> {
+    Ok(store.session_of_before(device, None)?.ok_or("no session")?.id)
+}
+
+fn opened_at_latest(dir: &Path, device: Uuid) -> Result<Store, Failed> {
+    let store = Store::open(dir, device)?;
+    let session = latest(&store, device)?;
     black_box(store.ops_of(session)?);
     Ok(store)
 }

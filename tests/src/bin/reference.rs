@@ -21,6 +21,7 @@ fn main() -> ExitCode {
     match restwater_tests::reference::run(&dirs, &only) {
         Ok(outcome) => {
             print!("{}", outcome.text);
+            println!("{}", outcome.kinds());
             println!("{} passed, {} failed", outcome.passed, outcome.failed);
             if outcome.failed == 0 && outcome.passed > 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE }
         }

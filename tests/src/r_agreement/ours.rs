@@ -3,10 +3,10 @@
 use super::data::Set;
 use restwater_compare::Limits;
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
-use restwater_compare::fisher::{fisher_test, odds_ratio};
+use restwater_compare::fisher::fisher_test;
 use restwater_compare::log_rank::{Weighting, log_rank, stratified_log_rank};
 use restwater_compare::poisson_rates::{Tally, conditional_test, garwood, rate_ratio};
-use restwater_waits::{Law, Limits as CurveLimits, Model, Step, SurvivalCurve, Wait, fit};
+use restwater_waits::{Limits as CurveLimits, Step, SurvivalCurve, Wait};
 use std::collections::BTreeMap;
 
 struct Figures(BTreeMap<String, f64>);
@@ -35,7 +35,6 @@ pub fn figures(set: &Set) -> Result<BTreeMap<String, f64>, String> {
     let mut out = Figures(BTreeMap::new());
     ranks(set, &mut out)?;
     curve(&set.waits(), &mut out)?;
-    weibull(&set.waits(), &mut out)?;
     rates(set, &mut out)?;
     shares(set, &mut out)?;
     Ok(out.0)
@@ -69,27 +68,14 @@ fn curve(waits: &[Wait], out: &mut Figures) -> Result<(), String> {
     let of = |f: fn(&Step) -> f64| steps.iter().map(f).collect::<Vec<_>>();
     out.list("km.minutes", &of(|s| s.minutes));
     out.list("km.survival", &of(|s| s.survival));
-    out.list("na.hazard", &of(|s| s.cumulative_hazard));
     out.list("km.error", &steps.iter().filter_map(Step::standard_error).collect::<Vec<_>>());
     let limits = curve.limits(CurveLimits::LogLog, 0.95).map_err(words)?;
     let end = |f: fn((f64, f64)) -> f64| limits.iter().flatten().map(|&l| f(l)).collect::<Vec<_>>();
     out.list("km.low", &end(|l| l.0));
     out.list("km.high", &end(|l| l.1));
-    let mean = curve.restricted_mean(0.9 * curve.longest_min()).map_err(words)?;
-    out.put("km.mean", mean.minutes);
-    out.put("km.mean_error", mean.standard_error);
     if steps.iter().all(|s| (s.survival - 0.5).abs() > 1e-8) {
         out.put("km.median", curve.quantile(0.5).unwrap_or(f64::NAN));
     }
-    Ok(())
-}
-
-fn weibull(waits: &[Wait], out: &mut Figures) -> Result<(), String> {
-    let fitted = fit(Model::Weibull, waits).map_err(words)?;
-    let Law::Weibull { shape, scale } = fitted.law else { return Err("not a Weibull law".into()) };
-    out.put("weibull.shape", shape);
-    out.put("weibull.scale", scale);
-    out.put("weibull.loglik", fitted.ln_likelihood);
     Ok(())
 }
 
@@ -116,9 +102,6 @@ fn shares(set: &Set, out: &mut Figures) -> Result<(), String> {
     let table = [row(1), row(2)];
     out.put("fisher.p", fisher_test(table, Alternative::TwoSided).map_err(words)?);
     out.put("fisher.greater", fisher_test(table, Alternative::Greater).map_err(words)?);
-    let odds = odds_ratio(table, 0.95).map_err(words)?;
-    // With only one possible table R gives 0 as the estimate.
-    out.list("fisher.odds", &[odds.estimate.unwrap_or(0.0), odds.limits.low, odds.limits.high]);
     let (bites, casts) = (table[0][0] + table[1][0], set.rows.len() as u64);
     out.put("binomial.p", binomial_test(bites, casts, 0.37, Alternative::TwoSided).map_err(words)?);
     out.pair("binomial.limits", clopper_pearson(bites, casts, 0.95).map_err(words)?);

@@ -2,8 +2,10 @@
 
 use super::case::{number, numbers, text};
 use super::{Topic, tackle};
-use restwater_swim::range::{Span, metres, yards};
-use restwater_waits::{AdviceState, Record, Settings, Wait, advise};
+use restwater_log::Reach;
+use restwater_session::{reach_m, reach_near};
+use restwater_swim::range::{METRES_PER_YARD, metres};
+use restwater_waits::{AdviceState, Record, Settings, Wait, WaitPosterior};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "common_practice", compute, tolerance: |_| None };
@@ -19,17 +21,25 @@ fn compute(case: &Value) -> Result<Value, String> {
     }
 }
 
+/// Line out of so many wraps, as the session counts them: hundredths of a wrap, and tenths of a millimetre of span.
+fn reach(case: &Value, wraps: f64) -> Result<Reach, String> {
+    let span_tenth_mm = (number(case, "span_ft")? * 3048.0).round() as u32;
+    Ok(Reach::Wraps { hundredths: (wraps * 100.0).round() as u32, span_tenth_mm })
+}
+
 fn wraps(case: &Value) -> Result<Value, String> {
-    let span = Span::from_feet(number(case, "span_ft")?).map_err(|e| e.to_string())?;
-    let range = span.range_of(number(case, "wraps")?).map_err(|e| e.to_string())?;
-    Ok(json!({"m": range, "yd": yards(range)}))
+    let range = reach_m(reach(case, number(case, "wraps")?)?);
+    Ok(json!({"m": range, "yd": range / METRES_PER_YARD}))
 }
 
 fn wraps_for(case: &Value) -> Result<Value, String> {
-    let span = Span::from_feet(number(case, "span_ft")?).map_err(|e| e.to_string())?;
+    let like = reach(case, 1.0)?;
+    let wraps = |yd: f64| match reach_near(metres(yd), like) {
+        Reach::Wraps { hundredths, .. } => Ok(f64::from(hundredths) / 100.0),
+        other => Err(format!("{yd} yd came back as {other:?}")),
+    };
     let wanted = numbers(&case["input"], "yd")?;
-    let wraps: Result<Vec<f64>, _> = wanted.iter().map(|&yd| span.wraps_for(metres(yd))).collect();
-    Ok(json!({"wraps": wraps.map_err(|e| e.to_string())?}))
+    Ok(json!({"wraps": wanted.into_iter().map(wraps).collect::<Result<Vec<f64>, _>>()?}))
 }
 
 /// The limits of the case are bounds, not values: a bound that holds is repeated; for one that doesn't, the
@@ -46,7 +56,8 @@ fn leave_time(case: &Value) -> Result<Value, String> {
         bite_extra_min: number(case, "bite_extra_min")?,
         ..Record::of_today(&waits)
     };
-    let advice = advise(&record, &Settings::default()).map_err(|e| e.to_string())?;
+    let posterior = WaitPosterior::new(&record, &Settings::default()).map_err(|e| e.to_string())?;
+    let advice = posterior.advice();
     if advice.state == AdviceState::CantTellYet {
         return Ok(json!({"says": "can't tell yet"}));
     }

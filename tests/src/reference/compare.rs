@@ -8,6 +8,8 @@ use std::fmt;
 pub struct Field {
     path: String,
     computed: String,
+    /// Whether the other figure is expected or printed.
+    origin: &'static str,
     expected: String,
     tolerance: String,
     /// Whether they agree.
@@ -19,32 +21,57 @@ impl fmt::Display for Field {
         let mark = if self.ok { "" } else { "   <-- differs" };
         write!(
             f,
-            "{}: computed {} expected {} ({}){mark}",
-            self.path, self.computed, self.expected, self.tolerance
+            "{}: computed {} {} {} ({}){mark}",
+            self.path, self.computed, self.origin, self.expected, self.tolerance
         )
     }
 }
 
+/// How two figures at a path are compared: whether they agree, and by which tolerance.
+type Judge<'a> = dyn Fn(&str, f64, f64) -> (bool, String) + 'a;
+
 /// Compares every leaf of `expected`; a leaf missing from `computed` is a difference.
 pub fn fields(topic: &Topic, computed: &Value, expected: &Value, tolerance: &Value) -> Vec<Field> {
     let mut out = Vec::new();
-    walk(topic, String::new(), Some(computed), expected, tolerance, &mut out);
+    let judge = |path: &str, c, e| within(topic, path, c, e, tolerance);
+    walk(&judge, "expected", String::new(), Some(computed), expected, &mut out);
     out
 }
 
+/// Compares with every figure that the source prints: the difference may be one unit of its last printed digit, since a
+/// source may have rounded on the way or cut digits off, and the tolerance of the case on top of that.
+pub fn printed(topic: &Topic, computed: &Value, published: &Value, tolerance: &Value) -> Vec<Field> {
+    let mut out = Vec::new();
+    let judge = |path: &str, c: f64, e: f64| {
+        let unit = last_digit(e) * (1.0 + 1e-9);
+        let nearer = if (c - e).abs() <= unit { e } else { c - unit.copysign(c - e) };
+        let (ok, words) = within(topic, path, nearer, e, tolerance);
+        (ok, format!("last digit {:e} and {words}", last_digit(e)))
+    };
+    walk(&judge, "printed", String::new(), Some(computed), published, &mut out);
+    out
+}
+
+/// One unit of the last digit of a figure as it is written.
+fn last_digit(figure: f64) -> f64 {
+    let text = format!("{figure}");
+    let decimals = text.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+    10_f64.powi(-(decimals as i32))
+}
+
 fn walk(
-    topic: &Topic,
+    judge: &Judge,
+    origin: &'static str,
     path: String,
     computed: Option<&Value>,
     expected: &Value,
-    tolerance: &Value,
     out: &mut Vec<Field>,
 ) {
     let join = |key: &str| if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") };
     match expected {
         Value::Object(map) => {
             for (key, value) in map {
-                walk(topic, join(key), computed.and_then(|c| c.get(key)), value, tolerance, out);
+                walk(judge, origin, join(key), computed.and_then(|c| c.get(key)), value, out);
             }
         }
         Value::Array(items) => {
@@ -54,6 +81,7 @@ fn walk(
                 out.push(Field {
                     path,
                     computed: found,
+                    origin,
                     expected: format!("{} values", items.len()),
                     tolerance: "same length".into(),
                     ok: false,
@@ -61,29 +89,29 @@ fn walk(
                 return;
             }
             for (i, value) in items.iter().enumerate() {
-                walk(topic, join(&i.to_string()), computed.and_then(|c| c.get(i)), value, tolerance, out);
+                walk(judge, origin, join(&i.to_string()), computed.and_then(|c| c.get(i)), value, out);
             }
         }
-        leaf => out.push(compare_leaf(topic, path, computed, leaf, tolerance)),
+        leaf => out.push(compare_leaf(judge, origin, path, computed, leaf)),
     }
 }
 
 fn compare_leaf(
-    topic: &Topic,
+    judge: &Judge,
+    origin: &'static str,
     path: String,
     computed: Option<&Value>,
     expected: &Value,
-    tolerance: &Value,
 ) -> Field {
     let show = |v: Option<&Value>| v.map_or("nothing".to_owned(), ToString::to_string);
-    let (ok, words) = match (computed.and_then(Value::as_f64), expected.as_f64()) {
-        (Some(c), Some(e)) => within(topic, &path, c, e, tolerance),
+    let (ok, tolerance) = match (computed.and_then(Value::as_f64), expected.as_f64()) {
+        (Some(c), Some(e)) => judge(&path, c, e),
         _ => match (computed.and_then(clock_seconds), clock_seconds(expected)) {
-            (Some(c), Some(e)) => within(topic, &path, c, e, tolerance),
+            (Some(c), Some(e)) => judge(&path, c, e),
             _ => (computed == Some(expected), "exact".to_owned()),
         },
     };
-    Field { path, computed: show(computed), expected: expected.to_string(), tolerance: words, ok }
+    Field { path, computed: show(computed), origin, expected: expected.to_string(), tolerance, ok }
 }
 
 /// A time of day, "HH:MM:SS" with or without a fraction, in seconds since midnight.
@@ -150,6 +178,16 @@ mod tests {
         assert!(agrees(&computed, &json!({"a": "06:12:43.46"}), &json!({"abs": 1.0})));
         assert!(!agrees(&computed, &json!({"a": "06:12:43"}), &json!({"abs": 1.0})));
         assert!(!agrees(&computed, &json!({"a": "06:12"}), &json!({"abs": 1e9})));
+    }
+
+    #[test]
+    fn a_printed_figure_holds_to_its_last_digit() {
+        let agrees = |computed: f64| {
+            let none = json!({"rel": 1e-12});
+            printed(&PLAIN, &json!({"a": computed}), &json!({"a": 3.689}), &none).iter().all(|f| f.ok)
+        };
+        assert!(agrees(3.688_88) && agrees(3.690) && !agrees(3.687_9) && !agrees(3.690_1));
+        assert!(printed(&PLAIN, &json!({}), &json!({"a": 1.0}), &json!({})).iter().any(|f| !f.ok));
     }
 
     #[test]

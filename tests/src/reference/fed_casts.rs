@@ -2,7 +2,9 @@
 
 use super::Topic;
 use super::case::{number, numbers, text, waits};
-use restwater_waits::{FED_TIMES, FedPrior, LeavePlan, Record, SHAPE_PRIORS, Settings, ShapePriors, Shapes};
+use restwater_waits::{
+    FED_TIMES, FedPrior, Record, SHAPE_PRIORS, Settings, ShapePriors, Shapes, WaitPosterior,
+};
 use serde_json::{Value, json};
 use std::sync::Arc;
 
@@ -20,7 +22,7 @@ fn compute(case: &Value) -> Result<Value, String> {
     }
 }
 
-fn plan(case: &Value) -> Result<LeavePlan, String> {
+fn plan(case: &Value) -> Result<WaitPosterior, String> {
     let (waits, groups) = (waits(case)?, numbers(&case["input"], "fed")?);
     let fed: Vec<bool> = groups.iter().map(|group| *group != 0.0).collect();
     let prior = <[f64; FED_TIMES]>::try_from(numbers(&case["input"], "prior")?)
@@ -32,9 +34,9 @@ fn plan(case: &Value) -> Result<LeavePlan, String> {
         let pace = (number(case, "mean_wait")?, number(case, "ln_sd")?);
         let only =
             ShapePriors { constant: 1.0, broad: 0.0, even: 0.0, two: 0.0, stray: 0.0, pace, ..SHAPE_PRIORS };
-        LeavePlan::with_shapes(&record, &settings, Arc::new(Shapes::new(&only)))
+        WaitPosterior::with_shapes(&record, &settings, Arc::new(Shapes::new(&only)))
     } else {
-        LeavePlan::new(&record, &settings)
+        WaitPosterior::new(&record, &settings)
     };
     plan.map_err(|e| e.to_string())
 }

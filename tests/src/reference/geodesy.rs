@@ -1,15 +1,15 @@
-//! Geodesics, areas on the ellipsoid and east-north-up.
+//! Geodesics.
 
 use super::Topic;
 use super::case::{number, text};
-use restwater_swim::{Place, course, earth_centred, east_north_up, place_from, point_at, ring_on_earth};
+use restwater_swim::{Place, course, place_from, point_at};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic {
     name: "geodesy",
     compute,
     tolerance: |path| match path.split('.').next() {
-        Some("s12_m" | "enu_m" | "ecef_m" | "planar_e_n") => Some("abs_m"),
+        Some("s12_m" | "planar_e_n") => Some("abs_m"),
         Some("azi1" | "azi2" | "lat2" | "lon2") => Some("abs_deg"),
         _ => None,
     },
@@ -19,21 +19,6 @@ fn compute(case: &Value) -> Result<Value, String> {
     match text(case, "kind")? {
         "inverse+direct" => inverse_and_direct(case),
         "direct" => direct(case),
-        "enu" => {
-            let (of, from) = (place(case, "lat", "lon")?, place(case, "lat0", "lon0")?);
-            let (h, h0) = (number(case, "h")?, number(case, "h0")?);
-            Ok(json!({"enu_m": east_north_up(of, h, from, h0), "ecef_m": earth_centred(of, h)}))
-        }
-        "polygon" => {
-            let list = case["input"]["lat_lon"].as_array().ok_or("lat_lon is not a list")?;
-            let corner = |v: &Value| match (v[0].as_f64(), v[1].as_f64()) {
-                (Some(lat), Some(lon)) => Place::new(lat, lon).map_err(|e| e.to_string()),
-                _ => Err(format!("{v} is not a place")),
-            };
-            let ring = list.iter().map(corner).collect::<Result<Vec<_>, _>>()?;
-            let (perimeter, area) = ring_on_earth(&ring);
-            Ok(json!({"perimeter_m": perimeter, "area_m2_ccw_positive": area}))
-        }
         other => Err(format!("no such kind: {other}")),
     }
 }
@@ -57,7 +42,7 @@ fn direct(case: &Value) -> Result<Value, String> {
     let flat = point_at(azimuth, metres);
     Ok(json!({
         "lat2": to.lat_deg, "lon2": to.lon_deg, "azi2": azi2,
-        "enu_m": east_north_up(to, 0.0, from, 0.0), "planar_e_n": [flat.x, flat.y],
+        "planar_e_n": [flat.x, flat.y],
     }))
 }
 

@@ -2,9 +2,7 @@
 
 use super::Topic;
 use restwater_compare::log_rank::{Weighting, log_rank};
-use restwater_compare::permutation::{
-    TiedBites, arrangements, log_rank_permutation, studentised_log_rank_permutation,
-};
+use restwater_compare::permutation::{Stratum, arrangements, log_rank_scores, permutation_p};
 use restwater_waits::Wait;
 use serde_json::{Value, json};
 
@@ -67,9 +65,9 @@ fn tests(a: &[Wait], b: &[Wait]) -> Result<Value, String> {
 }
 
 fn permutations(a: &[Wait], b: &[Wait]) -> Result<Value, String> {
-    let seed = 1;
-    let exact = log_rank_permutation(a, b, TiedBites::Together, seed).map_err(|e| e.to_string())?;
-    let averaged = log_rank_permutation(a, b, TiedBites::AveragedOrders, seed).map_err(|e| e.to_string())?;
+    let pooled: Vec<Wait> = a.iter().chain(b).copied().collect();
+    let all = Stratum { scores: log_rank_scores(&pooled), on_a: a.len() };
+    let exact = permutation_p(&[all], 1).map_err(|e| e.to_string())?;
     Ok(json!({
         "n_perm": arrangements(a.len() + b.len(), a.len()),
         "o_minus_e": exact.observed,
@@ -77,9 +75,6 @@ fn permutations(a: &[Wait], b: &[Wait]) -> Result<Value, String> {
         "p_lower": exact.lower,
         "p_upper": exact.upper,
         "count_two_sided": (exact.two_sided * exact.arrangements as f64).round(),
-        "p_two_sided_studentised_chisq":
-            studentised_log_rank_permutation(a, b, seed).map_err(|e| e.to_string())?,
         "coin_mid_ranks": exact.two_sided,
-        "coin_average_scores": averaged.two_sided,
     }))
 }

@@ -1,27 +1,24 @@
-//! Published check data: every case is computed by the core and compared with its source.
+//! Check data: every case names what it checks, is computed, and is compared with its expected figures, which come from
+//! general libraries (`verified_by`), and with the figures printed in its source where the case has them (`published`).
 //!
-//! A topic computes an object with the same keys as the case's `expected`; a key that it does not compute, an
-//! unknown topic and a case with an error all count as failed, never as skipped.
+//! `checks` is a function of the core that ships, or one of the second methods of these tests, which is counted apart. A
+//! topic computes an object with the keys of `expected` and `published`; a key that it does not compute, an unknown topic,
+//! a case that doesn't say what it checks and a case with an error all count as failed, never as skipped.
 
 mod binomial_fisher;
 mod case;
 mod common_practice;
 mod compare;
-mod compound;
 mod fed_casts;
-mod gamma_poisson;
 mod geodesy;
-mod lengthweight;
 mod logrank;
+mod meeus;
 mod over_days;
 mod physics;
 mod planar;
 mod poisson_rates;
-mod renewal;
 mod sun;
-mod survival_bayes;
 mod survival_km;
-mod survival_parametric;
 mod tackle;
 mod topics;
 
@@ -29,7 +26,10 @@ use serde_json::Value;
 use std::fmt::Write as _;
 use std::path::Path;
 
-/// One topic of check data and how the core answers it.
+/// The beginning of `checks` of a case that checks a second method.
+const SECOND_METHODS: &str = "second_methods::";
+
+/// One topic of check data and how it is answered.
 pub struct Topic {
     /// The `topic` field of the file.
     pub name: &'static str,
@@ -48,8 +48,41 @@ pub struct Outcome {
     pub passed: usize,
     /// Cases with a field that did not agree.
     pub failed: usize,
+    /// Of all cases, those that check a second method, not what ships.
+    pub second_methods: usize,
+    /// Those that were also compared with figures printed in their source.
+    pub published: usize,
+    /// Those whose source was recalled from memory.
+    pub from_memory: usize,
     /// One or more lines per case, for reading.
     pub text: String,
+}
+
+impl Outcome {
+    /// The kinds of cases in one line.
+    pub fn kinds(&self) -> String {
+        let all = self.passed + self.failed;
+        format!(
+            "{} cases check what ships, {} second methods; {} were also compared with printed figures, the others with \
+             general libraries only; the source of {} was recalled from memory",
+            all - self.second_methods,
+            self.second_methods,
+            self.published,
+            self.from_memory
+        )
+    }
+
+    fn count(&mut self, case: &Value, ok: bool) {
+        *(if ok { &mut self.passed } else { &mut self.failed }) += 1;
+        self.second_methods += usize::from(checks(case).is_some_and(|name| name.starts_with(SECOND_METHODS)));
+        self.published += usize::from(case["published"].is_object());
+        self.from_memory += usize::from(case["from_memory"] == true);
+    }
+}
+
+/// What a case checks.
+fn checks(case: &Value) -> Option<&str> {
+    case["checks"].as_str()
 }
 
 /// Runs every `*.json` in the folders, in the order of their names; `only` limits it to topics.
@@ -82,11 +115,7 @@ fn run_file(file: &Path, only: &[&str], outcome: &mut Outcome) -> Result<(), Str
     let cases = data["cases"].as_array().ok_or_else(|| format!("{}: no cases", file.display()))?;
     for case in cases {
         let (ok, text) = run_case(name, case);
-        if ok {
-            outcome.passed += 1;
-        } else {
-            outcome.failed += 1;
-        }
+        outcome.count(case, ok);
         outcome.text.push_str(&text);
     }
     Ok(())
@@ -99,6 +128,10 @@ fn run_case(name: &str, case: &Value) -> (bool, String) {
         let _ = writeln!(text, "FAILED {name}/{id}: no such topic here");
         return (false, text);
     };
+    let Some(checks) = checks(case) else {
+        let _ = writeln!(text, "FAILED {name}/{id}: does not say what it checks");
+        return (false, text);
+    };
     let computed = match (topic.compute)(case) {
         Ok(value) => value,
         Err(why) => {
@@ -106,11 +139,20 @@ fn run_case(name: &str, case: &Value) -> (bool, String) {
             return (false, text);
         }
     };
-    let fields = compare::fields(topic, &computed, &case["expected"], &case["tolerance"]);
-    let ok = !fields.is_empty() && fields.iter().all(|f| f.ok);
-    let _ = writeln!(text, "{} {name}/{id}", if ok { "ok    " } else { "FAILED" });
+    let mut fields = compare::fields(topic, &computed, &case["expected"], &case["tolerance"]);
+    let expected = !fields.is_empty();
+    if case["published"].is_object() {
+        fields.extend(compare::printed(topic, &computed, &case["published"], &case["tolerance"]));
+    }
+    let ok = expected && fields.iter().all(|f| f.ok);
+    let memory = if case["from_memory"] == true { " (from memory)" } else { "" };
+    let _ = writeln!(text, "{} {name}/{id}: {checks}{memory}", if ok { "ok    " } else { "FAILED" });
     for field in fields {
         let _ = writeln!(text, "    {field}");
     }
     (ok, text)
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+mod tests;

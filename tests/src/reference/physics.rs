@@ -1,10 +1,9 @@
-//! Water, exact units, spheres under water and the nominal tables.
+//! Water, exact units, weights under water and the nominal tables.
 
 use super::Topic;
 use super::case::number;
-use crate::second_methods::sink;
 use restwater_bench::material::{Material, weight_in_water};
-use restwater_bench::water::{DensityFormula, density, dynamic_viscosity};
+use restwater_bench::water::density;
 use restwater_bench::{shot, units};
 use restwater_match_day::weight::Weight;
 use serde_json::{Value, json};
@@ -12,11 +11,7 @@ use serde_json::{Value, json};
 pub const TOPIC: Topic = Topic { name: "physics", compute, tolerance };
 
 fn tolerance(path: &str) -> Option<&'static str> {
-    match path {
-        _ if path.starts_with("density_") => Some("abs_density_same_formula"),
-        "dynamic_viscosity_pa_s" => Some("rel_viscosity"),
-        _ => None,
-    }
+    path.starts_with("density_").then_some("abs_density_same_formula")
 }
 
 fn compute(case: &Value) -> Result<Value, String> {
@@ -24,7 +19,6 @@ fn compute(case: &Value) -> Result<Value, String> {
         None => water(case),
         Some("exact_units") => exact_units(case),
         Some("sphere_of_mass") => sphere(case),
-        Some("sphere_terminal_speed") => terminal(case),
         Some("nominal_density") => Ok(densities()),
         Some("nominal_shot_grams") => Ok(shots()),
         Some(other) => Err(format!("no answer to {other}")),
@@ -32,14 +26,7 @@ fn compute(case: &Value) -> Result<Value, String> {
 }
 
 fn water(case: &Value) -> Result<Value, String> {
-    let t = number(case, "temperature_c")?;
-    let at = |formula| density(t, formula).map_err(|e| e.to_string());
-    Ok(json!({
-        "density_iapws95": at(DensityFormula::Iapws95)?,
-        "density_kell": at(DensityFormula::Kell)?,
-        "density_tanaka": at(DensityFormula::Tanaka)?,
-        "dynamic_viscosity_pa_s": dynamic_viscosity(t).map_err(|e| e.to_string())?,
-    }))
+    Ok(json!({"density_iapws95": density(number(case, "temperature_c")?).map_err(|e| e.to_string())?}))
 }
 
 /// The masses of the examples are read from `expected`; everything else about them is computed.
@@ -65,24 +52,10 @@ fn exact_units(case: &Value) -> Result<Value, String> {
     }))
 }
 
-fn material(case: &Value) -> Result<(f64, Material), String> {
-    Ok((number(case, "mass_g")?, Material::Other(number(case, "density")?)))
-}
-
 fn sphere(case: &Value) -> Result<Value, String> {
-    let (grams, material) = material(case)?;
-    let sphere = sink::sphere(grams, material).map_err(|e| e.to_string())?;
-    Ok(json!({
-        "diameter_mm": sphere.diameter_mm,
-        "volume_ml": sphere.volume_ml,
-        "weight_in_water_g_at_10c": weight_in_water(grams, material, 10.0).map_err(|e| e.to_string())?,
-    }))
-}
-
-fn terminal(case: &Value) -> Result<Value, String> {
-    let (grams, material) = material(case)?;
-    let fall = sink::terminal(grams, material, number(case, "water_c")?).map_err(|e| e.to_string())?;
-    Ok(json!({"speed_m_s": fall.speed, "reynolds": fall.reynolds}))
+    let (grams, material) = (number(case, "mass_g")?, Material::Other(number(case, "density")?));
+    let under = weight_in_water(grams, material, 10.0).map_err(|e| e.to_string())?;
+    Ok(json!({"weight_in_water_g_at_10c": under}))
 }
 
 fn densities() -> Value {

@@ -1,8 +1,8 @@
-//! Plane geometry of the swim: sectors, bearings, rings, discs and their intersections.
+//! Plane geometry of the swim: sectors, bearings, rings and their intersections.
 
 use super::Topic;
 use super::case::{number, text};
-use restwater_swim::planar::{disc_overlap_m2, ring_area_m2, ring_centroid, ring_perimeter_m};
+use restwater_swim::planar::{ring_area_m2, ring_centroid};
 use restwater_swim::{AnnularSector, Point, Water, point_at};
 use serde_json::{Value, json};
 
@@ -19,7 +19,7 @@ fn compute(case: &Value) -> Result<Value, String> {
             let c = s.centroid();
             Ok(json!({
                 "area_m2": s.area_m2(), "centroid_e_n": [c.x, c.y],
-                "perimeter_m": s.perimeter_m(), "width_deg": s.width_deg(),
+                "width_deg": s.width_deg(),
             }))
         }
         "bearing_range" => {
@@ -31,10 +31,8 @@ fn compute(case: &Value) -> Result<Value, String> {
             let c = ring_centroid(&ring);
             Ok(json!({
                 "signed_area_ccw": ring_area_m2(&ring), "centroid": [c.x, c.y],
-                "perimeter": ring_perimeter_m(&ring),
             }))
         }
-        "circle_overlap" => Ok(json!({"overlap_m2": disc_overlap_m2(n("r1")?, n("r2")?, n("distance")?)})),
         "annular_sector_overlap" => {
             let (a, b) = (water(&case["input"]["a"])?, water(&case["input"]["b"])?);
             Ok(json!({"overlap_m2": a.and(&b).area_m2()}))

@@ -2,7 +2,7 @@
 
 use super::Topic;
 use restwater_compare::Limits;
-use restwater_compare::poisson_rates::{Tally, conditional_test, e_test, garwood, garwood_upper, rate_ratio};
+use restwater_compare::poisson_rates::{Tally, conditional_test, e_test, garwood, rate_ratio};
 use serde_json::{Value, json};
 
 /// See [`Topic`].
@@ -34,7 +34,6 @@ fn one_rate(k: u64) -> Result<Value, String> {
     Ok(json!({
         "ci95": limits(0.95)?,
         "ci90": limits(0.90)?,
-        "one_sided_upper_95": garwood_upper(k, 0.95).map_err(|e| e.to_string())?,
     }))
 }
 

@@ -1,9 +1,8 @@
-//! The sun: light at the water by the core's crate, and the second opinion after Meeus.
+//! Light at the water.
 
 use super::Topic;
 use super::case::{number, text};
-use crate::second_methods::meeus::{ThreeDays, low_accuracy_sun, rise_transit_set};
-use restwater_sky::daylight::{Air, Place, daylight, sun_at};
+use restwater_sky::daylight::{Place, daylight};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "sun", compute, tolerance };
@@ -11,7 +10,6 @@ pub const TOPIC: Topic = Topic { name: "sun", compute, tolerance };
 /// Sunrise and sunset are compared with the tolerance of the same class of algorithm if a case names it.
 fn tolerance(path: &str) -> Option<&'static str> {
     match path {
-        "zenith_refracted_deg" | "azimuth_deg" => Some("abs_deg"),
         _ if path.starts_with("civil_") => Some("abs_s_civil"),
         "sunrise_s" | "sunset_s" => Some("abs_s_spa_class"),
         _ if path.ends_with("_utc") || path.ends_with("_local") => Some("abs_s"),
@@ -21,54 +19,7 @@ fn tolerance(path: &str) -> Option<&'static str> {
 
 fn compute(case: &Value) -> Result<Value, String> {
     let input = &case["input"];
-    if input["jde"].is_number() {
-        return Ok(low_accuracy(number(case, "jde")?));
-    }
-    if input["ra_hms"].is_array() {
-        return rise_and_set(case);
-    }
-    if input["utc"].is_string() { position_and_events(case) } else { at_a_place(case) }
-}
-
-fn low_accuracy(jde: f64) -> Value {
-    let sun = low_accuracy_sun(jde);
-    json!({
-        "T": sun.t,
-        "L0": sun.mean_longitude,
-        "M": sun.mean_anomaly,
-        "C": sun.centre,
-        "true_longitude": sun.true_longitude,
-        "R": sun.distance_au,
-        "apparent_longitude": sun.apparent_longitude,
-        "epsilon_corrected": sun.obliquity,
-        "ra_deg": sun.right_ascension,
-        "dec_deg": sun.declination,
-    })
-}
-
-/// [a, b, c] as a + b / 60 + c / 3600.
-fn sexagesimal(value: &Value) -> Result<f64, String> {
-    let part = |i: usize| value[i].as_f64().ok_or_else(|| format!("{value} is not three numbers"));
-    Ok(part(0)? + part(1)? / 60.0 + part(2)? / 3600.0)
-}
-
-fn rise_and_set(case: &Value) -> Result<Value, String> {
-    let input = &case["input"];
-    let three = |key: &str, factor: f64| -> Result<[f64; 3], String> {
-        let at = |i: usize| sexagesimal(&input[key][i]).map(|v| v * factor);
-        Ok([at(0)?, at(1)?, at(2)?])
-    };
-    let body = ThreeDays { right_ascension: three("ra_hms", 15.0)?, declination: three("dec_dms", 1.0)? };
-    let theta0 = 15.0 * sexagesimal(&input["theta0_hms"])?;
-    let (lat, lon) = (number(case, "lat_deg")?, number(case, "lon_west_deg")?);
-    let found =
-        rise_transit_set(&body, theta0, lat, lon, number(case, "h0_deg")?, number(case, "delta_t_s")?);
-    let found = found.map_err(|e| e.to_string())?;
-    Ok(json!({
-        "rise_day_fraction": found.rise,
-        "transit_day_fraction": found.transit,
-        "set_day_fraction": found.set,
-    }))
+    if input["utc"].is_string() { of_the_report(case) } else { at_a_place(case) }
 }
 
 const DAY_S: f64 = 86_400.0;
@@ -102,23 +53,14 @@ fn after(start: i64, event: Option<i64>) -> Result<f64, String> {
 
 /// The report's rise, transit and set are those of the UTC day, shown by the clock at the place: its
 /// sunset is the one before the sunrise.
-fn position_and_events(case: &Value) -> Result<Value, String> {
+fn of_the_report(case: &Value) -> Result<Value, String> {
     let place = Place { lat: number(case, "lat")?, lon: number(case, "lon")? };
-    let air = Air {
-        height_m: number(case, "elevation_m")?,
-        pressure_hpa: number(case, "pressure_hpa")?,
-        temperature_c: number(case, "temperature_c")?,
-    };
     let utc = text(case, "utc")?;
-    let delta_t = number(case, "delta_t_s")?;
-    let sun = sun_at(utc_ms(utc)?, place, air, Some(delta_t)).map_err(|e| e.to_string())?;
     let offset_h = case["expected"]["utc_offset_h"].as_f64().ok_or("no offset")?;
     let start = utc_ms(&utc[..10])?;
     let local = |event| after(start, event).map(|s| clock(s + 3600.0 * offset_h));
     let day = daylight(start, place).map_err(|e| e.to_string())?;
     Ok(json!({
-        "zenith_refracted_deg": sun.zenith_deg,
-        "azimuth_deg": sun.azimuth_deg,
         "sunrise_local": local(day.sunrise)?,
         "sunset_local": local(day.sunset)?,
         "transit_local": local(day.noon)?,

@@ -1,4 +1,4 @@
-//! Kaplan-Meier, Greenwood, Nelson-Aalen, quantiles, restricted mean.
+//! Kaplan-Meier, Greenwood, quantiles.
 
 use super::Topic;
 use super::case::{or_null, waits};
@@ -13,8 +13,6 @@ fn compute(case: &Value) -> Result<Value, String> {
     let limits = curve.limits(Limits::LogLog, 0.95).map_err(|e| e.to_string())?;
     let end = |of: fn((f64, f64)) -> f64| limits.iter().map(|l| or_null(l.map(of))).collect::<Vec<_>>();
     let median = curve.quantile_limits(0.5, Limits::LogLog, 0.95).map_err(|e| e.to_string())?;
-    let longest = curve.longest_min();
-    let mean = curve.restricted_mean(longest).map_err(|e| e.to_string())?;
     let quantiles = [0.25, 0.5, 0.75].map(|p| or_null(curve.quantile(p)));
     Ok(json!({
         "time": list(&|s| json!(s.minutes)),
@@ -24,10 +22,7 @@ fn compute(case: &Value) -> Result<Value, String> {
         "greenwood_se": list(&|s| or_null(s.standard_error())),
         "loglog_lower": end(|l| l.0),
         "loglog_upper": end(|l| l.1),
-        "nelson_aalen": list(&|s| json!(s.cumulative_hazard)),
-        "nelson_aalen_se": list(&|s| json!(s.cumulative_hazard_variance.sqrt())),
         "quantile_25_50_75": quantiles,
         "median_ci_loglog": [or_null(median.0), or_null(median.1)],
-        "rmst_at_max_time": {"tau": longest, "value": mean.minutes, "greenwood_se": mean.standard_error},
     }))
 }

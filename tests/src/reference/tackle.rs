@@ -4,8 +4,8 @@ use super::case::{numbers, text};
 use restwater_bench::cut_down::{CutDownError, Need, plan};
 use restwater_bench::hooklength::Hooklength;
 use restwater_bench::material::Material;
-use restwater_bench::units::LineLength;
-use restwater_caution::lead_rule::{grams_of_ounces, lead_rule};
+use restwater_bench::units::{LineLength, OUNCE_G};
+use restwater_caution::lead_rule::lead_rule;
 use restwater_caution::table::Region;
 use serde_json::{Value, json};
 
@@ -52,9 +52,16 @@ fn says(case: &Value, why: CutDownError) -> Result<Value, String> {
     words.map(|w| json!({"error": w})).ok_or_else(|| format!("names no need of the case: {message}"))
 }
 
+/// "2/3", or a whole number.
+fn fraction(text: &str) -> Result<f64, String> {
+    let (top, bottom) = text.split_once('/').unwrap_or((text, "1"));
+    let number = |part: &str| part.parse::<f64>().map_err(|e| format!("{text}: {e}"));
+    Ok(number(top)? / number(bottom)?)
+}
+
 /// Kind `lead_rule`: ounces as a fraction, a material and a region.
 pub fn lead(case: &Value) -> Result<Value, String> {
-    let grams = grams_of_ounces(text(case, "oz")?).map_err(|e| e.to_string())?;
+    let grams = fraction(text(case, "oz")?)? * OUNCE_G;
     let material = match text(case, "material")? {
         "lead" => Material::Lead,
         "tungsten" => Material::Tungsten,

@@ -1,7 +1,5 @@
-//! Methods that the app does not use: published ones with which the app's own figures are compared, and
-//! distributions that the published check data covers. Nothing here is shipped.
+//! Second methods: published ways to the same figures, which the app does not use and with which its own are compared.
+//! Nothing here is shipped.
 
-pub mod compound;
-pub mod length_weight;
 pub mod meeus;
-pub mod sink;
+pub mod negative_binomial;

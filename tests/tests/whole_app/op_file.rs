@@ -331,17 +331,14 @@ fn wrong_clocks_are_kept_and_reported() {
 
 /// jq reads RFC 7464 with --seq.
 #[test]
+#[ignore = "needs jq"]
 fn jq_reads_it() {
     let ops = log_of(10, 1, 50);
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join("day.restwater.json-seq");
     std::fs::write(&path, file_of(&ops)).unwrap();
-    let Ok(out) =
-        std::process::Command::new("jq").args(["--seq", "-c", ".op.kind // .count"]).arg(&path).output()
-    else {
-        eprintln!("jq is not here: not checked");
-        return;
-    };
+    let mut jq = std::process::Command::new("jq");
+    let out = jq.args(["--seq", "-c", ".op.kind // .count"]).arg(&path).output().unwrap();
     assert!(out.status.success(), "{}", String::from_utf8_lossy(&out.stderr));
     let text = String::from_utf8(out.stdout).unwrap();
     let lines: Vec<&str> = text.lines().collect();

@@ -8,16 +8,16 @@ use restwater_tests::invented::log_of;
 use std::path::Path;
 use std::process::Command;
 
-/// Prints a page to PDF, or `None` if there is no Chromium here.
-fn print(html: &Path, pdf: &Path) -> Option<Vec<u8>> {
+/// Prints a page to PDF.
+fn print(html: &Path, pdf: &Path) -> Vec<u8> {
     let out = Command::new("chromium")
         .args(["--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"])
         .arg(format!("--print-to-pdf={}", pdf.display()))
         .arg(format!("file://{}", html.display()))
         .output()
-        .ok()?;
+        .unwrap();
     assert!(out.status.success(), "{}", String::from_utf8_lossy(&out.stderr));
-    Some(std::fs::read(pdf).unwrap())
+    std::fs::read(pdf).unwrap()
 }
 
 /// Pages of a PDF: objects of type Page (ISO 32000-1, 7.7.3.3).
@@ -27,6 +27,7 @@ fn pages(pdf: &[u8]) -> usize {
 }
 
 #[test]
+#[ignore = "needs Chromium"]
 fn it_prints_on_at_most_four_pages() {
     let dir = tempfile::tempdir().unwrap();
     for (name, taps) in [("day", 240), ("endless", 2_000)] {
@@ -35,11 +36,7 @@ fn it_prints_on_at_most_four_pages() {
         assert!(session.casts.len() > taps / 4);
         let html = dir.path().join(format!("{name}.html"));
         std::fs::write(&html, report(&Wording::new(), &session, WhoseDay::Own)).unwrap();
-        let Some(pdf) = print(&html, &dir.path().join(format!("{name}.pdf"))) else {
-            eprintln!("chromium is not here: printing not checked");
-            return;
-        };
-        let count = pages(&pdf);
+        let count = pages(&print(&html, &dir.path().join(format!("{name}.pdf"))));
         assert!((1..=4).contains(&count), "{name}: {count} pages");
     }
 }

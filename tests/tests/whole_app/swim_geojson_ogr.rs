@@ -1,6 +1,6 @@
 //! An exported swim as GDAL sees it: `ogrinfo` reads the file, `ogr2ogr` flattens it around the peg, and the
 //! areas are those stated by the core.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout)]
+#![allow(clippy::unwrap_used, clippy::expect_used)]
 
 use restwater_swim::{AimingMark, Band, Fan, KeptBack, Neighbours, PegOnEarth, Place, Swim, SwimInput};
 use std::path::Path;
@@ -56,11 +56,8 @@ fn areas(file: &Path) -> Vec<(String, f64)> {
 }
 
 #[test]
+#[ignore = "needs ogrinfo and ogr2ogr of GDAL"]
 fn ogr_reads_an_exported_swim_with_the_right_areas() {
-    if Command::new("ogrinfo").arg("--version").output().is_err() {
-        println!("not run: no ogrinfo");
-        return;
-    }
     let swim = swim();
     // One peg inland, one whose swim crosses the 180th meridian.
     for (lat, lon, out) in [(52.0, -1.2, 210.0), (-17.0, 179.9999, 80.0)] {

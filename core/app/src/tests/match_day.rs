@@ -2,13 +2,11 @@
 
 use super::*;
 use restwater_log::{FishWeight, OtherPeg, Side, WeightUnit};
-use restwater_match_day::rules::OverLimit;
-use restwater_match_day::weight::Weight;
+use restwater_match_day::{rules::OverLimit, weight::Weight};
 use restwater_screen::{
     FishTap, FishView, MatchPhase, MatchTap, MatchView, NetWarning, RuleTap, Signal, UsualClass, WeightView,
 };
-use restwater_session::MatchSetup;
-use restwater_session::catch;
+use restwater_session::{MatchSetup, catch};
 
 pub(super) fn tap(tap: MatchTap) -> Action {
     Action::Match { tap }

@@ -11,7 +11,7 @@ use super::{is_clear, share_of_error, stakes};
 use crate::alternation::{AlternationPlan, Side};
 use crate::blocks::{SidedCast, blocks, of_rod};
 use crate::chance::Chance;
-use crate::gamma_poisson::JEFFREYS;
+use crate::more_casts::JEFFREYS_SHAPE;
 use crate::more_casts::WANTED_POWER;
 use crate::permutation::Stratum;
 use crate::poisson_rates::Tally;
@@ -114,7 +114,7 @@ impl State {
         let [a, b] = like.sides;
         let showed = ln_r + sqrt(like.scatter) * chance.normal();
         let on_b =
-            chance.gamma(JEFFREYS.shape() + (a.bites + b.bites) as f64) / (exp(ln_r) * a.minutes + b.minutes);
+            chance.gamma(JEFFREYS_SHAPE + (a.bites + b.bites) as f64) / (exp(ln_r) * a.minutes + b.minutes);
         let rates = [on_b * exp(showed), on_b];
         let (mut casts, mut tallies, mut at_min) = (Vec::new(), [Tally { bites: 0, time: 0.0 }; 2], 0.0);
         for side in AlternationPlan::new(Side::A, a.casts + b.casts).sides().take(a.casts + b.casts) {

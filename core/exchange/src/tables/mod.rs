@@ -80,7 +80,8 @@ pub fn write_csv(
     cells.end()
 }
 
-/// The table of one session; `phone` is the one that began it, if that is to be shown.
+/// The table of one session, without a log, for tests; `phone` is the one that began it, if that is to be shown.
+#[cfg(any(test, feature = "testing"))]
 pub fn session_csv(
     session: &Session,
     table: Table,

@@ -274,7 +274,6 @@ fn range(mut values: Vec<f64>) -> Range {
 mod tests {
     use super::*;
     use proptest::prelude::*;
-    use restwater_compare::gamma_poisson::GammaRate;
 
     const PLAN: Plan =
         Plan { first: 15.0, leave: 15.0, turn_round: 2.0, settle: 0.0, bite_extra: 3.0, reserve: 0.0 };
@@ -343,41 +342,6 @@ mod tests {
         assert_eq!(run(&law, &left(9.0), &plan, &fish(&[1.0])), Err(ForecastError::NoCastTime));
         assert!(run(&law, &left(9.0), &PLAN, &fish(&[f64::NAN])).is_err());
         assert_eq!(run(&law, &left(9.0), &PLAN, &fish(&[1.0])), Ok(FUTURES));
-    }
-
-    /// Laws of exponential waits at 400 evenly spaced quantiles of a gamma posterior of the rate.
-    fn gamma_laws(posterior: GammaRate) -> Vec<(f64, impl Fn(f64) -> f64)> {
-        (0..400)
-            .map(|i| {
-                let rate = posterior.quantile((f64::from(i) + 0.5) / 400.0).unwrap();
-                (1.0, move |t: f64| libm::exp(-rate * t))
-            })
-            .collect()
-    }
-
-    /// Exponential waits, no time lost: the bites are the negative binomial of the gamma posterior
-    /// (the constructed case "90 minutes left" of the gamma-Poisson checks).
-    #[test]
-    fn exponential_waits_give_the_negative_binomial() {
-        let posterior = GammaRate::new(9.0, 4.7 * 60.0).unwrap();
-        let plan =
-            Plan { first: 15.0, leave: 15.0, turn_round: 0.0, settle: 0.0, bite_extra: 0.0, reserve: 0.0 };
-        let f = forecast(&gamma_laws(posterior), &left(90.0), &plan, &fish(&[1.0]), 3).unwrap();
-        let law = posterior.foretell(90.0).unwrap();
-        let error = (law.variance() / FUTURES as f64).sqrt();
-        assert!((f.mean_bites - law.mean()).abs() < 4.0 * error, "{} {}", f.mean_bites, law.mean());
-        for (k, chance) in f.bite_counts.iter().enumerate() {
-            let wanted = law.pmf(k as u64);
-            assert!(
-                (chance - wanted).abs() < 4.5 * (wanted / FUTURES as f64).sqrt() + 1e-3,
-                "{k}: {chance} {wanted}"
-            );
-        }
-        let any = law.at_least(1);
-        assert!((f.any_bite - any).abs() < 4.0 * (any * (1.0 - any) / FUTURES as f64).sqrt());
-        for (p, k) in [(0.1, f.bites.low), (0.5, f.bites.likely), (0.9, f.bites.high)] {
-            assert!((law.quantile(p).unwrap() as f64 - k).abs() <= 1.0, "{p}");
-        }
     }
 
     #[test]

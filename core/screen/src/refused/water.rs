@@ -4,7 +4,6 @@ use super::{Refused, figure, say};
 use crate::Wording;
 use restwater_sky::conditions::ConditionsError;
 use restwater_sky::daylight::SkyError;
-use restwater_swim::range::RangeError;
 use restwater_swim::{EarthError, GeoJsonError, SwimError};
 
 impl Refused for SwimError {
@@ -19,7 +18,6 @@ impl Refused for SwimError {
                 let (metres, most) = (words.figure(*range_m, 0), words.figure(*limit_m, 0));
                 say(words, "range-too-long", &[("metres", &metres), ("most", &most)])
             }
-            Self::Range(error) => error.said(words),
             Self::BandWithoutWidth { from_m, to_m } => {
                 say(words, "band-no-width", &[("from", &n(*from_m)), ("to", &n(*to_m))])
             }
@@ -30,7 +28,6 @@ impl Refused for SwimError {
             Self::MarksOnOneBearing(name, other) => {
                 say(words, "marks-on-one", &[("name", name), ("other", other)])
             }
-            Self::NoSuchMark(name) => say(words, "no-such-mark", &[("name", name)]),
             Self::TooFewCorners(corners) => say(words, "few-corners", &[("value", &corners.to_string())]),
             Self::OutlineCrosses { x, y, .. } => {
                 let metres = words.figure(libm::hypot(*x, *y), 0);
@@ -47,15 +44,6 @@ impl Refused for SwimError {
             }
             Self::NoRoomToDraw { .. } => say(words, "no-room", &[]),
             Self::NoSuchCell { .. } => say(words, "no-such-cell", &[]),
-        }
-    }
-}
-
-impl Refused for RangeError {
-    fn said(&self, words: &Wording) -> String {
-        match self {
-            Self::Span(_) => say(words, "bad-sticks", &[]),
-            Self::NotARange(range) => say(words, "no-range", &[("value", &figure(words, *range))]),
         }
     }
 }
@@ -109,10 +97,6 @@ impl Refused for SkyError {
                 say(words, "no-place", &args)
             }
             Self::NoDate => say(words, "no-date", &[]),
-            Self::NoAir { pressure_hpa, temperature_c } => {
-                let args = [("hpa", &*figure(words, *pressure_hpa)), ("t", &figure(words, *temperature_c))];
-                say(words, "no-pressure", &args)
-            }
         }
     }
 }

@@ -1,5 +1,4 @@
 use super::super::boundary::Neighbours;
-use super::super::earth::ring_on_earth;
 use super::super::frame::Spot;
 use super::super::input::{Band, Fan, SwimInput};
 use super::*;
@@ -65,11 +64,13 @@ fn area(polygon: &[Vec<Position>]) -> f64 {
     polygon
         .iter()
         .map(|ring| {
-            let places: Vec<Place> = ring[..ring.len() - 1]
-                .iter()
-                .map(|p| Place::new(p.as_slice()[1], p.as_slice()[0]).unwrap())
-                .collect();
-            ring_on_earth(&places).1
+            let earth = geographiclib_rs::Geodesic::wgs84();
+            let mut polygon =
+                geographiclib_rs::PolygonArea::new(&earth, geographiclib_rs::Winding::CounterClockwise);
+            for p in &ring[..ring.len() - 1] {
+                polygon.add_point(p.as_slice()[1], p.as_slice()[0]);
+            }
+            polygon.compute(true).1
         })
         .sum()
 }

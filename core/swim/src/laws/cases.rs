@@ -53,7 +53,6 @@ fn a_cast_outside_is_counted_and_not_drawn() {
     let figures = swim.figures(30 * MINUTE);
     assert_eq!((figures.casts, figures.casts_outside), (1, 1));
     assert!(matches!(swim.spot_at(60.0, 30.0), Err(SwimError::OutsideSwim { .. })));
-    assert!(matches!(swim.spot_at_mark("nobody", 30.0), Err(SwimError::NoSuchMark(_))));
     let ask = SceneAsk::new(411.0, 500.0, 6.3, 1.0).unwrap();
     let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
     assert!(scene.mark_shape.is_empty());

@@ -1,5 +1,5 @@
 use super::super::likelihood::Likelihood;
-use super::super::{LeavePlan, Record, Settings};
+use super::super::{Record, Settings, WaitPosterior};
 use super::*;
 
 fn day(of: impl Fn(usize) -> (f64, bool), casts: usize) -> Vec<Wait> {
@@ -87,7 +87,7 @@ fn a_club_of_early_bites_shortens_the_first_cast_and_the_casts_decide() {
     let club = shapes.of_club(&weights, OWN_SHARE).unwrap();
     let plan = |today: &[Wait], shapes: &Arc<Shapes>| {
         let record = Record::of_today(today);
-        LeavePlan::with_shapes(&record, &Settings::default(), Arc::clone(shapes)).unwrap()
+        WaitPosterior::with_shapes(&record, &Settings::default(), Arc::clone(shapes)).unwrap()
     };
     let first = [plan(&[], &club).next_leave(), plan(&[], &shapes).next_leave()];
     assert!(first[0] < 0.5 * first[1], "{first:?}");

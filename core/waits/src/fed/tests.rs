@@ -1,19 +1,19 @@
 use super::super::advice::in_no_order;
 use super::super::shapes::{SHAPE_PRIORS, ShapePriors};
-use super::super::{CurveKind, EarlierDay, LeavePlan, Record, Settings, WaitPosterior};
+use super::super::{CurveKind, EarlierDay, Record, Settings, WaitPosterior};
 use super::*;
 use proptest::prelude::*;
 
-fn plan(day: &[(Wait, bool)], prior: FedPrior) -> LeavePlan {
+fn plan(day: &[(Wait, bool)], prior: FedPrior) -> WaitPosterior {
     let (waits, fed): (Vec<Wait>, Vec<bool>) = day.iter().copied().unzip();
     let settings = Settings { fed: prior, ..Settings::default() };
-    LeavePlan::new(&Record { fed: &fed, ..Record::of_today(&waits) }, &settings).unwrap()
+    WaitPosterior::new(&Record { fed: &fed, ..Record::of_today(&waits) }, &settings).unwrap()
 }
 
-fn as_it_is(day: &[(Wait, bool)]) -> LeavePlan {
+fn as_it_is(day: &[(Wait, bool)]) -> WaitPosterior {
     let (waits, fed): (Vec<Wait>, Vec<bool>) = day.iter().copied().unzip();
     let settings = Settings { changing: 0.0, ..Settings::default() };
-    LeavePlan::new(&Record { fed: &fed, ..Record::of_today(&waits) }, &settings).unwrap()
+    WaitPosterior::new(&Record { fed: &fed, ..Record::of_today(&waits) }, &settings).unwrap()
 }
 
 fn wait(minutes: f64, bite: bool) -> Wait {
@@ -73,7 +73,7 @@ fn two_groups_of_exponential_waits_come_to_the_closed_form() {
         let mut priors = Shapes::new(&only_constant);
         priors.prior.clone_from(&shapes.prior);
         let found =
-            LeavePlan::with_shapes(&record, &settings, Arc::new(priors)).unwrap().fed_times().unwrap();
+            WaitPosterior::with_shapes(&record, &settings, Arc::new(priors)).unwrap().fed_times().unwrap();
         let side = |side: bool| {
             let of = || day.iter().filter(|(_, fed)| *fed == side).map(|(wait, _)| wait);
             (of().filter(|w| w.is_bite()).count() as f64, of().map(|w| w.minutes()).sum::<f64>())
@@ -109,7 +109,8 @@ fn a_doubling_is_found_and_raises_the_chance_of_fed_casts_only() {
     found.next_is_fed(true);
     assert_eq!(found.waiting_on(5.0), found.waiting_on_where(true, 5.0));
     assert!(found.advice().best_rate_per_hour > 1.3 * other.best_rate_per_hour);
-    let laws = |plan: &LeavePlan| -> f64 { plan.laws(200).iter().map(|(w, l)| w * l.bitten_by(10.0)).sum() };
+    let laws =
+        |plan: &WaitPosterior| -> f64 { plan.laws(200).iter().map(|(w, l)| w * l.bitten_by(10.0)).sum() };
     let fed_by_ten = laws(&found);
     found.next_is_fed(false);
     assert!((fed_by_ten - (1.0 - exp(-10.0 / 7.0))).abs() < 0.08, "{fed_by_ten}");
@@ -141,11 +142,11 @@ fn for_r_of_one_each_shape_has_its_weight_without_feed() {
 fn each_cast_needs_a_group_and_prior_weights_must_be_shares() {
     let waits = [wait(3.0, true), wait(4.0, false)];
     let record = Record { fed: &[true], ..Record::of_today(&waits) };
-    let refused = LeavePlan::new(&record, &Settings::default()).map(|_| ());
+    let refused = WaitPosterior::new(&record, &Settings::default()).map(|_| ());
     assert_eq!(refused, Err(BiteError::GroupsDontMatch { waits: 2, groups: 1 }));
     for wrong in [[0.0; FED_TIMES], [-0.1; FED_TIMES], [f64::NAN; FED_TIMES]] {
         let settings = Settings { fed: FedPrior(wrong), ..Settings::default() };
-        assert!(LeavePlan::new(&Record::of_today(&waits), &settings).is_err());
+        assert!(WaitPosterior::new(&Record::of_today(&waits), &settings).is_err());
     }
 }
 
@@ -170,8 +171,8 @@ fn any_day() -> impl Strategy<Value = Vec<(Wait, bool)>> {
         .prop_map(|v| v.iter().map(|&(m, bite, fed)| (wait(f64::from(m) * 0.1, bite), fed)).collect())
 }
 
-/// All answers of a plan as text.
-fn said(plan: &LeavePlan) -> String {
+/// All answers of a posterior as text.
+fn said(plan: &WaitPosterior) -> String {
     let on = [0.0, 7.0, 30.0].map(|so_far| plan.waiting_on(so_far).unwrap());
     let laws: Vec<(f64, f64)> = plan.laws(50).iter().map(|(w, law)| (*w, law.bitten_by(9.0))).collect();
     format!("{:?} {on:?} {laws:?}", plan.advice())

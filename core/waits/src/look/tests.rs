@@ -1,18 +1,18 @@
 use super::*;
 use crate::{Record, Settings, Wait};
 
-fn plan(list: &[(f64, bool)]) -> LeavePlan {
+fn plan(list: &[(f64, bool)]) -> WaitPosterior {
     let waits: Vec<Wait> = list.iter().map(|&(m, bite)| Wait::new(m, bite).unwrap()).collect();
-    LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap()
+    WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap()
 }
 
-fn sums(plan: &LeavePlan) -> Sums<'_> {
+fn sums(plan: &WaitPosterior) -> Sums<'_> {
     Sums::new(plan.rows(None), plan.costs, &plan.reckoned().likely)
 }
 
 /// Computed independently, shape by shape and outcome by outcome, by the definition: the best rate
 /// expected after the cast, less the best rate expected now.
-fn gain_by_definition(plan: &LeavePlan, steps: &[usize], until: usize) -> f64 {
+fn gain_by_definition(plan: &WaitPosterior, steps: &[usize], until: usize) -> f64 {
     let likely = &plan.reckoned().likely;
     let best_after = |chance: &dyn Fn(&[f32]) -> f64| {
         let of = |t: usize| -> f64 {
@@ -59,7 +59,7 @@ fn the_gain_agrees_with_its_definition_and_never_falls_with_the_time() {
 #[test]
 fn without_credit_there_is_no_exploring() {
     let settings = Settings { look_credit: 0.0, ..Settings::default() };
-    let plan = LeavePlan::new(&Record::of_today(&[]), &settings).unwrap();
+    let plan = WaitPosterior::new(&Record::of_today(&[]), &settings).unwrap();
     let rate = sums(&plan).rate;
     assert_eq!(plan.next_leave(), plan.shapes.times[top(&rate[..plan.horizon()])]);
 }

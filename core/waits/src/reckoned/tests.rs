@@ -5,7 +5,7 @@ use super::*;
 use proptest::prelude::*;
 
 /// The means shape by shape, as their definition has them.
-fn by_shape(plan: &LeavePlan, reckoned: &Reckoned) -> [[f64; POINTS]; 3] {
+fn by_shape(plan: &WaitPosterior, reckoned: &Reckoned) -> [[f64; POINTS]; 3] {
     let rows = plan.rows(reckoned.own.as_deref());
     let best = top(&Sums::new(rows, plan.costs, &reckoned.likely).rate);
     let mut sums = [[0.0; POINTS]; 3];
@@ -22,7 +22,7 @@ fn by_shape(plan: &LeavePlan, reckoned: &Reckoned) -> [[f64; POINTS]; 3] {
 }
 
 /// For a bite between each time and the one before: the rate of each leave time, times the chance of that bite; and the wait.
-fn looked_by_shape(plan: &LeavePlan, reckoned: &Reckoned, until: usize) -> (Vec<f64>, f64) {
+fn looked_by_shape(plan: &WaitPosterior, reckoned: &Reckoned, until: usize) -> (Vec<f64>, f64) {
     let rows = plan.rows(reckoned.own.as_deref());
     let (mut after, mut waited) = (vec![0.0; POINTS], 0.0);
     for &(shape, weight) in reckoned.likely.iter().filter(|(_, weight)| *weight > LIGHTEST) {
@@ -45,7 +45,7 @@ fn close(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-5 * b.abs() + 1e-9
 }
 
-fn means_hold(plan: &LeavePlan, reckoned: &Reckoned) {
+fn means_hold(plan: &WaitPosterior, reckoned: &Reckoned) {
     let [bitten, waiting, fresh] = by_shape(plan, reckoned);
     for i in 1..POINTS {
         let means = &reckoned.means;
@@ -55,7 +55,7 @@ fn means_hold(plan: &LeavePlan, reckoned: &Reckoned) {
     }
 }
 
-fn looks_hold(plan: &LeavePlan, reckoned: &Reckoned) {
+fn looks_hold(plan: &WaitPosterior, reckoned: &Reckoned) {
     let sums = Sums::new(plan.rows(reckoned.own.as_deref()), plan.costs, &reckoned.likely);
     let waiting = sums.looked_waiting(&plan.shapes.times);
     for until in [4, 16, 30, 60, 90] {
@@ -80,12 +80,12 @@ proptest! {
         let waits: Vec<Wait> = casts.iter().map(|&(m, bite, _)| Wait::new(m, bite).unwrap()).collect();
         let fed: Vec<bool> = casts.iter().map(|cast| cast.2).collect();
         let record = Record { fed: &fed, turn_round_min: turn, ..Record::of_today(&waits) };
-        let plan = LeavePlan::new(&record, &Settings::default()).unwrap();
+        let plan = WaitPosterior::new(&record, &Settings::default()).unwrap();
         for side in [false, true] {
             means_hold(&plan, plan.reckoned_of(side));
             looks_hold(&plan, plan.reckoned_of(side));
         }
-        let plan = LeavePlan::new(&Record { fed: &[], ..record }, &Settings::default()).unwrap();
+        let plan = WaitPosterior::new(&Record { fed: &[], ..record }, &Settings::default()).unwrap();
         means_hold(&plan, plan.reckoned());
         looks_hold(&plan, plan.reckoned());
     }

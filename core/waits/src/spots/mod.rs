@@ -3,17 +3,17 @@
 //! Each spot holds fish or doesn't, and changes between the two now and then: a hidden Markov chain of two states for each spot,
 //! filtered forward through its casts (Rabiner 1989). A cast without a bite multiplies the odds of fish by the chance of
 //! waiting so long among fish; a bite puts them near certain; between casts they go back to what holds for any spot. The law of
-//! the wait among fish is that of the shapes of [`LeavePlan`], whose share of casts that ever get a bite becomes the share of
+//! the wait among fish is that of the shapes of [`WaitPosterior`], whose share of casts that ever get a bite becomes the share of
 //! spots that hold fish. For how long a spot keeps its fish, and for how long they stay away after a cast that ended there or a
 //! lead that landed beside it, take a few values each, weighed by the record. One of the values is that spots don't differ and
-//! every cast draws anew: that is what the plan itself believes.
+//! every cast draws anew: that is what the posterior itself believes.
 
 mod filter;
 mod index;
 
-use super::renewal::Costs;
+use super::costs::Costs;
 use super::shapes::{POINTS, Shapes};
-use super::{LeavePlan, Wait, WaitPosterior};
+use super::{Wait, WaitPosterior};
 use std::sync::{Arc, OnceLock};
 
 /// A finished cast, or a stretch of one, as the belief sees it.
@@ -155,7 +155,7 @@ pub struct SpotLeave {
     pub there: f64,
 }
 
-impl LeavePlan {
+impl WaitPosterior {
     /// What the record says of `spots` spots. Events may come in any order; `rest_min` is the angler's own figure for how long
     /// water is rested.
     pub fn spots(&self, spots: usize, events: &[SpotEvent], rest_min: f64) -> SpotBeliefs {
@@ -271,13 +271,6 @@ fn sum(all: &[f32]) -> f32 {
         }
     }
     sums.iter().sum::<f32>() + rest
-}
-
-impl WaitPosterior {
-    /// See [`LeavePlan::spots`].
-    pub fn spots(&self, spots: usize, events: &[SpotEvent], rest_min: f64) -> SpotBeliefs {
-        self.plan.spots(spots, events, rest_min)
-    }
 }
 
 #[cfg(test)]

@@ -2,12 +2,12 @@ use super::*;
 use crate::{Record, Settings};
 use proptest::prelude::*;
 
-fn plan(casts: &[SpotEvent]) -> LeavePlan {
+fn plan(casts: &[SpotEvent]) -> WaitPosterior {
     let waits: Vec<Wait> = casts
         .iter()
         .filter_map(|event| if let SpotEvent::Fished(cast) = event { Some(cast.wait) } else { None })
         .collect();
-    LeavePlan::new(&Record::of_today(&waits), &Settings::default()).unwrap()
+    WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap()
 }
 
 fn cast(spot: usize, at_min: f64, minutes: f64, bite: bool) -> SpotEvent {

@@ -1,1 +1,0 @@
-SELECT id FROM session ORDER BY began DESC LIMIT 1
