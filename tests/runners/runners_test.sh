@@ -1,12 +1,12 @@
 #!/usr/bin/env bash
 # shellcheck disable=SC2034,SC2317 # names and functions that only the sourced scripts use
 # The workbench's own tests, as `./dev check runners`: does it count what each runner prints, does a part that crashes fail, are
-# the right parts chosen for a change, does the check of the docs find what is wrong?
+# the right parts chosen for a change, do the checks of the docs and of the shells find what is wrong?
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD
 exec 3>/dev/null
-for script in install count changed docs; do
+for script in install count changed docs shells; do
   # shellcheck source=/dev/null
   . "tests/runners/$script.sh"
 done
@@ -58,5 +58,16 @@ mkdir -p target/logs
 # shellcheck disable=SC2016 # backticks of Markdown
 printf '# A page\n[here](#a-page) [gone](gone.md) [no heading](#gone) `./dev run` `./dev fly`\n' >$page
 same "a link to nothing, a missing heading, an unknown command" 3 "$({ links_lead_somewhere $page; commands_exist $page; } | wc -l)"
+
+shell=target/logs/runners-test.kt
+# shellcheck disable=SC2016,SC1003 # dollars of Kotlin, backslashes of Swift
+{
+  printf '%s\n' '"${row.label}: ${row.value}"' '"$label: $sub"' '"${a.title}. ${a.says}"' 'listOf(a, b).joinToString(", ")' 'a + ": " + b'
+  printf '%s\n' '"\(row.label): \(row.value)"' '"\(name(of: row)). \(says)"' '[a, b].joined(separator: ". ")'
+} >$shell
+same "every way in which a shell puts a text together" 8 "$(texts_joined_in $shell | wc -l)"
+# shellcheck disable=SC2016,SC1003 # the same
+printf '%s\n' 'row.spoken' '"row-${row.tag}"' '"…$it"' 'all.joinToString("\n")' '"step-\(i)"' 'all.joined(separator: " ")' '// "${a}: ${b}"' >$shell
+same "tags, lines and sentences below each other are no such text" "" "$(texts_joined_in $shell)"
 
 [ "$failures" = 0 ] && echo ok

@@ -154,9 +154,9 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, onOpen: (Stri
         Cell(face, "swim-${key.key}", key.reads) { taps.key(key) }
     }
     val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { onOpen(LIST) }
-    val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { onOpen(PLACE) } }
+    val place = with(view.place) { Cell(KeyFace(label, value, spoken), "swim-place") { onOpen(PLACE) } }
     val rows = view.rows.map { row ->
-        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.tag}", row.reads) { onOpen(row.tag) }
+        Cell(KeyFace(row.label, row.value.ifEmpty { null }, row.spoken), "row-${row.tag}", row.reads) { onOpen(row.tag) }
     }
     Field(view.name, bank, part(rest, 0), taps::act)
     val below = part(rest, 1).top
@@ -187,7 +187,7 @@ private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
 /** Everything that the picture is based on, with the meaning of its numbers; nothing is cut off. */
 @Composable
 private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayout) {
-    val key = scene?.key.orEmpty().map { line -> listOfNotNull(line.number?.toString(), line.text).joinToString(": ") }
+    val key = scene?.key.orEmpty().map { it.spoken }
     val text = (view.list + key).joinToString("\n")
     Box(Modifier.at(rest).tagged("swim-list-text").semantics { contentDescription = text }) {
         FitText(text, bank.text.body.toFloat() * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
