@@ -100,22 +100,23 @@ private fun SwimHead(view: SwimView, layout: SwimLayout, bank: BankLayout, onLeg
 
 @Composable
 private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: SwimTaps) {
-    val said = listOf(view.headline, view.why, view.cell).joinToString(" ")
+    val said = listOf(view.headline, view.why, view.cell).filter { it.isNotBlank() }.joinToString(" ")
     Box(
         Modifier.at(layout.canvas).background(LocalInk.current.paper).tagged("swim-fan")
-            .semantics { contentDescription = said }
+            .semantics { contentDescription = said; liveRegion = LiveRegionMode.Polite }
             .pointerInput(taps) { detectTapGestures { taps.aim(it.x.toDouble(), it.y.toDouble()) } },
     ) {
         if (scene != null) SwimCanvas(scene, Modifier.fillMaxSize())
     }
 }
 
-/** Where to cast next and why; the notice about the last tap comes first. */
+/** Where to cast next and why; the notice about the last tap comes first. What the picture says is not said again. */
 @Composable
 private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankLayout) {
     val lines = listOf(notice, view.why, view.cell).plus(view.drift).filter { it.isNotEmpty() }
     val body = bank.text.body.toFloat()
-    Box(Modifier.at(layout.words).tagged("swim-words").semantics { contentDescription = (listOf(view.headline) + lines).joinToString(" "); liveRegion = LiveRegionMode.Polite }) {
+    val said = listOf(notice).plus(view.drift).filter { it.isNotBlank() }.joinToString(" ")
+    Box(Modifier.at(layout.words).tagged("swim-words").semantics { contentDescription = said; liveRegion = LiveRegionMode.Polite }) {
         Sentences(view.headline, lines, body * 1.25f, body, LocalInk.current.ink, Modifier.fillMaxSize())
     }
 }
