@@ -12,6 +12,13 @@ pub fn shell_words(language: &str) -> ShellWords {
     ShellWords::of(Wording::shared(language))
 }
 
+/// A label with its value, as the language joins them: for rows that only the shell's system knows.
+#[uniffi::export]
+#[must_use]
+pub fn labelled(label: &str, value: &str, language: &str) -> String {
+    Wording::shared(language).labelled(label, value)
+}
+
 /// What is said of a position that the phone gave, with the accuracy it stated for it in metres.
 #[uniffi::export]
 #[must_use]

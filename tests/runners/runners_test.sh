@@ -1,12 +1,12 @@
 #!/usr/bin/env bash
 # shellcheck disable=SC2034,SC2317 # names and functions that only the sourced scripts use
 # The workbench's own tests, as `./dev check runners`: does it count what each runner prints, does a part that crashes fail, are
-# the right parts chosen for a change, does the check of the docs find what is wrong?
+# the right parts chosen for a change, do the checks of the docs and of the shells find what is wrong?
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD
 exec 3>/dev/null
-for script in install count changed docs check; do
+for script in install count changed docs check shells; do
   # shellcheck source=/dev/null
   . "tests/runners/$script.sh"
 done
@@ -88,5 +88,16 @@ CATALOGUE=/dev/null KOTLIN=1 DESKTOP=target/logs
 printf '<kotlin>1</kotlin>\n' >target/logs/pom.xml
 same "a check of no version" "0 1" "$(checked check_versions)"
 rm target/logs/pom.xml
+
+shell=target/logs/runners-test.kt
+# shellcheck disable=SC2016,SC1003 # dollars of Kotlin, backslashes of Swift
+{
+  printf '%s\n' '"${row.label}: ${row.value}"' '"$label: $sub"' '"${a.title}. ${a.says}"' 'listOf(a, b).joinToString(", ")' 'a + ": " + b'
+  printf '%s\n' '"\(row.label): \(row.value)"' '"\(name(of: row)). \(says)"' '[a, b].joined(separator: ". ")'
+} >$shell
+same "every way in which a shell puts a text together" 8 "$(texts_joined_in $shell | wc -l)"
+# shellcheck disable=SC2016,SC1003 # the same
+printf '%s\n' 'row.spoken' '"row-${row.tag}"' '"…$it"' 'all.joinToString("\n")' '"step-\(i)"' 'all.joined(separator: " ")' '// "${a}: ${b}"' >$shell
+same "tags, lines and sentences below each other are no such text" "" "$(texts_joined_in $shell)"
 
 [ "$failures" = 0 ] && echo ok

@@ -1,6 +1,7 @@
 # shellcheck shell=bash
 # Both shells have the same screens, and ios/README.md says which file draws which. (Keys and pictures are compared where
-# the shells run: SharedTagsTest in Kotlin, SharedTagsTests in Swift.)
+# the shells run: SharedTagsTest in Kotlin, SharedTagsTests in Swift.) And neither puts a text together: what stands between a
+# label and its value is not the same in every language, so the core joins them.
 
 check_shells() {
   local kotlin swift table file
@@ -16,9 +17,24 @@ check_shells() {
     [ -n "$(git ls-files "android/ui/*/$file" "ios/RestwaterKit/Sources/RestwaterKit/Screens/$file")" ] ||
       { echo "ios/README.md: no $file" && return 1; }
   done < <(screens_of_the_table | grep -oE '[A-Za-z]+\.(kt|swift)')
-  echo "$(echo "$kotlin" | wc -l) screens in both shells and in the table"
+  local sources joins
+  # The log of the system is in English and for developers.
+  mapfile -t sources < <(git ls-files android/ui/src/main android/app/src/main ios/RestwaterKit/Sources/RestwaterKit ios/App |
+    grep -E '\.(kt|swift)$' | grep -vE '/app/restwater/core/|/System/Log\.swift$')
+  joins=$(texts_joined_in "${sources[@]}")
+  if [ -n "$joins" ]; then echo "$joins" && echo "^ a text put together by a shell: it belongs into the record" && return 1; fi
+  echo "$(echo "$kotlin" | wc -l) screens in both shells and in the table, and ${#sources[@]} files that join no text"
   echo ok
 }
 
 # The rows below the mark, without the two of its head.
 screens_of_the_table() { sed -n '/^<!-- screens -->/,/^$/p' ios/README.md | sed '1,3d;/^$/d'; }
+
+# texts_joined_in FILE...: the lines on which a value is followed by a mark and a space within a text, or on which such a mark
+# stands between parts, in Kotlin or Swift.
+texts_joined_in() {
+  local mark='\x{a0}? ?[:.,;\x{2013}\x{2014}] '
+  # shellcheck disable=SC2016 # dollars of Kotlin
+  local value='(\$\{[^}]*\}|\$[A-Za-z_]\w*|\\\((?:[^()]|\([^()]*\))*\))'
+  LC_ALL=C.UTF-8 grep -HnP "^(?!\s*(//|\*|/\*)).*(\"[^\"]*$value$mark|\\+ *\"$mark\"|(joinToString\(|separator: ?)\"[^\"]*$mark)" "$@" || true
+}

@@ -58,7 +58,7 @@ pub struct Outgoing {
     pub name: String,
     /// Its media type.
     pub media_type: String,
-    /// A description of its contents.
+    /// What is said of it once it was passed on or saved: its contents and its name.
     pub says: String,
 }
 
@@ -124,7 +124,8 @@ impl App {
                 rows / Shapes::usual().kind_names().len() as u64
             }
         };
-        let says = restwater_screen::outgoing_words(self.words, state.form, count);
+        let contents = restwater_screen::outgoing_words(self.words, state.form, count);
+        let says = self.words.labelled(&contents, &name);
         let path = path.to_string_lossy().into_owned();
         Ok(Outgoing { path, name, media_type: media_type.into(), says })
     }

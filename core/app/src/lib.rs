@@ -275,7 +275,7 @@ impl App {
     pub fn screen(&mut self, which: Which, now: &Moment) -> Result<Screen, AppError> {
         let now = &self.journal.here(now);
         self.catch_up();
-        Ok(match which {
+        let made = match which {
             Which::Bank => Screen::Bank(self.bank(now)),
             Which::Setup => Screen::Setup(self.setup(now)?),
             Which::Waits => Screen::Waits(self.waits(now)),
@@ -298,7 +298,8 @@ impl App {
             Which::Day => Screen::Day(self.day_card(now)),
             Which::Welcome => Screen::Welcome(self.welcome()),
             Which::Legend => Screen::Legend(screen::legend(self.words)),
-        })
+        };
+        Ok(made.spoken(self.words))
     }
 
     /// Hand and scheme as last set, with the night scheme while it is dark at the peg if that was chosen.
@@ -373,7 +374,7 @@ impl App {
     }
 
     fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
-        let screen = Screen::Bank(self.bank(at));
+        let screen = Screen::Bank(self.bank(at)).spoken(self.words);
         let undo_label = self.journal.recent().undo().map(|entry| screen::entry_words(self.words, entry));
         Update { screen, changed, repeated, undo_label, notice, opens: None }
     }

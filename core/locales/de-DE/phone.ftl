@@ -1,5 +1,6 @@
 # Der Sperrbildschirm, Alarme, und was zum Handy gehört.
 
+watch-app = Restwater
 watch-title = { $rod }: { $since }
 watch-hold = { $rod }: { $minutes } min gewartet
 watch-recast = { $rod }: jetzt neu werfen, { $minutes } min

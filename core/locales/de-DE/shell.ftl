@@ -19,3 +19,8 @@ shell-position-read = Die Position des Handys ist eingetragen. Prüfe sie, dann 
 shell-position-rough = Die Position des Handys ist eingetragen, aber grob. Erlaube Restwater den genauen Standort oder verbessere sie, dann LAGE SETZEN.
 # Between whole numbers and decimals.
 decimal-mark = ,
+# A label with its value, the parts of a line, parts that have commas of their own, and two sentences of which the first has no full stop.
+join-label = { $first }: { $then }
+join-list = { $first }, { $then }
+join-apart = { $first }; { $then }
+join-sentences = { $first }. { $then }

@@ -1,5 +1,6 @@
 # The lock screen, alarms, and what belongs to the phone.
 
+watch-app = Restwater
 watch-title = { $rod }: { $since }
 watch-hold = { $rod }: held { $minutes } min
 watch-recast = { $rod }: recast by now, { $minutes } min

@@ -19,3 +19,8 @@ shell-position-read = The phone's position is filled in. Check it, then SET PLAC
 shell-position-rough = The phone's position is filled in, but it is rough. Allow the precise position for Restwater, or correct it, then SET PLACE.
 # Between whole numbers and decimals.
 decimal-mark = .
+# A label with its value, the parts of a line, parts that have commas of their own, and two sentences of which the first has no full stop.
+join-label = { $first }: { $then }
+join-list = { $first }, { $then }
+join-apart = { $first }; { $then }
+join-sentences = { $first }. { $then }

@@ -1,5 +1,6 @@
 # L'écran verrouillé, les alarmes, et ce qui relève du téléphone.
 
+watch-app = Restwater
 watch-title = { $rod } : { $since }
 watch-hold = { $rod } : { $minutes } min tenues
 watch-recast = { $rod } : relancer, { $minutes } min

@@ -19,3 +19,8 @@ shell-position-read = La position du téléphone est remplie. Vérifiez-la, puis
 shell-position-rough = La position du téléphone est remplie, mais grossière. Accordez la position exacte à Restwater, ou corrigez-la, puis SITUER.
 # Between whole numbers and decimals.
 decimal-mark = ,
+# A label with its value, the parts of a line, parts that have commas of their own, and two sentences of which the first has no full stop.
+join-label = { $first } : { $then }
+join-list = { $first }, { $then }
+join-apart = { $first } ; { $then }
+join-sentences = { $first }. { $then }

@@ -46,7 +46,7 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
         drawing.text((place.0 + 8.0, place.1 + 4.0), "start", &format!("{} / {}", at.casts, at.bites));
     }
     let list: Vec<String> = spots.iter().map(|(spot, at)| spot_words(words, *spot, *at)).collect();
-    let alternative = words.say_with("report-swim-alt", &[("list", Arg::Text(&list.join("; ")))]);
+    let alternative = words.say_with("report-swim-alt", &[("list", Arg::Text(&words.apart(&list)))]);
     page.picture(680, 290, &words.say("report-swim"), &alternative, &drawing);
 }
 

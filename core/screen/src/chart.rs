@@ -148,6 +148,8 @@ pub struct ChartView {
     pub title: String,
     /// What it says, in one sentence.
     pub says: String,
+    /// Both for a screen reader.
+    pub spoken: String,
     /// How that was obtained: counts, levels, what is assumed.
     pub notes: Vec<String>,
     /// Across.
@@ -173,6 +175,7 @@ impl ChartView {
             kind,
             title,
             says: String::new(),
+            spoken: String::new(),
             notes: Vec::new(),
             x,
             y,

@@ -46,16 +46,16 @@ pub fn day(input: &DayInput) -> LeavesView {
     leaf.lines.extend(card.beside());
     leaf.lines.extend(card.plan());
     leaf.lines.push(LeafLine { detail: card.next(input), ..card.heading("day-next") });
-    let share = LeafKey::new("share-", words.say("day-share"), KeyTap::Share { text: text(&leaf) });
+    let share = LeafKey::new("share-", words.say("day-share"), KeyTap::Share { text: text(words, &leaf) });
     leaf.keys.push(LeafKey { sub: words.say("day-share-sub"), solid: true, ..share });
     LeavesView { leaves: vec![leaf] }
 }
 
 /// The card as lines of text.
-fn text(leaf: &Leaf) -> String {
+fn text(words: &Wording, leaf: &Leaf) -> String {
     let line = |line: &LeafLine| {
         let after = if line.detail.is_empty() { &line.value } else { &line.detail };
-        format!("{}: {after}", line.label)
+        words.labelled(&line.label, after)
     };
     let head = [leaf.title.clone(), leaf.says.clone()];
     head.into_iter().chain(leaf.lines.iter().map(line)).collect::<Vec<_>>().join("\n")

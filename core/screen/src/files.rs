@@ -25,6 +25,8 @@ pub struct ImportLine {
     pub undone: bool,
     /// The word on its key: undo or redo.
     pub key: String,
+    /// The same with what it undoes, for a screen reader.
+    pub key_spoken: String,
     /// What that key sends.
     pub action: Action,
 }
@@ -39,6 +41,8 @@ pub struct BackupLine {
     pub says: String,
     /// What its key does.
     pub key: String,
+    /// The same with which backup, for a screen reader.
+    pub key_spoken: String,
 }
 
 /// The Files screen.
@@ -174,6 +178,7 @@ pub fn files_view(input: &FilesInput) -> FilesView {
                 path: file.path.to_string_lossy().into_owned(),
                 says: stamp(words, file.wall_ms, input.offset_min),
                 key: words.say("files-restore"),
+                key_spoken: String::new(),
             })
             .collect(),
         none: words.say("files-none"),
@@ -241,6 +246,7 @@ fn import_line(words: &Wording, row: &ImportRow) -> ImportLine {
             Action::UndoImport { id: row.id }
         },
         key: words.say(if row.undone { "files-redo-import" } else { "files-undo-import" }),
+        key_spoken: String::new(),
     }
 }
 

@@ -28,6 +28,10 @@ pub struct LeafLine {
     pub value: String,
     /// A smaller line below; may be empty.
     pub detail: String,
+    /// The three for a screen reader.
+    pub spoken: String,
+    /// Label and value alone, where the detail goes on the next page.
+    pub figure_spoken: String,
     /// The range behind the value.
     pub span: Option<LeafSpan>,
     /// Whether it heads the lines below it.
@@ -44,6 +48,8 @@ pub struct LeafKey {
     pub label: String,
     /// A smaller line below; may be empty.
     pub sub: String,
+    /// Both for a screen reader.
+    pub spoken: String,
     /// Drawn in solid ink: the likeliest next.
     pub solid: bool,
     /// Whether it can be tapped now.
@@ -128,7 +134,8 @@ impl LeafSpan {
 impl LeafKey {
     /// An outlined key without a smaller line.
     pub(crate) fn new(tag: impl Into<String>, label: String, tap: impl Into<KeyTap>) -> Self {
-        Self { tag: tag.into(), label, sub: String::new(), solid: false, enabled: true, tap: tap.into() }
+        let (sub, spoken) = (String::new(), String::new());
+        Self { tag: tag.into(), label, sub, spoken, solid: false, enabled: true, tap: tap.into() }
     }
 
     /// START on a screen that has nothing to show before a session: it opens the set-up.
@@ -149,7 +156,8 @@ impl LeafKey {
 impl LeafLine {
     /// A line of what and how much.
     pub(crate) fn new(label: String, value: String) -> Self {
-        Self { label, value, detail: String::new(), span: None, heads: false }
+        let (detail, spoken, figure_spoken) = (String::new(), String::new(), String::new());
+        Self { label, value, detail, spoken, figure_spoken, span: None, heads: false }
     }
 
     /// A heading of the lines below it.
@@ -161,7 +169,7 @@ impl LeafLine {
 impl Choice {
     /// A choice; `tag` names it to tests.
     pub(crate) fn new(tag: impl Into<String>, label: String, chosen: bool, action: Action) -> Self {
-        Self { tag: tag.into(), label, chosen, action }
+        Self { tag: tag.into(), label, spoken: String::new(), chosen, action }
     }
 }
 
@@ -169,6 +177,7 @@ impl ChoiceRow {
     /// A row whose present value is the chosen choice.
     pub(crate) fn of(tag: impl Into<String>, label: String, choices: Vec<Choice>, source: String) -> Self {
         let value = choices.iter().find(|choice| choice.chosen).map_or_else(String::new, |c| c.label.clone());
-        Self { tag: tag.into(), label, value, choices, source, typing: None, reads: false }
+        let spoken = String::new();
+        Self { tag: tag.into(), label, value, spoken, choices, source, typing: None, reads: false }
     }
 }

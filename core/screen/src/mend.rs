@@ -29,6 +29,10 @@ pub struct MendLine {
     pub what: String,
     /// Why it is doubtful.
     pub why: String,
+    /// Both for a screen reader.
+    pub spoken: String,
+    /// The same with the word on its key, said of that key.
+    pub key_spoken: String,
     /// What a tap on it sends, which opens it.
     pub open: Action,
 }
@@ -112,7 +116,8 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
             let said = session.time_line.place(step.op.device, &step.at);
             let (op, at) = (step.op.id, happened(session, step.op.id).unwrap_or(&said));
             let open = Action::OpenDoubt { op: Some(op) };
-            Some((at.at_ms, MendLine { op, what: what(words, step.payload, at), why, open }))
+            let (what, spoken, key_spoken) = (what(words, step.payload, at), String::new(), String::new());
+            Some((at.at_ms, MendLine { op, what, why, spoken, key_spoken, open }))
         })
         .collect();
     restwater_sorting::by_key(&mut lines, |(at, _)| *at);

@@ -139,6 +139,8 @@ pub struct PegPlaceView {
     pub label: String,
     /// "not set", or the place.
     pub value: String,
+    /// Both for a screen reader.
+    pub spoken: String,
     /// What it is for.
     pub note: String,
     /// The three fields, in order.
@@ -259,6 +261,7 @@ pub fn scene_words(words: &Wording) -> SceneWords {
         liners: words.say("swim-scene-liners"),
         fed: words.say("swim-scene-fed"),
         shown: words.say("swim-scene-shown"),
+        colon: words.colon(),
     }
 }
 
@@ -349,7 +352,7 @@ impl SwimScreen<'_> {
         let (go_in, moving) = (self.go_in_because(next), self.moving(next));
         reasons.truncate(if go_in.is_some() || moving.is_some() { 1 } else { 2 });
         reasons.extend(go_in.or(moving));
-        let reasons = reasons.join("; ");
+        let reasons = self.words.apart(&reasons);
         let first = if reasons.is_empty() {
             self.words.say("swim-no-reason")
         } else {

@@ -18,6 +18,8 @@ pub struct Choice {
     pub tag: String,
     /// What it says.
     pub label: String,
+    /// The same with the label of its row, for a screen reader.
+    pub spoken: String,
     /// Whether it is the present one.
     pub chosen: bool,
     /// What choosing it sends.
@@ -34,6 +36,8 @@ pub struct ChoiceRow {
     pub label: String,
     /// The present value in words.
     pub value: String,
+    /// Both, as they are drawn above the choices and said: "Depth: 2 m".
+    pub spoken: String,
     /// If the value is a figure, a step down and a step up come first, then recent and usual values.
     pub choices: Vec<Choice>,
     /// Where the usual ones come from, "common practice, no source"; empty for the angler's own.

@@ -55,6 +55,8 @@ pub struct WatchView {
     pub rod: RodNumber,
     /// What that rod is doing, in words.
     pub title: String,
+    /// The same after the app's name, for a screen reader.
+    pub spoken: String,
     /// The advice for it.
     pub text: String,
     /// From when a clock counts up, or `None` if there is nothing to count.
@@ -110,6 +112,7 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
         open: input.session.is_some(),
         keep_awake: input.phone.awake && input.session.is_some(),
         rod: chosen.map_or(1, |rod| rod.rod),
+        spoken: input.words.labelled(&input.words.say("watch-app"), &title),
         title,
         text: input.bank.advice.headline.clone(),
         since_wall_ms: counts.map(|rod| input.now.shown.wall_ms - rod.elapsed_ms),

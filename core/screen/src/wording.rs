@@ -1,6 +1,7 @@
 //! Text by Fluent: every sentence of every screen stands in `locales/`, and both shells show the same.
 
 use crate::figures::trimmed;
+use crate::joined::Joins;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
 use std::borrow::Cow;
@@ -50,6 +51,8 @@ pub struct Wording {
     bundle: FluentBundle<FluentResource>,
     /// What stands between whole numbers and decimals.
     decimal_mark: String,
+    /// How texts are joined.
+    joins: Joins,
 }
 
 impl Default for Wording {
@@ -85,8 +88,9 @@ impl Wording {
             };
             bundle.add_resource_overriding(resource);
         }
-        let mut wording = Self { bundle, decimal_mark: String::new() };
+        let mut wording = Self { bundle, decimal_mark: String::new(), joins: Joins::default() };
         wording.decimal_mark = wording.say("decimal-mark");
+        wording.joins = Joins::of(&wording);
         wording
     }
 
@@ -128,6 +132,10 @@ impl Wording {
     pub fn in_every_language(id: &str, args: &[(&str, Arg)]) -> Vec<String> {
         let all = std::iter::once(&ENGLISH).chain(&OTHERS);
         all.map(|language| Self::shared(language.tag).say_with(id, args)).collect()
+    }
+
+    pub(crate) fn joins(&self) -> &Joins {
+        &self.joins
     }
 
     /// Whether there is such a message.

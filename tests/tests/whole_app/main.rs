@@ -19,5 +19,6 @@ mod seasons;
 mod second_process;
 mod section_day;
 mod shared_day;
+mod spoken;
 mod swap;
 mod swim_geojson_ogr;

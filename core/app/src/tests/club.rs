@@ -273,7 +273,7 @@ fn a_table_of_days_for_a_club_has_a_row_for_each_kind() {
     phone.tap(8 * MIN, &Action::Files { tap: FilesTap::Form { form: FormChoice::Club } }).unwrap();
     let sent = phone.app().send(&at(8 * MIN), &mut go).unwrap();
     assert!(sent.name.starts_with("restwater-2023-11-14-club-days-"), "{}", sent.name);
-    assert_eq!(sent.says, "1 day");
+    assert_eq!(sent.says, format!("1 day: {}", sent.name));
     let text = fs::read_to_string(&sent.path).unwrap();
     let shapes = Shapes::usual();
     assert_eq!(text.lines().count(), 1 + shapes.kind_names().len());

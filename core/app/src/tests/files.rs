@@ -57,7 +57,7 @@ fn a_session_goes_to_another_phone_and_an_import_is_undone_as_a_whole() {
     let sent = ours.send(40 * MIN);
     assert_eq!(
         (sent.name.as_str(), sent.says.as_str()),
-        ("restwater-2023-11-14.restwater.json-seq", "6 entries")
+        ("restwater-2023-11-14.restwater.json-seq", "6 entries: restwater-2023-11-14.restwater.json-seq")
     );
     let mut theirs = logged(20);
     let before = theirs.app().ops().to_vec();
@@ -228,7 +228,10 @@ fn the_swim_is_exported_as_a_map_and_recognised_by_its_contents() {
     assert_eq!(sent.media_type, "application/geo+json");
     assert_eq!(
         (sent.name.as_str(), sent.says.as_str()),
-        ("restwater-2023-11-14-swim.geojson", "The swim with 1 mark or feature")
+        (
+            "restwater-2023-11-14-swim.geojson",
+            "The swim with 1 mark or feature: restwater-2023-11-14-swim.geojson"
+        )
     );
     assert!(!fs::read_to_string(&sent.path).unwrap().contains("coordinates"), "positions stay here");
 

@@ -63,3 +63,14 @@ fn another_language_reaches_every_screen_that_was_read_before() {
         assert_ne!(mine, english);
     }
 }
+
+/// A screen is finished wherever it comes from: what a tap returns has its spoken texts too.
+#[test]
+fn the_bank_after_a_tap_says_what_the_bank_says_when_asked() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    let update = phone.tap(MIN, &CAST).unwrap();
+    assert_eq!(update.screen, phone.app().screen(Which::Bank, &at(MIN)).unwrap());
+    let Screen::Bank(bank) = update.screen else { panic!() };
+    assert!(bank.rods[0].spoken_since.starts_with(&bank.rods[0].spoken) && !bank.spot_spoken.is_empty());
+}

@@ -114,6 +114,8 @@ pub struct TypedField {
     pub value: String,
     /// The word on the key that sends the text; empty if each change is sent at once.
     pub send: String,
+    /// The same with what it sends, for a screen reader.
+    pub send_spoken: String,
     /// What it is typed into.
     pub into: TypedInto,
     /// The keyboard it opens with.
@@ -123,7 +125,8 @@ pub struct TypedField {
 impl TypedField {
     /// A line whose changes are sent at once.
     pub(crate) fn new(tag: &str, label: String, value: String, into: TypedInto) -> Self {
-        Self { tag: tag.into(), label, value, send: String::new(), into, keyboard: into.keyboard() }
+        let (send, send_spoken) = (String::new(), String::new());
+        Self { tag: tag.into(), label, value, send, send_spoken, into, keyboard: into.keyboard() }
     }
 
     /// An empty line whose text is sent by its key.

@@ -66,6 +66,7 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
         digits: since.map_or_else(String::new, |_| digits(elapsed_ms)),
         since: said,
         spoken,
+        spoken_since: String::new(),
         chosen,
         choose: Action::ChooseRod { rod: rod.number },
         elapsed_ms,

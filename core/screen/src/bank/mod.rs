@@ -47,6 +47,8 @@ pub struct HeaderView {
     pub clock: String,
     /// Time left in a match, or how long the session has run.
     pub length: String,
+    /// The three for a screen reader.
+    pub spoken: String,
 }
 
 /// One rod's clock.
@@ -72,6 +74,8 @@ pub struct RodView {
     pub since: String,
     /// The same for a screen reader, to the minute.
     pub spoken: String,
+    /// That, and since when the digits count.
+    pub spoken_since: String,
     /// Whether the keys act on it.
     pub chosen: bool,
     /// What a tap on it sends: the keys act on it from then on.
@@ -182,6 +186,10 @@ pub struct BankView {
     pub spot: String,
     /// What is on the line.
     pub rig: String,
+    /// Both for a screen reader.
+    pub spot_spoken: String,
+    /// How long the chosen rod has been out and what the record says about it, for who asks without looking.
+    pub wait_spoken: String,
     /// The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
     pub keys: Vec<KeyView>,
     /// The last taps in words, latest first, for whoever missed the moment.
@@ -296,6 +304,8 @@ pub fn bank(input: &BankInput) -> BankView {
         advice,
         spot: open.map_or_else(String::new, |session| spot_and_feed(input, session, spot)),
         rig: rig.map_or_else(String::new, |rig| rig_words(input.words, rig)),
+        spot_spoken: String::new(),
+        wait_spoken: String::new(),
         keys: keys::keys(input, state),
         logged: latest.first().map_or_else(String::new, |what| {
             input.words.say_with("bank-logged", &[("what", Arg::Text(what))])
@@ -335,5 +345,6 @@ fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
         place: place.unwrap_or_else(|| words.say("peg-none")),
         clock: clock(&input.now.shown),
         length: left.unwrap_or(length),
+        spoken: String::new(),
     }
 }

@@ -144,7 +144,8 @@ fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
     let spot = cast.spot.as_ref().map(|spot| spot_words(words, session, Some(spot)));
     let lost = cast.hooklength_lost.map(|_| words.say("cast-hooklength-lost"));
     let rig = Some(rig_words(words, &cast.rig)).filter(|_| cast.rig != restwater_log::Rig::default());
-    line.detail = [spot, rig, lost].into_iter().flatten().collect::<Vec<_>>().join("; ");
+    let details: Vec<String> = [spot, rig, lost].into_iter().flatten().collect();
+    line.detail = words.apart(&details);
     line
 }
 

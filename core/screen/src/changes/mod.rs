@@ -70,7 +70,8 @@ pub fn changes(
         findings.iter().any(|f| asked.is_about(f.factor, &f.a.value, &f.b.value))
     };
     let over_days = standing.iter().filter(asked_today).filter_map(|asked| asked.figures(words));
-    let figures = changes.iter().map(side::figures).chain(over_days).chain(raised).collect();
+    let figures =
+        changes.iter().map(|change| side::figures(words, change)).chain(over_days).chain(raised).collect();
     ChangesView {
         title: words.say("changes-title"),
         says,

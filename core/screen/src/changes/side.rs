@@ -101,6 +101,8 @@ pub struct ChangeView {
     pub new_better: f64,
     /// The ratio in words.
     pub ratio: String,
+    /// Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+    pub spoken: String,
     /// Exact and block p, unadjusted and adjusted for the number of comparisons.
     pub p: String,
     /// The result over days if the same was compared on other days, and why today alone can't show more.
@@ -142,6 +144,7 @@ pub(super) fn change(
         probability: probability(words, f, &old, &new),
         new_better: f.belief.b,
         ratio: ratio(words, f, &old, &new),
+        spoken: String::new(),
         p: p(words, f),
         reasons: asked
             .and_then(|asked| asked.of_100(words))
@@ -226,8 +229,8 @@ fn find_out(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String 
 }
 
 /// Rates with their limits, the ratio and every p, for the page behind the verdicts.
-pub(super) fn figures(change: &ChangeView) -> String {
-    let side = |side: &SideView| format!("{}: {}.", sentence_case(&side.value), side.rate);
+pub(super) fn figures(words: &Wording, change: &ChangeView) -> String {
+    let side = |side: &SideView| format!("{}.", words.labelled(&sentence_case(&side.value), &side.rate));
     [
         format!("{}.", change.title),
         side(&change.old),

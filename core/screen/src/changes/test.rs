@@ -53,10 +53,14 @@ pub struct AlternationView {
     pub set_sub: Option<String>,
     /// The word on that key.
     pub set_label: String,
+    /// Both for a screen reader.
+    pub set_spoken: String,
     /// The key that ends the test: its word.
     pub end_label: String,
     /// Its smaller line.
     pub end_sub: String,
+    /// Both for a screen reader.
+    pub end_spoken: String,
     /// What the key that sets rig or spot sends.
     pub set: Action,
     /// What the key that ends the test sends.
@@ -107,8 +111,10 @@ pub(super) fn alternation(words: &Wording, session: &Session) -> Option<Alternat
         steps: progress.sides.iter().enumerate().map(step).collect(),
         set_sub,
         set_label: words.say("test-set"),
+        set_spoken: String::new(),
         end_label: words.say("test-end"),
         end_sub: words.say("test-end-sub"),
+        end_spoken: String::new(),
         set: Action::SetNextStep,
         end: Action::EndAlternation,
     })

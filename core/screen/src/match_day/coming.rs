@@ -31,7 +31,7 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
         |c| numbers(input, f64::from(c.low), f64::from(c.high)),
     );
     let label = input.say("match-casts", &[("leave", &span(input, leave))]);
-    vec![MatchLine { label, value }, late_cast(input, rest, match_day)]
+    vec![MatchLine::new(label, value), late_cast(input, rest, match_day)]
 }
 
 /// "After 15:12 leave what is out": from then on a new cast has less than half the chance of a full cast. A
@@ -50,7 +50,7 @@ fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> Matc
             input.say("match-late-from", &[("time", &time)])
         }
     };
-    MatchLine { label, value }
+    MatchLine::new(label, value)
 }
 
 fn fishes(input: &MatchInput, match_day: &MatchDay) -> bool {
@@ -90,9 +90,8 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
     let mut lines = Vec::new();
     if let Some(rest) = &input.rest {
         let known = rest.rest.filter(|_| !cant_tell(rest)).map(|r| &r.coming);
-        let line = |id: &str, value: Option<String>| MatchLine {
-            label: input.say(id, &[]),
-            value: value.unwrap_or_else(|| input.say("match-cant-tell", &[])),
+        let line = |id: &str, value: Option<String>| {
+            MatchLine::new(input.say(id, &[]), value.unwrap_or_else(|| input.say("match-cant-tell", &[])))
         };
         let count = |range: Range| likely(input, &range, whole);
         let weight = |range: Range| likely(input, &range, |grams| estimate(input.words, setup.unit, grams));
@@ -102,10 +101,10 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
         let end = known.zip(input.counted()).map(|(c, own)| finish(&own.running, c.weight, most(setup)));
         lines.push(line("match-finish", end.map(weight)));
     } else if let Some(own) = input.counted() {
-        lines.push(MatchLine {
-            label: input.say("match-own-count", &[]),
-            value: estimate(input.words, setup.unit, own.running.counts_g),
-        });
+        lines.push(MatchLine::new(
+            input.say("match-own-count", &[]),
+            estimate(input.words, setup.unit, own.running.counts_g),
+        ));
     }
     lines.extend(super::section::line(input));
     lines.push(light(input, setup));
@@ -161,7 +160,7 @@ fn span(input: &MatchInput, range: RangeMs) -> String {
 fn light(input: &MatchInput, setup: &MatchSetup) -> MatchLine {
     let label = input.say("match-light", &[]);
     let value = light_words(input, setup).unwrap_or_else(|| input.say("match-light-unknown", &[]));
-    MatchLine { label, value }
+    MatchLine::new(label, value)
 }
 
 fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {

@@ -52,6 +52,15 @@ pub struct MatchLine {
     pub label: String,
     /// "3 to 5", or "can't tell yet".
     pub value: String,
+    /// Both, as they are said, and drawn where there is little room.
+    pub spoken: String,
+}
+
+impl MatchLine {
+    /// A figure with what it is.
+    pub(crate) fn new(label: String, value: String) -> Self {
+        Self { label, value, spoken: String::new() }
+    }
 }
 
 /// How near a net is to its limit, by the upper end.
@@ -75,6 +84,8 @@ pub struct NetView {
     pub name: String,
     /// "5 fish, about 23 lb 4 oz".
     pub holds: String,
+    /// Both, as they are drawn above its bar: "Net 1: 5 fish, about 23 lb 4 oz".
+    pub heading: String,
     /// "of 50 lb", and the range if it is uncertain.
     pub limit: String,
     /// "near the limit"; empty if it isn't.

@@ -112,14 +112,15 @@ fn net_view(
     };
     let says = if id.is_empty() { String::new() } else { input.say(id, &[]) };
     let limit: Vec<String> = of.into_iter().chain(range).collect();
-    let limit = limit.join("; ");
+    let limit = input.words.apart(&limit);
     let limit_g = rule.limit.map(Weight::grams);
     let shares = limit_g.map_or_else(Vec::new, |g| vec![net.lower_g / g, net.mean_g / g, net.upper_g / g]);
     let parts = [net.name.as_str(), &holds, &limit, &says];
-    let spoken = parts.iter().filter(|t| !t.is_empty()).copied().collect::<Vec<_>>().join(", ");
+    let spoken = input.words.listed(&parts);
     NetView {
         name: net.name.clone(),
         holds,
+        heading: String::new(),
         limit,
         says,
         warning,

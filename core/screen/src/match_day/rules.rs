@@ -135,7 +135,7 @@ pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<Choice
 /// What the first tap would set if there is no match.
 pub(super) fn first_lines(rows: &[ChoiceRow]) -> Vec<MatchLine> {
     let told = ["all-in", "all-out", "nets", "landing", "alarms"];
-    let line = |row: &ChoiceRow| MatchLine { label: row.label.clone(), value: row.value.clone() };
+    let line = |row: &ChoiceRow| MatchLine::new(row.label.clone(), row.value.clone());
     rows.iter().filter(|row| told.contains(&row.tag.as_str())).map(line).collect()
 }
 

@@ -66,7 +66,7 @@ pub(super) fn told(input: &MatchInput, peg: OtherPeg) -> MatchLine {
             input.say(id, &[("weight", &short(input.words, net.shown))])
         },
     );
-    MatchLine { label: peg_words(input, peg), value }
+    MatchLine::new(peg_words(input, peg), value)
 }
 
 fn stands(input: &MatchInput) -> Option<Standing> {
@@ -80,7 +80,7 @@ pub(super) fn line(input: &MatchInput) -> Option<MatchLine> {
     let label = input.say(if section { "match-place" } else { "match-place-known" }, &[]);
     let (best, worst, of) = (place.best.to_string(), place.worst.to_string(), place.of.to_string());
     let id = if best == worst { "match-place-is" } else { "match-place-between" };
-    Some(MatchLine { label, value: input.say(id, &[("best", &best), ("worst", &worst), ("of", &of)]) })
+    Some(MatchLine::new(label, input.say(id, &[("best", &best), ("worst", &worst), ("of", &of)])))
 }
 
 /// What the place is based on.

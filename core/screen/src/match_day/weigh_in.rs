@@ -125,10 +125,7 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
             WeightUnit::Drams => found.scales.exact().nearest_drams(),
             WeightUnit::Grams => found.scales.exact().nearest_grams(),
         };
-        lines.push(MatchLine {
-            label: input.say("match-weigh-in-total", &[]),
-            value: short(input.words, total),
-        });
+        lines.push(MatchLine::new(input.say("match-weigh-in-total", &[]), short(input.words, total)));
     }
     let mut notes = Vec::new();
     let any = |is: Agreement| found.nets.iter().any(|n| n.agreement == is);
@@ -151,7 +148,7 @@ fn own_lines(input: &MatchInput, setup: &MatchSetup, own: &OwnCount) -> Vec<Matc
 
 fn own_line(input: &MatchInput, unit: WeightUnit, name: &str, mean_g: f64) -> MatchLine {
     let value = input.say("match-own", &[("weight", &estimate(input.words, unit, mean_g))]);
-    MatchLine { label: name.to_owned(), value }
+    MatchLine::new(name.to_owned(), value)
 }
 
 /// "12 lb 7 oz, 4 oz more than counted: agrees".
@@ -178,5 +175,5 @@ fn line(input: &MatchInput, unit: WeightUnit, own: &OwnCount, net: &WeighedIn) -
             ("agreement", &input.say(agreement, &[])),
         ],
     );
-    MatchLine { label: net.net.clone(), value }
+    MatchLine::new(net.net.clone(), value)
 }

@@ -201,6 +201,7 @@ impl SwimScreen<'_> {
             } else {
                 "peg-place-none"
             }),
+            spoken: String::new(),
             note: words.say("peg-place-note"),
             fields: fields.collect(),
         }

@@ -135,7 +135,7 @@ impl SwimScreen<'_> {
             let against = next.against.iter().filter(is_told).map(|a| self.against(a));
             let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).chain(against).collect();
             let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
-            if reasons.is_empty() { format!("{aimed}.") } else { format!("{aimed}: {}.", reasons.join("; ")) }
+            format!("{}.", self.words.labelled(&aimed, &self.words.apart(&reasons)))
         };
         self.next.ranked.iter().filter(|next| Some(next.cell) != self.ring).take(OTHERS).map(line).collect()
     }

@@ -21,6 +21,8 @@ pub struct ForecastLine {
     pub label: String,
     /// "2 to 5, most likely 3".
     pub value: String,
+    /// Both for a screen reader.
+    pub spoken: String,
     /// One future in ten stays below this.
     pub low: f64,
     /// The middle one.
@@ -97,7 +99,8 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
     );
     let unit = format!("{id}-value");
     let value = if words.has(&unit) { words.say_with(&unit, &[("value", Arg::Text(&value))]) } else { value };
-    ForecastLine { label: words.say(id), value, low: range.low, likely: range.likely, high: range.high }
+    let Range { low, likely, high } = range;
+    ForecastLine { label: words.say(id), value, spoken: String::new(), low, likely, high }
 }
 
 fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {

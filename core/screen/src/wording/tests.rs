@@ -4,7 +4,7 @@ use super::*;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Messages that are the same words in another language: names, units in words, and loan words of the trade.
-const SAME_IN_GERMAN: [&str; 7] = [
+const SAME_IN_GERMAN: [&str; 8] = [
     "bench-pop-up-title",
     "conditions-wind",
     "phone-alarm",
@@ -12,8 +12,9 @@ const SAME_IN_GERMAN: [&str; 7] = [
     "region-england",
     "region-wales",
     "swim-name",
+    "watch-app",
 ];
-const SAME_IN_FRENCH: [&str; 12] = [
+const SAME_IN_FRENCH: [&str; 13] = [
     "bait-pellet",
     "bench-line-nylon",
     "bench-pop-up-title",
@@ -26,6 +27,7 @@ const SAME_IN_FRENCH: [&str; 12] = [
     "peg-place-lat",
     "peg-place-lon",
     "tackle-bearing",
+    "watch-app",
 ];
 /// A message of nothing but units is the same everywhere.
 const UNITS: [&str; 15] =

@@ -114,6 +114,8 @@ pub struct SceneWords {
     pub fed: String,
     /// Before the number of times that fish showed themselves, in the key.
     pub shown: String,
+    /// Between a label and what it stands for, in the key: ": ".
+    pub colon: String,
 }
 
 impl Default for SceneWords {
@@ -131,6 +133,7 @@ impl Default for SceneWords {
             liners: s("liners"),
             fed: s("fed"),
             shown: s("fish showed"),
+            colon: s(": "),
         }
     }
 }

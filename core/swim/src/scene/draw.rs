@@ -72,6 +72,7 @@ impl Drawing<'_> {
         if self.full() {
             names::draw(self, &mut pack, &mut placer, &kept, counts);
         }
+        pack.scene.key.iter_mut().for_each(|line| line.finish(&self.words.colon));
         pack.scene
     }
 

@@ -69,7 +69,7 @@ impl<'v> Placer<'v> {
                 if self.try_text(pack, label, said, *size, places, over) {
                     // If the label is smaller than the reader's text size, the key repeats it at full size.
                     if let Some(text) = label.key.clone().filter(|_| *size < wanted) {
-                        pack.scene.key.push(KeyLine { number: None, text, role: label.role });
+                        pack.scene.key.push(KeyLine::new(None, text, label.role));
                     }
                     return;
                 }
@@ -82,7 +82,7 @@ impl<'v> Placer<'v> {
             self.numbers = number;
         }
         let number = found.then_some(number);
-        pack.scene.key.push(KeyLine { number, text: explained.clone(), role: label.role });
+        pack.scene.key.push(KeyLine::new(number, explained.clone(), label.role));
     }
 
     fn try_text(

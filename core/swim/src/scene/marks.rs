@@ -94,12 +94,13 @@ fn cluster(
             _ => &d.words.liners,
         };
         let place = names::place_name(d, place);
+        let colon = &d.words.colon;
         // Water is fed or not; the number of feeds is not shown.
         let text = match shape {
-            MarkShape::FedGrains => format!("{place}: {what}"),
-            _ => format!("{place}: {what} {n}"),
+            MarkShape::FedGrains => format!("{place}{colon}{what}"),
+            _ => format!("{place}{colon}{what} {n}"),
         };
-        pack.scene.key.push(KeyLine { number: None, text, role: LabelRole::Count });
+        pack.scene.key.push(KeyLine::new(None, text, LabelRole::Count));
     }
     let Some(middle) = middle else { return Vec::new() };
     let mut counts = Vec::new();

@@ -157,7 +157,7 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) 
             role: LabelRole::Rested,
             tries: by_size_then_length(d, &[said]),
             numbered: false,
-            key: Some(format!("{}: {}", place_name(d, place), d.words.time(minutes))),
+            key: Some(format!("{}{}{}", place_name(d, place), d.words.colon, d.words.time(minutes))),
             boxed: true,
             over_marks: false,
         };

@@ -154,6 +154,20 @@ pub struct KeyLine {
     pub number: Option<u32>,
     /// The text of the label.
     pub text: String,
+    /// Both, as the key shows them.
+    pub spoken: String,
     /// What it is about.
     pub role: LabelRole,
+}
+
+impl KeyLine {
+    /// A line that has its number already; [`finish`](Self::finish) joins the two.
+    pub(crate) fn new(number: Option<u32>, text: String, role: LabelRole) -> Self {
+        Self { number, text, spoken: String::new(), role }
+    }
+
+    /// Joins its number and its text as the reader's language does.
+    pub(crate) fn finish(&mut self, colon: &str) {
+        self.spoken = self.number.map_or_else(|| self.text.clone(), |n| format!("{n}{colon}{}", self.text));
+    }
 }

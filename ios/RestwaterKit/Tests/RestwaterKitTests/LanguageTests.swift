@@ -25,6 +25,21 @@ final class LanguageTests: XCTestCase, @unchecked Sendable {
         }
     }
 
+    func testInFrenchARowAndItsChoicesHaveANoBreakSpaceBeforeTheColon() async throws {
+        try await Languages.$wanted.withValue("fr-FR") {
+            let day = try Bankside()
+            await day.start()
+            await day.open(.phone)
+            let row = try XCTUnwrap(day.state.content.phone?.rows.first)
+            XCTAssertEqual(day.sheet["row-\(row.tag)"]?.spoken, "\(row.label)\u{a0}: \(row.value)")
+            await day.tap("row-\(row.tag)")
+            XCTAssertEqual(day.sheet["row-label"]?.spoken, "\(row.label)\u{a0}: \(row.value)")
+            for choice in row.choices {
+                XCTAssertEqual(day.sheet["choice-\(row.tag)-\(choice.tag)"]?.spoken, "\(row.label)\u{a0}: \(choice.label)")
+            }
+        }
+    }
+
     func testWhereTheCoreHasNoneOfThePhonesLanguagesItSaysEnglish() async throws {
         try await Languages.$wanted.withValue("nl-BE,cy") {
             let day = try Bankside()

@@ -1517,6 +1517,10 @@ public struct AlternationView: Equatable, Hashable {
      */
     public let setLabel: String
     /**
+     * Both for a screen reader.
+     */
+    public let setSpoken: String
+    /**
      * The key that ends the test: its word.
      */
     public let endLabel: String
@@ -1524,6 +1528,10 @@ public struct AlternationView: Equatable, Hashable {
      * Its smaller line.
      */
     public let endSub: String
+    /**
+     * Both for a screen reader.
+     */
+    public let endSpoken: String
     /**
      * What the key that sets rig or spot sends.
      */
@@ -1556,11 +1564,17 @@ public struct AlternationView: Equatable, Hashable {
          * The word on that key.
          */setLabel: String, 
         /**
+         * Both for a screen reader.
+         */setSpoken: String, 
+        /**
          * The key that ends the test: its word.
          */endLabel: String, 
         /**
          * Its smaller line.
          */endSub: String, 
+        /**
+         * Both for a screen reader.
+         */endSpoken: String, 
         /**
          * What the key that sets rig or spot sends.
          */set: Action, 
@@ -1573,8 +1587,10 @@ public struct AlternationView: Equatable, Hashable {
         self.steps = steps
         self.setSub = setSub
         self.setLabel = setLabel
+        self.setSpoken = setSpoken
         self.endLabel = endLabel
         self.endSub = endSub
+        self.endSpoken = endSpoken
         self.set = set
         self.end = end
     }
@@ -1601,8 +1617,10 @@ public struct FfiConverterTypeAlternationView: FfiConverterRustBuffer {
                 steps: FfiConverterSequenceTypeStepView.read(from: &buf), 
                 setSub: FfiConverterOptionString.read(from: &buf), 
                 setLabel: FfiConverterString.read(from: &buf), 
+                setSpoken: FfiConverterString.read(from: &buf), 
                 endLabel: FfiConverterString.read(from: &buf), 
                 endSub: FfiConverterString.read(from: &buf), 
+                endSpoken: FfiConverterString.read(from: &buf), 
                 set: FfiConverterTypeAction.read(from: &buf), 
                 end: FfiConverterTypeAction.read(from: &buf)
         )
@@ -1615,8 +1633,10 @@ public struct FfiConverterTypeAlternationView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeStepView.write(value.steps, into: &buf)
         FfiConverterOptionString.write(value.setSub, into: &buf)
         FfiConverterString.write(value.setLabel, into: &buf)
+        FfiConverterString.write(value.setSpoken, into: &buf)
         FfiConverterString.write(value.endLabel, into: &buf)
         FfiConverterString.write(value.endSub, into: &buf)
+        FfiConverterString.write(value.endSpoken, into: &buf)
         FfiConverterTypeAction.write(value.set, into: &buf)
         FfiConverterTypeAction.write(value.end, into: &buf)
     }
@@ -1743,6 +1763,10 @@ public struct BackupLine: Equatable, Hashable {
      * What its key does.
      */
     public let key: String
+    /**
+     * The same with which backup, for a screen reader.
+     */
+    public let keySpoken: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -1755,10 +1779,14 @@ public struct BackupLine: Equatable, Hashable {
          */says: String, 
         /**
          * What its key does.
-         */key: String) {
+         */key: String, 
+        /**
+         * The same with which backup, for a screen reader.
+         */keySpoken: String) {
         self.path = path
         self.says = says
         self.key = key
+        self.keySpoken = keySpoken
     }
 
     
@@ -1779,7 +1807,8 @@ public struct FfiConverterTypeBackupLine: FfiConverterRustBuffer {
             try BackupLine(
                 path: FfiConverterString.read(from: &buf), 
                 says: FfiConverterString.read(from: &buf), 
-                key: FfiConverterString.read(from: &buf)
+                key: FfiConverterString.read(from: &buf), 
+                keySpoken: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -1787,6 +1816,7 @@ public struct FfiConverterTypeBackupLine: FfiConverterRustBuffer {
         FfiConverterString.write(value.path, into: &buf)
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterString.write(value.key, into: &buf)
+        FfiConverterString.write(value.keySpoken, into: &buf)
     }
 }
 
@@ -2259,6 +2289,14 @@ public struct BankView: Equatable, Hashable {
      */
     public let rig: String
     /**
+     * Both for a screen reader.
+     */
+    public let spotSpoken: String
+    /**
+     * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+     */
+    public let waitSpoken: String
+    /**
      * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
      */
     public let keys: [KeyView]
@@ -2299,6 +2337,12 @@ public struct BankView: Equatable, Hashable {
          * What is on the line.
          */rig: String, 
         /**
+         * Both for a screen reader.
+         */spotSpoken: String, 
+        /**
+         * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+         */waitSpoken: String, 
+        /**
          * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
          */keys: [KeyView], 
         /**
@@ -2315,6 +2359,8 @@ public struct BankView: Equatable, Hashable {
         self.advice = advice
         self.spot = spot
         self.rig = rig
+        self.spotSpoken = spotSpoken
+        self.waitSpoken = waitSpoken
         self.keys = keys
         self.latest = latest
         self.logged = logged
@@ -2344,6 +2390,8 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
                 advice: FfiConverterTypeAdviceView.read(from: &buf), 
                 spot: FfiConverterString.read(from: &buf), 
                 rig: FfiConverterString.read(from: &buf), 
+                spotSpoken: FfiConverterString.read(from: &buf), 
+                waitSpoken: FfiConverterString.read(from: &buf), 
                 keys: FfiConverterSequenceTypeKeyView.read(from: &buf), 
                 latest: FfiConverterSequenceString.read(from: &buf), 
                 logged: FfiConverterString.read(from: &buf)
@@ -2359,6 +2407,8 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
         FfiConverterTypeAdviceView.write(value.advice, into: &buf)
         FfiConverterString.write(value.spot, into: &buf)
         FfiConverterString.write(value.rig, into: &buf)
+        FfiConverterString.write(value.spotSpoken, into: &buf)
+        FfiConverterString.write(value.waitSpoken, into: &buf)
         FfiConverterSequenceTypeKeyView.write(value.keys, into: &buf)
         FfiConverterSequenceString.write(value.latest, into: &buf)
         FfiConverterString.write(value.logged, into: &buf)
@@ -2569,6 +2619,10 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let ratio: String
     /**
+     * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+     */
+    public let spoken: String
+    /**
      * Exact and block p, unadjusted and adjusted for the number of comparisons.
      */
     public let p: String
@@ -2627,6 +2681,9 @@ public struct ChangeView: Equatable, Hashable {
          * The ratio in words.
          */ratio: String, 
         /**
+         * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+         */spoken: String, 
+        /**
          * Exact and block p, unadjusted and adjusted for the number of comparisons.
          */p: String, 
         /**
@@ -2652,6 +2709,7 @@ public struct ChangeView: Equatable, Hashable {
         self.probability = probability
         self.newBetter = newBetter
         self.ratio = ratio
+        self.spoken = spoken
         self.p = p
         self.reasons = reasons
         self.more = more
@@ -2686,6 +2744,7 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
                 probability: FfiConverterString.read(from: &buf), 
                 newBetter: FfiConverterDouble.read(from: &buf), 
                 ratio: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 p: FfiConverterString.read(from: &buf), 
                 reasons: FfiConverterSequenceString.read(from: &buf), 
                 more: FfiConverterString.read(from: &buf), 
@@ -2706,6 +2765,7 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
         FfiConverterString.write(value.probability, into: &buf)
         FfiConverterDouble.write(value.newBetter, into: &buf)
         FfiConverterString.write(value.ratio, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterString.write(value.p, into: &buf)
         FfiConverterSequenceString.write(value.reasons, into: &buf)
         FfiConverterString.write(value.more, into: &buf)
@@ -3311,6 +3371,10 @@ public struct ChartView: Equatable, Hashable {
      */
     public let says: String
     /**
+     * Both for a screen reader.
+     */
+    public let spoken: String
+    /**
      * How that was obtained: counts, levels, what is assumed.
      */
     public let notes: [String]
@@ -3356,6 +3420,9 @@ public struct ChartView: Equatable, Hashable {
          * What it says, in one sentence.
          */says: String, 
         /**
+         * Both for a screen reader.
+         */spoken: String, 
+        /**
          * How that was obtained: counts, levels, what is assumed.
          */notes: [String], 
         /**
@@ -3382,6 +3449,7 @@ public struct ChartView: Equatable, Hashable {
         self.kind = kind
         self.title = title
         self.says = says
+        self.spoken = spoken
         self.notes = notes
         self.x = x
         self.y = y
@@ -3411,6 +3479,7 @@ public struct FfiConverterTypeChartView: FfiConverterRustBuffer {
                 kind: FfiConverterTypeChartKind.read(from: &buf), 
                 title: FfiConverterString.read(from: &buf), 
                 says: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
                 x: FfiConverterTypeAxis.read(from: &buf), 
                 y: FfiConverterTypeAxis.read(from: &buf), 
@@ -3426,6 +3495,7 @@ public struct FfiConverterTypeChartView: FfiConverterRustBuffer {
         FfiConverterTypeChartKind.write(value.kind, into: &buf)
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterString.write(value.says, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
         FfiConverterTypeAxis.write(value.x, into: &buf)
         FfiConverterTypeAxis.write(value.y, into: &buf)
@@ -3466,6 +3536,10 @@ public struct Choice: Equatable, Hashable {
      */
     public let label: String
     /**
+     * The same with the label of its row, for a screen reader.
+     */
+    public let spoken: String
+    /**
      * Whether it is the present one.
      */
     public let chosen: Bool
@@ -3484,6 +3558,9 @@ public struct Choice: Equatable, Hashable {
          * What it says.
          */label: String, 
         /**
+         * The same with the label of its row, for a screen reader.
+         */spoken: String, 
+        /**
          * Whether it is the present one.
          */chosen: Bool, 
         /**
@@ -3491,6 +3568,7 @@ public struct Choice: Equatable, Hashable {
          */action: Action) {
         self.tag = tag
         self.label = label
+        self.spoken = spoken
         self.chosen = chosen
         self.action = action
     }
@@ -3513,6 +3591,7 @@ public struct FfiConverterTypeChoice: FfiConverterRustBuffer {
             try Choice(
                 tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 chosen: FfiConverterBool.read(from: &buf), 
                 action: FfiConverterTypeAction.read(from: &buf)
         )
@@ -3521,6 +3600,7 @@ public struct FfiConverterTypeChoice: FfiConverterRustBuffer {
     public static func write(_ value: Choice, into buf: inout [UInt8]) {
         FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterBool.write(value.chosen, into: &buf)
         FfiConverterTypeAction.write(value.action, into: &buf)
     }
@@ -3559,6 +3639,10 @@ public struct ChoiceRow: Equatable, Hashable {
      */
     public let value: String
     /**
+     * Both, as they are drawn above the choices and said: "Depth: 2 m".
+     */
+    public let spoken: String
+    /**
      * If the value is a figure, a step down and a step up come first, then recent and usual values.
      */
     public let choices: [Choice]
@@ -3588,6 +3672,9 @@ public struct ChoiceRow: Equatable, Hashable {
          * The present value in words.
          */value: String, 
         /**
+         * Both, as they are drawn above the choices and said: "Depth: 2 m".
+         */spoken: String, 
+        /**
          * If the value is a figure, a step down and a step up come first, then recent and usual values.
          */choices: [Choice], 
         /**
@@ -3602,6 +3689,7 @@ public struct ChoiceRow: Equatable, Hashable {
         self.tag = tag
         self.label = label
         self.value = value
+        self.spoken = spoken
         self.choices = choices
         self.source = source
         self.typing = typing
@@ -3627,6 +3715,7 @@ public struct FfiConverterTypeChoiceRow: FfiConverterRustBuffer {
                 tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 value: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 choices: FfiConverterSequenceTypeChoice.read(from: &buf), 
                 source: FfiConverterString.read(from: &buf), 
                 typing: FfiConverterOptionTypeTypedField.read(from: &buf), 
@@ -3638,6 +3727,7 @@ public struct FfiConverterTypeChoiceRow: FfiConverterRustBuffer {
         FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterSequenceTypeChoice.write(value.choices, into: &buf)
         FfiConverterString.write(value.source, into: &buf)
         FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
@@ -4921,6 +5011,10 @@ public struct ForecastLine: Equatable, Hashable {
      */
     public let value: String
     /**
+     * Both for a screen reader.
+     */
+    public let spoken: String
+    /**
      * One future in ten stays below this.
      */
     public let low: Double
@@ -4943,6 +5037,9 @@ public struct ForecastLine: Equatable, Hashable {
          * "2 to 5, most likely 3".
          */value: String, 
         /**
+         * Both for a screen reader.
+         */spoken: String, 
+        /**
          * One future in ten stays below this.
          */low: Double, 
         /**
@@ -4953,6 +5050,7 @@ public struct ForecastLine: Equatable, Hashable {
          */high: Double) {
         self.label = label
         self.value = value
+        self.spoken = spoken
         self.low = low
         self.likely = likely
         self.high = high
@@ -4976,6 +5074,7 @@ public struct FfiConverterTypeForecastLine: FfiConverterRustBuffer {
             try ForecastLine(
                 label: FfiConverterString.read(from: &buf), 
                 value: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 low: FfiConverterDouble.read(from: &buf), 
                 likely: FfiConverterDouble.read(from: &buf), 
                 high: FfiConverterDouble.read(from: &buf)
@@ -4985,6 +5084,7 @@ public struct FfiConverterTypeForecastLine: FfiConverterRustBuffer {
     public static func write(_ value: ForecastLine, into buf: inout [UInt8]) {
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterDouble.write(value.low, into: &buf)
         FfiConverterDouble.write(value.likely, into: &buf)
         FfiConverterDouble.write(value.high, into: &buf)
@@ -5540,6 +5640,10 @@ public struct HeaderView: Equatable, Hashable {
      * Time left in a match, or how long the session has run.
      */
     public let length: String
+    /**
+     * The three for a screen reader.
+     */
+    public let spoken: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -5552,10 +5656,14 @@ public struct HeaderView: Equatable, Hashable {
          */clock: String, 
         /**
          * Time left in a match, or how long the session has run.
-         */length: String) {
+         */length: String, 
+        /**
+         * The three for a screen reader.
+         */spoken: String) {
         self.place = place
         self.clock = clock
         self.length = length
+        self.spoken = spoken
     }
 
     
@@ -5576,7 +5684,8 @@ public struct FfiConverterTypeHeaderView: FfiConverterRustBuffer {
             try HeaderView(
                 place: FfiConverterString.read(from: &buf), 
                 clock: FfiConverterString.read(from: &buf), 
-                length: FfiConverterString.read(from: &buf)
+                length: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -5584,6 +5693,7 @@ public struct FfiConverterTypeHeaderView: FfiConverterRustBuffer {
         FfiConverterString.write(value.place, into: &buf)
         FfiConverterString.write(value.clock, into: &buf)
         FfiConverterString.write(value.length, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
     }
 }
 
@@ -5713,6 +5823,10 @@ public struct ImportLine: Equatable, Hashable {
      */
     public let key: String
     /**
+     * The same with what it undoes, for a screen reader.
+     */
+    public let keySpoken: String
+    /**
      * What that key sends.
      */
     public let action: Action
@@ -5733,12 +5847,16 @@ public struct ImportLine: Equatable, Hashable {
          * The word on its key: undo or redo.
          */key: String, 
         /**
+         * The same with what it undoes, for a screen reader.
+         */keySpoken: String, 
+        /**
          * What that key sends.
          */action: Action) {
         self.id = id
         self.says = says
         self.undone = undone
         self.key = key
+        self.keySpoken = keySpoken
         self.action = action
     }
 
@@ -5762,6 +5880,7 @@ public struct FfiConverterTypeImportLine: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 undone: FfiConverterBool.read(from: &buf), 
                 key: FfiConverterString.read(from: &buf), 
+                keySpoken: FfiConverterString.read(from: &buf), 
                 action: FfiConverterTypeAction.read(from: &buf)
         )
     }
@@ -5771,6 +5890,7 @@ public struct FfiConverterTypeImportLine: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterBool.write(value.undone, into: &buf)
         FfiConverterString.write(value.key, into: &buf)
+        FfiConverterString.write(value.keySpoken, into: &buf)
         FfiConverterTypeAction.write(value.action, into: &buf)
     }
 }
@@ -5983,6 +6103,10 @@ public struct KeyLine: Equatable, Hashable {
      */
     public let text: String
     /**
+     * Both, as the key shows them.
+     */
+    public let spoken: String
+    /**
      * What it is about.
      */
     public let role: LabelRole
@@ -5997,10 +6121,14 @@ public struct KeyLine: Equatable, Hashable {
          * The text of the label.
          */text: String, 
         /**
+         * Both, as the key shows them.
+         */spoken: String, 
+        /**
          * What it is about.
          */role: LabelRole) {
         self.number = number
         self.text = text
+        self.spoken = spoken
         self.role = role
     }
 
@@ -6022,6 +6150,7 @@ public struct FfiConverterTypeKeyLine: FfiConverterRustBuffer {
             try KeyLine(
                 number: FfiConverterOptionUInt32.read(from: &buf), 
                 text: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 role: FfiConverterTypeLabelRole.read(from: &buf)
         )
     }
@@ -6029,6 +6158,7 @@ public struct FfiConverterTypeKeyLine: FfiConverterRustBuffer {
     public static func write(_ value: KeyLine, into buf: inout [UInt8]) {
         FfiConverterOptionUInt32.write(value.number, into: &buf)
         FfiConverterString.write(value.text, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterTypeLabelRole.write(value.role, into: &buf)
     }
 }
@@ -6413,6 +6543,10 @@ public struct LeafKey: Equatable, Hashable {
      */
     public let sub: String
     /**
+     * Both for a screen reader.
+     */
+    public let spoken: String
+    /**
      * Drawn in solid ink: the likeliest next.
      */
     public let solid: Bool
@@ -6438,6 +6572,9 @@ public struct LeafKey: Equatable, Hashable {
          * A smaller line below; may be empty.
          */sub: String, 
         /**
+         * Both for a screen reader.
+         */spoken: String, 
+        /**
          * Drawn in solid ink: the likeliest next.
          */solid: Bool, 
         /**
@@ -6449,6 +6586,7 @@ public struct LeafKey: Equatable, Hashable {
         self.tag = tag
         self.label = label
         self.sub = sub
+        self.spoken = spoken
         self.solid = solid
         self.enabled = enabled
         self.tap = tap
@@ -6473,6 +6611,7 @@ public struct FfiConverterTypeLeafKey: FfiConverterRustBuffer {
                 tag: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 solid: FfiConverterBool.read(from: &buf), 
                 enabled: FfiConverterBool.read(from: &buf), 
                 tap: FfiConverterTypeKeyTap.read(from: &buf)
@@ -6483,6 +6622,7 @@ public struct FfiConverterTypeLeafKey: FfiConverterRustBuffer {
         FfiConverterString.write(value.tag, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterBool.write(value.solid, into: &buf)
         FfiConverterBool.write(value.enabled, into: &buf)
         FfiConverterTypeKeyTap.write(value.tap, into: &buf)
@@ -6522,6 +6662,14 @@ public struct LeafLine: Equatable, Hashable {
      */
     public let detail: String
     /**
+     * The three for a screen reader.
+     */
+    public let spoken: String
+    /**
+     * Label and value alone, where the detail goes on the next page.
+     */
+    public let figureSpoken: String
+    /**
      * The range behind the value.
      */
     public let span: LeafSpan?
@@ -6543,6 +6691,12 @@ public struct LeafLine: Equatable, Hashable {
          * A smaller line below; may be empty.
          */detail: String, 
         /**
+         * The three for a screen reader.
+         */spoken: String, 
+        /**
+         * Label and value alone, where the detail goes on the next page.
+         */figureSpoken: String, 
+        /**
          * The range behind the value.
          */span: LeafSpan?, 
         /**
@@ -6551,6 +6705,8 @@ public struct LeafLine: Equatable, Hashable {
         self.label = label
         self.value = value
         self.detail = detail
+        self.spoken = spoken
+        self.figureSpoken = figureSpoken
         self.span = span
         self.heads = heads
     }
@@ -6574,6 +6730,8 @@ public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
                 label: FfiConverterString.read(from: &buf), 
                 value: FfiConverterString.read(from: &buf), 
                 detail: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                figureSpoken: FfiConverterString.read(from: &buf), 
                 span: FfiConverterOptionTypeLeafSpan.read(from: &buf), 
                 heads: FfiConverterBool.read(from: &buf)
         )
@@ -6583,6 +6741,8 @@ public struct FfiConverterTypeLeafLine: FfiConverterRustBuffer {
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
         FfiConverterString.write(value.detail, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterString.write(value.figureSpoken, into: &buf)
         FfiConverterOptionTypeLeafSpan.write(value.span, into: &buf)
         FfiConverterBool.write(value.heads, into: &buf)
     }
@@ -7113,6 +7273,10 @@ public struct MatchLine: Equatable, Hashable {
      * "3 to 5", or "can't tell yet".
      */
     public let value: String
+    /**
+     * Both, as they are said, and drawn where there is little room.
+     */
+    public let spoken: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -7122,9 +7286,13 @@ public struct MatchLine: Equatable, Hashable {
          */label: String, 
         /**
          * "3 to 5", or "can't tell yet".
-         */value: String) {
+         */value: String, 
+        /**
+         * Both, as they are said, and drawn where there is little room.
+         */spoken: String) {
         self.label = label
         self.value = value
+        self.spoken = spoken
     }
 
     
@@ -7144,13 +7312,15 @@ public struct FfiConverterTypeMatchLine: FfiConverterRustBuffer {
         return
             try MatchLine(
                 label: FfiConverterString.read(from: &buf), 
-                value: FfiConverterString.read(from: &buf)
+                value: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
         )
     }
 
     public static func write(_ value: MatchLine, into buf: inout [UInt8]) {
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
     }
 }
 
@@ -7664,6 +7834,14 @@ public struct MendLine: Equatable, Hashable {
      */
     public let why: String
     /**
+     * Both for a screen reader.
+     */
+    public let spoken: String
+    /**
+     * The same with the word on its key, said of that key.
+     */
+    public let keySpoken: String
+    /**
      * What a tap on it sends, which opens it.
      */
     public let `open`: Action
@@ -7681,11 +7859,19 @@ public struct MendLine: Equatable, Hashable {
          * Why it is doubtful.
          */why: String, 
         /**
+         * Both for a screen reader.
+         */spoken: String, 
+        /**
+         * The same with the word on its key, said of that key.
+         */keySpoken: String, 
+        /**
          * What a tap on it sends, which opens it.
          */`open`: Action) {
         self.op = op
         self.what = what
         self.why = why
+        self.spoken = spoken
+        self.keySpoken = keySpoken
         self.`open` = `open`
     }
 
@@ -7708,6 +7894,8 @@ public struct FfiConverterTypeMendLine: FfiConverterRustBuffer {
                 op: FfiConverterTypeUuid.read(from: &buf), 
                 what: FfiConverterString.read(from: &buf), 
                 why: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
+                keySpoken: FfiConverterString.read(from: &buf), 
                 open: FfiConverterTypeAction.read(from: &buf)
         )
     }
@@ -7716,6 +7904,8 @@ public struct FfiConverterTypeMendLine: FfiConverterRustBuffer {
         FfiConverterTypeUuid.write(value.op, into: &buf)
         FfiConverterString.write(value.what, into: &buf)
         FfiConverterString.write(value.why, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterString.write(value.keySpoken, into: &buf)
         FfiConverterTypeAction.write(value.`open`, into: &buf)
     }
 }
@@ -8130,6 +8320,10 @@ public struct NetView: Equatable, Hashable {
      */
     public let holds: String
     /**
+     * Both, as they are drawn above its bar: "Net 1: 5 fish, about 23 lb 4 oz".
+     */
+    public let heading: String
+    /**
      * "of 50 lb", and the range if it is uncertain.
      */
     public let limit: String
@@ -8164,6 +8358,9 @@ public struct NetView: Equatable, Hashable {
          * "5 fish, about 23 lb 4 oz".
          */holds: String, 
         /**
+         * Both, as they are drawn above its bar: "Net 1: 5 fish, about 23 lb 4 oz".
+         */heading: String, 
+        /**
          * "of 50 lb", and the range if it is uncertain.
          */limit: String, 
         /**
@@ -8183,6 +8380,7 @@ public struct NetView: Equatable, Hashable {
          */spoken: String) {
         self.name = name
         self.holds = holds
+        self.heading = heading
         self.limit = limit
         self.says = says
         self.warning = warning
@@ -8209,6 +8407,7 @@ public struct FfiConverterTypeNetView: FfiConverterRustBuffer {
             try NetView(
                 name: FfiConverterString.read(from: &buf), 
                 holds: FfiConverterString.read(from: &buf), 
+                heading: FfiConverterString.read(from: &buf), 
                 limit: FfiConverterString.read(from: &buf), 
                 says: FfiConverterString.read(from: &buf), 
                 warning: FfiConverterTypeNetWarning.read(from: &buf), 
@@ -8221,6 +8420,7 @@ public struct FfiConverterTypeNetView: FfiConverterRustBuffer {
     public static func write(_ value: NetView, into buf: inout [UInt8]) {
         FfiConverterString.write(value.name, into: &buf)
         FfiConverterString.write(value.holds, into: &buf)
+        FfiConverterString.write(value.heading, into: &buf)
         FfiConverterString.write(value.limit, into: &buf)
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterTypeNetWarning.write(value.warning, into: &buf)
@@ -8332,7 +8532,7 @@ public struct Outgoing: Equatable, Hashable {
      */
     public let mediaType: String
     /**
-     * A description of its contents.
+     * What is said of it once it was passed on or saved: its contents and its name.
      */
     public let says: String
 
@@ -8349,7 +8549,7 @@ public struct Outgoing: Equatable, Hashable {
          * Its media type.
          */mediaType: String, 
         /**
-         * A description of its contents.
+         * What is said of it once it was passed on or saved: its contents and its name.
          */says: String) {
         self.path = path
         self.name = name
@@ -8833,6 +9033,10 @@ public struct PegPlaceView: Equatable, Hashable {
      */
     public let value: String
     /**
+     * Both for a screen reader.
+     */
+    public let spoken: String
+    /**
      * What it is for.
      */
     public let note: String
@@ -8851,6 +9055,9 @@ public struct PegPlaceView: Equatable, Hashable {
          * "not set", or the place.
          */value: String, 
         /**
+         * Both for a screen reader.
+         */spoken: String, 
+        /**
          * What it is for.
          */note: String, 
         /**
@@ -8858,6 +9065,7 @@ public struct PegPlaceView: Equatable, Hashable {
          */fields: [TypedField]) {
         self.label = label
         self.value = value
+        self.spoken = spoken
         self.note = note
         self.fields = fields
     }
@@ -8880,6 +9088,7 @@ public struct FfiConverterTypePegPlaceView: FfiConverterRustBuffer {
             try PegPlaceView(
                 label: FfiConverterString.read(from: &buf), 
                 value: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 note: FfiConverterString.read(from: &buf), 
                 fields: FfiConverterSequenceTypeTypedField.read(from: &buf)
         )
@@ -8888,6 +9097,7 @@ public struct FfiConverterTypePegPlaceView: FfiConverterRustBuffer {
     public static func write(_ value: PegPlaceView, into buf: inout [UInt8]) {
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterString.write(value.note, into: &buf)
         FfiConverterSequenceTypeTypedField.write(value.fields, into: &buf)
     }
@@ -9327,6 +9537,10 @@ public struct RodView: Equatable, Hashable {
      */
     public let spoken: String
     /**
+     * That, and since when the digits count.
+     */
+    public let spokenSince: String
+    /**
      * Whether the keys act on it.
      */
     public let chosen: Bool
@@ -9375,6 +9589,9 @@ public struct RodView: Equatable, Hashable {
          * The same for a screen reader, to the minute.
          */spoken: String, 
         /**
+         * That, and since when the digits count.
+         */spokenSince: String, 
+        /**
          * Whether the keys act on it.
          */chosen: Bool, 
         /**
@@ -9395,6 +9612,7 @@ public struct RodView: Equatable, Hashable {
         self.digits = digits
         self.since = since
         self.spoken = spoken
+        self.spokenSince = spokenSince
         self.chosen = chosen
         self.choose = choose
         self.elapsedMs = elapsedMs
@@ -9426,6 +9644,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
                 digits: FfiConverterString.read(from: &buf), 
                 since: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
+                spokenSince: FfiConverterString.read(from: &buf), 
                 chosen: FfiConverterBool.read(from: &buf), 
                 choose: FfiConverterTypeAction.read(from: &buf), 
                 elapsedMs: FfiConverterInt64.read(from: &buf), 
@@ -9443,6 +9662,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
         FfiConverterString.write(value.digits, into: &buf)
         FfiConverterString.write(value.since, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterString.write(value.spokenSince, into: &buf)
         FfiConverterBool.write(value.chosen, into: &buf)
         FfiConverterTypeAction.write(value.choose, into: &buf)
         FfiConverterInt64.write(value.elapsedMs, into: &buf)
@@ -11800,6 +12020,10 @@ public struct TypedField: Equatable, Hashable {
      */
     public let send: String
     /**
+     * The same with what it sends, for a screen reader.
+     */
+    public let sendSpoken: String
+    /**
      * What it is typed into.
      */
     public let into: TypedInto
@@ -11824,6 +12048,9 @@ public struct TypedField: Equatable, Hashable {
          * The word on the key that sends the text; empty if each change is sent at once.
          */send: String, 
         /**
+         * The same with what it sends, for a screen reader.
+         */sendSpoken: String, 
+        /**
          * What it is typed into.
          */into: TypedInto, 
         /**
@@ -11833,6 +12060,7 @@ public struct TypedField: Equatable, Hashable {
         self.label = label
         self.value = value
         self.send = send
+        self.sendSpoken = sendSpoken
         self.into = into
         self.keyboard = keyboard
     }
@@ -11857,6 +12085,7 @@ public struct FfiConverterTypeTypedField: FfiConverterRustBuffer {
                 label: FfiConverterString.read(from: &buf), 
                 value: FfiConverterString.read(from: &buf), 
                 send: FfiConverterString.read(from: &buf), 
+                sendSpoken: FfiConverterString.read(from: &buf), 
                 into: FfiConverterTypeTypedInto.read(from: &buf), 
                 keyboard: FfiConverterTypeKeyboard.read(from: &buf)
         )
@@ -11867,6 +12096,7 @@ public struct FfiConverterTypeTypedField: FfiConverterRustBuffer {
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.value, into: &buf)
         FfiConverterString.write(value.send, into: &buf)
+        FfiConverterString.write(value.sendSpoken, into: &buf)
         FfiConverterTypeTypedInto.write(value.into, into: &buf)
         FfiConverterTypeKeyboard.write(value.keyboard, into: &buf)
     }
@@ -12327,6 +12557,10 @@ public struct WatchView: Equatable, Hashable {
      */
     public let title: String
     /**
+     * The same after the app's name, for a screen reader.
+     */
+    public let spoken: String
+    /**
      * The advice for it.
      */
     public let text: String
@@ -12368,6 +12602,9 @@ public struct WatchView: Equatable, Hashable {
          * What that rod is doing, in words.
          */title: String, 
         /**
+         * The same after the app's name, for a screen reader.
+         */spoken: String, 
+        /**
          * The advice for it.
          */text: String, 
         /**
@@ -12390,6 +12627,7 @@ public struct WatchView: Equatable, Hashable {
         self.keepAwake = keepAwake
         self.rod = rod
         self.title = title
+        self.spoken = spoken
         self.text = text
         self.sinceWallMs = sinceWallMs
         self.keys = keys
@@ -12418,6 +12656,7 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
                 keepAwake: FfiConverterBool.read(from: &buf), 
                 rod: FfiConverterUInt8.read(from: &buf), 
                 title: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf), 
                 text: FfiConverterString.read(from: &buf), 
                 sinceWallMs: FfiConverterOptionInt64.read(from: &buf), 
                 keys: FfiConverterSequenceTypeWatchKey.read(from: &buf), 
@@ -12432,6 +12671,7 @@ public struct FfiConverterTypeWatchView: FfiConverterRustBuffer {
         FfiConverterBool.write(value.keepAwake, into: &buf)
         FfiConverterUInt8.write(value.rod, into: &buf)
         FfiConverterString.write(value.title, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterString.write(value.text, into: &buf)
         FfiConverterOptionInt64.write(value.sinceWallMs, into: &buf)
         FfiConverterSequenceTypeWatchKey.write(value.keys, into: &buf)
@@ -28016,6 +28256,19 @@ public func swimLegend(glass: FanGlass, language: String)throws  -> SwimScene  {
 })
 }
 /**
+ * A label with its value, as the language joins them: for rows that only the shell's system knows.
+ */
+public func labelled(label: String, value: String, language: String) -> String  {
+    return try!  FfiConverterString.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_labelled(
+        FfiConverterString.lower(label),
+        FfiConverterString.lower(value),
+        FfiConverterString.lower(language),uniffiCallStatus
+    )
+})
+}
+/**
  * What is said of a position that the phone gave, with the accuracy it stated for it in metres.
  */
 public func positionWords(accuracyM: Double, language: String) -> String  {
@@ -28098,6 +28351,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_legend() != 35213) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_labelled() != 35155) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_position_words() != 45744) {

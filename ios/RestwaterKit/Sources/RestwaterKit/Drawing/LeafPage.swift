@@ -124,7 +124,9 @@ struct LeafPage {
             guard let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - below) else { return nil }
             return (.words(tag: tag, first, em: em, weight), .words(tag: tag, rest, em: em, weight))
         case .line(let line, let i):
-            let alone = LeafLine(label: line.label, value: line.value, detail: "", span: line.span, heads: line.heads)
+            let said = line.figureSpoken
+            let alone = LeafLine(
+                label: line.label, value: line.value, detail: "", spoken: said, figureSpoken: said, span: line.span, heads: line.heads)
             guard !line.detail.isBlank, shape(alone, width, body).height <= room else { return nil }
             return (.line(alone, i), .words(tag: "line-\(i)-more", line.detail, em: small, .medium))
         case .boxed, .wide, .scale: return nil

@@ -20,7 +20,7 @@ struct NetDrawing {
         let write = slate.write
         func place(_ left: Double, _ top: Double, _ height: Double) -> Rect { Rect(left: left, top: top, width: width - left, height: height) }
         var marks = net.inUse ? arrow(unit * 1.2) : []
-        marks += write.fit("\(net.name): \(net.holds)", em: body * 1.05, in: place(sign, 0, unit * 1.2), weight: .bold)
+        marks += write.fit(net.heading, em: body * 1.05, in: place(sign, 0, unit * 1.2), weight: .bold)
         if net.shares.count == 3 { marks += bar(top: unit * 1.2, unit) }
         let warned = net.says.isEmpty ? 0 : unit * 1.1
         if !net.limit.isEmpty { marks += write.fit(net.limit, em: body * 0.9, in: place(0, height - warned - unit * 1.1, unit * 1.1), oneLine: true) }

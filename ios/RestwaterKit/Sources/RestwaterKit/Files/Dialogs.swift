@@ -31,7 +31,7 @@ extension RestwaterState {
         let answering = content.files.answering
         dialogCancelled()
         switch answering {
-        case .share(let file), .save(let file): said("\(file.says): \(file.name)")
+        case .share(let file), .save(let file): said(file.says)
         case .text, .pick, .folder, nil: break
         }
     }

@@ -28,7 +28,7 @@ extension Sheet {
         let marks =
             slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
             + slate.write.fit(header.length, em: em * 0.9, in: half.with(top: half.height), oneLine: true)
-        put("header", marks, spoken: "\(header.place), \(header.clock), \(header.length)", at: layout.header)
+        put("header", marks, spoken: header.spoken, at: layout.header)
         let doors: [(String, KeyFace, Rect, Ask)] = layout.doors.compactMap { place in
             guard let door = view.doors.first(where: { $0.which == place.which }) else { return nil }
             let goal = Showing(door.which)
@@ -54,7 +54,7 @@ extension Sheet {
                 piece.marks = cell(rod, place, slate)
                 (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(rod.choose))
             }
-            piece.spoken = [rod.spoken, rod.since].filter { !$0.isBlank }.joined(separator: ", ")
+            piece.spoken = rod.spokenSince
             (piece.announced, piece.runsByItself, piece.order) = (rod.spoken, true, 10 + Double(rod.rod) / 10)
             pieces.append(piece)
         }
@@ -100,9 +100,8 @@ extension Sheet {
             put("detail", slate.write.fit(advice.detail, em: text.body, in: place.local), spoken: "", at: place)
         }
         // The spot is spoken even if there is no place for it, together with the rig.
-        let both = [view.spot, view.rig].filter { !$0.isBlank }.joined(separator: ". ")
         let spot = layout.spot.map { slate.write.fit(view.spot, em: text.body, in: $0.local, weight: .bold) } ?? []
-        put("spot", spot, spoken: both, at: layout.spot ?? layout.notice, order: 40)
+        put("spot", spot, spoken: view.spotSpoken, at: layout.spot ?? layout.notice, order: 40)
         if let rig = layout.rig { put("rig", slate.write.fit(view.rig, em: text.body, in: rig.local), spoken: "", at: rig) }
         if let place = layout.latest {
             put("latest", slate.write.fit(view.logged, em: text.body, in: place.local), spoken: "", at: place)

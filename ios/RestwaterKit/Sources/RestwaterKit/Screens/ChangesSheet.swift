@@ -50,10 +50,10 @@ extension Sheet {
         }
         if let test {
             if let sub = test.setSub {
-                let face = KeyFace(test.setLabel, sub: sub, spoken: "\(test.setLabel): \(sub)", solid: true)
+                let face = KeyFace(test.setLabel, sub: sub, spoken: test.setSpoken, solid: true)
                 cells.append(Cell(face: face, tag: "set-step", ask: .act(test.set)))
             }
-            let face = KeyFace(test.endLabel, sub: test.endSub, spoken: "\(test.endLabel): \(test.endSub)")
+            let face = KeyFace(test.endLabel, sub: test.endSub, spoken: test.endSpoken)
             cells.append(Cell(face: face, tag: "end-test", ask: .act(test.end)))
         }
         return cells
@@ -62,7 +62,7 @@ extension Sheet {
     private mutating func drawForest(_ axis: Axis, _ rows: [ChangeView], _ figures: Double, _ at: Rect, _ slate: Slate) {
         let drawing = ForestDrawing(
             axis, rows: rows, width: at.width, height: at.height, mm: slate.mm, figures: figures, large: slate.layout.apart, letters: slate.letters)
-        let spoken = rows.map { "\($0.title): \($0.verdict). \($0.ratio)" }.joined(separator: " ")
+        let spoken = rows.map(\.spoken).joined(separator: " ")
         put("forest", drawing.marks(), spoken: spoken, at: at, role: .picture, order: 11)
     }
 

@@ -17,12 +17,15 @@ extension Sheet {
         case .incoming: content.files.incoming.map { drawIncoming($0, files.sourceLabel, in: rest, slate, content.files) }
         case .imports:
             let lines = files.imports.map { line in
-                ListLine(says: line.says, key: line.key, tag: "import-\(line.id)", ask: .act(line.action))
+                ListLine(
+                    says: line.says, spoken: line.says, key: line.key, keySpoken: line.keySpoken, tag: "import-\(line.id)", ask: .act(line.action))
             }
             drawList(lines, [], files.none, in: rest, slate, content.paging)
         case .backups:
             let lines = files.backups.map { line in
-                ListLine(says: line.says, key: line.key, tag: "backup-\(line.says)", ask: .files(.offer(path: line.path)))
+                ListLine(
+                    says: line.says, spoken: line.says, key: line.key, keySpoken: line.keySpoken, tag: "backup-\(line.says)",
+                    ask: .files(.offer(path: line.path)))
             }
             let keys = [
                 filesKey(files.folder, "folder", .folder), filesKey(files.backUp, "back-up", .backUp),

@@ -87,7 +87,7 @@ extension Sheet {
         line.order = 40
         pieces.append(line)
         let key = place.with(left: place.right - width, width: width, height: place.height - slate.mm)
-        let face = KeyFace(typing.send, spoken: "\(typing.send): \(typing.label)", enabled: !paging.typed.isBlank)
+        let face = KeyFace(typing.send, spoken: typing.sendSpoken, enabled: !paging.typed.isBlank)
         self.key(
             "send-\(typing.tag)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41,
             .send(.typed(into: typing.into, text: paging.typed)))
@@ -106,8 +106,7 @@ extension Sheet {
                 put(tag, text, em: em, at: at, slate, weight: weight, order: order, middle: false)
             case .boxed(let text, let em): caution(text, em: em, at: at.with(height: max(0, height - 1.5 * slate.mm)), slate, order: order)
             case .line(let line, let i):
-                let spoken = [line.label, line.value, line.detail].filter { !$0.isBlank }.joined(separator: ", ")
-                put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: spoken, at: at, order: order)
+                put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: line.spoken, at: at, order: order)
             case .scale(let axis, _):
                 put("scale", page.scaleMarks(axis, width: at.width, height: at.height), spoken: axis.label, at: at, order: order)
             case .wide(let key):
@@ -122,7 +121,7 @@ extension Sheet {
 
 extension KeyFace {
     init(leaf key: LeafKey) {
-        self.init(key.label, sub: key.sub, spoken: key.sub.isBlank ? key.label : "\(key.label): \(key.sub)", solid: key.solid, enabled: key.enabled)
+        self.init(key.label, sub: key.sub, spoken: key.spoken, solid: key.solid, enabled: key.enabled)
     }
 }
 

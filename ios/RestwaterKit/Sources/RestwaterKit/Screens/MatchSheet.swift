@@ -145,10 +145,9 @@ extension Sheet {
     private mutating func matchLine(
         _ tag: String, _ line: MatchLine, _ place: Rect, _ page: MatchSlate, em: Double, tight: Bool, order: Double
     ) {
-        let text = "\(line.label): \(line.value)"
         let write = page.slate.write
         if tight {
-            put(tag, text, em: em, at: place, page.slate, weight: .bold, order: order)
+            put(tag, line.spoken, em: em, at: place, page.slate, weight: .bold, order: order)
             return
         }
         let share = page.texts([line.label], em * MatchSlate.label, place.width) / page.lineHeight(line, place.width, em: em)
@@ -156,6 +155,6 @@ extension Sheet {
         let marks =
             write.fit(line.label, em: em * MatchSlate.label, in: place.local.with(height: above), middle: false)
             + write.fit(line.value, em: em * MatchSlate.value, in: place.local.with(top: above, height: below), weight: .bold, middle: false)
-        put(tag, marks, spoken: text, at: place, order: order)
+        put(tag, marks, spoken: line.spoken, at: place, order: order)
     }
 }

@@ -10,7 +10,9 @@ extension Sheet {
             let line = 5 * slate.mm
             put("mend-says", mend.says, em: slate.text.body, at: rest.with(height: line), slate, order: 10, middle: false)
             let lines = mend.lines.map {
-                ListLine(says: $0.what, more: $0.why, key: slate.words.mend.label, tag: "mend-\($0.op)", ask: .act($0.open))
+                ListLine(
+                    says: $0.what, more: $0.why, spoken: $0.spoken, key: slate.words.mend.label, keySpoken: $0.keySpoken,
+                    tag: "mend-\($0.op)", ask: .act($0.open))
             }
             list(lines, in: rest.with(top: rest.top + line, height: rest.height - line), slate, page: content.paging.grid)
         }
@@ -29,9 +31,9 @@ extension Sheet {
         }
         let cells = open.rows.map { row in
             let only = row.choices.count == 1 ? row.choices[0] : nil
-            let sub = only?.label ?? row.value
             let ask: Ask = only.flatMap { row.value.isEmpty ? .act($0.action) : nil } ?? .row(row.tag)
-            return Cell(face: KeyFace(row.label, sub: sub, spoken: "\(row.label): \(sub)"), tag: "row-\(row.tag)", ask: ask)
+            let face = KeyFace(row.label, sub: only?.label ?? row.value, spoken: only?.spoken ?? row.spoken)
+            return Cell(face: face, tag: "row-\(row.tag)", ask: ask)
         }
         grid(cells, in: rest, slate, page: paging.grid)
     }

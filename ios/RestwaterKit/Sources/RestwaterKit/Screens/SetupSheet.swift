@@ -10,7 +10,7 @@ extension Sheet {
             taken = Double(setup.fields.count) * slate.lineHeight
         }
         let cautions = Cell(
-            face: KeyFace(setup.cautions.label, sub: setup.cautions.sub, spoken: "\(setup.cautions.label): \(setup.cautions.sub)"),
+            face: KeyFace(leaf: setup.cautions),
             tag: "open-\(String.tag(Showing.cautions))", ask: .open(.cautions)
         )
         let place = rest.with(top: rest.top + taken, height: rest.height - taken)

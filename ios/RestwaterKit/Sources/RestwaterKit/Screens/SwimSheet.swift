@@ -81,7 +81,7 @@ extension Sheet {
         }
         cells.append(Cell(face: KeyFace(view.listLabel, spoken: view.listLabel), tag: "swim-list", ask: .row(Self.list)))
         cells += view.rows.map(Cell.init(row:))
-        let face = KeyFace(view.place.label, sub: view.place.value, spoken: "\(view.place.label): \(view.place.value)")
+        let face = KeyFace(view.place.label, sub: view.place.value, spoken: view.place.spoken)
         cells.append(Cell(face: face, tag: "swim-place", ask: .row(Self.place)))
         line(view.name, 0, rest, slate)
         grid(cells, in: rest.with(top: rest.top + slate.lineHeight, height: rest.height - slate.lineHeight), slate, page: paging.grid)
@@ -106,7 +106,7 @@ extension Sheet {
 
     /// Everything that the picture is based on, with the meaning of its numbers; nothing is cut off.
     private mutating func drawSwimList(_ view: SwimView, _ scene: SwimScene?, in rest: Rect, _ slate: Slate) {
-        let key = (scene?.key ?? []).map { line in [line.number.map(String.init), line.text].compactMap { $0 }.joined(separator: ": ") }
+        let key = (scene?.key ?? []).map(\.spoken)
         put("swim-list-text", (view.list + key).joined(separator: "\n"), em: slate.text.body * 1.1, at: rest, slate, order: 10, middle: false)
     }
 

@@ -42,7 +42,7 @@ extension Sheet {
 
     private mutating func drawChart(_ chart: ChartView, _ figures: Double, _ at: Rect, _ slate: Slate) {
         let drawing = ChartDrawing(chart, width: at.width, height: at.height, mm: slate.mm, figures: figures, letters: slate.letters)
-        put("chart-\(String.tag(chart.kind))", drawing.marks(), spoken: "\(chart.title). \(chart.says)", at: at, role: .picture, order: 11)
+        put("chart-\(String.tag(chart.kind))", drawing.marks(), spoken: chart.spoken, at: at, role: .picture, order: 11)
     }
 
     private mutating func drawForecast(_ forecast: ForecastView, in place: Rect, _ slate: Slate) {
@@ -55,7 +55,7 @@ extension Sheet {
                 let marks =
                     slate.write.fit(line.label, em: body * 0.85, in: at.local.with(height: each * 0.42))
                     + slate.write.fit(line.value, em: body * 1.1, in: at.local.with(top: each * 0.42, height: each * 0.5), weight: .bold)
-                sheet.put("forecast-\(i)", marks, spoken: "\(line.label): \(line.value)", at: at, order: 11 + Double(i) / 100)
+                sheet.put("forecast-\(i)", marks, spoken: line.spoken, at: at, order: 11 + Double(i) / 100)
             }
         }
     }

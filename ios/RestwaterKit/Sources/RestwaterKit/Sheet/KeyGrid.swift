@@ -12,7 +12,7 @@ struct Cell {
 extension Cell {
     /// The field of a row as a key that opens its choices.
     init(row: ChoiceRow) {
-        let face = KeyFace(row.label, sub: row.value, spoken: "\(row.label): \(row.value)")
+        let face = KeyFace(row.label, sub: row.value, spoken: row.spoken)
         self.init(face: face, tag: "row-\(row.tag)", ask: .row(row.tag), reads: row.reads)
     }
 }
@@ -76,11 +76,11 @@ extension Sheet {
         }
         let line = 4.5 * slate.mm
         let body = slate.text.body
-        put("row-label", "\(row.label): \(row.value)", em: body, at: place.with(height: line), slate, weight: .bold, order: 10)
+        put("row-label", row.spoken, em: body, at: place.with(height: line), slate, weight: .bold, order: 10)
         put("row-source", row.source, em: body * 0.9, at: place.with(top: place.top + line, height: line), slate, order: 11)
         let choices = row.choices.map { choice in
             Cell(
-                face: KeyFace(choice.label, spoken: "\(row.label): \(choice.label)", chosen: choice.chosen),
+                face: KeyFace(choice.label, spoken: choice.spoken, chosen: choice.chosen),
                 tag: "choice-\(row.tag)-\(choice.tag)", ask: .act(choice.action), reads: true
             )
         }

@@ -1,10 +1,12 @@
 import RestwaterCore
 
-/// One line of a list: its text, details below, and its key.
+/// One line of a list: its text and details below, its key, and what a screen reader says of either.
 struct ListLine {
     let says: String
     var more = ""
+    let spoken: String
     let key: String
+    let keySpoken: String
     let tag: String
     let ask: Ask
 }
@@ -27,14 +29,13 @@ extension Sheet {
         let gap = 2 * slate.mm
         let left = slate.glass.leftHanded ? key.right + gap : place.left
         let text = place.with(left: left, width: place.width - key.width - gap)
-        let spoken = [line.says, line.more].filter { !$0.isEmpty }.joined(separator: " ")
         let first = line.more.isEmpty ? text.height : text.height * 0.42
         let marks =
             slate.write.fit(line.says, em: slate.text.body, in: text.local.with(height: first), weight: .bold)
             + slate.write.fit(line.more, em: slate.text.body * 0.9, in: text.local.with(top: first, height: text.height - first))
-        put("says-\(line.tag)", marks, spoken: spoken, at: text, order: order)
+        put("says-\(line.tag)", marks, spoken: line.spoken, at: text, order: order)
         self.key(
-            line.tag, KeyFace(line.key, spoken: "\(line.key). \(spoken)"), em: slate.text.secondary * 0.9, sub: 0, at: key, slate, order: order + 0.5,
+            line.tag, KeyFace(line.key, spoken: line.keySpoken), em: slate.text.secondary * 0.9, sub: 0, at: key, slate, order: order + 0.5,
             line.ask)
     }
 

@@ -42,8 +42,7 @@ extension RestwaterState {
     /// How long the chosen rod has been out, and what the record says about it.
     public func waitInWords() async throws(Refusal) -> String {
         try await readFromOutside(clock())
-        let advice = content.bank?.advice.headline ?? ""
-        return [spokenWait, advice].filter { !$0.isBlank }.joined(separator: ". ")
+        return content.bank?.waitSpoken ?? content.notice
     }
 
     private func tapOffered(_ outside: OutsideKey, _ at: Moment) async throws(Refusal) -> String {

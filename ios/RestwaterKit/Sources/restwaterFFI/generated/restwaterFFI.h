@@ -453,6 +453,11 @@ RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustBuffer ask
 RustBuffer uniffi_restwater_fn_func_swim_legend(RustBuffer glass, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LABELLED
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LABELLED
+RustBuffer uniffi_restwater_fn_func_labelled(RustBuffer label, RustBuffer value, RustBuffer language, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
 RustBuffer uniffi_restwater_fn_func_position_words(double accuracy_m, RustBuffer language, RustCallStatus *_Nonnull out_status
@@ -810,6 +815,12 @@ uint16_t uniffi_restwater_checksum_func_swim_layout(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LEGEND
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SWIM_LEGEND
 uint16_t uniffi_restwater_checksum_func_swim_legend(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LABELLED
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LABELLED
+uint16_t uniffi_restwater_checksum_func_labelled(void
     
 );
 #endif

@@ -31,7 +31,7 @@ class WaitTile : TileService() {
             // A tile has one line only.
             tile.label = watch.title.ifBlank { name }
         }
-        tile.contentDescription = listOf(name, watch.title).filter { it.isNotBlank() }.joinToString(": ")
+        tile.contentDescription = watch.spoken
         tile.updateTile()
     }
 

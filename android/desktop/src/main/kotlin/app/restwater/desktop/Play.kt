@@ -126,7 +126,7 @@ private fun entries(core: Restwater, last: DayTap, out: File) {
         core.act(Action.Files(FilesTap.Form(form)), last.at)
         val sent = runBlocking { core.send(last.at, Work()) }
         File(sent.path).copyTo(File(out, sent.name), overwrite = true)
-        println("${sent.name}: ${sent.says}")
+        println(sent.says)
     }
 }
 

@@ -1,5 +1,7 @@
 package app.restwater.desktop
 
+import androidx.compose.ui.semantics.SemanticsProperties
+import androidx.compose.ui.test.SemanticsMatcher
 import androidx.compose.ui.test.assertContentDescriptionContains
 import app.restwater.core.BankState
 import app.restwater.core.Hand
@@ -51,7 +53,8 @@ class FishScreenTest {
         tap(Key.FISH)
         node("fish-says").assertContentDescriptionContains("Roach", substring = true)
         tapOn("earlier")
-        node("fish-says").assertContentDescriptionContains("Fish 1", substring = true)
+        val heading = nodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.Heading)).single()
+        assertTrue(heading.config[SemanticsProperties.ContentDescription].single().startsWith("Fish 1"))
     }
 
     /** The screen of the last time was about another fish, and its keys would go on being about it. */

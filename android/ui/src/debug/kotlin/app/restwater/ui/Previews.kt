@@ -57,7 +57,7 @@ internal fun NoBiteYetPreview() = Part(Ink.Day) { Wait(noBite, "Too few bites ye
 @Preview(name = "A keepnet near its limit")
 @Composable
 internal fun NetPreview() = Part(Ink.Day) {
-    val net = NetView("Net 1", "38 lb 4 oz", "Limit 40 lb", "Change nets before the next fish.", NetWarning.NEAR, listOf(0.9, 0.956, 1.0), true, "Net 1, 38 lb 4 oz")
+    val net = NetView("Net 1", "38 lb 4 oz", "Net 1: 38 lb 4 oz", "Limit 40 lb", "Change nets before the next fish.", NetWarning.NEAR, listOf(0.9, 0.956, 1.0), true, "Net 1, 38 lb 4 oz")
     NetBar(net, "net", mm(2f, 4f, 64f, 30f), 3.4f * PX_PER_MM)
 }
 

@@ -724,6 +724,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_swim_legend(
     ): Int
+    external fun uniffi_restwater_checksum_func_labelled(
+    ): Int
     external fun uniffi_restwater_checksum_func_position_words(
     ): Int
     external fun uniffi_restwater_checksum_func_shell_words(
@@ -873,6 +875,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_labelled(`label`: RustBuffer.ByValue,`value`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -1040,6 +1044,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 35213) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_labelled() and 0xFFFF) != 35155) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 45744) {
@@ -2760,6 +2767,11 @@ data class AlternationView (
     val `setLabel`: kotlin.String
     , 
     /**
+     * Both for a screen reader.
+     */
+    val `setSpoken`: kotlin.String
+    , 
+    /**
      * The key that ends the test: its word.
      */
     val `endLabel`: kotlin.String
@@ -2768,6 +2780,11 @@ data class AlternationView (
      * Its smaller line.
      */
     val `endSub`: kotlin.String
+    , 
+    /**
+     * Both for a screen reader.
+     */
+    val `endSpoken`: kotlin.String
     , 
     /**
      * What the key that sets rig or spot sends.
@@ -2799,6 +2816,8 @@ public object FfiConverterTypeAlternationView: FfiConverterOnlyRead<AlternationV
             FfiConverterSequenceString.read(buf),
             FfiConverterSequenceTypeStepView.read(buf),
             FfiConverterOptionalString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -2879,6 +2898,11 @@ data class BackupLine (
      * What its key does.
      */
     val `key`: kotlin.String
+    , 
+    /**
+     * The same with which backup, for a screen reader.
+     */
+    val `keySpoken`: kotlin.String
     
 ){
     
@@ -2895,6 +2919,7 @@ data class BackupLine (
 public object FfiConverterTypeBackupLine: FfiConverterOnlyRead<BackupLine> {
     override fun read(buf: ByteBuffer): BackupLine {
         return BackupLine(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -3192,6 +3217,16 @@ data class BankView (
     val `rig`: kotlin.String
     , 
     /**
+     * Both for a screen reader.
+     */
+    val `spotSpoken`: kotlin.String
+    , 
+    /**
+     * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+     */
+    val `waitSpoken`: kotlin.String
+    , 
+    /**
      * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
      */
     val `keys`: List<KeyView>
@@ -3227,6 +3262,8 @@ public object FfiConverterTypeBankView: FfiConverterOnlyRead<BankView> {
             FfiConverterSequenceTypeRodView.read(buf),
             FfiConverterTypeStripView.read(buf),
             FfiConverterTypeAdviceView.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeKeyView.read(buf),
@@ -3385,6 +3422,11 @@ data class ChangeView (
     val `ratio`: kotlin.String
     , 
     /**
+     * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * Exact and block p, unadjusted and adjusted for the number of comparisons.
      */
     val `p`: kotlin.String
@@ -3434,6 +3476,7 @@ public object FfiConverterTypeChangeView: FfiConverterOnlyRead<ChangeView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterDouble.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
@@ -3785,6 +3828,11 @@ data class ChartView (
     val `says`: kotlin.String
     , 
     /**
+     * Both for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * How that was obtained: counts, levels, what is assumed.
      */
     val `notes`: List<kotlin.String>
@@ -3842,6 +3890,7 @@ public object FfiConverterTypeChartView: FfiConverterOnlyRead<ChartView> {
             FfiConverterTypeChartKind.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
             FfiConverterTypeAxis.read(buf),
             FfiConverterTypeAxis.read(buf),
@@ -3872,6 +3921,11 @@ data class Choice (
     val `label`: kotlin.String
     , 
     /**
+     * The same with the label of its row, for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * Whether it is the present one.
      */
     val `chosen`: kotlin.Boolean
@@ -3896,6 +3950,7 @@ data class Choice (
 public object FfiConverterTypeChoice: FfiConverterOnlyRead<Choice> {
     override fun read(buf: ByteBuffer): Choice {
         return Choice(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
@@ -3925,6 +3980,11 @@ data class ChoiceRow (
      * The present value in words.
      */
     val `value`: kotlin.String
+    , 
+    /**
+     * Both, as they are drawn above the choices and said: "Depth: 2 m".
+     */
+    val `spoken`: kotlin.String
     , 
     /**
      * If the value is a figure, a step down and a step up come first, then recent and usual values.
@@ -3961,6 +4021,7 @@ data class ChoiceRow (
 public object FfiConverterTypeChoiceRow: FfiConverterOnlyRead<ChoiceRow> {
     override fun read(buf: ByteBuffer): ChoiceRow {
         return ChoiceRow(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -4718,6 +4779,11 @@ data class ForecastLine (
     val `value`: kotlin.String
     , 
     /**
+     * Both for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * One future in ten stays below this.
      */
     val `low`: kotlin.Double
@@ -4747,6 +4813,7 @@ data class ForecastLine (
 public object FfiConverterTypeForecastLine: FfiConverterOnlyRead<ForecastLine> {
     override fun read(buf: ByteBuffer): ForecastLine {
         return ForecastLine(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterDouble.read(buf),
@@ -5108,6 +5175,11 @@ data class HeaderView (
      * Time left in a match, or how long the session has run.
      */
     val `length`: kotlin.String
+    , 
+    /**
+     * The three for a screen reader.
+     */
+    val `spoken`: kotlin.String
     
 ){
     
@@ -5124,6 +5196,7 @@ data class HeaderView (
 public object FfiConverterTypeHeaderView: FfiConverterOnlyRead<HeaderView> {
     override fun read(buf: ByteBuffer): HeaderView {
         return HeaderView(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -5222,6 +5295,11 @@ data class ImportLine (
     val `key`: kotlin.String
     , 
     /**
+     * The same with what it undoes, for a screen reader.
+     */
+    val `keySpoken`: kotlin.String
+    , 
+    /**
      * What that key sends.
      */
     val `action`: Action
@@ -5244,6 +5322,7 @@ public object FfiConverterTypeImportLine: FfiConverterOnlyRead<ImportLine> {
             FfiConverterTypeUuid.read(buf),
             FfiConverterString.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeAction.read(buf),
         )
@@ -5372,6 +5451,11 @@ data class KeyLine (
     val `text`: kotlin.String
     , 
     /**
+     * Both, as the key shows them.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * What it is about.
      */
     val `role`: LabelRole
@@ -5392,6 +5476,7 @@ public object FfiConverterTypeKeyLine: FfiConverterOnlyRead<KeyLine> {
     override fun read(buf: ByteBuffer): KeyLine {
         return KeyLine(
             FfiConverterOptionalUInt.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeLabelRole.read(buf),
         )
@@ -5619,6 +5704,11 @@ data class LeafKey (
     val `sub`: kotlin.String
     , 
     /**
+     * Both for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * Drawn in solid ink: the likeliest next.
      */
     val `solid`: kotlin.Boolean
@@ -5648,6 +5738,7 @@ data class LeafKey (
 public object FfiConverterTypeLeafKey: FfiConverterOnlyRead<LeafKey> {
     override fun read(buf: ByteBuffer): LeafKey {
         return LeafKey(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -5681,6 +5772,16 @@ data class LeafLine (
     val `detail`: kotlin.String
     , 
     /**
+     * The three for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * Label and value alone, where the detail goes on the next page.
+     */
+    val `figureSpoken`: kotlin.String
+    , 
+    /**
      * The range behind the value.
      */
     val `span`: LeafSpan?
@@ -5705,6 +5806,8 @@ data class LeafLine (
 public object FfiConverterTypeLeafLine: FfiConverterOnlyRead<LeafLine> {
     override fun read(buf: ByteBuffer): LeafLine {
         return LeafLine(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -6011,6 +6114,11 @@ data class MatchLine (
      * "3 to 5", or "can't tell yet".
      */
     val `value`: kotlin.String
+    , 
+    /**
+     * Both, as they are said, and drawn where there is little room.
+     */
+    val `spoken`: kotlin.String
     
 ){
     
@@ -6027,6 +6135,7 @@ data class MatchLine (
 public object FfiConverterTypeMatchLine: FfiConverterOnlyRead<MatchLine> {
     override fun read(buf: ByteBuffer): MatchLine {
         return MatchLine(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
         )
@@ -6366,6 +6475,16 @@ data class MendLine (
     val `why`: kotlin.String
     , 
     /**
+     * Both for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
+     * The same with the word on its key, said of that key.
+     */
+    val `keySpoken`: kotlin.String
+    , 
+    /**
      * What a tap on it sends, which opens it.
      */
     val `open`: Action
@@ -6386,6 +6505,8 @@ public object FfiConverterTypeMendLine: FfiConverterOnlyRead<MendLine> {
     override fun read(buf: ByteBuffer): MendLine {
         return MendLine(
             FfiConverterTypeUuid.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeAction.read(buf),
@@ -6655,6 +6776,11 @@ data class NetView (
     val `holds`: kotlin.String
     , 
     /**
+     * Both, as they are drawn above its bar: "Net 1: 5 fish, about 23 lb 4 oz".
+     */
+    val `heading`: kotlin.String
+    , 
+    /**
      * "of 50 lb", and the range if it is uncertain.
      */
     val `limit`: kotlin.String
@@ -6699,6 +6825,7 @@ data class NetView (
 public object FfiConverterTypeNetView: FfiConverterOnlyRead<NetView> {
     override fun read(buf: ByteBuffer): NetView {
         return NetView(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -6781,7 +6908,7 @@ data class Outgoing (
     val `mediaType`: kotlin.String
     , 
     /**
-     * A description of its contents.
+     * What is said of it once it was passed on or saved: its contents and its name.
      */
     val `says`: kotlin.String
     
@@ -7070,6 +7197,11 @@ data class PegPlaceView (
     val `value`: kotlin.String
     , 
     /**
+     * Both for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * What it is for.
      */
     val `note`: kotlin.String
@@ -7094,6 +7226,7 @@ data class PegPlaceView (
 public object FfiConverterTypePegPlaceView: FfiConverterOnlyRead<PegPlaceView> {
     override fun read(buf: ByteBuffer): PegPlaceView {
         return PegPlaceView(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -7400,6 +7533,11 @@ data class RodView (
     val `spoken`: kotlin.String
     , 
     /**
+     * That, and since when the digits count.
+     */
+    val `spokenSince`: kotlin.String
+    , 
+    /**
      * Whether the keys act on it.
      */
     val `chosen`: kotlin.Boolean
@@ -7440,6 +7578,7 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeBankState.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -8839,6 +8978,11 @@ data class TypedField (
     val `send`: kotlin.String
     , 
     /**
+     * The same with what it sends, for a screen reader.
+     */
+    val `sendSpoken`: kotlin.String
+    , 
+    /**
      * What it is typed into.
      */
     val `into`: TypedInto
@@ -8863,6 +9007,7 @@ data class TypedField (
 public object FfiConverterTypeTypedField: FfiConverterOnlyRead<TypedField> {
     override fun read(buf: ByteBuffer): TypedField {
         return TypedField(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -9138,6 +9283,11 @@ data class WatchView (
     val `title`: kotlin.String
     , 
     /**
+     * The same after the app's name, for a screen reader.
+     */
+    val `spoken`: kotlin.String
+    , 
+    /**
      * The advice for it.
      */
     val `text`: kotlin.String
@@ -9186,6 +9336,7 @@ public object FfiConverterTypeWatchView: FfiConverterOnlyRead<WatchView> {
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterOptionalLong.read(buf),
@@ -24350,6 +24501,22 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterTypeFanGlass.lower(`glass`),
+        FfiConverterString.lower(`language`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * A label with its value, as the language joins them: for rows that only the shell's system knows.
+         */ fun `labelled`(`label`: kotlin.String, `value`: kotlin.String, `language`: kotlin.String): kotlin.String {
+            return FfiConverterString.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_labelled(
+    
+        
+        FfiConverterString.lower(`label`),
+        FfiConverterString.lower(`value`),
         FfiConverterString.lower(`language`),_status)
 }
     )

@@ -78,9 +78,8 @@ fun BankScreen(
 private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps) {
     val header = view.header
     val ink = LocalInk.current
-    val spoken = "${header.place}, ${header.clock}, ${header.length}"
     val px = layout.text.header.toFloat()
-    Box(Modifier.at(layout.header).tagged("header").semantics { contentDescription = spoken; traversalIndex = 0f }) {
+    Box(Modifier.at(layout.header).tagged("header").semantics { contentDescription = header.spoken; traversalIndex = 0f }) {
         val full = local(layout.header)
         val half = full.copy(height = full.height / 2)
         FitText("${header.place}  ${header.clock}", px, ink.ink, Modifier.at(half), FontWeight.Bold, oneLine = true)
@@ -132,7 +131,7 @@ private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
 
 /** The wait for a screen reader: in minutes, announced when the minute changes. */
 private fun Modifier.wait(rod: RodView) = semantics {
-    contentDescription = listOf(rod.spoken, rod.since).filter { it.isNotBlank() }.joinToString(", ")
+    contentDescription = rod.spokenSince
     liveRegion = LiveRegionMode.Polite
     traversalIndex = ORDER_CLOCK + rod.rod.toFloat() / 10
 }
@@ -188,7 +187,7 @@ private fun Words(view: BankView, layout: BankLayout, notice: String) {
     }
     Box(
         Modifier.at(layout.spot ?: layout.notice).tagged("spot").semantics {
-            contentDescription = listOf(view.spot, view.rig).filter { it.isNotBlank() }.joinToString(". ")
+            contentDescription = view.spotSpoken
             traversalIndex = ORDER_SPOT
         },
     )

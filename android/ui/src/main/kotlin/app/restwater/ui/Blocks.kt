@@ -165,7 +165,7 @@ internal class Cutter(private val measurer: TextMeasurer, private val density: D
     private fun figure(block: Block.Figure, room: Double): Pair<Block, Block>? {
         val line = block.line
         if (line.detail.isBlank()) return null
-        val alone = line.copy(detail = "")
+        val alone = line.copy(detail = "", spoken = line.figureSpoken)
         val high = measurer.lineHeight(alone, block.em, width, density, mm)
         if (high > room) return null
         val detail = Block.Words("", block.em * SMALL, FontWeight.Medium, "line-${block.i}-more", 0.0)

@@ -98,8 +98,8 @@ private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -
         add(Cell(KeyFace(start.label, start.sub, start.spoken), "start-test") { onAct(start.action) })
     }
     if (test != null) {
-        test.setSub?.let { sub -> add(Cell(KeyFace(test.setLabel, sub, "${test.setLabel}: $sub", solid = true), "set-step") { onAct(test.set) }) }
-        add(Cell(KeyFace(test.endLabel, test.endSub, "${test.endLabel}: ${test.endSub}"), "end-test") { onAct(test.end) })
+        test.setSub?.let { sub -> add(Cell(KeyFace(test.setLabel, sub, test.setSpoken, solid = true), "set-step") { onAct(test.set) }) }
+        add(Cell(KeyFace(test.endLabel, test.endSub, test.endSpoken), "end-test") { onAct(test.end) })
     }
 }
 
@@ -182,7 +182,7 @@ private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float
     val mm = LocalPxPerMm.current
     val measurer = textMeasurer()
     val density = LocalDensity.current
-    val spoken = rows.joinToString(" ") { "${it.title}: ${it.verdict}. ${it.ratio}" }
+    val spoken = rows.joinToString(" ") { it.spoken }
     Spacer(
         Modifier.at(place).tagged("forest").semantics { contentDescription = spoken }
             .picture(listOf(changes, rows, figurePx, ink, mm, density, large)) { size -> forestDrawing(changes, rows, figurePx, size, ink, mm, measurer, density, large) },

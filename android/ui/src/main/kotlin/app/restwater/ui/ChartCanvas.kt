@@ -39,7 +39,7 @@ fun ChartCanvas(chart: ChartView, figurePx: Float, modifier: Modifier = Modifier
     val measurer = textMeasurer()
     val density = LocalDensity.current
     Spacer(
-        modifier.tagged("chart-${chart.kind}").semantics { contentDescription = "${chart.title}. ${chart.says}" }
+        modifier.tagged("chart-${chart.kind}").semantics { contentDescription = chart.spoken }
             .picture(listOf(chart, figurePx, ink, mm, density)) { size ->
                 ChartDrawing(size, chart, ink, mm, Lettering(measurer, density, ink, figurePx, size.width))
             },

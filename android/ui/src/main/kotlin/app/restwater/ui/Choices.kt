@@ -78,7 +78,7 @@ fun SetupScreen(
     }
     val taken = if (open == null) part(rest, setup.fields.size).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
-    val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, "$label: $sub"), "open-${Showing.CAUTIONS}", onTap = onCautions) }
+    val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, spoken), "open-${Showing.CAUTIONS}", onTap = onCautions) }
     RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, onAct, layout.setUpPager)
     val face = with(setup.start) { KeyFace(label, sub, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), ORDER_START, onStart)
@@ -225,18 +225,18 @@ internal fun Rows(
 
 /** A row as it is drawn: one of the core's, or one of this shell. */
 private class ShownRow(
-    val tag: String, val label: String, val value: String, val source: String, val typing: TypedField?, val choices: List<Cell>,
+    val tag: String, val label: String, val value: String, val spoken: String, val source: String, val typing: TypedField?, val choices: List<Cell>,
     val reads: Boolean = false,
 )
 
-private fun choice(row: String, label: String, tag: String, of: String, chosen: Boolean, onTap: () -> Unit) =
-    Cell(KeyFace(of, null, "$label: $of", solid = chosen, chosen = chosen), "choice-$row-$tag", reads = true, onTap)
+private fun choice(row: String, tag: String, label: String, spoken: String, chosen: Boolean, onTap: () -> Unit) =
+    Cell(KeyFace(label, null, spoken, solid = chosen, chosen = chosen), "choice-$row-$tag", reads = true, onTap)
 
 private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
-    ShownRow(tag, label, value, source, typing, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onAct(it.action) } }, reads)
+    ShownRow(tag, label, value, spoken, source, typing, choices.map { choice(tag, it.tag, it.label, it.spoken, it.chosen) { onAct(it.action) } }, reads)
 
 private fun ShellRow.shown(onChoose: (String, String) -> Unit) =
-    ShownRow(tag, label, value, source, null, choices.map { choice(tag, label, it.tag, it.label, it.chosen) { onChoose(tag, it.tag) } })
+    ShownRow(tag, label, value, spoken, source, null, choices.map { choice(tag, it.tag, it.label, spoken(it), it.chosen) { onChoose(tag, it.tag) } })
 
 /** The same, with other keys after the fields. */
 @Composable
@@ -248,7 +248,7 @@ private fun RowsAnd(
     if (row == null) {
         val opened = LocalOpened.current
         val fields = rows.map { field ->
-            Cell(KeyFace(field.label, field.value, "${field.label}: ${field.value}"), "row-${field.tag}", field.reads) { opened(); onOpen(field.tag) }
+            Cell(KeyFace(field.label, field.value, field.spoken), "row-${field.tag}", field.reads) { opened(); onOpen(field.tag) }
         }
         KeyGrid(fields + more, place, layout, pager = pager)
         return
@@ -256,7 +256,7 @@ private fun RowsAnd(
     val ink = LocalInk.current
     val line = 4.5 * LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    SpokenText("${row.label}: ${row.value}", body, ink.ink, Modifier.at(place.copy(height = line)), FontWeight.Bold)
+    SpokenText(row.spoken, body, ink.ink, Modifier.at(place.copy(height = line)), FontWeight.Bold)
     SpokenText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
     val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
     val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
@@ -400,7 +400,7 @@ internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, pla
         )
     }
     val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
-    PadKey(KeyFace(typing.send, null, "${typing.send}: ${typing.label}", enabled = text.isNotBlank()), "send-${typing.tag}", em, em, Modifier.at(key)) {
+    PadKey(KeyFace(typing.send, null, typing.sendSpoken, enabled = text.isNotBlank()), "send-${typing.tag}", em, em, Modifier.at(key)) {
         // A text that the core refuses stays, to be mended.
         send(Action.Typed(typing.into, text)) { text = "" }
     }

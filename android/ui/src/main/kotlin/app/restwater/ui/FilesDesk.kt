@@ -104,7 +104,7 @@ class FilesDesk(
     fun send() = run { work ->
         val file = core.send(now(), work)
         ports.handOn(file)
-        heard("${file.says}: ${file.name}")
+        heard(file.says)
     }
 
     /** Passes a text on. */
@@ -117,7 +117,7 @@ class FilesDesk(
     }
 
     /** A file was saved, even if the system ended the app while the user picked a place. */
-    suspend fun saved(file: Outgoing) = heard("${file.says}: ${file.name}")
+    suspend fun saved(file: Outgoing) = heard(file.says)
 
     /** Whether the system can pass a file on. */
     val shares get() = ports.shares

@@ -38,12 +38,12 @@ fun FilesScreen(
         FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout)
         FilesPage.IMPORTS -> {
             val lines = files.imports.map { line ->
-                ListLine(line.says, "", line.key, "import-${line.id}") { onAct(line.action) }
+                ListLine(line.says, "", line.says, line.key, line.keySpoken, "import-${line.id}") { onAct(line.action) }
             }
             ListPage(lines, emptyList(), files.none, rest, layout, leftHanded)
         }
         FilesPage.BACKUPS -> {
-            val lines = files.backups.map { line -> ListLine(line.says, "", line.key, "backup-${line.says}") { desk.offer(line.path) } }
+            val lines = files.backups.map { line -> ListLine(line.says, "", line.says, line.key, line.keySpoken, "backup-${line.says}") { desk.offer(line.path) } }
             val folder = Cell(KeyFace(files.folder, null, files.folder), "folder") { desk.pickFolder() }
             val keys = (if (desk.copiesBackups) listOf(folder) else emptyList()) + listOf(
                 Cell(KeyFace(files.backUp, null, files.backUp), "back-up") { desk.backUp() },
@@ -66,7 +66,7 @@ fun FilesScreen(
 private fun SendPage(files: FilesView, desk: FilesDesk, place: Rect, layout: BankLayout, onOpen: (String) -> Unit) {
     val opened = LocalOpened.current
     val rows = files.rows.map { row ->
-        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { opened(); onOpen(row.tag) }
+        Cell(KeyFace(row.label, row.value, row.spoken), "row-${row.tag}") { opened(); onOpen(row.tag) }
     }
     val keys = listOf(
         Cell(KeyFace(files.importsKey, null, files.importsKey), "imports") { opened(); desk.page = FilesPage.IMPORTS },

@@ -32,7 +32,7 @@ fun FishScreen(
     val pages = ((view.classes.size + perPage - 1) / perPage).coerceAtLeast(1)
     val shown = view.classes.drop(turned % pages * perPage).take(perPage)
     Ground()
-    Sentenced(view.title, view.says, PageHead(view.title, notice, layout, keys.fish), layout)
+    Sentenced(view.says, PageHead(view.title, notice, layout, keys.fish), layout)
     val labels = shown.mapIndexed { i, key -> key.label to labelPlace(keys.classes[i], true, mm) }
     val px = commonEm(labels, layout.text.primary.toFloat())
     shown.forEachIndexed { i, key -> KeyAt(key, keys.classes[i], layout, px, onKey) }
@@ -66,11 +66,11 @@ private fun KeyAt(key: FishKey, place: Rect, layout: BankLayout, px: Float, onKe
     PadKey(face, key.tag, px, layout.text.sub.toFloat(), Modifier.at(place)) { onKey(key) }
 }
 
-/** The first sentence large, the others below it; a screen reader hears all of them. */
+/** The first sentence large, the others below it; a screen reader hears all of them, and the title from the heading. */
 @Composable
-private fun Sentenced(title: String, says: List<String>, place: Rect, layout: BankLayout) {
+private fun Sentenced(says: List<String>, place: Rect, layout: BankLayout) {
     val body = layout.text.body.toFloat()
-    val spoken = (listOf(title) + says).joinToString(" ")
+    val spoken = says.joinToString(" ")
     Box(Modifier.at(place).tagged("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
         Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
     }

@@ -91,7 +91,7 @@ private fun LeafPage(
 ) {
     val mm = LocalPxPerMm.current
     val cells = leaf.keys.map { key -> Cell(face(key), "key-${key.tag}") { onKey(key) } } +
-        leaf.rows.map { row -> Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { onRow(row.tag) } }
+        leaf.rows.map { row -> Cell(KeyFace(row.label, row.value, row.spoken), "row-${row.tag}") { onRow(row.tag) } }
     val typing = leaf.typing
     val field = if (typing == null) 0.0 else 11.0 * mm
     val wide = wideKey(layout, mm)
@@ -140,7 +140,7 @@ internal fun offerCell(key: LeafKey, onOpen: (Which) -> Unit) =
     Cell(face(key), "key-${key.tag}") { (key.tap as? KeyTap.Open)?.let { onOpen(it.which) } }
 
 internal fun face(key: LeafKey) =
-    KeyFace(key.label, key.sub.ifBlank { null }, if (key.sub.isBlank()) key.label else "${key.label}: ${key.sub}", key.solid, key.enabled)
+    KeyFace(key.label, key.sub.ifBlank { null }, key.spoken, key.solid, key.enabled)
 
 /** Height of a caution at its size. */
 @Composable
@@ -168,7 +168,6 @@ internal fun Caution(text: String, em: Float, place: Rect) {
 internal fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect, axis: Axis?) {
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
-    val spoken = listOf(line.label, line.value, line.detail).filter { it.isNotBlank() }.joinToString(", ")
     val measurer = textMeasurer()
     val density = LocalDensity.current
     // A figure higher than its part is made smaller as a whole.
@@ -177,7 +176,7 @@ internal fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect, axis:
     }
     val small = em * 0.85f
     val shape = remember(line, em, place.width, density) { measurer.shape(line, em, place.width, density) }
-    Box(Modifier.at(place).tagged("line-$i").semantics { contentDescription = spoken }) {
+    Box(Modifier.at(place).tagged("line-$i").semantics { contentDescription = line.spoken }) {
         Canvas(Modifier.fillMaxSize()) {
             drawLine(ink.soft, Offset(0f, 0f), Offset(size.width, 0f), 0.12f * mm)
         }

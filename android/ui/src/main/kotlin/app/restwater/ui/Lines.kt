@@ -14,8 +14,10 @@ import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.BankLayout
 import app.restwater.core.Rect
 
-/** One line of a list: its text, details below, and its key. */
-internal class ListLine(val says: String, val more: String, val key: String, val tag: String, val onTap: () -> Unit)
+/** One line of a list: its text and details below, its key, and what a screen reader says of either. */
+internal class ListLine(
+    val says: String, val more: String, val spoken: String, val key: String, val keySpoken: String, val tag: String, val onTap: () -> Unit,
+)
 
 /** A list of lines, each with a key of 15 mm on the side of the thumb; the pager turns pages if they don't all fit. */
 @Composable
@@ -38,13 +40,12 @@ private fun LineAt(line: ListLine, place: Rect, layout: BankLayout, leftHanded: 
     val key = keyPlace(place, mm, leftHanded)
     val text = place.copy(left = if (leftHanded) key.left + key.width + 2 * mm else place.left, width = place.width - key.width - 2 * mm)
     val body = layout.text.body.toFloat()
-    val spoken = "${line.says} ${line.more}".trim()
-    Box(Modifier.at(text).tagged("says-${line.tag}").semantics { contentDescription = spoken }) {
+    Box(Modifier.at(text).tagged("says-${line.tag}").semantics { contentDescription = line.spoken }) {
         val first = if (line.more.isEmpty()) text.height else text.height * 0.42
         FitText(line.says, body, ink.ink, Modifier.at(Rect(0.0, 0.0, text.width, first)), FontWeight.Bold)
         if (line.more.isNotEmpty()) FitText(line.more, body * 0.9f, ink.ink, Modifier.at(Rect(0.0, first, text.width, text.height - first)))
     }
-    val face = KeyFace(line.key, null, "${line.key}. $spoken")
+    val face = KeyFace(line.key, null, line.keySpoken)
     PadKey(face, line.tag, layout.text.secondary.toFloat() * 0.9f, 0f, Modifier.at(key), onTap = line.onTap)
 }
 

@@ -203,15 +203,14 @@ private fun Lines(lines: List<MatchLine>, tag: String, place: Rect, body: Float)
 private fun MatchFigure(line: MatchLine, tag: String, place: Rect, body: Float, tight: Boolean) {
     val ink = LocalInk.current
     if (tight) {
-        val text = "${line.label}: ${line.value}"
-        Box(Modifier.at(place).tagged(tag).semantics { contentDescription = text }) {
-            FitText(text, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
+        Box(Modifier.at(place).tagged(tag).semantics { contentDescription = line.spoken }) {
+            FitText(line.spoken, body, ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
         }
         return
     }
     val label = texts(listOf(line.label), body * LABEL, place.width)
     val share = label / lineHeight(line, body, place.width)
-    Box(Modifier.at(place).tagged(tag).semantics { contentDescription = "${line.label}: ${line.value}" }) {
+    Box(Modifier.at(place).tagged(tag).semantics { contentDescription = line.spoken }) {
         FitText(line.label, body * LABEL, ink.ink, Modifier.at(Rect(0.0, 0.0, place.width, place.height * share)), middle = false)
         FitText(
             line.value, body * VALUE, ink.ink, Modifier.at(Rect(0.0, place.height * share, place.width, place.height * (0.97 - share))),

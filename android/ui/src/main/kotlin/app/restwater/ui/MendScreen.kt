@@ -34,7 +34,7 @@ fun MendScreen(
     } else {
         val line = 5.0 * LocalPxPerMm.current
         Sentences(listOf(mend.says), rest.copy(height = line), layout, "mend-says")
-        val lines = mend.lines.map { ListLine(it.what, it.why, words.mend.label, "mend-${it.op}") { onAct(it.open) } }
+        val lines = mend.lines.map { ListLine(it.what, it.why, it.spoken, words.mend.label, it.keySpoken, "mend-${it.op}") { onAct(it.open) } }
         Lines(lines, rest.copy(top = rest.top + line, height = rest.height - line), layout, leftHanded)
     }
     Back(layout, words) {
@@ -64,8 +64,7 @@ private fun Entry(
     val opened = LocalOpened.current
     val cells = open.rows.map { one ->
         val only = one.choices.singleOrNull()
-        val sub = only?.label ?: one.value
-        Cell(KeyFace(one.label, sub, "${one.label}: $sub"), "row-${one.tag}") {
+        Cell(KeyFace(one.label, only?.label ?: one.value, only?.spoken ?: one.spoken), "row-${one.tag}") {
             if (only != null && one.value.isEmpty()) {
                 onAct(only.action)
             } else {

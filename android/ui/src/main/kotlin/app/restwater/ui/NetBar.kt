@@ -32,7 +32,7 @@ fun NetBar(net: NetView, tag: String, place: Rect, body: Float) {
     Box(Modifier.at(place).tagged(tag).semantics { contentDescription = net.spoken }) {
         val sign = 3.5 * mm
         Canvas(Modifier.at(Rect(0.0, 0.0, sign, unit * 1.2))) { if (net.inUse) arrow(ink, mm) }
-        FitText("${net.name}: ${net.holds}", body * 1.05f, ink.ink, Modifier.at(Rect(sign, 0.0, place.width - sign, unit * 1.2)), FontWeight.Bold)
+        FitText(net.heading, body * 1.05f, ink.ink, Modifier.at(Rect(sign, 0.0, place.width - sign, unit * 1.2)), FontWeight.Bold)
         if (net.shares.size == 3) {
             Canvas(Modifier.at(Rect(0.0, unit * 1.2, place.width, unit))) { bar(net, ink, mm) }
         }

@@ -100,22 +100,23 @@ private fun SwimHead(view: SwimView, layout: SwimLayout, bank: BankLayout, onLeg
 
 @Composable
 private fun Fan(view: SwimView, scene: SwimScene?, layout: SwimLayout, taps: SwimTaps) {
-    val said = listOf(view.headline, view.why, view.cell).joinToString(" ")
+    val said = listOf(view.headline, view.why, view.cell).filter { it.isNotBlank() }.joinToString(" ")
     Box(
         Modifier.at(layout.canvas).background(LocalInk.current.paper).tagged("swim-fan")
-            .semantics { contentDescription = said }
+            .semantics { contentDescription = said; liveRegion = LiveRegionMode.Polite }
             .pointerInput(taps) { detectTapGestures { taps.aim(it.x.toDouble(), it.y.toDouble()) } },
     ) {
         if (scene != null) SwimCanvas(scene, Modifier.fillMaxSize())
     }
 }
 
-/** Where to cast next and why; the notice about the last tap comes first. */
+/** Where to cast next and why; the notice about the last tap comes first. What the picture says is not said again. */
 @Composable
 private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankLayout) {
     val lines = listOf(notice, view.why, view.cell).plus(view.drift).filter { it.isNotEmpty() }
     val body = bank.text.body.toFloat()
-    Box(Modifier.at(layout.words).tagged("swim-words").semantics { contentDescription = (listOf(view.headline) + lines).joinToString(" "); liveRegion = LiveRegionMode.Polite }) {
+    val said = listOf(notice).plus(view.drift).filter { it.isNotBlank() }.joinToString(" ")
+    Box(Modifier.at(layout.words).tagged("swim-words").semantics { contentDescription = said; liveRegion = LiveRegionMode.Polite }) {
         Sentences(view.headline, lines, body * 1.25f, body, LocalInk.current.ink, Modifier.fillMaxSize())
     }
 }
@@ -154,9 +155,9 @@ private fun MoreKeys(view: SwimView, rest: Rect, bank: BankLayout, onOpen: (Stri
         Cell(face, "swim-${key.key}", key.reads) { taps.key(key) }
     }
     val list = Cell(KeyFace(view.listLabel, null, view.listLabel), "swim-list") { onOpen(LIST) }
-    val place = with(view.place) { Cell(KeyFace(label, value, "$label: $value"), "swim-place") { onOpen(PLACE) } }
+    val place = with(view.place) { Cell(KeyFace(label, value, spoken), "swim-place") { onOpen(PLACE) } }
     val rows = view.rows.map { row ->
-        Cell(KeyFace(row.label, row.value.ifEmpty { null }, "${row.label}: ${row.value}"), "row-${row.tag}", row.reads) { onOpen(row.tag) }
+        Cell(KeyFace(row.label, row.value.ifEmpty { null }, row.spoken), "row-${row.tag}", row.reads) { onOpen(row.tag) }
     }
     Field(view.name, bank, part(rest, 0), taps::act)
     val below = part(rest, 1).top
@@ -187,7 +188,7 @@ private fun Legend(view: SwimView, rest: Rect, bank: BankLayout) {
 /** Everything that the picture is based on, with the meaning of its numbers; nothing is cut off. */
 @Composable
 private fun Listed(view: SwimView, scene: SwimScene?, rest: Rect, bank: BankLayout) {
-    val key = scene?.key.orEmpty().map { line -> listOfNotNull(line.number?.toString(), line.text).joinToString(": ") }
+    val key = scene?.key.orEmpty().map { it.spoken }
     val text = (view.list + key).joinToString("\n")
     Box(Modifier.at(rest).tagged("swim-list-text").semantics { contentDescription = text }) {
         FitText(text, bank.text.body.toFloat() * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)

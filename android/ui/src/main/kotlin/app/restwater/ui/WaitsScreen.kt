@@ -38,7 +38,7 @@ fun WaitsScreen(
     var turned by rememberSaveable { mutableStateOf(first) }
     val opened = LocalOpened.current
     fun fields(rows: List<ChoiceRow>) = rows.map { row ->
-        Cell(KeyFace(row.label, row.value, "${row.label}: ${row.value}"), "row-${row.tag}") { opened(); open = row.tag }
+        Cell(KeyFace(row.label, row.value, row.spoken), "row-${row.tag}") { opened(); open = row.tag }
     } + listOfNotNull(waits.offer).map { offerCell(it, onOpen) }
     val pages = listing {
         val cells = fields(waits.rows)
@@ -188,7 +188,7 @@ private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout
         val each = (slot.height / forecast.lines.size.coerceAtLeast(1)).coerceAtMost(MOST_OF_EM * body)
         forecast.lines.forEachIndexed { i, line ->
             val at = slot.copy(top = slot.top + i * each, height = each)
-            Box(Modifier.at(at).tagged("forecast-$i").semantics { contentDescription = "${line.label}: ${line.value}" }) {
+            Box(Modifier.at(at).tagged("forecast-$i").semantics { contentDescription = line.spoken }) {
                 FitText(line.label, body * 0.85f, ink.ink, Modifier.at(Rect(0.0, 0.0, at.width, each * 0.42)))
                 FitText(line.value, body * 1.1f, ink.ink, Modifier.at(Rect(0.0, each * 0.42, at.width, each * 0.5)), FontWeight.Bold)
             }
