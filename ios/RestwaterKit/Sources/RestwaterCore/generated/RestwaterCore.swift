@@ -695,6 +695,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func backUpIfDue(now: Moment) async throws  -> BackupMade?
     
     /**
+     * Where the backup is that was made last, for the shell to copy if it hasn't yet.
+     */
+    func latestBackup() throws  -> String?
+    
+    /**
      * What taking in the file would bring. Changes nothing.
      */
     func lookInto(path: String, now: Moment, work: Work) async throws  -> IncomingView
@@ -882,6 +887,18 @@ open func backUpIfDue(now: Moment)async throws  -> BackupMade?  {
             liftFunc: FfiConverterOptionTypeBackupMade.lift,
             errorHandler: FfiConverterTypeRestwaterError_lift
         )
+}
+    
+    /**
+     * Where the backup is that was made last, for the shell to copy if it hasn't yet.
+     */
+open func latestBackup()throws  -> String?  {
+    return try  FfiConverterOptionString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_latest_backup(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+})
 }
     
     /**
@@ -9952,11 +9969,11 @@ public struct SetupView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * Peg and name of the water, as typed before.
+     * Peg and, as long as no water was fished before, name of the water, as typed before.
      */
     public let fields: [TypedField]
     /**
-     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
+     * The water, the draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
     public let rows: [ChoiceRow]
     /**
@@ -9975,10 +9992,10 @@ public struct SetupView: Equatable, Hashable {
          * What it is about.
          */title: String, 
         /**
-         * Peg and name of the water, as typed before.
+         * Peg and, as long as no water was fished before, name of the water, as typed before.
          */fields: [TypedField], 
         /**
-         * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
+         * The water, the draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
          */rows: [ChoiceRow], 
         /**
          * Opens the cautions of this peg.
@@ -19775,6 +19792,17 @@ public enum MatchTap: Equatable, Hashable {
          */right: UInt8
     )
     /**
+     * How far the section reaches on one side. It has no extent until the other side is known too.
+     */
+    case sectionSide(
+        /**
+         * Which: anything but left is right.
+         */side: Side, 
+        /**
+         * Pegs on it.
+         */pegs: UInt8
+    )
+    /**
      * A digit of its weight was typed.
      */
     case scalesDigit(
@@ -19846,14 +19874,17 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         case 7: return .section(left: try FfiConverterUInt8.read(from: &buf), right: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 8: return .scalesDigit(digit: try FfiConverterUInt8.read(from: &buf)
+        case 8: return .sectionSide(side: try FfiConverterTypeSide.read(from: &buf), pegs: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 9: return .scalesUnit
+        case 9: return .scalesDigit(digit: try FfiConverterUInt8.read(from: &buf)
+        )
         
-        case 10: return .weighIn
+        case 10: return .scalesUnit
         
-        case 11: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 11: return .weighIn
+        
+        case 12: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -19899,21 +19930,27 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             FfiConverterUInt8.write(right, into: &buf)
             
         
-        case let .scalesDigit(digit):
+        case let .sectionSide(side,pegs):
             writeInt(&buf, Int32(8))
+            FfiConverterTypeSide.write(side, into: &buf)
+            FfiConverterUInt8.write(pegs, into: &buf)
+            
+        
+        case let .scalesDigit(digit):
+            writeInt(&buf, Int32(9))
             FfiConverterUInt8.write(digit, into: &buf)
             
         
         case .scalesUnit:
-            writeInt(&buf, Int32(9))
-        
-        
-        case .weighIn:
             writeInt(&buf, Int32(10))
         
         
-        case let .weighedIn(net,unit,count):
+        case .weighIn:
             writeInt(&buf, Int32(11))
+        
+        
+        case let .weighedIn(net,unit,count):
+            writeInt(&buf, Int32(12))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
@@ -24183,7 +24220,15 @@ public enum TypedInto: Equatable, Hashable {
      */
     case peg
     /**
-     * Its depth, a length.
+     * The water of a session that has begun, which was wrong.
+     */
+    case sessionWater
+    /**
+     * The peg of one.
+     */
+    case sessionPeg
+    /**
+     * The depth of the set-up, a length.
      */
     case depth
     /**
@@ -24291,42 +24336,46 @@ public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
         
         case 2: return .peg
         
-        case 3: return .depth
+        case 3: return .sessionWater
         
-        case 4: return .swimName
+        case 4: return .sessionPeg
         
-        case 5: return .pegLatitude
+        case 5: return .depth
         
-        case 6: return .pegLongitude
+        case 6: return .swimName
         
-        case 7: return .pegBearing
+        case 7: return .pegLatitude
         
-        case 8: return .bait(rod: try FfiConverterUInt8.read(from: &buf)
+        case 8: return .pegLongitude
+        
+        case 9: return .pegBearing
+        
+        case 10: return .bait(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 9: return .colour(rod: try FfiConverterUInt8.read(from: &buf)
+        case 11: return .colour(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 10: return .popUp(rod: try FfiConverterUInt8.read(from: &buf)
+        case 12: return .popUp(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 11: return .hooklength(rod: try FfiConverterUInt8.read(from: &buf)
+        case 13: return .hooklength(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 12: return .lead(rod: try FfiConverterUInt8.read(from: &buf)
+        case 14: return .lead(rod: try FfiConverterUInt8.read(from: &buf)
         )
         
-        case 13: return .note
+        case 15: return .note
         
-        case 14: return .plan
+        case 16: return .plan
         
-        case 15: return .matchRule
+        case 17: return .matchRule
         
-        case 16: return .planPeg
+        case 18: return .planPeg
         
-        case 17: return .planMark
+        case 19: return .planMark
         
-        case 18: return .planMove
+        case 20: return .planMove
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -24344,73 +24393,81 @@ public struct FfiConverterTypeTypedInto: FfiConverterRustBuffer {
             writeInt(&buf, Int32(2))
         
         
-        case .depth:
+        case .sessionWater:
             writeInt(&buf, Int32(3))
         
         
-        case .swimName:
+        case .sessionPeg:
             writeInt(&buf, Int32(4))
         
         
-        case .pegLatitude:
+        case .depth:
             writeInt(&buf, Int32(5))
         
         
-        case .pegLongitude:
+        case .swimName:
             writeInt(&buf, Int32(6))
         
         
-        case .pegBearing:
+        case .pegLatitude:
             writeInt(&buf, Int32(7))
         
         
-        case let .bait(rod):
+        case .pegLongitude:
             writeInt(&buf, Int32(8))
-            FfiConverterUInt8.write(rod, into: &buf)
-            
         
-        case let .colour(rod):
+        
+        case .pegBearing:
             writeInt(&buf, Int32(9))
-            FfiConverterUInt8.write(rod, into: &buf)
-            
         
-        case let .popUp(rod):
+        
+        case let .bait(rod):
             writeInt(&buf, Int32(10))
             FfiConverterUInt8.write(rod, into: &buf)
             
         
-        case let .hooklength(rod):
+        case let .colour(rod):
             writeInt(&buf, Int32(11))
             FfiConverterUInt8.write(rod, into: &buf)
             
         
-        case let .lead(rod):
+        case let .popUp(rod):
             writeInt(&buf, Int32(12))
             FfiConverterUInt8.write(rod, into: &buf)
             
         
-        case .note:
+        case let .hooklength(rod):
             writeInt(&buf, Int32(13))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
         
-        
-        case .plan:
+        case let .lead(rod):
             writeInt(&buf, Int32(14))
+            FfiConverterUInt8.write(rod, into: &buf)
+            
         
-        
-        case .matchRule:
+        case .note:
             writeInt(&buf, Int32(15))
         
         
-        case .planPeg:
+        case .plan:
             writeInt(&buf, Int32(16))
         
         
-        case .planMark:
+        case .matchRule:
             writeInt(&buf, Int32(17))
         
         
-        case .planMove:
+        case .planPeg:
             writeInt(&buf, Int32(18))
+        
+        
+        case .planMark:
+            writeInt(&buf, Int32(19))
+        
+        
+        case .planMove:
+            writeInt(&buf, Int32(20))
         
         }
     }
@@ -28372,6 +28429,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_back_up_if_due() != 27829) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_latest_backup() != 16022) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_look_into() != 39588) {

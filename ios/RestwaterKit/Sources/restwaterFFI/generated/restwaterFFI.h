@@ -294,6 +294,11 @@ uint64_t uniffi_restwater_fn_method_restwater_back_up(uint64_t ptr, RustBuffer n
 uint64_t uniffi_restwater_fn_method_restwater_back_up_if_due(uint64_t ptr, RustBuffer now
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LATEST_BACKUP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LATEST_BACKUP
+RustBuffer uniffi_restwater_fn_method_restwater_latest_backup(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_INTO
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_LOOK_INTO
 uint64_t uniffi_restwater_fn_method_restwater_look_into(uint64_t ptr, RustBuffer path, RustBuffer now, uint64_t work
@@ -857,6 +862,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_back_up(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_BACK_UP_IF_DUE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_BACK_UP_IF_DUE
 uint16_t uniffi_restwater_checksum_method_restwater_back_up_if_due(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LATEST_BACKUP
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_LATEST_BACKUP
+uint16_t uniffi_restwater_checksum_method_restwater_latest_backup(void
     
 );
 #endif

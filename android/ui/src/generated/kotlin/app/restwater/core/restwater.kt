@@ -738,6 +738,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_back_up_if_due(
     ): Int
+    external fun uniffi_restwater_checksum_method_restwater_latest_backup(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_look_into(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_look_over(
@@ -814,6 +816,8 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_method_restwater_back_up_if_due(`ptr`: Long,`now`: RustBuffer.ByValue,
     ): Long
+    external fun uniffi_restwater_fn_method_restwater_latest_backup(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_look_into(`ptr`: Long,`path`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`work`: Long,
     ): Long
     external fun uniffi_restwater_fn_method_restwater_look_over(`ptr`: Long,
@@ -1065,6 +1069,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 27829) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_latest_backup() and 0xFFFF) != 16022) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_look_into() and 0xFFFF) != 39588) {
@@ -1725,6 +1732,11 @@ public interface RestwaterInterface {
     suspend fun `backUpIfDue`(`now`: Moment): BackupMade?
     
     /**
+     * Where the backup is that was made last, for the shell to copy if it hasn't yet.
+     */
+    fun `latestBackup`(): kotlin.String?
+    
+    /**
      * What taking in the file would bring. Changes nothing.
      */
     suspend fun `lookInto`(`path`: kotlin.String, `now`: Moment, `work`: Work): IncomingView
@@ -1961,6 +1973,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         RestwaterException.ErrorHandler,
     )
     }
+
+    
+    /**
+     * Where the backup is that was made last, for the shell to copy if it hasn't yet.
+     */
+    @Throws(RestwaterException::class)override fun `latestBackup`(): kotlin.String? {
+            return FfiConverterOptionalString.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_latest_backup(
+        it,
+        _status)
+}
+    }
+    )
+    }
+    
 
     
     /**
@@ -7766,12 +7795,12 @@ data class SetupView (
     val `title`: kotlin.String
     , 
     /**
-     * Peg and name of the water, as typed before.
+     * Peg and, as long as no water was fished before, name of the water, as typed before.
      */
     val `fields`: List<TypedField>
     , 
     /**
-     * The draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
+     * The water, the draw, the last set-up, depth, span of the sticks, rods, the pack list: each a row of choices.
      */
     val `rows`: List<ChoiceRow>
     , 
@@ -16601,6 +16630,25 @@ sealed class MatchTap {
     }
     
     /**
+     * How far the section reaches on one side. It has no extent until the other side is known too.
+     */
+    data class SectionSide(
+        /**
+         * Which: anything but left is right.
+         */
+        val `side`: app.restwater.core.Side, 
+        /**
+         * Pegs on it.
+         */
+        val `pegs`: kotlin.UByte) : MatchTap()
+        
+    {
+        
+
+        companion object
+    }
+    
+    /**
      * A digit of its weight was typed.
      */
     data class ScalesDigit(
@@ -16687,12 +16735,16 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterUByte.read(buf),
                 FfiConverterUByte.read(buf),
                 )
-            8 -> MatchTap.ScalesDigit(
+            8 -> MatchTap.SectionSide(
+                FfiConverterTypeSide.read(buf),
                 FfiConverterUByte.read(buf),
                 )
-            9 -> MatchTap.ScalesUnit
-            10 -> MatchTap.WeighIn
-            11 -> MatchTap.WeighedIn(
+            9 -> MatchTap.ScalesDigit(
+                FfiConverterUByte.read(buf),
+                )
+            10 -> MatchTap.ScalesUnit
+            11 -> MatchTap.WeighIn
+            12 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -16749,6 +16801,14 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 4UL
                 + FfiConverterUByte.allocationSize(value.`left`)
                 + FfiConverterUByte.allocationSize(value.`right`)
+            )
+        }
+        is MatchTap.SectionSide -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+                + FfiConverterTypeSide.allocationSize(value.`side`)
+                + FfiConverterUByte.allocationSize(value.`pegs`)
             )
         }
         is MatchTap.ScalesDigit -> {
@@ -16818,21 +16878,27 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterUByte.write(value.`right`, buf)
                 Unit
             }
-            is MatchTap.ScalesDigit -> {
+            is MatchTap.SectionSide -> {
                 buf.putInt(8)
+                FfiConverterTypeSide.write(value.`side`, buf)
+                FfiConverterUByte.write(value.`pegs`, buf)
+                Unit
+            }
+            is MatchTap.ScalesDigit -> {
+                buf.putInt(9)
                 FfiConverterUByte.write(value.`digit`, buf)
                 Unit
             }
             is MatchTap.ScalesUnit -> {
-                buf.putInt(9)
-                Unit
-            }
-            is MatchTap.WeighIn -> {
                 buf.putInt(10)
                 Unit
             }
-            is MatchTap.WeighedIn -> {
+            is MatchTap.WeighIn -> {
                 buf.putInt(11)
+                Unit
+            }
+            is MatchTap.WeighedIn -> {
+                buf.putInt(12)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
@@ -21237,7 +21303,19 @@ sealed class TypedInto {
     
     
     /**
-     * Its depth, a length.
+     * The water of a session that has begun, which was wrong.
+     */
+    object SessionWater : TypedInto()
+    
+    
+    /**
+     * The peg of one.
+     */
+    object SessionPeg : TypedInto()
+    
+    
+    /**
+     * The depth of the set-up, a length.
      */
     object Depth : TypedInto()
     
@@ -21395,32 +21473,34 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
         return when(buf.getInt()) {
             1 -> TypedInto.Water
             2 -> TypedInto.Peg
-            3 -> TypedInto.Depth
-            4 -> TypedInto.SwimName
-            5 -> TypedInto.PegLatitude
-            6 -> TypedInto.PegLongitude
-            7 -> TypedInto.PegBearing
-            8 -> TypedInto.Bait(
+            3 -> TypedInto.SessionWater
+            4 -> TypedInto.SessionPeg
+            5 -> TypedInto.Depth
+            6 -> TypedInto.SwimName
+            7 -> TypedInto.PegLatitude
+            8 -> TypedInto.PegLongitude
+            9 -> TypedInto.PegBearing
+            10 -> TypedInto.Bait(
                 FfiConverterUByte.read(buf),
                 )
-            9 -> TypedInto.Colour(
+            11 -> TypedInto.Colour(
                 FfiConverterUByte.read(buf),
                 )
-            10 -> TypedInto.PopUp(
+            12 -> TypedInto.PopUp(
                 FfiConverterUByte.read(buf),
                 )
-            11 -> TypedInto.Hooklength(
+            13 -> TypedInto.Hooklength(
                 FfiConverterUByte.read(buf),
                 )
-            12 -> TypedInto.Lead(
+            14 -> TypedInto.Lead(
                 FfiConverterUByte.read(buf),
                 )
-            13 -> TypedInto.Note
-            14 -> TypedInto.Plan
-            15 -> TypedInto.MatchRule
-            16 -> TypedInto.PlanPeg
-            17 -> TypedInto.PlanMark
-            18 -> TypedInto.PlanMove
+            15 -> TypedInto.Note
+            16 -> TypedInto.Plan
+            17 -> TypedInto.MatchRule
+            18 -> TypedInto.PlanPeg
+            19 -> TypedInto.PlanMark
+            20 -> TypedInto.PlanMove
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -21433,6 +21513,18 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
             )
         }
         is TypedInto.Peg -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.SessionWater -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is TypedInto.SessionPeg -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
@@ -21551,73 +21643,81 @@ public object FfiConverterTypeTypedInto : FfiConverterRustBuffer<TypedInto>{
                 buf.putInt(2)
                 Unit
             }
-            is TypedInto.Depth -> {
+            is TypedInto.SessionWater -> {
                 buf.putInt(3)
                 Unit
             }
-            is TypedInto.SwimName -> {
+            is TypedInto.SessionPeg -> {
                 buf.putInt(4)
                 Unit
             }
-            is TypedInto.PegLatitude -> {
+            is TypedInto.Depth -> {
                 buf.putInt(5)
                 Unit
             }
-            is TypedInto.PegLongitude -> {
+            is TypedInto.SwimName -> {
                 buf.putInt(6)
                 Unit
             }
-            is TypedInto.PegBearing -> {
+            is TypedInto.PegLatitude -> {
                 buf.putInt(7)
                 Unit
             }
-            is TypedInto.Bait -> {
+            is TypedInto.PegLongitude -> {
                 buf.putInt(8)
-                FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is TypedInto.Colour -> {
+            is TypedInto.PegBearing -> {
                 buf.putInt(9)
-                FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is TypedInto.PopUp -> {
+            is TypedInto.Bait -> {
                 buf.putInt(10)
                 FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is TypedInto.Hooklength -> {
+            is TypedInto.Colour -> {
                 buf.putInt(11)
                 FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is TypedInto.Lead -> {
+            is TypedInto.PopUp -> {
                 buf.putInt(12)
                 FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is TypedInto.Note -> {
+            is TypedInto.Hooklength -> {
                 buf.putInt(13)
+                FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is TypedInto.Plan -> {
+            is TypedInto.Lead -> {
                 buf.putInt(14)
+                FfiConverterUByte.write(value.`rod`, buf)
                 Unit
             }
-            is TypedInto.MatchRule -> {
+            is TypedInto.Note -> {
                 buf.putInt(15)
                 Unit
             }
-            is TypedInto.PlanPeg -> {
+            is TypedInto.Plan -> {
                 buf.putInt(16)
                 Unit
             }
-            is TypedInto.PlanMark -> {
+            is TypedInto.MatchRule -> {
                 buf.putInt(17)
                 Unit
             }
-            is TypedInto.PlanMove -> {
+            is TypedInto.PlanPeg -> {
                 buf.putInt(18)
+                Unit
+            }
+            is TypedInto.PlanMark -> {
+                buf.putInt(19)
+                Unit
+            }
+            is TypedInto.PlanMove -> {
+                buf.putInt(20)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
