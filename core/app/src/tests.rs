@@ -21,6 +21,7 @@ mod language;
 mod late;
 mod late_start;
 mod learning;
+mod left_open;
 mod left_screens;
 mod mend;
 mod phone_screen;

@@ -1,7 +1,7 @@
 //! An END that was tapped long after everything else, often the next morning.
 
 use super::cast::{CastEnd, EndCause};
-use super::model::{Doubt, DoubtKind, LastTimed, Session};
+use super::model::{Doubt, DoubtKind, LastTimed, Rod, RodState, Session};
 use super::{Cast, Stamp};
 use restwater_log::Payload;
 
@@ -20,6 +20,16 @@ pub(super) fn mark_late_end(session: &mut Session) {
         let doubt = Doubt { op: *op, kind: DoubtKind::LateEnd };
         session.doubts.push(doubt);
     }
+}
+
+/// Whether every rod has been in for longer than packing up takes, since its last cast or since the start.
+pub fn is_packed_up(session: &Session, now: &Stamp) -> bool {
+    let in_since = |rod: &Rod| match &rod.state {
+        RodState::Ready { since } => since.clone().or_else(|| session.started.clone()),
+        _ => None,
+    };
+    let packed = |rod| in_since(rod).is_some_and(|since| now.minutes_since(&since) > PACKED_UP_WITHIN_MIN);
+    session.rods.iter().all(packed)
 }
 
 /// The last entry before END where END came too long after it to be packing up.

@@ -1,6 +1,6 @@
 //! What the record says, in words: how little or how much is known comes with it.
 
-use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours};
+use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours, left_open};
 use crate::figures::whole;
 use crate::leave_words::{habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
@@ -34,6 +34,11 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     let words = input.words;
     if let BankState::Ready | BankState::Landed | BankState::Out = state
         && let Some(advice) = hours::advice(input, state)
+    {
+        return advice;
+    }
+    if let BankState::Ready | BankState::Landed = state
+        && let Some(advice) = left_open::advice(input)
     {
         return advice;
     }

@@ -1,6 +1,7 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
 use super::hours::is_out_of_hours;
+use super::left_open::left_open;
 use super::{BankInput, BankState};
 use crate::feed::feed_words;
 use crate::seen::{neighbour_id, sides};
@@ -134,11 +135,16 @@ impl Pad<'_> {
         entry.map_or_else(|| self.input.words.say("key-undo-nothing"), |e| entry_words(self.input.words, e))
     }
 
-    /// The one key that is most likely next. Outside the hours of a match that is no cast.
+    /// The one key that is most likely next. Outside the hours of a match that is no cast, nor is it in a session of an earlier
+    /// day that was left open.
     fn is_next(&self, key: Key) -> bool {
         let out_of_hours = is_out_of_hours(self.input);
         match (self.state, key) {
-            (BankState::Ready | BankState::Landed, Key::Cast) | (BankState::Out, Key::Bite) => !out_of_hours,
+            (BankState::Ready | BankState::Landed, Key::Cast) => {
+                !out_of_hours && left_open(self.input).is_none()
+            }
+            (BankState::Ready | BankState::Landed, Key::End) => left_open(self.input).is_some(),
+            (BankState::Out, Key::Bite) => !out_of_hours,
             (BankState::Out, Key::WoundIn) => out_of_hours,
             (BankState::NoSession, Key::Start)
             | (BankState::FishOn, Key::Landed)

@@ -4,6 +4,7 @@ mod advice;
 mod clock;
 mod hours;
 mod keys;
+mod left_open;
 mod strip;
 
 use super::date::hours_minutes;

@@ -1,0 +1,55 @@
+//! The morning after an END that was forgotten.
+
+use super::match_day::in_match;
+use super::rods::with_rods;
+use super::*;
+use restwater_screen::KeyWeight;
+
+/// The next morning; the session began at 22:13 on 14 Nov.
+const MORNING: i64 = 9 * 60 * MIN;
+
+fn solid(phone: &mut Phone, ms: i64) -> Vec<Key> {
+    let keys = phone.bank(ms).keys;
+    keys.into_iter().filter(|key| key.weight == KeyWeight::Solid).map(|key| key.key).collect()
+}
+
+fn headline(phone: &mut Phone, ms: i64) -> String {
+    let advice = phone.bank(ms).advice;
+    assert_eq!(phone.app().watch(&at(ms)).text, advice.headline);
+    advice.headline
+}
+
+#[test]
+fn a_session_of_yesterday_with_every_rod_in_is_to_be_ended() {
+    let mut phone = with_rods(2);
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(2 * MIN, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(40 * MIN, &WOUND_IN).unwrap();
+    assert!(!headline(&mut phone, MORNING).starts_with("Still open"), "rod 2 fishes through the night");
+    phone.tap(41 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    assert_eq!(solid(&mut phone, 100 * MIN), [Key::Cast], "23:53, still the same day");
+    assert_eq!(solid(&mut phone, 130 * MIN), [Key::Cast], "a pause past midnight: in for 89 min");
+    let advice = phone.bank(MORNING).advice;
+    assert_eq!(advice.headline, "Still open since 14 Nov 2023.");
+    assert_eq!(advice.detail, "END closes it, then START begins a new one.");
+    assert_eq!(solid(&mut phone, MORNING), [Key::End]);
+    assert_eq!(phone.app().watch(&at(MORNING)).next, None, "no cast without a look");
+    let keys = phone.bank(MORNING).keys;
+    assert!(keys.iter().any(|key| key.key == Key::Cast && key.enabled));
+    // Whoever fishes on does.
+    phone.tap(MORNING, &CAST).unwrap();
+    assert!(!headline(&mut phone, MORNING + MIN).starts_with("Still open"));
+    phone.tap(MORNING + 2 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(solid(&mut phone, MORNING + 3 * MIN), [Key::Cast]);
+}
+
+#[test]
+fn a_session_that_nothing_was_cast_in_a_break_and_a_match_have_words_of_their_own() {
+    let mut phone = started();
+    assert_eq!(headline(&mut phone, MORNING), "Still open since 14 Nov 2023.");
+    phone.tap(MIN, &Action::Away).unwrap();
+    assert_eq!(headline(&mut phone, MORNING), "Away from the rods.");
+    let mut phone = in_match();
+    assert!(!headline(&mut phone, 200 * MIN).starts_with("Still open"), "a match over midnight");
+    assert_eq!(headline(&mut phone, MORNING), "All out.");
+}

@@ -1,0 +1,26 @@
+//! A session of an earlier day whose END was forgotten.
+
+use super::advice::quiet;
+use super::{AdviceView, BankInput};
+use crate::Arg;
+use crate::book::midnight;
+use crate::date::date_words;
+use restwater_session::{Session, Stamp, is_packed_up};
+
+/// The start of the session, if it began on an earlier day and every rod has been in for longer than packing up takes. The hours
+/// of a match have words of their own.
+pub(super) fn left_open<'a>(input: &BankInput<'a>) -> Option<&'a Stamp> {
+    let session: &Session =
+        input.session.filter(|session| session.is_open() && session.match_day.is_none())?;
+    let start = session.started.as_ref()?;
+    let earlier = start.shown.wall_ms < midnight(&input.now.shown);
+    (earlier && session.away().is_none() && is_packed_up(session, input.now)).then_some(start)
+}
+
+/// "Still open since 17 Jan 2026. END closes it, then START begins a new one."
+pub(super) fn advice(input: &BankInput) -> Option<AdviceView> {
+    let start = &left_open(input)?.shown;
+    let date = date_words(input.words, start.wall_ms, start.offset_min);
+    let headline = input.words.say_with("advice-left-open", &[("date", Arg::Text(&date))]);
+    Some(quiet(headline, input.words.say("advice-left-open-detail")))
+}
