@@ -216,8 +216,8 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// Corrects the peg or the water of the session opened, otherwise of the one shown, whether it is over or not. The set-up is
-    /// logged again as it should have been: the latest counts, and the session began when it did.
+    /// Corrects the peg or the water of the session opened, otherwise of the one shown, whether it is over or not: an amendment of
+    /// its START, which stands where it stood and takes the correction along if it is taken back.
     pub(super) fn correct_setup(
         &mut self,
         change: impl FnOnce(&mut SessionSetup),
@@ -235,7 +235,11 @@ impl App {
         if setup == before {
             return Ok(String::new());
         }
-        self.write(id, Payload::SessionStarted(setup.clone()), None, at)?;
+        let ops = self.journal.store().ops_of(id)?;
+        let in_force = restwater_log::effective(&restwater_log::sorted(&ops));
+        let start = in_force.iter().rfind(|step| matches!(step.payload, Payload::SessionStarted(_)));
+        let start = start.ok_or(AppError::NoSuchSession)?.op.id;
+        self.write(id, Payload::SessionStarted(setup.clone()), Some(start), at)?;
         // The next START is offered the same place.
         if (&self.draft.water, &self.draft.peg) == (&before.water, &before.peg) {
             self.change_draft(|draft| (draft.water, draft.peg) = (setup.water, setup.peg))?;

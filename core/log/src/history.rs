@@ -5,9 +5,6 @@ use super::{Hlc, Op, Payload};
 use std::collections::HashSet;
 use uuid::Uuid;
 
-/// What a label names a set-up by that is logged again in a session that has begun: UNDO takes back that, not the START.
-const CORRECTED: &str = "session_corrected";
-
 /// One step of undo: one op, or the ops of one group.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Entry {
@@ -39,16 +36,10 @@ pub struct History {
 /// entries that are gone with an undone import are not offered.
 pub fn history(ordered: &[&Op], device: Uuid) -> History {
     let mut history = History::default();
-    let mut begun: HashSet<Uuid> = HashSet::new();
-    for op in ordered {
-        let begins = matches!(op.payload, Payload::SessionStarted(_));
-        let corrects = begins && !begun.insert(op.session);
-        if op.device != device || !op.is_step_of_undo() {
-            continue;
-        }
+    for op in ordered.iter().filter(|op| op.device == device && op.is_step_of_undo()) {
         match &op.payload {
             Payload::Undone { targets } => history.step(op, targets),
-            _ => history.done(op, if corrects { CORRECTED } else { op.payload.kind() }),
+            _ => history.done(op),
         }
     }
     let gone = gone_with_an_import(ordered);
@@ -72,7 +63,7 @@ fn gone_with_an_import(ordered: &[&Op]) -> HashSet<Uuid> {
 }
 
 impl History {
-    fn done(&mut self, op: &Op, kind: &str) {
+    fn done(&mut self, op: &Op) {
         self.redo.clear();
         match self.undo.last_mut().filter(|last| last.group == op.entry()) {
             Some(last) => {
@@ -85,7 +76,7 @@ impl History {
             }
             None => self.undo.push(Entry {
                 ops: vec![op.id],
-                kind: kind.to_owned(),
+                kind: kind_of(op).to_owned(),
                 wall_ms: op.at.wall_ms,
                 offset_min: op.at.offset_min,
                 hlc: op.hlc,
@@ -104,6 +95,14 @@ impl History {
             let entry = self.undo.remove(i);
             self.redo.push((entry, op.id));
         }
+    }
+}
+
+/// The kind that a label names an op by. A set-up that amends that of a START is a correction: UNDO takes back that, not the START.
+fn kind_of(op: &Op) -> &str {
+    match op.payload {
+        Payload::SessionStarted(_) if op.amends.is_some() => "session_corrected",
+        _ => op.payload.kind(),
     }
 }
 

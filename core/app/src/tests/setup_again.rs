@@ -229,6 +229,24 @@ fn the_peg_and_the_water_of_a_session_that_has_begun_are_put_right_in_the_book()
     }
 }
 
+/// The session came by an import and was put right here: with the import all of it goes.
+#[test]
+fn a_peg_put_right_is_gone_with_the_import_of_its_session() {
+    let mut other = Phone::with_ids_from(500);
+    let day = other.day_on(0, "22", "maggot");
+    let file = other.all_of_it(MIN);
+    let mut mine = started();
+    let import = mine.take(&file, 2 * MIN);
+    mine.tap(3 * MIN, &Action::Book { tap: restwater_screen::BookTap::Open { session: day } }).unwrap();
+    mine.tap(4 * MIN, &Action::Book { tap: restwater_screen::BookTap::PhoneIsMine { mine: true } }).unwrap();
+    mine.tap(5 * MIN, &typed(TypedInto::SessionPeg, "9")).unwrap();
+    assert!(mine.book_leaf(6 * MIN, "session").title.ends_with("Peg 9"));
+    let sessions = |phone: &mut Phone, ms| phone.book_leaf(ms, "sessions").says;
+    assert_eq!(sessions(&mut mine, 6 * MIN), "2 sessions of 2.");
+    mine.tap(7 * MIN, &Action::UndoImport { id: import }).unwrap();
+    assert_eq!(sessions(&mut mine, 8 * MIN), "1 session of 1.");
+}
+
 #[test]
 fn the_peg_of_a_partners_session_is_the_partners_to_put_right() {
     let mut theirs = Phone::with_ids_from(500);
