@@ -23,8 +23,6 @@ pub struct ForecastLine {
     pub value: String,
     /// One future in ten stays below this.
     pub low: f64,
-    /// The middle one.
-    pub likely: f64,
     /// One future in ten passes this.
     pub high: f64,
 }
@@ -97,7 +95,7 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
     );
     let unit = format!("{id}-value");
     let value = if words.has(&unit) { words.say_with(&unit, &[("value", Arg::Text(&value))]) } else { value };
-    ForecastLine { label: words.say(id), value, low: range.low, likely: range.likely, high: range.high }
+    ForecastLine { label: words.say(id), value, low: range.low, high: range.high }
 }
 
 fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {
