@@ -3375,11 +3375,6 @@ data class ChangeView (
     val `probability`: kotlin.String
     , 
     /**
-     * The first of these figures as a probability: that the new one is better.
-     */
-    val `newBetter`: kotlin.Double
-    , 
-    /**
      * The ratio in words.
      */
     val `ratio`: kotlin.String
@@ -3433,7 +3428,6 @@ public object FfiConverterTypeChangeView: FfiConverterOnlyRead<ChangeView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterDouble.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceString.read(buf),
@@ -3462,12 +3456,7 @@ data class ChangesView (
     val `says`: kotlin.String
     , 
     /**
-     * How many changes were looked at.
-     */
-    val `lookedAt`: kotlin.UInt
-    , 
-    /**
-     * What that means.
+     * How many changes were looked at, and what that means.
      */
     val `warning`: kotlin.String
     , 
@@ -3513,7 +3502,6 @@ public object FfiConverterTypeChangesView: FfiConverterOnlyRead<ChangesView> {
         return ChangesView(
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterUInt.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeAxis.read(buf),
             FfiConverterSequenceTypeChangeView.read(buf),
@@ -4723,11 +4711,6 @@ data class ForecastLine (
     val `low`: kotlin.Double
     , 
     /**
-     * The middle one.
-     */
-    val `likely`: kotlin.Double
-    , 
-    /**
      * One future in ten passes this.
      */
     val `high`: kotlin.Double
@@ -4749,7 +4732,6 @@ public object FfiConverterTypeForecastLine: FfiConverterOnlyRead<ForecastLine> {
         return ForecastLine(
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterDouble.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterDouble.read(buf),
         )
@@ -5298,11 +5280,6 @@ data class IncomingView (
     val `known`: kotlin.ULong
     , 
     /**
-     * How many of the new entries mend or undo others.
-     */
-    val `amended`: kotlin.ULong
-    , 
-    /**
      * How many of the new entries are of a newer version and kept unread.
      */
     val `newer`: kotlin.ULong
@@ -5311,11 +5288,6 @@ data class IncomingView (
      * Records that can't be read.
      */
     val `damaged`: kotlin.ULong
-    , 
-    /**
-     * Entries left out because another entry has their id.
-     */
-    val `clashes`: kotlin.ULong
     , 
     /**
      * Sessions with something new.
@@ -5343,8 +5315,6 @@ public object FfiConverterTypeIncomingView: FfiConverterOnlyRead<IncomingView> {
             FfiConverterBoolean.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterULong.read(buf),
-            FfiConverterULong.read(buf),
             FfiConverterULong.read(buf),
             FfiConverterULong.read(buf),
             FfiConverterULong.read(buf),
@@ -7723,11 +7693,6 @@ data class ShellWords (
     val `fileFailed`: kotlin.String
     , 
     /**
-     * A file was handed on or saved.
-     */
-    val `fileSaved`: kotlin.String
-    , 
-    /**
      * The log is being opened, so a tap was not logged.
      */
     val `stillOpening`: kotlin.String
@@ -7781,7 +7746,6 @@ public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
         )
     }
 
@@ -7807,21 +7771,6 @@ data class SideView (
      * "2.8 an hour (0.8 to 7.2)".
      */
     val `rate`: kotlin.String
-    , 
-    /**
-     * Bites per hour.
-     */
-    val `perHour`: kotlin.Double
-    , 
-    /**
-     * Exact 95 % limits of it.
-     */
-    val `perHourLow`: kotlin.Double
-    , 
-    /**
-     * Upper limit.
-     */
-    val `perHourHigh`: kotlin.Double
     
 ){
     
@@ -7841,9 +7790,6 @@ public object FfiConverterTypeSideView: FfiConverterOnlyRead<SideView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterDouble.read(buf),
-            FfiConverterDouble.read(buf),
-            FfiConverterDouble.read(buf),
         )
     }
 
@@ -8896,11 +8842,6 @@ data class Update (
     val `repeated`: kotlin.Boolean
     , 
     /**
-     * What UNDO would undo next.
-     */
-    val `undoLabel`: kotlin.String?
-    , 
-    /**
      * The notice about the tap.
      */
     val `notice`: kotlin.String
@@ -8928,7 +8869,6 @@ public object FfiConverterTypeUpdate: FfiConverterOnlyRead<Update> {
             FfiConverterTypeScreen.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
-            FfiConverterOptionalString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterOptionalTypeWhich.read(buf),
         )
