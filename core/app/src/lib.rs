@@ -375,8 +375,7 @@ impl App {
 
     fn update(&mut self, at: &Moment, changed: bool, repeated: bool, notice: String) -> Update {
         let screen = Screen::Bank(self.bank(at)).spoken(self.words);
-        let undo_label = self.journal.recent().undo().map(|entry| screen::entry_words(self.words, entry));
-        Update { screen, changed, repeated, undo_label, notice, opens: None }
+        Update { screen, changed, repeated, notice, opens: None }
     }
 
     fn say_what(&self, id: &str, kind: &str) -> String {

@@ -13,8 +13,6 @@ pub struct Update {
     pub changed: bool,
     /// Whether the tap was ignored as a second one.
     pub repeated: bool,
-    /// What UNDO would undo next.
-    pub undo_label: Option<String>,
     /// The notice about the tap.
     pub notice: String,
     /// A screen that opens by itself: the Bank after START, the card of the day after END.

@@ -101,14 +101,10 @@ pub struct IncomingView {
     pub new: u64,
     /// Entries known before.
     pub known: u64,
-    /// How many of the new entries mend or undo others.
-    pub amended: u64,
     /// How many of the new entries are of a newer version and kept unread.
     pub newer: u64,
     /// Records that can't be read.
     pub damaged: u64,
-    /// Entries left out because another entry has their id.
-    pub clashes: u64,
     /// Sessions with something new.
     pub sessions: u64,
 }
@@ -273,10 +269,8 @@ pub fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> IncomingVi
         leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
         new: tally.new,
         known: tally.known,
-        amended: tally.amended,
         newer: tally.newer,
         damaged: tally.damaged,
-        clashes: tally.clashes,
         sessions: tally.sessions.len() as u64,
     }
 }
@@ -318,10 +312,8 @@ pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> Incoming
         leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
         new: tally.entries,
         known: tally.already.len() as u64,
-        amended: 0,
         newer: 0,
         damaged: 0,
-        clashes: 0,
         sessions: u64::from(tally.entries > 0),
     }
 }
@@ -343,10 +335,8 @@ pub fn incoming_club(words: &Wording, start: &ClubStart, known: bool, stage: Sta
         leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
         new: u64::from(!known),
         known: u64::from(known),
-        amended: 0,
         newer: 0,
         damaged: 0,
-        clashes: 0,
         sessions: 0,
     }
 }

@@ -25,8 +25,6 @@ pub struct ShellWords {
     pub file_no_space: String,
     /// Something else went wrong with it.
     pub file_failed: String,
-    /// A file was handed on or saved.
-    pub file_saved: String,
     /// The log is being opened, so a tap was not logged.
     pub still_opening: String,
     /// The key that salvages a damaged log.
@@ -53,7 +51,6 @@ impl ShellWords {
             file_gone: say("shell-file-gone"),
             file_no_space: say("shell-file-no-space"),
             file_failed: say("shell-file-failed"),
-            file_saved: say("shell-file-saved"),
             still_opening: say("shell-still-opening"),
             salvage: say("shell-salvage"),
             no_receiver: say("shell-no-receiver"),

@@ -51,7 +51,7 @@ fn an_evening_at_the_bench_needs_only_taps() {
     assert_eq!(says(&mut phone, "tie-up"), "1 to tie.");
     let update = phone.bench(4_000, BenchTap::CutAll).unwrap();
     assert!(update.changed);
-    assert_eq!(update.undo_label.as_deref(), Some("cut down 22:13"));
+    assert_eq!(phone.undoes().as_deref(), Some("cut down 22:13"));
     let have = |phone: &mut Phone| phone.leaf(Which::Bench, 5_000, "hooklengths").lines;
     let values: Vec<String> = have(&mut phone).into_iter().map(|line| line.value).collect();
     assert_eq!(values, ["4 tied, 5 to carry", "2 tied, 2 to carry"]);

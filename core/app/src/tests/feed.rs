@@ -71,7 +71,7 @@ fn the_first_feed_is_chosen_and_then_one_tap_repeats_it() {
     );
     let update = phone.send_key(2 * MIN, handful);
     assert_eq!(update.notice, "Fed: a handful, loose.");
-    assert_eq!(update.undo_label.as_deref(), Some("feed 22:15"));
+    assert_eq!(phone.undoes().as_deref(), Some("feed 22:15"));
     let key = phone.bank_key(3 * MIN, Key::Feed);
     assert_eq!((key.sub.as_deref(), &key.tap), (Some("a handful, loose"), &feed(FeedTap::Again).into()));
     assert_eq!(phone.bank_key(3 * MIN, Key::FeedOther).tap, KeyTap::Open { which: Which::Feed });

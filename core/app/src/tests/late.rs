@@ -11,7 +11,7 @@ fn landed_while_out_also_logs_the_bite_and_one_undo_removes_both() {
     phone.tap(0, &CAST).unwrap();
     let update = phone.tap(15 * MIN, &LANDED).unwrap();
     assert_eq!(update.notice, "landed logged, and the bite 120 s before: approximate.");
-    assert!(update.undo_label.unwrap().starts_with("landed"));
+    assert!(phone.undoes().unwrap().starts_with("landed"));
     let session = phone.app().session().unwrap();
     let wait = waits_of(session)[0];
     assert!(wait.is_bite() && wait.minutes() == 13.0);

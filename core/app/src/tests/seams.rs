@@ -167,10 +167,10 @@ fn undo_restores_what_was_removed_and_redo_removes_it_again() {
     phone.tap(2 * MIN, &remove(id)).unwrap();
     assert!(phone.marks().is_empty());
     phone.open();
-    let undone = phone.tap(3 * MIN, &Action::Undo).unwrap();
+    phone.tap(3 * MIN, &Action::Undo).unwrap();
     assert_eq!(phone.marks(), ["Gate"], "UNDO brings it back");
     assert_eq!(phone.app().session().unwrap().casts.len(), 1, "and leaves the cast alone");
-    assert_eq!(undone.undo_label.as_deref(), Some("cast 22:14"));
+    assert_eq!(phone.undoes().as_deref(), Some("cast 22:14"));
     phone.tap(4 * MIN, &Action::Redo).unwrap();
     assert!(phone.marks().is_empty());
     phone.open();
@@ -231,11 +231,11 @@ fn undoing_an_import_of_my_own_entries_is_not_a_step_of_undo() {
         restored.app().session().unwrap().casts[0].end.as_ref().map(|end| end.cause.clone()),
         Some(EndCause::Landed { fish: None })
     );
-    let update = restored.tap(21 * MIN, &Action::UndoImport { id }).unwrap();
-    assert_eq!(update.undo_label.as_deref(), Some("cast 22:14"), "what is gone is not offered");
+    restored.tap(21 * MIN, &Action::UndoImport { id }).unwrap();
+    assert_eq!(restored.undoes().as_deref(), Some("cast 22:14"), "what is gone is not offered");
     assert!(matches!(restored.tap(22 * MIN, &Action::Redo), Err(AppError::NothingToRedo)));
-    let update = restored.tap(23 * MIN, &Action::RedoImport { id }).unwrap();
-    assert_eq!(update.undo_label.as_deref(), Some("landed 22:29"));
+    restored.tap(23 * MIN, &Action::RedoImport { id }).unwrap();
+    assert_eq!(restored.undoes().as_deref(), Some("landed 22:29"));
     restored.open();
     assert!(restored.tap(24 * MIN, &Action::Undo).unwrap().notice.contains("landed"));
 }

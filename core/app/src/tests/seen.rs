@@ -31,7 +31,7 @@ fn fish_that_show_are_two_taps_from_the_bank_and_a_reason_for_where_next() {
     assert!(bubbles.closes);
     let update = phone.tap(2 * MIN, bubbles.tap.action().unwrap()).unwrap();
     assert_eq!(
-        (update.notice.as_str(), update.undo_label.as_deref()),
+        (update.notice.as_str(), phone.undoes().as_deref()),
         ("Logged: bubbles.", Some("fish showing 22:15"))
     );
     assert_eq!(phone.seen_screen(14 * MIN).says[1], "Bubbles, 12 min ago.");
@@ -67,7 +67,7 @@ fn a_neighbours_fish_has_a_key_on_the_bank_for_the_last_side_and_any_side_on_its
     assert_eq!((key.label.as_str(), key.enabled), ("LEFT PEG", true));
     let update = phone.tap(2 * MIN, key.tap.action().unwrap()).unwrap();
     assert_eq!(
-        (update.notice.as_str(), update.undo_label.as_deref()),
+        (update.notice.as_str(), phone.undoes().as_deref()),
         ("Logged: a fish to the left.", Some("neighbour's fish 22:15"))
     );
     let view = phone.seen_screen(3 * MIN);

@@ -25,8 +25,8 @@ fn a_partner_who_undoes_the_import_of_my_day_removes_it_only_there() {
     assert_eq!(water(&mut mine).as_deref(), Some("Mill pool"));
     mine.open();
     assert_eq!(water(&mut mine).as_deref(), Some("Mill pool"), "after a restart too");
-    let update = mine.tap(45 * MIN, &WOUND_IN).unwrap();
-    assert!(update.undo_label.is_some_and(|label| label.starts_with("wound in")));
+    mine.tap(45 * MIN, &WOUND_IN).unwrap();
+    assert!(mine.undoes().is_some_and(|label| label.starts_with("wound in")));
 }
 
 /// A redone import is exported again: a file contains what is in force, whatever happened to the import

@@ -23,9 +23,7 @@ pub struct ChangesView {
     pub title: String,
     /// What it says, in one sentence.
     pub says: String,
-    /// How many changes were looked at.
-    pub looked_at: u32,
-    /// What that means.
+    /// How many changes were looked at, and what that means.
     pub warning: String,
     /// The axis of the forest plot: log2 of the ratio, new against old.
     pub axis: Axis,
@@ -75,7 +73,6 @@ pub fn changes(
     ChangesView {
         title: words.say("changes-title"),
         says,
-        looked_at: findings.len() as u32,
         warning,
         axis: forest_axis(words),
         figures: (!changes.is_empty())

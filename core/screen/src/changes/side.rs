@@ -36,12 +36,6 @@ pub struct SideView {
     pub counts: String,
     /// "2.8 an hour (0.8 to 7.2)".
     pub rate: String,
-    /// Bites per hour.
-    pub per_hour: f64,
-    /// Exact 95 % limits of it.
-    pub per_hour_low: f64,
-    /// Upper limit.
-    pub per_hour_high: f64,
 }
 
 /// One line of the forest plot, in log2 of the ratio, cut to the axis.
@@ -97,8 +91,6 @@ pub struct ChangeView {
     pub find_out: String,
     /// "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
     pub probability: String,
-    /// The first of these figures as a probability: that the new one is better.
-    pub new_better: f64,
     /// The ratio in words.
     pub ratio: String,
     /// Title, verdict and ratio: what a screen reader says of its line of the forest plot.
@@ -142,7 +134,6 @@ pub(super) fn change(
         counts: counts(words, f, &old, &new),
         find_out: find_out(words, f, &old, &new),
         probability: probability(words, f, &old, &new),
-        new_better: f.belief.b,
         ratio: ratio(words, f, &old, &new),
         spoken: String::new(),
         p: p(words, f),
@@ -166,15 +157,11 @@ pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, va
 }
 
 fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {
-    let limits = record.per_hour_limits;
-    let (rate, range) = (words.figure(record.per_hour, 1), range(words, limits, 1));
+    let (rate, range) = (words.figure(record.per_hour, 1), range(words, record.per_hour_limits, 1));
     SideView {
         value,
         counts: side_counts(words, record.bites, record.casts, record.minutes),
         rate: words.say_with("change-rate", &[("rate", Arg::Text(&rate)), ("limits", Arg::Text(&range))]),
-        per_hour: record.per_hour,
-        per_hour_low: limits.low,
-        per_hour_high: limits.high,
     }
 }
 

@@ -25,8 +25,6 @@ pub struct ForecastLine {
     pub spoken: String,
     /// One future in ten stays below this.
     pub low: f64,
-    /// The middle one.
-    pub likely: f64,
     /// One future in ten passes this.
     pub high: f64,
 }
@@ -99,8 +97,8 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
     );
     let unit = format!("{id}-value");
     let value = if words.has(&unit) { words.say_with(&unit, &[("value", Arg::Text(&value))]) } else { value };
-    let Range { low, likely, high } = range;
-    ForecastLine { label: words.say(id), value, spoken: String::new(), low, likely, high }
+    let Range { low, high, .. } = range;
+    ForecastLine { label: words.say(id), value, spoken: String::new(), low, high }
 }
 
 fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {

@@ -2628,10 +2628,6 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let probability: String
     /**
-     * The first of these figures as a probability: that the new one is better.
-     */
-    public let newBetter: Double
-    /**
      * The ratio in words.
      */
     public let ratio: String
@@ -2692,9 +2688,6 @@ public struct ChangeView: Equatable, Hashable {
          * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
          */probability: String, 
         /**
-         * The first of these figures as a probability: that the new one is better.
-         */newBetter: Double, 
-        /**
          * The ratio in words.
          */ratio: String, 
         /**
@@ -2724,7 +2717,6 @@ public struct ChangeView: Equatable, Hashable {
         self.counts = counts
         self.findOut = findOut
         self.probability = probability
-        self.newBetter = newBetter
         self.ratio = ratio
         self.spoken = spoken
         self.p = p
@@ -2759,7 +2751,6 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
                 counts: FfiConverterString.read(from: &buf), 
                 findOut: FfiConverterString.read(from: &buf), 
                 probability: FfiConverterString.read(from: &buf), 
-                newBetter: FfiConverterDouble.read(from: &buf), 
                 ratio: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
                 p: FfiConverterString.read(from: &buf), 
@@ -2780,7 +2771,6 @@ public struct FfiConverterTypeChangeView: FfiConverterRustBuffer {
         FfiConverterString.write(value.counts, into: &buf)
         FfiConverterString.write(value.findOut, into: &buf)
         FfiConverterString.write(value.probability, into: &buf)
-        FfiConverterDouble.write(value.newBetter, into: &buf)
         FfiConverterString.write(value.ratio, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterString.write(value.p, into: &buf)
@@ -2820,11 +2810,7 @@ public struct ChangesView: Equatable, Hashable {
      */
     public let says: String
     /**
-     * How many changes were looked at.
-     */
-    public let lookedAt: UInt32
-    /**
-     * What that means.
+     * How many changes were looked at, and what that means.
      */
     public let warning: String
     /**
@@ -2858,10 +2844,7 @@ public struct ChangesView: Equatable, Hashable {
          * What it says, in one sentence.
          */says: String, 
         /**
-         * How many changes were looked at.
-         */lookedAt: UInt32, 
-        /**
-         * What that means.
+         * How many changes were looked at, and what that means.
          */warning: String, 
         /**
          * The axis of the forest plot: log2 of the ratio, new against old.
@@ -2880,7 +2863,6 @@ public struct ChangesView: Equatable, Hashable {
          */offer: LeafKey?) {
         self.title = title
         self.says = says
-        self.lookedAt = lookedAt
         self.warning = warning
         self.axis = axis
         self.changes = changes
@@ -2907,7 +2889,6 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
             try ChangesView(
                 title: FfiConverterString.read(from: &buf), 
                 says: FfiConverterString.read(from: &buf), 
-                lookedAt: FfiConverterUInt32.read(from: &buf), 
                 warning: FfiConverterString.read(from: &buf), 
                 axis: FfiConverterTypeAxis.read(from: &buf), 
                 changes: FfiConverterSequenceTypeChangeView.read(from: &buf), 
@@ -2920,7 +2901,6 @@ public struct FfiConverterTypeChangesView: FfiConverterRustBuffer {
     public static func write(_ value: ChangesView, into buf: inout [UInt8]) {
         FfiConverterString.write(value.title, into: &buf)
         FfiConverterString.write(value.says, into: &buf)
-        FfiConverterUInt32.write(value.lookedAt, into: &buf)
         FfiConverterString.write(value.warning, into: &buf)
         FfiConverterTypeAxis.write(value.axis, into: &buf)
         FfiConverterSequenceTypeChangeView.write(value.changes, into: &buf)
@@ -5036,10 +5016,6 @@ public struct ForecastLine: Equatable, Hashable {
      */
     public let low: Double
     /**
-     * The middle one.
-     */
-    public let likely: Double
-    /**
      * One future in ten passes this.
      */
     public let high: Double
@@ -5060,16 +5036,12 @@ public struct ForecastLine: Equatable, Hashable {
          * One future in ten stays below this.
          */low: Double, 
         /**
-         * The middle one.
-         */likely: Double, 
-        /**
          * One future in ten passes this.
          */high: Double) {
         self.label = label
         self.value = value
         self.spoken = spoken
         self.low = low
-        self.likely = likely
         self.high = high
     }
 
@@ -5093,7 +5065,6 @@ public struct FfiConverterTypeForecastLine: FfiConverterRustBuffer {
                 value: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
                 low: FfiConverterDouble.read(from: &buf), 
-                likely: FfiConverterDouble.read(from: &buf), 
                 high: FfiConverterDouble.read(from: &buf)
         )
     }
@@ -5103,7 +5074,6 @@ public struct FfiConverterTypeForecastLine: FfiConverterRustBuffer {
         FfiConverterString.write(value.value, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterDouble.write(value.low, into: &buf)
-        FfiConverterDouble.write(value.likely, into: &buf)
         FfiConverterDouble.write(value.high, into: &buf)
     }
 }
@@ -5965,10 +5935,6 @@ public struct IncomingView: Equatable, Hashable {
      */
     public let known: UInt64
     /**
-     * How many of the new entries mend or undo others.
-     */
-    public let amended: UInt64
-    /**
      * How many of the new entries are of a newer version and kept unread.
      */
     public let newer: UInt64
@@ -5976,10 +5942,6 @@ public struct IncomingView: Equatable, Hashable {
      * Records that can't be read.
      */
     public let damaged: UInt64
-    /**
-     * Entries left out because another entry has their id.
-     */
-    public let clashes: UInt64
     /**
      * Sessions with something new.
      */
@@ -6013,17 +5975,11 @@ public struct IncomingView: Equatable, Hashable {
          * Entries known before.
          */known: UInt64, 
         /**
-         * How many of the new entries mend or undo others.
-         */amended: UInt64, 
-        /**
          * How many of the new entries are of a newer version and kept unread.
          */newer: UInt64, 
         /**
          * Records that can't be read.
          */damaged: UInt64, 
-        /**
-         * Entries left out because another entry has their id.
-         */clashes: UInt64, 
         /**
          * Sessions with something new.
          */sessions: UInt64) {
@@ -6035,10 +5991,8 @@ public struct IncomingView: Equatable, Hashable {
         self.leave = leave
         self.new = new
         self.known = known
-        self.amended = amended
         self.newer = newer
         self.damaged = damaged
-        self.clashes = clashes
         self.sessions = sessions
     }
 
@@ -6066,10 +6020,8 @@ public struct FfiConverterTypeIncomingView: FfiConverterRustBuffer {
                 leave: FfiConverterString.read(from: &buf), 
                 new: FfiConverterUInt64.read(from: &buf), 
                 known: FfiConverterUInt64.read(from: &buf), 
-                amended: FfiConverterUInt64.read(from: &buf), 
                 newer: FfiConverterUInt64.read(from: &buf), 
                 damaged: FfiConverterUInt64.read(from: &buf), 
-                clashes: FfiConverterUInt64.read(from: &buf), 
                 sessions: FfiConverterUInt64.read(from: &buf)
         )
     }
@@ -6083,10 +6035,8 @@ public struct FfiConverterTypeIncomingView: FfiConverterRustBuffer {
         FfiConverterString.write(value.leave, into: &buf)
         FfiConverterUInt64.write(value.new, into: &buf)
         FfiConverterUInt64.write(value.known, into: &buf)
-        FfiConverterUInt64.write(value.amended, into: &buf)
         FfiConverterUInt64.write(value.newer, into: &buf)
         FfiConverterUInt64.write(value.damaged, into: &buf)
-        FfiConverterUInt64.write(value.clashes, into: &buf)
         FfiConverterUInt64.write(value.sessions, into: &buf)
     }
 }
@@ -10100,10 +10050,6 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let fileFailed: String
     /**
-     * A file was handed on or saved.
-     */
-    public let fileSaved: String
-    /**
      * The log is being opened, so a tap was not logged.
      */
     public let stillOpening: String
@@ -10155,9 +10101,6 @@ public struct ShellWords: Equatable, Hashable {
          * Something else went wrong with it.
          */fileFailed: String, 
         /**
-         * A file was handed on or saved.
-         */fileSaved: String, 
-        /**
          * The log is being opened, so a tap was not logged.
          */stillOpening: String, 
         /**
@@ -10181,7 +10124,6 @@ public struct ShellWords: Equatable, Hashable {
         self.fileGone = fileGone
         self.fileNoSpace = fileNoSpace
         self.fileFailed = fileFailed
-        self.fileSaved = fileSaved
         self.stillOpening = stillOpening
         self.salvage = salvage
         self.noReceiver = noReceiver
@@ -10214,7 +10156,6 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 fileGone: FfiConverterString.read(from: &buf), 
                 fileNoSpace: FfiConverterString.read(from: &buf), 
                 fileFailed: FfiConverterString.read(from: &buf), 
-                fileSaved: FfiConverterString.read(from: &buf), 
                 stillOpening: FfiConverterString.read(from: &buf), 
                 salvage: FfiConverterString.read(from: &buf), 
                 noReceiver: FfiConverterString.read(from: &buf), 
@@ -10233,7 +10174,6 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.fileGone, into: &buf)
         FfiConverterString.write(value.fileNoSpace, into: &buf)
         FfiConverterString.write(value.fileFailed, into: &buf)
-        FfiConverterString.write(value.fileSaved, into: &buf)
         FfiConverterString.write(value.stillOpening, into: &buf)
         FfiConverterString.write(value.salvage, into: &buf)
         FfiConverterString.write(value.noReceiver, into: &buf)
@@ -10274,18 +10214,6 @@ public struct SideView: Equatable, Hashable {
      * "2.8 an hour (0.8 to 7.2)".
      */
     public let rate: String
-    /**
-     * Bites per hour.
-     */
-    public let perHour: Double
-    /**
-     * Exact 95 % limits of it.
-     */
-    public let perHourLow: Double
-    /**
-     * Upper limit.
-     */
-    public let perHourHigh: Double
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -10298,22 +10226,10 @@ public struct SideView: Equatable, Hashable {
          */counts: String, 
         /**
          * "2.8 an hour (0.8 to 7.2)".
-         */rate: String, 
-        /**
-         * Bites per hour.
-         */perHour: Double, 
-        /**
-         * Exact 95 % limits of it.
-         */perHourLow: Double, 
-        /**
-         * Upper limit.
-         */perHourHigh: Double) {
+         */rate: String) {
         self.value = value
         self.counts = counts
         self.rate = rate
-        self.perHour = perHour
-        self.perHourLow = perHourLow
-        self.perHourHigh = perHourHigh
     }
 
     
@@ -10334,10 +10250,7 @@ public struct FfiConverterTypeSideView: FfiConverterRustBuffer {
             try SideView(
                 value: FfiConverterString.read(from: &buf), 
                 counts: FfiConverterString.read(from: &buf), 
-                rate: FfiConverterString.read(from: &buf), 
-                perHour: FfiConverterDouble.read(from: &buf), 
-                perHourLow: FfiConverterDouble.read(from: &buf), 
-                perHourHigh: FfiConverterDouble.read(from: &buf)
+                rate: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -10345,9 +10258,6 @@ public struct FfiConverterTypeSideView: FfiConverterRustBuffer {
         FfiConverterString.write(value.value, into: &buf)
         FfiConverterString.write(value.counts, into: &buf)
         FfiConverterString.write(value.rate, into: &buf)
-        FfiConverterDouble.write(value.perHour, into: &buf)
-        FfiConverterDouble.write(value.perHourLow, into: &buf)
-        FfiConverterDouble.write(value.perHourHigh, into: &buf)
     }
 }
 
@@ -12152,10 +12062,6 @@ public struct Update: Equatable, Hashable {
      */
     public let repeated: Bool
     /**
-     * What UNDO would undo next.
-     */
-    public let undoLabel: String?
-    /**
      * The notice about the tap.
      */
     public let notice: String
@@ -12177,9 +12083,6 @@ public struct Update: Equatable, Hashable {
          * Whether the tap was ignored as a second one.
          */repeated: Bool, 
         /**
-         * What UNDO would undo next.
-         */undoLabel: String?, 
-        /**
          * The notice about the tap.
          */notice: String, 
         /**
@@ -12188,7 +12091,6 @@ public struct Update: Equatable, Hashable {
         self.screen = screen
         self.changed = changed
         self.repeated = repeated
-        self.undoLabel = undoLabel
         self.notice = notice
         self.opens = opens
     }
@@ -12212,7 +12114,6 @@ public struct FfiConverterTypeUpdate: FfiConverterRustBuffer {
                 screen: FfiConverterTypeScreen.read(from: &buf), 
                 changed: FfiConverterBool.read(from: &buf), 
                 repeated: FfiConverterBool.read(from: &buf), 
-                undoLabel: FfiConverterOptionString.read(from: &buf), 
                 notice: FfiConverterString.read(from: &buf), 
                 opens: FfiConverterOptionTypeWhich.read(from: &buf)
         )
@@ -12222,7 +12123,6 @@ public struct FfiConverterTypeUpdate: FfiConverterRustBuffer {
         FfiConverterTypeScreen.write(value.screen, into: &buf)
         FfiConverterBool.write(value.changed, into: &buf)
         FfiConverterBool.write(value.repeated, into: &buf)
-        FfiConverterOptionString.write(value.undoLabel, into: &buf)
         FfiConverterString.write(value.notice, into: &buf)
         FfiConverterOptionTypeWhich.write(value.opens, into: &buf)
     }

@@ -3441,11 +3441,6 @@ data class ChangeView (
     val `probability`: kotlin.String
     , 
     /**
-     * The first of these figures as a probability: that the new one is better.
-     */
-    val `newBetter`: kotlin.Double
-    , 
-    /**
      * The ratio in words.
      */
     val `ratio`: kotlin.String
@@ -3504,7 +3499,6 @@ public object FfiConverterTypeChangeView: FfiConverterOnlyRead<ChangeView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterDouble.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -3534,12 +3528,7 @@ data class ChangesView (
     val `says`: kotlin.String
     , 
     /**
-     * How many changes were looked at.
-     */
-    val `lookedAt`: kotlin.UInt
-    , 
-    /**
-     * What that means.
+     * How many changes were looked at, and what that means.
      */
     val `warning`: kotlin.String
     , 
@@ -3585,7 +3574,6 @@ public object FfiConverterTypeChangesView: FfiConverterOnlyRead<ChangesView> {
         return ChangesView(
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterUInt.read(buf),
             FfiConverterString.read(buf),
             FfiConverterTypeAxis.read(buf),
             FfiConverterSequenceTypeChangeView.read(buf),
@@ -4818,11 +4806,6 @@ data class ForecastLine (
     val `low`: kotlin.Double
     , 
     /**
-     * The middle one.
-     */
-    val `likely`: kotlin.Double
-    , 
-    /**
      * One future in ten passes this.
      */
     val `high`: kotlin.Double
@@ -4845,7 +4828,6 @@ public object FfiConverterTypeForecastLine: FfiConverterOnlyRead<ForecastLine> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterDouble.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterDouble.read(buf),
         )
@@ -5406,11 +5388,6 @@ data class IncomingView (
     val `known`: kotlin.ULong
     , 
     /**
-     * How many of the new entries mend or undo others.
-     */
-    val `amended`: kotlin.ULong
-    , 
-    /**
      * How many of the new entries are of a newer version and kept unread.
      */
     val `newer`: kotlin.ULong
@@ -5419,11 +5396,6 @@ data class IncomingView (
      * Records that can't be read.
      */
     val `damaged`: kotlin.ULong
-    , 
-    /**
-     * Entries left out because another entry has their id.
-     */
-    val `clashes`: kotlin.ULong
     , 
     /**
      * Sessions with something new.
@@ -5451,8 +5423,6 @@ public object FfiConverterTypeIncomingView: FfiConverterOnlyRead<IncomingView> {
             FfiConverterBoolean.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterULong.read(buf),
-            FfiConverterULong.read(buf),
             FfiConverterULong.read(buf),
             FfiConverterULong.read(buf),
             FfiConverterULong.read(buf),
@@ -7891,11 +7861,6 @@ data class ShellWords (
     val `fileFailed`: kotlin.String
     , 
     /**
-     * A file was handed on or saved.
-     */
-    val `fileSaved`: kotlin.String
-    , 
-    /**
      * The log is being opened, so a tap was not logged.
      */
     val `stillOpening`: kotlin.String
@@ -7949,7 +7914,6 @@ public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
         )
     }
 
@@ -7975,21 +7939,6 @@ data class SideView (
      * "2.8 an hour (0.8 to 7.2)".
      */
     val `rate`: kotlin.String
-    , 
-    /**
-     * Bites per hour.
-     */
-    val `perHour`: kotlin.Double
-    , 
-    /**
-     * Exact 95 % limits of it.
-     */
-    val `perHourLow`: kotlin.Double
-    , 
-    /**
-     * Upper limit.
-     */
-    val `perHourHigh`: kotlin.Double
     
 ){
     
@@ -8009,9 +7958,6 @@ public object FfiConverterTypeSideView: FfiConverterOnlyRead<SideView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterDouble.read(buf),
-            FfiConverterDouble.read(buf),
-            FfiConverterDouble.read(buf),
         )
     }
 
@@ -9070,11 +9016,6 @@ data class Update (
     val `repeated`: kotlin.Boolean
     , 
     /**
-     * What UNDO would undo next.
-     */
-    val `undoLabel`: kotlin.String?
-    , 
-    /**
      * The notice about the tap.
      */
     val `notice`: kotlin.String
@@ -9102,7 +9043,6 @@ public object FfiConverterTypeUpdate: FfiConverterOnlyRead<Update> {
             FfiConverterTypeScreen.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
-            FfiConverterOptionalString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterOptionalTypeWhich.read(buf),
         )
