@@ -24,7 +24,7 @@ pub use export::{Exported, Place, Selection, export, export_to};
 pub use import::{Incoming, import, looks_like_a_store, preview, preview_backup, restore};
 pub use op_file::{FORMAT, FORMAT_VERSION, MEDIA_TYPE, OpFileWriter};
 pub use reading::read_op_file;
-pub use tables::{CsvOptions, Table, club_phone, month_of, rfc3339, session_csv, write_csv};
+pub use tables::{CsvOptions, Origin, Table, club_phone, month_of, rfc3339, session_csv, write_csv};
 pub use tally::{ClockDifference, Tally, Trailer};
 pub use undo::{redo_import, undo_import};
 pub use write_atomically::write_atomically;
