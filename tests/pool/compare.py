@@ -1,4 +1,4 @@
-"""compare.py FOLDER: what DuckDB makes of casts.csv and sessions.csv against core.json, the core's own figures.
+"""compare.py FOLDER: what DuckDB makes of the tables in FOLDER/files against core.json, the core's own figures.
 
 The SQL stands in docs/pooling.md, between its marks, and is run from there: what is shown is what is tested.
 """
@@ -16,7 +16,7 @@ page = (pathlib.Path(__file__).parents[2] / "docs" / "pooling.md").read_text()
 blocks = re.findall(r"```sql\n(?!-- club)(.*?)```", page, re.S)
 engine = duckdb.connect()
 for block in blocks:
-    engine.execute(block.replace("casts.csv", str(folder / "casts.csv")).replace("sessions.csv", str(folder / "sessions.csv")))
+    engine.execute(block.replace("'files/", f"'{folder}/files/"))
 
 passed = failed = 0
 
@@ -35,7 +35,7 @@ def same(what, theirs, ours, tolerance):
 
 
 core = json.loads((folder / "core.json").read_text())
-rates = {(w, m): row for w, m, *row in engine.execute("SELECT water, month, casts, bites, bites_per_hour FROM rates").fetchall()}
+rates = {(w, m): row for w, m, *row in engine.execute("SELECT water, month, waits, bites, bites_per_rod_hour FROM rates").fetchall()}
 curves = {}
 for water, month, minutes, without in engine.execute("SELECT water, month, minutes, without FROM survival").fetchall():
     curves.setdefault((water, month), []).append((minutes, without))
@@ -43,10 +43,10 @@ for water, month, minutes, without in engine.execute("SELECT water, month, minut
 same("waters and months", len(rates), len(core), 0)
 for line in core:
     key = (line["water"], line["month"])
-    casts, bites, per_hour = rates[key]
-    same(f"{key} casts", casts, line["casts"], 0)
+    waits, bites, per_hour = rates.get(key, (None, None, None))
+    same(f"{key} waits", waits, line["waits"], 0)
     same(f"{key} bites", bites, line["bites"], 0)
-    same(f"{key} bites per hour", per_hour, line["bites_per_hour"], 1e-9)
+    same(f"{key} bites per rod-hour", per_hour, line["bites_per_rod_hour"], 1e-9)
     steps = sorted(curves.get(key, []))
     for at, ours in zip((5, 10, 15, 20), line["still_without"]):
         if ours is None:

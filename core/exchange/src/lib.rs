@@ -27,7 +27,7 @@ pub use op_file::{FORMAT, FORMAT_VERSION, MEDIA_TYPE, OpFileWriter};
 pub use reading::read_op_file;
 #[cfg(any(test, feature = "testing"))]
 pub use tables::session_csv;
-pub use tables::{CsvOptions, Table, club_phone, month_of, rfc3339, write_csv};
+pub use tables::{CsvOptions, Origin, Table, club_phone, month_of, rfc3339, write_csv};
 pub use tally::{ClockDifference, Tally, Trailer};
 pub use undo::{redo_import, undo_import};
 pub use write_atomically::write_atomically;

@@ -30,7 +30,12 @@ pub(super) struct Stretch<'a> {
 
 /// The waits of all casts that have ended, in the order of the log.
 pub fn waits_of(session: &Session) -> Vec<Wait> {
-    session.casts.iter().flat_map(|cast| stretches(session, cast)).map(|stretch| stretch.wait).collect()
+    session.casts.iter().flat_map(|cast| waits_of_cast(session, cast)).collect()
+}
+
+/// Those of one cast, in chronological order.
+pub fn waits_of_cast(session: &Session, cast: &Cast) -> Vec<Wait> {
+    stretches(session, cast).into_iter().map(|stretch| stretch.wait).collect()
 }
 
 /// The same, and for each wait whether its cast lay in fed water.

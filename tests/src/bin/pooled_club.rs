@@ -2,10 +2,10 @@
 //! (club.json), with which tests/pool/club.py compares an engine's.
 //!
 //! Each angler fishes two days in three on the home water, and one on the next. One water has too few anglers. One
-//! angler's first day was sent by a partner too, from a time before its last cast.
+//! angler's first day was sent twice more, from a time before its last cast.
 #![allow(clippy::print_stdout)] // a command line tool
 
-use restwater_exchange::{CsvOptions, Table, month_of, session_csv};
+use restwater_exchange::{CsvOptions, Origin, Table, month_of, session_csv};
 use restwater_session::{fold, waits_of};
 use restwater_tests::pooled::one_day;
 use restwater_tests::sim::club::fitted;
@@ -90,10 +90,11 @@ fn one(
 ) -> Result<Day, Failed> {
     // Every fourth day has no temperature.
     let tenths = i16::try_from(number * 29 % 180).ok().filter(|_| number % 4 != 3);
-    let session = one_day(water, number as u64, tenths);
-    let phone = Uuid::from_u128(0xA000 + angler as u128);
+    let day = one_day(water, number as u64, tenths);
+    let session = day.session();
+    let origin = Origin { phone: Some(phone(angler)), entries: day.entries() };
     let mut bytes = Vec::new();
-    session_csv(&session, Table::ClubDays, CsvOptions::default(), Some(phone), &mut bytes)?;
+    session_csv(&session, Table::ClubDays, CsvOptions::default(), origin, &mut bytes)?;
     let header = bytes.iter().position(|b| *b == b'\n').map_or(0, |end| end + 1);
     out.write_all(if first { &bytes } else { &bytes[header..] })?;
     let month = month_of(&session).map_or_else(String::new, |month| month.to_string());
@@ -111,21 +112,29 @@ fn as_sent(ln: f64) -> f64 {
     format!("{ln:.6}").parse().unwrap_or(ln)
 }
 
-/// The first day of the fourth angler again, with another water's casts: a table whose name comes before all others.
+/// The first day of the fourth angler again, from a time when it had one entry, with another water's casts: once in a table
+/// whose name comes before all others, and once in one whose name comes after.
 fn sent_before(other: &Water, out: &Path) -> Result<(), Failed> {
     let number = FEW * DAYS_EACH;
-    let session = one_day(other, number as u64, None);
-    let file = File::create(out.join("restwater-2026-02-13-club-days-000003.csv"))?;
-    let phone = Some(Uuid::from_u128(0xA000 + FEW as u128));
-    session_csv(&session, Table::ClubDays, CsvOptions::default(), phone, file)?;
+    let day = one_day(other, number as u64, None);
+    let origin = Origin { phone: Some(phone(FEW)), entries: 1 };
+    for name in ["restwater-2026-02-13-club-days-000003.csv", "restwater-2026-03-01-club-days-000003 (1).csv"]
+    {
+        let file = File::create(out.join(name))?;
+        session_csv(&day.session(), Table::ClubDays, CsvOptions::default(), origin, file)?;
+    }
     Ok(())
+}
+
+fn phone(angler: usize) -> Uuid {
+    Uuid::from_u128(0xA000 + angler as u128)
 }
 
 /// The table of an angler who has no day yet: its name comes before all others.
 fn sent_without_a_day(out: &Path) -> Result<(), Failed> {
     let session = fold(Uuid::from_u128(1), &[]);
     let file = File::create(out.join("restwater-2026-01-01-club-days-0000ff.csv"))?;
-    session_csv(&session, Table::ClubDays, CsvOptions::default(), None, file)?;
+    session_csv(&session, Table::ClubDays, CsvOptions::default(), Origin::default(), file)?;
     Ok(())
 }
 

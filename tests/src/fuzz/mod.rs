@@ -11,7 +11,7 @@ pub use mutate::Mutator;
 use crate::importing::{imported_at, no_ids};
 use restwater_app::read_day;
 use restwater_exchange::{
-    CsvOptions, OpFileWriter, Place, Progress, Selection, Table, Tally, export, import, read_op_file,
+    CsvOptions, OpFileWriter, Origin, Place, Progress, Selection, Table, Tally, export, import, read_op_file,
     session_csv,
 };
 use restwater_exchange::{ExchangeError, Incoming};
@@ -122,7 +122,7 @@ fn fold_all(ops: &[Op]) {
 
 fn csv_of(session: &Session, table: Table) -> Option<Vec<u8>> {
     let mut out = Vec::new();
-    session_csv(session, table, CsvOptions::default(), None, &mut out).ok()?;
+    session_csv(session, table, CsvOptions::default(), Origin::default(), &mut out).ok()?;
     Some(out)
 }
 

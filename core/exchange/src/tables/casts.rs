@@ -1,11 +1,11 @@
 //! The table of casts, one row for each.
 
-use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
+use super::{ExchangeError, Origin};
 use restwater_log::{LeadMaterial, Reach, Rig, Spot};
 use restwater_session::figures::{conditions_at, end_name, feed_kind_name, wait_minutes};
-use restwater_session::{Cast, Feeding, Session, fed_by, reach_m};
+use restwater_session::{Cast, Feeding, Session, Stamp, fed_by, reach_m, waits_of_cast};
 use std::io::Write;
 
 pub(super) const HEADER: &[&str] = &[
@@ -16,10 +16,13 @@ pub(super) const HEADER: &[&str] = &[
     "splash_time",
     "time_right_to_s",
     "wait_min",
+    "waits_s",
     "bite",
     "bite_time",
+    "bite_right_to_s",
     "end",
     "end_time",
+    "end_right_to_s",
     "liners",
     "indications",
     "twitches",
@@ -45,9 +48,14 @@ pub(super) const HEADER: &[&str] = &[
     "fed_min_ago",
     "fed_kind",
     "fed_today_g",
+    "entries",
 ];
 
-pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+pub(super) fn rows<W: Write>(
+    cells: &mut Cells<W>,
+    session: &Session,
+    origin: Origin,
+) -> Result<(), ExchangeError> {
     let feedings = session.feedings();
     for (n, cast) in session.casts.iter().enumerate() {
         cells.plain(&session.id)?;
@@ -59,6 +67,7 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
         cells.yes_or_no(cast.hooklength_lost.is_some())?;
         weather::cells(cells, &conditions_at(session, cast))?;
         fed(cells, &feedings, cast)?;
+        cells.plain(&origin.entries)?;
         cells.end_row()?;
     }
     Ok(())
@@ -67,15 +76,30 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
 fn course<W: Write>(cells: &mut Cells<W>, session: &Session, cast: &Cast) -> Result<(), ExchangeError> {
     cells.plain(&cast.rod)?;
     cells.time(Some(&cast.start))?;
-    cells.plain(&cast.start.shown.approx_s)?;
+    cells.plain(&right_to_s(Some(&cast.start)))?;
     cells.number(wait_minutes(session, cast), 2)?;
+    cells.plain(&waits_s(session, cast))?;
     cells.yes_or_no(cast.bite.is_some())?;
     cells.time(cast.bite.as_ref().map(|(at, _)| at))?;
+    cells.plain(&right_to_s(cast.bite.as_ref().map(|(at, _)| at)))?;
     cells.plain(cast.end.as_ref().map_or("out", |end| end_name(&end.cause)))?;
     cells.time(cast.end.as_ref().map(|end| &end.at))?;
+    cells.plain(&right_to_s(cast.end.as_ref().map(|end| &end.at)))?;
     cells.plain(&cast.liners.len())?;
     cells.plain(&cast.indications.len())?;
     cells.plain(&cast.twitches.len())
+}
+
+/// Every wait of the cast to the millisecond: a twitch may end one and begin the next. Only the last can have a bite.
+fn waits_s(session: &Session, cast: &Cast) -> String {
+    let seconds =
+        waits_of_cast(session, cast).into_iter().map(|wait| format!("{:.3}", wait.minutes() * 60.0));
+    seconds.collect::<Vec<_>>().join(" | ")
+}
+
+/// How far off a time may be; 0 for that of a tap.
+fn right_to_s(at: Option<&Stamp>) -> String {
+    at.map_or_else(String::new, |at| at.shown.approx_s.to_string())
 }
 
 /// The feed that had gone in where it landed before its splash, including its own feeder's fill: minutes

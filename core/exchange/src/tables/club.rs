@@ -1,7 +1,7 @@
 //! The table of days for a club: how likely each kind of shape of the wait makes the casts of each day. It holds no cast.
 
-use super::ExchangeError;
 use super::cells::{Cells, rfc3339};
+use super::{ExchangeError, Origin};
 use restwater_log::sha256_hex;
 use restwater_session::{Session, waits_of};
 use restwater_waits::{CLUB_SHAPES, Shapes};
@@ -18,6 +18,7 @@ pub(super) const HEADER: &[&str] = &[
     "kind",
     "usual_weight",
     "ln_bayes_factor",
+    "entries",
 ];
 
 /// What stands for a phone in the table of days for a club: the same for the same one.
@@ -42,7 +43,7 @@ pub fn month_of(session: &Session) -> Option<u8> {
 pub(super) fn rows<W: Write>(
     cells: &mut Cells<W>,
     session: &Session,
-    phone: Option<Uuid>,
+    origin: Origin,
 ) -> Result<(), ExchangeError> {
     let waits = waits_of(session);
     let Some(month) = month_of(session).filter(|_| !waits.is_empty()) else { return Ok(()) };
@@ -51,7 +52,7 @@ pub(super) fn rows<W: Write>(
     let kinds = shapes.kind_names().iter().zip(shapes.kind_weights());
     for ((kind, usual), ln) in kinds.zip(shapes.day_by_kind(&waits)) {
         cells.plain(&alias("day ", session.id))?;
-        cells.plain(&phone.map_or_else(String::new, club_phone))?;
+        cells.plain(&origin.phone.map_or_else(String::new, club_phone))?;
         cells.words(session.setup.water.as_deref())?;
         cells.plain(&month)?;
         cells.number(celsius, 1)?;
@@ -59,6 +60,7 @@ pub(super) fn rows<W: Write>(
         cells.plain(kind.as_str())?;
         cells.number(Some(*usual), 12)?;
         cells.number(Some(ln), 6)?;
+        cells.plain(&origin.entries)?;
         cells.end_row()?;
     }
     Ok(())

@@ -1,7 +1,7 @@
 //! The table of landed fish, one row for each.
 
-use super::ExchangeError;
 use super::cells::Cells;
+use super::{ExchangeError, Origin};
 use restwater_log::WeightUnit;
 use restwater_session::figures::{fish_by_cast, grams, weight_parts};
 use restwater_session::{EndCause, Session};
@@ -21,9 +21,14 @@ pub(super) const HEADER: &[&str] = &[
     "bait",
     "net",
     "put_back",
+    "entries",
 ];
 
-pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<(), ExchangeError> {
+pub(super) fn rows<W: Write>(
+    cells: &mut Cells<W>,
+    session: &Session,
+    origin: Origin,
+) -> Result<(), ExchangeError> {
     let said = fish_by_cast(session);
     for (n, cast) in session.casts.iter().enumerate() {
         let Some(end) = &cast.end else { continue };
@@ -48,6 +53,7 @@ pub(super) fn rows<W: Write>(cells: &mut Cells<W>, session: &Session) -> Result<
         let kept = said.filter(|fish| !fish.put_back);
         cells.words(kept.and_then(|fish| fish.net.as_deref()))?;
         cells.yes_or_no(said.is_some_and(|fish| fish.put_back))?;
+        cells.plain(&origin.entries)?;
         cells.end_row()?;
     }
     Ok(())

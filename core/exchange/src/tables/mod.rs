@@ -48,6 +48,16 @@ impl Default for CsvOptions {
     }
 }
 
+/// What the log knows of a session beside its entries.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Origin {
+    /// The phone that began it, if that is known and to be shown.
+    pub phone: Option<Uuid>,
+    /// How many entries it has, undone ones included. An undo is an entry too, so the count only grows: of two copies of a
+    /// session the one with more entries is the later one.
+    pub entries: u64,
+}
+
 /// Writes a table of the selected sessions, earliest first, and returns the number of rows. A session's row
 /// has the id of the phone that began it, which shows whose it is without a name. Days for a club are those of the `mine`
 /// phones alone: another angler's days are not the sender's to give.
@@ -68,9 +78,10 @@ pub fn write_csv(
     };
     for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)).filter(is_mine) {
         let ops = store.ops_of(row.id)?;
+        let origin = Origin { phone: row.began.device, entries: ops.len() as u64 };
         // A session whose entries are all undone, as with an undone import, is left out.
         if !effective(&sorted(&ops)).is_empty() {
-            rows(&mut cells, table, &fold(row.id, &ops), row.began.device)?;
+            rows(&mut cells, table, &fold(row.id, &ops), origin)?;
         }
         done.ops += ops.len() as u64;
         if progress(done).is_break() {
@@ -80,18 +91,18 @@ pub fn write_csv(
     cells.end()
 }
 
-/// The table of one session, without a log, for tests; `phone` is the one that began it, if that is to be shown.
+/// The table of one session, without a log, for tests.
 #[cfg(any(test, feature = "testing"))]
 pub fn session_csv(
     session: &Session,
     table: Table,
     options: CsvOptions,
-    phone: Option<Uuid>,
+    origin: Origin,
     out: impl Write,
 ) -> Result<u64, ExchangeError> {
     let mut cells = Cells::begin(out, options);
     header(&mut cells, table)?;
-    rows(&mut cells, table, session, phone)?;
+    rows(&mut cells, table, session, origin)?;
     cells.end()
 }
 
@@ -118,13 +129,13 @@ fn rows<W: Write>(
     cells: &mut Cells<W>,
     table: Table,
     session: &Session,
-    phone: Option<Uuid>,
+    origin: Origin,
 ) -> Result<(), ExchangeError> {
     match table {
-        Table::Sessions => sessions::row(cells, session, phone),
-        Table::Casts => casts::rows(cells, session),
-        Table::Fish => fish::rows(cells, session),
-        Table::ClubDays => club::rows(cells, session, phone),
+        Table::Sessions => sessions::row(cells, session, origin),
+        Table::Casts => casts::rows(cells, session, origin),
+        Table::Fish => fish::rows(cells, session, origin),
+        Table::ClubDays => club::rows(cells, session, origin),
     }
 }
 

@@ -1,14 +1,13 @@
 //! The table of sessions, one row for each.
 
-use super::ExchangeError;
 use super::cells::Cells;
 use super::weather;
+use super::{ExchangeError, Origin};
 use chrono::DateTime;
 use restwater_log::Side;
 use restwater_session::figures::{Counts, side_name};
 use restwater_session::{Note, OtherNet, PlanOutcome, Session, feed_mg, plan_outcomes, reach_m};
 use std::io::Write;
-use uuid::Uuid;
 
 pub(super) const HEADER: &[&str] = &[
     "session_id",
@@ -20,6 +19,8 @@ pub(super) const HEADER: &[&str] = &[
     "rods",
     "depth_m",
     "stick_span_m",
+    "settle_s",
+    "twitch_restarts",
     "casts",
     "bites",
     "landed",
@@ -58,13 +59,14 @@ pub(super) const HEADER: &[&str] = &[
     "first_casts_min",
     "plan_move_min",
     "first_kept_back_cast_min",
+    "entries",
     "phone_id",
 ];
 
 pub(super) fn row<W: Write>(
     cells: &mut Cells<W>,
     session: &Session,
-    phone: Option<Uuid>,
+    origin: Origin,
 ) -> Result<(), ExchangeError> {
     let counts = Counts::of(session);
     let length = session.started.as_ref().zip(session.ended.as_ref()).map(|(from, to)| to.ms_since(from));
@@ -77,6 +79,8 @@ pub(super) fn row<W: Write>(
     cells.plain(&session.rods.len())?;
     cells.number(session.setup.depth_cm.map(|cm| f64::from(cm) / 100.0), 2)?;
     cells.number(Some(f64::from(session.setup.span_tenth_mm) / 10_000.0), 4)?;
+    cells.plain(&session.setup.settle_s)?;
+    cells.yes_or_no(session.setup.twitch_restarts)?;
     for count in [counts.casts, counts.bites, counts.landed, counts.lost, counts.missed, counts.liners] {
         cells.plain(&count)?;
     }
@@ -98,7 +102,8 @@ pub(super) fn row<W: Write>(
     cells.plain(&session.shown.len())?;
     others(cells, session)?;
     plan(cells, session)?;
-    cells.plain(&phone.map_or_else(String::new, |phone| phone.to_string()))?;
+    cells.plain(&origin.entries)?;
+    cells.plain(&origin.phone.map_or_else(String::new, |phone| phone.to_string()))?;
     cells.end_row()
 }
 

@@ -5,12 +5,15 @@ use restwater_log::{
 };
 use restwater_match_day::weight::Weight;
 use restwater_session::Logged;
-use restwater_session::written::{SESSION, Written};
+use restwater_session::written::{SESSION, Written, second};
 use restwater_sky::conditions::{Conditions, WaterColour, WindFrom, WindStrength};
+
+const ORIGIN: Origin = Origin { phone: None, entries: 44 };
 
 fn table(session: &Session, table: Table, neutralise_formulas: bool) -> Vec<Vec<String>> {
     let mut out = Vec::new();
-    let rows = session_csv(session, table, CsvOptions { neutralise_formulas }, None, &mut out).unwrap();
+    let rows =
+        session_csv(session, table, CsvOptions { neutralise_formulas }, Origin::default(), &mut out).unwrap();
     let text = String::from_utf8(out).unwrap();
     assert!(text.ends_with("\r\n"));
     let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
@@ -57,6 +60,48 @@ fn casts_have_their_waits_and_units() {
     assert_eq!(cell(&casts, 1, "splash_time"), "2023-11-14T22:13:30+00:00");
     assert_eq!(cell(&casts, 2, "end"), "wound in");
     assert_eq!(cell(&casts, 2, "bite_time"), "");
+}
+
+/// Each stretch that a twitch ends is a wait of its own, as in the advice.
+#[test]
+fn a_cast_has_every_stretch_of_its_wait_when_a_twitch_restarts_it() {
+    let mut day = Written::by(0xD1);
+    let setup = SessionSetup { twitch_restarts: true, settle_s: 60, ..SessionSetup::default() };
+    day.log(0, Payload::SessionStarted(setup));
+    day.log(60, Payload::Cast { rod: 1 });
+    for s in [360, 600] {
+        day.log(s, Payload::Twitch { rod: 1 });
+    }
+    day.log(780, Payload::Bite { rod: 1 });
+    day.log(800, Payload::Landed { rod: 1, fish: None });
+    day.log(900, Payload::Cast { rod: 1 });
+    let session = fold(SESSION, &day.ops);
+    let casts = table(&session, Table::Casts, true);
+    assert_eq!(
+        cell(&casts, 1, "waits_s"),
+        "240.000 | 240.000 | 180.000",
+        "the first after a minute to settle"
+    );
+    assert_eq!(cell(&casts, 1, "wait_min"), "3.00", "the last of them");
+    assert_eq!(cell(&casts, 2, "waits_s"), "", "still out");
+    let sessions = table(&session, Table::Sessions, true);
+    assert_eq!((cell(&sessions, 1, "settle_s"), cell(&sessions, 1, "twitch_restarts")), ("60", "yes"));
+}
+
+/// The bite of a fish that was logged in the net is a guess, and the splash of its cast is not.
+#[test]
+fn each_time_has_how_far_off_it_may_be() {
+    let mut day = Written::new(1);
+    day.log(60, Payload::Cast { rod: 1 });
+    day.write(second(600).set_back(60), Payload::Bite { rod: 1 }, None, None);
+    day.log(600, Payload::Landed { rod: 1, fish: None });
+    day.log(700, Payload::Cast { rod: 1 });
+    day.write(second(900).set_back(120), Payload::WoundIn { rod: 1 }, None, None);
+    let casts = table(&fold(SESSION, &day.ops), Table::Casts, true);
+    let right =
+        |row| ["time_right_to_s", "bite_right_to_s", "end_right_to_s"].map(|name| cell(&casts, row, name));
+    assert_eq!(right(1), ["0", "30", "0"]);
+    assert_eq!(right(2), ["0", "", "30"]);
 }
 
 #[test]
@@ -114,7 +159,7 @@ fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
         let mut go = |_: Progress| std::ops::ControlFlow::Continue(());
         write_csv(&store, what, Table::Sessions, CsvOptions::default(), &[], &mut out, &mut go).unwrap();
         let text = String::from_utf8(out).unwrap();
-        let begun = text.lines().skip(1).all(|line| line.ends_with(&format!(",{}", ops[0].device)));
+        let begun = text.lines().skip(1).all(|line| line.ends_with(&format!(",1,{}", ops[0].device)));
         assert!(begun, "{text}");
         text.lines().skip(1).map(|line| line.split(',').next().unwrap().to_owned()).collect::<Vec<_>>()
     };
@@ -240,7 +285,7 @@ fn plan() -> Payload {
 fn the_tables_of_a_whole_day() {
     for (name, table) in [("sessions", Table::Sessions), ("casts", Table::Casts), ("fish", Table::Fish)] {
         let mut out = Vec::new();
-        session_csv(&whole_day(), table, CsvOptions::default(), None, &mut out).unwrap();
+        session_csv(&whole_day(), table, CsvOptions::default(), ORIGIN, &mut out).unwrap();
         insta::assert_snapshot!(name, String::from_utf8(out).unwrap().replace('\r', "␍"));
     }
 }
