@@ -204,7 +204,7 @@ fn the_peg_and_the_water_of_a_session_that_has_begun_are_put_right_in_the_book()
         assert_eq!((peg.label.as_str(), peg.value.as_str()), ("Peg", "14"));
         let corrected = phone.tap(21 * MIN, &typed(peg.typing.unwrap().into, "9")).unwrap();
         assert_eq!(corrected.notice, "peg or water logged.");
-        assert_eq!(corrected.undo_label.as_deref(), Some("peg or water 22:34"), "UNDO takes back that alone");
+        assert_eq!(phone.undoes().as_deref(), Some("peg or water 22:34"), "UNDO takes back that alone");
         let water = row(&mut phone, 22 * MIN, "water");
         let lake = water.choices.iter().find(|choice| choice.label == "Long lake").unwrap().action.clone();
         phone.tap(22 * MIN, &lake).unwrap();
