@@ -9,6 +9,7 @@ use super::{
 };
 use restwater_bench::pack::{Item, Packed};
 use restwater_log::SessionSetup;
+use restwater_match_day::rules::same_name;
 use serde::{Deserialize, Serialize};
 
 /// The set-up screen.
@@ -127,12 +128,13 @@ pub fn setup(input: &SetupInput) -> SetupView {
     }
 }
 
-/// The waters fished before, the latest first, those of the angler's own days before those of others; each once.
+/// The waters fished before, the latest first, those of the angler's own days before those of others; each once, as it was typed
+/// last.
 pub fn waters_fished(days: &[Day]) -> Vec<String> {
     let mine = |mine: bool| days.iter().filter(move |day| day.mine == mine);
     let mut waters: Vec<String> = Vec::new();
     for water in mine(true).chain(mine(false)).filter_map(|day| day.gist.water.as_ref()) {
-        if waters.len() < MOST_WATERS && !waters.contains(water) {
+        if waters.len() < MOST_WATERS && !waters.iter().any(|known| same_name(known, water)) {
             waters.push(water.clone());
         }
     }
@@ -157,7 +159,7 @@ pub(crate) fn place_row(
 ) -> ChoiceRow {
     let choice = |tag: String, label: String, text: &str| {
         let action = Action::Typed { into, text: text.to_owned() };
-        Choice::new(tag, label, now.unwrap_or_default() == text, action)
+        Choice::new(tag, label, same_name(now.unwrap_or_default(), text), action)
     };
     let unknown = words.say("setup-unknown");
     let known = known.iter().enumerate().map(|(i, name)| choice(i.to_string(), name.clone(), name));

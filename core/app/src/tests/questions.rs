@@ -167,8 +167,8 @@ fn the_name_of_a_water_typed_in_another_case_is_the_same_water() {
     phone.alternates(1, "Mill Pool", PLAN);
     let lines = phone.asked(2 * DAY).unwrap();
     assert_eq!(lines[0].label, "Colour: pink or white, Mill pool");
-    assert!(lines[1].label.starts_with("Over 2 days, 36 casts: "), "{}", lines[1].label);
-    assert!(phone.colour_change(2 * DAY).says.contains("Over 2 days, 36 casts"));
+    assert!(lines[1].label.starts_with("Over 2 sessions, 36 casts: "), "{}", lines[1].label);
+    assert!(phone.colour_change(2 * DAY).says.contains("Over 2 sessions, 36 casts"));
 }
 
 /// The running day is one of them, cast by cast, and the question is not recomputed if nothing has changed.
