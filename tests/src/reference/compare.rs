@@ -56,7 +56,7 @@ pub fn printed(topic: &Topic, computed: &Value, published: &Value, tolerance: &V
 fn last_digit(figure: f64) -> f64 {
     let text = format!("{figure}");
     let decimals = text.split_once('.').map_or(0, |(_, decimals)| decimals.len());
-    10_f64.powi(-(decimals as i32))
+    10_f64.powf(-(decimals as f64))
 }
 
 fn walk(

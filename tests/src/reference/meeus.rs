@@ -8,12 +8,12 @@ use serde_json::{Value, json};
 pub const TOPIC: Topic = Topic { name: "meeus", compute, tolerance: |_| None };
 
 fn compute(case: &Value) -> Result<Value, String> {
-    if case["input"]["jde"].is_number() { low_accuracy(number(case, "jde")?) } else { rise_and_set(case) }
+    if case["input"]["jde"].is_number() { Ok(low_accuracy(number(case, "jde")?)) } else { rise_and_set(case) }
 }
 
-fn low_accuracy(jde: f64) -> Result<Value, String> {
+fn low_accuracy(jde: f64) -> Value {
     let sun = low_accuracy_sun(jde);
-    Ok(json!({
+    json!({
         "T": sun.t,
         "L0": sun.mean_longitude,
         "M": sun.mean_anomaly,
@@ -24,7 +24,7 @@ fn low_accuracy(jde: f64) -> Result<Value, String> {
         "epsilon_corrected": sun.obliquity,
         "ra_deg": sun.right_ascension,
         "dec_deg": sun.declination,
-    }))
+    })
 }
 
 /// [a, b, c] as a + b / 60 + c / 3600.

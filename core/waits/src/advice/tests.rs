@@ -141,7 +141,7 @@ fn earlier_days_count_before_the_first_bite_of_today() {
 fn waits_of_seconds_and_of_hours_give_finite_answers() {
     let odd = advice(&waits(&[(0.0, true), (0.0, false), (1e-9, false), (400.0, false), (300.0, true)]));
     assert!(odd.best_rate_per_hour.is_finite() && odd.next_leave_min.is_finite());
-    let empty = advice(&waits(&[(90.0, false); 3000]));
+    let empty = advice(&vec![Wait::new(90.0, false).unwrap(); 3000]);
     assert!(empty.best_rate_per_hour.is_finite() && empty.best_rate_per_hour < 0.5, "{empty:?}");
 }
 
