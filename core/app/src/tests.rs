@@ -30,6 +30,7 @@ mod seams;
 mod second_thoughts;
 mod section;
 mod seen;
+mod sent;
 mod settling;
 mod spots;
 mod spots_now;
