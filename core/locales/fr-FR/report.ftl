@@ -62,7 +62,7 @@ report-other-net = { $peg } : { $weight }
 report-rule = Poissons morts ou remis à l'eau : { $rule }
 
 report-strip = Attentes
-report-strip-twitch = Une tirette a fini une attente et en a commencé une autre : un lancer peut donc avoir plusieurs marques. La liste des lancers montre la dernière attente de chacun.
+report-strip-twitch = Une tirette a fini une attente et en a commencé une autre : un lancer peut donc avoir plusieurs marques. La liste des lancers montre la dernière attente de chacun.
 report-strip-read = Chaque marque est une attente : losange plein si une touche a fini l'attente, trait si c'est autre chose, l'attente étant alors plus longue que cela.
 report-strip-alt = { $bites ->
     [one] { $bites } attente a fini
