@@ -8,14 +8,14 @@ use restwater_exchange::{
     import, looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
     write_csv,
 };
-use restwater_log::Moment;
+use restwater_log::{Moment, is_kit};
 use restwater_report::{WhoseDay, report};
 use restwater_screen::{
     Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, Wording, files_view,
     incoming_map, incoming_view,
 };
 use restwater_session::NotNow;
-use restwater_store::{BackupFile, FILE_NAME, Store, backups};
+use restwater_store::{BackupFile, FILE_NAME, SessionRow, Store, backups};
 use restwater_waits::Shapes;
 use serde::{Deserialize, Serialize};
 use std::fs::{self, File};
@@ -87,16 +87,19 @@ impl App {
         };
         let what = self.selection(state.span, now)?;
         let day = match state.span {
-            _ if state.form == FormChoice::Map => {
+            // A map and a report are of one session, whatever span another form was given.
+            _ if matches!(state.form, FormChoice::Map | FormChoice::Report) => {
                 self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown)
             }
             Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
             _ => now,
         };
-        // The files of a club's anglers lie in one folder.
+        // The tables of many anglers lie in one folder (docs/pooling.md).
         let whose = match state.form {
-            FormChoice::Club => format!("-{:.6}", club_phone(self.journal.store().device())),
-            _ => String::new(),
+            FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions | FormChoice::Club => {
+                format!("-{:.6}", club_phone(self.journal.store().device()))
+            }
+            FormChoice::Entries | FormChoice::Report | FormChoice::Map => String::new(),
         };
         let name = format!("restwater-{}{stem}{whose}.{ending}", restwater_screen::iso_day(day));
         let dir = self.outgoing()?;
@@ -149,10 +152,28 @@ impl App {
             Span::Everything => Selection::Everything,
             Span::Days(days) => {
                 // The range begins at midnight, so that every day is a whole day.
-                let from_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
+                let midnight_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
+                let from_ms = self.by_its_own_clock(midnight_ms, now.offset_min)?;
                 Selection::Began { from_ms, to_ms: now.wall_ms }
             }
         })
+    }
+
+    /// A midnight that was reckoned from an offset, by the offset that the phone had then: the clocks may have been changed since.
+    /// Only the sessions that began near it can tell, and no others fall on the wrong side of it.
+    fn by_its_own_clock(&self, midnight_ms: i64, offset_min: i16) -> Result<i64, AppError> {
+        let store = self.journal.store();
+        let near = |row: &SessionRow| row.began.wall_ms.abs_diff(midnight_ms) <= CLOCKS_CHANGE_MIN * 60_000;
+        let Some(row) = store.sessions()?.into_iter().find(|row| !is_kit(row.id) && near(row)) else {
+            return Ok(midnight_ms);
+        };
+        let ops = store.ops_of(row.id)?;
+        let then =
+            ops.iter().find(|op| op.order() == row.began.order).map_or(offset_min, |op| op.at.offset_min);
+        let later_min = i64::from(then) - i64::from(offset_min);
+        // A larger difference is a journey, not a change of the clocks.
+        let is_change = later_min.unsigned_abs() <= CLOCKS_CHANGE_MIN;
+        Ok(if is_change { midnight_ms - later_min * 60_000 } else { midnight_ms })
     }
 
     /// The folder for files being handed on, with the oldest ones cleared away.
@@ -410,6 +431,9 @@ fn backed_up(journal: &Journal) -> String {
 }
 
 const DAY_MS: i64 = 86_400_000;
+/// The most by which clocks are put forward or back in spring and autumn: two hours at Troll station (IANA time zone database,
+/// Antarctica/Troll), one or less elsewhere.
+const CLOCKS_CHANGE_MIN: u64 = 120;
 
 fn open(file: &Path) -> Result<BufReader<File>, AppError> {
     Ok(BufReader::with_capacity(1 << 16, File::open(file).map_err(ExchangeError::from)?))

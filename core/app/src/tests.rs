@@ -34,6 +34,7 @@ mod seams;
 mod second_thoughts;
 mod section;
 mod seen;
+mod sent;
 mod settling;
 mod setup_again;
 mod spots;

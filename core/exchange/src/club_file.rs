@@ -13,6 +13,7 @@ use super::op_file::{HASH_END, HASH_START, LF, RS};
 use super::strict::strict;
 use super::{ClubFault, ExchangeError, FaultKind};
 use restwater_log::{ClubDays, ClubStart, ClubWeights, sha256_hex};
+use restwater_match_day::rules::same_name;
 use restwater_waits::{CLUB_SHAPES, ClubError, Shapes};
 use serde::Deserialize;
 use serde_json::Value;
@@ -120,7 +121,7 @@ fn check(club: &Club) -> Result<(), ClubFault> {
     }
     let of_all = club.fitted.iter().filter(|fitted| fitted.days_of == ClubDays::All);
     let twice = |(i, fitted): (usize, &Fitted)| {
-        club.fitted[..i].iter().any(|before| before.days_of == fitted.days_of)
+        club.fitted[..i].iter().any(|before| same_days(&before.days_of, &fitted.days_of))
     };
     if of_all.count() != 1 || club.fitted.iter().enumerate().any(twice) {
         return Err(ClubFault::Damaged("weights are missing or there twice".into()));
@@ -131,6 +132,14 @@ fn check(club: &Club) -> Result<(), ClubFault> {
     }
     let shapes = Shapes::usual();
     club.fitted.iter().try_for_each(|fitted| shapes.check_club(&fitted.weights)).map_err(ClubFault::Weights)
+}
+
+/// Whether two lists of weights are of the same days. A water may be spelt in two ways.
+fn same_days(one: &ClubDays, other: &ClubDays) -> bool {
+    match (one, other) {
+        (ClubDays::Water { water: one }, ClubDays::Water { water: other }) => same_name(one, other),
+        _ => one == other,
+    }
 }
 
 fn in_millionths(fitted: Fitted) -> ClubWeights {

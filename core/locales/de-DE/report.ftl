@@ -1,11 +1,14 @@
 # Der Bericht eines Ansitzes, für Papier und für Freunde.
 
+# Die Sprache dieser Datei nach BCP 47: die der Seite.
+report-language = de-DE
 report-title = { $peg }, { $day }
 report-title-water = { $water }, { $peg }, { $day }
 report-peg = Platz { $peg }
 report-peg-none = ein Ansitz
 report-day-none = Tag unbekannt
 report-when = { $from } bis { $to }
+report-day-time = { $day }, { $time }
 report-when-open = ab { $from }, nicht beendet
 report-casts = Würfe
 report-bites = Bisse
@@ -27,6 +30,7 @@ report-put-back = Freigelassen
 report-hooklengths-lost = Vorfächer verloren
 report-doubts = Zweifelhafte Einträge
 report-break = Pause { $from } bis { $to }.
+report-break-open = Pause seit { $from }.
 report-fed = Gefüttert: etwa { $weight }.
 report-fed-feeder = Gefüttert: etwa { $weight }, davon { $feeder } aus Körben mit ihren Würfen.
 report-fed-line = { $time } gefüttert: { $what }{ $at }
@@ -58,14 +62,15 @@ report-other-net = { $peg }: { $weight }
 report-rule = Tote und zurückgesetzte Fische: { $rule }
 
 report-strip = Wartezeiten
-report-strip-read = Jedes Zeichen ist ein Wurf: eine gefüllte Raute, wo ein Biss das Warten beendete, ein Strich, wo etwas anderes es tat, das Warten also länger gewesen wäre.
+report-strip-twitch = Ein Anzupfen beendete eine Wartezeit und begann die nächste; ein Wurf kann daher mehrere Zeichen haben. Die Liste der Würfe zeigt jeweils die letzte Wartezeit.
+report-strip-read = Jedes Zeichen ist eine Wartezeit: eine gefüllte Raute, wo ein Biss das Warten beendete, ein Strich, wo etwas anderes es tat, das Warten also länger gewesen wäre.
 report-strip-alt = { $bites ->
     [one] 1 Wartezeit endete
    *[other] { $bites } Wartezeiten endeten
 } mit einem Biss: { $list }. { $others } ohne.
 report-strip-wait = { $minutes } min
 report-strip-none = Noch keine Wartezeit zu zeigen.
-report-minutes = Minuten seit dem Einschlag
+report-minutes = Minuten Wartezeit
 
 report-curve = Würfe noch ohne Biss
 report-curve-read = Kaplan-Meier-Schätzung aus { $casts ->
@@ -123,7 +128,9 @@ report-end-session = Ansitz beendet
 report-end-out = noch draußen
 report-end-put-back = freigelassen
 report-end-hooklength = Vorfach verloren
-report-foot = Zeiten wie auf dem Handy notiert. Wartezeiten laufen ab dem Einschlag{ $approximate ->
+report-from-splash = dem Einschlag
+report-from-twitch = dem Einschlag oder dem letzten Anzupfen
+report-foot = Zeiten wie auf dem Handy notiert. Wartezeiten laufen ab { $from }{ $approximate ->
     [0] .
     [one] ; 1 Wurf hat eine ungefähre Zeit.
    *[other] ; { $approximate } Würfe haben eine ungefähre Zeit.

@@ -1,11 +1,14 @@
 # The report of a session, for paper and for friends.
 
+# The language of this file, as a BCP 47 tag: that of the page.
+report-language = en-GB
 report-title = { $peg }, { $day }
 report-title-water = { $water }, { $peg }, { $day }
 report-peg = peg { $peg }
 report-peg-none = a session
 report-day-none = day not known
 report-when = { $from } to { $to }
+report-day-time = { $day } { $time }
 report-when-open = from { $from }, not ended
 report-casts = Casts
 report-bites = Bites
@@ -24,6 +27,7 @@ report-put-back = Put back
 report-hooklengths-lost = Hooklengths lost
 report-doubts = Doubtful entries
 report-break = Away from the rods { $from } to { $to }.
+report-break-open = Away from the rods since { $from }.
 report-fed = Fed about { $weight }.
 report-fed-feeder = Fed about { $weight }, { $feeder } of it by feeders with their casts.
 report-fed-line = { $time } fed { $what }{ $at }
@@ -55,14 +59,15 @@ report-other-net = { $peg }: { $weight }
 report-rule = Dead and returned fish: { $rule }
 
 report-strip = Waits
-report-strip-read = Each mark is one cast: a filled diamond where a bite ended the wait, an upright stroke where something else did, so that the wait was longer than that.
+report-strip-twitch = A twitch ended one wait and began the next, so a cast can have more than one mark. The list of casts shows the last wait of each.
+report-strip-read = Each mark is one wait: a filled diamond where a bite ended the wait, an upright stroke where something else did, so that the wait was longer than that.
 report-strip-alt = { $bites ->
     [one] 1 wait
    *[other] { $bites } waits
 } ended with a bite: { $list }. { $others } ended without one.
 report-strip-wait = { $minutes } min
 report-strip-none = No wait to show yet.
-report-minutes = minutes since the splash
+report-minutes = minutes waited
 
 report-curve = Casts still without a bite
 report-curve-read = Kaplan-Meier estimate from { $casts ->
@@ -121,7 +126,9 @@ report-end-session = session ended
 report-end-out = still out
 report-end-put-back = put back
 report-end-hooklength = hooklength lost
-report-foot = Times are as logged on the phone. Waits run from the splash{ $approximate ->
+report-from-splash = the splash
+report-from-twitch = the splash or the last twitch
+report-foot = Times are as logged on the phone. Waits run from { $from }{ $approximate ->
     [0] .
     [one] ; 1 cast has an approximate time.
    *[other] ; { $approximate } casts have an approximate time.

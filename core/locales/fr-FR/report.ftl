@@ -1,11 +1,14 @@
 # Le rapport d'une sortie, pour le papier et les amis.
 
+# La langue de ce fichier selon BCP 47 : celle de la page.
+report-language = fr-FR
 report-title = { $peg }, { $day }
 report-title-water = { $water }, { $peg }, { $day }
 report-peg = place { $peg }
 report-peg-none = une sortie
 report-day-none = jour inconnu
 report-when = { $from } à { $to }
+report-day-time = { $day } { $time }
 report-when-open = depuis { $from }, non finie
 report-casts = Lancers
 report-bites = Touches
@@ -27,6 +30,7 @@ report-put-back = Relâchés
 report-hooklengths-lost = Bas de ligne perdus
 report-doubts = Notes douteuses
 report-break = Loin des cannes de { $from } à { $to }.
+report-break-open = Loin des cannes depuis { $from }.
 report-fed = Amorcé : environ { $weight }.
 report-fed-feeder = Amorcé : environ { $weight }, dont { $feeder } par les cages à chaque lancer.
 report-fed-line = { $time } amorcé : { $what }{ $at }
@@ -58,14 +62,15 @@ report-other-net = { $peg } : { $weight }
 report-rule = Poissons morts ou remis à l'eau : { $rule }
 
 report-strip = Attentes
-report-strip-read = Chaque marque est un lancer : losange plein si une touche a fini l'attente, trait si c'est autre chose, l'attente étant alors plus longue que cela.
+report-strip-twitch = Une tirette a fini une attente et en a commencé une autre : un lancer peut donc avoir plusieurs marques. La liste des lancers montre la dernière attente de chacun.
+report-strip-read = Chaque marque est une attente : losange plein si une touche a fini l'attente, trait si c'est autre chose, l'attente étant alors plus longue que cela.
 report-strip-alt = { $bites ->
     [one] { $bites } attente a fini
    *[other] { $bites } attentes ont fini
 } par une touche : { $list }. { $others } sans.
 report-strip-wait = { $minutes } min
 report-strip-none = Aucune attente à montrer.
-report-minutes = minutes depuis l'impact
+report-minutes = minutes d'attente
 
 report-curve = Lancers encore sans touche
 report-curve-read = Estimation de Kaplan-Meier sur { $casts ->
@@ -122,7 +127,9 @@ report-end-session = sortie finie
 report-end-out = encore à l'eau
 report-end-put-back = relâché
 report-end-hooklength = bas de ligne perdu
-report-foot = Heures notées au téléphone. Les attentes partent de l'impact{ $approximate ->
+report-from-splash = de l'impact
+report-from-twitch = de l'impact ou de la dernière tirette
+report-foot = Heures notées au téléphone. Les attentes partent { $from }{ $approximate ->
     [0] .
     [one] ; { $approximate } lancer a une heure approximative.
    *[other] ; { $approximate } lancers ont une heure approximative.

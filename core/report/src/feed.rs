@@ -2,8 +2,9 @@
 
 use super::fan::where_words;
 use super::page::Page;
+use super::times::Times;
 use restwater_log::{WaterPlace, WeightUnit};
-use restwater_screen::{Arg, Wording, clock, feed_weight, feed_words, sentence_case, sign_words};
+use restwater_screen::{Arg, Wording, feed_weight, feed_words, sentence_case, sign_words};
 use restwater_session::{Fed, FishShown, Session, feed_mg};
 
 /// Entries listed of each.
@@ -24,8 +25,9 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
         let args = [("weight", weight(all)), ("feeder", weight(feeder))];
         lines.push(words.say_with(id, &args.each_ref().map(|(name, text)| (*name, Arg::Text(text)))));
     }
-    lines.extend(session.fed.iter().take(MOST).map(|fed| by_hand(words, fed)));
-    lines.extend(session.shown.iter().take(MOST).map(|shown| showing(words, shown)));
+    let mut times = Times::new(words, session);
+    lines.extend(session.fed.iter().take(MOST).map(|fed| by_hand(words, &mut times, fed)));
+    lines.extend(session.shown.iter().take(MOST).map(|shown| showing(words, &mut times, shown)));
     let more = session.fed.len().saturating_sub(MOST) + session.shown.len().saturating_sub(MOST);
     if !lines.is_empty() {
         page.list(&lines);
@@ -35,15 +37,15 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
     }
 }
 
-fn by_hand(words: &Wording, fed: &Fed) -> String {
+fn by_hand(words: &Wording, times: &mut Times, fed: &Fed) -> String {
     let what = feed_words(words, fed.said.what, &fed.said.amount, WeightUnit::Grams);
     let place = fed.said.place.map(|place| at(words, place)).unwrap_or_default();
-    line(words, "report-fed-line", &clock(&fed.at.shown), &what, &place)
+    line(words, "report-fed-line", &times.say(&fed.at.shown), &what, &place)
 }
 
-fn showing(words: &Wording, shown: &FishShown) -> String {
+fn showing(words: &Wording, times: &mut Times, shown: &FishShown) -> String {
     let what = sentence_case(&sign_words(words, shown.sign));
-    line(words, "report-shown-line", &clock(&shown.at.shown), &what, &at(words, shown.place))
+    line(words, "report-shown-line", &times.say(&shown.at.shown), &what, &at(words, shown.place))
 }
 
 fn at(words: &Wording, place: WaterPlace) -> String {

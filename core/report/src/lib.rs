@@ -11,11 +11,13 @@ mod list;
 mod others;
 mod page;
 mod strip;
+mod times;
 
 use page::Page;
 use restwater_screen::{Arg, Wording, clock, conditions_words, date_words, peg_name, plan_words};
 use restwater_session::figures::Counts;
 use restwater_session::{Break, Session};
+use times::{Times, with_date};
 
 /// How many entries of the weather are listed.
 const MOST_CONDITIONS: usize = 6;
@@ -31,7 +33,7 @@ pub enum WhoseDay {
 
 /// The report of a session as a whole HTML document.
 pub fn report(words: &Wording, session: &Session, whose: WhoseDay) -> String {
-    let mut page = Page::begin(&title(words, session));
+    let mut page = Page::begin(&title(words, session), &words.say("report-language"));
     page.paragraph(&when(words, session));
     if whose == WhoseDay::Other {
         page.paragraph(&words.say("report-of-another"));
@@ -68,18 +70,23 @@ fn title(words: &Wording, session: &Session) -> String {
 }
 
 fn when(words: &Wording, session: &Session) -> String {
-    let Some(from) = session.started.as_ref().map(|at| clock(&at.shown)) else { return String::new() };
-    match session.ended.as_ref().map(|at| clock(&at.shown)) {
-        None => words.say_with("report-when-open", &[("from", Arg::Text(&from))]),
-        Some(to) => words.say_with("report-when", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]),
-    }
+    let Some(from) = session.started.as_ref().map(|at| &at.shown) else { return String::new() };
+    let Some(to) = session.ended.as_ref().map(|at| &at.shown) else {
+        return words.say_with("report-when-open", &[("from", Arg::Text(&clock(from)))]);
+    };
+    let days = [from, to].map(|at| date_words(words, at.wall_ms, at.offset_min));
+    let [from, to] = [from, to].map(|at| if days[0] == days[1] { clock(at) } else { with_date(words, at) });
+    words.say_with("report-when", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))])
 }
 
 /// Breaks, each from when to when.
 fn breaks(words: &Wording, session: &Session, page: &mut Page) {
+    let mut times = Times::new(words, session);
     let line = |rest: &Break| {
-        let from = clock(&rest.from.shown);
-        let to = rest.to.as_ref().map(|at| clock(&at.shown)).unwrap_or_default();
+        let from = times.say(&rest.from.shown);
+        let Some(to) = rest.to.as_ref().map(|at| times.say(&at.shown)) else {
+            return words.say_with("report-break-open", &[("from", Arg::Text(&from))]);
+        };
         words.say_with("report-break", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))])
     };
     let lines: Vec<String> = session.breaks.iter().map(line).collect();
@@ -100,11 +107,12 @@ fn plan(words: &Wording, session: &Session, page: &mut Page) {
 /// The logged weather; only the latest entries if there are many.
 fn weather(words: &Wording, session: &Session, page: &mut Page) {
     let known = &session.conditions[session.conditions.len().saturating_sub(MOST_CONDITIONS)..];
+    let mut times = Times::new(words, session);
     let lines = known.iter().map(|at| {
         let what = conditions_words(words, &at.conditions);
         words.say_with(
             "report-weather",
-            &[("time", Arg::Text(&clock(&at.at.shown))), ("what", Arg::Text(&what))],
+            &[("time", Arg::Text(&times.say(&at.at.shown))), ("what", Arg::Text(&what))],
         )
     });
     let lines: Vec<String> = lines.collect();

@@ -3,7 +3,8 @@
 use super::fan::where_words;
 use super::fish::fish_words;
 use super::page::{Page, cut};
-use restwater_screen::{Arg, Wording, clock, mark_of};
+use super::times::Times;
+use restwater_screen::{Arg, Wording, mark_of};
 use restwater_session::figures::{fish_by_cast, wait_minutes};
 use restwater_session::{Cast, CaughtFish, EndCause, Session, reach_m};
 
@@ -21,8 +22,9 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
         let head = ["report-time", "report-rod", "report-spot", "report-bait", "report-wait", "report-end"];
         let fish = fish_by_cast(session);
         let casts = session.casts.iter().take(MOST_CASTS);
+        let mut times = Times::new(words, session);
         let rows: Vec<Vec<String>> =
-            casts.map(|cast| row(words, session, cast, fish.get(&cast.op))).collect();
+            casts.map(|cast| row(words, &mut times, session, cast, fish.get(&cast.op))).collect();
         page.table(&head.map(|id| words.say(id)), &rows);
         let more = session.casts.len().saturating_sub(MOST_CASTS);
         if more > 0 {
@@ -32,14 +34,18 @@ pub(super) fn write(words: &Wording, session: &Session, page: &mut Page) {
     if !session.notes.is_empty() {
         page.heading(&words.say("report-notes"));
         let notes = session.notes.iter().take(MOST_NOTES);
+        let mut times = Times::new(words, session);
         page.list(
             &notes
-                .map(|n| format!("{} {}", clock(&n.at.shown), cut(&n.text, NOTE_CHARS)))
+                .map(|n| format!("{} {}", times.say(&n.at.shown), cut(&n.text, NOTE_CHARS)))
                 .collect::<Vec<_>>(),
         );
     }
     let approximate = session.casts.iter().filter(|cast| is_approximate(cast)).count();
-    page.fine_print(&words.say_with("report-foot", &[("approximate", Arg::Count(approximate))]));
+    let from = if session.setup.twitch_restarts { "report-from-twitch" } else { "report-from-splash" };
+    let from = words.say(from);
+    let args = [("from", Arg::Text(&from)), ("approximate", Arg::Count(approximate))];
+    page.fine_print(&words.say_with("report-foot", &args));
 }
 
 /// Whether the time of splash, bite or end was entered afterwards.
@@ -49,7 +55,13 @@ fn is_approximate(cast: &Cast) -> bool {
     times.into_iter().flatten().any(|at| at.shown.approx_s > 0)
 }
 
-fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish>) -> Vec<String> {
+fn row(
+    words: &Wording,
+    times: &mut Times,
+    session: &Session,
+    cast: &Cast,
+    fish: Option<&CaughtFish>,
+) -> Vec<String> {
     let spot =
         cast.spot.as_ref().map(|s| where_words(words, mark_of(session, s), s.bearing_cdeg, reach_m(s.reach)));
     let wait = wait_minutes(session, cast).map(|minutes| {
@@ -71,7 +83,7 @@ fn row(words: &Wording, session: &Session, cast: &Cast, fish: Option<&CaughtFish
     let lost = cast.hooklength_lost.map(|_| words.say("report-end-hooklength"));
     let end = [end].into_iter().chain(fish).chain(lost).collect::<Vec<_>>().join(", ");
     vec![
-        clock(&cast.start.shown),
+        times.say(&cast.start.shown),
         cast.rod.to_string(),
         spot.unwrap_or_default(),
         cut(cast.rig.bait.as_deref().unwrap_or_default(), CELL_CHARS),

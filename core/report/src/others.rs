@@ -1,8 +1,9 @@
 //! What other anglers landed and weighed, and the match rule on dead fish.
 
 use super::page::{Page, cut};
+use super::times::Times;
 use restwater_log::Side;
-use restwater_screen::{Arg, Wording, clock, neighbour_words_id, sentence_case, weight_words};
+use restwater_screen::{Arg, Wording, neighbour_words_id, sentence_case, weight_words};
 use restwater_session::{NeighbourFish, OtherNet, Session};
 
 /// Entries listed of each, and characters of a rule.
@@ -11,8 +12,9 @@ const RULE_CHARS: usize = 200;
 
 /// Fish that neighbours were seen to land, each with its time, and the angler's own beside them.
 pub(super) fn neighbours(words: &Wording, session: &Session, page: &mut Page) {
+    let mut times = Times::new(words, session);
     let line = |fish: &NeighbourFish| {
-        let (time, what) = (clock(&fish.at.shown), words.say(neighbour_words_id(fish.side)));
+        let (time, what) = (times.say(&fish.at.shown), words.say(neighbour_words_id(fish.side)));
         let args = [("time", Arg::Text(&time)), ("what", Arg::Text(&what)), ("at", Arg::Text(""))];
         words.say_with("report-shown-line", &args)
     };

@@ -24,10 +24,10 @@ pub(super) struct Page {
 }
 
 impl Page {
-    pub fn begin(title: &str) -> Self {
-        let title = escape(title);
+    pub fn begin(title: &str, language: &str) -> Self {
+        let (title, language) = (escape(title), escape(language));
         let html = format!(
-            "<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n\
+            "<!DOCTYPE html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n\
              <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n\
              <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
              <title>{title}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<h1>{title}</h1>\n"

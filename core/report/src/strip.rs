@@ -18,6 +18,9 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
         return page.paragraph(&words.say("report-strip-none"));
     }
     page.fine_print(&words.say("report-strip-read"));
+    if session.setup.twitch_restarts {
+        page.fine_print(&words.say("report-strip-twitch"));
+    }
     let mut drawing = Drawing::default();
     let tick = step(longest.max(1.0), 8.0);
     let end = (longest / tick).floor() * tick + tick;

@@ -1,3 +1,5 @@
+mod days;
+
 use super::*;
 use restwater_log::{
     FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSaid, FishSign, FishWeight, MoveAt, OtherPeg, Payload,

@@ -99,6 +99,12 @@ fn what_is_missing_or_there_twice_is_refused() {
     }
     let twice = json!([club()["fitted"][0], club()["fitted"][1], club()["fitted"][1]]);
     assert!(matches!(fault(&with("/fitted", twice)), ClubFault::Damaged(_)));
+    let spelt = json!([
+        club()["fitted"][0],
+        club()["fitted"][1],
+        with("/fitted/1/water", json!("alder pool "))["fitted"][1]
+    ]);
+    assert!(matches!(fault(&with("/fitted", spelt)), ClubFault::Damaged(_)), "one water in two spellings");
     assert!(matches!(fault(&with("/days", json!("many"))), ClubFault::Damaged(_)));
 }
 

@@ -1,0 +1,97 @@
+//! The names of files that are sent, and which days are in them.
+
+use super::whose::go;
+use super::*;
+use restwater_log::kit_of;
+use restwater_screen::{FilesTap, FormChoice, Span};
+use std::fs;
+
+const DAY: i64 = 24 * 60 * MIN;
+
+impl Phone {
+    /// Sends a form of a span at a moment of any clock: the name of the file and its text.
+    fn sent_at(&mut self, now: &Moment, form: FormChoice, span: Span) -> (String, String) {
+        for tap in [FilesTap::Form { form }, FilesTap::Span { span }] {
+            self.app().act(&Action::Files { tap }, now).unwrap();
+        }
+        let sent = self.app().send(now, &mut go).unwrap();
+        (sent.name, fs::read_to_string(&sent.path).unwrap())
+    }
+
+    fn form_sent(&mut self, ms: i64, form: FormChoice, span: Span) -> (String, String) {
+        self.sent_at(&at(ms), form, span)
+    }
+}
+
+/// A club puts the tables of its anglers into one folder: those of one day must not have one name.
+#[test]
+fn the_tables_of_two_phones_have_two_names_and_say_which_copy_is_the_later() {
+    let (mut mine, mut theirs) = (Phone::with_ids_from(40), Phone::with_ids_from(500));
+    mine.day_with(-DAY, "22", 2);
+    theirs.day_with(-DAY, "23", 2);
+    let forms = [
+        (FormChoice::Casts, "casts"),
+        (FormChoice::Fish, "fish"),
+        (FormChoice::Sessions, "sessions"),
+        (FormChoice::Club, "club-days"),
+    ];
+    for (form, table) in forms {
+        for span in [Span::This, Span::Everything] {
+            let names = [&mut mine, &mut theirs].map(|phone| phone.form_sent(MIN, form, span).0);
+            assert_ne!(names[0], names[1]);
+            assert!(names.iter().all(|name| name.contains(&format!("-{table}-"))), "{names:?}");
+        }
+    }
+    let entries = |phone: &mut Phone, ms| -> u64 {
+        let (_, text) = phone.form_sent(ms, FormChoice::Sessions, Span::This);
+        let mut lines = text.lines().map(|line| line.split(',').collect::<Vec<_>>());
+        let at = lines.next().unwrap().iter().position(|name| *name == "entries").unwrap();
+        lines.next().unwrap()[at].parse().unwrap()
+    };
+    let before = entries(&mut mine, 2 * MIN);
+    mine.tap(3 * MIN, &Action::Undo).unwrap();
+    assert_eq!(entries(&mut mine, 4 * MIN), before + 1, "what is undone is in it too");
+}
+
+/// Saturday's report that is made on Sunday is Saturday's, whatever span another form was given.
+#[test]
+fn a_report_is_named_for_the_day_of_its_session() {
+    let mut phone = Phone::with_ids_from(40);
+    phone.day_with(-2 * DAY, "22", 1);
+    for span in [Span::This, Span::Days(7), Span::Everything] {
+        assert_eq!(phone.form_sent(0, FormChoice::Report, span).0, "restwater-2023-11-12-report.html");
+    }
+}
+
+/// The kit began with the phone's first entry, and is not part of any day.
+#[test]
+fn the_entries_of_some_days_leave_the_kit_out() {
+    let mut phone = Phone::with_ids_from(40);
+    phone.bench(-5 * MIN, BenchTap::Tied { count: 8 }).unwrap();
+    phone.day_with(-4 * MIN, "22", 1);
+    let kit = kit_of(phone.app().journal.store().device()).to_string();
+    let now = 60 * MIN;
+    let (_, some) = phone.form_sent(now, FormChoice::Entries, Span::Days(7));
+    assert!(some.contains("session_started") && !some.contains(&kit));
+    assert!(phone.form_sent(now, FormChoice::Entries, Span::Everything).1.contains(&kit));
+}
+
+/// Where the clocks went back within the week, its first day began an hour earlier than by today's clock; where they went
+/// forward, an hour later.
+#[test]
+fn the_first_of_some_days_is_a_whole_day_by_its_own_clock() {
+    // 14 November 2023, 00:30 by its own clock, and six days later.
+    let midnight = 1_699_920_000_000 - at(0).wall_ms;
+    for (then_min, now_min, local_min, sent) in [(60, 0, 30, true), (60, 0, -30, false), (0, 60, -30, false)]
+    {
+        let began = Moment { offset_min: then_min, ..at(midnight + (local_min - i64::from(then_min)) * MIN) };
+        let mut phone = Phone::with_ids_from(40);
+        phone.app().act(&START, &began).unwrap();
+        let now = Moment { offset_min: now_min, ..at(midnight + 6 * DAY + 12 * 60 * MIN) };
+        for form in [FormChoice::Entries, FormChoice::Sessions] {
+            let text = phone.sent_at(&now, form, Span::Days(7)).1;
+            let has = text.contains(&phone.app().session().unwrap().id.to_string());
+            assert_eq!(has, sent, "{form:?}: {then_min} {now_min} {local_min}");
+        }
+    }
+}
