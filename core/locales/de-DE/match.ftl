@@ -71,6 +71,8 @@ match-net-range = { $low } bis { $high }
 match-about = etwa { $weight }
 match-near = nahe der Grenze
 match-at-limit = evtl. an der Grenze
+match-over-limit-counts = über der Grenze: zählt { $limit }
+match-over-limit-nothing = über der Grenze: zählt nicht
 match-unknown = { $count ->
     [one] 1 Fisch hat weder Gewicht noch Art: er zählt als Durchschnitt.
    *[other] { $count } Fische haben weder Gewicht noch Art: sie zählen als Durchschnitt.

@@ -70,6 +70,8 @@ match-net-range = { $low } to { $high }
 match-about = about { $weight }
 match-near = near the limit
 match-at-limit = may be at the limit
+match-over-limit-counts = over the limit: counts { $limit }
+match-over-limit-nothing = over the limit: doesn't count
 match-unknown = { $count ->
     [one] 1 fish has neither weight nor class: it is counted as average.
    *[other] { $count } fish have neither weight nor class: they are counted as average.

@@ -71,6 +71,8 @@ match-net-range = { $low } à { $high }
 match-about = environ { $weight }
 match-near = limite proche
 match-at-limit = peut-être à la limite
+match-over-limit-counts = limite dépassée : compte { $limit }
+match-over-limit-nothing = limite dépassée : ne compte pas
 match-unknown = { $count ->
     [one] { $count } poisson n'a ni poids ni espèce : il est compté à la moyenne.
    *[other] { $count } poissons n'ont ni poids ni espèce : ils sont comptés à la moyenne.

@@ -1,7 +1,7 @@
 //! Running weight of each net, with a warning based on its upper limit.
 
 use super::class::{Estimate, Learned};
-use super::rules::{MatchRules, OverLimit, RulesError};
+use super::rules::{MatchRules, NetRule, OverLimit, RulesError};
 use super::weight::{Total, Weight, WeightError};
 use serde::{Deserialize, Serialize};
 
@@ -70,6 +70,13 @@ pub struct RunningNet {
     pub near: NearLimit,
     /// Expected weight that counts at the weigh-in, grams.
     pub counts_g: f64,
+}
+
+impl RunningNet {
+    /// Whether it is over its limit for certain: what weighs least of what it may hold is.
+    pub fn is_over(&self, rule: &NetRule) -> bool {
+        rule.limit.is_some_and(|limit| self.lower_g > limit.grams())
+    }
 }
 
 /// All nets, and the fish that don't count.
@@ -178,7 +185,7 @@ pub fn running(fish: &[NetFish], classes: &[Learned], rules: &MatchRules) -> Res
     Ok(Running { nets, not_counted, counts_g, upper_g })
 }
 
-fn sum_up(tally: &Tally, rule: &super::rules::NetRule, classes: &[Learned], over: OverLimit) -> RunningNet {
+fn sum_up(tally: &Tally, rule: &NetRule, classes: &[Learned], over: OverLimit) -> RunningNet {
     let estimated = tally.estimate(classes);
     let weighed_g = tally.weighed.exact().grams();
     let mean_g = weighed_g + estimated.mean_g;

@@ -1,6 +1,6 @@
 //! What the rules of a match decide of fish and weights, wherever it is read.
 
-use super::match_day::{FISHING, in_match, tap, weight};
+use super::match_day::{FISHING, in_match, tap, weighed_in, weight};
 use super::*;
 use restwater_log::WeightUnit;
 use restwater_match_day::rules::OverLimit;
@@ -189,4 +189,38 @@ fn no_more_is_expected_than_the_nets_may_hold() {
     phone.tap(now + 4_000, &rule(RuleTap::Over { over: OverLimit::DoesNotCount })).unwrap();
     let finish = coming(&phone.view(now + 6_000), "Expected finish");
     assert!(most_lb(&finish) <= 22, "{finish}");
+}
+
+/// Six weighed fish of 5 lb 5 oz make 31 lb 14 oz, in a net of 30 lb.
+#[test]
+fn a_net_that_is_certainly_over_its_limit_says_what_of_it_counts() {
+    for (over, says, finish_lb, in_all) in [
+        (OverLimit::CountsToTheLimit, "over the limit: counts 30 lb", None, "33 lb 14 oz 8 dr"),
+        (OverLimit::DoesNotCount, "over the limit: doesn't count", Some(0), "3 lb 14 oz 8 dr"),
+    ] {
+        let mut phone = in_match();
+        phone.tap(10_000, &rule(RuleTap::Nets { count: 1 })).unwrap();
+        phone.tap(12_000, &rule(RuleTap::Over { over })).unwrap();
+        let mut now = FISHING;
+        for caught in 1..=6 {
+            phone.land(now);
+            phone.tap(now + 12 * MIN, &weight(1_360)).unwrap();
+            now += 15 * MIN;
+            let said = phone.view(now).nets[0].says.clone();
+            assert_eq!(said == says, caught == 6, "{caught}: {said}");
+        }
+        let view = phone.view(now);
+        assert!(view.nets[0].spoken.ends_with(says), "{}", view.nets[0].spoken);
+        if let Some(lb) = finish_lb {
+            assert_eq!(most_lb(&coming(&view, "Expected finish")), lb, "{:?}", view.coming);
+        } else {
+            assert!(coming(&view, "Expected finish").starts_with("30 lb"), "{:?}", view.coming);
+        }
+        phone.tap(now, &rule(RuleTap::Nets { count: 2 })).unwrap();
+        for (second, net, drams) in [(1, "Net 1", 8_200), (2, "Net 2", 1_000)] {
+            phone.tap(316 * MIN + 41_000 + second * 1_000, &weighed_in(net, drams)).unwrap();
+        }
+        let page = phone.view(317 * MIN).weigh_in.unwrap();
+        assert_eq!(page.lines.last().unwrap().value, in_all, "{:?}", page.lines);
+    }
 }

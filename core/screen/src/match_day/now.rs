@@ -7,7 +7,7 @@ use crate::figures::{clock, digits};
 use crate::{Arg, Refused, Wording};
 use restwater_log::{Moment, WeightUnit};
 use restwater_match_day::clock::Phase;
-use restwater_match_day::rules::NetRule;
+use restwater_match_day::rules::{NetRule, OverLimit};
 use restwater_match_day::running::{NearLimit, RunningNet};
 use restwater_match_day::weight::Weight;
 use restwater_session::own_count::OwnCount;
@@ -86,16 +86,27 @@ pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, now: &Stamp) -> O
 pub(super) fn nets(input: &MatchInput, setup: &MatchSetup) -> Vec<NetView> {
     let Some(count) = input.counted() else { return Vec::new() };
     let nets = count.running.nets.iter().zip(&setup.rules.nets);
-    nets.map(|(net, rule)| net_view(input, setup.unit, count, net, rule)).collect()
+    nets.map(|(net, rule)| net_view(input, setup, count, net, rule)).collect()
+}
+
+/// "over the limit: counts 50 lb", by the rule that was set.
+fn over_words(input: &MatchInput, setup: &MatchSetup, limit: Weight) -> String {
+    match setup.rules.over_limit {
+        OverLimit::CountsToTheLimit => {
+            input.say("match-over-limit-counts", &[("limit", &short(input.words, limit))])
+        }
+        OverLimit::DoesNotCount => input.say("match-over-limit-nothing", &[]),
+    }
 }
 
 fn net_view(
     input: &MatchInput,
-    unit: WeightUnit,
+    setup: &MatchSetup,
     count: &OwnCount,
     net: &RunningNet,
     rule: &NetRule,
 ) -> NetView {
+    let unit = setup.unit;
     let weight = net_weight(input.words, unit, net);
     let fish = input.words.say_with("match-fish", &[("count", Arg::Count(net.fish as usize))]);
     let holds = match net.fish {
@@ -110,7 +121,8 @@ fn net_view(
         NearLimit::Near => (NetWarning::Near, "match-near"),
         NearLimit::AtLimit => (NetWarning::AtLimit, "match-at-limit"),
     };
-    let says = if id.is_empty() { String::new() } else { input.say(id, &[]) };
+    let over = rule.limit.filter(|_| net.is_over(rule)).map(|limit| over_words(input, setup, limit));
+    let says = over.unwrap_or_else(|| if id.is_empty() { String::new() } else { input.say(id, &[]) });
     let limit: Vec<String> = of.into_iter().chain(range).collect();
     let limit = input.words.apart(&limit);
     let limit_g = rule.limit.map(Weight::grams);

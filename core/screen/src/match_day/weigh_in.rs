@@ -7,8 +7,9 @@ use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
 use crate::MatchTap;
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::Phase;
+use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weigh_in::{Agreement, WeighedIn, compare};
-use restwater_match_day::weight::Weight;
+use restwater_match_day::weight::{Total, Weight};
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 
@@ -121,9 +122,11 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
         lines.push(own_line(input, setup.unit, &net.name, net.mean_g));
     }
     if found.nets.len() > 1 {
+        let counts = |net: &WeighedIn| counted(setup, &net.net, net.scales);
+        let total = found.nets.iter().map(counts).fold(Total::default(), Total::plus).exact();
         let total = match setup.unit {
-            WeightUnit::Drams => found.scales.exact().nearest_drams(),
-            WeightUnit::Grams => found.scales.exact().nearest_grams(),
+            WeightUnit::Drams => total.nearest_drams(),
+            WeightUnit::Grams => total.nearest_grams(),
         };
         lines.push(MatchLine::new(input.say("match-weigh-in-total", &[]), short(input.words, total)));
     }
@@ -132,6 +135,16 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
     notes.extend(any(Agreement::ScalesMore).then(|| input.say("match-scales-more", &[])));
     notes.extend(any(Agreement::ScalesLess).then(|| input.say("match-scales-less", &[])));
     (lines, notes)
+}
+
+/// What counts of the weight of a net, as it does for the place.
+fn counted(setup: &MatchSetup, net: &str, scales: Weight) -> Weight {
+    let limit = setup.rules.net(net).and_then(|rule| rule.limit);
+    match (limit.filter(|limit| scales.grams() > limit.grams()), setup.rules.over_limit) {
+        (None, _) => scales,
+        (Some(limit), OverLimit::CountsToTheLimit) => limit,
+        (Some(_), OverLimit::DoesNotCount) => Weight::Grams(0),
+    }
 }
 
 /// To the dram or the gram.
