@@ -4,8 +4,8 @@ use super::alternation_begun::begun;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::mending::{self, Later};
 use super::model::{
-    ConditionsAt, Doubt, DoubtKind, KeptBack, Landmark, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace,
-    Rod, RodState, Session,
+    ConditionsAt, Doubt, DoubtKind, KeptBack, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace, Rod,
+    RodState, Session,
 };
 use super::step::Step;
 use super::time_line::stamp_of;
@@ -211,11 +211,11 @@ impl Folding {
             Payload::OutlineSet { corners_cm } => session.outline_cm.clone_from(corners_cm),
             Payload::FeatureSet { feature, name, bearing_cdeg, range_cm } => {
                 let what = LandmarkKind::Feature(FeatureKind::from_logged(feature));
-                session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
+                session.landmarks.push(step.landmark(name, what, *bearing_cdeg, *range_cm));
             }
             Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm } => {
                 let what = LandmarkKind::Hazard { clear_cm: *clear_cm };
-                session.landmarks.push(landmark(step, name, what, *bearing_cdeg, *range_cm));
+                session.landmarks.push(step.landmark(name, what, *bearing_cdeg, *range_cm));
             }
             Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg } => {
                 let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
@@ -447,8 +447,4 @@ impl Folding {
         self.session.alternation = None;
         self.session.ended = Some(step.at.clone());
     }
-}
-
-fn landmark(step: &Step, name: &str, what: LandmarkKind, bearing_cdeg: i32, range_cm: u32) -> Landmark {
-    Landmark { id: step.op.id, name: name.to_owned(), what, bearing_cdeg, range_cm }
 }

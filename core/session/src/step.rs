@@ -1,6 +1,7 @@
 //! One entry of the log on its way into a session.
 
 use super::Stamp;
+use super::model::{Landmark, LandmarkKind};
 use restwater_log::{Op, Payload, Said};
 
 /// An entry in force, on the time line.
@@ -17,4 +18,17 @@ pub(super) struct Step<'a> {
     pub(super) said: Said,
     /// When the correction of its end was entered.
     pub(super) end_said_at: Option<Stamp>,
+}
+
+impl Step<'_> {
+    /// A feature or a hazard that it puts on the map.
+    pub(super) fn landmark(
+        &self,
+        name: &str,
+        what: LandmarkKind,
+        bearing_cdeg: i32,
+        range_cm: u32,
+    ) -> Landmark {
+        Landmark { id: self.op.id, name: name.to_owned(), what, bearing_cdeg, range_cm }
+    }
 }

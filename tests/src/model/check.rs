@@ -178,8 +178,11 @@ pub fn clocks(bank: &Bank, naive: &Session, now: &Now) -> Result<(), Broken> {
     Ok(())
 }
 
+/// How long after a fish an alarm that waited for it rings.
+const AFTER_FISH_MS: i64 = 10_000;
+
 /// An alarm rings for each bait that is out, the chosen number of true minutes after its splash, and for no
-/// other.
+/// other; none while a fish is on, and the others' after it.
 pub fn rings(
     rings: &BTreeMap<u64, i64>,
     naive: Option<&Session>,
@@ -189,10 +192,14 @@ pub fn rings(
     let promise = "a bait that is out rings when the minutes have passed";
     let rods = naive.filter(|session| session.open).into_iter().flat_map(|session| (1..).zip(&session.rods));
     let casts = |place: usize| naive.and_then(|session| session.casts.get(place));
-    let out: BTreeMap<u64, &Cast> = rods
+    let (on, mut out): (BTreeMap<u64, &Cast>, BTreeMap<u64, &Cast>) = rods
         .filter_map(|(rod, place)| Some((rod, casts((*place)?)?)))
-        .filter(|(_, cast)| cast.bite.is_none())
-        .collect();
+        .partition(|(_, cast)| cast.bite.is_some());
+    if !on.is_empty() {
+        out.clear();
+    }
+    let fish = || naive.into_iter().flat_map(|session| &session.casts).filter(|cast| cast.bite.is_some());
+    let off: Option<Vec<i64>> = fish().map(|cast| cast.end.as_ref()?.1.ms).collect();
     if !rings.keys().eq(out.keys()) {
         return broken(promise, format!("rings {rings:?}, out {:?}", out.keys()));
     }
@@ -200,7 +207,12 @@ pub fn rings(
         let Some(start) = cast.start.ms else { continue };
         let allowed = now.allowed(cast, naive.map_or(0, |session| session.spread_ms));
         let expected = alarm_min * 60_000 - (now.ms - start).max(0);
-        if (left - expected).abs() > allowed {
+        // One whose minute came before the last fish was off waits for that.
+        let Some(off) = off.as_ref().map(|off| off.iter().max()) else { continue };
+        let waits_ms = off.map(|off| off - now.ms - expected);
+        let as_due = (left - expected).abs() <= allowed && waits_ms.is_none_or(|ms| ms <= allowed);
+        let after = off.is_some_and(|off| (left - (off + AFTER_FISH_MS - now.ms)).abs() <= allowed);
+        if !as_due && !(after && waits_ms.is_some_and(|ms| ms >= -allowed)) {
             let why = format!("rod {rod}: in {left} ms, expected {expected} ms, allowed {allowed} ms off");
             return broken(promise, why);
         }
