@@ -1,33 +1,7 @@
 //! How a language joins two texts: a label and its value, the parts of a line, two sentences. French has a space before a
 //! colon at which no line may break, so that no shell can do it.
 
-use super::{Arg, Wording};
-
-/// What each language puts between two texts, taken from its messages once: a screen joins a hundred texts.
-#[derive(Default)]
-pub(crate) struct Joins {
-    label: String,
-    list: String,
-    apart: String,
-    sentences: String,
-}
-
-impl Joins {
-    /// Those of a language. In each of them the first text comes first.
-    pub(crate) fn of(words: &Wording) -> Self {
-        let between = |id: &str| {
-            let (first, then) = ("\u{1}", "\u{2}");
-            let all = words.say_with(id, &[("first", Arg::Text(first)), ("then", Arg::Text(then))]);
-            all.trim_start_matches(first).trim_end_matches(then).to_owned()
-        };
-        Self {
-            label: between("join-label"),
-            list: between("join-list"),
-            apart: between("join-apart"),
-            sentences: between("join-sentences"),
-        }
-    }
-}
+use super::Wording;
 
 impl Wording {
     /// A label with its value: "Depth: 2 m". If one of them is blank, the other alone.

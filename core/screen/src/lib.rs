@@ -39,6 +39,7 @@ mod figures;
 mod files;
 mod fish;
 mod joined;
+mod joins;
 mod key;
 mod leaf;
 mod leave_words;

@@ -1,7 +1,7 @@
 //! Text by Fluent: every sentence of every screen stands in `locales/`, and both shells show the same.
 
 use crate::figures::trimmed;
-use crate::joined::Joins;
+use crate::joins::Joins;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
 use std::borrow::Cow;
@@ -90,7 +90,9 @@ impl Wording {
         }
         let mut wording = Self { bundle, decimal_mark: String::new(), joins: Joins::default() };
         wording.decimal_mark = wording.say("decimal-mark");
-        wording.joins = Joins::of(&wording);
+        wording.joins = Joins::of(|id, first, then| {
+            wording.say_with(id, &[("first", Arg::Text(first)), ("then", Arg::Text(then))])
+        });
         wording
     }
 
