@@ -70,6 +70,7 @@ impl Day {
     }
 
     /// The day as it was before its last entries.
+    #[must_use]
     pub fn before_last(&self, entries: usize) -> Day {
         Day { id: self.id, ops: self.ops[..self.ops.len().saturating_sub(entries)].to_vec() }
     }

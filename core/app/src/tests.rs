@@ -443,15 +443,3 @@ fn water_is_kept_back_released_and_the_past_replayed() {
     phone.tap(35 * MIN, &Action::Release).unwrap();
     assert!(phone.app().session().unwrap().kept_back[0].released.is_some());
 }
-
-#[test]
-fn a_spot_where_no_cast_can_land_is_refused() {
-    let mut phone = started();
-    let far =
-        Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };
-    let refused = phone.tap(1_000, &Action::SetSpot { rod: 1, spot: far }).unwrap_err();
-    assert_eq!(refused.kind(), ErrorKind::BadInput);
-    let zero = Action::Swim { tap: SwimTap::RestTarget { minutes: 0 } };
-    assert_eq!(phone.tap(2_000, &zero).unwrap_err().kind(), ErrorKind::BadInput);
-    assert_eq!(phone.app().ops().len(), 1);
-}

@@ -203,10 +203,9 @@ impl Kit {
                 self.seen.extend(seen);
             }
             Payload::PlanSet { .. } | Payload::PlanCleared { .. } => plans::take(&mut self.plans, payload),
-            // Which club's start is in use concerns advice, not the wallet.
-            Payload::ClubTaken(_) | Payload::ClubLeft => {}
-            // Whatever a newer version wrote, it took no hooklength out of this wallet.
-            Payload::Unknown { .. } => {}
+            // Which club's start is in use concerns advice, not the wallet; and whatever a newer version wrote, it took no
+            // hooklength out of this one.
+            Payload::ClubTaken(_) | Payload::ClubLeft | Payload::Unknown { .. } => {}
             // Entries of a day are not part of a kit.
             _ => self.note(op, false),
         }

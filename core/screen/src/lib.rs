@@ -49,6 +49,7 @@ mod mend;
 mod peg;
 mod phone_settings;
 mod place;
+mod place_row;
 mod plan;
 mod questions;
 mod refused;
@@ -79,7 +80,7 @@ pub use bank::{
 pub use bench::REACTION_S;
 pub use bench::{BenchChoices, BenchInput, PlanInput, bench};
 pub use book::midnight;
-pub use book::{BookInput, Day, LightInput, NextInput, PegOf, SetFilter, book};
+pub use book::{BookInput, Day, LightInput, NextInput, PegOf, SetFilter, book, waters_fished};
 pub use casts_that_count::CastFilter;
 pub use cautions::{CautionsInput, cautions};
 pub use changes::{
@@ -127,7 +128,7 @@ pub use plan::{plan_day_words, plan_words};
 pub use questions::StandingQuestion;
 pub use refused::Refused;
 pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_view, sign_words};
-pub use setup::{SetupInput, SetupView, setup, waters_fished};
+pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
 pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use tackle::first_spot;

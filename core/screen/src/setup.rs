@@ -3,13 +3,13 @@
 
 use super::bench::hooklength_words;
 use super::place::span_words;
+use super::place_row::place_row;
 use super::{
-    Action, Arg, Choice, ChoiceRow, Day, Key, KeyTap, KeyView, KeyWeight, LeafKey, PlanTap, SetupTap,
-    TypedField, TypedInto, Which, Wording,
+    Action, Arg, Choice, ChoiceRow, Key, KeyTap, KeyView, KeyWeight, LeafKey, PlanTap, SetupTap, TypedField,
+    TypedInto, Which, Wording,
 };
 use restwater_bench::pack::{Item, Packed};
 use restwater_log::SessionSetup;
-use restwater_match_day::rules::same_name;
 use serde::{Deserialize, Serialize};
 
 /// The set-up screen.
@@ -57,8 +57,6 @@ const DEPTHS_CM: &[u32] = &[0, 100, 150, 200, 250, 300, 400, 500, 600];
 /// Rods to choose from: few waters allow more (common practice, no source). A session may have as many as
 /// [`restwater_session::MOST_RODS`].
 const RODS: &[u32] = &[1, 2, 3];
-/// As many waters as are offered without being typed.
-const MOST_WATERS: usize = 8;
 /// Seconds for the bait to settle (common practice, no source); 0 counts from the splash.
 const SETTLE_S: &[u32] = &[0, 15, 30, 60, 120, 180, 300];
 
@@ -128,46 +126,12 @@ pub fn setup(input: &SetupInput) -> SetupView {
     }
 }
 
-/// The waters fished before, the latest first, those of the angler's own days before those of others; each once, as it was typed
-/// last.
-pub fn waters_fished(days: &[Day]) -> Vec<String> {
-    let mine = |mine: bool| days.iter().filter(move |day| day.mine == mine);
-    let mut waters: Vec<String> = Vec::new();
-    for water in mine(true).chain(mine(false)).filter_map(|day| day.gist.water.as_ref()) {
-        if waters.len() < MOST_WATERS && !waters.iter().any(|known| same_name(known, water)) {
-            waters.push(water.clone());
-        }
-    }
-    waters
-}
-
 /// A water fished before, or one that is typed; before the first there is only the line to type it into.
 fn water(input: &SetupInput) -> Option<ChoiceRow> {
     let (words, now) = (input.words, input.draft.water.as_deref());
     let some = Some(input.waters).filter(|waters| !waters.is_empty())?;
     let row = place_row(words, "water", now, some, TypedInto::Water);
     Some(ChoiceRow { source: words.say("setup-water-how"), ..row })
-}
-
-/// A row of the water or the peg: those known before, none, and a line to type another into.
-pub(crate) fn place_row(
-    words: &Wording,
-    tag: &str,
-    now: Option<&str>,
-    known: &[String],
-    into: TypedInto,
-) -> ChoiceRow {
-    let choice = |tag: String, label: String, text: &str| {
-        let action = Action::Typed { into, text: text.to_owned() };
-        Choice::new(tag, label, same_name(now.unwrap_or_default(), text), action)
-    };
-    let unknown = words.say("setup-unknown");
-    let known = known.iter().enumerate().map(|(i, name)| choice(i.to_string(), name.clone(), name));
-    let choices = known.chain([choice("none".into(), unknown.clone(), "")]).collect();
-    let label = words.say(&format!("setup-{tag}"));
-    let typing = Some(TypedField::sent(words, tag, label.clone(), into));
-    let value = now.map_or(unknown, str::to_owned);
-    ChoiceRow { value, typing, ..ChoiceRow::of(tag, label, choices, String::new()) }
 }
 
 /// "none", "30 s", "2 min".

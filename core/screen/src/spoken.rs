@@ -51,7 +51,9 @@ trait Finish {
 
 impl<T: Finish> Finish for Vec<T> {
     fn finish(&mut self, words: &Wording) {
-        self.iter_mut().for_each(|one| one.finish(words));
+        for one in self {
+            one.finish(words);
+        }
     }
 }
 

@@ -31,6 +31,28 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
     public func beginBackgroundTask(expirationHandler: (@MainActor @Sendable () -> Void)? = nil) -> UIBackgroundTaskIdentifier { fatalError() }
     // uikit/uiapplication/endbackgroundtask(_:)
     public func endBackgroundTask(_ id: UIBackgroundTaskIdentifier) { fatalError() }
+    // uikit/uiapplication/significanttimechangenotification
+    public nonisolated class var significantTimeChangeNotification: NSNotification.Name { fatalError() }
+}
+
+// Foundation on Linux lacks these.
+extension NSNotification.Name {
+    // foundation/nsnotification/name-swift.struct/nssystemclockdidchange
+    public static var NSSystemClockDidChange: NSNotification.Name { fatalError() }
+}
+
+extension NotificationCenter {
+    // foundation/notificationcenter/notifications
+    public final class Notifications: AsyncSequence, Sendable {
+        public typealias Element = Notification
+        public struct Iterator: AsyncIteratorProtocol {
+            public mutating func next() async -> Notification? { fatalError() }
+        }
+        public func makeAsyncIterator() -> Iterator { fatalError() }
+    }
+
+    // foundation/notificationcenter/notifications(named:object:)
+    public func notifications(named name: Notification.Name, object: AnyObject? = nil) -> Notifications { fatalError() }
 }
 
 // uikit/uiscene

@@ -212,7 +212,7 @@ pub fn rings(
         let waits_ms = off.map(|off| off - now.ms - expected);
         let as_due = (left - expected).abs() <= allowed && waits_ms.is_none_or(|ms| ms <= allowed);
         let after = off.is_some_and(|off| (left - (off + AFTER_FISH_MS - now.ms)).abs() <= allowed);
-        if !as_due && !(after && waits_ms.is_some_and(|ms| ms >= -allowed)) {
+        if !(as_due || after && waits_ms.is_some_and(|ms| ms >= -allowed)) {
             let why = format!("rod {rod}: in {left} ms, expected {expected} ms, allowed {allowed} ms off");
             return broken(promise, why);
         }

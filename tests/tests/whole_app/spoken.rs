@@ -1,5 +1,6 @@
 //! What screen readers say and what is drawn as a label with its value, on every screen of the played days, in every
 //! language. A record is known by its fields, so that one which is added later is held to the same rule.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use restwater_app::{FanGlass, Screen, Which};
 use restwater_tests::phone::play;

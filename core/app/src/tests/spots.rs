@@ -345,3 +345,15 @@ fn a_cast_that_was_twitched_is_one_dry_cast() {
     let said = phone.bank(now + MIN).advice.more;
     assert!(said.iter().any(|line| line.contains("over 6 casts before this one")), "{said:?}");
 }
+
+#[test]
+fn a_spot_where_no_cast_can_land_is_refused() {
+    let mut phone = started();
+    let far =
+        Spot { mark: None, bearing_cdeg: 0, reach: Reach::Yards { hundredths: 100_000 }, clipped: false };
+    let refused = phone.tap(1_000, &Action::SetSpot { rod: 1, spot: far }).unwrap_err();
+    assert_eq!(refused.kind(), ErrorKind::BadInput);
+    let zero = Action::Swim { tap: SwimTap::RestTarget { minutes: 0 } };
+    assert_eq!(phone.tap(2_000, &zero).unwrap_err().kind(), ErrorKind::BadInput);
+    assert_eq!(phone.app().ops().len(), 1);
+}

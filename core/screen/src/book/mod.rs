@@ -7,11 +7,13 @@ mod peg;
 mod rates;
 mod session;
 mod sets;
+mod waters;
 
 pub use filter::SetFilter;
 pub use light::LightInput;
 pub use next::NextInput;
 pub use peg::PegOf;
+pub use waters::waters_fished;
 
 use super::date::day_words;
 use super::date::hours_minutes;

@@ -1,13 +1,13 @@
 //! A session opened to read.
 
-use super::{BookInput, Day, gist};
+use super::{BookInput, Day, gist, waters_fished};
 use crate::conditions_words;
 use crate::date::session_day_words;
 use crate::figures::{clock, whole};
 use crate::leave_words::not_seen_words;
 use crate::place::{rig_words, spot_words};
-use crate::setup::place_row;
-use crate::{Action, Arg, BookTap, ChoiceRow, Leaf, LeafKey, LeafLine, TypedInto, Wording, waters_fished};
+use crate::place_row::place_row;
+use crate::{Action, Arg, BookTap, ChoiceRow, Leaf, LeafKey, LeafLine, TypedInto, Wording};
 use restwater_match_day::rules::same_name;
 use restwater_session::{Cast, EndCause, Session, Summary, casts_by_telling, wait_of};
 
