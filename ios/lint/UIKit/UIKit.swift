@@ -38,6 +38,7 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
 // Foundation on Linux lacks these.
 extension NSNotification.Name {
     // foundation/nsnotification/name-swift.struct/nssystemclockdidchange
+    // swift-format-ignore: AlwaysUseLowerCamelCase
     public static var NSSystemClockDidChange: NSNotification.Name { fatalError() }
 }
 
