@@ -124,7 +124,8 @@ impl Pad<'_> {
         };
         let seconds = bite_before_s(self.input.session?, self.input.chosen, played, self.input.now)?;
         let (id, arg, count) = if seconds < 60 {
-            ("key-back-s", "seconds", seconds)
+            // In steps of ten, so that the key's words don't change with each second.
+            ("key-back-s", "seconds", (seconds / 10 * 10).max(1))
         } else {
             ("key-back-min", "minutes", (seconds + 30) / 60)
         };

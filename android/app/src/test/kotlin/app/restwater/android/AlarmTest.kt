@@ -109,7 +109,7 @@ class AlarmTest {
         Handset.later(TWELVE_MIN)
         Handset.ringDue()
         assertEquals(listOf("Rod 1", "Rod 2"), titles())
-        act(Action.Bite(1u))
+        act(Action.WoundIn(1u))
         assertEquals(listOf("Rod 2"), titles())
         Handset.later(5)
         act(Action.WoundIn(2u))

@@ -78,8 +78,7 @@ class FilesTest {
     @Test fun aFileOpenedWithTheAppIsShownAndImported() {
         shelve(Handset.fromAnotherPhone())
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
-            until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
-            assertEquals(Showing.FILES, activity.state?.showing)
+            until(activity) { activity.state?.desk?.page == FilesPage.INCOMING && activity.state?.showing == Showing.FILES }
             tap("take")
             until(activity) { activity.state?.desk?.taken == true }
         }
