@@ -2,7 +2,7 @@
 //! nothing.
 
 use super::club::{Club, StartOf};
-use super::earlier::{Before, any_of_another, earlier, same_water};
+use super::earlier::{Before, any_of_another, earlier};
 use super::journal::Journal;
 use super::recent::Loaded;
 use super::spots::{SpotsAnswer, SpotsAsked};
@@ -267,5 +267,9 @@ fn by_spots(advice: Advice, spots: Option<SpotsReading>) -> (Advice, Option<Spot
 
 /// The weight of an earlier day: one on the same water counts fully, any other less.
 pub(super) fn weight(day: &Summary, water: Option<&str>) -> f64 {
-    if same_water(day.water.as_deref(), water) { LIKE_DAY_WEIGHT } else { OTHER_DAY_WEIGHT }
+    if restwater_session::same_water(day.water.as_deref(), water) {
+        LIKE_DAY_WEIGHT
+    } else {
+        OTHER_DAY_WEIGHT
+    }
 }

@@ -1,7 +1,6 @@
 //! The taps of the Book, and the data that the Book is made from.
 
 use super::advisor::weight;
-use super::earlier::same_water;
 use super::error::within;
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
@@ -278,7 +277,7 @@ impl App {
         let water = session.and_then(|session| session.setup.water.as_deref());
         // Where a partner sat is the partner's.
         let days = self.sessions.days(&self.mine).filter(|day| day.mine).map(|day| day.gist);
-        let mut before = days.filter(|day| same_water(day.water.as_deref(), water));
+        let mut before = days.filter(|day| restwater_session::same_water(day.water.as_deref(), water));
         let place = here.or_else(|| before.find_map(|day| day.peg_place))?;
         Some((place.lat_e7, place.lon_e7))
     }

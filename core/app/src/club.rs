@@ -1,6 +1,5 @@
 //! The start for advice that a club gives: taken in by a file, left by a tap, and which of its weights count for a day.
 
-use super::earlier::same_water;
 use super::{App, AppError};
 use restwater_exchange::{club_in, month_of};
 use restwater_log::{ClubDays, ClubStart, ClubWeights, Moment, Op, Payload, effective, sorted};
@@ -86,7 +85,7 @@ impl Club {
         let celsius = session.conditions_now().water;
         let month = month_of(session);
         let rank = |fitted: &ClubWeights| match &fitted.days_of {
-            ClubDays::Water { water: of } => same_water(Some(of), water).then_some(3),
+            ClubDays::Water { water: of } => restwater_session::same_water(Some(of), water).then_some(3),
             ClubDays::WaterTemperature { from, until } => {
                 celsius.is_some_and(|tenths| (*from..*until).contains(&tenths)).then_some(2)
             }

@@ -4,7 +4,6 @@
 use super::journal::Journal;
 use super::summaries::summary;
 use restwater_log::OpOrder;
-use restwater_match_day::rules::same_name;
 use restwater_screen::Whose;
 use restwater_session::{Session, Summary};
 use restwater_store::{SessionRow, StoreError};
@@ -20,17 +19,10 @@ pub(super) struct Before {
     pub(super) of_another: bool,
 }
 
-/// Whether two sessions were on the same water, in whatever case its name was typed. A water without a name is never the same
-/// as another.
-pub(super) fn same_water(one: Option<&str>, other: Option<&str>) -> bool {
-    one.zip(other).is_some_and(|(one, other)| same_name(one, other))
-}
-
 /// Whether an earlier session was on the peg of this one: the same water and the same peg, both named.
 pub(super) fn same_peg(day: &Summary, session: &Session) -> bool {
-    let (water, peg) = (session.setup.water.as_deref(), session.setup.peg.as_deref());
-    let same_peg = peg.zip(day.peg.as_deref()).is_some_and(|(one, other)| same_name(one, other));
-    same_water(day.water.as_deref(), water) && same_peg
+    let here = (session.setup.water.as_deref(), session.setup.peg.as_deref());
+    restwater_session::same_peg((day.water.as_deref(), day.peg.as_deref()), here)
 }
 
 /// The latest sessions that began earlier in the log than `before`, newest first; without it the latest of

@@ -165,7 +165,11 @@ impl App {
     fn section_side(&mut self, side: Side, pegs: u8, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
-        let is_left = side == Side::Left;
+        let is_left = match side {
+            Side::Left => true,
+            Side::Right => false,
+            Side::Across => return Err(AppError::unknown("section", "across")),
+        };
         let known = session.section.map(|section| if is_left { section.right } else { section.left });
         let said = self.section_said().filter(|(said, _)| *said != side).map(|(_, pegs)| pegs);
         let Some(other) = known.or(said) else {

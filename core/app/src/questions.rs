@@ -3,7 +3,6 @@
 //! change.
 
 use super::App;
-use super::earlier::same_water;
 use restwater_compare::over_days::{Compared, DayOfQuestion, compared, more_days, question};
 use restwater_compare::{CastRow, Factor};
 use restwater_match_day::rules::plain_name;
@@ -110,7 +109,7 @@ impl App {
     /// The questions on the water of today's session.
     pub(super) fn questions_here(&self) -> Vec<&StandingQuestion> {
         let water = self.session().and_then(|session| session.setup.water.as_deref());
-        let here = |view: &&StandingQuestion| same_water(Some(&view.water), water);
+        let here = |view: &&StandingQuestion| restwater_session::same_water(Some(&view.water), water);
         self.questions.standing.iter().map(|standing| &standing.view).filter(here).collect()
     }
 }

@@ -1,6 +1,5 @@
 //! What the system shows and sounds outside the app: a line and keys on the lock screen, and alarms.
 
-use super::earlier::same_water;
 use super::error::within;
 use super::feed::HEAVIEST_FEED_MG;
 use super::{App, AppError, settings};
@@ -53,11 +52,9 @@ impl App {
     /// Where its peg lies, or else one of the angler's last days on the same water.
     pub(super) fn peg_of(&self, session: &Session) -> Option<PegPlace> {
         let water = session.setup.water.as_deref();
-        let mut before = self
-            .advisor
-            .earlier()
-            .iter()
-            .filter(|before| !before.of_another && same_water(before.day.water.as_deref(), water));
+        let mut before = self.advisor.earlier().iter().filter(|before| {
+            !before.of_another && restwater_session::same_water(before.day.water.as_deref(), water)
+        });
         session.peg_place.or_else(|| before.find_map(|before| before.day.peg_place))
     }
 

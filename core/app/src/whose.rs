@@ -4,8 +4,6 @@ use super::{App, AppError, settings};
 use restwater_screen::{Day, Whose};
 use uuid::Uuid;
 
-use super::earlier::same_water;
-
 impl App {
     /// Chooses whose earlier sessions the advice uses from now on.
     pub(super) fn count_sessions_of(&mut self, whose: Whose) -> Result<(), AppError> {
@@ -46,7 +44,9 @@ impl App {
     pub(super) fn like<'a>(&self, day: &Day, days: &[Day<'a>]) -> Vec<Day<'a>> {
         let count = self.sessions.days_for(day.id, self.phone.whose, &self.mine);
         let counts = |other: &&Day| count.iter().any(|(id, _, _)| *id == other.id);
-        let on_it = |other: &&Day| same_water(day.gist.water.as_deref(), other.gist.water.as_deref());
+        let on_it = |other: &&Day| {
+            restwater_session::same_water(day.gist.water.as_deref(), other.gist.water.as_deref())
+        };
         days.iter().filter(|other| other.id == day.id || (counts(other) && on_it(other))).copied().collect()
     }
 

@@ -67,19 +67,21 @@ pub fn at_a_peg(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
 }
 
 /// Those of the few that were not seen at `peg` yet. A caution that was seen is not replaced by another, whether it still applies
-/// or not. Only the first four of the table are shown whatever else was seen: they are among the few whenever they apply, so none
-/// of them takes the place of another, and they are what kills once it is cold.
+/// or not: it goes on taking up its part of the room. Only the first four of the table are shown whatever else was seen, since
+/// they are what kills once it is cold.
 pub fn to_show(region: Region, occasion: &Occasion, peg: &str, seen: &[Seen]) -> Vec<&'static Caution> {
-    let here = || ALL.iter().filter(|c| c.regions.contains(&region));
     let seen_here = |c: &Caution| seen.iter().any(|s| s.peg == peg && s.id == c.id);
+    let first: Vec<&str> =
+        ALL.iter().filter(|c| c.regions.contains(&region)).take(AT_A_PEG).map(|c| c.id).collect();
     let mut room = AT_A_PEG.saturating_sub(ALL.iter().filter(|c| seen_here(c)).count());
-    let mut fits = |c: &&Caution| {
-        let shown = room > 0 || here().take(AT_A_PEG).any(|first| first.id == c.id);
-        room = room.saturating_sub(usize::from(shown));
-        shown
-    };
-    let unseen = at_a_peg(region, occasion).into_iter().filter(|c| !seen_here(c));
-    unseen.filter(|c| fits(c)).collect()
+    let mut shown = at_a_peg(region, occasion);
+    shown.retain(|c| !seen_here(c));
+    shown.retain(|c| {
+        let fits = room > 0 || first.contains(&c.id);
+        room = room.saturating_sub(usize::from(fits));
+        fits
+    });
+    shown
 }
 
 #[cfg(test)]

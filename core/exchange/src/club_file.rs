@@ -13,7 +13,7 @@ use super::op_file::{HASH_END, HASH_START, LF, RS};
 use super::strict::strict;
 use super::{ClubFault, ExchangeError, FaultKind};
 use restwater_log::{ClubDays, ClubStart, ClubWeights, sha256_hex};
-use restwater_match_day::rules::same_name;
+use restwater_session::same_water;
 use restwater_waits::{CLUB_SHAPES, ClubError, Shapes};
 use serde::Deserialize;
 use serde_json::Value;
@@ -137,7 +137,9 @@ fn check(club: &Club) -> Result<(), ClubFault> {
 /// Whether two lists of weights are of the same days. A water may be spelt in two ways.
 fn same_days(one: &ClubDays, other: &ClubDays) -> bool {
     match (one, other) {
-        (ClubDays::Water { water: one }, ClubDays::Water { water: other }) => same_name(one, other),
+        (ClubDays::Water { water: one }, ClubDays::Water { water: other }) => {
+            same_water(Some(one), Some(other))
+        }
         _ => one == other,
     }
 }

@@ -5,6 +5,7 @@ waits-none = Beginne einen Ansitz und wirf. Wartezeiten erscheinen, wenn ein Wur
 waits-none-yet = Mach einen Wurf: tippe ZURÜCK, dann WURF. Wartezeiten erscheinen, wenn er endet.
 waits-by-spot = Die Antworten gelten über alle Stellen. An der Stelle von Rute { $rod }: { $minutes } min liegen lassen.
 habit-before-bites = Du holst nach { $habit } ein. Jeder Biss in diesem Ansitz kam nach { $after }.
+habit-of-the-day = Du holst nach { $habit } ein. Jeder Biss kam nach { $after }.
 waits-counts = { $bites ->
     [0] Kein Biss
     [one] 1 Biss

@@ -6,6 +6,7 @@ waits-none-yet = Make a cast: tap BACK, then CAST. Waits appear when it ends.
 waits-by-spot = The answers are over all spots. At the spot of rod { $rod }, leave a cast { $minutes } min.
 # Said only from three bites and three casts wound in by choice.
 habit-before-bites = You wind in at { $habit }. Every bite this session came after { $after }.
+habit-of-the-day = You wind in at { $habit }. Every bite came after { $after }.
 waits-counts = { $bites ->
     [0] No bites
     [one] 1 bite

@@ -5,6 +5,7 @@ waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un la
 waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
 waits-by-spot = Les réponses valent pour tous les points. Sur celui de la canne { $rod } : laissez { $minutes } min.
 habit-before-bites = Vous ramenez à { $habit }. Chaque touche de cette sortie est venue après { $after }.
+habit-of-the-day = Vous ramenez à { $habit }. Chaque touche est venue après { $after }.
 waits-counts = { $bites ->
     [0] Aucune touche
     [one] { $bites } touche

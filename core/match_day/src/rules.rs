@@ -178,6 +178,15 @@ impl NetRule {
         }
     }
 
+    /// How much counts of a net that weighs this much, in grams: over its limit, what the organiser's rule gives it.
+    pub fn counts_g(&self, over: OverLimit, grams: f64) -> f64 {
+        match (self.limit.map(Weight::grams).filter(|limit| grams > *limit), over) {
+            (None, _) => grams,
+            (Some(limit), OverLimit::CountsToTheLimit) => limit,
+            (Some(_), OverLimit::DoesNotCount) => 0.0,
+        }
+    }
+
     /// Whether a fish of this kind may go in; a fish without a kind may.
     pub fn may_hold(&self, kind: &str) -> bool {
         match &self.holds {
@@ -218,6 +227,22 @@ mod tests {
         assert_eq!(long.check(), Err(RulesError::LandingTooLong(600)));
         let nothing = MatchRules { counting: Counting::Only(vec![]), ..rules(vec![]) };
         assert_eq!(nothing.check(), Err(RulesError::NothingCounts));
+    }
+
+    #[test]
+    fn a_net_over_its_limit_counts_as_the_organiser_says() {
+        let fifty = Weight::lb_oz_dr(50, 0, 0).unwrap().grams();
+        let counts = |over, grams| net("1").counts_g(over, grams);
+        for over in [OverLimit::CountsToTheLimit, OverLimit::DoesNotCount] {
+            assert_eq!(
+                (counts(over, 900.0), counts(over, fifty)),
+                (900.0, fifty),
+                "at the limit is not over it"
+            );
+            assert_eq!(NetRule { limit: None, ..net("1") }.counts_g(over, 2.0 * fifty), 2.0 * fifty);
+        }
+        assert_eq!(counts(OverLimit::CountsToTheLimit, fifty + 1.0), fifty);
+        assert_eq!(counts(OverLimit::DoesNotCount, fifty + 1.0), 0.0);
     }
 
     #[test]

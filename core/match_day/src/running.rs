@@ -191,12 +191,6 @@ fn sum_up(tally: &Tally, rule: &NetRule, classes: &[Learned], over: OverLimit) -
     let mean_g = weighed_g + estimated.mean_g;
     let off = UPPER * estimated.variance.sqrt();
     let (lower_g, upper_g) = ((mean_g - off).max(weighed_g), mean_g + off);
-    let limit_g = rule.limit.map(Weight::grams);
-    let counts_g = match limit_g {
-        Some(limit) if mean_g > limit && over == OverLimit::DoesNotCount => 0.0,
-        Some(limit) => mean_g.min(limit),
-        None => mean_g,
-    };
     RunningNet {
         name: rule.name.clone(),
         fish: tally.fish,
@@ -205,8 +199,8 @@ fn sum_up(tally: &Tally, rule: &NetRule, classes: &[Learned], over: OverLimit) -
         mean_g,
         lower_g,
         upper_g,
-        near: near(upper_g, limit_g),
-        counts_g,
+        near: near(upper_g, rule.limit.map(Weight::grams)),
+        counts_g: rule.counts_g(over, mean_g),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::date::session_day_words;
 use super::figures::sentence_case;
 use super::fish::of_a_fish;
-use super::leave_words::{habit_words, leave_words};
+use super::leave_words::{habit_of_the_day_words, leave_words};
 use super::place::spot_words;
 use super::plan::plan_words;
 use super::seen::beside_words;
@@ -118,7 +118,7 @@ impl Card<'_> {
     /// What the waits show: the habit if there is enough evidence, otherwise the verdict of the Waits screen.
     fn wait(&self, waits: &WaitsView) -> String {
         match self.habit {
-            Some(habit) => habit_words(self.words, habit),
+            Some(habit) => habit_of_the_day_words(self.words, habit),
             None => waits.charts.first().map_or_else(|| waits.counts.clone(), |chart| chart.says.clone()),
         }
     }

@@ -32,7 +32,16 @@ pub(crate) fn not_seen_words(words: &Wording, casts: usize) -> Option<String> {
 
 /// "You wind in at 12. Every bite this session came after 14."
 pub(crate) fn habit_words(words: &Wording, habit: HabitBeforeBites) -> String {
+    habit_said(words, "habit-before-bites", habit)
+}
+
+/// The same on the card of the day, whose heading says which session it is: "You wind in at 12. Every bite came after 14."
+pub(crate) fn habit_of_the_day_words(words: &Wording, habit: HabitBeforeBites) -> String {
+    habit_said(words, "habit-of-the-day", habit)
+}
+
+fn habit_said(words: &Wording, id: &str, habit: HabitBeforeBites) -> String {
     let HabitBeforeBites { habit_min, after_min } = habit;
     let args = [("habit", Arg::Count(habit_min as usize)), ("after", Arg::Count(after_min as usize))];
-    words.say_with("habit-before-bites", &args)
+    words.say_with(id, &args)
 }

@@ -39,7 +39,6 @@ mod figures;
 mod files;
 mod fish;
 mod joined;
-mod joins;
 mod key;
 mod leaf;
 mod leave_words;

@@ -11,8 +11,8 @@ use super::mend::{MendLine, MendOpen, MendView};
 use super::swim::{PegPlaceView, SwimView};
 use super::waits::{ForecastLine, ForecastView, WaitsView};
 use super::{
-    ChartView, ChoiceRow, FishView, Leaf, LeafKey, LeafLine, LeavesView, PhoneView, Screen, SetupView,
-    TackleView, TypedField, WeightView, Wording,
+    ChartView, ChoiceRow, Leaf, LeafKey, LeafLine, LeavesView, PhoneView, Screen, SetupView, TackleView,
+    TypedField, Wording,
 };
 
 impl Screen {
@@ -27,8 +27,8 @@ impl Screen {
             Self::Waits(view) => view.finish(words),
             Self::Changes(view) => view.finish(words),
             Self::Match(view) => view.finish(words),
-            Self::Fish(view) | Self::Feed(view) | Self::Seen(view) => view.finish(words),
-            Self::Weight(view) | Self::FeedWeight(view) => view.finish(words),
+            // Their keys have texts from messages of their own.
+            Self::Fish(_) | Self::Feed(_) | Self::Seen(_) | Self::Weight(_) | Self::FeedWeight(_) => {}
             Self::Files(view) => view.finish(words),
             Self::Bench(view)
             | Self::Book(view)
@@ -91,15 +91,6 @@ holds! {
     MendView: lines open;
     MendOpen: rows;
     PhoneView: rows;
-}
-
-/// The keys of these have their texts from messages of their own.
-impl Finish for FishView {
-    fn finish(&mut self, _: &Wording) {}
-}
-
-impl Finish for WeightView {
-    fn finish(&mut self, _: &Wording) {}
 }
 
 impl Finish for BankView {

@@ -223,8 +223,8 @@ fn into_kept_back(session: &Session, cast: &Cast) -> bool {
 }
 
 /// When to move, in ms on the time line. A time of day is placed on the line by the match's clock, or without
-/// a match by what the phone showed at the session's start. Where the plan is for a later day, it is a time of that day. `offset_min` is
-/// what the phone's time of day differs from UTC by when it comes: over a change of the clocks not what it was at the start.
+/// a match by what the phone showed at the session's start. Where the plan is for a later day, it is a time of that
+/// day. `offset_min` is the phone's offset from UTC at that time, which over a change of the clocks is not that of the start.
 fn move_ms(session: &Session, at: MoveAt, offset_min: i16) -> Option<i64> {
     let start = session.started.as_ref()?;
     let day = session.match_day.as_ref();

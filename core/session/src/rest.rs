@@ -7,7 +7,9 @@ use restwater_match_day::forecast::{
     FishKind, Forecast, ForecastError, LAWS, Landing, LastCast, Plan, Range, TimeLeft, forecast,
     last_useful_cast,
 };
+use restwater_match_day::rules::{MatchRules, NetRule};
 use restwater_match_day::running::Running;
+use restwater_match_day::weight::Weight;
 use restwater_waits::{Advice, AdviceState, WaitPosterior};
 
 /// 90 % point of the standard normal: the ends of a range that holds eight futures in ten.
@@ -114,11 +116,21 @@ pub fn rest_of_match(
     Ok(Rest { coming, last })
 }
 
+/// The most that can count, in grams, where every net has a limit. A net that is over it for certain counts no more than the rule
+/// gives it.
+fn most_g(rules: &MatchRules, running: &Running) -> Option<f64> {
+    let most = |rule: &NetRule| {
+        let over = running.nets.iter().find(|net| net.name == rule.name && net.is_over(rule));
+        over.map_or(rule.limit.map(Weight::grams), |net| Some(rule.counts_g(rules.over_limit, net.lower_g)))
+    };
+    let all: Option<Vec<f64>> = rules.nets.iter().map(most).collect();
+    all.map(|grams| grams.iter().sum())
+}
+
 /// Weight at the weigh-in in grams: what counts now plus what is to come. Their uncertainties are
-/// independent, so the distances from the middle add in quadrature. Nets at their limits hold no more than
-/// `most_g`.
-pub fn finish(running: &Running, coming: Range, most_g: Option<f64>) -> Range {
-    let now = running.counts_g;
+/// independent, so the distances from the middle add in quadrature. Nets count no more than the rules give them.
+pub fn finish(rules: &MatchRules, running: &Running, coming: Range) -> Range {
+    let (now, most_g) = (running.counts_g, most_g(rules, running));
     let tenth =
         (running.upper_g - running.nets.iter().map(|n| n.mean_g).sum::<f64>()).max(0.0) * TENTH / TWENTIETH;
     let likely = now + coming.likely;
@@ -134,6 +146,7 @@ pub fn finish(running: &Running, coming: Range, most_g: Option<f64>) -> Range {
 mod tests {
     use super::*;
     use restwater_match_day::class::Estimate;
+    use restwater_match_day::rules::{NetHolds, OverLimit};
     use restwater_match_day::running::NearLimit;
     use restwater_match_day::running::RunningNet;
     use restwater_match_day::weight::Total;
@@ -182,13 +195,22 @@ mod tests {
         Running { nets: vec![net], not_counted: 0, counts_g: mean_g, upper_g }
     }
 
+    fn rules(limit: Option<i64>, over_limit: OverLimit) -> MatchRules {
+        let net = NetRule { name: "1".into(), limit: limit.map(Weight::Grams), holds: NetHolds::Anything };
+        MatchRules { nets: vec![net], over_limit, ..MatchRules::default() }
+    }
+
     #[test]
     fn weighed_fish_are_certain_and_net_limits_are_kept() {
         let coming = Range { low: 0.0, likely: 3_000.0, high: 7_000.0 };
-        let end = finish(&counted(5_000.0, 5_000.0, 5_000), coming, None);
+        let of = |limit, over| finish(&rules(limit, over), &counted(5_000.0, 5_000.0, 5_000), coming);
+        let end = of(None, OverLimit::CountsToTheLimit);
         assert_eq!((end.low, end.likely, end.high), (5_000.0, 8_000.0, 12_000.0));
-        let held = finish(&counted(5_000.0, 5_000.0, 5_000), coming, Some(10_000.0));
-        assert_eq!(held.high, 10_000.0);
+        for over in [OverLimit::CountsToTheLimit, OverLimit::DoesNotCount] {
+            assert_eq!(of(Some(10_000), over).high, 10_000.0);
+        }
+        assert_eq!(of(Some(4_000), OverLimit::CountsToTheLimit).high, 4_000.0, "over it for certain");
+        assert_eq!(of(Some(4_000), OverLimit::DoesNotCount).high, 0.0, "and void");
     }
 
     /// By hand: 80 % ends of the count are 1.2816 / 1.6449 of its 90 % ends, 4 kg each way here; with 3 kg to come
@@ -197,7 +219,8 @@ mod tests {
     fn doubts_add_up_in_quadrature() {
         let doubt = 4_000.0 * TWENTIETH / TENTH;
         let coming = Range { low: 0.0, likely: 3_000.0, high: 6_000.0 };
-        let end = finish(&counted(20_000.0, 20_000.0 + doubt, 0), coming, None);
+        let rules = rules(None, OverLimit::CountsToTheLimit);
+        let end = finish(&rules, &counted(20_000.0, 20_000.0 + doubt, 0), coming);
         assert!((end.low - 18_000.0).abs() < 1e-6 && (end.high - 28_000.0).abs() < 1e-6);
     }
 }

@@ -56,14 +56,13 @@ fn mine(session: &Session, setup: &MatchSetup, own: &OwnCount) -> TotalRange {
     total
 }
 
-/// How much counts of a net whose weight is between two figures.
+/// How much counts of a net whose weight is between two figures. One that may be over a limit beyond which it does not count is worth
+/// nothing or up to the limit.
 fn counted(rule: &NetRule, over: OverLimit, low: f64, high: f64) -> (f64, f64) {
-    let Some(limit) = rule.limit.map(Weight::grams) else { return (low, high) };
-    match over {
-        OverLimit::CountsToTheLimit => (low.min(limit), high.min(limit)),
-        OverLimit::DoesNotCount if low > limit => (0.0, 0.0),
-        OverLimit::DoesNotCount if high > limit => (0.0, limit),
-        OverLimit::DoesNotCount => (low, high),
+    let counts = |grams| rule.counts_g(over, grams);
+    match rule.limit.map(Weight::grams) {
+        Some(limit) if over == OverLimit::DoesNotCount && low <= limit && limit < high => (0.0, limit),
+        _ => (counts(low), counts(high)),
     }
 }
 

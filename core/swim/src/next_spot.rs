@@ -53,7 +53,8 @@ pub struct GoIn {
     pub because: GoInBecause,
 }
 
-/// From this many casts in a row without a bite on, the record says that the fish are elsewhere: the project's own choice, no source.
+/// From this many casts in a row without a bite on, the record says that the fish are elsewhere: the project's own choice,
+/// no source.
 const DRY_CASTS: usize = 4;
 
 /// Spots in order, and those set aside.

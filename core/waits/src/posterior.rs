@@ -55,7 +55,7 @@ impl WaitPosterior {
     pub fn with_shapes(record: &Record, settings: &Settings, shapes: Arc<Shapes>) -> Result<Self, BiteError> {
         settings.check()?;
         let costs = record.costs()?;
-        let mut plan = Self {
+        let mut posterior = Self {
             settings: *settings,
             costs,
             habit_min: record.habit_min,
@@ -72,15 +72,15 @@ impl WaitPosterior {
             fed: false,
             reckoned: Default::default(),
         };
-        plan.open_book(record.earlier)?;
+        posterior.open_book(record.earlier)?;
         if settings.changing > 0.0 {
-            plan.moving = plan.weights.iter().map(|w| settings.changing * w).collect();
+            posterior.moving = posterior.weights.iter().map(|w| settings.changing * w).collect();
         }
-        plan.by_feed = FedWaits::new(&plan.weights, settings.fed, settings.changing);
+        posterior.by_feed = FedWaits::new(&posterior.weights, settings.fed, settings.changing);
         for (wait, fed) in record.today_by_feed()? {
-            plan.add_by_feed(wait, fed);
+            posterior.add_by_feed(wait, fed);
         }
-        Ok(plan)
+        Ok(posterior)
     }
 
     /// Adds a finished cast of today that was not in fed water.

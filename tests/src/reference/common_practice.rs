@@ -21,7 +21,8 @@ fn compute(case: &Value) -> Result<Value, String> {
     }
 }
 
-/// Line out of so many wraps, as the session counts them: hundredths of a wrap, and tenths of a millimetre of span.
+/// The metres of line in a number of wraps, as the session computes them. Wraps are given in hundredths, the distance between the
+/// sticks in tenths of a millimetre.
 fn reach(case: &Value, wraps: f64) -> Result<Reach, String> {
     let span_tenth_mm = (number(case, "span_ft")? * 3048.0).round() as u32;
     Ok(Reach::Wraps { hundredths: (wraps * 100.0).round() as u32, span_tenth_mm })

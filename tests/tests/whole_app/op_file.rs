@@ -331,7 +331,7 @@ fn wrong_clocks_are_kept_and_reported() {
 
 /// jq reads RFC 7464 with --seq.
 #[test]
-#[ignore = "needs jq"]
+#[ignore = "needs jq: ./dev test runs it where that is installed"]
 fn jq_reads_it() {
     let ops = log_of(10, 1, 50);
     let dir = tempfile::tempdir().unwrap();

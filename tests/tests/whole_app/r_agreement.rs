@@ -4,7 +4,7 @@
 use restwater_tests::r_agreement::{SETS, compare_with_r, sets, table};
 
 #[test]
-#[ignore = "needs R with its package survival"]
+#[ignore = "needs R with its package survival: ./dev test runs it where they are installed"]
 fn two_hundred_sets_agree_with_r() {
     let sets = sets(20);
     assert_eq!(sets.len(), SETS);

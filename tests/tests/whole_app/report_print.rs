@@ -27,7 +27,7 @@ fn pages(pdf: &[u8]) -> usize {
 }
 
 #[test]
-#[ignore = "needs Chromium"]
+#[ignore = "needs Chromium: ./dev test runs it where that is installed"]
 fn it_prints_on_at_most_four_pages() {
     let dir = tempfile::tempdir().unwrap();
     for (name, taps) in [("day", 240), ("endless", 2_000)] {

@@ -56,7 +56,7 @@ fn areas(file: &Path) -> Vec<(String, f64)> {
 }
 
 #[test]
-#[ignore = "needs ogrinfo and ogr2ogr of GDAL"]
+#[ignore = "needs ogrinfo and ogr2ogr of GDAL: ./dev test runs it where they are installed"]
 fn ogr_reads_an_exported_swim_with_the_right_areas() {
     let swim = swim();
     // One peg inland, one whose swim crosses the 180th meridian.

@@ -94,7 +94,8 @@ fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
         card.lines.iter().map(|line| (line.label.as_str(), line.detail.as_str())).collect();
     let next = bank.advice.headline.as_str();
     assert!(next.starts_with("Hold until "), "as the Bank says it: {next}");
-    assert_eq!(said, [("Waits", habit), ("Try next", next)]);
+    let habit = "You wind in at 12. Every bite came after 14.";
+    assert_eq!(said, [("Waits", habit), ("Try next", next)], "the heading says which session");
     let KeyTap::Share { text } = &card.keys[0].tap else { panic!("{:?}", card.keys) };
     assert_eq!(text, &format!("{}\n{}\nWaits: {habit}\nTry next: {next}", card.title, card.says));
     assert_eq!(phone.tap(end + 3 * MIN, &Action::Undo).unwrap().opens, None);

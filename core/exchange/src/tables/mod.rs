@@ -53,8 +53,10 @@ impl Default for CsvOptions {
 pub struct Origin {
     /// The phone that began it, if that is known and to be shown.
     pub phone: Option<Uuid>,
-    /// How many entries it has, undone ones included. An undo is an entry too, so the count only grows: of two copies of a
-    /// session the one with more entries is the later one.
+    /// How many entries it has, undone ones included. An undo is an entry too, so on one phone the count only grows: of two
+    /// copies that it sent, the one with more entries is the later one. What UNDO IMPORT took back and positions that were
+    /// undone are counted on the phone where they are and go to no other, so a partner's copy of the same session may count
+    /// fewer.
     pub entries: u64,
 }
 

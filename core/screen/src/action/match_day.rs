@@ -58,7 +58,7 @@ pub enum MatchTap {
     },
     /// How far the section reaches on one side. It has no extent until the other side is known too.
     SectionSide {
-        /// Which: anything but left is right.
+        /// Which: left or right. A section does not reach across the water.
         side: Side,
         /// Pegs on it.
         pegs: u8,

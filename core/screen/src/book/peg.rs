@@ -4,7 +4,7 @@ use super::rates::{axis_of, rate_line};
 use super::{BookInput, Day, LEVEL_PERCENT, gist, tally, whose_day_words};
 use crate::{Arg, Leaf, LeafLine, Wording, peg_words};
 use restwater_compare::sets::set_rates;
-use restwater_match_day::rules::same_name;
+use restwater_session::same_peg;
 use uuid::Uuid;
 
 /// How many sessions are listed.
@@ -31,9 +31,8 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
     };
     let place = place_words(words, of);
     let is_here = |day: &&Day| {
-        let (water, peg) = (day.gist.water.as_deref(), day.gist.peg.as_deref());
-        let is = |one: Option<&str>, other: &str| one.is_some_and(|one| same_name(one, other));
-        is(water, &of.water) && is(peg, &of.peg) && Some(day.id) != of.besides
+        let there = (day.gist.water.as_deref(), day.gist.peg.as_deref());
+        same_peg(there, (Some(&of.water), Some(&of.peg))) && Some(day.id) != of.besides
     };
     let days: Vec<Day> = input.days.iter().filter(is_here).take(LISTED).copied().collect();
     if days.is_empty() {

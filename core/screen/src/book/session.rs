@@ -8,8 +8,7 @@ use crate::leave_words::not_seen_words;
 use crate::place::{rig_words, spot_words};
 use crate::place_row::place_row;
 use crate::{Action, Arg, BookTap, ChoiceRow, Leaf, LeafKey, LeafLine, TypedInto, Wording};
-use restwater_match_day::rules::same_name;
-use restwater_session::{Cast, EndCause, Session, Summary, casts_by_telling, wait_of};
+use restwater_session::{Cast, EndCause, Session, Summary, casts_by_telling, same_water, wait_of};
 
 /// The leaf.
 pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
@@ -94,9 +93,7 @@ fn at_one_time(one: &Summary, other: &Summary) -> bool {
         let from = day.started_ms?;
         Some((from, day.ended_ms.unwrap_or_else(|| from.saturating_add(OPEN_MS))))
     };
-    let same_water =
-        one.water.as_deref().zip(other.water.as_deref()).is_some_and(|(one, other)| same_name(one, other));
-    same_water
+    same_water(one.water.as_deref(), other.water.as_deref())
         && span(one).zip(span(other)).is_some_and(|((from, to), (begun, over))| from <= over && begun <= to)
 }
 

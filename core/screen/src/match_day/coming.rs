@@ -9,9 +9,6 @@ use crate::figures::whole;
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
-use restwater_match_day::rules::{NetRule, OverLimit};
-use restwater_match_day::running::Running;
-use restwater_match_day::weight::Weight;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::rods_waited_min;
@@ -100,9 +97,7 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
         lines.push(line("match-bites", known.map(|c| count(c.bites))));
         lines.push(line("match-fish-to-come", known.map(|c| count(c.fish))));
         lines.push(line("match-weight-to-come", known.map(|c| weight(c.weight))));
-        let end = known
-            .zip(input.counted())
-            .map(|(c, own)| finish(&own.running, c.weight, most(setup, &own.running)));
+        let end = known.zip(input.counted()).map(|(c, own)| finish(&setup.rules, &own.running, c.weight));
         lines.push(line("match-finish", end.map(weight)));
     } else if let Some(own) = input.counted() {
         lines.push(MatchLine::new(
@@ -122,8 +117,7 @@ pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
         return input.say("match-coming-cant-tell", &[]);
     };
     let setup = &match_day.setup;
-    let end =
-        input.counted().map(|own| finish(&own.running, coming.weight, most(setup, &own.running)).likely);
+    let end = input.counted().map(|own| finish(&setup.rules, &own.running, coming.weight).likely);
     let count = |range: Range| libm::round(range.likely).max(0.0) as usize;
     let weight = estimate(input.words, setup.unit, end.unwrap_or(coming.weight.likely));
     let args = [
@@ -132,19 +126,6 @@ pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
         ("weight", Arg::Text(&weight)),
     ];
     input.words.say_with("match-coming-says", &args)
-}
-
-/// The most that can count, where every net has a limit: what is over it never does, and may cost the whole net. A net that is
-/// over it for certain counts no more than the rule gives it.
-fn most(setup: &MatchSetup, running: &Running) -> Option<f64> {
-    let rules = &setup.rules;
-    let void = |rule: &NetRule| {
-        let net = running.nets.iter().find(|net| net.name == rule.name);
-        rules.over_limit == OverLimit::DoesNotCount && net.is_some_and(|net| net.is_over(rule))
-    };
-    let most = |rule: &NetRule| if void(rule) { Some(0.0) } else { rule.limit.map(Weight::grams) };
-    let limits: Option<Vec<f64>> = rules.nets.iter().map(most).collect();
-    limits.map(|grams| grams.iter().sum())
 }
 
 /// "2 to 5, most likely 3", or the one number where all are the same.

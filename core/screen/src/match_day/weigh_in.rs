@@ -7,9 +7,8 @@ use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
 use crate::MatchTap;
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::Phase;
-use restwater_match_day::rules::OverLimit;
 use restwater_match_day::weigh_in::{Agreement, WeighedIn, compare};
-use restwater_match_day::weight::{Total, Weight};
+use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 
@@ -122,12 +121,12 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
         lines.push(own_line(input, setup.unit, &net.name, net.mean_g));
     }
     if found.nets.len() > 1 {
-        let counts = |net: &WeighedIn| counted(setup, &net.net, net.scales);
-        let total = found.nets.iter().map(counts).fold(Total::default(), Total::plus).exact();
-        let total = match setup.unit {
-            WeightUnit::Drams => total.nearest_drams(),
-            WeightUnit::Grams => total.nearest_grams(),
+        // As they count for the place: a net over its limit only as the rules give it.
+        let rules = &setup.rules;
+        let counts = |net: &WeighedIn| {
+            rules.net(&net.net).map_or(0.0, |rule| rule.counts_g(rules.over_limit, net.scales.grams()))
         };
+        let total = finest(setup.unit, found.nets.iter().map(counts).sum());
         lines.push(MatchLine::new(input.say("match-weigh-in-total", &[]), short(input.words, total)));
     }
     let mut notes = Vec::new();
@@ -135,16 +134,6 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
     notes.extend(any(Agreement::ScalesMore).then(|| input.say("match-scales-more", &[])));
     notes.extend(any(Agreement::ScalesLess).then(|| input.say("match-scales-less", &[])));
     (lines, notes)
-}
-
-/// What counts of the weight of a net, as it does for the place.
-fn counted(setup: &MatchSetup, net: &str, scales: Weight) -> Weight {
-    let limit = setup.rules.net(net).and_then(|rule| rule.limit);
-    match (limit.filter(|limit| scales.grams() > limit.grams()), setup.rules.over_limit) {
-        (None, _) => scales,
-        (Some(limit), OverLimit::CountsToTheLimit) => limit,
-        (Some(_), OverLimit::DoesNotCount) => Weight::Grams(0),
-    }
 }
 
 /// To the dram or the gram.

@@ -61,19 +61,17 @@ impl OfShapes<'_> {
     fn sums(&self, by: &[f32], among: impl Fn(f32, f32, f32) -> f32) -> [f64; 4] {
         let mut sums = [[0.0_f32; 8]; 4];
         let rows = [self.weights, self.times, self.so_far, self.home, self.bitten, self.waits, by];
-        let chunks = rows.map(|row| row.as_chunks::<8>());
-        let [w, t, s, h, b, m, f] = chunks.map(|(chunks, _)| chunks);
-        let whole = w.iter().zip(t).zip(s).zip(h).zip(b).zip(m).zip(f);
-        for ((((((w, t), s), h), b), m), f) in whole {
+        let (eights, rest) = (rows.map(|row| row.as_chunks::<8>().0), rows.map(|row| row.as_chunks::<8>().1));
+        for k in 0..eights[0].len() {
+            let eight = eights.map(|row| row[k]);
             for i in 0..8 {
-                let of = self.of(&among, [w[i], t[i], s[i], h[i], b[i], m[i], f[i]]);
+                let of = self.of(&among, eight.map(|row| row[i]));
                 for n in 0..4 {
                     sums[n][i] += of[n];
                 }
             }
         }
         let mut sums = sums.map(|lanes| lanes.iter().map(|lane| f64::from(*lane)).sum::<f64>());
-        let rest = chunks.map(|(_, rest)| rest);
         for k in 0..rest[0].len() {
             let of = self.of(&among, rest.map(|row| row[k]));
             sums.iter_mut().zip(of).for_each(|(sum, of)| *sum += f64::from(of));

@@ -116,6 +116,25 @@ class AlarmTest {
         assertEquals(emptyList<String>(), titles())
     }
 
+    /** Nothing asks for a tap while a fish is on, on whichever rod. */
+    @Test fun anAlarmThatRingsWaitsWhileAFishIsOnAnotherRod() {
+        act(Action.Cast(1u))
+        Handset.later(60)
+        act(Action.Cast(2u))
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals(listOf("Rod 1", "Rod 2"), titles())
+        act(Action.Bite(1u))
+        assertEquals(emptyList<String>(), titles())
+        assertEquals(0, Handset.alarms().size)
+        Handset.later(90)
+        act(Action.Landed(1u, null))
+        assertEquals(1, Handset.alarms().size)
+        Handset.later(10)
+        Handset.ringDue()
+        assertEquals(listOf("Rod 2"), titles())
+    }
+
     @Test fun theNextCastOfTheSameRodSilencesItAndRingsInItsTurn() {
         rodOneRings()
         Handset.later(5)

@@ -145,7 +145,7 @@ class FilesDesk(
     /** Shows what a file from elsewhere contains (opened with the app, or a backup), after the work in progress. */
     fun offer(file: String) = run(waits = true) { work -> look(file, work) }
 
-    /** The same for a file that has to be fetched first, which may take for ever: meanwhile the keys go on. */
+    /** The same for a file that has to be fetched first, which may take long: the keys work meanwhile. */
     fun offer(fetch: suspend () -> String) = asking { offer(fetch()) }
 
     // Until the answer is there, an earlier file stays the one that is shown and that IMPORT takes in.

@@ -1,43 +1,26 @@
 package app.restwater.ui
 
 import androidx.compose.runtime.getValue
-import androidx.compose.runtime.mutableStateMapOf
 import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankState
-import app.restwater.core.BankView
-import app.restwater.core.ChangesView
-import app.restwater.core.ChoiceRow
 import app.restwater.core.DoorsView
 import app.restwater.core.FanGlass
-import app.restwater.core.FilesView
 import app.restwater.core.FishKey
 import app.restwater.core.Hand
-import app.restwater.core.Key
 import app.restwater.core.KeyTap
 import app.restwater.core.KeyView
-import app.restwater.core.LeavesView
-import app.restwater.core.MatchView
-import app.restwater.core.MendView
 import app.restwater.core.Moment
-import app.restwater.core.PhoneView
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
-import app.restwater.core.Screen
 import app.restwater.core.Settings
-import app.restwater.core.SetupView
-import app.restwater.core.Step
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimKeyView
 import app.restwater.core.SwimScene
-import app.restwater.core.SwimView
-import app.restwater.core.TackleView
 import app.restwater.core.TypedInto
-import app.restwater.core.WaitsView
 import app.restwater.core.Which
-import app.restwater.core.keyAction
 import app.restwater.core.positionWords
 import java.util.Locale
 import kotlinx.coroutines.CoroutineDispatcher
@@ -64,7 +47,7 @@ class RestwaterState(
     begins: Settings = Settings(Hand.RIGHT, Scheme.DAY),
     /** Export and import of files. */
     val desk: FilesDesk = FilesDesk(core, now, scope, ports),
-) {
+) : Records() {
     init {
         hearFiles()
     }
@@ -76,38 +59,6 @@ class RestwaterState(
             refresh()
         }
     }
-
-    /** The core's latest record for each screen. */
-    private val said = mutableStateMapOf<Which, Screen>()
-
-    var bank by mutableStateOf<BankView?>(null)
-        private set
-
-    /** The Bank as it is between two taps or minutes, without what changes each second, see [SecondsOf]. */
-    var steadyBank by mutableStateOf<BankView?>(null)
-        private set
-
-    val setup get() = (said[Which.SETUP] as? Screen.Setup)?.v1
-    val tackle get() = (said[Which.TACKLE] as? Screen.Tackle)?.v1
-    val swim get() = (said[Which.SWIM] as? Screen.Swim)?.v1
-    val waits get() = (said[Which.WAITS] as? Screen.Waits)?.v1
-    val changes get() = (said[Which.CHANGES] as? Screen.Changes)?.v1
-    val match get() = (said[Which.MATCH] as? Screen.Match)?.v1
-    val fish get() = (said[Which.FISH] as? Screen.Fish)?.v1
-    val weight get() = (said[Which.WEIGHT] as? Screen.Weight)?.v1
-    val feed get() = (said[Which.FEED] as? Screen.Feed)?.v1
-    val feedWeight get() = (said[Which.FEED_WEIGHT] as? Screen.FeedWeight)?.v1
-    val seen get() = (said[Which.SEEN] as? Screen.Seen)?.v1
-    val bench get() = (said[Which.BENCH] as? Screen.Bench)?.v1
-    val book get() = (said[Which.BOOK] as? Screen.Book)?.v1
-    val conditions get() = (said[Which.CONDITIONS] as? Screen.Conditions)?.v1
-    val cautions get() = (said[Which.CAUTIONS] as? Screen.Cautions)?.v1
-    val files get() = (said[Which.FILES] as? Screen.Files)?.v1
-    val mend get() = (said[Which.MEND] as? Screen.Mend)?.v1
-    val phone get() = (said[Which.PHONE] as? Screen.Phone)?.v1
-    val day get() = (said[Which.DAY] as? Screen.Day)?.v1
-    val welcome get() = (said[Which.WELCOME] as? Screen.Welcome)?.v1
-    val legend get() = (said[Which.LEGEND] as? Screen.Legend)?.v1
 
     /** Rows of the Phone screen that belong to this shell. */
     var ownRows by mutableStateOf(emptyList<ShellRow>())
@@ -428,15 +379,6 @@ class RestwaterState(
 
     /** Begins a session as set up on the screen. */
     fun begin(start: KeyView) = follow(start.tap) { toTop(Showing.BANK) }
-
-    private fun show(screen: Screen) {
-        if (screen is Screen.Bank) {
-            bank = screen.v1
-            steadyBank = screen.v1.withoutSeconds()
-        } else {
-            said[whichOf(screen)] = screen
-        }
-    }
 
     /** Asks the core off the main thread; an error is shown in the core's words. */
     private suspend fun <T> answer(refused: () -> Unit = {}, ask: () -> T): T? =
