@@ -19696,7 +19696,7 @@ public enum MatchTap: Equatable, Hashable {
      */
     case sectionSide(
         /**
-         * Which: anything but left is right.
+         * Which: left or right. A section does not reach across the water.
          */side: Side, 
         /**
          * Pegs on it.

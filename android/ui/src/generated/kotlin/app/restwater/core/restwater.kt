@@ -16574,7 +16574,7 @@ sealed class MatchTap {
      */
     data class SectionSide(
         /**
-         * Which: anything but left is right.
+         * Which: left or right. A section does not reach across the water.
          */
         val `side`: app.restwater.core.Side, 
         /**
