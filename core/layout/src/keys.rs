@@ -29,9 +29,21 @@
 //!
 //! A cold thumb often taps twice, so the keys that appear after a tap must not put one that logs something
 //! else under the same thumb. While a fish is on, the place of BITE stays empty; when no rod is out, the
-//! place of WOUND IN or START stays empty; and LANDED and LOST are never where CAST will be. Three large keys
-//! and a wide CAST do not all fit beside the empty place of BITE, so MISSED is where CAST will be: after a
-//! missed fish the next tap is a cast anyway.
+//! place of WOUND IN holds words, and only the swim opens where BITE was; and LANDED and LOST are never where
+//! CAST will be. Three large keys and a wide CAST do not all fit beside the empty place of BITE, so MISSED is
+//! where CAST will be: after a missed fish the next tap is a cast anyway.
+//!
+//! ```text
+//!   +-------+ +-------+ +-------+
+//!   | UNDO  | | 1 MIN | | Tackle|
+//!   +-------+ +-------+ +-------+
+//!   spot                +-------+
+//!   rig                 | Swim  |      nothing out: where to cast next
+//!                       +-------+
+//!   +-------+ +-----------------+
+//!   | MORE  | |      CAST       |
+//!   +-------+ +-----------------+
+//! ```
 
 use super::least::{FOOT_MM, HEAD_MM, MARGIN_MM};
 use super::{
@@ -50,8 +62,8 @@ pub(super) struct Pad {
     pub(super) more: Option<Rect>,
     pub(super) next_rod: Option<Rect>,
     pub(super) pages: u8,
-    /// Row of the pair, without keys if nothing is out.
-    pub(super) pair_row: Rect,
+    /// Where the words of the pair's row go if nothing is out.
+    pub(super) beside_thumb: Rect,
     pub(super) latest: Option<Rect>,
     pub(super) notice: Rect,
     /// Where the words go.
@@ -179,6 +191,17 @@ impl Rows {
     /// The one of the pair on the far side.
     fn far(&self) -> Rect {
         self.rect(self.half() + OPPOSITE_GAP_MM, self.pair_y, self.half(), self.pair_h)
+    }
+
+    /// With no rod out, the key in the pair's row: at the thumb, where BITE was.
+    fn at_thumb(&self) -> Rect {
+        self.rect(0.0, self.pair_y, PRIMARY_MM, self.pair_h)
+    }
+
+    /// What that leaves of the row. It holds words, since a second tap on WOUND IN lands here.
+    fn beside_thumb(&self) -> Rect {
+        let x = PRIMARY_MM + GAP_MM;
+        self.rect(x, self.pair_y, self.content - x, self.pair_h)
     }
 
     pub(super) fn pair_row(&self) -> Rect {
@@ -354,7 +377,7 @@ pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
         BankState::NoSession => vec![place(Key::Start, rows.pair_row())],
         BankState::Ready | BankState::Away => {
             more = Some(rows.beside_cast());
-            vec![place(Key::Cast, rows.cast())]
+            vec![place(Key::Cast, rows.cast()), place(Key::Swim, rows.at_thumb())]
         }
         // After LANDED only a class key may be under the thumb, and it doesn't respond at once.
         BankState::Landed => {
@@ -395,8 +418,8 @@ pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
         }
     }
     keys.push(place(Key::Undo, rows.small(2)));
-    let (pair_row, notice, words) = (rows.pair_row(), rows.notice(), rows.words());
-    Pad { keys, more, next_rod, pages: u8::try_from(count).unwrap_or(1), pair_row, latest, notice, words }
+    let (beside_thumb, notice, words) = (rows.beside_thumb(), rows.notice(), rows.words());
+    Pad { keys, more, next_rod, pages: u8::try_from(count).unwrap_or(1), beside_thumb, latest, notice, words }
 }
 
 #[cfg(test)]

@@ -120,12 +120,12 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         page_text: text_sizes(Sizes::at(glass.text), glass.text),
     };
     if matches!(ask.state, BankState::Ready | BankState::Away) {
-        // With nothing out, spot and rig have the pair's row on the pad, and the advice has their lines;
-        // nothing else moves from one state to the next.
+        // With nothing out, spot and rig are in the pair's row beside the key of the swim, and the advice has
+        // their lines; nothing else moves from one state to the next.
         words.advice.height = column.y - LEAD_MM - words.advice.top;
-        let half = pad.pair_row.height / 2.0;
-        words.spot = Some(Rect { height: half, ..pad.pair_row });
-        words.rig = Some(Rect { top: pad.pair_row.top + half, height: half, ..pad.pair_row });
+        let half = pad.beside_thumb.height / 2.0;
+        words.spot = Some(Rect { height: half, ..pad.beside_thumb });
+        words.rig = Some(Rect { top: pad.beside_thumb.top + half, height: half, ..pad.beside_thumb });
     }
     if ask.rods > 1 {
         beside_the_sentences(&mut words, column.y, glass.left_handed);
@@ -237,7 +237,8 @@ fn beside_the_sentences(words: &mut Words, bottom: f64, left_handed: bool) {
     words.fan = Some(Rect { height: width, ..cut(&block, width, left_handed) });
     narrow(&mut words.advice, width + SIDE_GAP_MM, left_handed);
     let lines = [&mut words.spot, &mut words.rig];
-    for line in lines.into_iter().flatten().filter(|r| r.top < bottom) {
+    // On the pad they are beside other keys.
+    for line in lines.into_iter().flatten().filter(|line| line.overlaps(&block)) {
         narrow(line, width + SIDE_GAP_MM, left_handed);
     }
 }

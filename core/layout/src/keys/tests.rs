@@ -15,8 +15,8 @@ fn place(layout: &BankLayout, key: Key) -> Rect {
 fn every_key_of_a_state_is_on_some_page() {
     use Key::{
         Away, Bite, Cast, End, Feed, FeedOther, Fish, FishClass, Indication, Landed, LandedLate, Liner, Lost,
-        LostLate, Missed, Neighbour, NeighbourSecond, NeighbourThird, PutBack, Redo, Seen, Start, Tackle,
-        TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
+        LostLate, Missed, Neighbour, NeighbourSecond, NeighbourThird, PutBack, Redo, Seen, Start, Swim,
+        Tackle, TimeBack, TimeBackFive, Twitch, Undo, Weigh, WoundIn,
     };
     let wanted = |state| match state {
         BankState::NoSession => vec![Start, Undo, Redo],
@@ -52,6 +52,7 @@ fn every_key_of_a_state_is_on_some_page() {
                 NeighbourSecond,
                 NeighbourThird,
                 Seen,
+                Swim,
                 Tackle,
                 TimeBack,
                 TimeBackFive,
@@ -102,7 +103,7 @@ fn an_accidental_second_tap_hits_no_harmful_key() {
     // (state, key tapped, state it leads to, keys that must not lie under the same thumb)
     let table: [(BankState, Key, BankState, &[Key]); 7] = [
         (BankState::NoSession, Key::Start, BankState::Ready, &[Key::Cast, Key::End]),
-        (BankState::Out, Key::WoundIn, BankState::Ready, &[Key::Cast, Key::Undo, Key::End]),
+        (BankState::Out, Key::WoundIn, BankState::Ready, &[Key::Cast, Key::Undo, Key::End, Key::Swim]),
         (BankState::Out, Key::Bite, BankState::FishOn, &[Key::Landed, Key::Lost, Key::Missed, Key::Undo]),
         (BankState::FishOn, Key::Landed, BankState::Ready, &[Key::Cast, Key::Undo]),
         // The pad of numbers would cover the keys: WEIGH opens it.

@@ -188,3 +188,23 @@ fn at_twice_the_text_the_second_sentence_grows_by_a_third_on_every_glass_both_wa
         }
     }
 }
+
+/// On a glass on its side they are in the row of the pair, beside the key of the swim.
+#[test]
+fn with_nothing_out_spot_and_rig_are_as_wide_as_the_row_leaves() {
+    for phone in &PHONES {
+        for (left, rods) in [(false, 1), (false, 2), (true, 3)] {
+            let ask = PadAsk { state: BankState::Ready, rods, page: 0 };
+            for glass in phone.both_ways(1.0, left) {
+                let layout = bank_layout(&glass, ask).unwrap();
+                let cast = layout.keys.iter().find(|place| place.key == restwater_screen::Key::Cast).unwrap();
+                let row = cast.rect.width + layout.more.unwrap().width;
+                let swim = layout.keys.iter().find(|place| place.key == restwater_screen::Key::Swim).unwrap();
+                for line in [layout.spot.unwrap(), layout.rig.unwrap()] {
+                    let width = line.width + swim.rect.width;
+                    assert!((width - row).abs() < 1e-6, "{} {ask:?}: {width} of {row}", phone.name);
+                }
+            }
+        }
+    }
+}

@@ -62,6 +62,8 @@ pub enum Key {
     NeighbourThird,
     /// Open the tackle of the chosen rod.
     Tackle,
+    /// Open the swim: where to cast next.
+    Swim,
     /// Begin a session.
     Start,
     /// End the session.

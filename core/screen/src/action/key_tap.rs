@@ -54,6 +54,7 @@ impl Action {
     pub fn of_key(key: Key, rod: RodNumber) -> KeyTap {
         KeyTap::from(match key {
             Key::Tackle => return KeyTap::Open { which: Which::Tackle },
+            Key::Swim => return KeyTap::Open { which: Which::Swim },
             Key::FishClass | Key::Fish => return KeyTap::Open { which: Which::Fish },
             Key::Weigh => return KeyTap::Open { which: Which::Weight },
             Key::PutBack => Self::Fish { cast: None, tap: FishTap::PutBack { back: true } },

@@ -16,7 +16,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
     let pad = Pad { input, state };
     let main: &[Key] = match state {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
-        BankState::Ready | BankState::Away => &[Key::Cast],
+        BankState::Ready | BankState::Away => &[Key::Cast, Key::Swim],
         BankState::Landed => &[Key::FishClass, Key::PutBack, Key::Weigh, Key::Cast, Key::Fish],
         BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast, Key::LandedLate, Key::LostLate],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
@@ -239,6 +239,7 @@ fn name(key: Key) -> &'static str {
         Key::NeighbourSecond => "neighbour-right",
         Key::NeighbourThird => "neighbour-across",
         Key::Tackle => "tackle",
+        Key::Swim => "swim",
         Key::Start => "start",
         Key::End => "end",
     }
@@ -280,6 +281,7 @@ mod tests {
             Key::NeighbourSecond,
             Key::NeighbourThird,
             Key::Tackle,
+            Key::Swim,
             Key::Start,
             Key::End,
         ];

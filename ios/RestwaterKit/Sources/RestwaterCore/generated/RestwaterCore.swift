@@ -18296,6 +18296,10 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case tackle
     /**
+     * Open the swim: where to cast next.
+     */
+    case swim
+    /**
      * Begin a session.
      */
     case start
@@ -18378,9 +18382,11 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 27: return .tackle
         
-        case 28: return .start
+        case 28: return .swim
         
-        case 29: return .end
+        case 29: return .start
+        
+        case 30: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -18498,12 +18504,16 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(27))
         
         
-        case .start:
+        case .swim:
             writeInt(&buf, Int32(28))
         
         
-        case .end:
+        case .start:
             writeInt(&buf, Int32(29))
+        
+        
+        case .end:
+            writeInt(&buf, Int32(30))
         
         }
     }

@@ -15846,6 +15846,10 @@ enum class Key {
      */
     TACKLE,
     /**
+     * Open the swim: where to cast next.
+     */
+    SWIM,
+    /**
      * Begin a session.
      */
     START,
