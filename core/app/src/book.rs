@@ -215,8 +215,8 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// Corrects the peg or the water of the session opened, otherwise of the one shown, whether it is over or not: an amendment of
-    /// its START, which stands where it stood and takes the correction along if it is taken back.
+    /// Corrects the peg or the water of the opened session, otherwise of the one shown, whether it is over or not. The correction
+    /// amends its START, which keeps its place; if the START is undone, so is the correction.
     pub(super) fn correct_setup(
         &mut self,
         change: impl FnOnce(&mut SessionSetup),
@@ -225,7 +225,7 @@ impl App {
         self.read_opened_again()?;
         let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?;
         let (id, before) = (session.id, session.setup.clone());
-        // What a partner logged is the partner's to mend.
+        // Only the partner corrects what a partner logged.
         if self.is_of_another(id)? {
             return Err(AppError::NoSuchSession);
         }

@@ -134,10 +134,10 @@ pub enum AppError {
     /// A GeoJSON file that can't be read or written.
     #[error(transparent)]
     GeoJson(#[from] GeoJsonError),
-    /// There is no such entry to mend in the session shown.
+    /// There is no such entry to correct in the session shown.
     #[error("there is no such entry in this session: open it from the list")]
     NoSuchEntry,
-    /// The entry has nothing of the kind that was to be mended.
+    /// The entry has nothing of the kind that was to be corrected.
     #[error("there is nothing of that kind to mend in this entry: open it again from the list")]
     NotOfThatEntry,
     /// An impossible spot, mark or outline.

@@ -85,7 +85,7 @@ impl App {
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
         self.learning.choose_in(self.session().map(|session| session.id));
         let mut view = self.waits_of_casts(self.learning.filter.clone(), now);
-        // The answers are of the whole water: where the Bank goes by the spot, both figures are named together.
+        // The answers are for the whole water. If the Bank's figure is for the spot, both figures are named together.
         if let Some(minutes) = self.leave_at_the_spot(now) {
             let args =
                 [("rod", Arg::Text(&self.chosen.to_string())), ("minutes", Arg::Text(&minutes.to_string()))];

@@ -167,14 +167,14 @@ impl App {
     }
 
     /// Sets the language to the first available one among these BCP 47 tags, separated by commas as in "nl, de-AT"; British
-    /// English if none is available. What was put in words before is made anew.
+    /// English if none is available. Everything that was already put in words is made again.
     pub fn set_language(&mut self, tags: &str) {
         self.words = Wording::shared(tags);
         self.learning.forget_views();
         self.book.forget();
     }
 
-    /// The sentences that everything is said in.
+    /// The words in the current language.
     pub fn words(&self) -> &'static Wording {
         self.words
     }

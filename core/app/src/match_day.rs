@@ -44,7 +44,7 @@ impl MatchState {
         Ok(Self { section_side: settings::read(store, SECTION_SIDE)?, ..Self::default() })
     }
 
-    /// What is left of it when a session begins: a half section stands again if that START is undone.
+    /// What is kept when a session begins: a section of which one side is known, in case that START is undone.
     pub(super) fn of_a_new_day(&self) -> Self {
         Self { section_side: self.section_side, ..Self::default() }
     }

@@ -1,4 +1,4 @@
-//! The plan for a day: its taps, and which plan a session takes up.
+//! The plan for a day: its taps, and which plan a session adopts.
 
 use super::error::within;
 use super::journal::Beside;
@@ -35,7 +35,7 @@ pub(super) struct PlanNow {
     day: i32,
     pub(super) today: i32,
     plan: Option<Plan>,
-    /// The day of the plan that START would take up if it hadn't been dropped.
+    /// The day of the plan that START would adopt if it hadn't been dropped.
     pub(super) nearest: Option<i32>,
     /// Whether it was dropped.
     pub(super) aside: bool,

@@ -48,7 +48,7 @@ impl FanGlass {
     }
 }
 
-/// The samples of the legend as a picture; what they stand for is in the Swim screen's record.
+/// The samples of the legend as a picture; their meanings are in the Swim screen's record.
 pub fn swim_legend(glass: &FanGlass, words: &screen::Wording) -> Result<SwimScene, AppError> {
     Ok(restwater_swim::legend(&glass.ask()?, &screen::scene_words(words))?)
 }
@@ -181,7 +181,7 @@ impl App {
         self.swim_now(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
     }
 
-    /// Nothing is logged where the ring stands at an earlier moment: it may stand elsewhere now.
+    /// Nothing is logged at the ring of an earlier moment, since the ring may be elsewhere now.
     fn shows_now(&self) -> Result<(), AppError> {
         if self.swim.steps_back > 0 { Err(AppError::EarlierShown) } else { Ok(()) }
     }

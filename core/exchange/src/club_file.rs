@@ -7,7 +7,7 @@
 //!   the `shapes`, and `fitted`, each with what it was fitted to, the `anglers` and `days` of that, and the `weights` of the
 //!   kinds of shapes, which sum to 1.
 //!
-//! docs/pooling.md shows how it is made. It holds no cast, no day and no angler, and no water of fewer than five anglers.
+//! docs/pooling.md shows how it is made. It contains no cast, no day and no angler, and no water with fewer than five anglers.
 
 use super::op_file::{HASH_END, HASH_START, LF, RS};
 use super::strict::strict;

@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct GridAsk {
-    /// Where it lies, px.
+    /// Where it is, px.
     pub place: Rect,
     /// How many keys there are on all pages.
     pub keys: u32,

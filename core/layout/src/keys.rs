@@ -196,7 +196,7 @@ impl Rows {
         self.rect(f64::from(i) * (width + GAP_MM), self.pair_y, width, self.pair_h)
     }
 
-    /// The corner at the thumb, where BACK of the other screens lies.
+    /// The corner at the thumb, where BACK is on the other screens.
     pub(super) fn corner(&self) -> Rect {
         let width = match self.small {
             Small::Row { .. } => PRIMARY_MM,

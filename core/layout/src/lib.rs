@@ -132,7 +132,7 @@ impl Rect {
     }
 }
 
-/// Where a key lies.
+/// The place of a key.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct KeyPlace {
@@ -142,7 +142,7 @@ pub struct KeyPlace {
     pub rect: Rect,
 }
 
-/// Where the key of a screen lies.
+/// The place of the key of a screen.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct DoorPlace {
@@ -152,7 +152,7 @@ pub struct DoorPlace {
     pub rect: Rect,
 }
 
-/// Where one rod's clock lies.
+/// The place of one rod's clock.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct RodPlace {
@@ -219,7 +219,7 @@ pub struct BankLayout {
     /// The second sentence of the advice, where large text leaves no room for it below the first: the place of the notice, which
     /// is shown instead while there is one. Otherwise it is part of `advice`.
     pub detail: Option<Rect>,
-    /// Where the cast lies or the next one goes.
+    /// Where the cast is or the next one goes.
     pub spot: Option<Rect>,
     /// What is on the line.
     pub rig: Option<Rect>,

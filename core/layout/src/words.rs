@@ -27,7 +27,7 @@ const NUMBER_HEIGHT_MM: f64 = 5.0;
 const BESIDE_NUMBER_MM: f64 = 1.2;
 /// Digits are not made narrower than this for the sake of the number, mm.
 const DIGITS_BESIDE_NUMBER_MM: f64 = 18.0;
-/// Between the fan and what it stands beside, mm.
+/// Between the fan and what is beside it, mm.
 const SIDE_GAP_MM: f64 = 1.5;
 /// The fan beside the sentences is at most so large, mm.
 const FAN_MM: f64 = 18.0;

@@ -1,4 +1,4 @@
-//! Ops, moments, clocks, canonical bytes, and what undo and mending leave in force.
+//! Ops, moments, clocks, canonical bytes, and what is in force after undo and corrections.
 //!
 //! The log is a set of [`Op`]s. An op is never changed and never deleted: mending and undo are new ops that
 //! point at old ones. Two logs are merged by the union of their ops. The meaning of a log is a pure function

@@ -309,7 +309,7 @@ fn net_line(input: &FishInput, setup: &MatchSetup, net: &NetRule) -> Option<Stri
     Some(input.say("fish-net-now", &[("net", &net.name), ("weight", &weight), ("limit", &limit)]))
 }
 
-/// The net in which the fish that is meant lies.
+/// The net that the fish in question is in.
 fn net_of<'a>(input: &FishInput<'a>, setup: &'a MatchSetup) -> Option<&'a NetRule> {
     let place = input.chosen.filter(|place| *place < input.caught.len())?;
     let net = nets_of(setup, input.caught).into_iter().nth(place)??;

@@ -9,7 +9,7 @@ impl Wording {
         joined(&[label, value], &self.joins().label)
     }
 
-    /// What stands between a label and its value, for a picture whose labels are found while it is packed.
+    /// What separates a label from its value, for a picture whose labels are composed while it is packed.
     pub(crate) fn colon(&self) -> String {
         self.joins().label.clone()
     }

@@ -64,7 +64,7 @@ pub enum NotNow {
     #[error("nothing was fed yet: choose what to feed first")]
     NothingFed,
     /// The session follows no plan.
-    #[error("no plan was taken up: there is none to put aside")]
+    #[error("no plan was adopted: there is none to drop")]
     NoPlan,
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]

@@ -4,8 +4,8 @@ use super::Session;
 use super::model::{Rod, RodState};
 use restwater_log::RodNumber;
 
-/// How long after a fish an alarm that waited for it rings, in ms: a shell rings only an alarm that it was told of before its
-/// time, and it hears of this one after the tap that says what became of the fish. A choice.
+/// How long after a fish an alarm that waited for it rings, in ms. A shell can ring only an alarm that it knows of before its
+/// time, and it learns of this one after the tap that says how the bite ended. A choice.
 const AFTER_FISH_MS: i64 = 10_000;
 
 /// The first rod with a fish on.

@@ -37,8 +37,8 @@ fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a St
     last_before_end(session).filter(|last| ended.minutes_since(last) > PACKED_UP_WITHIN_MIN)
 }
 
-/// Until when a session counts as fished, or `None` before END. Where END is doubted, or a bait that was out until END is, and the
-/// last entry lies long before, nobody knows of the time after that. In a match all-out is known.
+/// Until when a session counts as fished, or `None` before END. If END is doubtful, or a bait was out until END and that is
+/// doubtful, and the last entry was long before, nobody knows about the time after that entry. In a match all-out is known.
 pub(super) fn fished_until(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
     let doubted = |doubt: &Doubt| matches!(doubt.kind, DoubtKind::LateEnd | DoubtKind::StillOut);
@@ -51,8 +51,8 @@ fn end_of(session: &Session) -> Option<&LastTimed> {
     session.last_timed.as_ref().filter(|last| matches!(last.payload, Payload::SessionEnded))
 }
 
-/// When anything was last logged before END, or the start if nothing was. That END closed a cast is no entry of its own, nor does
-/// a cast with a bite end later by what is said of the bite afterwards.
+/// When anything was last logged before END, or the start if nothing was. A cast that END closed is not an entry of its own, and
+/// a cast with a bite does not end later because of what is entered about the bite afterwards.
 pub fn last_before_end(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
     let end_op = end_of(session).map(|last| last.op);

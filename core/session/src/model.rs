@@ -181,7 +181,7 @@ pub enum DoubtKind {
     Newer,
 }
 
-/// A doubtful entry, to be mended.
+/// A doubtful entry, to be corrected or confirmed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Doubt {
     /// The op it is about.
@@ -201,10 +201,10 @@ pub struct Break {
     pub to: Option<Stamp>,
 }
 
-/// The plan that a session follows, as it was when it was taken up.
+/// The plan that a session follows, as it was when the session adopted it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TakenPlan {
-    /// The op that took it up.
+    /// The op that adopted it.
     pub op: Uuid,
     /// The day it was written for, counted from 1 January 1970.
     pub day: i32,
@@ -289,7 +289,7 @@ pub struct LastTimed {
     pub op: Uuid,
     /// Its rod, if it has one.
     pub rod: Option<RodNumber>,
-    /// When it happened, as mended.
+    /// When it happened, as corrected.
     pub at: Stamp,
     /// When it was tapped.
     pub tapped: Stamp,

@@ -121,7 +121,7 @@ pub fn catch_by_net(session: &Session) -> Vec<CaughtFish> {
     fish
 }
 
-/// The net in which each fish lies; none for one put back, or where no net may hold it.
+/// The net that each fish is in; none for a fish that was put back, or that no net may hold.
 pub fn nets_of(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Option<String>> {
     placed(setup, fish).0
 }

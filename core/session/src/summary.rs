@@ -40,7 +40,7 @@ pub struct Summary {
     pub conditions: Conditions,
     /// Hooklengths lost.
     pub losses: Vec<Loss>,
-    /// Entries to mend.
+    /// Doubtful entries.
     pub doubts: u32,
     /// The position of the peg, if entered.
     pub peg_place: Option<PegPlace>,

@@ -1,4 +1,4 @@
-//! The time line of a session: where each event lies, in milliseconds since the session's start.
+//! The time line of a session: the place of each event, in milliseconds since the session's start.
 //!
 //! Within one boot of a device, time is measured by the monotonic clock, whatever is done to the wall clock.
 //! Between two boots of a device, and between two devices, only the wall clock is left, and its possible

@@ -71,7 +71,7 @@ pub fn casts_by_telling(session: &Session) -> (usize, usize) {
 }
 
 /// Whether it is not known when the wait of a cast ended: its end was not seen, or only the end of the session closed it and that
-/// is doubted, until the doubt is mended or confirmed.
+/// is in doubt until it is corrected or confirmed.
 pub(super) fn end_unknown(session: &Session, cast: &Cast) -> bool {
     let by_end = || cast.end.as_ref().is_some_and(|end| end.cause == EndCause::SessionEnded);
     let doubted = || session.doubts.iter().any(|d| d.op == cast.op && d.kind == DoubtKind::StillOut);

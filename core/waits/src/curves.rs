@@ -52,7 +52,7 @@ impl Curves {
         Self { times: std::array::from_fn(|i| times[i]), list: Vec::new() }
     }
 
-    /// Adds a curve, and gives its number.
+    /// Adds a curve and returns its number.
     pub(crate) fn add(&mut self, bitten_by: impl Fn(f64) -> f64) -> usize {
         let times = &self.times;
         let bitten = times.map(bitten_by);
@@ -87,13 +87,13 @@ impl Curves {
         }
     }
 
-    /// Share bitten by each time, one row a curve.
+    /// Share bitten by each time, one row for each curve.
     pub(crate) fn rows(&self) -> Vec<f32> {
         self.list.iter().flat_map(|[bitten, _]| bitten.map(|b| b as f32)).collect()
     }
 }
 
-/// From one row a shape to one row a time.
+/// From one row for each shape to one row for each time.
 pub(crate) fn transposed(rows: &[f32]) -> Vec<f32> {
     let mut out = vec![0.0; rows.len()];
     let (rows, _) = rows.as_chunks::<POINTS>();

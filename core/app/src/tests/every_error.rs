@@ -157,7 +157,7 @@ fn every_error_is_said_in_the_language_of_the_phone() {
                 && said.ends_with(['.', '?', '“', '»']);
             assert!(plain && !said.contains("error-") && !said.contains("refused-"), "{said}");
         }
-        // No name that the program has for a field stands in a sentence.
+        // No sentence contains a name that the program has for a field.
         assert!(![&german, &french].iter().any(|said| said.contains("popup")), "{german}");
     }
 }

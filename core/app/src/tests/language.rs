@@ -1,4 +1,4 @@
-//! The language of the phone: all of a screen, what is said of a tap, and what is refused.
+//! The language of the phone: everything on a screen, the notice of a tap, and a refusal.
 
 use super::*;
 use restwater_screen::Key;

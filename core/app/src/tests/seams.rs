@@ -317,7 +317,7 @@ fn waters_without_a_name_do_not_count_as_one_water() {
     phone.tap(DAY + MIN, &CAST).unwrap();
     let book = phone.the_book(DAY + 2 * MIN);
     let next = book.leaves.iter().find(|leaf| leaf.id == "next").unwrap();
-    assert!(phone.app().placed().is_none(), "a peg elsewhere is not where this one lies");
+    assert!(phone.app().placed().is_none(), "a peg elsewhere is not the place of this one");
     let days = next.lines.iter().find(|line| line.label.contains("on this water")).unwrap();
     assert!(days.label.contains("1 session on this water"), "{days:?}");
 }

@@ -142,7 +142,8 @@ fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
     }
 }
 
-/// A dry cast that is mended into a bite after five minutes is what it would be had it been logged so; UNDO takes it back.
+/// A cast without a bite that is corrected to a bite after five minutes counts as if it had been logged like that; UNDO takes it
+/// back.
 #[test]
 fn a_cast_that_is_mended_counts_as_what_it_is_mended_to() {
     let (mut phone, now) = two_spots(6);
@@ -325,7 +326,7 @@ fn an_earlier_moment_ranks_the_spots_as_they_were_ranked_then() {
     );
 }
 
-/// Twitches start the wait anew and are no casts.
+/// Twitches restart the wait and are not casts.
 #[test]
 fn a_cast_that_was_twitched_is_one_dry_cast() {
     let mut phone = Phone::new();

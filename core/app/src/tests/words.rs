@@ -13,7 +13,7 @@ const NOT_READ: [&str; 15] = [
     "open", "kind",
 ];
 
-/// The texts of a screen, each with where it stands.
+/// The texts of a screen, each with its place.
 fn texts(at: &str, value: &Value, found: &mut Vec<(String, String)>) {
     match value {
         Value::String(text) => found.push((at.to_owned(), text.clone())),

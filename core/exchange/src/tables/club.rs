@@ -21,7 +21,7 @@ pub(super) const HEADER: &[&str] = &[
     "entries",
 ];
 
-/// What stands for a phone in the table of days for a club: the same for the same one.
+/// The id of a phone in the table of days for a club: always the same for the same phone.
 pub fn club_phone(phone: Uuid) -> String {
     alias("phone ", phone)
 }

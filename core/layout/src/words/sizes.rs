@@ -12,7 +12,7 @@ pub(super) const HEADER_MM: f64 = 6.3;
 const STRIP_MM: f64 = 6.6;
 /// The place of the digits is so much higher than they must be, mm: faces differ by a hair.
 const DIGITS_SPARE_MM: f64 = 0.2;
-/// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
+/// Room around the digits of one rod among several, mm: those of the chosen one are in a box of solid ink.
 pub(super) const CELL_EDGE_MM: f64 = 0.45;
 /// Height of the name of a rod under its digits at its most, mm: more goes to the digits.
 pub(super) const NAME_MM: f64 = 3.0;

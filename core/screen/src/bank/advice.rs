@@ -169,7 +169,7 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     std::iter::once(counts).chain(with).collect::<Vec<_>>().join(" ")
 }
 
-/// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.
+/// Further sentences, the most important first: why the figure is beyond what is near-best by the record, then the chances.
 fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     let advice = &reading.advice;
     let mut more = Vec::new();
@@ -195,7 +195,7 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     more
 }
 
-/// Where the figure lies beyond every cast so far: what isn't known there, and that this is why.
+/// If the figure is beyond every cast so far: what isn't known there, and that this is the reason.
 fn longer(words: &Wording, advice: &Advice) -> Option<String> {
     let beyond = f64::from(advice.leave_min) > advice.longest_wait_min;
     (beyond && advice.longest_wait_min > 0.0)

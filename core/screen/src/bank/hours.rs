@@ -8,7 +8,7 @@ use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::same_name;
 use restwater_session::{RodState, Session, fish_is_on};
 
-/// Where the match stands that is on, if one is.
+/// The state of the match, if one is on.
 fn match_phase(input: &BankInput) -> Option<Phase> {
     input.session?.match_day.as_ref()?.phase(input.now).ok()
 }

@@ -64,8 +64,8 @@ pub struct RodView {
     pub number: String,
     /// Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
     pub label: String,
-    /// What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-    /// room for the name, and on the key that leads to the rod. Otherwise empty.
+    /// What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+    /// no room for the name, and on the key that leads to the rod. Otherwise empty.
     pub alert: String,
     /// What it is doing.
     pub state: BankState,
@@ -161,7 +161,7 @@ pub struct AdviceView {
     pub headline: String,
     /// "3 bites in 8 casts; too early to say."
     pub detail: String,
-    /// Further sentences, most telling first.
+    /// Further sentences, the most important first.
     pub more: Vec<String>,
     /// How it is to be shown.
     pub tone: AdviceTone,
@@ -175,7 +175,7 @@ pub struct BankView {
     pub state: BankState,
     /// The line at the top.
     pub header: HeaderView,
-    /// The screens whose keys stand beside it, where there is something to see on them.
+    /// The screens whose keys are beside it, if there is something to see on them.
     pub doors: Vec<Door>,
     /// The rods' clocks, in order.
     pub rods: Vec<RodView>,
@@ -183,13 +183,13 @@ pub struct BankView {
     pub strip: StripView,
     /// What it means.
     pub advice: AdviceView,
-    /// Where the cast lies or the next one goes.
+    /// Where the cast is or the next one goes.
     pub spot: String,
     /// What is on the line.
     pub rig: String,
     /// Both for a screen reader.
     pub spot_spoken: String,
-    /// How long the chosen rod has been out and what the record says about it, for who asks without looking.
+    /// How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
     pub wait_spoken: String,
     /// The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
     pub keys: Vec<KeyView>,
@@ -208,9 +208,9 @@ pub struct Reading {
     pub waited_min: Option<f64>,
     /// What waiting on would earn.
     pub waiting: Option<WaitingOn>,
-    /// What a cast costs beside its wait.
+    /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
-    /// Casts that the record rests on: one may hold several waits where twitches start the wait anew.
+    /// Casts that the record rests on. One cast may have several waits if twitches restart the wait.
     pub casts: usize,
     /// Casts of which it says nothing, since their end was not seen.
     pub unseen: usize,

@@ -154,7 +154,7 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     if input.days.is_empty() {
         return words.say("book-none");
     }
-    // What a partner logged is the partner's to mend.
+    // Only the partner corrects what a partner logged.
     let doubts: u32 = shown.iter().filter(|day| day.mine).map(|day| day.gist.doubts).sum();
     let counts = [("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))];
     let mut says = words.say_with("book-says", &counts);

@@ -21,7 +21,7 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     }
     leaf.says = says(words, session);
     leaf.typing = Some(super::typing(words, "note", TypedInto::Note));
-    // What a partner logged is the partner's to mend.
+    // Only the partner corrects what a partner logged.
     if !of_another {
         leaf.rows = place_rows(input, session);
     }

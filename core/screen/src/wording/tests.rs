@@ -37,7 +37,7 @@ fn all() -> impl Iterator<Item = &'static Language> {
     std::iter::once(&ENGLISH).chain(&OTHERS)
 }
 
-/// The messages of a language as they stand in its files: by id, the file and the text.
+/// The messages of a language as they are in its files: by id, the file and the text.
 fn messages(language: &Language) -> BTreeMap<&'static str, (&'static str, String)> {
     let mut found = BTreeMap::new();
     for (file, text) in language.files {
@@ -228,7 +228,7 @@ fn plurals_and_text_are_put_in() {
     assert_eq!(wording.say("no-such-message"), "no-such-message");
 }
 
-/// CLDR: French has the singular for nought and one, German for one only.
+/// CLDR: French has the singular for zero and one, German for one only.
 #[test]
 fn each_language_counts_by_its_own_rules() {
     let entries = |tag: &str, count| {

@@ -114,7 +114,7 @@ pub struct SceneWords {
     pub fed: String,
     /// Before the number of times that fish showed themselves, in the key.
     pub shown: String,
-    /// Between a label and what it stands for, in the key: ": ".
+    /// Between a label and its meaning, in the key: ": ".
     pub colon: String,
 }
 

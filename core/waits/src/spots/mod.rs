@@ -91,7 +91,8 @@ pub struct SpotBeliefs {
     worlds: Vec<World>,
     /// Weight of each shape in each world; all together 1.
     weights: Vec<Vec<f32>>,
-    /// Chance beforehand that spots differ, that every cast draws anew, and that fish are everywhere; see [`SpotBeliefs::differ`].
+    /// Prior probability that spots differ, that every cast draws anew, and that fish are everywhere; see
+    /// [`SpotBeliefs::differ`].
     before: [f64; 3],
     /// The spots of the record, and one that was never fished.
     spots: Vec<Spot>,

@@ -1349,7 +1349,7 @@ public struct AdviceView: Equatable, Hashable {
      */
     public let detail: String
     /**
-     * Further sentences, most telling first.
+     * Further sentences, the most important first.
      */
     public let more: [String]
     /**
@@ -1367,7 +1367,7 @@ public struct AdviceView: Equatable, Hashable {
          * "3 bites in 8 casts; too early to say."
          */detail: String, 
         /**
-         * Further sentences, most telling first.
+         * Further sentences, the most important first.
          */more: [String], 
         /**
          * How it is to be shown.
@@ -1965,7 +1965,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let detail: Rect?
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     public let spot: Rect?
     /**
@@ -2080,7 +2080,7 @@ public struct BankLayout: Equatable, Hashable {
          * is shown instead while there is one. Otherwise it is part of `advice`.
          */detail: Rect?, 
         /**
-         * Where the cast lies or the next one goes.
+         * Where the cast is or the next one goes.
          */spot: Rect?, 
         /**
          * What is on the line.
@@ -2282,7 +2282,7 @@ public struct BankView: Equatable, Hashable {
      */
     public let header: HeaderView
     /**
-     * The screens whose keys stand beside it, where there is something to see on them.
+     * The screens whose keys are beside it, if there is something to see on them.
      */
     public let doors: [Door]
     /**
@@ -2298,7 +2298,7 @@ public struct BankView: Equatable, Hashable {
      */
     public let advice: AdviceView
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     public let spot: String
     /**
@@ -2310,7 +2310,7 @@ public struct BankView: Equatable, Hashable {
      */
     public let spotSpoken: String
     /**
-     * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+     * How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
      */
     public let waitSpoken: String
     /**
@@ -2336,7 +2336,7 @@ public struct BankView: Equatable, Hashable {
          * The line at the top.
          */header: HeaderView, 
         /**
-         * The screens whose keys stand beside it, where there is something to see on them.
+         * The screens whose keys are beside it, if there is something to see on them.
          */doors: [Door], 
         /**
          * The rods' clocks, in order.
@@ -2348,7 +2348,7 @@ public struct BankView: Equatable, Hashable {
          * What it means.
          */advice: AdviceView, 
         /**
-         * Where the cast lies or the next one goes.
+         * Where the cast is or the next one goes.
          */spot: String, 
         /**
          * What is on the line.
@@ -2357,7 +2357,7 @@ public struct BankView: Equatable, Hashable {
          * Both for a screen reader.
          */spotSpoken: String, 
         /**
-         * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+         * How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
          */waitSpoken: String, 
         /**
          * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
@@ -4075,7 +4075,7 @@ public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
 
 
 /**
- * Where the key of a screen lies.
+ * The place of the key of a screen.
  */
 public struct DoorPlace: Equatable, Hashable {
     /**
@@ -5416,7 +5416,7 @@ public func FfiConverterTypeGlass_lower(_ value: Glass) -> RustBuffer {
  */
 public struct GridAsk: Equatable, Hashable {
     /**
-     * Where it lies, px.
+     * Where it is, px.
      */
     public let place: Rect
     /**
@@ -5449,7 +5449,7 @@ public struct GridAsk: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * Where it lies, px.
+         * Where it is, px.
          */place: Rect, 
         /**
          * How many keys there are on all pages.
@@ -6147,7 +6147,7 @@ public func FfiConverterTypeKeyLine_lower(_ value: KeyLine) -> RustBuffer {
 
 
 /**
- * Where a key lies.
+ * The place of a key.
  */
 public struct KeyPlace: Equatable, Hashable {
     /**
@@ -7805,7 +7805,7 @@ public struct MendLine: Equatable, Hashable {
      */
     public let spoken: String
     /**
-     * The same with the word on its key, said of that key.
+     * The same with the word on its key, for a screen reader on that key.
      */
     public let keySpoken: String
     /**
@@ -7829,7 +7829,7 @@ public struct MendLine: Equatable, Hashable {
          * Both for a screen reader.
          */spoken: String, 
         /**
-         * The same with the word on its key, said of that key.
+         * The same with the word on its key, for a screen reader on that key.
          */keySpoken: String, 
         /**
          * What a tap on it sends, which opens it.
@@ -9364,7 +9364,7 @@ public func FfiConverterTypeRig_lower(_ value: Rig) -> RustBuffer {
 
 
 /**
- * Where one rod's clock lies.
+ * The place of one rod's clock.
  */
 public struct RodPlace: Equatable, Hashable {
     /**
@@ -9483,8 +9483,8 @@ public struct RodView: Equatable, Hashable {
      */
     public let label: String
     /**
-     * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-     * room for the name, and on the key that leads to the rod. Otherwise empty.
+     * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+     * no room for the name, and on the key that leads to the rod. Otherwise empty.
      */
     public let alert: String
     /**
@@ -9540,8 +9540,8 @@ public struct RodView: Equatable, Hashable {
          * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
-         * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-         * room for the name, and on the key that leads to the rod. Otherwise empty.
+         * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+         * no room for the name, and on the key that leads to the rod. Otherwise empty.
          */alert: String, 
         /**
          * What it is doing.
@@ -11469,7 +11469,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let legendLabel: String
     /**
-     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     * The meaning of each sample of the legend, in the order of [`restwater_swim::LEGEND`].
      */
     public let legend: [String]
     /**
@@ -11537,7 +11537,7 @@ public struct SwimView: Equatable, Hashable {
          * Opens the legend.
          */legendLabel: String, 
         /**
-         * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+         * The meaning of each sample of the legend, in the order of [`restwater_swim::LEGEND`].
          */legend: [String], 
         /**
          * The keys.
@@ -12058,7 +12058,7 @@ public struct Update: Equatable, Hashable {
      */
     public let changed: Bool
     /**
-     * Whether the tap was ignored as a second one.
+     * Whether the tap was ignored as an accidental second tap.
      */
     public let repeated: Bool
     /**
@@ -12080,7 +12080,7 @@ public struct Update: Equatable, Hashable {
          * Whether the log grew.
          */changed: Bool, 
         /**
-         * Whether the tap was ignored as a second one.
+         * Whether the tap was ignored as an accidental second tap.
          */repeated: Bool, 
         /**
          * The notice about the tap.
@@ -17059,7 +17059,7 @@ public func FfiConverterTypeFilesTap_lower(_ value: FilesTap) -> RustBuffer {
 
 
 /**
- * What a filled polygon stands for.
+ * The meaning of a filled polygon.
  */
 
 public enum FillRole: UInt8, Equatable, Hashable, CaseIterable {
@@ -19121,7 +19121,7 @@ public func FfiConverterTypeLineMaterial_lower(_ value: LineMaterial) -> RustBuf
 
 
 /**
- * What a polyline stands for.
+ * The meaning of a polyline.
  */
 
 public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
@@ -20367,7 +20367,7 @@ public enum PadRule: Equatable, Hashable, CaseIterable {
      */
     case oppositeGap
     /**
-     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the glass.
      */
     case lowerPart
     /**

@@ -2681,7 +2681,7 @@ data class AdviceView (
     val `detail`: kotlin.String
     , 
     /**
-     * Further sentences, most telling first.
+     * Further sentences, the most important first.
      */
     val `more`: List<kotlin.String>
     , 
@@ -3049,7 +3049,7 @@ data class BankLayout (
     val `detail`: Rect?
     , 
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     val `spot`: Rect?
     , 
@@ -3216,7 +3216,7 @@ data class BankView (
     val `header`: HeaderView
     , 
     /**
-     * The screens whose keys stand beside it, where there is something to see on them.
+     * The screens whose keys are beside it, if there is something to see on them.
      */
     val `doors`: List<Door>
     , 
@@ -3236,7 +3236,7 @@ data class BankView (
     val `advice`: AdviceView
     , 
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     val `spot`: kotlin.String
     , 
@@ -3251,7 +3251,7 @@ data class BankView (
     val `spotSpoken`: kotlin.String
     , 
     /**
-     * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+     * How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
      */
     val `waitSpoken`: kotlin.String
     , 
@@ -4245,7 +4245,7 @@ public object FfiConverterTypeDoor: FfiConverterOnlyRead<Door> {
 
 
 /**
- * Where the key of a screen lies.
+ * The place of the key of a screen.
  */
 data class DoorPlace (
     /**
@@ -5041,7 +5041,7 @@ public object FfiConverterTypeGlass: FfiConverterRustBuffer<Glass> {
  */
 data class GridAsk (
     /**
-     * Where it lies, px.
+     * Where it is, px.
      */
     val `place`: Rect
     , 
@@ -5486,7 +5486,7 @@ public object FfiConverterTypeKeyLine: FfiConverterOnlyRead<KeyLine> {
 
 
 /**
- * Where a key lies.
+ * The place of a key.
  */
 data class KeyPlace (
     /**
@@ -6479,7 +6479,7 @@ data class MendLine (
     val `spoken`: kotlin.String
     , 
     /**
-     * The same with the word on its key, said of that key.
+     * The same with the word on its key, for a screen reader on that key.
      */
     val `keySpoken`: kotlin.String
     , 
@@ -7426,7 +7426,7 @@ public object FfiConverterTypeRig: FfiConverterRustBuffer<Rig> {
 
 
 /**
- * Where one rod's clock lies.
+ * The place of one rod's clock.
  */
 data class RodPlace (
     /**
@@ -7506,8 +7506,8 @@ data class RodView (
     val `label`: kotlin.String
     , 
     /**
-     * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-     * room for the name, and on the key that leads to the rod. Otherwise empty.
+     * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+     * no room for the name, and on the key that leads to the rod. Otherwise empty.
      */
     val `alert`: kotlin.String
     , 
@@ -8711,7 +8711,7 @@ data class SwimView (
     val `legendLabel`: kotlin.String
     , 
     /**
-     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     * The meaning of each sample of the legend, in the order of [`restwater_swim::LEGEND`].
      */
     val `legend`: List<kotlin.String>
     , 
@@ -9011,7 +9011,7 @@ data class Update (
     val `changed`: kotlin.Boolean
     , 
     /**
-     * Whether the tap was ignored as a second one.
+     * Whether the tap was ignored as an accidental second tap.
      */
     val `repeated`: kotlin.Boolean
     , 
@@ -14547,7 +14547,7 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
 
 
 /**
- * What a filled polygon stands for.
+ * The meaning of a filled polygon.
  */
 
 enum class FillRole(val value: kotlin.UByte) {
@@ -16229,7 +16229,7 @@ public object FfiConverterTypeLineMaterial: FfiConverterRustBuffer<LineMaterial>
 
 
 /**
- * What a polyline stands for.
+ * The meaning of a polyline.
  */
 
 enum class LineRole(val value: kotlin.UByte) {
@@ -17336,7 +17336,7 @@ enum class PadRule {
      */
     OPPOSITE_GAP,
     /**
-     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the glass.
      */
     LOWER_PART,
     /**
