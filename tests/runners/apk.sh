@@ -1,7 +1,7 @@
 # shellcheck shell=bash
 # A signed APK without the Android SDK and without Gradle: the manifest merger, R8 with its real rules and apksig come from
 # Maven, in the versions of the Android Gradle plugin of the catalogue; aapt2 from Debian. What differs from Gradle's APK
-# stands in android/README.md.
+# is listed in android/README.md.
 
 APK_OUT=$ANDROID_OUT/apk
 APK=$APK_OUT/restwater.apk
@@ -33,7 +33,7 @@ apk_step() {
   printf '%6d s  %s\n' $((SECONDS - start)) "$name"
 }
 
-# builder brings R8, the manifest merger, apksig and the build tools' own checks; the rules of Android lie in `gradle`.
+# builder brings R8, the manifest merger, apksig and the build tools' own checks; Android's default rules are in `gradle`.
 fetch_apk_tools() {
   local agp
   agp=$(catalogue agp)
@@ -134,7 +134,8 @@ r8() {
 
 jdk() { dirname "$(dirname "$(readlink -f "$(command -v javac)")")"; }
 
-# Libraries lie unpacked, they are mapped from the APK as it is. Of the rest, what libraries look up by name goes in.
+# Libraries are stored uncompressed, since they are mapped from the APK as it is. Of the rest, what libraries look up by
+# name goes in.
 pack_and_sign() {
   local packed=$APK_OUT/packed.apk folder
   rm -rf "$packed" "$APK_OUT"/pack

@@ -1,6 +1,7 @@
 # shellcheck shell=bash
 # What others' tools say of the APK: Debian's apksigner (an older release than the one that signed), aapt2, zipalign and
-# readelf, and androguard for what must have survived R8. What was checked last stands in apk-checked.txt, to be committed.
+# readelf, and androguard for what must have survived R8. What was checked last is written to apk-checked.txt, which is
+# committed.
 
 ANDROGUARD=4.1.4
 APK_CHECKED=tests/runners/apk-checked.txt

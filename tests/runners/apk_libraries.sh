@@ -1,6 +1,6 @@
 # shellcheck shell=bash
 # The libraries of the Android app and the tools that compile it, without Gradle: what ./dev apk and ./dev test android
-# both stand on. Versions are those of the Gradle catalogue, so that each is written once.
+# are both based on. Versions are those of the Gradle catalogue, so that each is written once.
 
 ANDROID_OUT=target/android
 CATALOGUE=android/gradle/libs.versions.toml
@@ -19,7 +19,7 @@ stale() {
   [ ! -e "$stamp" ] || [ -n "$(find "$@" -newer "$stamp" -print -quit)" ]
 }
 
-# Where Maven keeps group:artifact:version[:type]. Its repository stands at the head of the tools' class path.
+# Where Maven keeps group:artifact:version[:type]. Its repository comes first in the tools' class path.
 jar_of() {
   local group artifact version type repository
   IFS=: read -r group artifact version type <<<"$1"

@@ -82,7 +82,7 @@ play() {
 
 # play_day DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM]: by the app that desktop_app has built.
 play_day() {
-  # The pictures are in English, whatever this machine speaks.
+  # The pictures are in English, whatever the language of this machine.
   desktop_java -Djava.awt.headless=true -Duser.language=en -Duser.country=GB app.restwater.desktop.PlayKt "$@"
 }
 

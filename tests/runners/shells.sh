@@ -1,7 +1,7 @@
 # shellcheck shell=bash
-# Both shells have the same screens, and ios/README.md says which file draws which. (Keys and pictures are compared where
-# the shells run: SharedTagsTest in Kotlin, SharedTagsTests in Swift.) And neither puts a text together: what stands between a
-# label and its value is not the same in every language, so the core joins them.
+# Both shells have the same screens, and ios/README.md says which file draws which. (Keys and pictures are compared where the
+# shells run: SharedTagsTest in Kotlin, SharedTagsTests in Swift.) And neither puts a text together: what separates a label and
+# its value is not the same in every language, so the core joins them.
 
 check_shells() {
   local kotlin swift table file

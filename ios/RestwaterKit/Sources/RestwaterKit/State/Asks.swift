@@ -47,7 +47,7 @@ extension RestwaterState {
         case .nextPart: content.paging.part += 1
         case .typed(let text): content.paging.typed = text
         case .send(let action):
-            // A text that the core refuses stays, to be mended.
+            // A text that the core refuses stays, so that it can be corrected.
             act(action) { $0.content.paging.typed = "" }
         case .salvage: break
         }

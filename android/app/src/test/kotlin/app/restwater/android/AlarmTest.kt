@@ -206,7 +206,7 @@ class AlarmTest {
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         val said = checkNotNull(show())
         assertTrue(said.says, "up to an hour late" in said.says && said.anew)
-        assertEquals("the same alarm is not told of twice", false, show()?.anew)
+        assertEquals("the same alarm is not reported twice", false, show()?.anew)
         Handset.later(60)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         assertEquals(shellWords("en-GB").lateAlarms to true, show()?.let { it.says to it.anew })

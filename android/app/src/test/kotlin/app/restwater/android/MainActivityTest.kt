@@ -27,7 +27,7 @@ class MainActivityTest {
         rule.onNodeWithTag(tag(key)).performClick()
     }
 
-    /** The whole chain on Android's framework: key, Rust library, log on disk, screen; then the activity made anew. */
+    /** The whole chain on Android's framework: key, Rust library, log on disk, screen; then the activity is recreated. */
     @Test fun aCastIsStillOutAfterTheActivityIsMadeAnew() {
         // An empty log is greeted first.
         rule.waitUntilExactlyOneExists(hasTestTag("key-skip-"), WITHIN_MS)
