@@ -111,7 +111,7 @@ pub enum AppError {
     /// No cell of the swim is aimed at, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
-    /// The Swim shows an earlier moment, of which nothing more is logged.
+    /// The Swim shows an earlier moment, for which nothing can be logged any more.
     #[error("the Swim shows an earlier moment: tap NOW first")]
     EarlierShown,
     /// Something typed in a form that can't be read.

@@ -58,7 +58,7 @@ pub struct Outgoing {
     pub name: String,
     /// Its media type.
     pub media_type: String,
-    /// What is said of it once it was passed on or saved: its contents and its name.
+    /// The notice once it has been passed on or saved: its contents and its name.
     pub says: String,
 }
 
@@ -94,7 +94,7 @@ impl App {
             Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
             _ => now,
         };
-        // The tables of many anglers lie in one folder (docs/pooling.md).
+        // The tables of many anglers are put into one folder (docs/pooling.md).
         let whose = match state.form {
             FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions | FormChoice::Club => {
                 format!("-{:.6}", club_phone(self.journal.store().device()))

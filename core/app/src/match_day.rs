@@ -160,8 +160,8 @@ impl App {
         }
     }
 
-    /// Pegs of the section on one side. Nothing is logged before the other side is known too: a section of which one side was
-    /// never said has no end there.
+    /// Pegs of the section on one side. Nothing is logged before the other side is known too, since a section with only one side
+    /// given would have no end on the other.
     fn section_side(&mut self, side: Side, pegs: u8, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         session.match_day.as_ref().ok_or(NotNow::NoMatch)?;

@@ -1,5 +1,5 @@
-//! Mending in the evening: doubtful entries, each put right in a few taps. Every tap is an entry of its own, so
-//! that it can be taken back. It is about the session opened in the Book, else about the one that the screens are about.
+//! Mending in the evening: doubtful entries, each put right in a few taps. Every tap is an entry of its own, so that it can be
+//! undone. It is about the session opened in the Book, otherwise about the one that the screens show.
 
 use super::error::within;
 use super::recent::Loaded;

@@ -1,4 +1,4 @@
-//! What the record tells of fish at the spots: how long to leave a cast, given where else one could cast.
+//! What the record says about fish at the spots: how long to leave a cast, given where else one could cast.
 
 use restwater_log::{RodNumber, Spot};
 use restwater_screen::{SpotsReading, first_spot};
@@ -13,7 +13,7 @@ pub(super) struct SpotsAnswer {
     pub(super) says: Option<SpotsReading>,
 }
 
-/// What is asked of the spots. The same log gives the same answer.
+/// What is asked about the spots. The same log gives the same answer.
 #[derive(PartialEq)]
 pub(super) struct SpotsAsked {
     session: Uuid,

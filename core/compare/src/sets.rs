@@ -35,7 +35,7 @@ pub struct DayTally {
 }
 
 impl DayTally {
-    /// Whether it tells of bites: a bait was out. Other sessions are no days of a comparison.
+    /// Whether it says anything about bites: a bait was out. Other sessions are not compared.
     pub fn tells(&self) -> bool {
         self.hours_out > 0.0 || self.bites > 0
     }

@@ -31,7 +31,7 @@ const CLUB_START: &[u8] = br#"{"club":"#;
 const LARGEST_BYTES: usize = 1 << 19;
 /// More lists of weights than this are none.
 const MOST_FITTED: usize = 200;
-/// Weights fitted to the days of fewer anglers tell of them and not of a club.
+/// Weights fitted to the days of fewer anglers would describe these anglers and not a club.
 const LEAST_ANGLERS: u32 = 5;
 
 /// What the file says.

@@ -88,7 +88,7 @@ fn note_latest(session: &mut Session) {
     let mut next: HashMap<RodNumber, Stamp> = HashMap::new();
     for cast in session.casts.iter_mut().rev() {
         if let Some(end) = &cast.end {
-            // After a merge a later entry may lie earlier in time: then it doesn't limit the end.
+            // After a merge a later entry may be earlier in time: then it doesn't limit the end.
             let after = next.get(&cast.rod).or(ended.as_ref()).filter(|after| after.ms_since(&end.at) >= 0);
             cast.latest = if cast.bite.is_some() { Some(end.at.clone()) } else { after.cloned() };
         }

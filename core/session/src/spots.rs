@@ -1,4 +1,4 @@
-//! What the session tells of fish at its spots: the casts of today, cell by cell, weighed with the law of the wait.
+//! What the session says about fish at its spots: today's casts, cell by cell, weighed with the law of the wait.
 
 use super::model::Session;
 use super::waits::{running_from_ms, running_wait_min, stretches};
@@ -65,7 +65,7 @@ pub struct LeaveBySpots {
     pub move_to: Option<CellId>,
     /// Casts in a row without a bite at its spot before it, and their minutes.
     pub dry: (u32, f64),
-    /// Of a hundred such spots, how many hold fish once it has waited so long in vain.
+    /// Of a hundred such spots, how many have fish once it has waited that long without a bite.
     pub here_of_100: u32,
     /// The same of where to go then.
     pub there_of_100: u32,
@@ -83,8 +83,8 @@ struct Collected {
 }
 
 impl SpotsOfDay {
-    /// What is believed at a moment, or `None` while the record is too short or knows one spot only. Baits that are out then
-    /// have waited in vain so far; the one of the rod that is asked about is left out.
+    /// What is believed at a moment, or `None` while the record is too short or knows one spot only. Baits that are out then have
+    /// waited without a bite so far; the one of the rod that is asked about is left out.
     fn new(
         session: &Session,
         swim: &Swim,
@@ -202,7 +202,7 @@ impl Collected {
         }
     }
 
-    /// One cast in its stretches, each from where its wait counts; none of a cast whose end was not seen.
+    /// The stretches of one cast, each from where its wait counts; a cast whose end was not seen has none.
     fn fished(&mut self, spot: usize, stretches: &[(i64, Wait)]) {
         let Some((_, last)) = stretches.last() else { return };
         for &(from_ms, wait) in stretches {

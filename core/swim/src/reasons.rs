@@ -79,7 +79,7 @@ pub enum Reason {
 /// A reason not to choose a spot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Against {
-    /// A bait lies there, on this rod or another.
+    /// A bait is there, on this rod or another.
     BaitOut,
     /// Disturbed less than the rest target ago.
     RestedTooShort {
@@ -94,7 +94,7 @@ pub enum Against {
         /// How many of them are expected to have reached it.
         casts: f64,
     },
-    /// Casts here waited in vain, so that one is worth less than on a spot not tried.
+    /// Casts here waited without a bite, so that one is worth less than on an untried spot.
     NothingHere {
         /// How many in a row.
         casts: u32,

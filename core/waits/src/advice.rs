@@ -137,8 +137,8 @@ impl WaitPosterior {
         self.shapes.times[self.reckoned().leave]
     }
 
-    /// Whether to leave a cast in that has waited `so_far` minutes without a bite and lies where the next one
-    /// will: see [`WaitPosterior::waiting_on_where`].
+    /// Whether to leave a cast in that has waited `so_far` minutes without a bite and is where the next one will: see
+    /// [`WaitPosterior::waiting_on_where`].
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
         self.waiting_on_where(self.fed, so_far)
     }
@@ -197,7 +197,7 @@ impl WaitPosterior {
             rate - fresh
         };
         let first = times.partition_point(|&t| t < from);
-        // Too little time lies ahead of the last few points for a judgement.
+        // There is too little time after the last few points to judge them.
         let stop = times.iter().skip(first).take_while(|&&t| t < 0.9 * times[times.len() - 1]);
         let mut last = (from, gain(from));
         if last.1 < 0.0 {

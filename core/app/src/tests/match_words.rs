@@ -1,5 +1,5 @@
-//! A match whose nets and classes were named in another language, a section of which one side is said, and the rule on fish that
-//! went back.
+//! A match whose nets and classes were named in another language, a section of which one side is known, and the rule on fish that
+//! were put back.
 
 use super::match_day::{FISHING, in_match, tap, weight};
 use super::*;
@@ -35,7 +35,7 @@ fn after_a_change_of_language_the_next_net_has_the_next_number() {
     phone.app().set_language("en");
     phone.tap(22_000, &rule(RuleTap::Nets { count: 4 })).unwrap();
     assert_eq!(phone.nets_named(), ["Net 1", "Net 2", "Netz 3", "Net 4"]);
-    // Nets that were named otherwise, by a file: no number stands twice in whatever language.
+    // Nets that a file named differently: no number occurs twice, in any language.
     let mut setup = phone.app().match_setup().unwrap().clone();
     setup.rules.nets.truncate(1);
     setup.rules.nets[0].name = "Filet 2".into();

@@ -1,4 +1,4 @@
-//! Where and how long, decided together, as the Bank and the Swim say it.
+//! Where and how long, decided together, as the Bank and the Swim show it.
 
 use super::clock_steps::{STEPS, stepped};
 use super::*;
@@ -71,7 +71,7 @@ pub(super) fn two_spots(rounds: usize) -> (Phone, i64) {
     (phone, now)
 }
 
-/// What both screens say of the spots.
+/// What both screens say about the spots.
 fn says(phone: &mut Phone, now: i64) -> (Vec<String>, Vec<String>) {
     let spots = |line: &String| line.contains("of 100 such spots");
     let (bank, swim) = (phone.bank(now).advice.more, phone.the_swim(now));
@@ -255,7 +255,7 @@ pub(super) fn move_to(phone: &mut Phone) -> Option<restwater_swim::CellId> {
     restwater_session::leave_by_spots(&session, posterior, 1, &splash).and_then(|leave| leave.move_to)
 }
 
-/// The other rod's bait lies on the good spot: the Bank sends no cast onto it, whatever happens on that rod while this one is out.
+/// The other rod's bait is on the good spot: the Bank sends no cast onto it, whatever happens on that rod while this one is out.
 #[test]
 fn no_rod_is_sent_onto_the_bait_of_another() {
     let mut phone = rods::with_rods(2);

@@ -121,7 +121,7 @@ fn prior(input: &BankInput) -> &'static str {
     if input.of_club { "advice-cant-tell-club" } else { "advice-cant-tell-prior" }
 }
 
-/// Under three bites: nothing of this water is known, and the words say so. The figure is a try.
+/// Under three bites: nothing is known about this water yet, and the words say so. The figure is only something to try.
 fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
     let (words, advice) = (input.words, &reading.advice);
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));

@@ -12,7 +12,7 @@ pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
     session.rods.iter().map(|rod| view(input, session, rod, first == Some(rod.number))).collect()
 }
 
-/// The rod to recast first, where several are out; before the record tells anything, the one that has waited longest.
+/// The rod to recast first, if several are out; while the record says nothing yet, the one that has waited longest.
 fn due_first(input: &BankInput, session: &Session) -> Option<RodNumber> {
     let left = |rod: &Rod| {
         let RodState::Out { .. } = rod.state else { return None };

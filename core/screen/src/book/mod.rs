@@ -62,7 +62,7 @@ pub struct BookInput<'a> {
     pub peg: Option<&'a PegOf>,
     /// Questions over days, latest first.
     pub standing: &'a [StandingQuestion],
-    /// Where the peg lies, and when.
+    /// The place of the peg, and when.
     pub light: &'a LightInput,
     /// The sentences.
     pub words: &'a Wording,

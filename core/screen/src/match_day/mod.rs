@@ -228,7 +228,7 @@ pub struct MatchInput<'a> {
     pub session: Option<&'a Session>,
     /// Now, on the time line of the session.
     pub now: &'a Stamp,
-    /// Where the peg lies: this session's, else that of an earlier day on the same water.
+    /// The place of the peg: this session's, otherwise that of an earlier day on the same water.
     pub peg: Option<PegPlace>,
     /// The landed fish.
     pub caught: &'a [CaughtFish],

@@ -8499,7 +8499,7 @@ public struct Outgoing: Equatable, Hashable {
      */
     public let mediaType: String
     /**
-     * What is said of it once it was passed on or saved: its contents and its name.
+     * The notice once it has been passed on or saved: its contents and its name.
      */
     public let says: String
 
@@ -8516,7 +8516,7 @@ public struct Outgoing: Equatable, Hashable {
          * Its media type.
          */mediaType: String, 
         /**
-         * What is said of it once it was passed on or saved: its contents and its name.
+         * The notice once it has been passed on or saved: its contents and its name.
          */says: String) {
         self.path = path
         self.name = name
@@ -16261,7 +16261,7 @@ public func FfiConverterTypeFactorValue_lower(_ value: FactorValue) -> RustBuffe
 
 
 /**
- * What kind of thing lies in the water.
+ * What kind of thing is in the water.
  */
 
 public enum FeatureKind: Equatable, Hashable, CaseIterable {
@@ -22587,7 +22587,7 @@ public func FfiConverterTypeShotMetal_lower(_ value: ShotMetal) -> RustBuffer {
 
 
 /**
- * On which side of the angler's peg another lies, looking over the water.
+ * On which side of the angler's peg another peg is, looking over the water.
  */
 
 public enum Side: Equatable, Hashable, CaseIterable {

@@ -6907,7 +6907,7 @@ data class Outgoing (
     val `mediaType`: kotlin.String
     , 
     /**
-     * What is said of it once it was passed on or saved: its contents and its name.
+     * The notice once it has been passed on or saved: its contents and its name.
      */
     val `says`: kotlin.String
     
@@ -13809,7 +13809,7 @@ public object FfiConverterTypeFactorValue : FfiConverterRustBuffer<FactorValue>{
 
 
 /**
- * What kind of thing lies in the water.
+ * What kind of thing is in the water.
  */
 
 enum class FeatureKind {
@@ -19762,7 +19762,7 @@ public object FfiConverterTypeShotMetal: FfiConverterRustBuffer<ShotMetal> {
 
 
 /**
- * On which side of the angler's peg another lies, looking over the water.
+ * On which side of the angler's peg another peg is, looking over the water.
  */
 
 enum class Side {
