@@ -153,7 +153,7 @@ impl App {
                 words: self.words,
             };
             let (view, posterior) = screen::waits(&input);
-            // One that was made of the same choice is out of date; one of a choice before is no more asked for.
+            // One that was made of the same choice is out of date; one of a choice before is no longer asked for.
             let kept = |answer: &WaitsAnswer| {
                 answer.of.filter != of.filter && answer.of.filter == CastFilter::default()
             };

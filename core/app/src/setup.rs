@@ -278,7 +278,7 @@ impl App {
 /// Digits of the longest number drawn.
 const MOST_DIGITS: usize = 4;
 
-/// Appends a digit to the number typed for the draw. A peg that is no number, or already has all digits, is
+/// Appends a digit to the number typed for the draw. A peg that is not a number, or already has all digits, is
 /// replaced.
 fn drawn(peg: Option<&str>, digit: u8) -> String {
     let so_far = peg.filter(|p| p.bytes().all(|b| b.is_ascii_digit()) && p.len() < MOST_DIGITS);

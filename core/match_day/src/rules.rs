@@ -88,7 +88,7 @@ pub enum RulesError {
     /// Too long after all-out.
     #[error("{0} minutes to land a fish after all-out is more than two hours: check it")]
     LandingTooLong(u16),
-    /// A limit that is no weight.
+    /// A limit that is not a weight.
     #[error("limit of the net \"{net}\": {source}")]
     Limit {
         /// Which net.

@@ -125,7 +125,7 @@ mod tests {
         assert_eq!(kinds, [DoubtKind::StillOut], "a doubt of its own");
     }
 
-    /// CAST 14:40, BITE 15:00, END at 7:30: END closed the cast, so its end is no entry of its own.
+    /// CAST 14:40, BITE 15:00, END at 7:30: END closed the cast, so its end is not an entry of its own.
     #[test]
     fn a_forgotten_outcome_hides_no_late_end_and_the_hours_end_with_the_last_entry() {
         let mut day = Written::new(1);

@@ -135,7 +135,7 @@ impl WaitPosterior {
     fn open_book(&mut self, days: &[EarlierDay]) -> Result<(), BiteError> {
         for day in days {
             let weight = super::error::share("the weight of an earlier day", day.weight)?;
-            // A day without a wait is no day of the book.
+            // A day without a wait is not a day of the book.
             if weight > 0.0 && !day.waits.is_empty() {
                 self.days += weight;
                 self.all_bites += weight * day.waits.iter().filter(|wait| wait.is_bite()).count() as f64;

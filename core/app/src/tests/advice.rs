@@ -82,7 +82,7 @@ fn the_forecast_and_the_bank_give_the_same_chance() {
 
 const DAY: i64 = 24 * 60 * MIN;
 
-/// A session in which nothing was cast, at home or on a day called off, is no day of the book.
+/// A session in which nothing was cast, at home or on a day called off, is not a day of the book.
 #[test]
 fn a_session_without_a_finished_cast_says_nothing_of_the_next() {
     let begun = |phone: &mut Phone, day: i64| {

@@ -136,7 +136,7 @@ impl Pad<'_> {
         entry.map_or_else(|| self.input.words.say("key-undo-nothing"), |e| entry_words(self.input.words, e))
     }
 
-    /// The one key that is most likely next. Outside the hours of a match that is no cast, nor is it in a session of an earlier
+    /// The one key that is most likely next. Outside the hours of a match that is not a cast, nor is it in a session of an earlier
     /// day that was left open.
     fn is_next(&self, key: Key) -> bool {
         let out_of_hours = is_out_of_hours(self.input);

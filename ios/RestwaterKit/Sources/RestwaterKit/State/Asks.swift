@@ -89,7 +89,7 @@ extension RestwaterState {
         ask({ core in try core.act(action: .opened, at: at) }) { _, _ in }
     }
 
-    /// Does what a key asks; `then` runs when its action was accepted and was no accidental second tap.
+    /// Does what a key asks; `then` runs when its action was accepted and was not an accidental second tap.
     private func follow(_ tap: KeyTap, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         switch tap {
         case .send(let action): act(action, then: after)

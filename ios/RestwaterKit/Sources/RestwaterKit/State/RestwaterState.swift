@@ -80,7 +80,7 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// Passes a tap to the core; `after` runs when it was accepted and was no accidental second tap. A typed
+    /// Passes a tap to the core; `after` runs when it was accepted and was not an accidental second tap. A typed
     /// letter is accepted quietly.
     public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()

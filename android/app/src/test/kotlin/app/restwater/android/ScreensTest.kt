@@ -85,7 +85,7 @@ class ScreensTest {
         assertTrue("$screen cuts off: $cut", cut.isEmpty() || screen in CUT_AT_TWICE)
     }
 
-    /** The texts that are drawn and are no part of what is spoken on the same screen. */
+    /** The texts that are drawn and are not part of what is spoken on the same screen. */
     private fun mute(where: String): List<String> {
         val all = nodes(SemanticsMatcher("anything") { true })
         fun plain(text: String) = text.replace(Regex("\\s"), " ")

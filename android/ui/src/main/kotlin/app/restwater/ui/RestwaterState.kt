@@ -148,7 +148,7 @@ class RestwaterState(
     /** A key about a landed fish; if it completes the entry, the core's answer is shown on the Bank. */
     fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) toTop(Showing.BANK) }
 
-    /** Does what a key asks; [after] runs when its action was accepted and was no accidental second tap. */
+    /** Does what a key asks; [after] runs when its action was accepted and was not an accidental second tap. */
     private fun follow(tap: KeyTap, after: () -> Unit = {}) {
         when (tap) {
             is KeyTap.Send -> act(tap.action, after)
@@ -197,7 +197,7 @@ class RestwaterState(
     var underWay by mutableStateOf(0)
         private set
 
-    /** Passes a tap to the core; [after] runs when it was accepted and was no accidental second tap. */
+    /** Passes a tap to the core; [after] runs when it was accepted and was not an accidental second tap. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
         underWay += 1
