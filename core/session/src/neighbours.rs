@@ -110,7 +110,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fish_that_is_undone_or_set_back_counts_as_mended() {
+    fn a_fish_that_is_undone_or_set_back_counts_as_corrected() {
         let mut day = Written::new(1);
         day.log(600, caught(Side::Left));
         let second = day.log(1_200, caught(Side::Left));

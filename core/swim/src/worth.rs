@@ -211,7 +211,7 @@ mod tests {
     proptest! {
         /// One rule decides: the figure that is said; and among equals of it the order that there was before.
         #[test]
-        fn every_change_of_rank_is_said_with_its_figure(
+        fn every_change_of_rank_comes_with_a_change_of_its_figure(
             list in proptest::collection::vec(any_worth(), 1..8),
             casts in any_casts(),
             (elsewhere, elsewhere_worth) in (0.0..1.0_f64, 0.0..4.0_f64),

@@ -90,7 +90,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn curves_lie_within_their_bands_and_survival_falls() {
+    fn curves_are_within_their_bands_and_survival_falls() {
         let waits: Vec<Wait> = (1..12).map(|i| Wait::new(f64::from(i) * 2.3, i % 3 != 0).unwrap()).collect();
         let posterior = WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap();
         let times: Vec<f64> = (1..40).map(f64::from).collect();

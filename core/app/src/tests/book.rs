@@ -384,11 +384,11 @@ fn a_day_opened_in_the_book_is_the_one_that_is_corrected() {
 #[test]
 fn a_break_added_to_a_day_opened_in_the_book_is_on_that_day() {
     for days in [1, 20, 400] {
-        a_break_said_later(days);
+        a_break_added_later(days);
     }
 }
 
-fn a_break_said_later(days: i64) {
+fn a_break_added_later(days: i64) {
     let later = days * DAY;
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();

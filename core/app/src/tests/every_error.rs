@@ -139,7 +139,7 @@ fn of_the_store() -> Vec<StoreError> {
 }
 
 #[test]
-fn every_error_is_said_in_the_language_of_the_phone() {
+fn every_error_is_in_the_language_of_the_phone() {
     let all = of_the_app()
         .into_iter()
         .chain(of_the_moment().into_iter().map(AppError::NotNow))

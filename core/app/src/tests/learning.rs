@@ -143,7 +143,7 @@ fn what_is_chosen_is_listed_although_no_cast_has_it_any_more() {
 
 /// A spot that was chosen stays chosen on the row while no cast of today is on it.
 #[test]
-fn a_chosen_spot_is_listed_although_no_cast_lies_on_it_any_more() {
+fn a_chosen_spot_is_listed_even_if_no_cast_is_on_it_any_more() {
     let mut phone = started();
     let spot = |cdeg| tackle(TackleTap::Bearing { cdeg });
     for (minute, action) in

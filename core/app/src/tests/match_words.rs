@@ -100,7 +100,7 @@ fn one_side_of_the_section_says_nothing_of_the_other() {
 }
 
 #[test]
-fn a_fish_put_back_in_a_match_is_said_by_the_organisers_rule() {
+fn a_fish_put_back_in_a_match_is_worded_by_the_organisers_rule() {
     let mut phone = in_match();
     phone.land(FISHING);
     phone

@@ -241,7 +241,7 @@ fn undoing_an_import_of_my_own_entries_is_not_a_step_of_undo() {
 }
 
 #[test]
-fn an_entry_of_a_later_version_about_a_fish_does_not_revert_its_mended_weight() {
+fn an_entry_of_a_later_version_about_a_fish_does_not_revert_its_corrected_weight() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(15 * MIN, &BITE).unwrap();

@@ -106,7 +106,7 @@ fn a_cast_on_the_dry_spot_is_to_be_followed_by_a_move_and_the_swim_says_where_fi
 }
 
 #[test]
-fn on_one_spot_and_in_a_short_record_nothing_is_said_of_spots() {
+fn on_one_spot_and_in_a_short_record_spots_are_not_mentioned() {
     let (mut one, now) = with_bites(6);
     assert_eq!(says(&mut one, now + MIN), (Vec::new(), Vec::new()));
     let Screen::Waits(waits) = one.app().screen(Which::Waits, &at(now + MIN)).unwrap() else { panic!() };
@@ -145,7 +145,7 @@ fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
 /// A cast without a bite that is corrected to a bite after five minutes counts as if it had been logged like that; UNDO takes it
 /// back.
 #[test]
-fn a_cast_that_is_mended_counts_as_what_it_is_mended_to() {
+fn a_corrected_cast_counts_as_what_it_was_corrected_to() {
     let (mut phone, now) = two_spots(6);
     let before = says(&mut phone, now);
     let session = phone.app().session().unwrap().clone();

@@ -133,7 +133,7 @@ fn settling_time_and_twitches_are_chosen_on_the_set_up_screen() {
 
 /// The bar and the marks of the strip count from one moment.
 #[test]
-fn a_liner_stands_on_the_strip_where_the_wait_was_then() {
+fn a_liner_is_on_the_strip_where_the_wait_was_then() {
     let mut phone = Phone::new();
     for tap in [SetupTap::Settle { seconds: 120 }, SetupTap::TwitchRestarts { restarts: true }] {
         phone.tap(0, &Action::Setup { tap }).unwrap();

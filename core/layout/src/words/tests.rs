@@ -125,7 +125,7 @@ fn with_two_rods_each_is_named_or_numbered_and_the_second_sentence_is_two_millim
 }
 
 #[test]
-fn a_number_stands_beside_the_digits_in_its_cell() {
+fn a_number_is_beside_the_digits_in_its_cell() {
     let ask = PadAsk { state: BankState::Out, rods: 2, page: 0 };
     let layout = bank_layout(&PHONES[0].glass(1.0, false), ask).unwrap();
     for rod in &layout.rods {

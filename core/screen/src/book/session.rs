@@ -153,7 +153,7 @@ mod tests {
     use restwater_session::written::{SESSION, Written};
 
     #[test]
-    fn pegs_fished_at_one_time_stand_side_by_side_over_breaks_and_spellings() {
+    fn pegs_fished_at_the_same_time_are_side_by_side_despite_breaks_and_spellings() {
         const HOUR_MS: i64 = 3_600_000;
         let blank = Summary::of(&fold(SESSION, &Written::new(1).ops));
         let day = |water: &str, from: i64, to: Option<i64>, hours: f64| Summary {

@@ -209,7 +209,7 @@ fn of_several_tags_the_first_language_that_is_here_is_chosen() {
 }
 
 #[test]
-fn what_a_language_lacks_is_said_in_english() {
+fn what_a_language_lacks_is_shown_in_english() {
     let files: &'static [(&str, &str)] = &[("bank", "rod = Rute { $rod }\n")];
     let wording = Wording::with(&Language { tag: "de-DE", read: OnceLock::new(), files });
     assert_eq!(wording.say_with("rod", &[("rod", Arg::Text("2"))]), "Rute 2");

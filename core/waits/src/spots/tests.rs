@@ -107,7 +107,7 @@ fn the_filter_is_the_sum_over_every_hidden_path() {
 }
 
 #[test]
-fn a_bite_raises_the_belief_a_long_wait_in_vain_lowers_it_and_the_untried_lies_between() {
+fn a_bite_raises_the_chance_of_fish_a_long_wait_lowers_it_and_an_untried_spot_is_in_between() {
     let found = beliefs(&morning(), 2);
     let (bitten, dry, untried) =
         (found.worth(Some(0), 60.0).here, found.worth(Some(1), 60.0).here, found.worth(None, 60.0).here);

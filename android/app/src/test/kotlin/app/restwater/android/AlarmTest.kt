@@ -201,7 +201,7 @@ class AlarmTest {
         }
     }
 
-    @Test @Config(sdk = [31, 34, 36]) fun aLateAlarmIsSaidToBeUpToAnHourLateEachTime() {
+    @Test @Config(sdk = [31, 34, 36]) fun anInexactAlarmIsReportedAsUpToAnHourLateEachTime() {
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         val said = checkNotNull(show())

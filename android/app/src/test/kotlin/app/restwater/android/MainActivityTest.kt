@@ -42,7 +42,7 @@ class MainActivityTest {
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
     }
 
-    @Test fun aGlassThatLiesAboutItsSizeIsTakenByItsDensityClass() {
+    @Test fun aGlassThatStatesAWrongSizeIsMeasuredByItsDensityClass() {
         val display = rule.activity.resources.displayMetrics
         display.xdpi = display.densityDpi * 3f
         display.ydpi = display.densityDpi * 3f
