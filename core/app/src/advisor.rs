@@ -29,7 +29,7 @@ pub(super) struct Advisor {
     /// The club whose start advice begins with.
     club: Club,
     last: Option<Answer>,
-    /// What the spots said of each rod when it was last asked about.
+    /// The answer of the spots for each rod, as of when it was last asked about.
     spots: Vec<SpotsAnswer>,
 }
 
@@ -209,7 +209,7 @@ impl Advisor {
         self.last.as_ref().map(|answer| &answer.posterior)
     }
 
-    /// What the spots say, of a day that is being fished; the answer is up to the session.
+    /// What the spots say on a day that is being fished. The last answer must be up to date with the session.
     fn spots_of(&mut self, session: &Session, log: u64, rod: RodNumber, now: &Stamp) -> Option<SpotsReading> {
         if !session.is_open() {
             return None;
@@ -257,7 +257,7 @@ impl Advisor {
     }
 }
 
-/// The advice as the spots change it. They say nothing while nothing is known of the waits.
+/// The advice as the spots change it. They say nothing while nothing is known about the waits.
 fn by_spots(advice: Advice, spots: Option<SpotsReading>) -> (Advice, Option<SpotsReading>) {
     match spots {
         Some(spots) if advice.state != AdviceState::CantTellYet => (spots.leave.over(advice), Some(spots)),

@@ -36,7 +36,7 @@ pub(super) struct BookState {
     /// The last Book computed and its input, kept because computing it is too slow for the refresh each
     /// second.
     last: Option<(BookOf, LeavesView)>,
-    /// The input and result of its slow part, which doesn't change with the minute as the light does.
+    /// The input and result of its slow part, which, unlike the light, doesn't change every minute.
     slow: Option<(Option<Uuid>, u64, Whose, Slow)>,
 }
 
@@ -131,8 +131,8 @@ impl App {
         Ok(view)
     }
 
-    /// Reads the session opened again, since an undo or a note may have changed it meanwhile. One that is no longer begun, because
-    /// its START or its import was taken back, is closed.
+    /// Reads the opened session again, since an undo or a note may have changed it meanwhile. It is closed if its START or its
+    /// import was undone.
     pub(super) fn read_opened_again(&mut self) -> Result<(), AppError> {
         let Some(id) = self.book.opened.as_ref().map(|session| session.id) else { return Ok(()) };
         let session = fold(id, &self.journal.store().ops_of(id)?);

@@ -263,7 +263,7 @@ impl App {
         Ok(notice)
     }
 
-    /// BACK to the Bank, which is about now: what was chosen to look at on the screen before it is over.
+    /// BACK to the Bank, which shows the present: what was chosen for viewing on the previous screen no longer applies.
     fn leave_screen(&mut self) -> String {
         self.leave_fish();
         self.leave_feed();
@@ -308,7 +308,7 @@ impl App {
         Settings { scheme: if dark { Scheme::Night } else { self.settings.scheme }, ..self.settings }
     }
 
-    /// The session that the screens are about.
+    /// The session that the screens show.
     pub fn session(&self) -> Option<&Session> {
         self.journal.recent().current().map(|loaded| &loaded.session)
     }

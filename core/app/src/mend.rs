@@ -1,5 +1,5 @@
-//! Mending in the evening: doubtful entries, each put right in a few taps. Every tap is an entry of its own, so that it can be
-//! undone. It is about the session opened in the Book, otherwise about the one that the screens show.
+//! The Mend screen: doubtful entries, each corrected in a few taps. Every tap is an entry of its own, so that it can be undone.
+//! It is about the session opened in the Book, otherwise about the one that the screens show.
 
 use super::error::within;
 use super::recent::Loaded;

@@ -39,7 +39,8 @@ pub(super) struct SetupState {
     typed: TypedPlace,
 }
 
-/// What was typed of the place since the last START. A copy of the last session keeps it, and digits of a draw follow it.
+/// What was typed of the place since the last START. A copy of the last session keeps it, and digits of a draw are appended to
+/// it.
 #[derive(Default, Clone, Copy, Serialize, Deserialize)]
 struct TypedPlace {
     peg: bool,
@@ -169,14 +170,14 @@ impl App {
         if self.setup_is_used() { self.forget_setup() } else { Ok(()) }
     }
 
-    /// The peg by hand, or none.
+    /// Sets the typed peg, or none.
     pub(super) fn type_peg(&mut self, peg: Option<String>) -> Result<String, AppError> {
         self.for_the_next_start()?;
         self.note_typed(TypedPlace { peg: peg.is_some(), ..self.setup.typed })?;
         self.change_draft(|draft| draft.peg = peg)
     }
 
-    /// The water by hand, or none.
+    /// Sets the typed water, or none.
     pub(super) fn type_water(&mut self, water: Option<String>) -> Result<String, AppError> {
         self.for_the_next_start()?;
         self.note_typed(TypedPlace { water: water.is_some(), ..self.setup.typed })?;

@@ -20,7 +20,7 @@ pub(super) struct SpotsAsked {
     /// Version of the log.
     log: u64,
     rod: RodNumber,
-    /// The splash; while nothing is out the minute in which it is asked, or what has ended in it.
+    /// The splash; while nothing is out, the present minute, or the end of a cast within it.
     at_ms: i64,
 }
 
@@ -43,7 +43,7 @@ impl SpotsAsked {
         self.session == other.session && self.rod != other.rod
     }
 
-    /// How long to leave it and what then.
+    /// How long to leave it, and what to do then.
     pub(super) fn answer(
         &self,
         session: &Session,

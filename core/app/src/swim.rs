@@ -12,7 +12,7 @@ use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of, wh
 use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Step, Swim, SwimFigures, SwimScene, WhereNext};
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;
-/// The distance to keep from a hazard set by a tap, in cm: a guess, which can be changed by mending.
+/// The distance to keep from a hazard set by a tap, in cm: a guess.
 const CLEAR_CM: u32 = 300;
 
 /// What the Swim screen remembers between taps; it is not part of the log.
@@ -169,7 +169,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// Now; of a day that has ended, its end: the water was left as it was then.
+    /// Now, or for a day that has ended its end, since the water was left as it was then.
     fn swim_now(&self, now: &Moment) -> Stamp {
         let now = self.on_line(now);
         let ended = self.session().and_then(|session| session.ended.clone());
@@ -203,7 +203,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// The Swim screen was left: whoever aims from another screen means now.
+    /// The Swim screen was left: aiming from another screen refers to the present.
     pub(super) fn leave_swim(&mut self) {
         self.swim.steps_back = 0;
     }

@@ -51,7 +51,7 @@ pub enum NotNow {
     /// A rod is out.
     #[error("rod {0} is out: wind in before you go away")]
     RodOut(RodNumber),
-    /// A rod was out in the time that is said to be a break.
+    /// A rod was out in the time that was entered as a break.
     #[error("rod {0} was out in that gap: a break is a time when every rod is in")]
     RodWasOut(RodNumber),
     /// A break lasts already.

@@ -78,8 +78,8 @@ impl Session {
         away_ms as f64 / 60_000.0
     }
 
-    /// The longest stretch between two stamps without a break in it. The rods are in on a break, so that what was forgotten there
-    /// was not in it.
+    /// The longest stretch between two stamps without a break in it. During a break the rods are in, so that what was forgotten
+    /// there was not in it.
     pub(super) fn without_a_break(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
         longest_beside(self.rests().collect(), from, to)
     }

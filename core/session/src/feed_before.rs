@@ -85,7 +85,7 @@ pub fn in_fed_water(session: &Session, rod: RodNumber, now: &Stamp) -> bool {
     state.fill_mg.is_some() || fed_before_at(&feedings, rod, state.spot.as_ref(), now).is_some()
 }
 
-/// Whether the row of a cast says that it lay in fed water.
+/// Whether the row of a cast says that it was in fed water.
 pub fn is_fed(row: &CastRow) -> bool {
     row.setup.get(&Factor::Feed).is_some_and(|value| value == FED)
 }

@@ -42,7 +42,7 @@ pub fn side_name(side: Side) -> &'static str {
 pub struct Counts {
     /// Casts made.
     pub casts: usize,
-    /// Bites, whatever came of them.
+    /// Bites, with or without a landed fish.
     pub bites: usize,
     /// Fish landed.
     pub landed: usize,

@@ -14,8 +14,8 @@ pub fn fish_is_on(session: &Session) -> Option<RodNumber> {
     session.rods.iter().find(on).map(|rod| rod.number)
 }
 
-/// When an alarm of that minute may ring, in ms on the time line, or `None` while a fish is on. One whose minute came before the
-/// last fish was off rings after it, although it may have rung before the bite, since the bite silenced it.
+/// When an alarm for this minute may ring, in ms on the time line, or `None` while a fish is on. If its minute came before the
+/// last bite had ended, it rings after that, even if it had rung before the bite, since the bite silenced it.
 pub fn after_the_fish(session: &Session, at_ms: i64) -> Option<i64> {
     if fish_is_on(session).is_some() {
         return None;

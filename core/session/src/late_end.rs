@@ -32,7 +32,7 @@ pub fn is_packed_up(session: &Session, now: &Stamp) -> bool {
     session.rods.iter().all(packed)
 }
 
-/// The last entry before END where END came too long after it to be packing up.
+/// The last entry before END, if END came too long after it to be packing up.
 fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a Stamp> {
     last_before_end(session).filter(|last| ended.minutes_since(last) > PACKED_UP_WITHIN_MIN)
 }
@@ -137,7 +137,7 @@ mod tests {
         assert_eq!(session.doubts, [Doubt { op: cast, kind: DoubtKind::OutcomeNotSeen }, late.clone()]);
         assert_eq!(last_before_end(&session).map(|at| at.at_ms), Some(1_800_000));
         assert_eq!(session.fished_min(), Some(30.0));
-        // What came of the bite is said, but not when.
+        // How the bite ended was entered, but not when.
         let said = Payload::CastEndSet { end: restwater_log::EndSaid::Landed, after_s: Some(1_200) };
         day.amend(61_300, cast, said);
         let session = fold(SESSION, &day.ops);
@@ -155,7 +155,7 @@ mod tests {
         );
     }
 
-    /// A bait that was forgotten in the water doubts its cast, and the hours up to END with it.
+    /// A bait that was forgotten in the water makes its cast doubtful, and with it the hours up to END.
     #[test]
     fn the_hours_of_a_doubtful_bait_end_with_the_last_entry_too() {
         let mut day = Written::new(1);

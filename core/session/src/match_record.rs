@@ -22,7 +22,7 @@ pub struct MatchDay {
 }
 
 impl MatchDay {
-    /// What the phone's wall clock would show now, had nobody moved it since the match was set.
+    /// What the phone's wall clock would show now if nobody had moved it since the match was set.
     ///
     /// All-in and all-out are times of day by the organiser's clock, and `offset_ms` says how far that is
     /// from the phone's. They are tied to the time line once, by what the phone's clock showed when the match

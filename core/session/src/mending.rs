@@ -225,8 +225,9 @@ impl Gap<'_> {
         session.without_a_break(self.end, self.next)
     }
 
-    /// The longest stretch of it in which the angler may have been away: every rod was in. Where another rod was out, and what
-    /// is left beside its casts is shorter than the usual time from cast to cast, there was no break: that rod is the error.
+    /// The longest stretch of it in which the angler may have been away, because every rod was in. If another rod was out, and
+    /// what is left besides its casts is shorter than the usual time from cast to cast, there was no break: that rod is returned
+    /// as the error.
     pub fn of_a_break(&self, session: &Session) -> Result<(Stamp, Stamp), RodNumber> {
         let in_it = |cast: &&Cast| {
             let over = cast.end.as_ref().is_none_or(|end| end.at.ms_since(self.end) > 0);

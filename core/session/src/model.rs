@@ -43,7 +43,7 @@ pub struct Rod {
     pub rig: Rig,
     /// Where the next cast goes.
     pub spot: Option<Spot>,
-    /// What the feeder on the line holds, in mg; `None` for a plain lead.
+    /// The fill of the feeder on the line, in mg; `None` for a plain lead.
     pub fill_mg: Option<u32>,
 }
 
@@ -170,8 +170,8 @@ pub enum DoubtKind {
     Approximate,
     /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
     LongGap,
-    /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged of it
-    /// (two hours where the cycles are not known): its wait is not known.
+    /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged about it (two
+    /// hours where the cycles are not known): its wait is not known.
     StillOut,
     /// END was tapped long after everything else, with every rod in.
     LateEnd,

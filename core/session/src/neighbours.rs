@@ -8,7 +8,7 @@ use super::step::Step;
 use restwater_compare::{BesideOthers, beside_others};
 use restwater_log::Side;
 
-/// The angler's fish beside those of the neighbours.
+/// The angler's fish compared with those of the neighbours.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Beside {
     /// Since when both are counted: the first fish that a neighbour was seen to land.

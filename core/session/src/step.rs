@@ -1,4 +1,4 @@
-//! One entry of the log on its way into a session.
+//! One entry of the log as it is folded into a session.
 
 use super::Stamp;
 use super::model::{Landmark, LandmarkKind};

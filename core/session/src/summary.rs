@@ -32,7 +32,7 @@ pub struct Summary {
     pub made: u32,
     /// The number of its casts that are evidence about waits: what rates are made of.
     pub casts: u32,
-    /// Its waits with what was in force on each.
+    /// Its waits with the values in force for each.
     pub rows: Vec<CastRow>,
     /// Fish in the net.
     pub landed: u32,

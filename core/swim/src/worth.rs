@@ -209,9 +209,9 @@ mod tests {
     }
 
     proptest! {
-        /// One rule decides: the figure that is said; and among equals of it the order that there was before.
+        /// One rule decides: the figure that is shown; among equal figures the order is that without them.
         #[test]
-        fn every_change_of_rank_comes_with_a_change_of_its_figure(
+        fn cells_rank_by_the_figure_shown_and_equal_ones_as_before(
             list in proptest::collection::vec(any_worth(), 1..8),
             casts in any_casts(),
             (elsewhere, elsewhere_worth) in (0.0..1.0_f64, 0.0..4.0_f64),
