@@ -27,7 +27,7 @@ pub struct NetRule {
     pub holds: NetHolds,
 }
 
-/// What becomes of a net over its limit.
+/// How a net over its limit counts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]

@@ -1,5 +1,5 @@
-//! How a language joins two texts: a label and its value, the parts of a line, two sentences. French has a space before a
-//! colon at which no line may break, so that no shell can do it.
+//! How a language joins two texts: a label and its value, the parts of a line, two sentences. French has a space before a colon
+//! at which no line may break, which a shell could not know.
 
 use super::Wording;
 

@@ -19,7 +19,7 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
     with_plan(input, of_the_record(input, state))
 }
 
-/// What the plan says now comes first after the headline, and before what it rests on; the headline stays.
+/// The lines of the plan that are due come right after the headline, before what the headline rests on.
 fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
     let due = input.session.map_or_else(Vec::new, |session| due_words(input.words, session, input.now));
     let mut due = due.into_iter();
@@ -54,7 +54,7 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     }
 }
 
-/// The habit that came before every bite is the first thing said after the counts, where it is earned.
+/// A habit that ends casts before every bite comes first after the counts, if there is enough evidence.
 fn with_habit(input: &BankInput, mut advice: AdviceView) -> AdviceView {
     if let Some(habit) = input.session.and_then(habit_before_bites) {
         advice.more.insert(0, habit_words(input.words, habit));
@@ -62,7 +62,7 @@ fn with_habit(input: &BankInput, mut advice: AdviceView) -> AdviceView {
     advice
 }
 
-/// What comes when the minute of the headline has come is said before all other sentences, where the spots tell.
+/// If the spots decide, what to do at the minute of the headline comes before all other sentences.
 fn with_spots(input: &BankInput, mut advice: AdviceView, reading: &Reading) -> AdviceView {
     let said = input.session.zip(reading.spots.as_ref());
     advice.more.splice(0..0, said.map(|(session, spots)| spots_words(input.words, session, spots)));
@@ -162,7 +162,7 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     let advice = &reading.advice;
     let counts =
         words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
-    // The counts are those of today, while the figure rests on the earlier sessions too.
+    // The counts are today's, while the figure also rests on earlier sessions.
     let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
     let with = with.into_iter().filter(|(_, count)| *count > 0);
     let with = with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))]));

@@ -1,4 +1,4 @@
-//! Outside the hours of a match no bait may be in the water: whether that is so now, and what there is to do then.
+//! Outside the hours of a match no bait may be in the water: whether this applies now, and what there is to do then.
 
 use super::advice::quiet;
 use super::{AdviceTone, AdviceView, BankInput, BankState};

@@ -52,7 +52,7 @@ pub struct BookInput<'a> {
     pub b: &'a SetFilter,
     /// A session opened to read.
     pub opened: Option<&'a Session>,
-    /// The one opened as a day of the Book.
+    /// The opened session as a day of the Book.
     pub opened_day: Option<Day<'a>>,
     /// If another phone began the opened session: whether the angler has claimed that phone.
     pub phone_is_mine: Option<bool>,

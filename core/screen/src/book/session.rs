@@ -53,7 +53,7 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     leaf
 }
 
-/// The peg and the water of the session, to be put right.
+/// The peg and the water of the session, which can be corrected.
 fn place_rows(input: &BookInput, session: &Session) -> Vec<ChoiceRow> {
     let (peg, water) = (session.setup.peg.as_deref(), session.setup.water.as_deref());
     let waters = waters_fished(input.days);
@@ -86,7 +86,7 @@ fn side_by_side(input: &BookInput, day: &Day) -> Vec<LeafLine> {
     std::iter::once(heading).chain(std::iter::once(line(day))).chain(others.into_iter().map(line)).collect()
 }
 
-/// Whether two sessions were on one named water at one time, breaks included. One without an end may last a day.
+/// Whether two sessions were on one named water at the same time, breaks included. A session without an end may last a day.
 fn at_one_time(one: &Summary, other: &Summary) -> bool {
     const OPEN_MS: i64 = 86_400_000;
     let span = |day: &Summary| {

@@ -279,7 +279,7 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "pendant",
     "dans",
 ];
-/// Messages that are never said of one: what they count has a larger least.
+/// Messages that are never used for one thing, since the least number that they count is larger.
 const NEVER_ONE: [&str; 8] = [
     // A ratio.
     "waits-fed",
@@ -292,8 +292,8 @@ const NEVER_ONE: [&str; 8] = [
     "incoming-new-after",
 ];
 
-/// One is said in the singular: "1 minutes", "1 casts". A variable that chooses a plural in one message is a count in every
-/// other, and what follows it there must choose too.
+/// One takes the singular, so "1 minutes" and "1 casts" are wrong. A variable that chooses a plural in one message is a count in
+/// every other, and what follows it there must choose too.
 #[test]
 fn nothing_says_one_in_the_plural() {
     let mut found = Vec::new();

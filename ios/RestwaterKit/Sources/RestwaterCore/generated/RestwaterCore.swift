@@ -2632,7 +2632,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let ratio: String
     /**
-     * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+     * Title, verdict and ratio: what a screen reader says about its line of the forest plot.
      */
     public let spoken: String
     /**
@@ -2691,7 +2691,7 @@ public struct ChangeView: Equatable, Hashable {
          * The ratio in words.
          */ratio: String, 
         /**
-         * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+         * Title, verdict and ratio: what a screen reader says about its line of the forest plot.
          */spoken: String, 
         /**
          * Exact and block p, unadjusted and adjusted for the number of comparisons.
@@ -4907,7 +4907,7 @@ public struct FishView: Equatable, Hashable {
      */
     public let small: [FishKey]
     /**
-     * Whether those name sides, and so are read from left to right by either hand.
+     * Whether these keys name sides, so that they are read from left to right for either hand.
      */
     public let reads: Bool
     /**
@@ -4931,7 +4931,7 @@ public struct FishView: Equatable, Hashable {
          * The net or NO WEIGHT, PUT BACK, EARLIER.
          */small: [FishKey], 
         /**
-         * Whether those name sides, and so are read from left to right by either hand.
+         * Whether these keys name sides, so that they are read from left to right for either hand.
          */reads: Bool, 
         /**
          * Opens the number pad; without a fish it leads to one.
@@ -5210,7 +5210,7 @@ public struct ForestPoint: Equatable, Hashable {
      */
     public let high: Double
     /**
-     * Whether the lower end lies beyond the axis.
+     * Whether the lower end is beyond the axis.
      */
     public let lowBeyond: Bool
     /**
@@ -5231,7 +5231,7 @@ public struct ForestPoint: Equatable, Hashable {
          * Upper end.
          */high: Double, 
         /**
-         * Whether the lower end lies beyond the axis.
+         * Whether the lower end is beyond the axis.
          */lowBeyond: Bool, 
         /**
          * Whether the upper end does.
@@ -6359,7 +6359,7 @@ public struct Leaf: Equatable, Hashable {
      */
     public let lines: [LeafLine]
     /**
-     * What the ranges of the lines are drawn on; none if no line has a range.
+     * The axis on which the ranges of the lines are drawn; none if no line has a range.
      */
     public let axis: Axis?
     /**
@@ -6402,7 +6402,7 @@ public struct Leaf: Equatable, Hashable {
          * Figures.
          */lines: [LeafLine], 
         /**
-         * What the ranges of the lines are drawn on; none if no line has a range.
+         * The axis on which the ranges of the lines are drawn; none if no line has a range.
          */axis: Axis?, 
         /**
          * How they were obtained, and what they can't tell.
@@ -6613,7 +6613,7 @@ public func FfiConverterTypeLeafKey_lower(_ value: LeafKey) -> RustBuffer {
 
 
 /**
- * One line: what, how much, and what more there is to say.
+ * One line: what, how much, and details.
  */
 public struct LeafLine: Equatable, Hashable {
     /**
@@ -6633,7 +6633,7 @@ public struct LeafLine: Equatable, Hashable {
      */
     public let spoken: String
     /**
-     * Label and value alone, where the detail goes on the next page.
+     * Label and value alone, for when the detail is on the next page.
      */
     public let figureSpoken: String
     /**
@@ -6661,7 +6661,7 @@ public struct LeafLine: Equatable, Hashable {
          * The three for a screen reader.
          */spoken: String, 
         /**
-         * Label and value alone, where the detail goes on the next page.
+         * Label and value alone, for when the detail is on the next page.
          */figureSpoken: String, 
         /**
          * The range behind the value.
@@ -6748,7 +6748,7 @@ public struct LeafSpan: Equatable, Hashable {
      */
     public let high: Double
     /**
-     * Whether the upper end lies beyond the axis.
+     * Whether the upper end is beyond the axis.
      */
     public let beyond: Bool
 
@@ -6765,7 +6765,7 @@ public struct LeafSpan: Equatable, Hashable {
          * Upper end, cut to the axis.
          */high: Double, 
         /**
-         * Whether the upper end lies beyond the axis.
+         * Whether the upper end is beyond the axis.
          */beyond: Bool) {
         self.low = low
         self.at = at
@@ -7241,7 +7241,7 @@ public struct MatchLine: Equatable, Hashable {
      */
     public let value: String
     /**
-     * Both, as they are said, and drawn where there is little room.
+     * Both in one text, for a screen reader and where there is little room.
      */
     public let spoken: String
 
@@ -7255,7 +7255,7 @@ public struct MatchLine: Equatable, Hashable {
          * "3 to 5", or "can't tell yet".
          */value: String, 
         /**
-         * Both, as they are said, and drawn where there is little room.
+         * Both in one text, for a screen reader and where there is little room.
          */spoken: String) {
         self.label = label
         self.value = value
@@ -7316,7 +7316,7 @@ public struct MatchRules: Equatable, Hashable {
      */
     public let nets: [NetRule]
     /**
-     * What becomes of a net over its limit.
+     * How a net over its limit counts.
      */
     public let overLimit: OverLimit
     /**
@@ -7339,7 +7339,7 @@ public struct MatchRules: Equatable, Hashable {
          * The nets.
          */nets: [NetRule], 
         /**
-         * What becomes of a net over its limit.
+         * How a net over its limit counts.
          */overLimit: OverLimit, 
         /**
          * Which kinds of fish count.
@@ -9479,7 +9479,7 @@ public struct RodView: Equatable, Hashable {
      */
     public let number: String
     /**
-     * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
      */
     public let label: String
     /**
@@ -9537,7 +9537,7 @@ public struct RodView: Equatable, Hashable {
          * Its number, where a small glass has no room for its name: "1".
          */number: String, 
         /**
-         * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+         * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
          * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
@@ -13276,7 +13276,7 @@ public enum Action: Equatable, Hashable {
          */op: Uuid?
     )
     /**
-     * Mends one thing of a doubtful entry.
+     * Corrects one thing of a doubtful entry.
      */
     case mend(
         /**
@@ -13287,13 +13287,13 @@ public enum Action: Equatable, Hashable {
          */tap: MendTap
     )
     /**
-     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
-     * second tap logs nothing, and so that the screens are about now again.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental second tap logs
+     * nothing, and so that the screens show the present again.
      */
     case back
     /**
-     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
-     * accidental second tap does not hit what has come under the thumb.
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an accidental
+     * second tap does not hit what has appeared under the thumb.
      */
     case opened
     /**
@@ -14173,7 +14173,7 @@ public enum BankState: Equatable, Hashable, CaseIterable {
      */
     case fishOn
     /**
-     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     * Nothing is out, and the last cast landed a fish: its details may be entered until the next cast.
      */
     case landed
     /**
@@ -16968,7 +16968,7 @@ public enum FilesTap: Equatable, Hashable {
          */asTyped: Bool
     )
     /**
-     * Advice begins as usual again, without the club's start.
+     * Leaves the club: advice begins with the usual weights again.
      */
     case leaveClub
 
@@ -19286,7 +19286,7 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
 
 
 /**
- * How a line is drawn, so that lines are told apart without colour.
+ * How a line is drawn, so that lines can be distinguished without colour.
  */
 
 public enum LineStyle: Equatable, Hashable, CaseIterable {
@@ -20270,7 +20270,7 @@ public func FfiConverterTypeNetWarning_lower(_ value: NetWarning) -> RustBuffer 
 
 
 /**
- * What becomes of a net over its limit.
+ * How a net over its limit counts.
  */
 
 public enum OverLimit: Equatable, Hashable, CaseIterable {
@@ -23450,7 +23450,7 @@ public enum SwimTap: Equatable, Hashable {
          */cm: UInt32?
     )
     /**
-     * A feature lies under the ring.
+     * There is a feature under the ring.
      */
     case feature(
         /**
@@ -23458,7 +23458,7 @@ public enum SwimTap: Equatable, Hashable {
          */feature: FeatureKind
     )
     /**
-     * A hazard lies under the ring.
+     * There is a hazard under the ring.
      */
     case hazard(
         /**

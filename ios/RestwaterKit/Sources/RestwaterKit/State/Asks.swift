@@ -76,14 +76,14 @@ extension RestwaterState {
         } else if content.showing == .mend, let entry = content.mend?.open {
             act(entry.back)
         } else {
-            // The core is told, since a second tap of a cold thumb would hit CAST.
+            // The core has to know, since a second tap of a cold thumb would hit CAST.
             act(.back, quietly: true)
             open(.bank)
         }
     }
 
-    /// A key has opened a screen, a leaf or a row. The core is told, since a second tap of a cold thumb would hit what has
-    /// come up; there is nothing to show, to feel or to hear.
+    /// A key has opened a screen, a leaf or a row. The core has to know, since a second tap of a cold thumb would hit what
+    /// has appeared; there is nothing to show, to feel or to hear.
     private func opened() {
         let at = clock()
         ask({ core in try core.act(action: .opened, at: at) }) { _, _ in }

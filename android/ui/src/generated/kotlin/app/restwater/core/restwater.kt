@@ -3446,7 +3446,7 @@ data class ChangeView (
     val `ratio`: kotlin.String
     , 
     /**
-     * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+     * Title, verdict and ratio: what a screen reader says about its line of the forest plot.
      */
     val `spoken`: kotlin.String
     , 
@@ -4744,7 +4744,7 @@ data class FishView (
     val `small`: List<FishKey>
     , 
     /**
-     * Whether those name sides, and so are read from left to right by either hand.
+     * Whether these keys name sides, so that they are read from left to right for either hand.
      */
     val `reads`: kotlin.Boolean
     , 
@@ -4913,7 +4913,7 @@ data class ForestPoint (
     val `high`: kotlin.Double
     , 
     /**
-     * Whether the lower end lies beyond the axis.
+     * Whether the lower end is beyond the axis.
      */
     val `lowBeyond`: kotlin.Boolean
     , 
@@ -5621,7 +5621,7 @@ data class Leaf (
     val `lines`: List<LeafLine>
     , 
     /**
-     * What the ranges of the lines are drawn on; none if no line has a range.
+     * The axis on which the ranges of the lines are drawn; none if no line has a range.
      */
     val `axis`: Axis?
     , 
@@ -5752,7 +5752,7 @@ public object FfiConverterTypeLeafKey: FfiConverterOnlyRead<LeafKey> {
 
 
 /**
- * One line: what, how much, and what more there is to say.
+ * One line: what, how much, and details.
  */
 data class LeafLine (
     /**
@@ -5776,7 +5776,7 @@ data class LeafLine (
     val `spoken`: kotlin.String
     , 
     /**
-     * Label and value alone, where the detail goes on the next page.
+     * Label and value alone, for when the detail is on the next page.
      */
     val `figureSpoken`: kotlin.String
     , 
@@ -5839,7 +5839,7 @@ data class LeafSpan (
     val `high`: kotlin.Double
     , 
     /**
-     * Whether the upper end lies beyond the axis.
+     * Whether the upper end is beyond the axis.
      */
     val `beyond`: kotlin.Boolean
     
@@ -6115,7 +6115,7 @@ data class MatchLine (
     val `value`: kotlin.String
     , 
     /**
-     * Both, as they are said, and drawn where there is little room.
+     * Both in one text, for a screen reader and where there is little room.
      */
     val `spoken`: kotlin.String
     
@@ -6154,7 +6154,7 @@ data class MatchRules (
     val `nets`: List<NetRule>
     , 
     /**
-     * What becomes of a net over its limit.
+     * How a net over its limit counts.
      */
     val `overLimit`: OverLimit
     , 
@@ -7501,7 +7501,7 @@ data class RodView (
     val `number`: kotlin.String
     , 
     /**
-     * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
      */
     val `label`: kotlin.String
     , 
@@ -10161,7 +10161,7 @@ sealed class Action {
     }
     
     /**
-     * Mends one thing of a doubtful entry.
+     * Corrects one thing of a doubtful entry.
      */
     data class Mend(
         /**
@@ -10180,15 +10180,15 @@ sealed class Action {
     }
     
     /**
-     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
-     * second tap logs nothing, and so that the screens are about now again.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental second tap logs
+     * nothing, and so that the screens show the present again.
      */
     object Back : Action()
     
     
     /**
-     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
-     * accidental second tap does not hit what has come under the thumb.
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an accidental
+     * second tap does not hit what has appeared under the thumb.
      */
     object Opened : Action()
     
@@ -11500,7 +11500,7 @@ enum class BankState {
      */
     FISH_ON,
     /**
-     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     * Nothing is out, and the last cast landed a fish: its details may be entered until the next cast.
      */
     LANDED,
     /**
@@ -14437,7 +14437,7 @@ sealed class FilesTap {
     }
     
     /**
-     * Advice begins as usual again, without the club's start.
+     * Leaves the club: advice begins with the usual weights again.
      */
     object LeaveClub : FilesTap()
     
@@ -16303,7 +16303,7 @@ public object FfiConverterTypeLineRole: FfiConverterOnlyRead<LineRole> {
 
 
 /**
- * How a line is drawn, so that lines are told apart without colour.
+ * How a line is drawn, so that lines can be distinguished without colour.
  */
 
 enum class LineStyle {
@@ -17271,7 +17271,7 @@ public object FfiConverterTypeNetWarning: FfiConverterOnlyRead<NetWarning> {
 
 
 /**
- * What becomes of a net over its limit.
+ * How a net over its limit counts.
  */
 
 enum class OverLimit {
@@ -20344,7 +20344,7 @@ sealed class SwimTap {
     }
     
     /**
-     * A feature lies under the ring.
+     * There is a feature under the ring.
      */
     data class Feature(
         /**
@@ -20359,7 +20359,7 @@ sealed class SwimTap {
     }
     
     /**
-     * A hazard lies under the ring.
+     * There is a hazard under the ring.
      */
     data class Hazard(
         /**
