@@ -41,7 +41,7 @@ struct Answer {
     start: StartOf,
     water: Option<String>,
     waits: Vec<Wait>,
-    /// Whether the cast of each wait lay in fed water.
+    /// Whether the cast of each wait was in fed water.
     fed: Vec<bool>,
     rhythm: Rhythm,
     habit: Option<f64>,

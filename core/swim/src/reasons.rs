@@ -55,7 +55,7 @@ pub enum Reason {
     },
     /// A cast here is worth more than one to a spot not tried, by how long casts waited here.
     FishHere {
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,
@@ -64,7 +64,7 @@ pub enum Reason {
     },
     /// Not tried, where a cast to a spot that was is worth less.
     NotTried {
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,
@@ -100,14 +100,14 @@ pub enum Against {
         casts: u32,
         /// Their minutes.
         minutes: f64,
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,
     },
     /// Disturbed, so that a cast here is worth less than on a spot not tried: fish may not be back.
     FishAway {
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,

@@ -12,7 +12,7 @@ use std::cmp::Ordering;
 pub struct CellWorth {
     /// Which cell.
     pub cell: CellId,
-    /// Chance that it holds fish now.
+    /// Chance that it has fish now.
     pub here: f64,
     /// What a cast there is worth in bites an hour.
     pub worth: f64,

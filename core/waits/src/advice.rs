@@ -4,7 +4,7 @@ use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
 use super::{BiteError, WaitPosterior};
 
-/// Bites before the record is said to tell anything.
+/// How many bites are needed before the record is said to show anything.
 pub const BITES_TO_TELL: f64 = 3.0;
 /// If the end of the band is this many times its start, the length is said to hardly matter.
 const WIDE_BAND: f64 = 3.0;
@@ -46,7 +46,7 @@ pub struct Advice {
     pub longest_wait_min: f64,
     /// Whether the band or the best time is beyond the longest wait so far.
     pub beyond_the_record: bool,
-    /// Whether the next cast is to be left longer than any in the record, where nothing is known yet.
+    /// Whether the next cast is to be left longer than any in the record, into minutes about which nothing is known yet.
     pub asks_for_longer: bool,
     /// Finished casts of today.
     pub casts: usize,

@@ -45,7 +45,7 @@ impl WaitPosterior {
         Ok(out)
     }
 
-    /// Fills `values` with (value, weight) of every likely shape at one time, and gives the mean.
+    /// Fills `values` with (value, weight) of every likely shape at one time, and returns the mean.
     fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
         values.clear();
         let (shapes, costs, reckoned) = (&self.shapes, self.costs, self.reckoned());

@@ -36,7 +36,7 @@ pub struct WaitPosterior {
     pub(crate) weights: Vec<f64>,
     /// The part of it that belongs to changing days; empty if days can't change.
     moving: Vec<f64>,
-    /// The same casts by whether they lay in fed water.
+    /// The same casts by whether they were in fed water.
     pub(crate) by_feed: FedWaits,
     /// Whether the next cast would be in fed water.
     pub(crate) fed: bool,
@@ -131,7 +131,7 @@ impl WaitPosterior {
             + self.bites as f64 * self.costs.bite_extra_min
     }
 
-    /// Adds the earlier days, each with a truth of its own: see [`super::book`].
+    /// Adds the earlier days, each with a true behaviour of its own: see [`super::book`].
     fn open_book(&mut self, days: &[EarlierDay]) -> Result<(), BiteError> {
         for day in days {
             let weight = super::error::share("the weight of an earlier day", day.weight)?;

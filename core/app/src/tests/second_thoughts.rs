@@ -1,4 +1,4 @@
-//! What is put right later: a slip that is undone, an import that is taken back, a day of last week that is opened again.
+//! What is corrected later: a slip that is undone, an import that is taken back, a day of last week that is opened again.
 
 use super::whose::all_sessions;
 use super::*;

@@ -127,7 +127,7 @@ struct Spot {
 /// What a cast at a spot is worth.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SpotWorth {
-    /// Chance that it holds fish.
+    /// Chance that it has fish.
     pub here: f64,
     /// Bites an hour of a cast there, left for its best time. A bite where fish weren't known counts more, since one can come
     /// back.
@@ -157,8 +157,8 @@ pub struct SpotLeave {
 }
 
 impl WaitPosterior {
-    /// What the record says of `spots` spots. Events may come in any order; `rest_min` is the angler's own figure for how long
-    /// water is rested.
+    /// What the record says about this number of spots. Events may come in any order; `rest_min` is the angler's own figure for
+    /// how long water is rested.
     pub fn spots(&self, spots: usize, events: &[SpotEvent], rest_min: f64) -> SpotBeliefs {
         let shapes = Arc::clone(&self.shapes);
         let kinds = self.heaviest();
@@ -214,7 +214,7 @@ impl WaitPosterior {
         sum(|ever| ever > EVERYWHERE) / sum(|_| true)
     }
 
-    /// The shapes that today's record leaves over, the heaviest of them where they are too many.
+    /// The shapes that today's record does not rule out; if there are too many, the heaviest of them.
     fn heaviest(&self) -> Vec<usize> {
         let before = self.by_feed.before();
         let counts = |k: &usize| self.weights[*k] > LIGHTEST && before[*k] > 0.0;
@@ -237,7 +237,7 @@ impl WaitPosterior {
     }
 }
 
-/// The times among which is chosen: every minute up to twenty, then ever longer steps to three hours.
+/// The leave times to choose from: every minute up to twenty, then longer and longer steps to three hours.
 fn steps(shapes: &Shapes) -> Vec<usize> {
     let is_step = |t: f64| match t {
         t if t <= 20.0 => t.fract() == 0.0,
