@@ -334,7 +334,7 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             all.extend(in_twos(rest));
             all
         }
-        // The place beside CAST holds LOST now, so MORE takes LINER's, which has no use here.
+        // LOST is in the place beside CAST now, so MORE takes the place of LINER, which has no use here.
         BankState::FishOn => {
             let mut all = vec![[Some(Slot::More), second]];
             all.extend(

@@ -98,7 +98,8 @@ impl History {
     }
 }
 
-/// The kind that a label names an op by. A set-up that amends that of a START is a correction: UNDO takes back that, not the START.
+/// The kind that a label names an op by. A set-up that amends that of a START is a correction: UNDO undoes the correction, not
+/// the START.
 fn kind_of(op: &Op) -> &str {
     match op.payload {
         Payload::SessionStarted(_) if op.amends.is_some() => "session_corrected",

@@ -15,7 +15,7 @@ const MINUTE_MS: f64 = 60_000.0;
 /// How many points of equal probability are used in each direction in a clipped cell.
 const DRAWS: usize = 9;
 
-/// What is known of one cell.
+/// What is known about one cell.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CellFigures {
     /// Which cell.

@@ -235,7 +235,7 @@ pub struct SwimInput {
     pub bands: Vec<Band>,
     /// Edges of the fan; `None` takes 25 degrees either side, widened to hold marks and casts.
     pub fan: Option<Fan>,
-    /// Outline of the swim in the peg frame, metres; `None` where nothing bounds the fan.
+    /// Outline of the swim in the peg frame, metres; `None` if nothing bounds the fan.
     pub boundary: Option<Vec<Point>>,
     /// Casts, in any order.
     pub casts: Vec<CastAt>,

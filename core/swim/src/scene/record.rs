@@ -31,7 +31,7 @@ pub enum LineRole {
     Ray = 2,
     /// Edge of a fished cell (hair, ink).
     CellEdge = 3,
-    /// Kept-back water (thickest, ink). A second line lies along its middle.
+    /// Kept-back water (thickest, ink). A second line runs along its middle.
     KeptBack = 4,
     /// The line along its middle (paper): together they are the double outline.
     KeptBackInner = 5,

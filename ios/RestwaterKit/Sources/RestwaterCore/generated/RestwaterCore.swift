@@ -1989,7 +1989,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let more: Rect?
     /**
-     * Chooses the next rod, where there are two or three.
+     * Chooses the next rod, if there are two or three.
      */
     public let nextRod: Rect?
     /**
@@ -2098,7 +2098,7 @@ public struct BankLayout: Equatable, Hashable {
          * Turns to the next page of small keys.
          */more: Rect?, 
         /**
-         * Chooses the next rod, where there are two or three.
+         * Chooses the next rod, if there are two or three.
          */nextRod: Rect?, 
         /**
          * How many pages of small keys there are.
@@ -19143,7 +19143,7 @@ public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case cellEdge = 3
     /**
-     * Kept-back water (thickest, ink). A second line lies along its middle.
+     * Kept-back water (thickest, ink). A second line runs along its middle.
      */
     case keptBack = 4
     /**

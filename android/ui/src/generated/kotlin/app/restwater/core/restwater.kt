@@ -3079,7 +3079,7 @@ data class BankLayout (
     val `more`: Rect?
     , 
     /**
-     * Chooses the next rod, where there are two or three.
+     * Chooses the next rod, if there are two or three.
      */
     val `nextRod`: Rect?
     , 
@@ -16251,7 +16251,7 @@ enum class LineRole(val value: kotlin.UByte) {
      */
     CELL_EDGE(3u),
     /**
-     * Kept-back water (thickest, ink). A second line lies along its middle.
+     * Kept-back water (thickest, ink). A second line runs along its middle.
      */
     KEPT_BACK(4u),
     /**
