@@ -209,7 +209,7 @@ impl Advisor {
         self.last.as_ref().map(|answer| &answer.posterior)
     }
 
-    /// What the spots say on a day that is being fished. The last answer must be up to date with the session.
+    /// What the spots say, of a day that is being fished; the answer is up to the session.
     fn spots_of(&mut self, session: &Session, log: u64, rod: RodNumber, now: &Stamp) -> Option<SpotsReading> {
         if !session.is_open() {
             return None;

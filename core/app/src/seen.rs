@@ -41,7 +41,7 @@ impl App {
         }
     }
 
-    /// Where they show: at the rod's spot, or at the aim if that is chosen or the spot isn't set.
+    /// Where they show: at the rod's spot, or at the aim where that is chosen or the spot isn't set.
     fn seen_place(&mut self, at: &Moment) -> Result<WaterPlace, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         match spot_now(session, self.chosen).filter(|_| !self.seen_at_aim) {

@@ -52,7 +52,7 @@ impl TypedPlace {
     fn keep(self, copied: &SessionSetup, draft: &SessionSetup) -> SessionSetup {
         let water = if self.water { &draft.water } else { &copied.water };
         let peg = if self.peg { &draft.peg } else { &copied.peg };
-        // A peg of another water is not one of this water.
+        // A peg of another water is none of this one.
         let peg = peg.clone().filter(|_| self.peg || *water == copied.water);
         SessionSetup { peg, water: water.clone(), ..copied.clone() }
     }

@@ -25,8 +25,8 @@ pub fn where_next(
     swim.where_next_by_worth(figures, spots.map(|spots| spots.worth(at.at_ms)).as_ref())
 }
 
-/// How long to leave the cast of a rod that goes out at a moment, or that went out then, given where else one could cast. `None`
-/// while the record doesn't support that spots differ. What happened after that moment doesn't change the answer, except for
+/// How long to leave the cast of a rod that goes out at a moment, or that went out then, given where else one could cast.
+/// `None` while the record doesn't support that spots differ. What happened after that moment doesn't change the answer, but for
 /// baits of other rods that are out: no rod is sent onto one, whenever it went out.
 pub fn leave_by_spots(
     session: &Session,

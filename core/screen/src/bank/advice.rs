@@ -54,7 +54,7 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     }
 }
 
-/// A habit that ends casts before every bite comes first after the counts, if there is enough evidence.
+/// The habit that came before every bite is the first thing said after the counts, where it is earned.
 fn with_habit(input: &BankInput, mut advice: AdviceView) -> AdviceView {
     if let Some(habit) = input.session.and_then(habit_before_bites) {
         advice.more.insert(0, habit_words(input.words, habit));

@@ -218,7 +218,7 @@ pub struct Reading {
     pub earlier: usize,
     /// Earlier sessions in it that are another angler's.
     pub of_another: usize,
-    /// What the spots say about the cast that is out or goes out next, if they say anything.
+    /// What the spots say of the cast that is out or goes out next, where they say anything.
     pub spots: Option<SpotsReading>,
 }
 

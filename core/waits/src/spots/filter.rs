@@ -118,8 +118,9 @@ impl SpotBeliefs {
         &self.columns().waiting[point.min(POINTS - 1) * n..][..n]
     }
 
-    /// How much better spots that differ (some have fish for a while and some have none) explain the record than the better of
-    /// two alternatives: that for every cast it is drawn anew whether it meets fish, or that fish are everywhere. Bayes factors.
+    /// How much better the record is explained by spots that differ, some holding fish and some not for a while, than by the
+    /// better of the explanations without: that every cast draws anew whether it meets fish, or that fish are everywhere.
+    /// Bayes factors.
     pub fn differ(&self) -> f64 {
         let (mut differ, mut anew, mut everywhere) = (0.0, 0.0, 0.0);
         for (world, weights) in self.worlds.iter().zip(&self.weights) {

@@ -107,8 +107,8 @@ impl SpotBeliefs {
         })
     }
 
-    /// How long to leave a cast that went to `spot` at a moment, and what to do then; `open` are the other spots that can be cast
-    /// to now.
+    /// How long to leave a cast that went to `spot` at a moment, and what then; `open` are the other spots that can be cast to
+    /// now.
     pub fn leave(&self, spot: Option<usize>, at_min: f64, open: &[Option<usize>]) -> Option<SpotLeave> {
         let here = self.visit(self.spot(spot)?, at_min);
         let best = self.best_other(spot, at_min, open);

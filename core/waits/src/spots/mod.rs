@@ -157,8 +157,8 @@ pub struct SpotLeave {
 }
 
 impl WaitPosterior {
-    /// What the record says about this number of spots. Events may come in any order; `rest_min` is the angler's own figure for
-    /// how long water is rested.
+    /// What the record says of `spots` spots. Events may come in any order; `rest_min` is the angler's own figure for how long
+    /// water is rested.
     pub fn spots(&self, spots: usize, events: &[SpotEvent], rest_min: f64) -> SpotBeliefs {
         let shapes = Arc::clone(&self.shapes);
         let kinds = self.heaviest();
