@@ -102,7 +102,7 @@ fn two_sets_are_compared_by_days_and_never_share_a_day() {
     let sets = phone.leaf(Which::Book, now + 2_000, "sets");
     assert_eq!(bench::ranges_are_on_their_axis(&sets), 2, "the rate of each set");
     assert_eq!(sets.says, "Leans to A.", "three good days against three blanks: 2 of 20 ways to deal them");
-    let dealt = sets.lines.iter().find(|line| line.label == "Whole days dealt anew").unwrap();
+    let dealt = sets.lines.iter().find(|line| line.label == "Whole days reshuffled").unwrap();
     assert_eq!((dealt.value.as_str(), dealt.detail.as_str()), ("p 0.10", "all 20 ways"));
 }
 
