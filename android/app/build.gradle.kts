@@ -56,7 +56,7 @@ android {
     packaging {
         // Libraries stay unpacked in the APK and are mapped from it, in pages of 16 KB.
         jniLibs { useLegacyPackaging = false }
-        // Of what is no class and no resource only META-INF/services is looked up on a phone.
+        // Of what is neither a class nor a resource only META-INF/services is looked up on a phone.
         resources { excludes += listOf("**/*.kotlin_builtins", "DebugProbesKt.bin", "META-INF/*.version", "META-INF/**/*.pro", "META-INF/androidx/**") }
     }
     testOptions {

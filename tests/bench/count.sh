@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Instructions of what a phone does most, counted by Callgrind through gungraun, beside tests/bench/counts.tsv: a row for each,
-# missed above 3 % more. `RESTWATER_KEEP=1 ./dev bench count` writes the table anew.
+# missed above 3 % more. `RESTWATER_KEEP=1 ./dev bench count` rewrites the table.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD

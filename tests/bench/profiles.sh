@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # How the release profile was chosen: the library built under each candidate, its size beside the empty library of the same
-# profile, and the time of a posterior in it. Everything is built anew for each, so this runs only when it is named:
+# profile, and the time of a posterior in it. Everything is rebuilt for each profile, so this runs only when it is named:
 #   ./dev bench profiles
-# PROFILES="3:fat s:fat" takes fewer; opt-level and lto, one codegen unit and unwinding always (uniffi needs it).
+# PROFILES="3:fat s:fat" takes fewer; opt-level and lto vary, always with one codegen unit and unwinding (uniffi needs it).
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 

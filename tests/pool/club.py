@@ -58,7 +58,8 @@ class Spark:
     def keep(self, name, text):
         table = self.engine.sql(text)
         if name == "weight":
-            # Small, and made anew at each step: as rows it doesn't remember the steps before.
+            # Small, and remade at each step. It is collected to rows, so that Spark does not keep the earlier steps in its
+            # plan.
             table = self.engine.createDataFrame(table.collect(), table.schema)
         else:
             table = table.cache()

@@ -1,6 +1,6 @@
 """compare.py FOLDER: what DuckDB makes of the tables in FOLDER/files against core.json, the core's own figures.
 
-The SQL stands in docs/pooling.md, between its marks, and is run from there: what is shown is what is tested.
+The SQL is read from the blocks of docs/pooling.md, so what is shown there is what is tested.
 """
 
 import json

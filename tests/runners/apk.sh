@@ -1,13 +1,13 @@
 # shellcheck shell=bash
 # A signed APK without the Android SDK and without Gradle: the manifest merger, R8 with its real rules and apksig come from
 # Maven, in the versions of the Android Gradle plugin of the catalogue; aapt2 from Debian. What differs from Gradle's APK
-# stands in android/README.md.
+# is listed in android/README.md.
 
 APK_OUT=$ANDROID_OUT/apk
 APK=$APK_OUT/restwater.apk
 ABI=arm64-v8a CARGO_NDK=4.1.2
 
-# make_apk [OUT]: every step is made again only when what it is made of is newer.
+# make_apk [OUT]: a step is repeated only when one of its inputs is newer than its result.
 make_apk() {
   local start=$SECONDS
   java_tools
@@ -25,7 +25,7 @@ make_apk() {
   echo "${1:-$APK}: $(stat -c %s "$APK") bytes, in $((SECONDS - start)) s"
 }
 
-# apk_step NAME COMMAND...: says how long it took. (No && and no `if` round it: `set -e` would be off inside.)
+# apk_step NAME COMMAND...: prints how long it took. (No && and no `if` round it: `set -e` would be off inside.)
 apk_step() {
   local name=$1 start=$SECONDS
   shift
@@ -33,7 +33,7 @@ apk_step() {
   printf '%6d s  %s\n' $((SECONDS - start)) "$name"
 }
 
-# builder brings R8, the manifest merger, apksig and the build tools' own checks; the rules of Android lie in `gradle`.
+# builder brings R8, the manifest merger, apksig and the build tools' own checks; Android's default rules are in `gradle`.
 fetch_apk_tools() {
   local agp
   agp=$(catalogue agp)
@@ -44,7 +44,7 @@ fetch_apk_tools() {
 
 agp_java() { java -cp "$(cat "$ANDROID_OUT"/agp.cp)" "$@"; }
 
-# librestwater.so, where there is an NDK to link it with.
+# librestwater.so, if there is an NDK to link it with.
 apk_native() {
   mkdir -p "$APK_OUT"/lib/$ABI
   if [ -z "${ANDROID_NDK_HOME:-}" ]; then
@@ -64,7 +64,7 @@ merge_manifest() {
   local out=$APK_OUT/AndroidManifest.xml main=$APK_OUT/main.xml package libraries
   stale "$out" android/app/src/main/AndroidManifest.xml android/app/build.gradle.kts "$ANDROID_OUT"/phone.jars || return 0
   package=$(app_gradle applicationId)
-  # Gradle hands the namespace on beside the file; the merger's command line wants it inside.
+  # Gradle passes the namespace beside the file; the merger's command line needs it inside.
   sed "s|<manifest |<manifest package=\"$(app_gradle namespace)\" |" android/app/src/main/AndroidManifest.xml >"$main"
   libraries=$(aars phone | sed 's|$|/AndroidManifest.xml|' | paste -sd:)
   agp_java com.android.manifmerger.Merger --main "$main" --libs "$libraries" --property PACKAGE="$package" \
@@ -87,7 +87,7 @@ link_apk_resources() {
 # The languages that the app has words in, as the Gradle file filters the libraries' words by them.
 app_locales() { sed -n 's/.*localeFilters += listOf(\(.*\)).*/\1/p' android/app/build.gradle.kts | tr -d '" '; }
 
-# The rules Gradle would hand to R8: Android's own out of its plugin, the project's, the manifest's, each library's.
+# The rules that Gradle would pass to R8: Android's own out of its plugin, the project's, the manifest's, each library's.
 gather_rules() {
   local plugin folder jar it
   plugin=$(jar_of "com.android.tools.build:gradle:$(catalogue agp)")
@@ -134,7 +134,8 @@ r8() {
 
 jdk() { dirname "$(dirname "$(readlink -f "$(command -v javac)")")"; }
 
-# Libraries lie unpacked, they are mapped from the APK as it is. Of the rest, what libraries look up by name goes in.
+# Libraries are stored uncompressed, since they are mapped from the APK as it is. Of their other
+# files, those that libraries look up by name are included.
 pack_and_sign() {
   local packed=$APK_OUT/packed.apk folder
   rm -rf "$packed" "$APK_OUT"/pack
@@ -151,8 +152,8 @@ pack_and_sign() {
   agp_java tests/runners/ApkSign.java "$packed" "$APK" "$(catalogue minSdk)"
 }
 
-# The key of the four variables that Gradle reads too; without them one that is thrown away with target/: an update of an
-# installed app must come with the same key, so that such an APK is for trying out alone.
+# The key named by the four variables that Gradle reads too; without them a key that is deleted with target/. An update of an
+# installed app must be signed with the same key, so an APK with that key is only for trying out.
 apk_key() {
   [ -z "${RESTWATER_KEYSTORE:-}" ] || return 0
   export RESTWATER_KEYSTORE=$APK_OUT/try-out.p12 RESTWATER_KEYSTORE_PASSWORD=try-out RESTWATER_KEY_ALIAS=try-out RESTWATER_KEY_PASSWORD=try-out

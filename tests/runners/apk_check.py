@@ -139,7 +139,7 @@ def bindings(apk, classes, folder):
 
 
 def alignment(path):
-    """What is mapped from the APK as it lies: libraries at pages of 16 KB, the resource table at 4 bytes, both stored."""
+    """What is mapped directly from the APK: libraries aligned to 16 KB, the resource table to 4 bytes, both uncompressed."""
     with zipfile.ZipFile(path) as archive, open(path, "rb") as raw:
         for entry in archive.infolist():
             library = entry.filename.endswith(".so")

@@ -1,11 +1,12 @@
 # shellcheck shell=bash
-# What others' tools say of the APK: Debian's apksigner (an older release than the one that signed), aapt2, zipalign and
-# readelf, and androguard for what must have survived R8. What was checked last stands in apk-checked.txt, to be committed.
+# What independent tools say about the APK: Debian's apksigner (an older release than the one that signed), aapt2, zipalign and
+# readelf, and androguard for what must have survived R8. What was checked last is written to apk-checked.txt, which is
+# committed.
 
 ANDROGUARD=4.1.4
 APK_CHECKED=tests/runners/apk-checked.txt
 
-# Named by itself the check always runs; among all checks only when something of the APK has changed since the last time.
+# When named on the command line the check always runs; as part of all checks only when a source of the APK has changed since.
 check_apk() {
   local inputs
   inputs=$(apk_inputs)
@@ -31,7 +32,7 @@ check_apk() {
   echo ok
 }
 
-# One hash of all that the APK is made of and checked by; the native library apart, which no APK has here.
+# One hash of everything from which the APK is made and by which it is checked, except the native library, which it lacks here.
 apk_inputs() {
   git ls-files -co --exclude-standard -- android/app/src/main android/app/build.gradle.kts android/app/proguard-rules.pro android/ui core/face/res \
     android/gradle tests/runners/apk* tests/runners/Apk* tests/runners/android-libraries.txt tests/runners/android-versions.lock ":!$APK_CHECKED" |
@@ -65,7 +66,7 @@ signature_holds() {
   echo "apksigner: signatures v2 and v3 hold"
 }
 
-# What the system will read of it is what the Gradle files say.
+# What the system will read from it agrees with the Gradle files.
 badging_holds() {
   local said=$APK_OUT/badging.txt it
   aapt2 dump badging "$APK" >"$said" 2>"$said".err || { cat "$said".err && return 1; }
@@ -90,7 +91,7 @@ languages_hold() {
   tr '\n' ' ' <<<"languages: $want" && echo
 }
 
-# Every native library loads on a phone with pages of 16 KB, and wants no library but the system's.
+# Every native library loads on a phone with pages of 16 KB, and needs no library but the system's.
 libraries_load() {
   local so folder=$APK_OUT/unpacked wanted step aligned
   rm -rf "$folder"
@@ -109,7 +110,7 @@ libraries_load() {
   done
 }
 
-# The Gradle files, which nothing here runs, hold together and with what the plugin and the libraries demand.
+# The Gradle files, which nothing here runs, agree with each other and with what the plugin and the libraries require.
 agp_holds() {
   local folders
   mapfile -t folders < <(aars phone)
@@ -129,7 +130,7 @@ profile_holds() {
 }
 
 # The bindings and JNA after R8 still work: the same rules once more, but to class files, which run here over the real core
-# beside what was compiled. (On a phone the same classes are dex.) The day they play must come out the same.
+# beside what was compiled. (On a phone the same classes are dex.) Both must play a day with the same result.
 shrunk_bindings_work() {
   local out=$APK_OUT/drive libraries it
   native_library
@@ -142,7 +143,7 @@ shrunk_bindings_work() {
   (cd "$ANDROID_OUT"/ui && zip -qr "$TREE/$out/bindings.jar" app/restwater/core)
   (cd "$out"/classes && zip -qr ../drive.jar .)
   { cat "$APK_OUT"/rules.pro && echo '-keep class app.restwater.apk.ApkDriveKt { void main(java.lang.String[]); }'; } >"$out"/rules.pro
-  # shellcheck disable=SC2046 # no path here holds a space
+  # shellcheck disable=SC2046 # no path here contains a space
   r8 --classfile --pg-conf "$out"/rules.pro --output "$out"/shrunk.jar \
     "$out"/bindings.jar "$out"/drive.jar $(tr : ' ' <<<"$libraries")
   for it in "$ANDROID_OUT/ui:$out/classes:$libraries" "$out/shrunk.jar"; do

@@ -1,6 +1,6 @@
 # shellcheck shell=bash
 # The libraries of the Android app and the tools that compile it, without Gradle: what ./dev apk and ./dev test android
-# both stand on. Versions are those of the Gradle catalogue, so that each is written once.
+# are both based on. Versions are those of the Gradle catalogue, so that each is written once.
 
 ANDROID_OUT=target/android
 CATALOGUE=android/gradle/libs.versions.toml
@@ -8,7 +8,7 @@ COURSIER=2.1.24
 FRAMEWORK=15-robolectric-13954326 # Android 15, the newest that Java 17 can read
 ARSC=14-robolectric-10818077      # Debian's aapt2 reads the resource table of Android 14, not of 15
 
-# catalogue NAME: a version as the Gradle build has it.
+# catalogue NAME: a version of the Gradle build.
 catalogue() { sed -n "s/^$1 = \"\(.*\)\"$/\1/p" $CATALOGUE; }
 KOTLIN=$(catalogue kotlin) JNA=$(catalogue jna)
 
@@ -19,7 +19,7 @@ stale() {
   [ ! -e "$stamp" ] || [ -n "$(find "$@" -newer "$stamp" -print -quit)" ]
 }
 
-# Where Maven keeps group:artifact:version[:type]. Its repository stands at the head of the tools' class path.
+# Where Maven keeps group:artifact:version[:type]. Its repository comes first in the tools' class path.
 jar_of() {
   local group artifact version type repository
   IFS=: read -r group artifact version type <<<"$1"
@@ -40,7 +40,7 @@ maven_get() {
 class_path_of() {
   local out=$1 it group artifact version
   shift
-  # shellcheck disable=SC2046 # a path of Maven's repository holds no space
+  # shellcheck disable=SC2046 # a path of Maven's repository contains no space
   if [ "$(cat "$out.of" 2>/dev/null)" = "$*" ] && ls $(tr : ' ' <"$out") >/dev/null 2>&1; then return 0; fi
   {
     echo '<project xmlns="http://maven.apache.org/POM/4.0.0"><modelVersion>4.0.0</modelVersion>'
@@ -64,19 +64,19 @@ fetch_android_tools() {
 }
 
 # resolve NAME LIST...: what the libraries in the lists need, as $ANDROID_OUT/NAME.libs (files), the AARs unpacked under
-# aar/, and NAME.jars (class files, one path a line). Coursier takes an .aar where the POM says so, and the highest version.
+# aar/, and NAME.jars (class files, one path per line). Coursier takes an .aar if the POM says so, and the highest version.
 resolve() {
   local name=$1 out=$ANDROID_OUT
   shift
   stale $out/"$name".jars "$@" tests/runners/android-versions.lock tests/runners/apk_libraries.sh $CATALOGUE || return 0
   try coursier_fetch "$out/$name.libs" "$@"
-  # On a phone JNA is an .aar with a native part for each ABI; its POM tells a resolver of the plain jar only.
+  # On a phone JNA is an .aar with a native part for each ABI; its POM names only the plain jar.
   if [ "$name" = phone ]; then
     maven_get "net.java.dev.jna:jna:$JNA:aar"
     jar_of "net.java.dev.jna:jna:$JNA:aar" >>"$out/$name.libs"
   fi
   unpack_aars "$out/$name.libs"
-  # Robolectric's fonts and native libraries come in a jar without a class; R8 has no use for such a one.
+  # Robolectric's fonts and native libraries come in a jar without a class; R8 has no use for it.
   if [ "$name" = phone ]; then
     jars_of "$out/$name.libs" | with_classes >"$out/$name.jars.new"
   else
@@ -116,7 +116,7 @@ jars_of() {
   while read -r file; do
     name=$(basename "$file" .aar)
     case $file in
-      # A plain POM may drag in the JVM half of what is here as its Android half; Gradle's metadata would not.
+      # A plain POM may bring the JVM variant of a library whose Android variant is here; Gradle's metadata would not.
       *-jvm-*.jar) [ -d "$ANDROID_OUT/aar/$(basename "$file" .jar | sed 's/-jvm-/-android-/')" ] || echo "$file" ;;
       *.jar) echo "$file" ;;
       *.aar) find "$TREE/$ANDROID_OUT/aar/$name" \( -path '*/libs/*.jar' -o -name classes.jar \) | sort ;;
@@ -124,7 +124,7 @@ jars_of() {
   done <"$1"
 }
 
-# Of the jars it reads the names of, those with a class: the root of a multiplatform library holds metadata alone.
+# Reads names of jars and prints those with a class, since the root of a multiplatform library contains only metadata.
 with_classes() {
   local jar
   while read -r jar; do

@@ -1,6 +1,6 @@
 # shellcheck shell=bash
-# `./dev test --changed` and `./dev watch CRATE`: the tests that a change can have touched. Which crate a file belongs to, and
-# which crates use that one, is Cargo's own knowledge; what each shell is made of is said here.
+# `./dev test --changed` and `./dev watch CRATE`: the tests that a change can affect. Cargo knows which crate a file
+# belongs to and which crates use that one; what each shell is made of is listed here.
 
 BACON=3.26.0
 

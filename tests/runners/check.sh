@@ -135,7 +135,7 @@ absent() {
 }
 
 # The phone build has the same library versions as the Robolectric run, and there is one Kotlin version everywhere. The tooling
-# behind previews has Compose's own version and is in no build of ours but on a developer's desk.
+# for previews has Compose's own version and is only in builds on a developer's machine.
 check_versions() {
   local drift=0 count=0 module version
   grep -q "<kotlin>$KOTLIN</kotlin>" "$DESKTOP/pom.xml" || { echo "$DESKTOP/pom.xml: another Kotlin than $KOTLIN" && drift=1; }

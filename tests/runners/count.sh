@@ -1,6 +1,6 @@
 # shellcheck shell=bash
 # Runs the parts of a test run one after the other, counts the tests that each part's own runner reports, and adds them up.
-# The terminal gets one line a step; everything else goes to a log, which is named when something fails.
+# The terminal gets one line for each step; everything else goes to a log, which is named when something fails.
 
 NOT_RUN=77 # a part that can't run here returns this after saying why
 passed=0 failed=0 summary=()

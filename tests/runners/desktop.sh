@@ -63,7 +63,7 @@ desktop_java() {
 run_app() {
   if [ -z "${DISPLAY:-}" ]; then
     desktop_app
-    # Not as a step: what is advised through the day is what this prints.
+    # Not as a step, since the output is what matters: the advice over the day.
     play_day tests/days/demo.jsonl target/screens
     echo "There is no display: pictures of the demo day are in target/screens."
     return
@@ -82,7 +82,7 @@ play() {
 
 # play_day DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM]: by the app that desktop_app has built.
 play_day() {
-  # The pictures are in English, whatever this machine speaks.
+  # The pictures are in English, whatever the language of this machine.
   desktop_java -Djava.awt.headless=true -Duser.language=en -Duser.country=GB app.restwater.desktop.PlayKt "$@"
 }
 

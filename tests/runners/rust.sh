@@ -101,7 +101,7 @@ bench() {
     (
       set -e
       one_bench "$name"
-    ) 2>&1 | sed -u 's/\x1b\[[0-9;]*m//g' | tee "$log" # Maven's colour codes stand before a first row.
+    ) 2>&1 | sed -u 's/\x1b\[[0-9;]*m//g' | tee "$log" # Maven's colour codes come before a first row.
     status=${PIPESTATUS[0]}
     set -e
     grep -P '^bench\t' "$log" >>$rows || status="$status, without a row"

@@ -1,7 +1,7 @@
 # shellcheck shell=bash
-# Both shells have the same screens, and ios/README.md says which file draws which. (Keys and pictures are compared where
-# the shells run: SharedTagsTest in Kotlin, SharedTagsTests in Swift.) And neither puts a text together: what stands between a
-# label and its value is not the same in every language, so the core joins them.
+# Both shells have the same screens, and ios/README.md says which file draws which. (Keys and pictures are compared where the
+# shells run: SharedTagsTest in Kotlin, SharedTagsTests in Swift.) And neither puts a text together: what separates a label and
+# its value is not the same in every language, so the core joins them.
 
 check_shells() {
   local kotlin swift table file
@@ -31,7 +31,7 @@ check_shells() {
 screens_of_the_table() { sed -n '/^<!-- screens -->/,/^$/p' ios/README.md | sed '1,3d;/^$/d'; }
 
 # texts_joined_in FILE...: the lines on which a value is followed by a mark and a space within a text, or on which such a mark
-# stands between parts, in Kotlin or Swift.
+# is put between parts, in Kotlin or Swift.
 texts_joined_in() {
   local mark='\x{a0}? ?[:.,;\x{2013}\x{2014}] '
   # shellcheck disable=SC2016 # dollars of Kotlin

@@ -1,5 +1,5 @@
 # shellcheck shell=bash
-# swift test on Linux. Debian bookworm has no Swift, Debian trixie has: Swift lives in a trixie root of its own,
+# swift test on Linux. Debian bookworm has no Swift but Debian trixie has, so Swift runs in a trixie root of its own,
 # made from Debian's packages (2.5 GB, one to five minutes, as root), a package cache outside the tree like Maven's.
 
 SWIFT_ROOT=${SWIFT_ROOT:-$HOME/.cache/swift-trixie}
@@ -16,8 +16,8 @@ swift_tests() {
     swift test --disable-swift-testing --package-path ios/RestwaterKit --scratch-path target/swift -Xlinker -L"$LD_LIBRARY_PATH"'
 }
 
-# The Swift of the tree by swift-format, which Debian's swiftlang brings; generated files are left out. Where there can be no
-# root, that is said and the rest of the check counts.
+# The Swift of the tree by swift-format, which Debian's swiftlang brings; generated files are left out. If the
+# root can't be made, this is reported and the rest of the check counts.
 swift_format() {
   swift_can_be_here || return 0
   swift_root
@@ -27,7 +27,7 @@ swift_format() {
     xargs -a target/logs/swift-files /usr/libexec/swift/bin/swift-format lint --strict --configuration ios/.swift-format'
 }
 
-# The root, made at first use; says so where it can't be.
+# The root, which is made at first use; if that is impossible, the reason is printed.
 swift_root() {
   swift_can_be_here || return "$?"
   [ -e "$SWIFT_ROOT/restwater-root-made" ] || { debs mmdebstrap && step "make Swift's root" try make_swift_root; } || return 1

@@ -25,7 +25,7 @@ check_app() {
   # shellcheck disable=SC2046
   compiled Restwater $(find ios/App/Sources ios/App/Shared -name '*.swift') ios/lint/Claims.swift
   compiled WaitActivity ios/App/WaitActivity/*.swift ios/App/Shared/*.swift
-  # The test of the screens needs Xcode's own XCTest: its grammar is looked at.
+  # The test of the screens needs Xcode's own XCTest: only its grammar is checked.
   swiftc -parse ios/App/UITests/*.swift
 }
 
@@ -40,8 +40,8 @@ module() {
   touch "$made" # the compiler leaves one alone that came out the same
 }
 
-# compiled NAME FILE...: a target of the app, to the compiler's own intermediate language: that is where it finds data races
-# and what is not set on every way. A warning is an error.
+# compiled NAME FILE...: a target of the app, to the compiler's own intermediate language: there it finds data races
+# and variables that are not set on every path. A warning is an error.
 compiled() {
   local name=$1
   shift

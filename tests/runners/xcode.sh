@@ -1,5 +1,6 @@
 # shellcheck shell=bash
-# The Xcode project, read on Linux by a library for its format: every setting that a phone build depends on is asserted.
+# Checks the Xcode project on Linux, with a library that reads its format: every setting that a phone build depends on is
+# asserted.
 
 PBXPROJ=4.3.3
 OPENSTEP_PARSER=2.0.3

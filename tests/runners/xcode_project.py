@@ -1,6 +1,6 @@
 """Asserts what the Xcode project has to say, read by the pbxproj library as Xcode would read it: `./dev check xcode`.
 
-What stands in the project, its xcconfig, both Info.plists, the scheme and the privacy manifest is looked at as a whole,
+The contents of the project, its xcconfig, both Info.plists, the scheme and the privacy manifest are checked as a whole,
 since a setting counts where it ends up: a target's own setting wins over the project's, and the project's over the
 xcconfig's."""
 

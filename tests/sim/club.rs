@@ -16,8 +16,8 @@ pub const CLUBS: [usize; 3] = [5, 50, 500];
 const DAYS_EACH: usize = 12;
 /// For how long their anglers leave their casts, each always the same.
 const HABITS: [f64; 4] = [10.0, 15.0, 20.0, 30.0];
-/// How many days the Dirichlet prior of the weights counts for, and how often the weights are made anew: as the SQL of
-/// docs/pooling.md has them.
+/// How many days the Dirichlet prior of the weights counts for, and how many steps the fit takes, as in the SQL of
+/// docs/pooling.md.
 pub const PRIOR_DAYS: f64 = 5.0;
 /// See [`PRIOR_DAYS`].
 pub const TIMES: usize = 20;

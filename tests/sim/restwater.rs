@@ -44,7 +44,7 @@ impl Screen {
     }
 }
 
-/// What the Bank is told before a cast, with nothing said of spots.
+/// What the Bank gets to show before a cast, without spots.
 pub(super) fn just_before_a_cast(advice: Advice) -> Reading {
     Reading {
         advice,

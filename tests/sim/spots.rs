@@ -12,21 +12,22 @@ use restwater_screen::{Reading, SpotsReading, SwimPad, SwimScreen, Wording, swim
 use restwater_session::{Session, Stamp, fold, leave_by_spots, swim_of, where_next, written};
 use restwater_waits::{AdviceState, Record, Settings, Wait, WaitPosterior};
 
-/// Aiming marks, one a spot: no name is part of another.
+/// Aiming marks, one for each spot: no name is part of another.
 const MARKS: [&str; SPOTS] = ["oak", "gate", "reeds", "pylon", "church", "willow"];
 /// Hundredths of a degree between two of them, by how many there are: the fan then has as many columns as marks.
 const APART_CDEG: [i32; SPOTS + 1] = [1_400, 1_400, 1_400, 1_400, 1_400, 1_400, 1_300];
-/// All casts go so far, cm.
+/// The range of all casts, cm.
 const RANGE_CM: u32 = 3_000;
 
 /// What all of them caught on one water.
 #[derive(Debug, Clone, Default)]
 pub struct Caught {
-    /// Bites an hour: as told, in turn by the advice, in turn by one who knows the best leave time, on one spot by the advice.
+    /// Bites an hour: as the screens advise, in turn by the advice, in turn with the best leave time known, on one spot by the
+    /// advice.
     pub per_hour: [Share; 4],
-    /// As told over the best in turn, and over the advice in turn.
+    /// As the screens advise, over the best in turn and over the advice in turn.
     pub over: [Share; 2],
-    /// Casts of which the spots told how long, of all casts.
+    /// The share of casts whose leave time the spots decided.
     pub told: Share,
 }
 

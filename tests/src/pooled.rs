@@ -59,7 +59,7 @@ pub struct Day {
 }
 
 impl Day {
-    /// The day as the core has it.
+    /// The day, by the core.
     pub fn session(&self) -> Session {
         fold(self.id, &self.ops)
     }

@@ -104,8 +104,7 @@ fn walk(value: &Value, place: Place, lines: &mut BTreeMap<Place, String>) {
     }
 }
 
-/// A small object or list on one line; one that contains a list is split, so that a change in it stands
-/// alone.
+/// A small object or list on one line; one that contains a list is split, so that a change in it is alone.
 fn short(value: &Value) -> Option<String> {
     let text = compact(value);
     (text.len() <= WIDTH).then_some(text)

@@ -29,7 +29,7 @@ pub(super) struct Advisor {
     /// The club whose start advice begins with.
     club: Club,
     last: Option<Answer>,
-    /// What the spots said of each rod when it was last asked about.
+    /// The answer of the spots for each rod, as of when it was last asked about.
     spots: Vec<SpotsAnswer>,
 }
 
@@ -41,7 +41,7 @@ struct Answer {
     start: StartOf,
     water: Option<String>,
     waits: Vec<Wait>,
-    /// Whether the cast of each wait lay in fed water.
+    /// Whether the cast of each wait was in fed water.
     fed: Vec<bool>,
     rhythm: Rhythm,
     habit: Option<f64>,
@@ -257,7 +257,7 @@ impl Advisor {
     }
 }
 
-/// The advice as the spots change it. They say nothing while nothing is known of the waits.
+/// The advice as the spots change it. They say nothing while nothing is known about the waits.
 fn by_spots(advice: Advice, spots: Option<SpotsReading>) -> (Advice, Option<SpotsReading>) {
     match spots {
         Some(spots) if advice.state != AdviceState::CantTellYet => (spots.leave.over(advice), Some(spots)),

@@ -99,7 +99,8 @@ impl App {
         restwater_kit::fold(&self.own_things(), &[], &[]).seen
     }
 
-    /// The peg as its cautions are keyed, and in words: that of the open session, else the one being set up.
+    /// The key under which cautions of the peg are stored, and its name: the peg of the open session, otherwise the one being set
+    /// up.
     fn peg(&self) -> (String, String) {
         let session = self.session().filter(|s| s.is_open());
         let setup = session.map_or(&self.draft, |session| &session.setup);
@@ -108,7 +109,8 @@ impl App {
         let peg_words: Vec<String> =
             setup.water.clone().into_iter().chain(setup.peg.as_ref().map(peg)).collect();
         if setup.water.is_none() || setup.peg.is_none() {
-            // Without the names of both it may be any peg: it is asked about at each session, and before each START.
+            // Without the names of water and peg it may be any peg, so the cautions are new in each session, and before each
+            // START.
             let id = match (session, self.session()) {
                 (Some(open), _) => open.id.to_string(),
                 (None, Some(last)) => format!("{} after {}", names.join(" / "), last.id),

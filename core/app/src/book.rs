@@ -36,7 +36,7 @@ pub(super) struct BookState {
     /// The last Book computed and its input, kept because computing it is too slow for the refresh each
     /// second.
     last: Option<(BookOf, LeavesView)>,
-    /// The input and result of its slow part, which doesn't change with the minute as the light does.
+    /// The input and result of its slow part, which, unlike the light, doesn't change every minute.
     slow: Option<(Option<Uuid>, u64, Whose, Slow)>,
 }
 
@@ -131,8 +131,8 @@ impl App {
         Ok(view)
     }
 
-    /// Reads the session opened again, since an undo or a note may have changed it meanwhile. One that is no longer begun, because
-    /// its START or its import was taken back, is closed.
+    /// Reads the opened session again, since an undo or a note may have changed it meanwhile. It is closed if its START or its
+    /// import was undone.
     pub(super) fn read_opened_again(&mut self) -> Result<(), AppError> {
         let Some(id) = self.book.opened.as_ref().map(|session| session.id) else { return Ok(()) };
         let session = fold(id, &self.journal.store().ops_of(id)?);
@@ -215,8 +215,8 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// Corrects the peg or the water of the session opened, otherwise of the one shown, whether it is over or not: an amendment of
-    /// its START, which stands where it stood and takes the correction along if it is taken back.
+    /// Corrects the peg or the water of the opened session, otherwise of the one shown, whether it is over or not. The correction
+    /// amends its START, which keeps its place; if the START is undone, so is the correction.
     pub(super) fn correct_setup(
         &mut self,
         change: impl FnOnce(&mut SessionSetup),
@@ -225,7 +225,7 @@ impl App {
         self.read_opened_again()?;
         let session = self.book.opened.as_ref().or_else(|| self.session()).ok_or(NotNow::NoSession)?;
         let (id, before) = (session.id, session.setup.clone());
-        // What a partner logged is the partner's to mend.
+        // Only the partner corrects what a partner logged.
         if self.is_of_another(id)? {
             return Err(AppError::NoSuchSession);
         }

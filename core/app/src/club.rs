@@ -1,4 +1,4 @@
-//! The start for advice that a club gives: taken in by a file, left by a tap, and which of its weights count for a day.
+//! The start for advice that a club gives: it comes from a file and is left by a tap. Which of its weights count for a day.
 
 use super::{App, AppError};
 use restwater_exchange::{club_in, month_of};
@@ -24,7 +24,7 @@ pub(super) struct Club {
 }
 
 impl Club {
-    /// The club that the angler's own things say: the last one taken and not left.
+    /// The club by the angler's own entries: the last one that was taken and has not been left.
     pub(super) fn of(own_things: &[Op]) -> Self {
         let last = effective(&sorted(own_things)).into_iter().rev().find_map(|entry| match entry.payload {
             Payload::ClubTaken(start) => Some(Some((entry.op.id, start.clone()))),
@@ -134,7 +134,7 @@ impl App {
         Ok(Some(view))
     }
 
-    /// Advice begins as usual again.
+    /// Leaves the club: advice begins with the usual weights again.
     pub(super) fn leave_club(&mut self, at: &Moment) -> Result<String, AppError> {
         if self.advisor.club().start().is_none() {
             return Err(AppError::NoClub);

@@ -1,4 +1,4 @@
-//! A day file: taps with their times, one JSON object a line (`tests/README.md` describes it).
+//! A day file: taps with their times, one JSON object per line (`tests/README.md` describes it).
 //!
 //! The first line says which day it is, `{"day": "2026-01-17", "offset_min": 0}`; a later line of this form
 //! begins a later day. Each other line has a local time `"at": "07:45:10"` and either a tap, `"do": "cast",

@@ -7,11 +7,11 @@ use restwater_screen as screen;
 use restwater_screen::{DayInput, LeavesView, Which};
 use restwater_session::Session;
 
-/// Whether the cards of the first opening were shown.
+/// The setting that says whether the cards of the first opening were shown.
 const WELCOMED: &str = "welcomed";
 
 impl App {
-    /// The card of the session that the screens are about.
+    /// The card of the session that the screens show.
     pub(super) fn day_card(&mut self, now: &Moment) -> LeavesView {
         let (waits, changes, placed) = (self.waits_of_all(now), self.changes(), self.on_line(now));
         let current = self.journal.recent().current();
@@ -32,8 +32,8 @@ impl App {
         screen::welcome(self.words, self.session().is_some_and(Session::is_open))
     }
 
-    /// The screen that the app opens with: the welcome cards if nothing was ever logged and they were not
-    /// shown yet, otherwise the Bank. If the app can't note that they were shown, they are shown again.
+    /// The screen that the app opens with: the welcome cards if nothing has been logged and they have not
+    /// been shown, otherwise the Bank. If it can't be stored that they were shown, they are shown again.
     pub fn first_screen(&mut self) -> Result<Which, AppError> {
         let store = self.journal.store();
         if self.session().is_some() || store.setting(WELCOMED)?.is_some() {

@@ -58,7 +58,7 @@ fn latest(
     for device in store.devices()?.into_iter().filter(|device| whose.takes(mine.contains(device))) {
         walks.extend(store.session_of_before(device, before)?.map(|row| (device, row)));
     }
-    // Days that tell nothing of waits count only for the place of the peg and the classes of fish.
+    // Days that say nothing about waits count only for the place of the peg and the classes of fish.
     let (mut earlier, mut telling) = (Vec::new(), 0);
     while telling < most
         && let Some(next) = (0..walks.len()).max_by_key(|&i| walks[i].1.began.order)

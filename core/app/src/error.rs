@@ -111,7 +111,7 @@ pub enum AppError {
     /// No cell of the swim is aimed at, or none of that kind.
     #[error("there is no such water under the ring: move it first")]
     NoCell,
-    /// The Swim shows an earlier moment, of which nothing more is logged.
+    /// The Swim shows an earlier moment, for which nothing can be logged any more.
     #[error("the Swim shows an earlier moment: tap NOW first")]
     EarlierShown,
     /// Something typed in a form that can't be read.
@@ -134,10 +134,10 @@ pub enum AppError {
     /// A GeoJSON file that can't be read or written.
     #[error(transparent)]
     GeoJson(#[from] GeoJsonError),
-    /// There is no such entry to mend in the session shown.
+    /// There is no such entry to correct in the session shown.
     #[error("there is no such entry in this session: open it from the list")]
     NoSuchEntry,
-    /// The entry has nothing of the kind that was to be mended.
+    /// The entry has nothing of the kind that was to be corrected.
     #[error("there is nothing of that kind to mend in this entry: open it again from the list")]
     NotOfThatEntry,
     /// An impossible spot, mark or outline.

@@ -95,7 +95,7 @@ impl App {
         self.feed.typed.as_ref().filter(|(of, _)| *of == unit).map_or("", |(_, typed)| typed)
     }
 
-    /// The screens of feed were closed: a figure left unfinished is none of the next feed.
+    /// The screens of feed were closed: an unfinished figure does not belong to the next feed.
     pub(super) fn leave_feed(&mut self) {
         self.feed.typed = None;
     }

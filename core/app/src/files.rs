@@ -58,7 +58,7 @@ pub struct Outgoing {
     pub name: String,
     /// Its media type.
     pub media_type: String,
-    /// What is said of it once it was passed on or saved: its contents and its name.
+    /// The notice once it has been passed on or saved: its contents and its name.
     pub says: String,
 }
 
@@ -87,14 +87,14 @@ impl App {
         };
         let what = self.selection(state.span, now)?;
         let day = match state.span {
-            // A map and a report are of one session, whatever span another form was given.
+            // A map and a report are of one session, whatever span was chosen for other kinds of file.
             _ if matches!(state.form, FormChoice::Map | FormChoice::Report) => {
                 self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown)
             }
             Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
             _ => now,
         };
-        // The tables of many anglers lie in one folder (docs/pooling.md).
+        // The tables of many anglers are put into one folder (docs/pooling.md).
         let whose = match state.form {
             FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions | FormChoice::Club => {
                 format!("-{:.6}", club_phone(self.journal.store().device()))
@@ -159,8 +159,9 @@ impl App {
         })
     }
 
-    /// A midnight that was reckoned from an offset, by the offset that the phone had then: the clocks may have been changed since.
-    /// Only the sessions that began near it can tell, and no others fall on the wrong side of it.
+    /// Corrects a midnight that was computed with the present offset by the offset that the phone had then, since the clocks may
+    /// have been changed in between. Only sessions that began near it show that offset, and only they could fall on the wrong
+    /// side of it.
     fn by_its_own_clock(&self, midnight_ms: i64, offset_min: i16) -> Result<i64, AppError> {
         let store = self.journal.store();
         let near = |row: &SessionRow| row.began.wall_ms.abs_diff(midnight_ms) <= CLOCKS_CHANGE_MIN * 60_000;
@@ -348,10 +349,10 @@ impl App {
         Ok(restwater_screen::salvage_words(words, &saved))
     }
 
-    /// Notices that the log in `dir` was copied here by the system of another phone, which may go on with its own copy. From
-    /// then on this phone writes as a device of its own, and the other one counts as the angler's too: otherwise an import
-    /// between the two would show the days and the last taps of one on the other as its own. `mark` is a file in a place that
-    /// no transfer and no backup of the phone takes along. Called before the log is opened.
+    /// Recognises that the log in `dir` was copied here from another phone by the system; the other phone may go on with its own
+    /// copy. From then on this phone writes as a device of its own, and the other one counts as the angler's too. Otherwise an
+    /// import between the two would show the days and the last taps of one on the other as its own. `mark` is a file in a place
+    /// that no transfer and no backup of the phone includes. Called before the log is opened.
     pub fn after_transfer(
         dir: &Path,
         mark: &Path,
@@ -365,7 +366,7 @@ impl App {
             let device = entropy::new_id(entropy.as_mut(), now.wall_ms);
             let mut store = Store::open(dir, device)?;
             let before = store.device();
-            // First, so that the days of before are the angler's even if the process ends here.
+            // This comes first, so that the earlier days are the angler's even if the process ends here.
             super::settings::add_mine(&store, before)?;
             super::kit::stay_with(&store, before)?;
             store.change_device(device)?;
@@ -406,7 +407,7 @@ impl App {
 
     /// Reads the log again after entries were added other than by a tap.
     fn reload(&mut self) {
-        // Projections may have been made anew, which no version of the log tells.
+        // Projections may have been rebuilt, which doesn't change the version of the log.
         self.sessions = super::Sessions::default();
         self.questions = super::Questions::default();
         self.load_advisor();

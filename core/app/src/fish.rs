@@ -162,7 +162,7 @@ impl App {
         }
     }
 
-    /// The landed fish of a cast, or without a cast the one that taps refer to.
+    /// The landed fish of a cast; without a cast, the one that taps refer to.
     fn fish_of(&self, cast: Option<Uuid>) -> Result<CaughtFish, AppError> {
         let mut caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
         let place = match cast {

@@ -127,13 +127,13 @@ impl Journal {
         Ok(Committed { session })
     }
 
-    /// Reads a session into memory, where it is not there yet.
+    /// Reads a session into memory unless it is there.
     pub(super) fn bring(&mut self, session: Uuid) -> Result<(), StoreError> {
         self.catch_up()?;
         self.recent.make_room_for(&self.store, session)
     }
 
-    /// Brings in, or takes back, entries as a whole. On an error nothing was stored.
+    /// Imports entries as a whole, or undoes or redoes an import. On an error nothing was stored.
     pub(super) fn exchange<T>(
         &mut self,
         at: &Moment,

@@ -77,7 +77,7 @@ impl App {
     /// Writes in the kit; several entries are undone together.
     pub(super) fn log_kit(&mut self, payloads: Vec<Payload>, at: &Moment) -> Result<String, AppError> {
         let kind = payloads.first().map(|p| p.kind().to_owned()).unwrap_or_default();
-        // The kit in use stays so once it is written in, also when a kit that was written in later comes in by a file.
+        // Once it has an entry the kit in use stays in use, even if a file brings a kit with a later entry.
         if self.journal.store().setting(KIT)?.as_deref() != Some(self.kit_id.to_string().as_str()) {
             self.choose_kit(self.kit_id)?;
         }

@@ -46,7 +46,7 @@ struct WaitsAnswer {
 #[derive(PartialEq, Clone)]
 struct WaitsOf {
     session: Uuid,
-    /// Whether it goes on: its last hour counts once it is over.
+    /// Whether the session is still running: its last hour counts only once it has ended.
     open: bool,
     rows: Vec<CastRow>,
     filter: CastFilter,
@@ -85,7 +85,7 @@ impl App {
     pub(super) fn waits(&mut self, now: &Moment) -> WaitsView {
         self.learning.choose_in(self.session().map(|session| session.id));
         let mut view = self.waits_of_casts(self.learning.filter.clone(), now);
-        // The answers are of the whole water: where the Bank goes by the spot, both figures are named together.
+        // The answers are for the whole water. If the Bank's figure is for the spot, both figures are named together.
         if let Some(minutes) = self.leave_at_the_spot(now) {
             let args =
                 [("rod", Arg::Text(&self.chosen.to_string())), ("minutes", Arg::Text(&minutes.to_string()))];
@@ -94,7 +94,7 @@ impl App {
         view
     }
 
-    /// How long the Bank says to leave the cast of the chosen rod, where its spot decides that.
+    /// How long the Bank says to leave the cast of the chosen rod, if its spot decides that.
     fn leave_at_the_spot(&mut self, now: &Moment) -> Option<u32> {
         let now = self.on_line(now);
         let session = &self.journal.recent().current()?.session;
@@ -102,7 +102,7 @@ impl App {
         reading.spots.map(|spots| spots.leave.leave_min)
     }
 
-    /// What that screen says of every cast, whichever are chosen on it.
+    /// What that screen would say about all casts, whichever are chosen on it.
     pub(super) fn waits_of_all(&mut self, now: &Moment) -> WaitsView {
         self.waits_of_casts(CastFilter::default(), now)
     }
@@ -153,7 +153,7 @@ impl App {
                 words: self.words,
             };
             let (view, posterior) = screen::waits(&input);
-            // One that was made of the same choice is out of date; one of a choice before is no more asked for.
+            // An answer for the same choice is out of date; one for an earlier choice is not needed any more.
             let kept = |answer: &WaitsAnswer| {
                 answer.of.filter != of.filter && answer.of.filter == CastFilter::default()
             };

@@ -167,14 +167,14 @@ impl App {
     }
 
     /// Sets the language to the first available one among these BCP 47 tags, separated by commas as in "nl, de-AT"; British
-    /// English if none is available. What was put in words before is made anew.
+    /// English if none is available. Everything that was already put in words is made again.
     pub fn set_language(&mut self, tags: &str) {
         self.words = Wording::shared(tags);
         self.learning.forget_views();
         self.book.forget();
     }
 
-    /// The sentences that everything is said in.
+    /// The words in the current language.
     pub fn words(&self) -> &'static Wording {
         self.words
     }
@@ -263,7 +263,7 @@ impl App {
         Ok(notice)
     }
 
-    /// BACK to the Bank, which is about now: what was chosen to look at on the screen before it is over.
+    /// BACK to the Bank, which shows the present: what was chosen for viewing on the previous screen no longer applies.
     fn leave_screen(&mut self) -> String {
         self.leave_fish();
         self.leave_feed();
@@ -308,7 +308,7 @@ impl App {
         Settings { scheme: if dark { Scheme::Night } else { self.settings.scheme }, ..self.settings }
     }
 
-    /// The session that the screens are about.
+    /// The session that the screens show.
     pub fn session(&self) -> Option<&Session> {
         self.journal.recent().current().map(|loaded| &loaded.session)
     }

@@ -33,7 +33,7 @@ pub(super) struct MatchState {
     on_scales: Option<OnScales>,
     /// The weight being typed for it.
     typed: Option<TypedWeight>,
-    /// The side of the section that was said first, of which session, with its pegs. It is stored beside the log.
+    /// The side of the section that was entered first, with its pegs, and of which session. It is stored beside the log.
     section_side: Option<(Uuid, Side, u8)>,
     /// The rest of the match as last simulated, kept because that is too slow for the refresh each second.
     rest: Option<(RestOf, Option<Rest>)>,
@@ -44,7 +44,7 @@ impl MatchState {
         Ok(Self { section_side: settings::read(store, SECTION_SIDE)?, ..Self::default() })
     }
 
-    /// What is left of it when a session begins: a half section stands again if that START is undone.
+    /// What is kept when a session begins: a section of which one side is known, in case that START is undone.
     pub(super) fn of_a_new_day(&self) -> Self {
         Self { section_side: self.section_side, ..Self::default() }
     }
@@ -160,8 +160,8 @@ impl App {
         }
     }
 
-    /// Pegs of the section on one side. Nothing is logged before the other side is known too: a section of which one side was
-    /// never said has no end there.
+    /// Pegs of the section on one side. Nothing is logged before the other side is known too, since a section with only one side
+    /// given would have no end on the other.
     fn section_side(&mut self, side: Side, pegs: u8, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         session.match_day.as_ref().ok_or(NotNow::NoMatch)?;
@@ -182,7 +182,7 @@ impl App {
         self.log_here(Payload::SectionSet { left, right }, at)
     }
 
-    /// The side of this session's section that was said first.
+    /// The side of this session's section that was entered first.
     fn section_said(&self) -> Option<(Side, u8)> {
         let today = self.session().map(|session| session.id);
         self.match_day.section_side.filter(|(of, ..)| Some(*of) == today).map(|(_, side, pegs)| (side, pegs))
@@ -192,7 +192,7 @@ impl App {
         Ok(self.match_setup().ok_or(NotNow::NoMatch)?.unit)
     }
 
-    /// What hangs on the scales, as the screen names it.
+    /// What is on the scales, as the screen names it.
     fn on_scales(&self) -> Option<OnScales> {
         screen::hanging(self.match_setup()?, self.session()?, self.match_day.on_scales.as_ref())
     }

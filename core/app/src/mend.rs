@@ -1,5 +1,5 @@
-//! Mending in the evening: doubtful entries, each put right in a few taps. Every tap is an entry of its own, so
-//! that it can be taken back. It is about the session opened in the Book, else about the one that the screens are about.
+//! The Mend screen: doubtful entries, each corrected in a few taps. Every tap is an entry of its own, so that it can be undone.
+//! It is about the session opened in the Book, otherwise about the one that the screens show.
 
 use super::error::within;
 use super::recent::Loaded;
@@ -31,8 +31,8 @@ impl App {
         }))
     }
 
-    /// The session opened in the Book where it is the angler's own, else the one that the screens are about. What a partner
-    /// logged is the partner's to mend.
+    /// The session opened in the Book if it is the angler's own, otherwise the one that the screens show. Only the partner
+    /// corrects what a partner logged.
     fn session_to_mend(&mut self) -> Result<Option<Uuid>, AppError> {
         let opened = self.book.opened.as_ref().map(|session| session.id);
         match opened {
@@ -121,7 +121,7 @@ impl App {
         Ok(self.say_what("notice-logged", "away"))
     }
 
-    /// The session to mend, if that is one of its entries.
+    /// The session to correct, if the entry belongs to it.
     fn entry_to_mend(&mut self, op: Uuid) -> Result<&Loaded, AppError> {
         let of = self.session_to_mend()?;
         let loaded = of.and_then(|id| self.journal.recent().of(id));
@@ -129,12 +129,12 @@ impl App {
     }
 }
 
-/// What was settled leaves the screen; an end is left open, since its minutes may follow.
+/// An entry that is settled is closed; the end of a cast stays open, since its minutes may follow.
 fn still_open(op: Uuid, kind: &str) -> Option<Uuid> {
     Some(op).filter(|_| matches!(kind, "cast_end_set" | "time_set"))
 }
 
-/// The end of a cast with one thing corrected and the other as before.
+/// The end of a cast with one of kind and minutes corrected and the other unchanged.
 fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u32>) -> Option<Payload> {
     let cast = session.casts.iter().find(|cast| cast.op == op)?;
     cast.end.as_ref()?;

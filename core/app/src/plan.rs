@@ -1,4 +1,4 @@
-//! The plan for a day: its taps, and which plan a session takes up.
+//! The plan for a day: its taps, and which plan a session adopts.
 
 use super::error::within;
 use super::journal::Beside;
@@ -35,7 +35,7 @@ pub(super) struct PlanNow {
     day: i32,
     pub(super) today: i32,
     plan: Option<Plan>,
-    /// The day of the plan that START would take up if it hadn't been dropped.
+    /// The day of the plan that START would adopt if it hadn't been dropped.
     pub(super) nearest: Option<i32>,
     /// Whether it was dropped.
     pub(super) aside: bool,
@@ -106,7 +106,7 @@ impl App {
         }
     }
 
-    /// Writes a line. Those that follow it are for the same day, whatever the hour has become.
+    /// Writes a line. Further lines are for the same day, even if midnight has passed.
     pub(super) fn plan_line(&mut self, line: PlanLine, at: &Moment) -> Result<String, AppError> {
         let day = self.planned_day(at);
         let notice = self.log_own(Payload::PlanSet { day, line }, at)?;
@@ -132,7 +132,7 @@ impl App {
         Some(Payload::PlanTaken { day, lines: plan.lines().cloned().collect() })
     }
 
-    /// Takes up or drops the plan for the running session, or before START for the next one of today.
+    /// Adopts or drops the plan for the running session, or before START for today's next one.
     fn plan_today(&mut self, takes: bool, at: &Moment) -> Result<String, AppError> {
         let Some(session) = self.session().filter(|session| session.is_open()).map(|session| session.id)
         else {
@@ -154,7 +154,7 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// The day that is fished: while a session runs that on which it began, also after midnight.
+    /// The day that is fished: while a session runs, the day on which it began, even after midnight.
     fn fished_day(&self, now: &Moment) -> i32 {
         let running = self.session().filter(|session| session.is_open());
         running
@@ -162,7 +162,8 @@ impl App {
             .map_or_else(|| day_of(now), |at| day_of(&at.shown))
     }
 
-    /// The day that was chosen unless it is over, else today, and in the evening tomorrow, unless a session still runs.
+    /// The day that was chosen, unless it is over; otherwise today, or in the evening tomorrow, unless a session is still
+    /// running.
     fn planned_day(&self, now: &Moment) -> i32 {
         let open = self.session().is_some_and(Session::is_open);
         let evening = !open && now.local_ms().rem_euclid(DAY_MS) >= EVENING_MS;

@@ -76,9 +76,9 @@ impl Recent {
         self.kits.iter().find(|(kit, _)| *kit == id).map_or(&[], |(_, ops)| ops)
     }
 
-    /// The angler's own things of the kits, such as plans, cautions that were read and a club's start: what stands in the
-    /// kits of the `mine` phones, in no particular order. A partner's wallet may be shared; what a partner planned and read
-    /// stays the partner's.
+    /// The angler's own things in the kits, such as plans, cautions that were read and a club's start: the entries of the kits of
+    /// the `mine` phones, in no particular order. A partner's wallet may be shared; what a partner planned and read stays the
+    /// partner's.
     pub(super) fn own_things(&self, mine: &[Uuid]) -> Cow<'_, [Op]> {
         let mut kits = mine.iter().map(|phone| self.kit(kit_of(*phone))).filter(|ops| !ops.is_empty());
         let Some(first) = kits.next() else { return Cow::Borrowed(&[]) };
@@ -116,7 +116,7 @@ impl Recent {
         self.loaded.iter().flat_map(|l| &l.ops).chain(self.kits.iter().flat_map(|(_, ops)| ops))
     }
 
-    /// Reads what is needed before a session is mended or written in: its entries, where it is an older one that is not in memory.
+    /// Reads what is needed before a session is corrected or added to: its entries, if it is an older one that is not in memory.
     pub(super) fn make_room_for(&mut self, store: &Store, session: Uuid) -> Result<(), StoreError> {
         if !is_kit(session) && !self.is_loaded(session) {
             let ops = store.ops_of(session)?;

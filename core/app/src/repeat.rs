@@ -26,7 +26,7 @@ impl LastTap {
     /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since
     /// the first tap may have put another key under the thumb.
     pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
-        // A screen that is open can't be taken back, and what it shows needs its own time.
+        // An opened screen can't be undone, and looking at what it shows takes time.
         if *action == Action::Opened {
             return false;
         }

@@ -34,12 +34,13 @@ const LEADS: u16 = 2;
 pub(super) struct SetupState {
     copy: Option<Uuid>,
     packed: Vec<Item>,
-    /// The session that began with them. If its START is undone, they stand for the next one again.
+    /// The session that began with them. If its START is undone, they apply to the next session again.
     used_by: Option<Uuid>,
     typed: TypedPlace,
 }
 
-/// What was typed of the place since the last START. A copy of the last session keeps it, and digits of a draw follow it.
+/// What was typed of the place since the last START. A copy of the last session keeps it, and digits of a draw are appended to
+/// it.
 #[derive(Default, Clone, Copy, Serialize, Deserialize)]
 struct TypedPlace {
     peg: bool,
@@ -169,14 +170,14 @@ impl App {
         if self.setup_is_used() { self.forget_setup() } else { Ok(()) }
     }
 
-    /// The peg by hand, or none.
+    /// Sets the typed peg, or none.
     pub(super) fn type_peg(&mut self, peg: Option<String>) -> Result<String, AppError> {
         self.for_the_next_start()?;
         self.note_typed(TypedPlace { peg: peg.is_some(), ..self.setup.typed })?;
         self.change_draft(|draft| draft.peg = peg)
     }
 
-    /// The water by hand, or none.
+    /// Sets the typed water, or none.
     pub(super) fn type_water(&mut self, water: Option<String>) -> Result<String, AppError> {
         self.for_the_next_start()?;
         self.note_typed(TypedPlace { water: water.is_some(), ..self.setup.typed })?;
@@ -205,18 +206,18 @@ impl App {
         Ok(payloads)
     }
 
-    /// The session to be copied, if one is, as long as it stands: with an import it may be taken back.
+    /// The session to be copied, if there is one and its START is in force (it may have gone with an undone import).
     fn copies(&self) -> Option<Uuid> {
         self.setup.copy.filter(|id| !self.setup_is_used() && self.stands(*id).unwrap_or(false))
     }
 
-    /// Whether a session has begun with the choices, on whichever phone that was, and its START stands. One that can't be read is
-    /// assumed to have begun, so that nothing is copied unasked and START works all the same.
+    /// Whether a session has begun with the choices, on whichever phone that was, and its START is in force. A session that can't
+    /// be read is assumed to have begun, so that nothing is copied unasked and START still works.
     pub(super) fn setup_is_used(&self) -> bool {
         self.setup.used_by.is_some_and(|id| self.stands(id).unwrap_or(true))
     }
 
-    /// Whether the log has this session, and its START stands.
+    /// Whether the log has this session, and its START is in force.
     fn stands(&self, id: Uuid) -> Result<bool, AppError> {
         if let Some(session) = self.session().filter(|session| session.id == id) {
             return Ok(session.started.is_some());
@@ -224,8 +225,8 @@ impl App {
         Ok(fold(id, &self.journal.store().ops_of(id)?).started.is_some())
     }
 
-    /// A session has begun with the choices. `used` says whether another had begun with them before, so that it had none. If that
-    /// can't be stored the session stands all the same.
+    /// A session has begun with the choices. `used` says whether another session had begun with them before, so that this one had
+    /// none. If this can't be stored, the session begins nevertheless.
     pub(super) fn setup_used(&mut self, by: Uuid, used: bool) {
         let forgotten = if used { self.forget_setup() } else { Ok(()) };
         self.setup.used_by = Some(by);
@@ -278,7 +279,7 @@ impl App {
 /// Digits of the longest number drawn.
 const MOST_DIGITS: usize = 4;
 
-/// Appends a digit to the number typed for the draw. A peg that is no number, or already has all digits, is
+/// Appends a digit to the number typed for the draw. A peg that is not a number, or already has all digits, is
 /// replaced.
 fn drawn(peg: Option<&str>, digit: u8) -> String {
     let so_far = peg.filter(|p| p.bytes().all(|b| b.is_ascii_digit()) && p.len() < MOST_DIGITS);

@@ -1,4 +1,4 @@
-//! What the record tells of fish at the spots: how long to leave a cast, given where else one could cast.
+//! What the record says about fish at the spots: how long to leave a cast, given where else one could cast.
 
 use restwater_log::{RodNumber, Spot};
 use restwater_screen::{SpotsReading, first_spot};
@@ -13,14 +13,14 @@ pub(super) struct SpotsAnswer {
     pub(super) says: Option<SpotsReading>,
 }
 
-/// What is asked of the spots. The same log gives the same answer.
+/// What is asked about the spots. The same log gives the same answer.
 #[derive(PartialEq)]
 pub(super) struct SpotsAsked {
     session: Uuid,
     /// Version of the log.
     log: u64,
     rod: RodNumber,
-    /// The splash; while nothing is out the minute in which it is asked, or what has ended in it.
+    /// The splash; while nothing is out, the present minute, or the end of a cast within it.
     at_ms: i64,
 }
 
@@ -43,7 +43,7 @@ impl SpotsAsked {
         self.session == other.session && self.rod != other.rod
     }
 
-    /// How long to leave it and what then.
+    /// How long to leave it, and what to do then.
     pub(super) fn answer(
         &self,
         session: &Session,

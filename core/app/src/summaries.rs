@@ -9,7 +9,7 @@ use uuid::Uuid;
 /// Changes when [`Summary`] does, or what the fold makes of a day, so that older ones are made again.
 pub(super) const SUMMARY_VERSION: u32 = 11;
 
-/// What a snapshot of this version holds: what looking the log over compares with.
+/// What a snapshot of this version contains, with which the check of the log compares it.
 pub(super) fn snapshot_body(id: Uuid, ops: &[Op], version: u32) -> Option<Vec<u8>> {
     if version != SUMMARY_VERSION {
         return None;

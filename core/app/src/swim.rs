@@ -12,7 +12,7 @@ use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of, wh
 use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Step, Swim, SwimFigures, SwimScene, WhereNext};
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;
-/// The distance to keep from a hazard set by a tap, in cm: a guess, which can be changed by mending.
+/// The distance to keep from a hazard set by a tap, in cm: a guess.
 const CLEAR_CM: u32 = 300;
 
 /// What the Swim screen remembers between taps; it is not part of the log.
@@ -48,7 +48,7 @@ impl FanGlass {
     }
 }
 
-/// The samples of the legend as a picture; what they stand for is in the Swim screen's record.
+/// The samples of the legend as a picture; their meanings are in the Swim screen's record.
 pub fn swim_legend(glass: &FanGlass, words: &screen::Wording) -> Result<SwimScene, AppError> {
     Ok(restwater_swim::legend(&glass.ask()?, &screen::scene_words(words))?)
 }
@@ -169,7 +169,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// Now; of a day that has ended, its end: the water was left as it was then.
+    /// Now, or for a day that has ended its end, since the water was left as it was then.
     fn swim_now(&self, now: &Moment) -> Stamp {
         let now = self.on_line(now);
         let ended = self.session().and_then(|session| session.ended.clone());
@@ -181,7 +181,7 @@ impl App {
         self.swim_now(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
     }
 
-    /// Nothing is logged where the ring stands at an earlier moment: it may stand elsewhere now.
+    /// Nothing is logged at the ring of an earlier moment, since the ring may be elsewhere now.
     fn shows_now(&self) -> Result<(), AppError> {
         if self.swim.steps_back > 0 { Err(AppError::EarlierShown) } else { Ok(()) }
     }
@@ -203,7 +203,7 @@ impl App {
         Ok(String::new())
     }
 
-    /// The Swim screen was left: whoever aims from another screen means now.
+    /// The Swim screen was left: aiming from another screen refers to the present.
     pub(super) fn leave_swim(&mut self) {
         self.swim.steps_back = 0;
     }

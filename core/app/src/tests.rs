@@ -132,7 +132,7 @@ impl Phone {
         self.app().act(action, &moment)
     }
 
-    /// The angler looks at what has come up: what follows is no accidental second tap, even in the same moment.
+    /// The angler looks at what has come up: what follows is not an accidental second tap, even in the same moment.
     fn look(&mut self) {
         self.app().last_tap = None;
     }

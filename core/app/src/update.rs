@@ -11,7 +11,7 @@ pub struct Update {
     pub screen: Screen,
     /// Whether the log grew.
     pub changed: bool,
-    /// Whether the tap was ignored as a second one.
+    /// Whether the tap was ignored as an accidental second tap.
     pub repeated: bool,
     /// The notice about the tap.
     pub notice: String,

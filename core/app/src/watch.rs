@@ -49,7 +49,7 @@ impl App {
         daylight(midnight(&now), place).is_ok_and(|day| day.light_at(now.wall_ms) == Light::Dark)
     }
 
-    /// Where its peg lies, or else one of the angler's last days on the same water.
+    /// The place of its peg, otherwise of the peg of one of the angler's last days on the same water.
     pub(super) fn peg_of(&self, session: &Session) -> Option<PegPlace> {
         let water = session.setup.water.as_deref();
         let mut before = self.advisor.earlier().iter().filter(|before| {

@@ -3,7 +3,7 @@
 //! Source: IAPWS R6-95(2018), Revised Release on the IAPWS Formulation 1995 for the
 //! Thermodynamic Properties of Ordinary Water Substance; Wagner and Pruss, J. Phys. Chem.
 //! Ref. Data 31:387-535 (2002), table 6.2.
-#![allow(clippy::unreadable_literal)] // coefficients stand as the release prints them
+#![allow(clippy::unreadable_literal)] // coefficients are written as the release prints them
 
 /// Critical density, kg/m3.
 const CRITICAL_DENSITY: f64 = 322.0;

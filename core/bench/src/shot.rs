@@ -56,7 +56,7 @@ pub enum ShotError {
     /// An empty table.
     #[error("the shot table is empty: add the sizes in your box")]
     NoTable,
-    /// A shot that weighs zero or more than a lead, or whose weight is no number.
+    /// A shot that weighs zero or more than a lead, or whose weight is not a number.
     #[error("a shot of {0} g can't be used: weights go from 0.001 to 100 g")]
     BadShot(f64),
     /// The target or the tolerance is impossible.

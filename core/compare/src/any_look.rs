@@ -1,13 +1,12 @@
 //! A comparison of two rates that may be read at any moment of the day.
 //!
-//! An ordinary p-value is meant for one look at a number of casts fixed beforehand. Read after every cast, it
-//! falls below 0.05 sooner or later far more often than one time in twenty, and the more casts the more often
-//! (Armitage, McPherson and Rowe 1969). The figure here is made for reading all day. Imagine somebody who
-//! believes that the rates are equal and offers fair odds on every bite: the figure is the present value of
-//! one unit staked against them (an e-value). It seldom becomes large if they are right: it ever reaches 20
-//! with probability 1/20 at most (Ville 1939). One over it is a p-value at every look at once. Ramdas,
-//! Grünwald, Vovk and Shafer 2023 (Game-theoretic statistics and safe anytime-valid inference, Statistical
-//! Science 38) give the general account; mixtures over the size of the effect go back to Robbins 1970.
+//! An ordinary p-value is meant for one look at a number of casts that was fixed in advance. Read after every cast, it falls
+//! below 0.05 sooner or later far more often than one time in twenty, and the more casts the more often (Armitage, McPherson and
+//! Rowe 1969). The figure here is made for reading all day. Imagine somebody who believes that the rates are equal and offers
+//! fair odds on every bite: the figure is the present value of one unit staked against them (an e-value). It seldom becomes large
+//! if they are right: it ever reaches 20 with probability 1/20 at most (Ville 1939). One over it is a p-value at every look at
+//! once. Ramdas, Grünwald, Vovk and Shafer 2023 (Game-theoretic statistics and safe anytime-valid inference, Statistical Science
+//! 38) give the general account; mixtures over the size of the effect go back to Robbins 1970.
 //!
 //! The bet is on the ratio r of the rates, with a normal prior on ln r about 0. With x bites in all, of which x_A in
 //! T_A of T minutes, and the common rate integrated out under its right-Haar prior on both sides,

@@ -1,4 +1,4 @@
-//! "Is it me or the lake?": an angler's fish beside those of the neighbours, read at any moment of the day.
+//! "Is it me or the lake?": an angler's fish compared with those of the neighbours, at any moment of the day.
 //!
 //! If all catch at one rate, the next fish is the angler's with probability 1 / (1 + k), where k neighbours
 //! are watched, whatever was caught before: given that somebody catches a fish, the exposures cancel, as in
@@ -45,7 +45,7 @@ pub struct BesideOthers {
     pub mine: u64,
     /// The neighbours' fish, without the first of each.
     pub theirs: u64,
-    /// Neighbours of whom a fish was logged.
+    /// Neighbours for whom a fish was logged.
     pub neighbours: usize,
     /// Anytime-valid p of equal rates, the larger of the two versions.
     pub equal_p: f64,

@@ -28,7 +28,7 @@ pub enum CompareError {
         /// Labels given.
         labels: usize,
     },
-    /// A time that is no number, or below zero.
+    /// A time that is not a number, or below zero.
     #[error("{0} is no length of time: mend the times of that cast")]
     NotATime(f64),
     /// A shape or rate of a distribution that must be above zero and finite.

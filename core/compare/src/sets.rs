@@ -35,7 +35,7 @@ pub struct DayTally {
 }
 
 impl DayTally {
-    /// Whether it tells of bites: a bait was out. Other sessions are no days of a comparison.
+    /// Whether it says anything about bites: a bait was out. Other sessions are not compared.
     pub fn tells(&self) -> bool {
         self.hours_out > 0.0 || self.bites > 0
     }
@@ -204,7 +204,7 @@ mod tests {
         assert!(compare_sets(&[day(0, 0.0)], &[day(1, 1.0)], 1).is_err());
     }
 
-    /// 12 bites in 4 h and four days without a cast against 3 bites in 20 h: one day is no set.
+    /// 12 bites in 4 h and four days without a cast against 3 bites in 20 h: one day is not a set.
     #[test]
     fn days_without_a_cast_are_not_dealt() {
         let none = DayTally { casts: 0, bites: 0, hours_out: 0.0, landed: 0, hours: Some(4.0) };

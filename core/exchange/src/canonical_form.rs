@@ -102,7 +102,7 @@ impl<'a> Scan<'a> {
         inside
     }
 
-    /// An escape sequence: only necessary ones are canonical, each in a single form.
+    /// An escape sequence: only those that are necessary are canonical, each in a single form.
     fn escape(&mut self) -> Option<()> {
         self.at += 1;
         match self.peek()? {

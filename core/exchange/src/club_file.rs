@@ -7,7 +7,7 @@
 //!   the `shapes`, and `fitted`, each with what it was fitted to, the `anglers` and `days` of that, and the `weights` of the
 //!   kinds of shapes, which sum to 1.
 //!
-//! docs/pooling.md shows how it is made. It holds no cast, no day and no angler, and no water of fewer than five anglers.
+//! docs/pooling.md shows how it is made. It contains no cast, no day and no angler, and no water with fewer than five anglers.
 
 use super::op_file::{HASH_END, HASH_START, LF, RS};
 use super::strict::strict;
@@ -23,15 +23,15 @@ use std::path::Path;
 
 /// Version of the form of the file.
 const VERSION: u64 = 1;
-/// What every header begins with, of whichever version.
+/// What the header of every version begins with.
 const BEGINS: &[u8] = b"\x1e{\"format\":\"restwater-club\"";
 const HEADER: &[u8] = b"\x1e{\"format\":\"restwater-club\",\"version\":1}\n";
 const CLUB_START: &[u8] = br#"{"club":"#;
 /// A larger file is none.
 const LARGEST_BYTES: usize = 1 << 19;
-/// More lists of weights than this are none.
+/// A file with more lists of weights than this is not a club's.
 const MOST_FITTED: usize = 200;
-/// Weights fitted to the days of fewer anglers tell of them and not of a club.
+/// Weights fitted to the days of fewer anglers would describe these anglers and not a club.
 const LEAST_ANGLERS: u32 = 5;
 
 /// What the file says.
@@ -98,7 +98,7 @@ fn read(bytes: &[u8], name: &str) -> Result<ClubStart, ClubFault> {
     })
 }
 
-/// A header that isn't ours: of a later version, or damaged.
+/// The error for a header that isn't that of this version: of a later version, or damaged.
 fn of_header(bytes: &[u8]) -> ClubFault {
     let end = bytes.iter().position(|b| *b == LF).unwrap_or(bytes.len());
     let header = strict(&bytes[1..end]).ok();

@@ -70,7 +70,7 @@ pub enum ClubFault {
     /// Its shapes are of an earlier version.
     #[error("the club's file is for an older version of the app: ask for a new one")]
     Older,
-    /// It isn't whole, or not as it was made.
+    /// It is incomplete, or was changed.
     #[error("the club's file is damaged ({0}): ask for it again")]
     Damaged(String),
     /// Weights that are none.

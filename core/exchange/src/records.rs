@@ -10,9 +10,9 @@ pub(super) struct Record<'a> {
     pub number: u64,
     /// Offset of its text in the file.
     pub byte: u64,
-    /// Its text, without the marks around it; cut off if `too_long`.
+    /// Its text, without the record separator and the line feed; cut off if `too_long`.
     pub text: &'a [u8],
-    /// Whether the mark that ends a record was found.
+    /// Whether it ends with a line feed; without one it was cut off.
     pub ended: bool,
     /// Whether it is longer than a record may be.
     pub too_long: bool,
@@ -24,7 +24,7 @@ pub(super) struct Records<R: Read> {
     text: Vec<u8>,
     at: u64,
     number: u64,
-    /// Whether a record has begun that was not returned yet.
+    /// Whether a record has begun that has not been returned yet.
     begun: bool,
 }
 

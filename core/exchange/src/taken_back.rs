@@ -1,5 +1,5 @@
-//! The entries that UNDO IMPORT removed, as the log itself tells them. The list of imports does not say it: a log that
-//! came to a new phone by a backup has none.
+//! The entries that UNDO IMPORT removed, as they follow from the log itself. The list of imports does not say this: a log that
+//! came to a new phone by a backup has no such list.
 
 use super::ExchangeError;
 use restwater_log::{Op, Payload, op_from_bytes, sorted, voided};

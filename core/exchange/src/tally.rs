@@ -42,7 +42,7 @@ pub struct Tally {
     pub whole: u64,
     /// Intact records that were not in the log before.
     pub new: u64,
-    /// New entries that mend or undo another.
+    /// New entries that correct or undo another.
     pub amended: u64,
     /// New entries of a newer version, which are kept and passed on unread.
     pub newer: u64,

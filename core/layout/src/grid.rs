@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct GridAsk {
-    /// Where it lies, px.
+    /// Where it is, px.
     pub place: Rect,
     /// How many keys there are on all pages.
     pub keys: u32,
@@ -164,7 +164,7 @@ mod tests {
     #[test]
     fn keys_that_name_sides_or_moments_keep_their_order_for_either_hand() {
         let place = Rect { left: 0.0, top: 0.0, width: 600.0, height: 1_200.0 };
-        // MARK, EARLIER, LATER | NOW, LIST, REST | LEFT, RIGHT, FAR, and keys of which none reads.
+        // MARK, EARLIER, LATER | NOW, LIST, REST | LEFT, RIGHT, FAR, and keys without words.
         let reads = [false, true, true, true, false, false, true, true, true, false].to_vec();
         for columns in 2..=4 {
             for left_handed in [false, true] {

@@ -219,7 +219,7 @@ impl Rows {
         self.rect(f64::from(i) * (width + GAP_MM), self.pair_y, width, self.pair_h)
     }
 
-    /// The corner at the thumb, where BACK of the other screens lies.
+    /// The corner at the thumb, where BACK is on the other screens.
     pub(super) fn corner(&self) -> Rect {
         let width = match self.small {
             Small::Row { .. } => PRIMARY_MM,
@@ -357,7 +357,7 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
             all.extend(in_twos(rest));
             all
         }
-        // The place beside CAST holds LOST now, so MORE takes LINER's, which has no use here.
+        // LOST is in the place beside CAST now, so MORE takes the place of LINER, which has no use here.
         BankState::FishOn => {
             let mut all = vec![[Some(Slot::More), second]];
             all.extend(

@@ -4,12 +4,12 @@
 //! human-factors figures (20 mm targets for a standing or impaired hand, 19 mm for mittens, spacing for
 //! gloves), but the values here are the project's own choice, not a published standard.
 //!
-//! * [`keys`] lays the thumb pad from the bottom corner of the chosen hand,
-//! * [`words`] lays the clock, the strip and the sentences above it, or beside it on a glass on its side,
-//! * [`page`] lays the screens that have no keys of their own,
-//! * [`grid`] lays the keys of choices and leaves on them,
-//! * [`rules`] measures the result again, from the rectangles alone, and says what a glass that is
-//!   too small could not hold and by how many millimetres.
+//! * [`keys`] places the thumb pad in the bottom corner of the chosen hand,
+//! * [`words`] places the clock, the strip and the sentences above it, or beside it on a glass on its side,
+//! * [`page`] lays out the screens that have no keys of their own,
+//! * [`grid`] places the keys of choices and leaves on them,
+//! * [`rules`] measures the result again, from the rectangles alone, and says which rules a glass is too small
+//!   for, and by how many millimetres.
 //!
 //! If a glass is too small for all rules, the sizes and gaps of the keys are kept and the row of small keys
 //! is above the lower part: a key that is a little too high can be found, one that is too small is missed.
@@ -65,7 +65,7 @@ pub const GAP_MM: f64 = 3.0;
 pub const OPPOSITE_GAP_MM: f64 = 6.0;
 /// How far a thumb reaches from the bottom corner of its hand, mm.
 pub const REACH_MM: f64 = 70.0;
-/// The part of the glass, from the bottom, that holds everything tapped while fishing.
+/// The part of the glass, from the bottom, that contains everything tapped while fishing.
 pub const LOWER_PART: f64 = 0.6;
 /// Least height of the digits of a running clock, mm.
 pub const DIGITS_MM: f64 = 12.0;
@@ -132,7 +132,7 @@ impl Rect {
     }
 }
 
-/// Where a key lies.
+/// The place of a key.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct KeyPlace {
@@ -142,7 +142,7 @@ pub struct KeyPlace {
     pub rect: Rect,
 }
 
-/// Where the key of a screen lies.
+/// The place of the key of a screen.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct DoorPlace {
@@ -152,7 +152,7 @@ pub struct DoorPlace {
     pub rect: Rect,
 }
 
-/// Where one rod's clock lies.
+/// The place of one rod's clock.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct RodPlace {
@@ -219,7 +219,7 @@ pub struct BankLayout {
     /// The second sentence of the advice, where large text leaves no room for it below the first: the place of the notice, which
     /// is shown instead while there is one. Otherwise it is part of `advice`.
     pub detail: Option<Rect>,
-    /// Where the cast lies or the next one goes.
+    /// Where the cast is or the next one goes.
     pub spot: Option<Rect>,
     /// What is on the line.
     pub rig: Option<Rect>,
@@ -231,7 +231,7 @@ pub struct BankLayout {
     pub keys: Vec<KeyPlace>,
     /// Turns to the next page of small keys.
     pub more: Option<Rect>,
-    /// Chooses the next rod, where there are two or three.
+    /// Chooses the next rod, if there are two or three.
     pub next_rod: Option<Rect>,
     /// How many pages of small keys there are.
     pub pages: u8,

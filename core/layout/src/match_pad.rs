@@ -48,7 +48,7 @@ const ABOVE_KEYS_MM: f64 = 2.0;
 const ABOVE_PAD_MM: f64 = 1.0;
 /// Height from which the page of a typed figure has lines of their own for title, notice and figure, mm.
 const ROOMY_PAGE_MM: f64 = 20.0;
-/// A page lower than this holds no line that can be read, mm.
+/// A page lower than this has no room for a readable line, mm.
 const LEAST_PAGE_MM: f64 = 4.0;
 /// A column narrower than this breaks every word, mm: even a low line above the pad reads better.
 const LEAST_COLUMN_MM: f64 = 13.0;
@@ -150,7 +150,7 @@ fn typing_page(place: Rect, mm: f64) -> (PagePlace, Rect) {
 /// The page beside the keys.
 fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let mm = glass.px_per_mm;
-    // The pages have titles of their own beside their keys: all the height is theirs to share out.
+    // The pages have titles of their own beside their keys, so they can use the whole height.
     let page = bank.page;
     let whole = Rect { top: page.title.top, height: page.rest.bottom() - page.title.top, ..page.rest };
     let side = Side { rest: whole, gap: GAP_MM * mm, left_handed: glass.left_handed };

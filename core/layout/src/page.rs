@@ -34,7 +34,8 @@ pub struct PagePlace {
 }
 
 impl PagePlace {
-    /// Title and notice at the top of a place, this many pixels (or whatever it is measured in) a millimetre.
+    /// Title and notice at the top of a place, with this many pixels (or whatever it is measured in) to the
+    /// millimetre.
     pub(crate) fn in_place(place: Rect, mm: f64) -> Self {
         let title = Rect { height: TITLE_MM * mm, ..place };
         let notice = Rect { top: title.bottom(), height: NOTICE_MM * mm, ..place };
@@ -84,7 +85,7 @@ pub(super) fn lay(glass: &Millimetres) -> Pages {
     Pages { back, pager, start, columns: columns(whole.width), page, set_up, set_up_pager: pager }
 }
 
-/// Keys beside each other in a grid so wide, mm.
+/// How many keys are beside each other in a grid of this width, mm.
 fn columns(width: f64) -> u8 {
     ((width + GAP_MM) / (GRID_KEY_MM + GAP_MM)).floor().clamp(3.0, 9.0) as u8
 }

@@ -3,8 +3,7 @@
 use super::phones::{PHONES, Phone, STATES};
 use super::{BankLayout, PadAsk, PadRule, bank_layout};
 
-/// What the small glasses lack, in mm: only the row of small keys is a little too high. All other rules hold
-/// everywhere.
+/// What the small glasses lack, in mm: only the row of small keys is a little too high. All other rules are kept everywhere.
 const SHORT: [(&str, PadRule, f64); 3] = [
     ("4.7 in 326 ppi", PadRule::LowerPart, 2.3),
     ("5.0 in 294 ppi, buttons", PadRule::LowerPart, 6.6),
@@ -46,8 +45,8 @@ fn the_rules_hold_on_every_glass_in_every_state_for_both_hands_and_at_200_percen
     assert_eq!(seen, SHORT);
 }
 
-/// Sizes, gaps, reach and digits hold on its side as well. "The lower 60 %" is a rule for one thumb and a phone held
-/// upright: on its side it can't hold, and nothing else is short.
+/// The rules of sizes, gaps, reach and digits are kept on its side as well. "The lower 60 %" is a rule for one thumb and a phone
+/// held upright: on its side it can't be kept, and nothing else is too small.
 #[test]
 fn on_its_side_only_the_lower_part_is_short() {
     for p in &PHONES {

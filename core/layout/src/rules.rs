@@ -20,7 +20,7 @@ pub enum PadRule {
     Gap,
     /// Keys of opposite meaning are at least 6 mm apart.
     OppositeGap,
-    /// Everything tapped while fishing lies in the lower 60 % of the glass.
+    /// Everything tapped while fishing is in the lower 60 % of the glass.
     LowerPart,
     /// The nearest point of each key is within 70 mm of the hand's bottom corner.
     Reach,

@@ -1,10 +1,10 @@
 //! Everything above the pad: header, clocks, strip and sentences.
 //!
-//! Parts are taken in the order of what an angler can't do without, each at the text size that
-//! the phone is set to, as long as there is room (above the pad, or beside it on a screen on its side). The room left goes to
-//! the digits, the strip and further sentences. Where that size leaves no room for the first of them, the words are made
-//! smaller before any is lost. Large text asks for its full size everywhere, and each place holds what it can; on a glass too
-//! low for that the second sentence takes the line of the notice between the keys.
+//! Parts are taken in the order of what an angler can't do without, each at the text size that the phone is set to, as long as
+//! there is room (above the pad, or beside it on a screen on its side). The room left goes to the digits, the strip and further
+//! sentences. Where that size leaves no room for the first of them, the words are made smaller before any is lost. Large text
+//! asks for its full size everywhere, and each place gives what it can; on a glass too low for that the second sentence takes the
+//! line of the notice between the keys.
 
 mod sizes;
 
@@ -27,15 +27,15 @@ const NUMBER_HEIGHT_MM: f64 = 5.0;
 const BESIDE_NUMBER_MM: f64 = 1.2;
 /// Digits are not made narrower than this for the sake of the number, mm.
 const DIGITS_BESIDE_NUMBER_MM: f64 = 18.0;
-/// Between the fan and what it stands beside, mm.
+/// Between the fan and what is beside it, mm.
 const SIDE_GAP_MM: f64 = 1.5;
-/// The fan beside the sentences is at most so large, mm.
+/// The fan beside the sentences is at most this large, mm.
 const FAN_MM: f64 = 18.0;
 /// Width that "12:34" takes at the least height of digits, mm.
 const DIGITS_WIDTH_MM: f64 = 33.0;
 /// Between the keys of the top, mm.
 const TOP_GAP_MM: f64 = 1.5;
-/// Where the words have not grown to this, the second sentence goes into the line of the notice, which holds a line so large.
+/// If the words have not grown to this, the second sentence goes into the line of the notice, where a line of this size fits.
 const ROOMY_SCALE: f64 = 1.35;
 
 /// The words in millimetres of glass.
@@ -217,7 +217,8 @@ fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left
         return;
     }
     if words.detail.is_some() {
-        // Large text has the whole of it: the spot while it is here, else what the digits count, which UNDO says as well.
+        // Large text gets the whole place: the spot if it is shown here, otherwise what the digits count, which UNDO says as
+        // well.
         let place = if words.spot.is_none() { &mut words.spot } else { &mut words.since };
         *place = place.or(Some(side));
         return;

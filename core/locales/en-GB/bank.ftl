@@ -59,7 +59,7 @@ key-back-s = { $seconds } s
 key-missed = MISSED
 key-missed-sub = struck at nothing
 key-missed-spoken = Missed the bite.
-# The landed fish, until the next cast. Nothing has to be said of it.
+# The landed fish, until the next cast. Nothing has to be entered.
 key-fish-class = { $label }
 key-fish-class-sub = as the last one
 key-fish-class-spoken = A { $what }, as the last one.
@@ -83,7 +83,7 @@ key-fish-weight-sub = tap to change
 key-fish-weight-spoken = It weighs { $what }. Change it.
 key-fish = Fish
 key-fish-sub = class, net
-key-fish-spoken = What can be said of this fish: its class, its net, its weight.
+key-fish-spoken = Details of this fish: its class, its net, its weight.
 key-time-back = 1 MIN AGO
 key-time-back-sub = last entry
 key-time-back-spoken = Set the last time back by one minute.

@@ -160,10 +160,10 @@ sets-of-100 = A better in { $a }, B in { $b }, neither in { $same }
 sets-of-100-how = half of all pairs are taken to be alike beforehand, and days to differ
 sets-exact-p = Bites as one even flow
 sets-exact-p-how = exact conditional test: too sure of itself where days differ
-sets-days-p = Whole days dealt anew
+sets-days-p = Whole days reshuffled
 sets-days-p-all = all { $count } ways
 sets-days-p-drawn = { $count } draws
-sets-how = Ranges are exact { $level } % limits. The words hang on dealing whole days anew, since one good day is one day's luck. Sets may differ in more than what they were chosen by: bait, company, time of day.
+sets-how = Ranges are exact { $level } % limits. The verdict rests on reshuffling whole days, since one good day is one day's luck. Sets may differ in more than what they were chosen by: bait, company, time of day.
 
 book-questions-title = Asked over several sessions
 book-questions-figures-title = Figures

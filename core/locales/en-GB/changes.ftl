@@ -100,7 +100,7 @@ test-step-later = { $step }, later
 test-next = Next on rod { $rod }: { $value }.
 test-out = Out now: { $value }. Then { $next }.
 test-last-out = Out now: { $value }, the last of the plan.
-test-through = The plan is through. What it says stands with the change below.
+test-through = The test is complete. Its result is with the change below.
 test-off = { $count ->
     [one] 1 cast since then was with something else or elsewhere, and doesn't count for the plan.
    *[other] { $count } casts since then were with something else or elsewhere, and don't count for the plan.
@@ -146,4 +146,4 @@ question-more-clear = No more sessions are needed to say so.
 question-more-unknown = How many more sessions it would take can't be said yet.
 question-next = Next time: { $a }, { $b }, { $b }, { $a }, and again, on one spot with one rod.
 question-title = { $factor }: { $a } or { $b }, { $water }
-question-figures = { $a } against { $b }: { $ratio } times the bites per minute if they differ (95 %: { $low } to { $high }). A stake of 1 against "no difference" has become { $minutes } by minutes, { $waits } by waits, { $decides } with half on each; { $casts } by casts. Question { $place } of those asked: { $anylook }, read at any moment. Blocks of casts dealt anew within their sessions: { $block }.
+question-figures = { $a } against { $b }: { $ratio } times the bites per minute if they differ (95 %: { $low } to { $high }). A stake of 1 against "no difference" has become { $minutes } by minutes, { $waits } by waits, { $decides } with half on each; { $casts } by casts. Question { $place } of those asked: { $anylook }, read at any moment. Blocks of casts reshuffled within their sessions: { $block }.

@@ -1,15 +1,15 @@
 # A landed fish, in a match or not, and the number pad for its weight.
 
 fish-none = No fish landed yet
-fish-none-start = Start a session. Each fish you land stands here.
-fish-none-cast = Cast first. After LANDED the fish stands here: its class, its weight, its net.
-fish-none-landed = Tap LANDED once the fish is in the net. It stands here then.
+fish-none-start = Start a session. Each fish you land appears here.
+fish-none-cast = Cast first. After LANDED the fish appears here: its class, its weight, its net.
+fish-none-landed = Tap LANDED once the fish is in the net. It then appears here.
 fish-title = Fish { $number }, landed { $time }
 fish-what = { $class }, { $weight }.
 fish-only = { $what }.
 fish-on-scales = { $weight } on the scales
 fish-by-eye = about { $weight } by eye
-fish-not-weighed = Nothing more has to be said of it.
+fish-not-weighed = Nothing more has to be entered.
 fish-not-weighed-match = No weight yet: counted as average.
 fish-is-back = Put back.
 fish-is-back-match = Put back: not in the count. Ask the organiser.

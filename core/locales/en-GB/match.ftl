@@ -28,7 +28,7 @@ match-late-from = after { $time } leave what is out
 match-late-now = leave what is out now
 match-late-in = a cast costs nothing until all-out
 match-late-over = all-out is past
-match-late-how = After { $time } ({ $from } to { $to }) a bait cast anew has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
+match-late-how = After { $time } ({ $from } to { $to }) a new cast has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
 
 match-coming-says = Most likely { $bites ->
     [0] no more bites
@@ -158,7 +158,7 @@ match-row-mark = Finest mark
 match-row-section-left = Section: pegs left
 match-row-section-right = Section: pegs right
 match-section-unknown = not said
-match-section-half = Counts once the other side is said.
+match-section-half = Counts once the other side is entered.
 match-row-said = Dead or put back
 match-said-nothing = ask the organiser
 match-row-off = No match

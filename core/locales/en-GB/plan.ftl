@@ -38,7 +38,7 @@ plan-key-not-today-sub = fish without it
 setup-plan = Plan
 setup-plan-of = for { $day }
 setup-plan-none = not today
-setup-plan-how = START takes it up as it stands
+setup-plan-how = START adopts it as it is
 
 # On the Bank, a line at a time.
 plan-due-peg = Plan for peg { $peg }: { $note }.

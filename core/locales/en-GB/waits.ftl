@@ -129,7 +129,7 @@ forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
 forecast-says = On { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
 forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
-forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a bait cast anew has less than half of a full cast's chance; a rod that is in may still be cast.
+forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a new cast has less than half of a full cast's chance; a rod that is in may still be cast.
 
 # The legend. A sign means the same on the strip, the map and the charts.
 legend-signs-title = Legend

@@ -1,5 +1,5 @@
-//! The start for advice that a club gives its anglers, in the form of the log. It is a choice of the phone that took it,
-//! and no day: it stands in the angler's own kit.
+//! The start for advice that a club gives its anglers, as it is logged. It is a choice made on one phone and belongs to no day,
+//! so its entries are in the angler's own kit.
 
 use serde::{Deserialize, Serialize};
 
@@ -19,11 +19,11 @@ pub enum ClubDays {
         /// From 1 to 12.
         month: u8,
     },
-    /// Those on which the water was so cold, in tenths of a degree Celsius.
+    /// Those with a water temperature in this range, in tenths of a degree Celsius.
     WaterTemperature {
-        /// From here.
+        /// The lowest.
         from: i16,
-        /// To below here.
+        /// Above the highest.
         until: i16,
     },
 }
@@ -31,31 +31,31 @@ pub enum ClubDays {
 /// What was fitted to some of a club's days.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ClubWeights {
-    /// To which.
+    /// To which days.
     #[serde(flatten)]
     pub days_of: ClubDays,
     /// Anglers who fished them.
     pub anglers: u32,
-    /// How many they are.
+    /// How many days.
     pub days: u32,
-    /// The weight of each kind of shape in millionths, in the order of the version of the shapes.
+    /// The weight of each kind of shape in millionths, in the order of the kinds of that version.
     pub weights: Vec<u32>,
 }
 
-/// A club's start, as the file had it.
+/// A club's start, as it is in the file.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ClubStart {
     /// The name of the club as typed; may be empty.
     pub name: String,
     /// Version of the shapes that the weights are for.
     pub shapes: u32,
-    /// Anglers whose days it is made of.
+    /// How many anglers' days it was fitted to.
     pub anglers: u32,
-    /// Days.
+    /// To how many days.
     pub days: u32,
-    /// Waters.
+    /// Of how many waters.
     pub waters: u32,
-    /// The weights: those of all days, and those of some of them.
+    /// The weights: those of all days, and those of some of the days.
     pub fitted: Vec<ClubWeights>,
     /// SHA-256 of the file's record, in hexadecimal digits.
     pub sha256: String,

@@ -1,5 +1,5 @@
-//! Which ops of a log are in force, at what time and with what payload, once undo and mending are
-//! taken into account.
+//! Which ops of a log are in force, at what time and with what payload, once undo and corrections are taken
+//! into account.
 
 use super::{EndSaid, Moment, Op, Payload};
 use std::collections::{HashMap, HashSet};
@@ -10,9 +10,9 @@ use uuid::Uuid;
 pub struct Effective<'a> {
     /// The op as it was written.
     pub op: &'a Op,
-    /// When it happened, as mended.
+    /// When it happened, as corrected.
     pub at: Moment,
-    /// What it says, as mended.
+    /// Its payload, as corrected.
     pub payload: &'a Payload,
     /// What else was entered about it afterwards: how the cast ended, or that the entry is right.
     pub said: Said,

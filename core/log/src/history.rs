@@ -32,7 +32,7 @@ pub struct History {
 }
 
 /// Replays the ops of `device`, which must be sorted: a new entry clears redo, undo moves an entry to redo,
-/// and redo moves it back. Undoing and redoing an import have keys of their own and are no steps here;
+/// and redo moves it back. Undoing and redoing an import have keys of their own and are not steps here;
 /// entries that are gone with an undone import are not offered.
 pub fn history(ordered: &[&Op], device: Uuid) -> History {
     let mut history = History::default();
@@ -98,7 +98,8 @@ impl History {
     }
 }
 
-/// The kind that a label names an op by. A set-up that amends that of a START is a correction: UNDO takes back that, not the START.
+/// The kind that a label names an op by. A set-up that amends that of a START is a correction: UNDO undoes the correction, not
+/// the START.
 fn kind_of(op: &Op) -> &str {
     match op.payload {
         Payload::SessionStarted(_) if op.amends.is_some() => "session_corrected",

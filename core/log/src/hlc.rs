@@ -12,7 +12,7 @@ use std::str::FromStr;
 pub struct Hlc {
     /// Wall milliseconds since 1970 UTC, at least as large as any seen before.
     pub ms: u64,
-    /// Tells apart readings of the same millisecond.
+    /// Distinguishes readings of the same millisecond.
     pub count: u32,
 }
 

@@ -1,8 +1,8 @@
-//! Ops, moments, clocks, canonical bytes, and what undo and mending leave in force.
+//! Ops, moments, clocks, canonical bytes, and what is in force after undo and corrections.
 //!
-//! The log is a set of [`Op`]s. An op is never changed and never deleted: mending and undo are new ops that
-//! point at old ones. Two logs are merged by the union of their ops. The meaning of a log is a pure function
-//! of that set, read in the order of [`Op::order`].
+//! The log is a set of [`Op`]s. An op is never changed and never deleted: corrections and undo are new ops
+//! that point at old ones. Two logs are merged by the union of their ops. The meaning of a log is a pure
+//! function of that set, read in the order of [`Op::order`].
 // The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
 // hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]

@@ -192,7 +192,7 @@ mod tests {
         assert_eq!((there.boot.as_str(), there.own_boot(), later.own_boot()), ("000000000008/5", "5", "5"));
         let path = at(1, 1, "proc/sys/5");
         assert_eq!(path.on_device(mine).boot, "000000000007/proc/sys/5");
-        // Neither a short prefix nor a long one that is no number names a phone.
+        // Neither a short prefix nor a long one that is not a number names a phone.
         for own in ["5/7", "notadevice00/7"] {
             assert_eq!(at(1, 1, own).on_device(mine).boot, format!("000000000007/{own}"));
         }

@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// On which side of the angler's peg another lies, looking over the water.
+/// On which side of the angler's peg another peg is, looking over the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]

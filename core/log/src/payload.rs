@@ -324,7 +324,7 @@ pub enum Payload {
         /// How many.
         count: u16,
     },
-    /// The wallet was counted: it holds this many of this kind.
+    /// The wallet was counted: there are this many of this kind in it.
     HooklengthsCounted {
         /// Which.
         hooklength: Hooklength,

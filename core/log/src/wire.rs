@@ -175,7 +175,7 @@ pub struct Conditions {
     pub colour: Option<WaterColour>,
 }
 
-/// What kind of thing lies in the water.
+/// What kind of thing is in the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum FeatureKind {

@@ -90,7 +90,7 @@ mod tests {
     }
 
     #[test]
-    fn an_hour_less_five_minutes_holds_three_casts_of_fifteen_and_two() {
+    fn an_hour_less_five_minutes_fits_three_casts_of_fifteen_and_two() {
         let left = casts_left(60 * MINUTE_MS, 5 * MINUTE_MS, minutes(15, 15), minutes(2, 2)).unwrap();
         assert_eq!((left.low, left.high), (3, 3), "55 / 17");
         let exact = casts_left(60 * MINUTE_MS, 0, minutes(18, 18), minutes(2, 2)).unwrap();

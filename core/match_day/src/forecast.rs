@@ -33,10 +33,10 @@ pub enum ForecastError {
     /// No law of the wait, or weights that are all zero.
     #[error("nothing is known of the waits yet: log a few casts first")]
     NoLaw,
-    /// A weight that is negative or no number.
+    /// A weight that is negative or not a number.
     #[error("{0} can't be the weight of a law: weights are zero or more")]
     BadWeight(f64),
-    /// A time that is negative or no number.
+    /// A time that is negative or not a number.
     #[error("{0} is no length of time: check all-out, the reserve and the turn-round")]
     NotATime(f64),
     /// Leave time and turn-round are zero, which would give infinitely many casts.
@@ -45,7 +45,7 @@ pub enum ForecastError {
     /// No landed fish and no assumed weights to draw from.
     #[error("no weight of a fish is known: enter one fish, or an average")]
     NoFish,
-    /// A weight of a fish that is negative or no number.
+    /// A weight of a fish that is negative or not a number.
     #[error("{0} is no weight of a fish: mend it")]
     NotAFish(f64),
 }
@@ -55,7 +55,7 @@ pub(crate) fn time(minutes: f64) -> Result<f64, ForecastError> {
     if minutes.is_finite() && minutes >= 0.0 { Ok(minutes) } else { Err(ForecastError::NotATime(minutes)) }
 }
 
-/// Checks the weights of laws and gives their sum.
+/// Checks the weights of laws and returns their sum.
 pub(crate) fn total_weight<L>(laws: &[(f64, L)]) -> Result<f64, ForecastError> {
     if let Some(bad) = laws.iter().map(|l| l.0).find(|w| !(w.is_finite() && *w >= 0.0)) {
         return Err(ForecastError::BadWeight(bad));

@@ -27,7 +27,7 @@ pub struct NetRule {
     pub holds: NetHolds,
 }
 
-/// What becomes of a net over its limit.
+/// How a net over its limit counts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -88,7 +88,7 @@ pub enum RulesError {
     /// Too long after all-out.
     #[error("{0} minutes to land a fish after all-out is more than two hours: check it")]
     LandingTooLong(u16),
-    /// A limit that is no weight.
+    /// A limit that is not a weight.
     #[error("limit of the net \"{net}\": {source}")]
     Limit {
         /// Which net.

@@ -36,7 +36,7 @@ impl CastFilter {
         same_peg || self.spot.is_none()
     }
 
-    /// The rows of choices: those with nothing to choose between are left out. What is chosen is listed although no cast of
+    /// The rows of choices; rows with nothing to choose between are left out. The current choice is listed even if no cast of
     /// today has it any more, so that it can be changed.
     pub(crate) fn rows(
         &self,
@@ -114,7 +114,7 @@ fn choice(tag: String, label: String, chosen: bool, tap: WaitsTap) -> Choice {
     Choice::new(tag, label, chosen, Action::Waits { tap })
 }
 
-/// A spot in its fixed spelling, in words: as it was last cast at or is set for a rod, by the mark that stands in its direction.
+/// A spot in its fixed spelling, in words: as it was last cast to or is set for a rod, by the mark in its direction.
 pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String {
     let is = |spot: &&restwater_log::Spot| {
         value_of(Factor::Spot, &restwater_log::Rig::default(), Some(spot)).as_deref() == Some(value)

@@ -28,8 +28,8 @@ impl CautionsInput<'_> {
         self.seen.iter().any(|s| s.peg == self.peg && s.id == caution.id)
     }
 
-    /// The cautions of the region in two lists: the few for this peg that were not dismissed yet, and the rest,
-    /// which begins with those that bear on the day.
+    /// The cautions of the region in two lists: the few for this peg that were not dismissed yet, and the rest, which begins with
+    /// those that apply to the day.
     fn ordered(&self) -> (Vec<&'static Caution>, Vec<&'static Caution>) {
         let few = at_a_peg(self.region, &self.occasion);
         let open: Vec<&Caution> = few.into_iter().filter(|c| !self.is_seen(c)).collect();

@@ -27,7 +27,7 @@ pub struct Axis {
     pub ticks: Vec<Tick>,
 }
 
-/// How a line is drawn, so that lines are told apart without colour.
+/// How a line is drawn, so that lines can be distinguished without colour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]

@@ -18,7 +18,7 @@ use restwater_waits::{Advice, Wait};
 pub struct DayInput<'a> {
     /// The session, if any was begun.
     pub session: Option<&'a Session>,
-    /// What its waits say, of every cast.
+    /// What the waits of all its casts say.
     pub waits: &'a WaitsView,
     /// Its changes.
     pub changes: &'a ChangesView,
@@ -134,7 +134,7 @@ impl Card<'_> {
                 None => places.push((spot, 1)),
             }
         }
-        // If several spots have as many, the first of them.
+        // If several spots have equally many, the first of them.
         let (spot, bites) =
             places.into_iter().reduce(|best, other| if other.1 > best.1 { other } else { best })?;
         let all = self.session.casts.iter().filter(|cast| cast.bite.is_some()).count();

@@ -62,7 +62,7 @@ const DOORS: &[(&str, Which, DoorGroup, Needs)] = &[
     ("welcome", Which::Welcome, DoorGroup::BeforeAndAfter, Needs::Nothing),
 ];
 
-/// What a screen needs to be of use.
+/// What a screen needs to be useful.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Needs {
     Nothing,

@@ -122,7 +122,7 @@ pub enum Stage {
 pub struct FilesInput<'a> {
     /// The words of the locale.
     pub words: &'a Wording,
-    /// The session that the screens are about, if one is open.
+    /// The session that the screens show, if one is open.
     pub session: Option<&'a Session>,
     /// Which sessions go out.
     pub span: Span,
@@ -318,7 +318,7 @@ pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> Incoming
     }
 }
 
-/// What a club's file changes, or has changed.
+/// What a club's file would change, or has changed.
 pub fn incoming_club(words: &Wording, start: &ClubStart, known: bool, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
     let state = match (known, after) {

@@ -45,7 +45,7 @@ pub struct FishView {
     pub classes: Vec<FishKey>,
     /// The net or NO WEIGHT, PUT BACK, EARLIER.
     pub small: Vec<FishKey>,
-    /// Whether those name sides, and so are read from left to right by either hand.
+    /// Whether these keys name sides, so that they are read from left to right for either hand.
     pub reads: bool,
     /// Opens the number pad; without a fish it leads to one.
     pub weigh: FishKey,
@@ -87,11 +87,11 @@ pub struct FishInput<'a> {
     pub first: FirstFish,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
-    /// The index of the one that taps refer to.
+    /// The index of the fish that taps refer to.
     pub chosen: Option<usize>,
     /// The match, if it is one.
     pub setup: Option<&'a MatchSetup>,
-    /// What its organiser says of fish that die or go back, as it was typed; empty if it wasn't.
+    /// The organiser's rule on fish that die or go back, as it was typed; empty if none was.
     pub rule: &'a str,
     /// Its own count.
     pub count: Option<&'a OwnCount>,
@@ -269,7 +269,7 @@ fn what(input: &FishInput, unit: WeightUnit, fish: &CaughtFish) -> String {
     }
 }
 
-/// "Put back." In a match, whether such a fish counts is the organiser's to say.
+/// "Put back." In a match the organiser's rule says whether such a fish counts.
 fn is_back(input: &FishInput) -> String {
     let rule = input.rule.trim().trim_end_matches('.');
     match (input.setup, rule) {
@@ -309,7 +309,7 @@ fn net_line(input: &FishInput, setup: &MatchSetup, net: &NetRule) -> Option<Stri
     Some(input.say("fish-net-now", &[("net", &net.name), ("weight", &weight), ("limit", &limit)]))
 }
 
-/// The net in which the fish that is meant lies.
+/// The net that the fish in question is in.
 fn net_of<'a>(input: &FishInput<'a>, setup: &'a MatchSetup) -> Option<&'a NetRule> {
     let place = input.chosen.filter(|place| *place < input.caught.len())?;
     let net = nets_of(setup, input.caught).into_iter().nth(place)??;

@@ -1,5 +1,5 @@
-//! How a language joins two texts: a label and its value, the parts of a line, two sentences. French has a space before a
-//! colon at which no line may break, so that no shell can do it.
+//! How a language joins two texts: a label and its value, the parts of a line, two sentences. French has a space before a colon
+//! at which no line may break, which a shell could not know.
 
 use super::Wording;
 
@@ -9,7 +9,7 @@ impl Wording {
         joined(&[label, value], &self.joins().label)
     }
 
-    /// What stands between a label and its value, for a picture whose labels are found while it is packed.
+    /// What separates a label from its value, for a picture whose labels are composed while it is packed.
     pub(crate) fn colon(&self) -> String {
         self.joins().label.clone()
     }

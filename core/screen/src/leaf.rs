@@ -14,11 +14,11 @@ pub struct LeafSpan {
     pub at: Option<f64>,
     /// Upper end, cut to the axis.
     pub high: f64,
-    /// Whether the upper end lies beyond the axis.
+    /// Whether the upper end is beyond the axis.
     pub beyond: bool,
 }
 
-/// One line: what, how much, and what more there is to say.
+/// One line: what, how much, and details.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct LeafLine {
@@ -30,7 +30,7 @@ pub struct LeafLine {
     pub detail: String,
     /// The three for a screen reader.
     pub spoken: String,
-    /// Label and value alone, where the detail goes on the next page.
+    /// Label and value alone, for when the detail is on the next page.
     pub figure_spoken: String,
     /// The range behind the value.
     pub span: Option<LeafSpan>,
@@ -72,7 +72,7 @@ pub struct Leaf {
     pub caution: String,
     /// Figures.
     pub lines: Vec<LeafLine>,
-    /// What the ranges of the lines are drawn on; none if no line has a range.
+    /// The axis on which the ranges of the lines are drawn; none if no line has a range.
     pub axis: Option<Axis>,
     /// How they were obtained, and what they can't tell.
     pub notes: Vec<String>,

@@ -1,5 +1,5 @@
-//! What each symbol means. It is the same on every picture: the strip of the Bank, the map of the swim, the
-//! charts of the waits.
+//! What each symbol means. A symbol means the same in every picture: the strip of the Bank, the map of the
+//! swim, the charts of the waits.
 
 use super::{Leaf, LeafLine, LeavesView, Wording};
 

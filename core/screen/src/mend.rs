@@ -31,7 +31,7 @@ pub struct MendLine {
     pub why: String,
     /// Both for a screen reader.
     pub spoken: String,
-    /// The same with the word on its key, said of that key.
+    /// The same with the word on its key, for a screen reader on that key.
     pub key_spoken: String,
     /// What a tap on it sends, which opens it.
     pub open: Action,
@@ -71,7 +71,7 @@ pub struct MendView {
 pub struct MendInput<'a> {
     /// The words of the locale.
     pub words: &'a Wording,
-    /// The session to mend, if there is one.
+    /// The session to correct, if there is one.
     pub session: Option<&'a Session>,
     /// Whether it is another one than the screens are about: then its day is named.
     pub earlier: bool,

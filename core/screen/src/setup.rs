@@ -38,7 +38,7 @@ pub struct SetupInput<'a> {
     pub copies: bool,
     /// What to pack, each item with whether it is packed.
     pub pack: &'a [(Packed, bool)],
-    /// The day of the plan that START takes up, in words, or `None`.
+    /// The day of the plan that START adopts, in words, or `None`.
     pub plan: Option<String>,
     /// Whether it was dropped for today.
     pub plan_aside: bool,

@@ -120,7 +120,7 @@ pub struct SwimView {
     pub back: Option<Action>,
     /// Opens the legend.
     pub legend_label: String,
-    /// What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+    /// The meaning of each sample of the legend, in the order of [`restwater_swim::LEGEND`].
     pub legend: Vec<String>,
     /// The keys.
     pub keys: Vec<SwimKeyView>,

@@ -139,7 +139,7 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
     wanted.iter().filter_map(key).collect()
 }
 
-/// The solid key of the Bank, if it logs what a rod or the angler does: outside the hours of a match that is no cast.
+/// The solid key of the Bank, if it logs what a rod or the angler does: outside the hours of a match that is not a cast.
 fn next(input: &WatchInput) -> Option<Key> {
     let keys = [Key::Cast, Key::Bite, Key::Landed, Key::WoundIn, Key::Away];
     let due = |view: &&KeyView| view.weight == KeyWeight::Solid && view.enabled && keys.contains(&view.key);

@@ -1,4 +1,4 @@
-//! Text by Fluent: every sentence of every screen stands in `locales/`, and both shells show the same.
+//! Text by Fluent: every sentence of every screen is in `locales/`, and both shells show the same.
 
 use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};
@@ -48,7 +48,7 @@ fn asked_for(tags: &str) -> &'static Language {
 /// The sentences of one language.
 pub struct Wording {
     bundle: FluentBundle<FluentResource>,
-    /// What stands between whole numbers and decimals.
+    /// The decimal separator.
     decimal_mark: String,
     /// How texts are joined.
     joins: Joins,
@@ -129,7 +129,7 @@ impl Wording {
         }
     }
 
-    /// The message in every language. What was named by it stands in the log, also after another language was chosen.
+    /// The message in every language: a name that was made from it stays in the log when another language is chosen.
     pub fn in_every_language(id: &str, args: &[(&str, Arg)]) -> Vec<String> {
         let all = std::iter::once(&ENGLISH).chain(&OTHERS);
         all.map(|language| Self::shared(language.tag).say_with(id, args)).collect()

@@ -51,7 +51,7 @@ pub enum NotNow {
     /// A rod is out.
     #[error("rod {0} is out: wind in before you go away")]
     RodOut(RodNumber),
-    /// A rod was out in the time that is said to be a break.
+    /// A rod was out in the time that was entered as a break.
     #[error("rod {0} was out in that gap: a break is a time when every rod is in")]
     RodWasOut(RodNumber),
     /// A break lasts already.
@@ -64,7 +64,7 @@ pub enum NotNow {
     #[error("nothing was fed yet: choose what to feed first")]
     NothingFed,
     /// The session follows no plan.
-    #[error("no plan was taken up: there is none to put aside")]
+    #[error("no plan was adopted: there is none to drop")]
     NoPlan,
     /// No fish is on.
     #[error("no fish is on rod {0}: tap BITE first")]

@@ -31,7 +31,7 @@ impl Session {
     /// begin here.
     pub(super) fn close_break(&mut self, at: &Stamp) {
         let Some(last) = self.breaks.last_mut().filter(|last| last.to.is_none()) else { return };
-        // After a merge, the event that closes the break may lie before it: the break then has no length.
+        // After a merge, the event that closes the break may be earlier than it: the break then has no length.
         let to = if at.ms_since(&last.from) < 0 { last.from.clone() } else { at.clone() };
         last.to = Some(to.clone());
         for rod in &mut self.rods {
@@ -43,8 +43,8 @@ impl Session {
         }
     }
 
-    /// Minutes of the session that were fished: without breaks, without the time before an END that is doubted and, in a match,
-    /// without the time before all-in and after all-out unless a bait was out then. `None` before the session has ended.
+    /// Minutes of the session that were fished: without breaks, without the time before a doubtful END and, in a match, without
+    /// the time before all-in and after all-out unless a bait was out then. `None` before the session has ended.
     pub fn fished_min(&self) -> Option<f64> {
         let (started, ended) = (self.started.as_ref()?, fished_until(self)?);
         let (mut from_ms, mut to_ms) = (started.at_ms, ended.at_ms);
@@ -78,8 +78,8 @@ impl Session {
         away_ms as f64 / 60_000.0
     }
 
-    /// The longest stretch between two stamps without a break in it. The rods are in on a break, so that what was forgotten there
-    /// was not in it.
+    /// The longest stretch between two stamps without a break in it. During a break the rods are in, so that what was forgotten
+    /// there was not in it.
     pub(super) fn without_a_break(&self, from: &Stamp, to: &Stamp) -> (Stamp, Stamp) {
         longest_beside(self.rests().collect(), from, to)
     }

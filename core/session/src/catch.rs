@@ -62,7 +62,7 @@ fn landings(session: &Session) -> Vec<(&Cast, &CastEnd)> {
     all
 }
 
-/// Names of the classes that were said of fish, last used first, each once.
+/// Names of the classes that fish were given, last used first, each once.
 pub fn classes_used(session: &Session) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
     for name in catch(session).into_iter().rev().filter_map(|fish| fish.class) {

@@ -1,4 +1,4 @@
-//! Feed that was put in by hand or by a feeder with each cast, how much of it lies at a spot, and fish that
+//! Feed that was put in by hand or by a feeder with each cast, how much of it is at a spot, and fish that
 //! showed themselves.
 
 use super::Stamp;

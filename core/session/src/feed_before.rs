@@ -52,7 +52,7 @@ impl FeedBand {
     }
 }
 
-/// The feed put in where a cast lies, within [`FED_WITHIN_MIN`] before its splash: the latest of it, and the
+/// The feed put in where a cast is, within [`FED_WITHIN_MIN`] before its splash: the latest of it, and the
 /// total in mg.
 pub fn fed_before<'a>(feedings: &'a [Feeding], cast: &Cast) -> Option<(&'a Feeding, u64)> {
     fed_before_at(feedings, cast.rod, cast.spot.as_ref(), &cast.start)
@@ -85,7 +85,7 @@ pub fn in_fed_water(session: &Session, rod: RodNumber, now: &Stamp) -> bool {
     state.fill_mg.is_some() || fed_before_at(&feedings, rod, state.spot.as_ref(), now).is_some()
 }
 
-/// Whether the row of a cast says that it lay in fed water.
+/// Whether the row of a cast says that it was in fed water.
 pub fn is_fed(row: &CastRow) -> bool {
     row.setup.get(&Factor::Feed).is_some_and(|value| value == FED)
 }

@@ -28,7 +28,7 @@ pub fn fish_sign_name(sign: FishSign) -> &'static str {
     }
 }
 
-/// On which side a neighbour's peg lies, as tables and maps spell it.
+/// On which side a neighbour's peg is, as tables and maps spell it.
 pub fn side_name(side: Side) -> &'static str {
     match side {
         Side::Left => "left",
@@ -42,7 +42,7 @@ pub fn side_name(side: Side) -> &'static str {
 pub struct Counts {
     /// Casts made.
     pub casts: usize,
-    /// Bites, whatever came of them.
+    /// Bites, with or without a landed fish.
     pub bites: usize,
     /// Fish landed.
     pub landed: usize,
@@ -106,7 +106,7 @@ pub fn grams(unit: WeightUnit, count: u32) -> f64 {
     entered(unit, count).grams()
 }
 
-/// The landed fish by the op of their cast, each with the net in which it lies.
+/// The landed fish by the op of their cast, each with the net that it is in.
 pub fn fish_by_cast(session: &Session) -> HashMap<Uuid, CaughtFish> {
     catch_by_net(session).into_iter().map(|fish| (fish.cast, fish)).collect()
 }

@@ -4,8 +4,8 @@ use super::Session;
 use super::model::{Rod, RodState};
 use restwater_log::RodNumber;
 
-/// How long after a fish an alarm that waited for it rings, in ms: a shell rings only an alarm that it was told of before its
-/// time, and it hears of this one after the tap that says what became of the fish. A choice.
+/// How long after a fish an alarm that waited for it rings, in ms. A shell can ring only an alarm that it knows of before its
+/// time, and it learns of this one after the tap that says how the bite ended. A choice.
 const AFTER_FISH_MS: i64 = 10_000;
 
 /// The first rod with a fish on.
@@ -14,8 +14,8 @@ pub fn fish_is_on(session: &Session) -> Option<RodNumber> {
     session.rods.iter().find(on).map(|rod| rod.number)
 }
 
-/// When an alarm of that minute may ring, in ms on the time line, or `None` while a fish is on. One whose minute came before the
-/// last fish was off rings after it, although it may have rung before the bite, since the bite silenced it.
+/// When an alarm for this minute may ring, in ms on the time line, or `None` while a fish is on. If its minute came before the
+/// last bite had ended, it rings after that, even if it had rung before the bite, since the bite silenced it.
 pub fn after_the_fish(session: &Session, at_ms: i64) -> Option<i64> {
     if fish_is_on(session).is_some() {
         return None;

@@ -67,7 +67,7 @@ struct Folding {
     session: Session,
     /// Corrections to casts and entries that were made afterwards.
     said_later: Later,
-    /// When each rod was last used, after mending.
+    /// When each rod was last used, after corrections.
     rod_last: Vec<Option<Stamp>>,
 }
 

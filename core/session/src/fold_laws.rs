@@ -131,7 +131,7 @@ fn undo_and_redo_are_read_from_the_log() {
 }
 
 #[test]
-fn a_mended_payload_replaces_one_of_its_own_kind_only() {
+fn a_corrected_payload_replaces_one_of_its_own_kind_only() {
     let mut day = Written::new(1);
     day.log(60, CAST);
     day.log(600, BITE);

@@ -32,13 +32,13 @@ pub fn is_packed_up(session: &Session, now: &Stamp) -> bool {
     session.rods.iter().all(packed)
 }
 
-/// The last entry before END where END came too long after it to be packing up.
+/// The last entry before END, if END came too long after it to be packing up.
 fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a Stamp> {
     last_before_end(session).filter(|last| ended.minutes_since(last) > PACKED_UP_WITHIN_MIN)
 }
 
-/// Until when a session counts as fished, or `None` before END. Where END is doubted, or a bait that was out until END is, and the
-/// last entry lies long before, nobody knows of the time after that. In a match all-out is known.
+/// Until when a session counts as fished, or `None` before END. If END is doubtful, or a bait was out until END and that is
+/// doubtful, and the last entry was long before, nobody knows about the time after that entry. In a match all-out is known.
 pub(super) fn fished_until(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
     let doubted = |doubt: &Doubt| matches!(doubt.kind, DoubtKind::LateEnd | DoubtKind::StillOut);
@@ -51,8 +51,8 @@ fn end_of(session: &Session) -> Option<&LastTimed> {
     session.last_timed.as_ref().filter(|last| matches!(last.payload, Payload::SessionEnded))
 }
 
-/// When anything was last logged before END, or the start if nothing was. That END closed a cast is no entry of its own, nor does
-/// a cast with a bite end later by what is said of the bite afterwards.
+/// When anything was last logged before END, or the start if nothing was. A cast that END closed is not an entry of its own, and
+/// a cast with a bite does not end later because of what is entered about the bite afterwards.
 pub fn last_before_end(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
     let end_op = end_of(session).map(|last| last.op);
@@ -125,7 +125,7 @@ mod tests {
         assert_eq!(kinds, [DoubtKind::StillOut], "a doubt of its own");
     }
 
-    /// CAST 14:40, BITE 15:00, END at 7:30: END closed the cast, so its end is no entry of its own.
+    /// CAST 14:40, BITE 15:00, END at 7:30: END closed the cast, so its end is not an entry of its own.
     #[test]
     fn a_forgotten_outcome_hides_no_late_end_and_the_hours_end_with_the_last_entry() {
         let mut day = Written::new(1);
@@ -137,7 +137,7 @@ mod tests {
         assert_eq!(session.doubts, [Doubt { op: cast, kind: DoubtKind::OutcomeNotSeen }, late.clone()]);
         assert_eq!(last_before_end(&session).map(|at| at.at_ms), Some(1_800_000));
         assert_eq!(session.fished_min(), Some(30.0));
-        // What came of the bite is said, but not when.
+        // How the bite ended was entered, but not when.
         let said = Payload::CastEndSet { end: restwater_log::EndSaid::Landed, after_s: Some(1_200) };
         day.amend(61_300, cast, said);
         let session = fold(SESSION, &day.ops);
@@ -155,7 +155,7 @@ mod tests {
         );
     }
 
-    /// A bait that was forgotten in the water doubts its cast, and the hours up to END with it.
+    /// A bait that was forgotten in the water makes its cast doubtful, and with it the hours up to END.
     #[test]
     fn the_hours_of_a_doubtful_bait_end_with_the_last_entry_too() {
         let mut day = Written::new(1);

@@ -1,8 +1,8 @@
 //! Ops folded into a session: rods, casts, ends, bites, rigs, peg.
 //!
 //! [`fold`] is a pure function of the set of ops: any order of arrival gives the same session. An entry that
-//! makes no sense in its place (such as a bite with nothing out, after a merge) is kept as a [`Doubt`] to
-//! mend; it is never silently dropped and never an error.
+//! makes no sense in its place (such as a bite with nothing out, after a merge) is kept as a [`Doubt`] to be
+//! corrected; it is never silently dropped and never an error.
 // The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
 // hand.
 #![cfg_attr(not(feature = "uniffi"), forbid(unsafe_code))]

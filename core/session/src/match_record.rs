@@ -22,7 +22,7 @@ pub struct MatchDay {
 }
 
 impl MatchDay {
-    /// What the phone's wall clock would show now, had nobody moved it since the match was set.
+    /// What the phone's wall clock would show now if nobody had moved it since the match was set.
     ///
     /// All-in and all-out are times of day by the organiser's clock, and `offset_ms` says how far that is
     /// from the phone's. They are tied to the time line once, by what the phone's clock showed when the match
@@ -32,12 +32,12 @@ impl MatchDay {
         self.wall_at_start_ms.saturating_add(now.at_ms)
     }
 
-    /// Where a time of the organiser's clock lies on the time line of the session.
+    /// The place of a time of the organiser's clock on the time line of the session.
     pub(super) fn line_ms(&self, signal_ms: i64) -> i64 {
         signal_ms.saturating_sub(self.setup.offset_ms).saturating_sub(self.wall_at_start_ms)
     }
 
-    /// Where the match stands.
+    /// The state of the match.
     pub fn phase(&self, now: &Stamp) -> Result<Phase, ClockError> {
         Ok(self.setup.clock()?.phase(self.phone_ms(now)))
     }
@@ -91,7 +91,7 @@ pub struct NetScales {
     pub shown: Weight,
 }
 
-/// How many pegs of the section lie on either side.
+/// How many pegs of the section there are on either side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Section {
     /// To the left.

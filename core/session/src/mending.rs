@@ -88,7 +88,7 @@ fn note_latest(session: &mut Session) {
     let mut next: HashMap<RodNumber, Stamp> = HashMap::new();
     for cast in session.casts.iter_mut().rev() {
         if let Some(end) = &cast.end {
-            // After a merge a later entry may lie earlier in time: then it doesn't limit the end.
+            // After a merge a later entry may be earlier in time: then it doesn't limit the end.
             let after = next.get(&cast.rod).or(ended.as_ref()).filter(|after| after.ms_since(&end.at) >= 0);
             cast.latest = if cast.bite.is_some() { Some(end.at.clone()) } else { after.cloned() };
         }
@@ -225,8 +225,9 @@ impl Gap<'_> {
         session.without_a_break(self.end, self.next)
     }
 
-    /// The longest stretch of it in which the angler may have been away: every rod was in. Where another rod was out, and what
-    /// is left beside its casts is shorter than the usual time from cast to cast, there was no break: that rod is the error.
+    /// The longest stretch of it in which the angler may have been away, because every rod was in. If another rod was out, and
+    /// what is left besides its casts is shorter than the usual time from cast to cast, there was no break: that rod is returned
+    /// as the error.
     pub fn of_a_break(&self, session: &Session) -> Result<(Stamp, Stamp), RodNumber> {
         let in_it = |cast: &&Cast| {
             let over = cast.end.as_ref().is_none_or(|end| end.at.ms_since(self.end) > 0);

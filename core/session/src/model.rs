@@ -43,7 +43,7 @@ pub struct Rod {
     pub rig: Rig,
     /// Where the next cast goes.
     pub spot: Option<Spot>,
-    /// What the feeder on the line holds, in mg; `None` for a plain lead.
+    /// The fill of the feeder on the line, in mg; `None` for a plain lead.
     pub fill_mg: Option<u32>,
 }
 
@@ -170,8 +170,8 @@ pub enum DoubtKind {
     Approximate,
     /// Nothing was logged for more than two cycles before this cast: one may have been forgotten.
     LongGap,
-    /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged of it
-    /// (two hours where the cycles are not known): its wait is not known.
+    /// Its bait still counted as out when the session ended, more than two cycles after anything else was logged about it (two
+    /// hours where the cycles are not known): its wait is not known.
     StillOut,
     /// END was tapped long after everything else, with every rod in.
     LateEnd,
@@ -181,7 +181,7 @@ pub enum DoubtKind {
     Newer,
 }
 
-/// A doubtful entry, to be mended.
+/// A doubtful entry, to be corrected or confirmed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Doubt {
     /// The op it is about.
@@ -201,10 +201,10 @@ pub struct Break {
     pub to: Option<Stamp>,
 }
 
-/// The plan that a session follows, as it was when it was taken up.
+/// The plan that a session follows, as it was when the session adopted it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct TakenPlan {
-    /// The op that took it up.
+    /// The op that adopted it.
     pub op: Uuid,
     /// The day it was written for, counted from 1 January 1970.
     pub day: i32,
@@ -289,7 +289,7 @@ pub struct LastTimed {
     pub op: Uuid,
     /// Its rod, if it has one.
     pub rod: Option<RodNumber>,
-    /// When it happened, as mended.
+    /// When it happened, as corrected.
     pub at: Stamp,
     /// When it was tapped.
     pub tapped: Stamp,

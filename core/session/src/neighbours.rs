@@ -8,7 +8,7 @@ use super::step::Step;
 use restwater_compare::{BesideOthers, beside_others};
 use restwater_log::Side;
 
-/// The angler's fish beside those of the neighbours.
+/// The angler's fish compared with those of the neighbours.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Beside {
     /// Since when both are counted: the first fish that a neighbour was seen to land.
@@ -110,7 +110,7 @@ mod tests {
     }
 
     #[test]
-    fn a_fish_that_is_undone_or_set_back_counts_as_mended() {
+    fn a_fish_that_is_undone_or_set_back_counts_as_corrected() {
         let mut day = Written::new(1);
         day.log(600, caught(Side::Left));
         let second = day.log(1_200, caught(Side::Left));

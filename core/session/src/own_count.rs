@@ -82,7 +82,7 @@ pub fn own_count(setup: &MatchSetup, fish: &[CaughtFish]) -> Result<OwnCount, Ru
 }
 
 impl OwnCount {
-    /// A fish in its net; none for one put back, or where no net may hold it.
+    /// A fish and its net; no net if it was put back or no net may hold it.
     fn count(&mut self, setup: &MatchSetup, one: &CaughtFish, net: Option<String>) -> Option<NetFish> {
         if one.put_back {
             self.put_back += 1;
@@ -110,7 +110,7 @@ impl OwnCount {
     }
 }
 
-/// All landed fish, each with the net in which it lies by the rules of the match, if one is set; `None` for a fish that was put
+/// All landed fish, each with the net that it is in by the rules of the match, if a match is set; `None` for a fish that was put
 /// back.
 pub fn catch_by_net(session: &Session) -> Vec<CaughtFish> {
     let mut fish = catch(session);
@@ -121,7 +121,7 @@ pub fn catch_by_net(session: &Session) -> Vec<CaughtFish> {
     fish
 }
 
-/// The net in which each fish lies; none for one put back, or where no net may hold it.
+/// The net that each fish is in; none for a fish that was put back, or that no net may hold.
 pub fn nets_of(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Option<String>> {
     placed(setup, fish).0
 }
@@ -133,7 +133,7 @@ fn placed(setup: &MatchSetup, fish: &[CaughtFish]) -> (Vec<Option<String>>, Opti
     let mut place = |one: &CaughtFish| {
         using = one.net.as_ref().and_then(|name| setup.rules.net(name)).or(using);
         let kind = one.class.as_deref().unwrap_or_default();
-        // Where it may, the net in use first.
+        // The net in use comes first if the fish may go into it.
         let may = |net: &&NetRule| !one.put_back && net.may_hold(kind);
         let net = using.filter(may).or_else(|| setup.rules.nets.iter().find(may))?;
         Some(net.name.clone())
@@ -166,7 +166,7 @@ fn one_of_each(setup: &MatchSetup) -> Vec<u32> {
     landed
 }
 
-/// Each class from the fish of it that were weighed; last, the pool of all fish that count, which an unknown fish is like.
+/// Each class, learned from its weighed fish; last, the pool of all fish that count, which stands for an unknown fish.
 fn learn(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Learned> {
     let exact = |f: &CaughtFish| match &f.weight {
         Some(FishWeight::Weighed { unit, count }) => entered(*unit, *count).of_a_fish().ok(),

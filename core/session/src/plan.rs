@@ -47,7 +47,7 @@ fn named_alike(key: PlanKey) -> PlanKey {
 }
 
 impl Session {
-    /// A plan is taken up or dropped; the latest entry counts.
+    /// A plan is adopted or dropped; the latest entry counts.
     pub(super) fn take_plan(&mut self, step: &Step) {
         let Payload::PlanTaken { day, lines } = step.payload else {
             self.plan = None;

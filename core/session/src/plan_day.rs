@@ -165,7 +165,7 @@ pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
         }
         PlanLine::Move { at } => {
             let first = casts.iter().find(|cast| into_kept_back(session, cast)).map(|cast| &cast.start);
-            // The clocks may have been changed meanwhile: the time of day is one of when it was kept or else of the end.
+            // The clocks may have been changed meanwhile, so the offset is that of the move, or without a move that of the end.
             let shown = first.or(session.ended.as_ref()).or(session.started.as_ref())?;
             let offset_min = shown.shown.offset_min;
             Some(PlanOutcome::Move { at_ms: move_ms(session, *at, offset_min)?, offset_min, first })

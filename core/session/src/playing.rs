@@ -11,7 +11,7 @@ const ENOUGH: usize = 3;
 /// A longer time was not playing, but an outcome that was logged late.
 const LONGEST_MIN: f64 = 60.0;
 
-/// What became of a hooked fish.
+/// How the playing of a hooked fish ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Played {
     /// It was landed.
@@ -38,7 +38,7 @@ impl Played {
     }
 }
 
-/// The usual time from a bite to what became of it.
+/// The usual time from a bite to its outcome.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 struct PlayingTime {
     /// In seconds.

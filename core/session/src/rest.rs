@@ -106,7 +106,7 @@ pub fn rest_of_match(
         reserve: 0.0,
     };
     let coming = forecast(&laws, time, &plan, landing, seed)?;
-    // The laws count from where the bait has settled, the clock from the splash.
+    // The laws count from when the bait has settled, the clock from the splash.
     let last = last_useful_cast(&laws, plan.leave)?.map(|last| LastCast {
         before_all_out: last.before_all_out + plan.settle,
         low: last.low + plan.settle,

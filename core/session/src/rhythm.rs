@@ -19,7 +19,7 @@ pub struct Rhythm {
 }
 
 impl Rhythm {
-    /// From winding in to where the next wait counts: what a cast costs beside its wait.
+    /// From winding in to where the next wait counts: what a cast costs besides its wait.
     pub fn between_min(&self) -> f64 {
         self.turn_round_min + self.settle_min
     }

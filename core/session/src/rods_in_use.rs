@@ -1,4 +1,4 @@
-//! Which rods are being fished: one that was put away while another fishes on takes no part in what is to come.
+//! Which rods are being fished: a rod that was put away while another is fished doesn't count in forecasts.
 
 use super::Stamp;
 use super::cast::Cast;

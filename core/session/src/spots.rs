@@ -1,4 +1,4 @@
-//! What the session tells of fish at its spots: the casts of today, cell by cell, weighed with the law of the wait.
+//! What the session says about fish at its spots: today's casts, cell by cell, weighed with the law of the wait.
 
 use super::model::Session;
 use super::waits::{running_from_ms, running_wait_min, stretches};
@@ -47,7 +47,7 @@ pub fn leave_by_spots(
     spots.leave(cell, at.at_ms, &next, &baits)
 }
 
-/// What is believed of the spots of a session.
+/// What is believed about the spots of a session.
 struct SpotsOfDay {
     beliefs: SpotBeliefs,
     /// The cells that were fished or disturbed, in the order of their first cast.
@@ -61,13 +61,13 @@ struct SpotsOfDay {
 pub struct LeaveBySpots {
     /// Minutes.
     pub leave_min: u32,
-    /// Where then: another cell, or `None` for the same again.
+    /// Where to cast then: another cell, or `None` for the same one again.
     pub move_to: Option<CellId>,
     /// Casts in a row without a bite at its spot before it, and their minutes.
     pub dry: (u32, f64),
-    /// Of a hundred such spots, how many hold fish once it has waited so long in vain.
+    /// Of a hundred such spots, how many have fish once it has waited that long without a bite.
     pub here_of_100: u32,
-    /// The same of where to go then.
+    /// The same for where to cast then.
     pub there_of_100: u32,
 }
 
@@ -83,8 +83,8 @@ struct Collected {
 }
 
 impl SpotsOfDay {
-    /// What is believed at a moment, or `None` while the record is too short or knows one spot only. Baits that are out then
-    /// have waited in vain so far; the one of the rod that is asked about is left out.
+    /// What is believed at a moment, or `None` while the record is too short or knows one spot only. Baits that are out then have
+    /// waited without a bite so far; the one of the rod that is asked about is left out.
     fn new(
         session: &Session,
         swim: &Swim,
@@ -133,7 +133,7 @@ impl SpotsOfDay {
             self.beliefs.leave(spot, minutes(at_ms), other.map(|id| self.place(id)).as_slice())?;
         let of_100 = |chance: f64| libm::round(100.0 * chance.clamp(0.0, 1.0)) as u32;
         Some(LeaveBySpots {
-            // Where no move beats waiting, only the waits say how long.
+            // If no move beats waiting, only the waits say how long.
             leave_min: libm::round(leave_min?).max(1.0) as u32,
             move_to: other.filter(|_| then != Then::RecastHere),
             dry: spot.map_or((0, 0.0), |place| self.dry[place]),
@@ -163,7 +163,7 @@ impl LeaveBySpots {
             hold_until_min: advice.hold_until_min.map(|hold| hold.min(leave)),
             recast_by_min: Some(leave),
             best_min: advice.best_min.map(|best| best.min(leave)),
-            // What the habit costs was reckoned against the plan's own time.
+            // What the habit costs was computed from the posterior's own leave time.
             rate_at_habit: None,
             lost_at_habit: None,
             ..advice
@@ -202,7 +202,7 @@ impl Collected {
         }
     }
 
-    /// One cast in its stretches, each from where its wait counts; none of a cast whose end was not seen.
+    /// The stretches of one cast, each from where its wait counts; a cast whose end was not seen has none.
     fn fished(&mut self, spot: usize, stretches: &[(i64, Wait)]) {
         let Some((_, last)) = stretches.last() else { return };
         for &(from_ms, wait) in stretches {

@@ -1,4 +1,4 @@
-//! One entry of the log on its way into a session.
+//! One entry of the log as it is folded into a session.
 
 use super::Stamp;
 use super::model::{Landmark, LandmarkKind};
@@ -8,11 +8,11 @@ use restwater_log::{Op, Payload, Said};
 pub(super) struct Step<'a> {
     /// The op as it was written.
     pub(super) op: &'a Op,
-    /// When it happened, as mended.
+    /// When it happened, as corrected.
     pub(super) at: Stamp,
     /// When it was tapped.
     pub(super) tapped: Stamp,
-    /// What it says, as mended.
+    /// Its payload, as corrected.
     pub(super) payload: &'a Payload,
     /// What was entered about it afterwards.
     pub(super) said: Said,

@@ -32,7 +32,7 @@ pub struct Summary {
     pub made: u32,
     /// The number of its casts that are evidence about waits: what rates are made of.
     pub casts: u32,
-    /// Its waits with what was in force on each.
+    /// Its waits with the values in force for each.
     pub rows: Vec<CastRow>,
     /// Fish in the net.
     pub landed: u32,
@@ -40,7 +40,7 @@ pub struct Summary {
     pub conditions: Conditions,
     /// Hooklengths lost.
     pub losses: Vec<Loss>,
-    /// Entries to mend.
+    /// Doubtful entries.
     pub doubts: u32,
     /// The position of the peg, if entered.
     pub peg_place: Option<PegPlace>,

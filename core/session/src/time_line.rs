@@ -1,10 +1,9 @@
-//! The time line of a session: where each event lies, in milliseconds since the session's start.
+//! The time line of a session: the place of each event, in milliseconds since the session's start.
 //!
-//! Within one boot of a device, time is measured by the monotonic clock, whatever is done to the wall clock.
-//! Between two boots of a device, and between two devices, only the wall clock is left, and its possible
-//! error is recorded. Where it contradicts the order of the log (a reset to 1970, a jump to next year) the
-//! order decides: an event never lies before an earlier one of its device, and the gap between them counts as
-//! uncertain.
+//! Within one boot of a device, time is measured by the monotonic clock, whatever is done to the wall clock. Between two boots of
+//! a device, and between two devices, only the wall clock is left, and its possible error is recorded. Where it contradicts the
+//! order of the log (a reset to 1970, a jump to next year) the order decides: an event is never placed before an earlier one of
+//! its device, and the gap between them counts as uncertain.
 //!
 //! Everything that has a length (waits, rests, the match clock, alarms, forecasts, gaps) is measured on this
 //! line. The wall clock is only for display.
@@ -196,9 +195,9 @@ impl TimeLine {
     }
 }
 
-/// When what an entry says happened, given all entries and where each was tapped. What was set back shows the time that the clock of
-/// the day showed there, by the last entry before: when it was tapped, the clock may have been moved, or the zone changed, or weeks
-/// have passed whose length the line doesn't know.
+/// When what an entry reports happened, given all entries and where each was tapped. An entry that was set back shows the time
+/// that the clock of that day showed there, judged by the last entry before it. By the time it was tapped, the clock may have
+/// been moved or the zone changed, or weeks may have passed whose length the line doesn't know.
 pub(super) fn stamp_of(entry: &Effective, tapped: &Stamp, all: &[(&Effective, &Stamp)]) -> Stamp {
     let back_ms = set_back_ms(entry);
     let at_ms = tapped.at_ms.saturating_sub(back_ms);

@@ -12,7 +12,7 @@ impl LastTimed {
     }
 }
 
-/// An entry as it stood when it was the last, with what was logged before it, or `None` for one whose time nothing rests on.
+/// An entry as it was when it was the last one, with what was logged before it, or `None` if nothing depends on its time.
 pub fn timed(session: &Session, ops: &[Op], op: Uuid) -> Option<LastTimed> {
     fold_until(session.id, ops, op).last_timed.filter(|last| last.op == op)
 }

@@ -4,9 +4,9 @@
 //!
 //! - A twitch may restart the wait. Each stretch that a twitch ends is then a wait of its own that ended
 //!   without a bite (gap times: Prentice, Williams and Peterson 1981), so no minute with a bait out is lost.
-//! - An end that was not seen doesn't show whether there was a bite, since logging the bite may have been
-//!   forgotten too. Only the wait up to the last twitch of such a cast is known, and only if a twitch
-//!   restarts the wait. The end of the session didn't show it either where the bait may have been in long before.
+//! - An end that was not seen doesn't show whether there was a bite, since logging the bite may have been forgotten too. Only the
+//!   wait up to the last twitch of such a cast is known, and only if a twitch restarts the wait. The end of the session doesn't
+//!   show it either if the bait may have been in long before.
 //! - In a match the bait comes in at all-out, whenever that was logged: a wait that began before all-out and had no
 //!   bite ended there. A bite that was logged after all-out shows that the bait was still out.
 
@@ -38,7 +38,7 @@ pub fn waits_of_cast(session: &Session, cast: &Cast) -> Vec<Wait> {
     stretches(session, cast).into_iter().map(|stretch| stretch.wait).collect()
 }
 
-/// The same, and for each wait whether its cast lay in fed water.
+/// The same, and for each wait whether its cast was in fed water.
 pub fn waits_by_feed(session: &Session) -> (Vec<Wait>, Vec<bool>) {
     let feedings = session.feedings();
     let of = |cast| {
@@ -59,7 +59,7 @@ pub fn casts_that_tell(session: &Session) -> usize {
     casts_by_telling(session).0
 }
 
-/// Casts that have ended and say something of the wait, and those that say nothing since their end was not seen.
+/// Casts that have ended and say something about the wait, and those that say nothing since their end was not seen.
 pub fn casts_by_telling(session: &Session) -> (usize, usize) {
     session.casts.iter().fold((0, 0), |(tell, unseen), cast| {
         if stretches(session, cast).is_empty() {
@@ -71,15 +71,15 @@ pub fn casts_by_telling(session: &Session) -> (usize, usize) {
 }
 
 /// Whether it is not known when the wait of a cast ended: its end was not seen, or only the end of the session closed it and that
-/// is doubted, until the doubt is mended or confirmed.
+/// is in doubt until it is corrected or confirmed.
 pub(super) fn end_unknown(session: &Session, cast: &Cast) -> bool {
     let by_end = || cast.end.as_ref().is_some_and(|end| end.cause == EndCause::SessionEnded);
     let doubted = || session.doubts.iter().any(|d| d.op == cast.op && d.kind == DoubtKind::StillOut);
     cast.end_not_seen() || (by_end() && doubted())
 }
 
-/// When the wait of a cast ended, in ms on the time line, or `None` while it is out: at the bite, else at the end of the cast, and
-/// in a match at all-out where that came first.
+/// When the wait of a cast ended, in ms on the time line, or `None` while it is out: at the bite, otherwise at the end of the
+/// cast, and in a match at all-out if that came first.
 pub fn wait_end_ms(session: &Session, cast: &Cast) -> Option<i64> {
     let end_ms = cast.wait_end()?.at_ms;
     Some(if cast.bite.is_some() { end_ms } else { no_later_than_all_out(session, cast, end_ms) })
@@ -161,7 +161,7 @@ pub fn rods_waited_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     rods_in_use(session, now).into_iter().map(|rod| of(rod).map(|ms| ms as f64 / 60_000.0)).collect()
 }
 
-/// The same in whole minutes, so that what is worked out from it doesn't change every second.
+/// The same in whole minutes, so that what is computed from it doesn't change every second.
 pub fn rods_waited_whole_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     rods_waited_min(session, now).into_iter().map(|minutes| minutes.map(libm::floor)).collect()
 }

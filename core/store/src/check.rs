@@ -1,4 +1,4 @@
-//! The check: is the file sound, does every op match its hash, do the projections follow from the log?
+//! The check: is the file intact, does every op match its hash, do the projections follow from the log?
 
 use super::read::{SessionRow, count_of};
 use super::{SnapshotRow, Store, StoreError, order_bytes};
@@ -13,7 +13,7 @@ use uuid::Uuid;
 pub struct CheckReport {
     /// What SQLite's own integrity check and its check of references report about the file.
     pub file: Vec<String>,
-    /// Ops read and right.
+    /// Ops that match their hashes.
     pub ops: u64,
     /// Ops whose bytes differ from their hash, or that can't be read.
     pub damaged_ops: u64,
@@ -161,7 +161,7 @@ fn grow(sessions: &mut BTreeMap<Uuid, SessionRow>, op: &Op, device: Uuid) {
 }
 
 impl Store {
-    /// How many ops the log holds.
+    /// How many ops there are in the log.
     pub fn count(&self) -> Result<u64, StoreError> {
         let conn = self.conn()?;
         let count = conn.prepare_cached("SELECT count(*) FROM op")?.query_row([], |row| row.get(0))?;

@@ -25,7 +25,7 @@ pub enum StoreError {
     /// The file or its directory can't be written.
     #[error("the log can't be written here ({0}): give write permission or choose another place")]
     ReadOnly(String),
-    /// Another process holds the store.
+    /// Another process has the store open.
     #[error("the log is in use by another process: close that one first")]
     Busy,
     /// The disk is full.

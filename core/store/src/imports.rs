@@ -72,8 +72,8 @@ impl ImportRow {
         Ok(())
     }
 
-    /// Notes it again after a salvage, which numbered the rows anew: `seqs` are the former numbers of those that were
-    /// saved, in their order. An import of which nothing was saved is left out.
+    /// Notes it again after a salvage, which renumbered the rows: `seqs` are the former numbers of those that were saved, in
+    /// their order. An import of which nothing was saved is left out.
     pub(super) fn add_again(&self, conn: &Connection, seqs: &[i64]) -> Result<(), StoreError> {
         let Some((first, last)) = renumbered(self.brought, seqs) else { return Ok(()) };
         let (id, source) = (self.id.as_bytes(), &self.source);

@@ -98,7 +98,7 @@ pub(super) fn salvage_stopping(
 fn fill(conn: &mut Connection, found: &Salvaged) -> Result<(), StoreError> {
     let tx = conn.transaction_with_behavior(TransactionBehavior::Immediate)?;
     let mut adding = Adding::begin(&tx)?;
-    // In the order of the damaged store, so that what an import brought still stands together.
+    // In the order of the damaged store, so that the entries of an import stay together.
     let mut ops: Vec<&SavedOp> = found.ops.values().collect();
     ops.sort_by_key(|found| found.seq.unwrap_or(i64::MAX));
     for SavedOp { op, body, .. } in &ops {

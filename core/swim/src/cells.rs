@@ -33,8 +33,8 @@ pub struct Cell {
     pub area_m2: f64,
     /// Whether the boundary leaves all of it.
     pub whole: bool,
-    /// Where a cast for this cell is aimed: mid-band on the column's aim, moved where the boundary cuts
-    /// that off; `None` where only a sliver is left.
+    /// Where a cast for this cell is aimed: mid-band on the column's aim, moved if the boundary cuts that
+    /// off; `None` if only a sliver is left.
     pub aim: Option<Spot>,
 }
 
@@ -160,7 +160,7 @@ impl Swim {
         self.boundary.as_ref().is_none_or(|ring| ring_contains(ring, p))
     }
 
-    /// Distance of a spot from the boundary, metres; `None` where nothing bounds the fan.
+    /// Distance of a spot from the boundary, metres; `None` if nothing bounds the fan.
     pub fn boundary_distance(&self, spot: Spot) -> Option<f64> {
         self.boundary.as_ref().map(|ring| distance_to_ring(ring, spot.point()))
     }

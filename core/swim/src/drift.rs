@@ -149,7 +149,7 @@ pub fn rank_trend(observations: &[(i64, f64)]) -> Option<RankTrend> {
     })
 }
 
-/// Values in order of time, one a moment.
+/// Values in order of time, one for each moment.
 fn by_moment(observations: &[(i64, f64)]) -> Vec<f64> {
     let mut sorted = observations.to_vec();
     restwater_sorting::by(&mut sorted, |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
@@ -183,8 +183,8 @@ fn exact_p(s: usize, groups: &[usize]) -> f64 {
     p.min(1.0)
 }
 
-/// Distribution of inversions in a random order of `a` zeros and `b` ones: the last one drawn is a zero
-/// with probability a / (a + b) and then stands behind all b ones.
+/// Distribution of inversions in a random order of `a` zeros and `b` ones: the last one drawn is a zero with
+/// probability a / (a + b) and then comes after all b ones.
 fn inversions(a: usize, b: usize) -> Vec<f64> {
     // rows[j]: distribution with i zeros and j ones, i growing.
     let mut rows: Vec<Vec<f64>> = (0..=b).map(|_| vec![1.0]).collect();

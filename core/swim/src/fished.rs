@@ -15,7 +15,7 @@ const MINUTE_MS: f64 = 60_000.0;
 /// How many points of equal probability are used in each direction in a clipped cell.
 const DRAWS: usize = 9;
 
-/// What is known of one cell.
+/// What is known about one cell.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CellFigures {
     /// Which cell.
@@ -24,7 +24,7 @@ pub struct CellFigures {
     pub area_m2: f64,
     /// Expected number of casts that disturbed it.
     pub disturbances: f64,
-    /// The same for casts within the rest target.
+    /// The same for casts that are more recent than the rest target.
     pub lately: f64,
     /// Expected minutes of bait in its water.
     pub bait_min: f64,
@@ -58,7 +58,7 @@ pub struct CellFigures {
 /// The state of a cell as the picture shows it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum CellState {
-    /// A bait lies in it, or the last lead that reached it landed within a third of the rest target.
+    /// A bait is in it, or the last lead that reached it landed less than a third of the rest target ago.
     JustFished,
     /// The last lead landed longer ago than that, but not yet as long ago as the rest target.
     Resting,
@@ -66,7 +66,7 @@ pub enum CellState {
     Free,
 }
 
-/// The share of the rest target that counts as just fished: the project's own choice, while the rest target
+/// The share of the rest target that counts as just fished. It is the project's own choice; the rest target
 /// is the angler's.
 const JUST_FISHED: f64 = 1.0 / 3.0;
 
@@ -84,13 +84,13 @@ pub struct KeptBackNow {
 /// The swim at one moment.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SwimFigures {
-    /// The moment, milliseconds on the line of the casts.
+    /// The moment, in milliseconds on the time line of the casts.
     pub at_ms: i64,
-    /// One entry a cell, in the order of [`Swim::cells`].
+    /// One entry for each cell, in the order of [`Swim::cells`].
     pub cells: Vec<CellFigures>,
     /// Area of the swim, square metres.
     pub swim_m2: f64,
-    /// Area outside every disc disturbed within the rest target.
+    /// Area outside every disc that a cast disturbed within the rest target.
     pub fresh_m2: f64,
     /// Area inside any of them.
     pub disturbed_m2: f64,
@@ -177,7 +177,7 @@ impl Swim {
     }
 
     /// Union of the discs that casts disturbed within the rest target before a moment, round the spots they
-    /// were meant for, flattened. It may reach beyond the swim. (The areas in [`SwimFigures`] are the exact
+    /// were meant for, as polygons. It may reach beyond the swim. (The areas in [`SwimFigures`] are the exact
     /// areas of the same discs.)
     pub fn disturbed_water(&self, at_ms: i64) -> Water {
         let discs = self.discs(at_ms);
@@ -218,7 +218,7 @@ impl Swim {
         }
     }
 
-    /// For each cell the chances that a cast's lead reached its water and that it landed in it.
+    /// For each cell, the probabilities that a cast's lead disturbed its water and that it landed in it.
     pub(crate) fn chances(&self, cast: &CastAt) -> Vec<(f64, f64)> {
         let reach = self.input().disturbance.radius_m(cast.lead_g);
         let landing = Landing::of(self, cast);
@@ -248,7 +248,7 @@ impl Swim {
         self.input().kept_back.iter().filter(held).map(now).collect()
     }
 
-    /// The longest time that water holding the middle of a cell has been kept back.
+    /// For how long the middle of a cell has been kept back: the longest if several stretches contain it.
     fn kept_back_for(&self, id: CellId, kept: &[KeptBackNow]) -> Option<f64> {
         let aim = self.cell(id).ok()?.aim?;
         let holds = |k: &&KeptBackNow| k.water.holds(aim.bearing_deg, aim.range_m);
@@ -257,7 +257,7 @@ impl Swim {
 }
 
 impl KeptBack {
-    /// Whether a bearing and range lie in it.
+    /// Whether it contains a bearing and range.
     pub fn holds(&self, bearing_deg: f64, range_m: f64) -> bool {
         bearing_deg >= self.fan.from_deg
             && bearing_deg <= self.fan.to_deg
@@ -311,7 +311,8 @@ impl Landing {
         pair(self.range_m, self.range_sd, from_m, to_m, reach)
     }
 
-    /// The same for a stretch of bearings; `reach` is seen from the peg at the range of the cast.
+    /// The same for a stretch of bearings; `reach` becomes an angle as seen from the peg at the range of the
+    /// cast.
     fn in_bearing(&self, from_deg: f64, to_deg: f64, reach: f64) -> (f64, f64) {
         let seen = libm::asin((reach / self.range_m).min(1.0)).to_degrees();
         pair(self.bearing_deg, self.bearing_sd, from_deg, to_deg, seen)

@@ -219,7 +219,7 @@ fn cut_at_date_line(whole: &Water, west: f64, east: f64) -> Vec<Vec<Vec<Position
     };
     let mut pieces = Vec::new();
     for (half, west_of_edge) in [(side(west - margin, edge), true), (side(edge, east + margin), false)] {
-        // One half lies beyond the edge of the map and is moved to its other side.
+        // One half is beyond the edge of the map and is moved to its other side.
         let shift = match (edge > 0.0, west_of_edge) {
             (true, false) => -360.0,
             (false, true) => 360.0,

@@ -79,7 +79,7 @@ pub struct CastAt {
     pub start_ms: i64,
     /// Its end, milliseconds; `None` while it is out.
     pub end_ms: Option<i64>,
-    /// Whether its end was seen: one that wasn't tells nothing of bites.
+    /// Whether its end was seen; otherwise the cast says nothing about bites.
     pub end_seen: bool,
     /// Bites, whatever came of them.
     pub bites: u32,
@@ -113,7 +113,7 @@ pub struct KeptBack {
     pub released_ms: Option<i64>,
 }
 
-/// What kind of thing lies in the water.
+/// What kind of thing is in the water.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
 #[serde(rename_all = "snake_case")]
@@ -235,11 +235,11 @@ pub struct SwimInput {
     pub bands: Vec<Band>,
     /// Edges of the fan; `None` takes 25 degrees either side, widened to hold marks and casts.
     pub fan: Option<Fan>,
-    /// Outline of the swim in the peg frame, metres; `None` where nothing bounds the fan.
+    /// Outline of the swim in the peg frame, metres; `None` if nothing bounds the fan.
     pub boundary: Option<Vec<Point>>,
     /// Casts, in any order.
     pub casts: Vec<CastAt>,
-    /// When bites came on casts of which it isn't known where they lay, milliseconds.
+    /// When bites came on casts whose spot isn't known, milliseconds.
     pub other_bites_ms: Vec<i64>,
     /// Kept-back water, now and earlier.
     pub kept_back: Vec<KeptBack>,

@@ -84,7 +84,7 @@ impl Swim {
         self.where_next_by_worth(figures, None)
     }
 
-    /// The same with what the record tells of fish at the cells, where it tells anything.
+    /// The same with what the record says about fish at the cells, if it says anything.
     pub fn where_next_by_worth(&self, figures: &SwimFigures, worth: Option<&SpotsWorth>) -> WhereNext {
         let bites = self.bites_until(figures.at_ms);
         let mut ranked = Vec::new();

@@ -55,7 +55,7 @@ pub enum Reason {
     },
     /// A cast here is worth more than one to a spot not tried, by how long casts waited here.
     FishHere {
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,
@@ -64,7 +64,7 @@ pub enum Reason {
     },
     /// Not tried, where a cast to a spot that was is worth less.
     NotTried {
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,
@@ -79,7 +79,7 @@ pub enum Reason {
 /// A reason not to choose a spot.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Against {
-    /// A bait lies there, on this rod or another.
+    /// A bait is there, on this rod or another.
     BaitOut,
     /// Disturbed less than the rest target ago.
     RestedTooShort {
@@ -94,20 +94,20 @@ pub enum Against {
         /// How many of them are expected to have reached it.
         casts: f64,
     },
-    /// Casts here waited in vain, so that one is worth less than on a spot not tried.
+    /// Casts here waited without a bite, so that one is worth less than on an untried spot.
     NothingHere {
         /// How many in a row.
         casts: u32,
         /// Their minutes.
         minutes: f64,
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,
     },
     /// Disturbed, so that a cast here is worth less than on a spot not tried: fish may not be back.
     FishAway {
-        /// Of a hundred such spots, how many hold fish.
+        /// Of a hundred such spots, how many have fish.
         of_100: u32,
         /// What a cast here is worth in bites an hour.
         worth: f64,

@@ -12,7 +12,7 @@ use std::cmp::Ordering;
 pub struct CellWorth {
     /// Which cell.
     pub cell: CellId,
-    /// Chance that it holds fish now.
+    /// Chance that it has fish now.
     pub here: f64,
     /// What a cast there is worth in bites an hour.
     pub worth: f64,
@@ -27,7 +27,7 @@ pub struct CellWorth {
 pub struct SpotsWorth {
     /// The cells that were fished or disturbed.
     pub cells: Vec<CellWorth>,
-    /// Chance that a cell that never was holds fish.
+    /// Chance that there are fish in a cell that was neither fished nor disturbed.
     pub elsewhere: f64,
     /// What a cast there is worth in bites an hour.
     pub elsewhere_worth: f64,
@@ -38,8 +38,8 @@ impl SpotsWorth {
         self.cells.iter().find(|known| known.cell == cell)
     }
 
-    /// What a cast is worth in bites an hour, by which cells are ranked: the figure as it is shown, so that nothing decides that
-    /// can't be read. Cells with one figure keep the order of their reasons.
+    /// What a cast is worth in bites an hour, by which cells are ranked. It is the figure as it is shown, so that nothing decides
+    /// that the angler can't read. Cells with one figure keep the order of their reasons.
     pub(crate) fn of_cast(&self, cell: CellId) -> f64 {
         shown(self.of(cell).map_or(self.elsewhere_worth, |known| known.worth))
     }
@@ -165,13 +165,13 @@ mod tests {
             let all = SpotsWorth { cells, elsewhere: 0.5, elsewhere_worth: 1.2 };
             swim.where_next_by_worth(&figures, Some(&all))
         };
-        // 1.16 and 1.24 are both said as 1.2, which is what a spot not tried is worth: nothing is said.
+        // 1.16 and 1.24 are both shown as 1.2, which is what an untried spot is worth: nothing is said.
         assert_eq!(with(1.16, 1.24), plain);
-        // 1.26 is said as 1.3, and decides.
+        // 1.26 is shown as 1.3, and decides.
         assert_ne!(with(1.16, 1.26).ranked[0].cell, plain.ranked[0].cell);
     }
 
-    /// What a spot is said to be worth, as the angler reads it; one of which nothing is said is worth as much as one not tried.
+    /// What a spot is worth, as the angler reads it; a spot about which nothing is said is worth as much as an untried one.
     fn said(next: &NextSpot, all: &SpotsWorth) -> String {
         let reason = next.reasons.iter().find_map(|reason| match reason {
             Reason::FishHere { worth, .. } | Reason::NotTried { worth, .. } => Some(*worth),
@@ -209,9 +209,9 @@ mod tests {
     }
 
     proptest! {
-        /// One rule decides: the figure that is said; and among equals of it the order that there was before.
+        /// One rule decides: the figure that is shown; among equal figures the order is that without them.
         #[test]
-        fn every_change_of_rank_is_said_with_its_figure(
+        fn cells_rank_by_the_figure_shown_and_equal_ones_as_before(
             list in proptest::collection::vec(any_worth(), 1..8),
             casts in any_casts(),
             (elsewhere, elsewhere_worth) in (0.0..1.0_f64, 0.0..4.0_f64),

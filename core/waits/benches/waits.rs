@@ -1,5 +1,5 @@
-//! Benchmarks of the waits: what the screens ask of the posterior, from nothing and after one more cast, and the
-//! survival curve at three sizes. Run with `cargo bench -p restwater-waits --bench waits`.
+//! Benchmarks of the waits: what the screens ask of the posterior, from scratch and after one more cast, and the survival curve
+//! at three sizes. Run with `cargo bench -p restwater-waits --bench waits`.
 
 use divan::{Bencher, black_box};
 use restwater_waits::{
@@ -94,7 +94,7 @@ fn one_more_by_feed(bencher: Bencher, casts: usize) {
     });
 }
 
-/// Where next and how long, of casts on 40 cells, from nothing: the filter, what every cell is worth, the leave time.
+/// Where next and how long, from scratch, for casts on 40 cells: the filter, what every cell is worth, the leave time.
 /// Acceptance: within 8 ms.
 #[divan::bench(args = [12, 60])]
 fn spots(bencher: Bencher, casts: usize) {

@@ -4,7 +4,7 @@ use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
 use super::{BiteError, WaitPosterior};
 
-/// Bites before the record is said to tell anything.
+/// How many bites are needed before the record is said to show anything.
 pub const BITES_TO_TELL: f64 = 3.0;
 /// If the end of the band is this many times its start, the length is said to hardly matter.
 const WIDE_BAND: f64 = 3.0;
@@ -46,7 +46,7 @@ pub struct Advice {
     pub longest_wait_min: f64,
     /// Whether the band or the best time is beyond the longest wait so far.
     pub beyond_the_record: bool,
-    /// Whether the next cast is to be left longer than any in the record, where nothing is known yet.
+    /// Whether the next cast is to be left longer than any in the record, into minutes about which nothing is known yet.
     pub asks_for_longer: bool,
     /// Finished casts of today.
     pub casts: usize,
@@ -137,8 +137,8 @@ impl WaitPosterior {
         self.shapes.times[self.reckoned().leave]
     }
 
-    /// Whether to leave a cast in that has waited `so_far` minutes without a bite and lies where the next one
-    /// will: see [`WaitPosterior::waiting_on_where`].
+    /// Whether to leave a cast in that has waited `so_far` minutes without a bite and is where the next one will: see
+    /// [`WaitPosterior::waiting_on_where`].
     pub fn waiting_on(&self, so_far: f64) -> Result<WaitingOn, BiteError> {
         self.waiting_on_where(self.fed, so_far)
     }
@@ -197,7 +197,7 @@ impl WaitPosterior {
             rate - fresh
         };
         let first = times.partition_point(|&t| t < from);
-        // Too little time lies ahead of the last few points for a judgement.
+        // There is too little time after the last few points to judge them.
         let stop = times.iter().skip(first).take_while(|&&t| t < 0.9 * times[times.len() - 1]);
         let mut last = (from, gain(from));
         if last.1 < 0.0 {

@@ -1,11 +1,11 @@
 //! What earlier days imply for today: days differ, and the book shows by how much.
 //!
-//! Every day has a truth of its own, which varies about that of its water: the rate, or the odds of a bite,
-//! by a normal effect on the log scale (a meta-analytic-predictive prior; Neuenschwander and others 2010).
-//! How much days vary is learned from the book, over the few values of [`SCATTERS`]. In addition, any day may
-//! be of another kind altogether, drawn from the prior without a book: an earlier one with one minus its
-//! weight, today with probability [`UNLIKE_TODAY`] (the robust mixture of Schmidli and others 2014,
-//! Biometrics 70). So similar days help, and the influence of others fades as today's casts contradict them.
+//! Every day has a true behaviour of its own, which varies about that of its water: the rate, or the odds of a bite, by a normal
+//! effect on the log scale (a meta-analytic-predictive prior; Neuenschwander and others 2010). How much days vary is learned from
+//! the book, over the few values of [`SCATTERS`]. In addition, any day may be of another kind altogether, drawn from the prior
+//! without a book: an earlier one with one minus its weight, today with probability [`UNLIKE_TODAY`] (the robust mixture of
+//! Schmidli and others 2014, Biometrics 70). So similar days help, and the influence of others fades as today's casts contradict
+//! them.
 //!
 //! All shapes of one form that differ in how many bites they bring are a family; a day effect moves within it.
 
@@ -98,7 +98,7 @@ mod tests {
         ((0..shapes.constant).map(|i| weights[i] * (of(i) - mean).powi(2)).sum::<f64>() / sum).sqrt()
     }
 
-    /// As their definition has them: the sum of the logs of how likely each wait is, in units of what was to be expected.
+    /// As they are defined: the sum of the logs of how likely each wait is, in units of what was to be expected.
     #[test]
     fn likelihoods_are_the_products_over_the_waits() {
         let shapes = Shapes::new(&SHAPE_PRIORS);

@@ -1,10 +1,9 @@
 //! What the days of many anglers imply for the first casts of another: a club's prior over the shapes.
 //!
-//! The shapes are too many to be weighed by a few hundred days, so that they are told apart by kind alone: the form,
-//! when half of the bites have come, and how many casts get one. A day says how likely each kind makes it
-//! ([`Shapes::day_by_kind`]); the weights of the kinds are fitted over the days of many anglers elsewhere, by SQL
-//! (docs/pooling.md: empirical Bayes; Robbins 1956, Morris 1983), and come back as a list. Within a kind the shapes keep
-//! their usual proportions.
+//! There are too many shapes to be weighed by a few hundred days, so they are only distinguished by their kind: the form, when
+//! half of the bites have come, and how many casts get one. A day says how likely each kind makes it ([`Shapes::day_by_kind`]);
+//! the weights of the kinds are fitted over the days of many anglers elsewhere, by SQL (docs/pooling.md: empirical Bayes; Robbins
+//! 1956, Morris 1983), and come back as a list. Within a kind the shapes keep their usual proportions.
 //!
 //! The club may fish other waters, or in another way. So its prior is one part of a mixture, and the usual prior keeps
 //! [`OWN_SHARE`] of it (the robust mixture of Schmidli and others 2014, Biometrics 70): a few casts that the club would
@@ -17,12 +16,12 @@ use super::record::EarlierDay;
 use super::shapes::Shapes;
 use std::sync::Arc;
 
-/// The version of the kinds. Another list of shapes or of kinds is another version.
+/// The version of the kinds. A change to the list of shapes or of kinds is a new version.
 pub const CLUB_SHAPES: u32 = 1;
 /// The share of the prior that a club leaves as it was. A guess; docs/advice.md says what it costs in a club of another water.
 pub const OWN_SHARE: f64 = 0.3;
-/// A day that a kind makes less likely than this, as a natural logarithm beside the usual prior, tells no more by being
-/// less likely still.
+/// A kind that makes a day less likely than this, as a natural logarithm relative to the usual prior, counts as if it were at
+/// this limit.
 const LEAST_LN: f64 = -50.0;
 /// How far the sum of a club's weights may be from 1.
 const ROUNDED: f64 = 1e-3;
@@ -30,7 +29,7 @@ const ROUNDED: f64 = 1e-3;
 /// Why weights of a club can't be used.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum ClubError {
-    /// Another number of weights than there are kinds.
+    /// The number of weights is not the number of kinds.
     #[error("{found} weights for {kinds} kinds of shapes")]
     Count {
         /// How many weights.
@@ -47,7 +46,7 @@ pub enum ClubError {
 }
 
 impl Shapes {
-    /// The names of the kinds that a club tells apart, in the order of its weights.
+    /// The names of the kinds that a club's weights distinguish, in the order of its weights.
     pub fn kind_names(&self) -> &[String] {
         &self.kinds().names
     }

@@ -45,7 +45,7 @@ impl WaitPosterior {
         Ok(out)
     }
 
-    /// Fills `values` with (value, weight) of every likely shape at one time, and gives the mean.
+    /// Fills `values` with (value, weight) of every likely shape at one time, and returns the mean.
     fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
         values.clear();
         let (shapes, costs, reckoned) = (&self.shapes, self.costs, self.reckoned());
@@ -90,7 +90,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn curves_lie_within_their_bands_and_survival_falls() {
+    fn curves_are_within_their_bands_and_survival_falls() {
         let waits: Vec<Wait> = (1..12).map(|i| Wait::new(f64::from(i) * 2.3, i % 3 != 0).unwrap()).collect();
         let posterior = WaitPosterior::new(&Record::of_today(&waits), &Settings::default()).unwrap();
         let times: Vec<f64> = (1..40).map(f64::from).collect();

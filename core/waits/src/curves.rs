@@ -1,7 +1,8 @@
 //! The few curves that all shapes are made of.
 //!
-//! A shape bites as a share of one curve, or as shares of two. Whatever is linear in the share bitten need not be summed shape
-//! by shape: the weights of the shapes are summed for each curve first, and the curves are then summed once.
+//! The share bitten of a shape is a multiple of one curve, or the sum of multiples of two. Whatever is linear in the share bitten
+//! needn't be summed shape by shape: the weights of the shapes are summed for each curve first, and the curves are then summed
+//! once.
 
 use super::wait_law::Law;
 
@@ -39,7 +40,7 @@ impl MadeOf {
     }
 }
 
-/// The curves while shapes are made of them: of each the share bitten by each time, and the integral of that.
+/// The curves while shapes are made of them: for each the share bitten by each time, and the integral of that.
 #[derive(Debug)]
 pub(crate) struct Curves {
     times: Curve,
@@ -52,7 +53,7 @@ impl Curves {
         Self { times: std::array::from_fn(|i| times[i]), list: Vec::new() }
     }
 
-    /// Adds a curve, and gives its number.
+    /// Adds a curve and returns its number.
     pub(crate) fn add(&mut self, bitten_by: impl Fn(f64) -> f64) -> usize {
         let times = &self.times;
         let bitten = times.map(bitten_by);
@@ -65,12 +66,12 @@ impl Curves {
         self.list.len() - 1
     }
 
-    /// Adds the curve of a law, and gives its number.
+    /// Adds the curve of a law, and returns its number.
     pub(crate) fn add_law(&mut self, law: &Law) -> usize {
         self.add(|t| law.bitten_by(t))
     }
 
-    /// Writes of a shape the share bitten by each time, and the mean of the wait or the time.
+    /// Writes the share bitten by each time, and the mean of the smaller of wait and time, of a shape.
     pub(crate) fn write(&self, of: &MadeOf, bitten: &mut [f32; POINTS], waiting: &mut [f32; POINTS]) {
         let [p, q] = of.shares;
         let [[first, area], [second, other]] = of.curves.map(|curve| &self.list[curve]);
@@ -87,13 +88,13 @@ impl Curves {
         }
     }
 
-    /// Share bitten by each time, one row a curve.
+    /// Share bitten by each time, one row for each curve.
     pub(crate) fn rows(&self) -> Vec<f32> {
         self.list.iter().flat_map(|[bitten, _]| bitten.map(|b| b as f32)).collect()
     }
 }
 
-/// From one row a shape to one row a time.
+/// From one row for each shape to one row for each time.
 pub(crate) fn transposed(rows: &[f32]) -> Vec<f32> {
     let mut out = vec![0.0; rows.len()];
     let (rows, _) = rows.as_chunks::<POINTS>();

@@ -45,7 +45,8 @@ fn steps(places: &[[f64; 2]], sd: f64) -> Vec<f64> {
     rows
 }
 
-/// A family, and by which steps a day moves within a row and from row to row. The bell in both is the product of the two.
+/// A family, and the steps by which a day moves within a row and from row to row. A step in both has the product of the two
+/// weights.
 #[derive(Debug, Clone)]
 struct Within {
     first: usize,
@@ -54,8 +55,8 @@ struct Within {
     steps: [usize; 2],
 }
 
-/// The transition probabilities of a day effect within every family. Most families lie on the same places, whose steps
-/// are kept once.
+/// The transition probabilities of a day effect within every family. Most families have the same places, whose steps are kept
+/// once.
 #[derive(Debug, Clone)]
 pub(crate) struct DayEffects {
     steps: Vec<Steps>,

@@ -134,7 +134,7 @@ impl Drift {
         shape
     }
 
-    /// Each shape with one beside it, and what share of those that set out gets there and back.
+    /// Each shape with a neighbour, and the shares of moves that are accepted there and back.
     fn each(&self) -> impl Iterator<Item = (usize, usize, [f32; 2])> {
         fn of<const N: usize>(way: &Way<N>) -> impl Iterator<Item = (usize, usize, [f32; 2])> {
             let [there, back] = way.accepted;

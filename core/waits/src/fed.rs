@@ -8,8 +8,8 @@
 //! r into 1 / r and changes nothing else, and earlier days, whose feed is not considered, count for the
 //! middle.
 //!
-//! r is used only if both sides have enough casts (see [`FedWaits::speak`]). Until then, and on every day on
-//! which all casts or none lay in fed water, none of this is computed.
+//! r is used only if both sides have enough casts (see [`FedWaits::has_enough_casts`]). Until then, and on every day on
+//! which all casts or none were in fed water, none of this is computed.
 
 use super::likelihood::Likelihood;
 use super::shapes::{Likely, NEGLIGIBLE, POINTS, Shapes};
@@ -87,7 +87,7 @@ fn bitten_with_powers(bitten: f32) -> [f32; FED_TIMES] {
     ]
 }
 
-/// Today's casts by whether they lay in fed water and, once both sides have enough casts, the joint weights
+/// Today's casts by whether they were in fed water and, once both sides have enough casts, the joint weights
 /// of shape and r.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct FedWaits {
@@ -119,7 +119,7 @@ impl FedWaits {
         self.waits.push((wait, fed));
         let begun = if self.weights.is_some() {
             self.waits.len() - 1
-        } else if self.speak() {
+        } else if self.has_enough_casts() {
             let times = |p: f64| self.before.iter().map(|w| w * p).collect();
             self.weights = Some(self.prior.map(times));
             if self.changing > 0.0 {
@@ -145,7 +145,7 @@ impl FedWaits {
     }
 
     /// Whether several values of r are possible and both sides have enough casts.
-    fn speak(&self) -> bool {
+    fn has_enough_casts(&self) -> bool {
         if self.prior.iter().filter(|p| **p > 0.0).count() < 2 {
             return false;
         }
@@ -287,7 +287,7 @@ impl FedShapes {
     }
 }
 
-/// Mean of the wait or the time, at each time.
+/// Mean of the smaller of wait and time, at each time.
 fn waiting(times: &[f64], bitten: &[f32; POINTS]) -> [f32; POINTS] {
     let (mut sum, mut out) = (0.0, [0.0; POINTS]);
     for i in 1..POINTS {

@@ -1,4 +1,4 @@
-//! The share of casts still without a bite, minute by minute, with no shape assumed.
+//! The share of casts still without a bite after each minute, with no shape assumed (Kaplan-Meier).
 //!
 //! Conventions: at equal times bites come before casts wound in; a quantile is the smallest time at
 //! which the curve is at or below the level (R's `quantile` averages where S is exactly one half).
@@ -78,7 +78,8 @@ impl SurvivalCurve {
                 gone.next();
             }
             let (n, d) = (step.at_risk as f64, step.bites as f64);
-            // The term of a cast still out is d / (n (n - d)) without a bite here, -1 / n with one.
+            // A cast that is still out adds d / (n (n - d)) if it has no bite at this time, and -1 / n if it
+            // has.
             let term = d / (n * (n - d));
             influence.iter_mut().zip(&out).for_each(|(sum, out)| *sum += term * *out as f64);
             for &i in gone.clone().take_while(|&&i| waits[i].minutes() == step.minutes) {
@@ -240,9 +241,9 @@ mod tests {
     }
 
     /// If every cast is a cluster, the sum of squared influences is Greenwood's (as in R's survfit); two
-    /// casts that always go together count as one.
+    /// identical casts in one cluster count as one.
     #[test]
-    fn clusters_of_one_are_greenwoods_and_twins_count_once() {
+    fn clusters_of_one_give_greenwoods_sum_and_twins_count_once() {
         let list = [
             (6.0, true),
             (6.0, true),

@@ -1,4 +1,4 @@
-//! The kinds of shapes that a club tells apart: the form, when the bites come, and how many casts get one.
+//! The kinds of shapes that a club's weights distinguish: the form, when the bites come, and how many casts get one.
 
 /// Edges of the minutes by which half of the bites of a shape have come.
 const HALF_BY: [f64; 9] = [0.0, 2.5, 4.0, 6.0, 9.0, 13.0, 18.0, 25.0, 35.0];

@@ -9,7 +9,7 @@ pub(crate) struct Means {
     pub rate: Vec<f64>,
     /// Mean share bitten.
     pub bitten: Vec<f64>,
-    /// Mean of the wait or t, whichever is less.
+    /// Mean of the smaller of wait and t.
     pub waiting: Vec<f64>,
     /// Mean share of casts that ever get a bite.
     pub ever: f64,

@@ -34,7 +34,7 @@ impl Likelihood {
         shapes.bitten_at[self.point * n..][..2 * n].split_at(n)
     }
 
-    /// Multiplies weights by how likely each shape makes the wait, and so those of a day that changes, where there are any.
+    /// Multiplies weights by how likely each shape makes the wait, and also those of a day that changes, if there are any.
     pub(crate) fn weigh(&self, shapes: &Shapes, weights: &mut [f64], moving: &mut [f64]) {
         let (before, after) = self.rows(shapes);
         if moving.is_empty() {

@@ -36,7 +36,7 @@ pub struct WaitPosterior {
     pub(crate) weights: Vec<f64>,
     /// The part of it that belongs to changing days; empty if days can't change.
     moving: Vec<f64>,
-    /// The same casts by whether they lay in fed water.
+    /// The same casts by whether they were in fed water.
     pub(crate) by_feed: FedWaits,
     /// Whether the next cast would be in fed water.
     pub(crate) fed: bool,
@@ -131,11 +131,11 @@ impl WaitPosterior {
             + self.bites as f64 * self.costs.bite_extra_min
     }
 
-    /// Adds the earlier days, each with a truth of its own: see [`super::book`].
+    /// Adds the earlier days, each with a true behaviour of its own: see [`super::book`].
     fn open_book(&mut self, days: &[EarlierDay]) -> Result<(), BiteError> {
         for day in days {
             let weight = super::error::share("the weight of an earlier day", day.weight)?;
-            // A day without a wait is no day of the book.
+            // A day without a wait is not a day of the book.
             if weight > 0.0 && !day.waits.is_empty() {
                 self.days += weight;
                 self.all_bites += weight * day.waits.iter().filter(|wait| wait.is_bite()).count() as f64;

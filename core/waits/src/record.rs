@@ -22,7 +22,7 @@ pub struct EarlierDay<'a> {
 pub struct Record<'a> {
     /// Today's finished casts.
     pub today: &'a [Wait],
-    /// Whether each of them lay in fed water; empty if nothing was fed.
+    /// Whether each of them was in fed water; empty if nothing was fed.
     pub fed: &'a [bool],
     /// Earlier sessions.
     pub earlier: &'a [EarlierDay<'a>],
@@ -47,7 +47,7 @@ impl<'a> Record<'a> {
         }
     }
 
-    /// Today's casts, each with whether it lay in fed water.
+    /// Today's casts, each with whether it was in fed water.
     pub(crate) fn today_by_feed(&self) -> Result<impl Iterator<Item = (Wait, bool)>, BiteError> {
         let (waits, groups) = (self.today.len(), self.fed.len());
         if groups != 0 && groups != waits {

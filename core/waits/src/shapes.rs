@@ -1,8 +1,8 @@
 //! The shapes of the wait that the posterior weighs.
 //!
-//! It must be quick on a phone and must not be misled by bites in two bunches, by a sharp end of
-//! the bites, or by a single stray one. So it weighs a fixed set of simple shapes: no bunch at all
-//! (constant rate), the laws of maths.md on a fixed grid, bites spread evenly over one stretch, and
+//! The posterior must be quick on a phone and must not be misled by bites in two bunches, by a sharp end of
+//! the bites, or by a single stray one. So it weighs a fixed set of simple shapes: a constant rate, widely
+//! spread waits (exponential and gamma), one bunch (log-normal), bites spread evenly over one stretch, and
 //! two bunches. Each but the first comes with several shares of casts that get a bite at all.
 
 pub(crate) use super::curves::POINTS;
@@ -24,8 +24,8 @@ pub(crate) type Likely = Vec<(usize, f32)>;
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
 /// The weight of a bunch of twice the width is smaller by this power of two. A guess, set by simulation.
 const WIDTH_POWER: f64 = 0.7;
-/// How many steps of the grid of constant rates a changing rate moves at once, which is a change by nearly a
-/// half: a smaller one would not show within a day.
+/// How many steps of the grid of constant rates a changing rate moves at once. Four steps change it by nearly
+/// a half; a smaller change would not show within a day.
 const PACES_A_MOVE: usize = 4;
 /// Ends of the stretches with even bites, minutes.
 const EDGES: [f64; 20] = [
@@ -70,41 +70,41 @@ pub const SHAPE_PRIORS: ShapePriors = ShapePriors {
 /// The set of shapes.
 #[derive(Debug, Clone)]
 pub struct Shapes {
-    /// Minutes at which each shape is known; the first is 0.
+    /// Minutes at which each shape is tabulated; the first is 0.
     pub(crate) times: Vec<f64>,
     /// Prior weight of each, the highest 1.
     pub(crate) prior: Vec<f64>,
     /// Share of casts with a bite by each time, one row for each shape.
     pub(crate) bitten: Vec<f32>,
-    /// The same with one row for each time, as a likelihood reads it.
+    /// The same with one row for each time, in the order in which a likelihood reads it.
     pub(crate) bitten_at: Vec<f32>,
-    /// Mean of the wait or the time, one row a shape.
+    /// Mean of the smaller of wait and time, one row for each shape.
     pub(crate) waiting: Vec<f32>,
     /// What each shape is made of.
     pub(crate) made_of: Vec<MadeOf>,
-    /// Share bitten by each time of the curves that shapes are made of, one row a curve.
+    /// Share bitten by each time, one row for each of the curves that shapes are made of.
     pub(crate) curves: Vec<f32>,
     /// Share of casts that ever get a bite.
     pub(crate) ever: Vec<f64>,
-    /// How many of them, the first ones, are constant rates.
+    /// How many shapes are constant rates; these come first.
     pub(crate) constant: usize,
     /// See [`ShapePriors::stray`].
     pub(crate) stray: f64,
-    /// The shapes again, those of one form together.
+    /// The shapes grouped into families; see [`Family`].
     pub(crate) families: Vec<Family>,
     /// The position of each curve among those that differ only in place.
     pub(crate) stops: Vec<Stop>,
     /// The first shape of each form: constant rates, broad waits, one bunch, even bites, two bunches.
     pub(crate) forms: Vec<usize>,
-    /// The kinds of shapes that a club tells apart, worked out when one is first asked for.
+    /// The kinds of shapes that a club's weights distinguish, computed when first needed.
     kinds: OnceLock<Kinds>,
-    /// The moves of weight on a changing day, computed for the first cast.
+    /// How weight moves on a changing day, computed for the first cast.
     drift: OnceLock<Drift>,
     /// The day effects, computed for the first book.
     day_effects: OnceLock<DayEffects>,
 }
 
-/// A shape before its share of bites is set: weight, and curve.
+/// A shape before its share of casts with a bite is set: its weight, and its curve.
 type Weighed = (f64, usize);
 /// The position of a curve among those that differ only in place: which of them belong together, and the
 /// step.
@@ -165,7 +165,7 @@ impl Shapes {
         shapes
     }
 
-    /// Scales the weights, and works out the rows of all shapes.
+    /// Scales the weights, and computes the rows of all shapes.
     fn fill(&mut self, curves: &Curves) {
         let top = self.prior.iter().copied().fold(0.0, f64::max);
         self.prior.iter_mut().for_each(|p| *p /= top);
@@ -192,7 +192,7 @@ impl Shapes {
         self.prior.len()
     }
 
-    /// The kinds that a club tells apart.
+    /// The kinds that a club's weights distinguish.
     pub(crate) fn kinds(&self) -> &Kinds {
         let form = |shape: usize| self.forms.partition_point(|&first| first <= shape) - 1;
         let one = |shape| (form(shape), &self.bitten[shape * POINTS..][..POINTS], self.ever[shape]);
@@ -205,11 +205,11 @@ impl Shapes {
         for weight in &mut prior {
             *weight /= top;
         }
-        // What moves on a changing day depends on these weights.
+        // How weight moves on a changing day depends on the prior.
         Self { prior, drift: OnceLock::new(), ..self.clone() }
     }
 
-    /// Where weight moves on a day that changes.
+    /// How weight moves on a day that changes.
     pub(crate) fn drift(&self) -> &Drift {
         self.drift.get_or_init(|| Drift::new(&self.prior, &self.stops))
     }
@@ -229,7 +229,7 @@ impl Shapes {
         self.day_effects.get_or_init(|| DayEffects::new(&self.families))
     }
 
-    /// Adds a group of that weight, family by family; `row` as [`Family::row`].
+    /// Adds a group of this total weight, family by family; `row` is that of [`Family::row`].
     fn add(&mut self, weight: f64, row: usize, group: Vec<Vec<Shape>>) {
         self.forms.push(self.count());
         let sum: f64 = group.iter().flatten().map(|shape| shape.0).sum();
@@ -329,13 +329,13 @@ impl Shapes {
     }
 }
 
-/// A curve with each share of casts that get a bite.
+/// A curve with each of the shares of casts that get a bite.
 fn shared((weight, curve): Weighed) -> Vec<Shape> {
     let of = |share: f64| (weight, share, MadeOf::one(curve, share), [ln_odds(share), 0.0]);
     SHARES.into_iter().map(of).collect()
 }
 
-/// A row at a place in time.
+/// The value of a row at a place in time, interpolated.
 pub(crate) fn between(row: &[f32], (point, part): (usize, f64)) -> f64 {
     let (a, b) = (f64::from(row[point]), f64::from(row[point + 1]));
     a + (b - a) * part
@@ -404,14 +404,14 @@ mod tests {
     }
 
     #[test]
-    fn a_row_a_time_holds_what_the_rows_of_the_shapes_hold() {
+    fn the_rows_by_time_equal_the_rows_by_shape() {
         let shapes = Shapes::new(&SHAPE_PRIORS);
         for (time, row) in shapes.bitten_at.chunks(shapes.count()).enumerate() {
             assert!(row.iter().enumerate().all(|(shape, b)| *b == shapes.bitten[shape * POINTS + time]));
         }
     }
 
-    /// The mean of the wait or the time by the trapezoid rule, as its definition has it.
+    /// The mean of the smaller of wait and time, by the trapezoid rule from its definition.
     #[test]
     fn waits_are_the_integral_of_the_share_still_waiting() {
         let shapes = Shapes::new(&SHAPE_PRIORS);

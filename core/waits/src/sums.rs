@@ -40,7 +40,7 @@ impl<'a> Rows<'a> {
         &self.bitten[shape]
     }
 
-    /// Mean of the wait or the time.
+    /// Mean of the smaller of wait and time.
     pub(crate) fn waiting(self, shape: usize) -> &'a [f32; POINTS] {
         &self.waiting[shape]
     }
@@ -62,7 +62,7 @@ fn single_rate(bitten: f32, waiting: f32, costs: Costs) -> f32 {
     bitten / (waiting + costs.turn_round_min as f32 + costs.bite_extra_min as f32 * bitten)
 }
 
-/// The sums over the shapes that are made of a curve, each counting as often as its share of it says.
+/// The sums over the shapes that are made of a curve, each weighted by its share of it.
 #[derive(Debug, Clone)]
 pub(crate) struct OfCurve {
     curve: usize,
@@ -134,7 +134,7 @@ impl<'a> Sums<'a> {
         &self.rows.curves[of.curve]
     }
 
-    /// The sum of the curves, each as often as `weight` says.
+    /// The sum of the curves, each weighted by `weight`.
     fn mixed(&self, weight: impl Fn(&OfCurve) -> f64) -> [f64; POINTS] {
         let mut mixed = [0.0; POINTS];
         for of in &self.curves {
@@ -146,12 +146,12 @@ impl<'a> Sums<'a> {
         mixed
     }
 
-    /// Mean of the wait or the time over the shapes that are heavy enough to look at, times their weight.
+    /// Mean of the smaller of wait and time over the shapes that are heavy enough to look at, times their weight.
     pub(crate) fn looked_waiting(&self, times: &[f64]) -> [f64; POINTS] {
         waiting(times, self.looked, &self.mixed(|of| of.looked))
     }
 
-    /// Posterior means by leave time; `known` of the times lie within the horizon.
+    /// Posterior means by leave time; `known` of the times are within the horizon.
     pub(crate) fn means(&mut self, likely: &[(usize, f32)], times: &[f64], known: usize) -> Means {
         let best = top(&self.rate);
         let (mut all, mut all_fresh, mut ever) = (0.0, 0.0, 0.0);

@@ -1,8 +1,9 @@
-//! `bench_size`: what a log of 10^2 to 10^6 casts costs, and the power of its size with which the cost grows.
+//! `bench_size`: what a log of 10^2 to 10^6 casts costs, and the exponent with which the cost grows with its
+//! size.
 //!
 //! A day has 40 casts. Folding a whole log and the estimators have to look at every cast, so their cost
-//! should grow linearly with the size. Opening the log, a tap and a screen must not grow with it: they look
-//! at today and a few days before.
+//! should grow linearly with the size. The cost of opening the log, of a tap and of a screen must hardly
+//! grow, since they look only at today and a few earlier days.
 
 use restwater_app::{Action, App, Which};
 use restwater_log::{Moment, Payload};
@@ -55,7 +56,7 @@ fn main() -> Result<(), Failed> {
     Ok(())
 }
 
-/// A log on disk, and what it took to fold it.
+/// A log on disk: the time it took to fold it, its waits, and the moment after its last entry.
 struct Log {
     folding: Duration,
     waits: Vec<Wait>,

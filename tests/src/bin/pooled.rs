@@ -21,7 +21,7 @@ type Failed = Box<dyn std::error::Error>;
 /// Minutes at which the survival curve is read.
 const AT_MIN: [f64; 4] = [5.0, 10.0, 15.0, 20.0];
 
-/// One water in one month, as the core has it.
+/// One water in one month, by the core.
 #[derive(Serialize)]
 struct Line {
     water: String,

@@ -39,7 +39,7 @@ struct Day {
     by_kind: Vec<f64>,
 }
 
-/// One fit, as the core has it.
+/// One fit, by the core.
 #[derive(Serialize)]
 struct Line {
     area: &'static str,

@@ -76,7 +76,7 @@ pub fn shown(oracle: &Oracle, shown: Option<&Shown>, naive: Option<&Session>) ->
     }
     if shown.plan != naive.plan {
         let why = format!("shown {:?}, expected {:?}", shown.plan, naive.plan);
-        return broken("a session goes by the plan that it took up", why);
+        return broken("a session follows the plan that it adopted", why);
     }
     let rods: Vec<&str> = naive.rods.iter().map(|cast| rod(naive, *cast)).collect();
     if shown.rods != rods {
@@ -114,7 +114,7 @@ fn casts(shown: &Shown, naive: &Session) -> Result<(), Broken> {
         }
         if found.spot != cast.spot {
             let why = format!("shown {:?}, expected {:?}: {}", found.spot, cast.spot, cast.id);
-            return broken("a cast lies where it was aimed", why);
+            return broken("a cast is where it was aimed", why);
         }
         wait(found, cast, naive)?;
     }
@@ -226,8 +226,8 @@ pub fn notes(page: &[String], naive: &Session, texts: &BTreeSet<&str>) -> Result
         let shown = page.iter().filter(|value| value == text).count();
         let expected = naive.notes.iter().filter(|note| note == text).count();
         if shown != expected {
-            let why = format!("\"{text}\" stands there {shown} times, expected {expected}");
-            return broken("notes stand in the Book where they were written", why);
+            let why = format!("\"{text}\" is there {shown} times, expected {expected}");
+            return broken("notes are in the Book where they were written", why);
         }
     }
     Ok(())

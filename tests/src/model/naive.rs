@@ -64,7 +64,7 @@ pub struct Session {
     /// The lines of the plan that it follows, if any.
     pub plan: Option<Value>,
     spots: Vec<Option<Value>>,
-    /// How far apart the wall clock's errors lie within the session, by device: what bridging a boot may be off by.
+    /// How far the wall clock's errors differ within the session, by device: how far a gap between two boots may be off.
     pub spread_ms: i64,
     ended: Option<When>,
 }

@@ -44,7 +44,7 @@ pub fn taken(oracle: &Oracle, new: &[Entry]) -> Result<(), Broken> {
             || !found.into_iter().any(|kit| planned(oracle, kit, &entry.payload["day"]) == lines)
         {
             let why = format!("{} took up {lines:?}", entry.id);
-            return broken("a session takes up the plan as it stands, and a partner's never", why);
+            return broken("a session adopts the present plan, and never a partner's", why);
         }
     }
     Ok(())

@@ -8,7 +8,7 @@ use std::fmt;
 pub struct Field {
     path: String,
     computed: String,
-    /// Whether the other figure is expected or printed.
+    /// Whether the figure that it is compared with is expected or printed.
     origin: &'static str,
     expected: String,
     tolerance: String,
@@ -38,8 +38,8 @@ pub fn fields(topic: &Topic, computed: &Value, expected: &Value, tolerance: &Val
     out
 }
 
-/// Compares with every figure that the source prints: the difference may be one unit of its last printed digit, since a
-/// source may have rounded on the way or cut digits off, and the tolerance of the case on top of that.
+/// Compares with every figure that the source prints. The difference may be one unit of the last printed digit, since the source
+/// may have rounded intermediate results or truncated, plus the tolerance of the case.
 pub fn printed(topic: &Topic, computed: &Value, published: &Value, tolerance: &Value) -> Vec<Field> {
     let mut out = Vec::new();
     let judge = |path: &str, c: f64, e: f64| {
@@ -181,7 +181,7 @@ mod tests {
     }
 
     #[test]
-    fn a_printed_figure_holds_to_its_last_digit() {
+    fn a_printed_figure_is_compared_to_its_last_digit() {
         let agrees = |computed: f64| {
             let none = json!({"rel": 1e-12});
             printed(&PLAIN, &json!({"a": computed}), &json!({"a": 3.689}), &none).iter().all(|f| f.ok)

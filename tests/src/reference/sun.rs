@@ -46,13 +46,13 @@ fn clock(seconds: f64) -> String {
     format!("{:02}:{:02}:{:02}.{:02}", h, rest / 6_000, rest / 100 % 60, rest % 100)
 }
 
-/// Seconds after `start`, or why there is none.
+/// How many seconds after `start` an event is; an error if it doesn't happen that day.
 fn after(start: i64, event: Option<i64>) -> Result<f64, String> {
     event.map(|ms| (ms - start) as f64 / 1000.0).ok_or_else(|| "no such event on that day".to_owned())
 }
 
-/// The report's rise, transit and set are those of the UTC day, shown by the clock at the place: its
-/// sunset is the one before the sunrise.
+/// The report's rise, transit and set are those of the UTC day, converted to the local time of the place. So
+/// its sunset is the one before the sunrise.
 fn of_the_report(case: &Value) -> Result<Value, String> {
     let place = Place { lat: number(case, "lat")?, lon: number(case, "lon")? };
     let utc = text(case, "utc")?;

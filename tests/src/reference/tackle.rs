@@ -9,7 +9,7 @@ use restwater_caution::lead_rule::lead_rule;
 use restwater_caution::table::Region;
 use serde_json::{Value, json};
 
-/// The hooklengths of a case have no line or hook of their own.
+/// The cases give only lengths, so all hooklengths have the same line and hook.
 fn plain(length: LineLength) -> Hooklength {
     Hooklength { length, diameter_um: 120, hook_size: 16, hair_mm: None }
 }

@@ -35,7 +35,7 @@ fn shipped(folder: &Path, into: &mut Vec<String>) {
     }
 }
 
-/// A function is called where its name stands before a bracket and not after `fn`, or is passed on by name.
+/// A function is called where its name comes before a bracket and not after `fn`, or is passed on by name.
 fn is_called(name: &str, code: &str) -> bool {
     code.match_indices(name).any(|(at, _)| {
         let (before, after) = (&code[..at], &code[at + name.len()..]);

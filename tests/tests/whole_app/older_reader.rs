@@ -143,7 +143,7 @@ fn a_plan_means_what_it_meant_when_it_was_written() {
     assert_eq!(plans.len(), 1, "one day is planned");
     let lines: Vec<PlanLine> =
         plans.into_values().flat_map(|p| p.lines().cloned().collect::<Vec<_>>()).collect();
-    assert_eq!(Some(lines), session.plan.map(|plan| plan.lines), "and taken up as it stood");
+    assert_eq!(Some(lines), session.plan.map(|plan| plan.lines), "and adopted as it was");
 }
 
 #[test]

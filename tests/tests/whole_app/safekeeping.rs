@@ -150,7 +150,7 @@ fn a_foreign_file_is_not_salvaged() {
     assert_eq!(fs::read(dir.path().join(FILE_NAME)).unwrap(), b"mine");
 }
 
-/// A file that only looks like a log: in the place of its entries stands a view without end.
+/// A file that only looks like a log: in place of the table of entries it has a view that never ends.
 #[test]
 fn a_backup_with_a_view_for_its_entries_is_cut_off_at_once() {
     let (dir, store) = store_of(&log_of(8, 1, 20));
@@ -168,7 +168,8 @@ fn a_backup_with_a_view_for_its_entries_is_cut_off_at_once() {
     assert_eq!((tally.whole, tally.is_whole()), (0, false));
 }
 
-/// Rot in an old entry is told when a backup is made: it is not kept as verified, and the earlier ones stay.
+/// Damage to an old entry is reported when a backup is made: the backup is not kept as verified, and earlier
+/// ones stay.
 #[test]
 fn a_log_with_rot_is_not_backed_up_as_verified() {
     let (dir, store) = store_of(&log_of(9, 1, 20));

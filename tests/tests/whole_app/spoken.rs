@@ -7,8 +7,8 @@ use restwater_tests::phone::play;
 use serde_json::{Map, Value};
 use std::error::Error;
 
-/// What stands between a label and its value: the Imprimerie nationale's "Lexique des règles typographiques" has a no-break
-/// space before the colon in French; English and German have none.
+/// What separates a label from its value: the Imprimerie nationale's "Lexique des règles typographiques" has a no-break space
+/// before the colon in French; English and German have none.
 const LANGUAGES: [(&str, &str); 3] = [("en-GB", ": "), ("de-DE", ": "), ("fr-FR", "\u{a0}: ")];
 
 /// Texts that say all of others of the same record.
@@ -47,7 +47,7 @@ impl Reader<'_> {
     fn record(&mut self, fields: &Map<String, Value>) {
         let text = |name: &str| fields.get(name).and_then(Value::as_str);
         let say = |name: &str| text(name).unwrap_or_default();
-        // A line to type into speaks by itself; its key has the other text.
+        // A field to type into has its own label for a screen reader; its key has the other text.
         if let Some(send) = text("send").filter(|_| fields.contains_key("into")) {
             let wanted = if send.is_empty() { String::new() } else { self.joined(send, say("label")) };
             return self.expect("send_spoken", &wanted, fields);

@@ -82,7 +82,7 @@ fn the_forecast_and_the_bank_give_the_same_chance() {
 
 const DAY: i64 = 24 * 60 * MIN;
 
-/// A session in which nothing was cast, at home or on a day called off, is no day of the book.
+/// A session in which nothing was cast, at home or on a day called off, is not a day of the book.
 #[test]
 fn a_session_without_a_finished_cast_says_nothing_of_the_next() {
     let begun = |phone: &mut Phone, day: i64| {
@@ -153,7 +153,7 @@ fn the_book_says_of_leaving_a_cast_what_the_bank_says() {
 
 /// Casts without a bite and earlier days move the minutes too, so before three bites they are not only those of waters in general.
 #[test]
-fn before_three_bites_the_minutes_are_not_said_to_be_only_those_of_waters_in_general() {
+fn before_three_bites_the_minutes_are_not_claimed_to_be_only_those_of_waters_in_general() {
     let says = |phone: &mut Phone, ms: i64| {
         let advice = phone.bank(ms).advice;
         assert!(advice.headline.starts_with("Can't tell yet."), "{}", advice.headline);

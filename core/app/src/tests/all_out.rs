@@ -79,7 +79,7 @@ fn the_key_that_is_due_next_keeps_to_the_hours_of_the_match() {
     assert_eq!(next(&mut phone, ALL_OUT + 180_000), None);
 }
 
-/// Without a match nobody knows when the bait came in: END an hour later is a doubt, mended as any other.
+/// Without a match nobody knows when the bait came in: END an hour later is a doubt, which is corrected like any other.
 #[test]
 fn a_bait_still_out_long_before_end_is_a_doubt() {
     let fished = |end: i64| {

@@ -82,8 +82,8 @@ fn mending_a_gap_that_contains_a_break_does_not_count_its_minutes_twice() {
     phone.tap(160 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
     phone.tap(165 * MIN, &Action::EndSession).unwrap();
     let session = phone.app().session().unwrap();
-    // The 60 min from the return to the splash are a break except for a turn-round of 2; the logged 20 count
-    // once.
+    // The 60 min from the return to the splash are a break except for a turn-round of 2 min; the logged break
+    // of 20 min counts once.
     assert_eq!(session.fished_min(), Some(165.0 - 20.0 - 58.0));
 
     let (mut phone, op) = with_a_gap();
@@ -109,7 +109,7 @@ fn a_minute_in_two_breaks_counts_once() {
     assert_eq!(phone.app().session().unwrap().fished_min(), Some(85.0));
 }
 
-/// Rod 1 in from 58 to 110 min, rod 2 out over the minutes given.
+/// Rod 1 is in from 58 to 110 min, rod 2 is out for the given minutes.
 fn with_rod_2_out(from: i64, to: i64) -> (Phone, Uuid) {
     let mut phone = rods::with_rods(2);
     for start in [0, 15, 30, 45] {
@@ -134,9 +134,9 @@ fn offers_away(phone: &mut Phone, op: Uuid) -> bool {
     }
 }
 
-/// Nobody is away while a bait is out, in the evening either.
+/// Nobody is away while a bait is out; this also applies to a break that is added in the evening.
 #[test]
-fn a_break_said_in_the_evening_lies_where_every_rod_was_in() {
+fn a_break_added_in_the_evening_is_put_where_every_rod_was_in() {
     let away = |op| Action::Mend { op, tap: MendTap::WasAway };
     let (mut phone, op) = with_rod_2_out(60, 100);
     assert!(!offers_away(&mut phone, op));

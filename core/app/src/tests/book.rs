@@ -102,7 +102,7 @@ fn two_sets_are_compared_by_days_and_never_share_a_day() {
     let sets = phone.leaf(Which::Book, now + 2_000, "sets");
     assert_eq!(bench::ranges_are_on_their_axis(&sets), 2, "the rate of each set");
     assert_eq!(sets.says, "Leans to A.", "three good days against three blanks: 2 of 20 ways to deal them");
-    let dealt = sets.lines.iter().find(|line| line.label == "Whole days dealt anew").unwrap();
+    let dealt = sets.lines.iter().find(|line| line.label == "Whole days reshuffled").unwrap();
     assert_eq!((dealt.value.as_str(), dealt.detail.as_str()), ("p 0.10", "all 20 ways"));
 }
 
@@ -333,9 +333,9 @@ fn the_kit_in_use_stays_over_a_plan_a_restart_and_a_partners_file() {
     assert_eq!(have(&mut newcomer), "4 tied", "the wallet that was written in last");
 }
 
-/// Saturday's end that nobody saw is mended on Sunday, with the day opened in the Book.
+/// A cast of Saturday whose end nobody saw is corrected on Sunday, with that day opened in the Book.
 #[test]
-fn a_day_opened_in_the_book_is_the_one_to_mend() {
+fn a_day_opened_in_the_book_is_the_one_that_is_corrected() {
     let mut phone = Phone::new();
     for (minute, action) in [(0, START), (1, CAST), (31, CAST), (46, WOUND_IN), (50, Action::EndSession)] {
         phone.tap(minute * MIN, &action).unwrap();
@@ -368,7 +368,7 @@ fn a_day_opened_in_the_book_is_the_one_to_mend() {
     assert!(
         phone.leaf(Which::Book, DAY + 7 * MIN, "session").lines.iter().any(|l| l.value == "14 min, lost")
     );
-    // Each tap is taken back from where the angler is, and confirmed as well as mended.
+    // Each tap is undone on the screen where the angler is; an entry can be confirmed as well as corrected.
     phone.tap(DAY + 8 * MIN, &Action::Undo).unwrap();
     phone.tap(DAY + 9 * MIN, &Action::Undo).unwrap();
     assert!(says(&mut phone, DAY + 9 * MIN).contains("To mend: 1 entry"));
@@ -379,15 +379,16 @@ fn a_day_opened_in_the_book_is_the_one_to_mend() {
     assert_eq!(phone.app().session().unwrap().casts.len(), 0, "today is as it was");
 }
 
-/// A break that was not logged on Saturday lies where it would lie, had it been said on Saturday, and shows Saturday's time.
+/// A break of Saturday that is added later has the place that it would have if it had been logged on Saturday, and shows
+/// Saturday's time.
 #[test]
-fn a_break_of_a_day_opened_in_the_book_lies_on_that_day() {
+fn a_break_added_to_a_day_opened_in_the_book_is_on_that_day() {
     for days in [1, 20, 400] {
-        a_break_said_later(days);
+        a_break_added_later(days);
     }
 }
 
-fn a_break_said_later(days: i64) {
+fn a_break_added_later(days: i64) {
     let later = days * DAY;
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
@@ -412,7 +413,7 @@ fn a_break_said_later(days: i64) {
     assert_eq!(mended.doubts, []);
 }
 
-/// The count of a day is of the casts that were made; those of which no end was seen are said.
+/// The number of casts of a day counts all that were made; how many ended unseen is stated too.
 #[test]
 fn a_day_has_one_count_of_its_casts() {
     let mut phone = Phone::new();

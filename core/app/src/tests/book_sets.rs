@@ -4,7 +4,7 @@ use super::book::water;
 use super::*;
 use restwater_screen::BookSet;
 
-/// One good day and four sessions without a cast against five ordinary days: one day is no set.
+/// One good day and four sessions without a cast against five ordinary days: one day is not a set.
 #[test]
 fn a_session_without_a_cast_is_no_day_of_a_set() {
     let mut phone = Phone::new();

@@ -139,7 +139,7 @@ fn of_the_store() -> Vec<StoreError> {
 }
 
 #[test]
-fn every_error_is_said_in_the_language_of_the_phone() {
+fn every_error_is_in_the_language_of_the_phone() {
     let all = of_the_app()
         .into_iter()
         .chain(of_the_moment().into_iter().map(AppError::NotNow))
@@ -157,7 +157,7 @@ fn every_error_is_said_in_the_language_of_the_phone() {
                 && said.ends_with(['.', '?', '“', '»']);
             assert!(plain && !said.contains("error-") && !said.contains("refused-"), "{said}");
         }
-        // No name that the program has for a field stands in a sentence.
+        // No sentence contains a name that the program has for a field.
         assert!(![&german, &french].iter().any(|said| said.contains("popup")), "{german}");
     }
 }

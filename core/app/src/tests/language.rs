@@ -1,10 +1,10 @@
-//! The language of the phone: all of a screen, what is said of a tap, and what is refused.
+//! The language of the phone: everything on a screen, the notice of a tap, and a refusal.
 
 use super::*;
 use restwater_screen::Key;
 
 #[test]
-fn an_app_in_german_says_german_words_and_can_be_told_another_language() {
+fn an_app_in_german_shows_german_words_and_can_be_switched_to_another_language() {
     let mut phone = Phone::new();
     phone.app().set_language("de-AT");
     phone.tap(0, &Action::StartSession { setup: None }).unwrap();

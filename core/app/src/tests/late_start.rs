@@ -69,7 +69,7 @@ fn the_first_entry_is_not_set_back_before_the_start() {
     }
 }
 
-/// An older version took such a time. It is doubted, and drawn where it is.
+/// An older version accepted such a time. The entry is doubtful, and is drawn where it is.
 #[test]
 fn a_cast_before_the_start_is_doubted_and_drawn_on_the_axis() {
     let mut phone = Phone::new();

@@ -109,7 +109,7 @@ fn a_choice_of_casts_ends_with_its_session() {
     assert!(waits.counts.starts_with("4 bites in 10 casts,"), "{}", waits.counts);
     phone.open();
     assert_eq!(screens(&mut phone, now + 76 * MIN).0, waits);
-    // The day taken up again by UNDO is another one too.
+    // The day that UNDO reopens is a different one, too.
     phone.tap(now + 77 * MIN, &count(WaitsTap::TodayOnly { only: true })).unwrap();
     assert!(screens(&mut phone, now + 77 * MIN).0.counts.starts_with("No bites in 1 cast,"));
     for minute in 78..81 {
@@ -141,9 +141,9 @@ fn what_is_chosen_is_listed_although_no_cast_has_it_any_more() {
     assert!(screens(&mut phone, 36 * MIN).0.counts.starts_with("No bites in 1 cast"));
 }
 
-/// A spot that was chosen stays chosen on the row while no cast of today lies on it.
+/// A spot that was chosen stays chosen on the row while no cast of today is on it.
 #[test]
-fn a_chosen_spot_is_listed_although_no_cast_lies_on_it_any_more() {
+fn a_chosen_spot_is_listed_even_if_no_cast_is_on_it_any_more() {
     let mut phone = started();
     let spot = |cdeg| tackle(TackleTap::Bearing { cdeg });
     for (minute, action) in

@@ -78,7 +78,7 @@ fn back_from_an_earlier_fish_leads_to_a_bank_whose_keys_are_about_the_latest() {
     }
 }
 
-/// Feed goes to the aim on the map as it stands now, also where the map was left at an earlier moment.
+/// Feed goes to the present aim on the map, even if the map was left at an earlier moment.
 #[test]
 fn a_map_left_at_an_earlier_moment_shows_now_to_the_keys_of_the_bank() {
     let mut phone = started();

@@ -58,7 +58,7 @@ fn after_all_out_a_fish_on_the_other_rod_is_landed_before_anything_is_weighed() 
 }
 
 #[test]
-fn weighed_in_is_said_when_every_net_was_on_the_scales() {
+fn weighed_in_is_shown_once_every_net_was_on_the_scales() {
     let mut phone = two_rods();
     let detail = |phone: &mut Phone, minute: i64| advice(phone, AFTER + minute * MIN).detail;
     assert_eq!(detail(&mut phone, 0), "Weigh in under Match. END closes the session.");

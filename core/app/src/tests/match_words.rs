@@ -1,5 +1,5 @@
-//! A match whose nets and classes were named in another language, a section of which one side is said, and the rule on fish that
-//! went back.
+//! A match whose nets and classes were named in another language, a section of which one side is known, and the rule on fish that
+//! were put back.
 
 use super::match_day::{FISHING, in_match, tap, weight};
 use super::*;
@@ -35,7 +35,7 @@ fn after_a_change_of_language_the_next_net_has_the_next_number() {
     phone.app().set_language("en");
     phone.tap(22_000, &rule(RuleTap::Nets { count: 4 })).unwrap();
     assert_eq!(phone.nets_named(), ["Net 1", "Net 2", "Netz 3", "Net 4"]);
-    // Nets that were named otherwise, by a file: no number stands twice in whatever language.
+    // Nets that a file named differently: no number occurs twice, in any language.
     let mut setup = phone.app().match_setup().unwrap().clone();
     setup.rules.nets.truncate(1);
     setup.rules.nets[0].name = "Filet 2".into();
@@ -74,7 +74,7 @@ fn one_side_of_the_section_says_nothing_of_the_other() {
     let (left, right) = (phone.rule_row(now, "section-left"), phone.rule_row(now, "section-right"));
     assert_eq!((left.value.as_str(), right.value.as_str()), ("3", "not said"));
     assert!(right.choices.iter().all(|choice| !choice.chosen), "{right:?}");
-    assert_eq!(left.source, "Counts once the other side is said.");
+    assert_eq!(left.source, "Counts once the other side is entered.");
     assert_eq!(phone.app().session().unwrap().section, None, "no place in a section of unknown extent");
     phone.open();
     assert_eq!(phone.rule_row(now, "section-left").value, "3", "over a restart");
@@ -100,7 +100,7 @@ fn one_side_of_the_section_says_nothing_of_the_other() {
 }
 
 #[test]
-fn a_fish_put_back_in_a_match_is_said_by_the_organisers_rule() {
+fn a_fish_put_back_in_a_match_is_worded_by_the_organisers_rule() {
     let mut phone = in_match();
     phone.land(FISHING);
     phone

@@ -18,7 +18,7 @@ fn mend(op: Uuid, tap: MendTap) -> Action {
 }
 
 #[test]
-fn an_unseen_end_is_mended_in_three_taps_and_each_can_be_undone() {
+fn an_unseen_end_is_corrected_in_three_taps_and_each_can_be_undone() {
     let mut phone = Phone::new();
     for (minute, action) in [(0, START), (1, CAST), (31, CAST), (46, BITE)] {
         phone.tap(minute * MIN, &action).unwrap();
@@ -97,7 +97,7 @@ fn waits(phone: &mut Phone) -> Vec<f64> {
 }
 
 #[test]
-fn adding_one_forgotten_cast_fills_the_gap_after_a_mended_end() {
+fn adding_one_forgotten_cast_fills_the_gap_after_a_corrected_end() {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
     // The fourth cast of 13 min has no end: the fifth closes it.
@@ -123,7 +123,7 @@ fn adding_one_forgotten_cast_fills_the_gap_after_a_mended_end() {
 }
 
 #[test]
-fn a_wait_can_be_mended_up_to_the_next_entry_of_its_rod() {
+fn a_wait_can_be_corrected_up_to_the_next_entry_of_its_rod() {
     let mut phone = Phone::new();
     for (minute, action) in [(0, START), (1, CAST), (11, WOUND_IN), (31, CAST), (41, BITE), (44, LANDED)] {
         phone.tap(minute * MIN, &action).unwrap();

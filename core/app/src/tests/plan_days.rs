@@ -1,4 +1,4 @@
-//! Which day a plan is for, and the day whose plan a session takes up.
+//! Which day a plan is for, and the day whose plan a session adopts.
 
 use super::*;
 use restwater_log::{MoveAt, PlanLine};
@@ -94,7 +94,7 @@ fn a_time_of_day_over_a_change_of_the_clocks_is_that_of_the_new_time() {
     }
 }
 
-/// START at 22:00 with the plan of that evening, dropped after midnight and taken up again.
+/// START at 22:00 with the plan of that evening, which is dropped after midnight and adopted again.
 #[test]
 fn a_session_over_midnight_takes_up_the_plan_of_the_day_on_which_it_began() {
     let mut phone = Phone::new();

@@ -241,7 +241,7 @@ fn undoing_an_import_of_my_own_entries_is_not_a_step_of_undo() {
 }
 
 #[test]
-fn an_entry_of_a_later_version_about_a_fish_does_not_revert_its_mended_weight() {
+fn an_entry_of_a_later_version_about_a_fish_does_not_revert_its_corrected_weight() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(15 * MIN, &BITE).unwrap();
@@ -317,7 +317,7 @@ fn waters_without_a_name_do_not_count_as_one_water() {
     phone.tap(DAY + MIN, &CAST).unwrap();
     let book = phone.the_book(DAY + 2 * MIN);
     let next = book.leaves.iter().find(|leaf| leaf.id == "next").unwrap();
-    assert!(phone.app().placed().is_none(), "a peg elsewhere is not where this one lies");
+    assert!(phone.app().placed().is_none(), "a peg elsewhere is not the place of this one");
     let days = next.lines.iter().find(|line| line.label.contains("on this water")).unwrap();
     assert!(days.label.contains("1 session on this water"), "{days:?}");
 }

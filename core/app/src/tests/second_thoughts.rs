@@ -1,4 +1,4 @@
-//! What is put right later: a slip that is undone, an import that is taken back, a day of last week that is opened again.
+//! What is corrected later: a slip that is undone, an import that is taken back, a day of last week that is opened again.
 
 use super::whose::all_sessions;
 use super::*;
@@ -183,7 +183,7 @@ fn what_the_check_repaired_is_what_the_book_says() {
 
 /// A break said on Monday, after the clocks went back on Sunday, shows Saturday's hour.
 #[test]
-fn a_break_said_after_the_clocks_changed_shows_the_hour_of_its_day() {
+fn a_break_added_after_the_clocks_changed_shows_the_hour_of_its_day() {
     let mut phone = Phone::new();
     let summer = |ms| Moment { offset_min: 60, ..at(ms) };
     phone.app().act(&START, &summer(0)).unwrap();

@@ -139,7 +139,7 @@ fn the_rule_on_dead_fish_is_kept_in_the_organisers_words() {
     assert!(phone.app().message(&refused).starts_with("No match is set."));
 }
 
-/// The section was shortened, or set back by UNDO, while a peg beyond it hung on the scales.
+/// The section was shortened, or undone, while the nets of a peg beyond it were on the scales.
 #[test]
 fn what_was_typed_goes_to_the_net_that_the_page_names() {
     let mut phone = in_match();

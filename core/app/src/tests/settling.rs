@@ -63,7 +63,7 @@ fn the_turn_round_is_shown_without_the_settling() {
     assert_eq!((between(0).as_str(), between(3).as_str()), ("5", "2"));
 }
 
-/// The minutes in which it settles are no minutes of its wait: when they are over, as much is to come as when it was cast.
+/// The minutes in which it settles don't count as minutes of its wait: when they are over, as much is to come as when it was cast.
 #[test]
 fn a_bait_that_still_settles_has_its_whole_time_before_it() {
     let (mut phone, now) = fished(3);

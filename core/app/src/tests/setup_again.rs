@@ -13,7 +13,7 @@ impl Phone {
         self.set_up_rows(ms).into_iter().find(|row| row.tag == tag).unwrap()
     }
 
-    /// The label of the choice that stands, of copying the last session or nothing.
+    /// The label of the current choice: to copy the last session, or nothing.
     fn copy_chosen(&mut self, ms: i64) -> String {
         let row = self.set_up_row(ms, "copy");
         row.choices.into_iter().find(|choice| choice.chosen).unwrap().label
@@ -53,7 +53,7 @@ fn the_row_names_the_session_that_start_copies() {
     mine.tap(2 * DAY + 3 * MIN, &is_mine).unwrap();
     let chosen = mine.copy_chosen(2 * DAY + 4 * MIN);
     assert!(chosen.ends_with("Peg 14"), "{chosen}");
-    // The tap on the choice that stands keeps it.
+    // A tap on the current choice keeps it.
     mine.tap(2 * DAY + 5 * MIN, &setup(SetupTap::CopyLast)).unwrap();
     mine.tap(2 * DAY + 6 * MIN, &START).unwrap();
     assert_eq!((mine.peg().as_deref(), mine.bait().as_deref()), (Some("14"), Some("bread")));

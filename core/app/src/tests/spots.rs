@@ -1,4 +1,4 @@
-//! Where and how long, decided together, as the Bank and the Swim say it.
+//! Where and how long, decided together, as the Bank and the Swim show it.
 
 use super::clock_steps::{STEPS, stepped};
 use super::*;
@@ -71,7 +71,7 @@ pub(super) fn two_spots(rounds: usize) -> (Phone, i64) {
     (phone, now)
 }
 
-/// What both screens say of the spots.
+/// What both screens say about the spots.
 fn says(phone: &mut Phone, now: i64) -> (Vec<String>, Vec<String>) {
     let spots = |line: &String| line.contains("of 100 such spots");
     let (bank, swim) = (phone.bank(now).advice.more, phone.the_swim(now));
@@ -106,7 +106,7 @@ fn a_cast_on_the_dry_spot_is_to_be_followed_by_a_move_and_the_swim_says_where_fi
 }
 
 #[test]
-fn on_one_spot_and_in_a_short_record_nothing_is_said_of_spots() {
+fn on_one_spot_and_in_a_short_record_spots_are_not_mentioned() {
     let (mut one, now) = with_bites(6);
     assert_eq!(says(&mut one, now + MIN), (Vec::new(), Vec::new()));
     let Screen::Waits(waits) = one.app().screen(Which::Waits, &at(now + MIN)).unwrap() else { panic!() };
@@ -142,9 +142,10 @@ fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
     }
 }
 
-/// A dry cast that is mended into a bite after five minutes is what it would be had it been logged so; UNDO takes it back.
+/// A cast without a bite that is corrected to a bite after five minutes counts as if it had been logged like that; UNDO takes it
+/// back.
 #[test]
-fn a_cast_that_is_mended_counts_as_what_it_is_mended_to() {
+fn a_corrected_cast_counts_as_what_it_was_corrected_to() {
     let (mut phone, now) = two_spots(6);
     let before = says(&mut phone, now);
     let session = phone.app().session().unwrap().clone();
@@ -254,7 +255,7 @@ pub(super) fn move_to(phone: &mut Phone) -> Option<restwater_swim::CellId> {
     restwater_session::leave_by_spots(&session, posterior, 1, &splash).and_then(|leave| leave.move_to)
 }
 
-/// The other rod's bait lies on the good spot: the Bank sends no cast onto it, whatever happens on that rod while this one is out.
+/// The other rod's bait is on the good spot: the Bank sends no cast onto it, whatever happens on that rod while this one is out.
 #[test]
 fn no_rod_is_sent_onto_the_bait_of_another() {
     let mut phone = rods::with_rods(2);
@@ -325,7 +326,7 @@ fn an_earlier_moment_ranks_the_spots_as_they_were_ranked_then() {
     );
 }
 
-/// Twitches start the wait anew and are no casts.
+/// Twitches restart the wait and are not casts.
 #[test]
 fn a_cast_that_was_twitched_is_one_dry_cast() {
     let mut phone = Phone::new();

@@ -138,7 +138,7 @@ fn kept_back_water_that_has_rested_is_offered_after_four_casts_without_a_bite() 
     assert!(thumb.view().headline.starts_with("Next: "), "{}", thumb.view().headline);
 }
 
-/// Ends that nobody saw tell nothing, and a bite on any rod, placed or not, begins the count anew.
+/// Ends that nobody saw are not counted, and a bite on any rod, with a known spot or not, restarts the count.
 #[test]
 fn casts_that_tell_nothing_or_a_bite_since_offer_no_kept_water() {
     let headline = |tail: &[(i64, Action)], rods: u8| {

@@ -75,7 +75,7 @@ fn an_alarm_that_has_rung_stays_while_its_cast_is_out() {
         of(watch.alarms, false).chain(of(watch.due, true)).collect::<Vec<_>>()
     };
     assert_eq!(seen(&mut phone, 12 * MIN), [(at(13 * MIN).wall_ms, false)]);
-    assert_eq!(seen(&mut phone, 13 * MIN), [(at(13 * MIN).wall_ms, true)], "the shell has nothing to hush");
+    assert_eq!(seen(&mut phone, 13 * MIN), [(at(13 * MIN).wall_ms, true)], "no sound to stop in the shell");
     assert_eq!(seen(&mut phone, 40 * MIN), [(at(13 * MIN).wall_ms, true)]);
     phone.tap(41 * MIN, &WOUND_IN).unwrap();
     assert_eq!(seen(&mut phone, 42 * MIN), []);
@@ -133,7 +133,7 @@ fn settling_time_and_twitches_are_chosen_on_the_set_up_screen() {
 
 /// The bar and the marks of the strip count from one moment.
 #[test]
-fn a_liner_stands_on_the_strip_where_the_wait_was_then() {
+fn a_liner_is_on_the_strip_where_the_wait_was_then() {
     let mut phone = Phone::new();
     for tap in [SetupTap::Settle { seconds: 120 }, SetupTap::TwitchRestarts { restarts: true }] {
         phone.tap(0, &Action::Setup { tap }).unwrap();
@@ -199,7 +199,7 @@ fn an_alarm_that_rang_before_the_bite_is_silent_until_the_fish_is_off_and_one_to
     let mut phone = two_out();
     assert_eq!(of_rod_1(phone.watch(13 * MIN)), [(13 * MIN, true)]);
     phone.tap(14 * MIN, &Action::Bite { rod: 2 }).unwrap();
-    assert_eq!(of_rod_1(phone.watch(14 * MIN)), [], "hushed");
+    assert_eq!(of_rod_1(phone.watch(14 * MIN)), [], "silenced");
     phone.tap(16 * MIN, &Action::Lost { rod: 2 }).unwrap();
     let [(back, false)] = of_rod_1(phone.watch(16 * MIN + 500))[..] else { panic!("it is lost") };
     assert!(back > 16 * MIN && back <= 16 * MIN + 15_000, "{back}");

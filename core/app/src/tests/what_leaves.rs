@@ -74,7 +74,7 @@ fn a_position_that_was_undone_or_replaced_is_not_sent() {
 
 /// The ids of sessions and phones hold the time at which they were made.
 #[test]
-fn the_table_for_a_club_tells_no_time() {
+fn the_table_for_a_club_contains_no_time() {
     let mut phone = Phone::with_ids_from(40);
     phone.day_with(-DAY, "22", 2);
     let session = phone.app().session().unwrap().id;

@@ -246,7 +246,7 @@ fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
     assert!(matches!(refused, Err(AppError::NoSuchSession)));
 }
 
-/// What a partner's day leaves doubtful is the partner's to mend.
+/// Doubtful entries of a partner's day can only be corrected by the partner.
 #[test]
 fn to_mend_counts_my_days_and_mend_is_about_them() {
     let mut theirs = Phone::with_ids_from(500);

@@ -13,7 +13,7 @@ const NOT_READ: [&str; 15] = [
     "open", "kind",
 ];
 
-/// The texts of a screen, each with where it stands.
+/// The texts of a screen, each with its place.
 fn texts(at: &str, value: &Value, found: &mut Vec<(String, String)>) {
     match value {
         Value::String(text) => found.push((at.to_owned(), text.clone())),
@@ -181,7 +181,7 @@ fn a_peg_that_was_typed_with_its_word_is_not_called_so_twice() {
 }
 
 #[test]
-fn what_is_refused_is_said_in_the_language_of_the_phone() {
+fn a_refusal_is_in_the_language_of_the_phone() {
     for (tag, same_moment, choice, long) in [
         (
             "de-DE",

@@ -44,7 +44,7 @@ fn the_same_bites_after_a_single_switch_are_no_evidence() {
     assert_eq!(f.verdict, Verdict::CantTellYet);
     assert!(f.reasons.contains(&Reason::ChangedOnce));
     assert!(f.exact_p < 0.001 && f.block_p_adjusted == 1.0);
-    // scipy 1.17 (integrate.quad): strongly believed as it stands, so only the single switch prevents a
+    // scipy 1.17 (integrate.quad): strongly supported by itself, so only the single switch prevents a
     // verdict.
     assert!((f.belief_by_minutes.a - 0.9331).abs() < 2e-3, "{:?}", f.belief_by_minutes);
 }

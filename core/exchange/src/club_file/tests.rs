@@ -60,7 +60,7 @@ fn every_byte_changed_and_every_cut_is_seen() {
 }
 
 #[test]
-fn later_and_earlier_versions_are_told_apart() {
+fn later_and_earlier_versions_are_distinguished() {
     let later = String::from_utf8(file_of(&club())).unwrap().replace("\"version\":1", "\"version\":2");
     assert_eq!(read(later.as_bytes(), ""), Err(ClubFault::Newer));
     assert_eq!(fault(&with("/shapes", json!(2))), ClubFault::Newer);

@@ -97,7 +97,7 @@ fn waits_s(session: &Session, cast: &Cast) -> String {
     seconds.collect::<Vec<_>>().join(" | ")
 }
 
-/// How far off a time may be; 0 for that of a tap.
+/// How far off a time may be; 0 for the time of a tap.
 fn right_to_s(at: Option<&Stamp>) -> String {
     at.map_or_else(String::new, |at| at.shown.approx_s.to_string())
 }

@@ -1,4 +1,4 @@
-//! The table of days for a club: how likely each kind of shape of the wait makes the casts of each day. It holds no cast.
+//! The table of days for a club: how likely each kind of shape of the wait makes the casts of each day. It contains no casts.
 
 use super::cells::{Cells, rfc3339};
 use super::{ExchangeError, Origin};
@@ -21,13 +21,13 @@ pub(super) const HEADER: &[&str] = &[
     "entries",
 ];
 
-/// What stands for a phone in the table of days for a club: the same for the same one.
+/// The id of a phone in the table of days for a club: always the same for the same phone.
 pub fn club_phone(phone: Uuid) -> String {
     alias("phone ", phone)
 }
 
-/// Hides an id. The id itself holds the time at which it was made, which would tell whoever was at the water whose day it
-/// is; it can't be worked out from this, since half of an id is random. A day that was sent twice has the same one.
+/// Hides an id. The id itself contains the time at which it was made, which would show anyone who was at the water whose day it
+/// is. It can't be found from the hash, since half of an id is random. A day that is sent twice has the same hash.
 fn alias(kind: &str, id: Uuid) -> String {
     let mut hash = sha256_hex(&[b"restwater club ", kind.as_bytes(), id.as_bytes()].concat());
     hash.truncate(32);

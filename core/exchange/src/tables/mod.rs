@@ -48,7 +48,7 @@ impl Default for CsvOptions {
     }
 }
 
-/// What the log knows of a session beside its entries.
+/// What the log knows about a session besides its entries.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Origin {
     /// The phone that began it, if that is known and to be shown.

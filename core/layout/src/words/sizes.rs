@@ -6,13 +6,13 @@ use super::super::{DIGITS_MM, PadAsk, SECONDARY_MM, TextSizes};
 pub(super) const HAIR_MM: f64 = 1e-9;
 /// Between two parts, mm.
 pub(super) const LEAD_MM: f64 = 0.5;
-/// Height of the header at its least, mm: it holds the three keys of the top.
+/// Smallest height of the header, mm: the three keys of the top are in it.
 pub(super) const HEADER_MM: f64 = 6.3;
 /// Height of the strip at its least, mm.
 const STRIP_MM: f64 = 6.6;
-/// The place of the digits is so much higher than they must be, mm: faces differ by a hair.
+/// By how much the place of the digits is higher than they must be, mm: faces differ slightly.
 const DIGITS_SPARE_MM: f64 = 0.2;
-/// Room around the digits of one rod among several, mm: the chosen one stands in solid ink.
+/// Room around the digits of one rod among several, mm: those of the chosen one are in a box of solid ink.
 pub(super) const CELL_EDGE_MM: f64 = 0.45;
 /// Height of the name of a rod under its digits at its most, mm: more goes to the digits.
 pub(super) const NAME_MM: f64 = 3.0;
@@ -29,10 +29,10 @@ const SMALLEST_SCALE: f64 = 0.8;
 const LEAST_BODY_MM: f64 = 2.1;
 /// Part of the strip's height that its figures have at the most, as in the shells.
 const FIGURES_SHARE: f64 = 0.26;
-/// Height of a line against its em.
+/// Height of a line relative to its em.
 pub(super) const LINE: f64 = 1.22;
 
-/// Em of the words, mm: all of them against 100 %, and the first sentence, which gives way before the second does.
+/// Em of the words, mm: the scale of all of them, and the size of the first sentence, which gives way before the second does.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Sizes {
     pub(super) scale: f64,
@@ -169,8 +169,8 @@ pub(super) fn sizes_that_fit(room: Room, asked: f64, ask: PadAsk) -> Sizes {
         .unwrap_or_else(|| smallest(room, ask))
 }
 
-/// The sizes that the places are asked to hold: those of 100 %, times the scale that the phone is set to. A shell makes a text
-/// smaller only where its own place is too small for it.
+/// The sizes that are asked of the places: those of 100 %, times the scale that the phone is set to. A shell makes a text smaller
+/// only where its own place is too small for it.
 pub(super) fn asked(room: Room, scale: f64, ask: PadAsk) -> Sizes {
     let Sizes { scale: once, headline } = sizes_that_fit(room, scale.min(1.0), ask);
     let by = scale.max(1.0);

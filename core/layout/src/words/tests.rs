@@ -82,7 +82,7 @@ fn nothing_above_the_pad_moves_from_one_state_to_the_next() {
                         && layout.header == first.2.header
                         && layout.detail == first.2.detail
                         && layout.fan == first.2.fan;
-                    // Where large text leaves one place beside the clock, it holds the spot until that lies on the pad.
+                    // Where large text leaves one place beside the clock, the spot is there until it is on the pad.
                     let turns = layout.detail.is_some() && ask.rods == 1 && layout.fan.is_none();
                     assert!(same && (turns || layout.since == first.2.since), "{phone} {ask:?}");
                 }
@@ -125,7 +125,7 @@ fn with_two_rods_each_is_named_or_numbered_and_the_second_sentence_is_two_millim
 }
 
 #[test]
-fn a_number_stands_beside_the_digits_in_its_cell() {
+fn a_number_is_beside_the_digits_in_its_cell() {
     let ask = PadAsk { state: BankState::Out, rods: 2, page: 0 };
     let layout = bank_layout(&PHONES[0].glass(1.0, false), ask).unwrap();
     for rod in &layout.rods {
@@ -156,7 +156,7 @@ fn second(layout: &BankLayout, px: f64) -> f64 {
     layout.detail.map_or(layout.advice.height * share, |place| place.height) / px / LINE
 }
 
-/// Text grows where there is room, and nowhere is there less of it for large text than for small.
+/// Text grows where there is room, and no place is smaller for large text than for small text.
 #[test]
 fn at_twice_the_text_the_second_sentence_grows_by_a_third_on_every_glass_both_ways() {
     for (phone, left) in PHONES.iter().flat_map(|p| [(p, false), (p, true)]) {

@@ -108,7 +108,7 @@ mod tests {
         }
 
         #[test]
-        fn the_range_lies_within_a_cast(a in 0.005f64..0.5, b in 0.005f64..0.5, leave in 2.0f64..30.0) {
+        fn the_range_is_within_a_cast(a in 0.005f64..0.5, b in 0.005f64..0.5, leave in 2.0f64..30.0) {
             let last = last_useful_cast(&[(1.0, exponential(a)), (1.0, exponential(b))], leave).unwrap().unwrap();
             prop_assert!(0.0 <= last.low && last.low <= last.high && last.high <= leave);
         }

@@ -27,7 +27,7 @@ pub struct Plan {
 pub struct TimeLeft {
     /// Minutes until all-out.
     pub minutes: f64,
-    /// One entry a rod: minutes its cast has been out, negative while it settles; `None` for a rod that is in and ready.
+    /// One entry for each rod: minutes its cast has been out, negative while it settles; `None` for a rod that is in and ready.
     pub rods: Vec<Option<f64>>,
 }
 

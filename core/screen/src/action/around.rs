@@ -138,7 +138,7 @@ pub enum FilesTap {
         /// Whether they do.
         as_typed: bool,
     },
-    /// Advice begins as usual again, without the club's start.
+    /// Leaves the club: advice begins with the usual weights again.
     LeaveClub,
 }
 

@@ -286,18 +286,18 @@ pub enum Action {
         #[serde(default)]
         op: Option<Uuid>,
     },
-    /// Mends one thing of a doubtful entry.
+    /// Corrects one thing of a doubtful entry.
     Mend {
         /// Which entry.
         op: Uuid,
         /// What of it.
         tap: MendTap,
     },
-    /// Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
-    /// second tap logs nothing, and so that the screens are about now again.
+    /// Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental second tap logs
+    /// nothing, and so that the screens show the present again.
     Back,
-    /// A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
-    /// accidental second tap does not hit what has come under the thumb.
+    /// A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an accidental
+    /// second tap does not hit what has appeared under the thumb.
     Opened,
     /// A text was typed by hand.
     Typed {

@@ -50,12 +50,12 @@ pub enum SwimTap {
         /// In centimetres; `None` for the usual width.
         cm: Option<u32>,
     },
-    /// A feature lies under the ring.
+    /// There is a feature under the ring.
     Feature {
         /// Of which kind.
         feature: FeatureKind,
     },
-    /// A hazard lies under the ring.
+    /// There is a hazard under the ring.
     Hazard {
         /// Of which kind.
         hazard: HazardKind,

@@ -19,7 +19,7 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
     with_plan(input, of_the_record(input, state))
 }
 
-/// What the plan says now comes first after the headline, and before what it rests on; the headline stays.
+/// The lines of the plan that are due come right after the headline, before what the headline rests on.
 fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
     let due = input.session.map_or_else(Vec::new, |session| due_words(input.words, session, input.now));
     let mut due = due.into_iter();
@@ -62,7 +62,7 @@ fn with_habit(input: &BankInput, mut advice: AdviceView) -> AdviceView {
     advice
 }
 
-/// What comes when the minute of the headline has come is said before all other sentences, where the spots tell.
+/// If the spots decide, what to do at the minute of the headline comes before all other sentences.
 fn with_spots(input: &BankInput, mut advice: AdviceView, reading: &Reading) -> AdviceView {
     let said = input.session.zip(reading.spots.as_ref());
     advice.more.splice(0..0, said.map(|(session, spots)| spots_words(input.words, session, spots)));
@@ -121,7 +121,7 @@ fn prior(input: &BankInput) -> &'static str {
     if input.of_club { "advice-cant-tell-club" } else { "advice-cant-tell-prior" }
 }
 
-/// Under three bites: nothing of this water is known, and the words say so. The figure is a try.
+/// Under three bites: nothing is known about this water yet, and the words say so. The figure is only something to try.
 fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
     let (words, advice) = (input.words, &reading.advice);
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
@@ -162,14 +162,14 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     let advice = &reading.advice;
     let counts =
         words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
-    // The counts are those of today, while the figure rests on the earlier sessions too.
+    // The counts are today's, while the figure also rests on earlier sessions.
     let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
     let with = with.into_iter().filter(|(_, count)| *count > 0);
     let with = with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))]));
     std::iter::once(counts).chain(with).collect::<Vec<_>>().join(" ")
 }
 
-/// Further sentences, most telling first: why the figure lies beyond what is near-best by the record, then the chances.
+/// Further sentences, the most important first: why the figure is beyond what is near-best by the record, then the chances.
 fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     let advice = &reading.advice;
     let mut more = Vec::new();
@@ -195,7 +195,7 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     more
 }
 
-/// Where the figure lies beyond every cast so far: what isn't known there, and that this is why.
+/// If the figure is beyond every cast so far: what isn't known there, and that this is the reason.
 fn longer(words: &Wording, advice: &Advice) -> Option<String> {
     let beyond = f64::from(advice.leave_min) > advice.longest_wait_min;
     (beyond && advice.longest_wait_min > 0.0)

@@ -6,13 +6,13 @@ use crate::{Action, Arg};
 use restwater_log::RodNumber;
 use restwater_session::{Rod, RodState, Session, Stamp, running_wait_ms};
 
-/// One clock a rod, in order.
+/// One clock for each rod, in order.
 pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
     let first = due_first(input, session);
     session.rods.iter().map(|rod| view(input, session, rod, first == Some(rod.number))).collect()
 }
 
-/// The rod to recast first, where several are out; before the record tells anything, the one that has waited longest.
+/// The rod to recast first, if several are out; while the record says nothing yet, the one that has waited longest.
 fn due_first(input: &BankInput, session: &Session) -> Option<RodNumber> {
     let left = |rod: &Rod| {
         let RodState::Out { .. } = rod.state else { return None };
@@ -26,7 +26,7 @@ fn due_first(input: &BankInput, session: &Session) -> Option<RodNumber> {
     (out.len() > 1).then_some(first.1)
 }
 
-/// What is to be seen of a rod at a glance, where it is not the only one.
+/// What can be seen of a rod at a glance, if it is not the only one.
 fn label(input: &BankInput, session: &Session, name: &str, state: BankState, first: bool) -> String {
     let id = match state {
         _ if session.rods.len() < 2 => return name.to_owned(),

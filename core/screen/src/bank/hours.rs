@@ -1,4 +1,4 @@
-//! Outside the hours of a match no bait may be in the water: whether that is so now, and what there is to do then.
+//! Outside the hours of a match no bait may be in the water: whether this applies now, and what there is to do then.
 
 use super::advice::quiet;
 use super::{AdviceTone, AdviceView, BankInput, BankState};
@@ -8,7 +8,7 @@ use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::same_name;
 use restwater_session::{RodState, Session, fish_is_on};
 
-/// Where the match stands that is on, if one is.
+/// The state of the match, if one is on.
 fn match_phase(input: &BankInput) -> Option<Phase> {
     input.session?.match_day.as_ref()?.phase(input.now).ok()
 }

@@ -98,7 +98,7 @@ impl Pad<'_> {
         Some(feed_words(self.input.words, said.what, &said.amount, self.input.weights))
     }
 
-    /// The side of a neighbour that a key says: that of the last fish comes first.
+    /// The side of the neighbour that a key stands for: that of the last fish comes first.
     fn side(&self, key: Key) -> Option<Side> {
         let place = match key {
             Key::Neighbour => 0,
@@ -136,7 +136,7 @@ impl Pad<'_> {
         entry.map_or_else(|| self.input.words.say("key-undo-nothing"), |e| entry_words(self.input.words, e))
     }
 
-    /// The one key that is most likely next. Outside the hours of a match that is no cast, nor is it in a session of an earlier
+    /// The one key that is most likely next. Outside the hours of a match that is not a cast, nor is it in a session of an earlier
     /// day that was left open.
     fn is_next(&self, key: Key) -> bool {
         let out_of_hours = is_out_of_hours(self.input);
@@ -174,7 +174,7 @@ impl Pad<'_> {
     }
 }
 
-/// The keys of the landed fish: its class, as used last until it is said; PUT BACK; its weight.
+/// The keys of the landed fish: its class, until it is set the one used last; PUT BACK; its weight.
 fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
     let words = input.words;
     let said = |tap| KeyTap::from(Action::Fish { cast: Some(fish.cast), tap });

@@ -32,7 +32,7 @@ pub enum BankState {
     Out,
     /// A fish is on: nothing has to be tapped.
     FishOn,
-    /// Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+    /// Nothing is out, and the last cast landed a fish: its details may be entered until the next cast.
     Landed,
     /// The angler is away from the rods: I'M BACK is what comes next.
     Away,
@@ -62,10 +62,10 @@ pub struct RodView {
     pub name: String,
     /// Its number, where a small glass has no room for its name: "1".
     pub number: String,
-    /// Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+    /// Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
     pub label: String,
-    /// What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-    /// room for the name, and on the key that leads to the rod. Otherwise empty.
+    /// What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+    /// no room for the name, and on the key that leads to the rod. Otherwise empty.
     pub alert: String,
     /// What it is doing.
     pub state: BankState,
@@ -161,7 +161,7 @@ pub struct AdviceView {
     pub headline: String,
     /// "3 bites in 8 casts; too early to say."
     pub detail: String,
-    /// Further sentences, most telling first.
+    /// Further sentences, the most important first.
     pub more: Vec<String>,
     /// How it is to be shown.
     pub tone: AdviceTone,
@@ -175,7 +175,7 @@ pub struct BankView {
     pub state: BankState,
     /// The line at the top.
     pub header: HeaderView,
-    /// The screens whose keys stand beside it, where there is something to see on them.
+    /// The screens whose keys are beside it, if there is something to see on them.
     pub doors: Vec<Door>,
     /// The rods' clocks, in order.
     pub rods: Vec<RodView>,
@@ -183,13 +183,13 @@ pub struct BankView {
     pub strip: StripView,
     /// What it means.
     pub advice: AdviceView,
-    /// Where the cast lies or the next one goes.
+    /// Where the cast is or the next one goes.
     pub spot: String,
     /// What is on the line.
     pub rig: String,
     /// Both for a screen reader.
     pub spot_spoken: String,
-    /// How long the chosen rod has been out and what the record says about it, for who asks without looking.
+    /// How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
     pub wait_spoken: String,
     /// The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
     pub keys: Vec<KeyView>,
@@ -199,7 +199,7 @@ pub struct BankView {
     pub logged: String,
 }
 
-/// What the record says of the chosen rod at this moment.
+/// What the record says about the chosen rod at this moment.
 #[derive(Debug, Clone)]
 pub struct Reading {
     /// How long to leave the next cast.
@@ -208,11 +208,11 @@ pub struct Reading {
     pub waited_min: Option<f64>,
     /// What waiting on would earn.
     pub waiting: Option<WaitingOn>,
-    /// What a cast costs beside its wait.
+    /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
-    /// Casts that the record rests on: one may hold several waits where twitches start the wait anew.
+    /// Casts that the record rests on. One cast may have several waits if twitches restart the wait.
     pub casts: usize,
-    /// Casts of which it says nothing, since their end was not seen.
+    /// Casts that are left out, since their end was not seen.
     pub unseen: usize,
     /// The angler's own earlier sessions in it.
     pub earlier: usize,
@@ -222,7 +222,7 @@ pub struct Reading {
     pub spots: Option<SpotsReading>,
 }
 
-/// How long to leave a cast by where else one could go.
+/// How long to leave a cast, given where else one could cast.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SpotsReading {
     /// The figures.
@@ -236,14 +236,14 @@ pub struct SpotsReading {
 pub struct RodLeave {
     /// The rod.
     pub rod: RodNumber,
-    /// Until when it is to be held, in minutes of its wait, where that is known.
+    /// Until when it is to be held, in minutes of its wait, if that is known.
     pub hold_min: Option<f64>,
     /// By when it is to be recast.
     pub recast_min: f64,
 }
 
 impl RodLeave {
-    /// As the reading of that rod says; `None` before the record tells anything.
+    /// The minute by the reading of that rod; `None` while the record says nothing.
     pub fn of(rod: RodNumber, reading: &Reading) -> Option<Self> {
         let advice = Some(&reading.advice).filter(|advice| advice.state != AdviceState::CantTellYet)?;
         let recast_min = f64::from(advice.leave_min);
@@ -267,7 +267,7 @@ pub struct BankInput<'a> {
     pub of_club: bool,
     /// What undo would take back.
     pub undo: Option<&'a Entry>,
-    /// The fish of the chosen rod's last cast, where it landed one and nothing is out.
+    /// The fish of the chosen rod's last cast, if it landed one and nothing is out.
     pub landed: Option<&'a LandedFish>,
     /// What redo would bring back.
     pub redo: Option<&'a Entry>,

@@ -18,7 +18,7 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let waits = open.map_or_else(Vec::new, waits_of);
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
-    // Before the record tells anything no band is drawn: it would only be the prior's. The band ends at the figure of the
+    // While the record says nothing no band is drawn: it would only be that of the prior. The band ends at the figure of the
     // headline.
     let advice = input.reading.map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);

@@ -1,5 +1,5 @@
-//! The Bench screen: the evening before. Hooklengths to tie and to cut down, spools, the pop-up and its shot, fall time
-//! to depth, the ladder of heights. All of it is entered by taps.
+//! The Bench screen, for the evening before: hooklengths to tie and to cut down, spools, the pop-up and its shot, the time to
+//! sink to a depth, the ladder of heights. All of it is entered by taps.
 
 mod fall;
 mod heights;

@@ -18,7 +18,7 @@ pub struct PlanInput<'a> {
     pub today: i32,
     /// What is planned for that day, if anything is.
     pub plan: Option<&'a Plan>,
-    /// The day of the plan that START would take up now, even if that plan was dropped for today.
+    /// The day of the plan that START would adopt now, even if that plan was dropped for today.
     pub nearest: Option<i32>,
     /// Whether it was dropped for today.
     pub put_aside: bool,

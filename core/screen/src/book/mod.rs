@@ -52,7 +52,7 @@ pub struct BookInput<'a> {
     pub b: &'a SetFilter,
     /// A session opened to read.
     pub opened: Option<&'a Session>,
-    /// The one opened as a day of the Book.
+    /// The opened session as a day of the Book.
     pub opened_day: Option<Day<'a>>,
     /// If another phone began the opened session: whether the angler has claimed that phone.
     pub phone_is_mine: Option<bool>,
@@ -62,7 +62,7 @@ pub struct BookInput<'a> {
     pub peg: Option<&'a PegOf>,
     /// Questions over days, latest first.
     pub standing: &'a [StandingQuestion],
-    /// Where the peg lies, and when.
+    /// The place of the peg, and when.
     pub light: &'a LightInput,
     /// The sentences.
     pub words: &'a Wording,
@@ -154,7 +154,7 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     if input.days.is_empty() {
         return words.say("book-none");
     }
-    // What a partner logged is the partner's to mend.
+    // Only the partner corrects what a partner logged.
     let doubts: u32 = shown.iter().filter(|day| day.mine).map(|day| day.gist.doubts).sum();
     let counts = [("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))];
     let mut says = words.say_with("book-says", &counts);

@@ -21,7 +21,7 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     }
     leaf.says = says(words, session);
     leaf.typing = Some(super::typing(words, "note", TypedInto::Note));
-    // What a partner logged is the partner's to mend.
+    // Only the partner corrects what a partner logged.
     if !of_another {
         leaf.rows = place_rows(input, session);
     }
@@ -53,7 +53,7 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     leaf
 }
 
-/// The peg and the water of the session, to be put right.
+/// The peg and the water of the session, which can be corrected.
 fn place_rows(input: &BookInput, session: &Session) -> Vec<ChoiceRow> {
     let (peg, water) = (session.setup.peg.as_deref(), session.setup.water.as_deref());
     let waters = waters_fished(input.days);
@@ -86,7 +86,7 @@ fn side_by_side(input: &BookInput, day: &Day) -> Vec<LeafLine> {
     std::iter::once(heading).chain(std::iter::once(line(day))).chain(others.into_iter().map(line)).collect()
 }
 
-/// Whether two sessions were on one named water at one time, breaks included. One without an end may last a day.
+/// Whether two sessions were on one named water at the same time, breaks included. A session without an end may last a day.
 fn at_one_time(one: &Summary, other: &Summary) -> bool {
     const OPEN_MS: i64 = 86_400_000;
     let span = |day: &Summary| {
@@ -153,7 +153,7 @@ mod tests {
     use restwater_session::written::{SESSION, Written};
 
     #[test]
-    fn pegs_fished_at_one_time_stand_side_by_side_over_breaks_and_spellings() {
+    fn pegs_fished_at_the_same_time_are_side_by_side_despite_breaks_and_spellings() {
         const HOUR_MS: i64 = 3_600_000;
         let blank = Summary::of(&fold(SESSION, &Written::new(1).ops));
         let day = |water: &str, from: i64, to: Option<i64>, hours: f64| Summary {

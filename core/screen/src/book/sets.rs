@@ -29,7 +29,7 @@ pub(super) fn sets(input: &BookInput) -> Leaf {
         leaf.notes.push(words.say("sets-choose"));
         return leaf;
     }
-    // A session without a cast is no day of a set.
+    // A session without a cast is not a day of a set.
     let tallies = |days: &[Day]| -> Vec<DayTally> {
         days.iter().map(|day| tally(day.gist)).filter(DayTally::tells).collect()
     };

@@ -3,7 +3,7 @@
 use super::Day;
 use restwater_match_day::rules::same_name;
 
-/// As many waters as are offered without being typed.
+/// How many waters are offered, so that they needn't be typed.
 const MOST_WATERS: usize = 8;
 
 /// The waters fished before, the latest first, those of the angler's own days before those of others; each once, as it was typed

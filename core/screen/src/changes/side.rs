@@ -48,7 +48,7 @@ pub struct ForestPoint {
     pub low: f64,
     /// Upper end.
     pub high: f64,
-    /// Whether the lower end lies beyond the axis.
+    /// Whether the lower end is beyond the axis.
     pub low_beyond: bool,
     /// Whether the upper end does.
     pub high_beyond: bool,
@@ -93,7 +93,7 @@ pub struct ChangeView {
     pub probability: String,
     /// The ratio in words.
     pub ratio: String,
-    /// Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+    /// Title, verdict and ratio: what a screen reader says about its line of the forest plot.
     pub spoken: String,
     /// Exact and block p, unadjusted and adjusted for the number of comparisons.
     pub p: String,

@@ -52,7 +52,7 @@ pub struct MatchLine {
     pub label: String,
     /// "3 to 5", or "can't tell yet".
     pub value: String,
-    /// Both, as they are said, and drawn where there is little room.
+    /// Both in one text, for a screen reader and where there is little room.
     pub spoken: String,
 }
 
@@ -210,7 +210,7 @@ pub struct MatchView {
     pub alarms: Vec<AlarmView>,
 }
 
-/// What is known of the rest of the match.
+/// What is known about the rest of the match.
 pub struct RestInput<'a> {
     /// The advice on leaving a cast.
     pub advice: &'a Advice,
@@ -228,7 +228,7 @@ pub struct MatchInput<'a> {
     pub session: Option<&'a Session>,
     /// Now, on the time line of the session.
     pub now: &'a Stamp,
-    /// Where the peg lies: this session's, else that of an earlier day on the same water.
+    /// The place of the peg: this session's, otherwise that of an earlier day on the same water.
     pub peg: Option<PegPlace>,
     /// The landed fish.
     pub caught: &'a [CaughtFish],
@@ -240,9 +240,9 @@ pub struct MatchInput<'a> {
     pub on_scales: Option<&'a OnScales>,
     /// The weight being typed for it.
     pub typed: &'a TypedWeight,
-    /// The side of the section that was said first, with its pegs, while the other isn't known.
+    /// The side of the section that was entered first, with its pegs, while the other isn't known.
     pub section_side: Option<(Side, u8)>,
-    /// What the phone weighs in where no match says otherwise.
+    /// The phone's unit of weight, for sessions without a match.
     pub phone_unit: WeightUnit,
     /// The language.
     pub words: &'a Wording,

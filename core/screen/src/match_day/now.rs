@@ -182,7 +182,7 @@ pub(super) fn alarms_to_come(words: &Wording, match_day: &MatchDay, now: &Stamp)
     all.into_iter().filter(|alarm| alarm.at_ms > now.shown.wall_ms).collect()
 }
 
-/// All alarms of the match, soonest first; none once it is out of time.
+/// All alarms of the match, soonest first; none once its time is over.
 pub(crate) fn alarms(words: &Wording, match_day: &MatchDay, now: &Stamp) -> Vec<AlarmView> {
     if !matches!(match_day.phase(now), Ok(Phase::Before { .. } | Phase::Fishing { .. })) {
         return Vec::new();

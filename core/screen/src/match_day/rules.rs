@@ -262,7 +262,7 @@ impl Rows<'_> {
     fn classes(&self) -> ChoiceRow {
         let own = UsualClass::ALL.map(|class| self.input.say(class.id(), &[]));
         let is_own = |class: &ClassGuess| own.iter().any(|name| same_name(name, &class.name));
-        // The other languages are read only where a class has a name that is none of this one.
+        // The other languages are read only if a class has a name that is not one of this language.
         let all_own = self.setup.classes.iter().all(is_own);
         let class = |class: UsualClass| {
             let name = self.input.say(class.id(), &[]);

@@ -41,7 +41,7 @@ pub fn scales_cycle(setup: &MatchSetup, session: &Session) -> Vec<OnScales> {
     nets.chain(section.pegs().into_iter().map(OnScales::Peg)).collect()
 }
 
-/// What hangs on the scales: what was chosen as long as it is one of these, else the first.
+/// What is on the scales: what was chosen as long as it is one of these, otherwise the first.
 pub fn hanging(setup: &MatchSetup, session: &Session, chosen: Option<&OnScales>) -> Option<OnScales> {
     let all = scales_cycle(setup, session);
     all.iter().find(|on| Some(*on) == chosen).or(all.first()).cloned()

@@ -240,7 +240,7 @@ fn of_a_file() -> Vec<Box<dyn Refused>> {
 }
 
 #[test]
-fn every_refusal_is_said_in_the_language_of_the_phone() {
+fn every_refusal_is_in_the_language_of_the_phone() {
     let (english, german, french) = (Wording::new(), Wording::shared("de-DE"), Wording::shared("fr-FR"));
     let sentences = of_the_bench().into_iter().chain(of_a_match()).chain(of_the_water());
     let mut said = BTreeSet::new();

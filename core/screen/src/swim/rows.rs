@@ -95,7 +95,8 @@ impl SwimScreen<'_> {
                 cm: some(cm),
             }),
         ];
-        // What is logged where the ring stands waits until the ring stands where it does now.
+        // Nothing can be logged at the ring while an earlier moment is shown, since the ring may be elsewhere
+        // now.
         if self.replay.is_none() {
             rows.extend(self.at_the_ring());
         }

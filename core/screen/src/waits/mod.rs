@@ -115,7 +115,7 @@ pub struct WaitsInput<'a> {
 /// The casts that count.
 pub(super) struct Counted {
     today: Vec<Wait>,
-    /// Whether the cast of each wait lay in fed water.
+    /// Whether the cast of each wait was in fed water.
     today_fed: Vec<bool>,
     today_at: Vec<f64>,
     earlier: Vec<(Vec<Wait>, f64)>,
@@ -123,7 +123,7 @@ pub(super) struct Counted {
     earlier_at: Vec<Vec<f64>>,
     /// How many casts today's waits belong to: a cast has several waits if twitches restart them.
     today_casts: usize,
-    /// How many of them lay outside fed water, and how many in it.
+    /// How many of them were outside fed water, and how many in it.
     today_casts_by_feed: [usize; 2],
     earlier_casts: usize,
     /// Earlier days among them that are another angler's.

@@ -37,7 +37,7 @@ fn all() -> impl Iterator<Item = &'static Language> {
     std::iter::once(&ENGLISH).chain(&OTHERS)
 }
 
-/// The messages of a language as they stand in its files: by id, the file and the text.
+/// The messages of a language as they are in its files: by id, the file and the text.
 fn messages(language: &Language) -> BTreeMap<&'static str, (&'static str, String)> {
     let mut found = BTreeMap::new();
     for (file, text) in language.files {
@@ -209,7 +209,7 @@ fn of_several_tags_the_first_language_that_is_here_is_chosen() {
 }
 
 #[test]
-fn what_a_language_lacks_is_said_in_english() {
+fn what_a_language_lacks_is_shown_in_english() {
     let files: &'static [(&str, &str)] = &[("bank", "rod = Rute { $rod }\n")];
     let wording = Wording::with(&Language { tag: "de-DE", read: OnceLock::new(), files });
     assert_eq!(wording.say_with("rod", &[("rod", Arg::Text("2"))]), "Rute 2");
@@ -228,7 +228,7 @@ fn plurals_and_text_are_put_in() {
     assert_eq!(wording.say("no-such-message"), "no-such-message");
 }
 
-/// CLDR: French has the singular for nought and one, German for one only.
+/// CLDR: French has the singular for zero and one, German for one only.
 #[test]
 fn each_language_counts_by_its_own_rules() {
     let entries = |tag: &str, count| {
@@ -279,7 +279,7 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "pendant",
     "dans",
 ];
-/// Messages that are never said of one: what they count has a larger least.
+/// Messages that are never used for one thing, since the least number that they count is larger.
 const NEVER_ONE: [&str; 8] = [
     // A ratio.
     "waits-fed",
@@ -292,8 +292,8 @@ const NEVER_ONE: [&str; 8] = [
     "incoming-new-after",
 ];
 
-/// One is said in the singular: "1 minutes", "1 casts". A variable that chooses a plural in one message is a count in every
-/// other, and what follows it there must choose too.
+/// One takes the singular, so "1 minutes" and "1 casts" are wrong. A variable that chooses a plural in one message is a count in
+/// every other, and what follows it there must choose too.
 #[test]
 fn nothing_says_one_in_the_plural() {
     let mut found = Vec::new();

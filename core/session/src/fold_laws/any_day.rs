@@ -49,7 +49,7 @@ pub(super) fn any_payload() -> impl Strategy<Value = Payload> {
     ]
 }
 
-/// A plan that is taken up or dropped; a line may occur twice.
+/// A plan that is adopted or dropped; a line may occur twice.
 fn any_plan() -> impl Strategy<Value = Payload> {
     let reach = (1..9_000_u32).prop_map(|cm| Reach::Metres { cm });
     let line = prop_oneof![

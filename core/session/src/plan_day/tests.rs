@@ -158,7 +158,7 @@ fn a_planned_start_at_a_mark_is_kept_by_a_cast_at_the_mark_of_that_name() {
 
 /// The day begins at 22:13:20 by the phone.
 #[test]
-fn a_time_of_day_lies_after_the_start_or_shortly_before_it() {
+fn a_time_of_day_is_after_the_start_or_shortly_before_it() {
     let move_min = |minute| {
         let mut day = Written::new(1);
         day.log(1, taken(vec![PlanLine::Move { at: MoveAt::Clock { minute } }]));

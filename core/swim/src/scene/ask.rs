@@ -62,7 +62,7 @@ impl SceneAsk {
         ask.check().map(|()| ask)
     }
 
-    /// Refuses a canvas that can't hold a picture: sizes that are no numbers, or under 10 mm.
+    /// Refuses a canvas that can't hold a picture: sizes that are not numbers, or under 10 mm.
     pub fn check(&self) -> Result<(), SwimError> {
         positive("the text scale", self.text_scale)?;
         positive("the pixels per millimetre", self.px_per_mm)?;
@@ -114,7 +114,7 @@ pub struct SceneWords {
     pub fed: String,
     /// Before the number of times that fish showed themselves, in the key.
     pub shown: String,
-    /// Between a label and what it stands for, in the key: ": ".
+    /// Between a label and its meaning, in the key: ": ".
     pub colon: String,
 }
 

@@ -5,7 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// What a filled polygon stands for.
+/// The meaning of a filled polygon.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[repr(u8)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -18,7 +18,7 @@ pub enum FillRole {
     JustFished = 2,
 }
 
-/// What a polyline stands for.
+/// The meaning of a polyline.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[repr(u8)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Enum))]
@@ -31,7 +31,7 @@ pub enum LineRole {
     Ray = 2,
     /// Edge of a fished cell (hair, ink).
     CellEdge = 3,
-    /// Kept-back water (thickest, ink). A second line lies along its middle.
+    /// Kept-back water (thickest, ink). A second line runs along its middle.
     KeptBack = 4,
     /// The line along its middle (paper): together they are the double outline.
     KeptBackInner = 5,

@@ -26,7 +26,7 @@ fn the_kinds_are_few_named_once_and_weigh_one_together() {
     );
 }
 
-/// The list is part of a file's form: what is changed here needs another version.
+/// The list is part of the form of a file: a change here needs a new version.
 #[test]
 fn the_list_of_kinds_is_that_of_its_version() {
     let shapes = Shapes::usual();
@@ -37,7 +37,7 @@ fn the_list_of_kinds_is_that_of_its_version() {
     assert_eq!((CLUB_SHAPES, shapes.kind_names().len(), sum), (1, 123, 1_268_154_154_390_631_326));
 }
 
-/// As its definition has it: the sum over the shapes of a kind of prior times likelihood, over that of all.
+/// As it is defined: the sum over the shapes of a kind of prior times likelihood, over that of all.
 #[test]
 fn a_day_by_kind_is_the_mean_over_the_shapes_of_each() {
     let (shapes, waits) = (Shapes::usual(), early());

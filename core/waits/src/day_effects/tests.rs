@@ -1,7 +1,7 @@
 use super::super::shapes::{SHAPE_PRIORS, Shapes};
 use super::*;
 
-/// A day effect as its definition has it: a normal factor on the log scale, within the family.
+/// A day effect as it is defined: a normal factor on the log scale, within the family.
 fn by_definition(shapes: &Shapes, sd: f64, take: &mut dyn FnMut(usize, usize, f64)) {
     for family in &shapes.families {
         let of = |from: &[f64; 2], to: &[f64; 2]| {

@@ -4,7 +4,7 @@ use super::super::{Record, Settings, Wait};
 use super::*;
 use proptest::prelude::*;
 
-/// The means shape by shape, as their definition has them.
+/// The means shape by shape, as they are defined.
 fn by_shape(plan: &WaitPosterior, reckoned: &Reckoned) -> [[f64; POINTS]; 3] {
     let rows = plan.rows(reckoned.own.as_deref());
     let best = top(&Sums::new(rows, plan.costs, &reckoned.likely).rate);

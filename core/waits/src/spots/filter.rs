@@ -6,7 +6,7 @@ use super::super::shapes::POINTS;
 use super::{Columns, DIFFER_LEAST, EVERYWHERE, Spot, SpotBeliefs, SpotCast, SpotEvent, World, sum};
 
 impl World {
-    /// How much of what was known of a spot is left after some minutes.
+    /// How much of what was known about a spot remains after some minutes.
     pub(super) fn kept(&self, minutes: f64) -> f32 {
         if self.lasting_min > 0.0 { libm::exp(-minutes.max(0.0) / self.lasting_min) as f32 } else { 0.0 }
     }
@@ -33,7 +33,7 @@ fn weigh(weights: &mut [f32], here: &mut [f32], home: &[f32], kept: f32, likely:
 }
 
 impl Spot {
-    /// Chance of fish in a world at a moment, by shape: it goes back to what holds for any spot.
+    /// Chance of fish in a world at a moment, by shape: it goes back to the chance for any spot.
     pub(super) fn here_at<'a>(
         &'a self,
         world: usize,
@@ -74,7 +74,7 @@ impl SpotBeliefs {
             weigh(&mut weights[w], here, &self.home, kept, &likely[known].1);
             total += sum(&weights[w]);
         }
-        // A record that no shape can have made leaves the belief as it was.
+        // A record that no shape can have produced leaves the beliefs unchanged.
         if total > 0.0 {
             weights.iter_mut().flatten().for_each(|w| *w /= total);
             self.weights = weights;
@@ -112,7 +112,7 @@ impl SpotBeliefs {
         &self.columns().bitten[point.min(POINTS - 1) * n..][..n]
     }
 
-    /// Mean of the wait or the time at a point in time, by shape.
+    /// Mean of the smaller of wait and time at a point in time, by shape.
     pub(super) fn waits_at(&self, point: usize) -> &[f32] {
         let n = self.kinds.len();
         &self.columns().waiting[point.min(POINTS - 1) * n..][..n]

@@ -1,21 +1,21 @@
-//! What a cast at a spot is worth, and how long to leave it there: bites over minutes of one visit, turn-round and the time
-//! that a bite costs included, for the time that makes most of it. The idea is that of an index for each of several places
+//! What a cast at a spot is worth, and how long to leave it there: the bites of one visit over its minutes, including the
+//! turn-round and the time that a bite costs, for the best leave time. The idea is that of an index for each of several places
 //! (Gittins 1979; Whittle 1988 where they change while one is elsewhere), cut down to one visit so that it can be explained.
 
 use super::{Spot, SpotBeliefs, SpotLeave, SpotWorth, Then, dot};
 
-/// A bite at a spot that wasn't known to hold fish counts this much more, in proportion to how little was known: later
+/// A bite at a spot that wasn't known to have fish counts this much more, in proportion to how little was known: later
 /// casts can go back there. Set by simulation (docs/advice.md).
 const COME_BACK: f64 = 1.0;
 
 /// A spot at a moment.
 struct Visit {
-    /// By world and shape: chance of fish over what holds for any spot.
+    /// By world and shape: chance of fish over the chance for any spot.
     times: Vec<Vec<f32>>,
     /// By world: minutes until fish are back.
     back_in: Vec<f64>,
     here: f64,
-    /// Share of casts with a bite by each step, and the mean of the wait or the time.
+    /// Share of casts with a bite by each step, and the mean of the smaller of wait and time.
     bitten: Vec<f64>,
     waiting: Vec<f64>,
     /// The step at which a cast is worth most, and what it is worth in bites per minute.
@@ -41,7 +41,7 @@ struct Sums {
 /// What the sums of one world are made of: a figure for each shape.
 struct OfShapes<'a> {
     weights: &'a [f32],
-    /// Chance of fish here over what holds for any spot.
+    /// Chance of fish here over the chance for any spot.
     times: &'a [f32],
     /// Share of casts with a bite by now.
     so_far: &'a [f32],
@@ -201,7 +201,7 @@ impl SpotBeliefs {
         bitten
     }
 
-    /// Mean of the wait or the time, by trapezoids.
+    /// Mean of the smaller of wait and time, by trapezoids.
     fn waits(&self, bitten: &[f64]) -> Vec<f64> {
         let (mut sum, mut before) = (0.0, (0.0, 0.0));
         let of = |(&b, &step): (&f64, &usize)| {
@@ -275,7 +275,7 @@ impl SpotBeliefs {
     }
 }
 
-/// How much a bite counts at a spot that holds fish with this chance.
+/// How much a bite counts at a spot that has fish with this chance.
 fn come_back(here: f64) -> f64 {
     1.0 + COME_BACK * (1.0 - here)
 }

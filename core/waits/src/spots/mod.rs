@@ -1,12 +1,12 @@
-//! Where the fish are: for each spot the chance that it holds fish now, and what a cast there is worth.
+//! Where the fish are: for each spot the chance that it has fish now, and what a cast there is worth.
 //!
-//! Each spot holds fish or doesn't, and changes between the two now and then: a hidden Markov chain of two states for each spot,
-//! filtered forward through its casts (Rabiner 1989). A cast without a bite multiplies the odds of fish by the chance of
-//! waiting so long among fish; a bite puts them near certain; between casts they go back to what holds for any spot. The law of
-//! the wait among fish is that of the shapes of [`WaitPosterior`], whose share of casts that ever get a bite becomes the share of
-//! spots that hold fish. For how long a spot keeps its fish, and for how long they stay away after a cast that ended there or a
-//! lead that landed beside it, take a few values each, weighed by the record. One of the values is that spots don't differ and
-//! every cast draws anew: that is what the posterior itself believes.
+//! Each spot has fish or has none, and changes between the two now and then: a hidden Markov chain with two states for each spot,
+//! filtered forward through its casts (Rabiner 1989). A cast without a bite multiplies the odds of fish by the chance of waiting
+//! that long among fish without one; a bite makes fish nearly certain; between casts the odds return to those of any spot. The
+//! law of the wait among fish is that of the shapes of [`WaitPosterior`], whose share of casts that ever get a bite becomes the
+//! share of spots with fish. How long a spot keeps its fish, and how long they stay away after a cast ended there or a lead
+//! landed beside it, can each take a few values, which the record weighs. One of the values is that spots don't differ and that
+//! for every cast it is drawn anew whether it meets fish; this is what the posterior alone assumes.
 
 mod filter;
 mod index;
@@ -16,12 +16,12 @@ use super::shapes::{POINTS, Shapes};
 use super::{Wait, WaitPosterior};
 use std::sync::{Arc, OnceLock};
 
-/// A finished cast, or a stretch of one, as the belief sees it.
+/// A finished cast, or a stretch of one.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SpotCast {
-    /// Which spot it lay in.
+    /// Which spot it was in.
     pub spot: usize,
-    /// Its splash, minutes on any line.
+    /// Its splash, in minutes on the same time line as all others.
     pub at_min: f64,
     /// How long it was out, and whether a bite ended it.
     pub wait: Wait,
@@ -30,7 +30,7 @@ pub struct SpotCast {
 /// What happened at the spots.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum SpotEvent {
-    /// A cast that says something of the fish.
+    /// A cast that says something about the fish.
     Fished(SpotCast),
     /// A cast was taken out of it, or a lead landed so near that it reached the water.
     Disturbed {
@@ -53,56 +53,57 @@ impl SpotEvent {
 /// One way in which spots may differ.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct World {
-    /// Mean minutes until it is open again whether a spot holds fish; 0 where every cast draws anew.
+    /// Mean minutes until it is drawn anew whether a spot has fish; 0 if that is drawn for every cast.
     pub lasting_min: f64,
     /// Minutes that fish stay away from a disturbed spot.
     pub rest_min: f64,
 }
 
-/// For how long a spot is as it is, minutes, with the belief in each: a guess. Nought is that spots don't differ.
+/// For how long a spot stays as it is, minutes, with the prior probability of each: a guess. Zero means that spots don't differ.
 const LASTING: [(f64, f64); 3] = [(0.0, 0.5), (30.0, 0.2), (90.0, 0.3)];
-/// For how long fish stay away, as a share of the rest target that the angler set, with the belief in each: a guess.
+/// For how long fish stay away, as a share of the angler's rest target, with the prior probability of each: a guess.
 const RESTS: [(f64, f64); 3] = [(0.0, 0.4), (0.25, 0.3), (0.5, 0.3)];
 /// Shapes below this share of the heaviest, by today's record, are left out, and so are all but the heaviest.
 const LIGHTEST: f64 = 1e-4;
 /// How many shapes are weighed at most.
 const MOST_SHAPES: usize = 800;
-/// From this Bayes factor on how long to leave a cast follows from where else to go. Where spots don't differ it is ever reached
-/// on one day in twenty at most (Ville 1939), as with all that is claimed at any look.
+/// From this Bayes factor on, how long to leave a cast follows from where else one could cast. Where spots don't differ it is
+/// reached on at most one day in twenty (Ville 1939), as with everything that is claimed at any look.
 const DIFFER_LEAST: f64 = 20.0;
-/// Where more than this share of spots holds fish, they are taken to be everywhere. It lies between two shares of the shapes.
+/// If more than this share of spots has fish, they are taken to be everywhere. It is between two of the shares of the shapes.
 const EVERYWHERE: f64 = 0.95;
 
-/// What is believed of the spots after a record.
+/// What is believed about the spots after a record.
 #[derive(Debug, Clone)]
 pub struct SpotBeliefs {
     shapes: Arc<Shapes>,
     costs: Costs,
     /// The shapes that are weighed.
     kinds: Vec<usize>,
-    /// Share of spots that hold fish, by shape.
+    /// Share of spots that have fish, by shape.
     home: Vec<f32>,
     /// One over that share.
     over_home: Vec<f32>,
-    /// The times among which is chosen, as points of the shapes.
+    /// The leave times to choose from, as points of the shapes.
     steps: Vec<usize>,
-    /// What the weighed shapes say at each point in time, worked out when first asked for: most taps never do.
+    /// The weighed shapes at each point in time, computed when first asked for: most taps never do.
     columns: OnceLock<Columns>,
     worlds: Vec<World>,
     /// Weight of each shape in each world; all together 1.
     weights: Vec<Vec<f32>>,
-    /// Chance beforehand that spots differ, that every cast draws anew, and that fish are everywhere; see [`SpotBeliefs::differ`].
+    /// Prior probability that spots differ, that every cast draws anew, and that fish are everywhere; see
+    /// [`SpotBeliefs::differ`].
     before: [f64; 3],
     /// The spots of the record, and one that was never fished.
     spots: Vec<Spot>,
 }
 
-/// The weighed shapes by point in time, one row a time.
+/// The weighed shapes by point in time, one row for each time.
 #[derive(Debug, Clone)]
 struct Columns {
     /// Share of casts with a bite by then.
     bitten: Vec<f32>,
-    /// Mean of the wait or the time.
+    /// Mean of the smaller of wait and time.
     waiting: Vec<f32>,
 }
 
@@ -114,7 +115,7 @@ impl Columns {
     }
 }
 
-/// What is believed of one spot.
+/// What is believed about one spot.
 #[derive(Debug, Clone)]
 struct Spot {
     /// Chance of fish by world and shape at `known_min`.
@@ -126,10 +127,10 @@ struct Spot {
 /// What a cast at a spot is worth.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SpotWorth {
-    /// Chance that it holds fish.
+    /// Chance that it has fish.
     pub here: f64,
-    /// Bites an hour of a cast there, left for the time that is best of it; a bite where fish weren't known counts more, since
-    /// one can come back.
+    /// Bites an hour of a cast there, left for its best time. A bite where fish weren't known counts more, since one can come
+    /// back.
     pub per_hour: f64,
 }
 
@@ -142,16 +143,16 @@ pub enum Then {
     MoveTo(Option<usize>),
 }
 
-/// How long to leave a cast, where the spots tell.
+/// How long to leave a cast, if the spots decide it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SpotLeave {
-    /// Minutes after the splash; `None` where waiting on stays the best.
+    /// Minutes after the splash; `None` if waiting on remains best.
     pub leave_min: Option<f64>,
     /// What then.
     pub then: Then,
-    /// Chance that fish are here once it has waited so long in vain.
+    /// Chance that fish are here once it has waited that long without a bite.
     pub here: f64,
-    /// Chance that fish are where it then goes.
+    /// Chance that there are fish where it goes then.
     pub there: f64,
 }
 
@@ -213,7 +214,7 @@ impl WaitPosterior {
         sum(|ever| ever > EVERYWHERE) / sum(|_| true)
     }
 
-    /// The shapes that today's record leaves over, the heaviest of them where they are too many.
+    /// The shapes that today's record does not rule out; if there are too many, the heaviest of them.
     fn heaviest(&self) -> Vec<usize> {
         let before = self.by_feed.before();
         let counts = |k: &usize| self.weights[*k] > LIGHTEST && before[*k] > 0.0;
@@ -236,7 +237,7 @@ impl WaitPosterior {
     }
 }
 
-/// The times among which is chosen: every minute up to twenty, then ever longer steps to three hours.
+/// The leave times to choose from: every minute up to twenty, then longer and longer steps to three hours.
 fn steps(shapes: &Shapes) -> Vec<usize> {
     let is_step = |t: f64| match t {
         t if t <= 20.0 => t.fract() == 0.0,

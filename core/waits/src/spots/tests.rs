@@ -107,7 +107,7 @@ fn the_filter_is_the_sum_over_every_hidden_path() {
 }
 
 #[test]
-fn a_bite_raises_the_belief_a_long_wait_in_vain_lowers_it_and_the_untried_lies_between() {
+fn a_bite_raises_the_chance_of_fish_a_long_wait_lowers_it_and_an_untried_spot_is_in_between() {
     let found = beliefs(&morning(), 2);
     let (bitten, dry, untried) =
         (found.worth(Some(0), 60.0).here, found.worth(Some(1), 60.0).here, found.worth(None, 60.0).here);
@@ -174,7 +174,7 @@ fn the_bayes_factor_is_the_ratio_of_sums_over_every_shape_world_and_hidden_path(
             sums[part][1] += f64::from(*weight);
         }
     }
-    // Shapes are left out that the record rules out: what is believed beforehand counts them.
+    // Shapes that the record rules out are left out here; the prior includes them.
     let left: f64 = opened.before[2] / (1.0 - opened.before[2]) * (sums[0][1] + sums[1][1]) / sums[2][1];
     let [differ, anew, everywhere] = sums.map(|[likely, before]| likely / before);
     let wanted = differ / anew.max(everywhere / left);

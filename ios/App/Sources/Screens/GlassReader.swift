@@ -2,8 +2,8 @@ import RestwaterKit
 import SwiftUI
 import UIKit
 
-/// Provides the measures of the screen that can be used: its size in points, what the system reserves, and how large a
-/// millimetre and the text are. At the sides, where the camera is if the phone lies on its side, there is only paper.
+/// Provides the measures of the screen that can be used: its size in points, what the system reserves, and how large a millimetre
+/// and the text are. At the sides, where the camera is if the phone is on its side, nothing is drawn.
 struct GlassReader<Content: View>: View {
     let paper: Color
     @ViewBuilder let content: (GlassMeasure) -> Content

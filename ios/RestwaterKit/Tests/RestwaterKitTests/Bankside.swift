@@ -95,7 +95,7 @@ final class Bankside {
         }
     }
 
-    /// A cold thumb taps twice in the place of a key: the second tap hits what has come up there.
+    /// A cold thumb taps twice in the place of a key: the second tap hits what has appeared there.
     func twice(_ tag: String, file: StaticString = #filePath, line: UInt = #line) async {
         guard let place = sheet[tag]?.place else { return XCTFail("no \(tag)", file: file, line: line) }
         let (x, y) = (place.left + place.width / 2, place.top + place.height / 2)

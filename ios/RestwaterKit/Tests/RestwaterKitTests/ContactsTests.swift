@@ -23,7 +23,7 @@ final class ContactsTests: XCTestCase, @unchecked Sendable {
         contacts.onGlass(0)
         XCTAssertFalse(contacts.tapCounts, "what lifted last was one of two")
         contacts.onGlass(1)
-        XCTAssertTrue(contacts.tapCounts, "a new touch begins anew")
+        XCTAssertTrue(contacts.tapCounts, "a new touch counts again")
     }
 
     func testAPalmCountsForNothingUntilItHasGone() async {
@@ -42,7 +42,7 @@ final class ContactsTests: XCTestCase, @unchecked Sendable {
         let clock = HandClock()
         let contacts = Contacts(monotonicMs: { clock.moment.monoMs })
         contacts.onGlass(1, widestMm: 41)
-        XCTAssertFalse(contacts.tapCounts, "the palm lies there")
+        XCTAssertFalse(contacts.tapCounts, "the palm is there")
         contacts.onGlass(0)
         XCTAssertFalse(contacts.tapCounts, "it is the palm that lifts")
         clock.forward(ms: 2_000)

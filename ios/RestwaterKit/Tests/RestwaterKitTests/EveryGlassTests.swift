@@ -4,7 +4,7 @@ import XCTest
 @testable import RestwaterKit
 
 /// Every screen at moments of two days, upright and on its side, at 100 and 200 % text, for either hand: no word is cut, no
-/// text stands on another or leaves the screen, none is too small to read, no key covers another. The same is asked of
+/// text overlaps another or leaves the screen, none is too small to read, no key covers another. The same is asked of
 /// Android (`EveryGlassTest.kt`).
 @MainActor
 final class EveryGlassTests: XCTestCase, @unchecked Sendable {
@@ -60,7 +60,7 @@ final class EveryGlassTests: XCTestCase, @unchecked Sendable {
             if letter.em < leastMm * mm { faults.append("\(tag): '\(letter.text)' is drawn \((letter.em / mm * 100).rounded() / 100) mm high") }
             if !place.isOn(measure, mm) { faults.append("\(tag): '\(letter.text)' leaves the screen") }
             for (other, over, there) in texts.dropFirst(i + 1) where place.touches(there, touch * mm) {
-                faults.append("\(tag): '\(letter.text)' stands on '\(over.text)' of \(other)")
+                faults.append("\(tag): '\(letter.text)' overlaps '\(over.text)' of \(other)")
             }
         }
         let keys = sheet.pieces.filter { $0.ask != nil }

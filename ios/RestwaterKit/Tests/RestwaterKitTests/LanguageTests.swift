@@ -48,7 +48,7 @@ final class LanguageTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testALogThatCantBeOpenedIsSaidInThePhonesLanguage() async throws {
+    func testAnErrorAtOpeningIsInThePhonesLanguage() async throws {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("no-log-\(UUID().uuidString)")
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         try Data("this is no log".utf8).write(to: folder.appendingPathComponent("restwater.db"))

@@ -113,7 +113,7 @@ final class LeavesTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    /// Where the soft upright strokes of a piece stand.
+    /// Where the soft upright strokes of a piece are.
     private func strokes(_ piece: Piece) -> [Double] {
         piece.marks.compactMap { mark in
             guard case .line(let outline, .soft, _) = mark, case .move(let from)? = outline.parts.first, case .line(let to)? = outline.parts.last,

@@ -129,14 +129,14 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         await day.state.settled()
     }
 
-    func testTheLogIsPutAsideBeforeACopyThatIsSlow() async throws {
+    func testTheLogIsReleasedBeforeASlowCopy() async throws {
         let files = SlowFiles()
         let day = try await copying(files)
         defer { files.release() }
         XCTAssertNoThrow(try openLog(in: day.folder))
     }
 
-    func testACopyThatFailsIsSaidOnTheFilesScreenAndNotOnTheBank() async throws {
+    func testAFailedCopyIsReportedOnTheFilesScreenAndNotOnTheBank() async throws {
         let files = SlowFiles(fails: true)
         let day = try await copying(files)
         let (notice, echoes) = (day.state.content.notice, day.echoes)

@@ -53,7 +53,7 @@ final class PhonePlanTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.plans.suffix(5), Array(repeating: plan, count: 5)[...], "told each time: the system may hold another")
     }
 
-    func testBeforeTheRecordSpeaksThereIsNoAlarmUnlessMinutesAreChosen() async throws {
+    func testWhileTheRecordSaysNothingThereIsNoAlarmUnlessMinutesAreChosen() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)

@@ -6,7 +6,7 @@ import XCTest
 /// What a screen reader is told by itself, and that it hears everything once.
 @MainActor
 final class SpokenTests: XCTestCase, @unchecked Sendable {
-    func testTheChoiceInForceOfEveryOpenRowIsToldByMoreThanInk() async throws {
+    func testTheCurrentChoiceOfEveryOpenRowIsShownByMoreThanInk() async throws {
         let day = try Bankside()
         await day.start()
         var chosen = 0
@@ -42,7 +42,7 @@ final class SpokenTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testARunningClockIsToldEachMinuteAndNotEachSecond() async throws {
+    func testARunningClockIsAnnouncedEachMinuteAndNotEachSecond() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)
@@ -57,7 +57,7 @@ final class SpokenTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(told.first?.contains("5 minutes") == true, "\(told)")
     }
 
-    func testAnAnswerIsToldAlsoWhereItIsTheSameAgainAndOnEveryScreen() async throws {
+    func testAnAnswerIsAnnouncedOnEveryScreenEvenIfItIsTheSameAgain() async throws {
         let day = try Bankside()
         await day.start()
         let before = day.sheet
@@ -85,7 +85,7 @@ final class SpokenTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(Sheet.announcements(from: before, to: day.sheet), [])
     }
 
-    func testTheNextPlaceOfTheMapIsToldWhenTheRingMoves() async throws {
+    func testTheNextPlaceOfTheMapIsAnnouncedWhenTheRingMoves() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)

@@ -184,7 +184,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertNotNil(day.sheet["swim-fan"])
         await day.tap("back")
         XCTAssertEqual(day.state.content.showing, .bank)
-        XCTAssertNotNil(day.sheet["fan"], "the small fan stands on the Bank")
+        XCTAssertNotNil(day.sheet["fan"], "the small fan is on the Bank")
         await day.tap("fan")
         XCTAssertEqual(day.state.content.showing, .swim)
     }

@@ -1349,7 +1349,7 @@ public struct AdviceView: Equatable, Hashable {
      */
     public let detail: String
     /**
-     * Further sentences, most telling first.
+     * Further sentences, the most important first.
      */
     public let more: [String]
     /**
@@ -1367,7 +1367,7 @@ public struct AdviceView: Equatable, Hashable {
          * "3 bites in 8 casts; too early to say."
          */detail: String, 
         /**
-         * Further sentences, most telling first.
+         * Further sentences, the most important first.
          */more: [String], 
         /**
          * How it is to be shown.
@@ -1965,7 +1965,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let detail: Rect?
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     public let spot: Rect?
     /**
@@ -1989,7 +1989,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let more: Rect?
     /**
-     * Chooses the next rod, where there are two or three.
+     * Chooses the next rod, if there are two or three.
      */
     public let nextRod: Rect?
     /**
@@ -2080,7 +2080,7 @@ public struct BankLayout: Equatable, Hashable {
          * is shown instead while there is one. Otherwise it is part of `advice`.
          */detail: Rect?, 
         /**
-         * Where the cast lies or the next one goes.
+         * Where the cast is or the next one goes.
          */spot: Rect?, 
         /**
          * What is on the line.
@@ -2098,7 +2098,7 @@ public struct BankLayout: Equatable, Hashable {
          * Turns to the next page of small keys.
          */more: Rect?, 
         /**
-         * Chooses the next rod, where there are two or three.
+         * Chooses the next rod, if there are two or three.
          */nextRod: Rect?, 
         /**
          * How many pages of small keys there are.
@@ -2282,7 +2282,7 @@ public struct BankView: Equatable, Hashable {
      */
     public let header: HeaderView
     /**
-     * The screens whose keys stand beside it, where there is something to see on them.
+     * The screens whose keys are beside it, if there is something to see on them.
      */
     public let doors: [Door]
     /**
@@ -2298,7 +2298,7 @@ public struct BankView: Equatable, Hashable {
      */
     public let advice: AdviceView
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     public let spot: String
     /**
@@ -2310,7 +2310,7 @@ public struct BankView: Equatable, Hashable {
      */
     public let spotSpoken: String
     /**
-     * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+     * How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
      */
     public let waitSpoken: String
     /**
@@ -2336,7 +2336,7 @@ public struct BankView: Equatable, Hashable {
          * The line at the top.
          */header: HeaderView, 
         /**
-         * The screens whose keys stand beside it, where there is something to see on them.
+         * The screens whose keys are beside it, if there is something to see on them.
          */doors: [Door], 
         /**
          * The rods' clocks, in order.
@@ -2348,7 +2348,7 @@ public struct BankView: Equatable, Hashable {
          * What it means.
          */advice: AdviceView, 
         /**
-         * Where the cast lies or the next one goes.
+         * Where the cast is or the next one goes.
          */spot: String, 
         /**
          * What is on the line.
@@ -2357,7 +2357,7 @@ public struct BankView: Equatable, Hashable {
          * Both for a screen reader.
          */spotSpoken: String, 
         /**
-         * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+         * How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
          */waitSpoken: String, 
         /**
          * The keys on the pad, in reading order: the small ones, the two in the middle, the wide one.
@@ -2632,7 +2632,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let ratio: String
     /**
-     * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+     * Title, verdict and ratio: what a screen reader says about its line of the forest plot.
      */
     public let spoken: String
     /**
@@ -2691,7 +2691,7 @@ public struct ChangeView: Equatable, Hashable {
          * The ratio in words.
          */ratio: String, 
         /**
-         * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+         * Title, verdict and ratio: what a screen reader says about its line of the forest plot.
          */spoken: String, 
         /**
          * Exact and block p, unadjusted and adjusted for the number of comparisons.
@@ -4075,7 +4075,7 @@ public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
 
 
 /**
- * Where the key of a screen lies.
+ * The place of the key of a screen.
  */
 public struct DoorPlace: Equatable, Hashable {
     /**
@@ -4907,7 +4907,7 @@ public struct FishView: Equatable, Hashable {
      */
     public let small: [FishKey]
     /**
-     * Whether those name sides, and so are read from left to right by either hand.
+     * Whether these keys name sides, so that they are read from left to right for either hand.
      */
     public let reads: Bool
     /**
@@ -4931,7 +4931,7 @@ public struct FishView: Equatable, Hashable {
          * The net or NO WEIGHT, PUT BACK, EARLIER.
          */small: [FishKey], 
         /**
-         * Whether those name sides, and so are read from left to right by either hand.
+         * Whether these keys name sides, so that they are read from left to right for either hand.
          */reads: Bool, 
         /**
          * Opens the number pad; without a fish it leads to one.
@@ -5210,7 +5210,7 @@ public struct ForestPoint: Equatable, Hashable {
      */
     public let high: Double
     /**
-     * Whether the lower end lies beyond the axis.
+     * Whether the lower end is beyond the axis.
      */
     public let lowBeyond: Bool
     /**
@@ -5231,7 +5231,7 @@ public struct ForestPoint: Equatable, Hashable {
          * Upper end.
          */high: Double, 
         /**
-         * Whether the lower end lies beyond the axis.
+         * Whether the lower end is beyond the axis.
          */lowBeyond: Bool, 
         /**
          * Whether the upper end does.
@@ -5416,7 +5416,7 @@ public func FfiConverterTypeGlass_lower(_ value: Glass) -> RustBuffer {
  */
 public struct GridAsk: Equatable, Hashable {
     /**
-     * Where it lies, px.
+     * Where it is, px.
      */
     public let place: Rect
     /**
@@ -5449,7 +5449,7 @@ public struct GridAsk: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * Where it lies, px.
+         * Where it is, px.
          */place: Rect, 
         /**
          * How many keys there are on all pages.
@@ -6147,7 +6147,7 @@ public func FfiConverterTypeKeyLine_lower(_ value: KeyLine) -> RustBuffer {
 
 
 /**
- * Where a key lies.
+ * The place of a key.
  */
 public struct KeyPlace: Equatable, Hashable {
     /**
@@ -6359,7 +6359,7 @@ public struct Leaf: Equatable, Hashable {
      */
     public let lines: [LeafLine]
     /**
-     * What the ranges of the lines are drawn on; none if no line has a range.
+     * The axis on which the ranges of the lines are drawn; none if no line has a range.
      */
     public let axis: Axis?
     /**
@@ -6402,7 +6402,7 @@ public struct Leaf: Equatable, Hashable {
          * Figures.
          */lines: [LeafLine], 
         /**
-         * What the ranges of the lines are drawn on; none if no line has a range.
+         * The axis on which the ranges of the lines are drawn; none if no line has a range.
          */axis: Axis?, 
         /**
          * How they were obtained, and what they can't tell.
@@ -6613,7 +6613,7 @@ public func FfiConverterTypeLeafKey_lower(_ value: LeafKey) -> RustBuffer {
 
 
 /**
- * One line: what, how much, and what more there is to say.
+ * One line: what, how much, and details.
  */
 public struct LeafLine: Equatable, Hashable {
     /**
@@ -6633,7 +6633,7 @@ public struct LeafLine: Equatable, Hashable {
      */
     public let spoken: String
     /**
-     * Label and value alone, where the detail goes on the next page.
+     * Label and value alone, for when the detail is on the next page.
      */
     public let figureSpoken: String
     /**
@@ -6661,7 +6661,7 @@ public struct LeafLine: Equatable, Hashable {
          * The three for a screen reader.
          */spoken: String, 
         /**
-         * Label and value alone, where the detail goes on the next page.
+         * Label and value alone, for when the detail is on the next page.
          */figureSpoken: String, 
         /**
          * The range behind the value.
@@ -6748,7 +6748,7 @@ public struct LeafSpan: Equatable, Hashable {
      */
     public let high: Double
     /**
-     * Whether the upper end lies beyond the axis.
+     * Whether the upper end is beyond the axis.
      */
     public let beyond: Bool
 
@@ -6765,7 +6765,7 @@ public struct LeafSpan: Equatable, Hashable {
          * Upper end, cut to the axis.
          */high: Double, 
         /**
-         * Whether the upper end lies beyond the axis.
+         * Whether the upper end is beyond the axis.
          */beyond: Bool) {
         self.low = low
         self.at = at
@@ -7241,7 +7241,7 @@ public struct MatchLine: Equatable, Hashable {
      */
     public let value: String
     /**
-     * Both, as they are said, and drawn where there is little room.
+     * Both in one text, for a screen reader and where there is little room.
      */
     public let spoken: String
 
@@ -7255,7 +7255,7 @@ public struct MatchLine: Equatable, Hashable {
          * "3 to 5", or "can't tell yet".
          */value: String, 
         /**
-         * Both, as they are said, and drawn where there is little room.
+         * Both in one text, for a screen reader and where there is little room.
          */spoken: String) {
         self.label = label
         self.value = value
@@ -7316,7 +7316,7 @@ public struct MatchRules: Equatable, Hashable {
      */
     public let nets: [NetRule]
     /**
-     * What becomes of a net over its limit.
+     * How a net over its limit counts.
      */
     public let overLimit: OverLimit
     /**
@@ -7339,7 +7339,7 @@ public struct MatchRules: Equatable, Hashable {
          * The nets.
          */nets: [NetRule], 
         /**
-         * What becomes of a net over its limit.
+         * How a net over its limit counts.
          */overLimit: OverLimit, 
         /**
          * Which kinds of fish count.
@@ -7805,7 +7805,7 @@ public struct MendLine: Equatable, Hashable {
      */
     public let spoken: String
     /**
-     * The same with the word on its key, said of that key.
+     * The same with the word on its key, for a screen reader on that key.
      */
     public let keySpoken: String
     /**
@@ -7829,7 +7829,7 @@ public struct MendLine: Equatable, Hashable {
          * Both for a screen reader.
          */spoken: String, 
         /**
-         * The same with the word on its key, said of that key.
+         * The same with the word on its key, for a screen reader on that key.
          */keySpoken: String, 
         /**
          * What a tap on it sends, which opens it.
@@ -8499,7 +8499,7 @@ public struct Outgoing: Equatable, Hashable {
      */
     public let mediaType: String
     /**
-     * What is said of it once it was passed on or saved: its contents and its name.
+     * The notice once it has been passed on or saved: its contents and its name.
      */
     public let says: String
 
@@ -8516,7 +8516,7 @@ public struct Outgoing: Equatable, Hashable {
          * Its media type.
          */mediaType: String, 
         /**
-         * What is said of it once it was passed on or saved: its contents and its name.
+         * The notice once it has been passed on or saved: its contents and its name.
          */says: String) {
         self.path = path
         self.name = name
@@ -9364,7 +9364,7 @@ public func FfiConverterTypeRig_lower(_ value: Rig) -> RustBuffer {
 
 
 /**
- * Where one rod's clock lies.
+ * The place of one rod's clock.
  */
 public struct RodPlace: Equatable, Hashable {
     /**
@@ -9479,12 +9479,12 @@ public struct RodView: Equatable, Hashable {
      */
     public let number: String
     /**
-     * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
      */
     public let label: String
     /**
-     * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-     * room for the name, and on the key that leads to the rod. Otherwise empty.
+     * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+     * no room for the name, and on the key that leads to the rod. Otherwise empty.
      */
     public let alert: String
     /**
@@ -9537,11 +9537,11 @@ public struct RodView: Equatable, Hashable {
          * Its number, where a small glass has no room for its name: "1".
          */number: String, 
         /**
-         * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+         * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
-         * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-         * room for the name, and on the key that leads to the rod. Otherwise empty.
+         * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+         * no room for the name, and on the key that leads to the rod. Otherwise empty.
          */alert: String, 
         /**
          * What it is doing.
@@ -11469,7 +11469,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let legendLabel: String
     /**
-     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     * The meaning of each sample of the legend, in the order of [`restwater_swim::LEGEND`].
      */
     public let legend: [String]
     /**
@@ -11537,7 +11537,7 @@ public struct SwimView: Equatable, Hashable {
          * Opens the legend.
          */legendLabel: String, 
         /**
-         * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+         * The meaning of each sample of the legend, in the order of [`restwater_swim::LEGEND`].
          */legend: [String], 
         /**
          * The keys.
@@ -12058,7 +12058,7 @@ public struct Update: Equatable, Hashable {
      */
     public let changed: Bool
     /**
-     * Whether the tap was ignored as a second one.
+     * Whether the tap was ignored as an accidental second tap.
      */
     public let repeated: Bool
     /**
@@ -12080,7 +12080,7 @@ public struct Update: Equatable, Hashable {
          * Whether the log grew.
          */changed: Bool, 
         /**
-         * Whether the tap was ignored as a second one.
+         * Whether the tap was ignored as an accidental second tap.
          */repeated: Bool, 
         /**
          * The notice about the tap.
@@ -13276,7 +13276,7 @@ public enum Action: Equatable, Hashable {
          */op: Uuid?
     )
     /**
-     * Mends one thing of a doubtful entry.
+     * Corrects one thing of a doubtful entry.
      */
     case mend(
         /**
@@ -13287,13 +13287,13 @@ public enum Action: Equatable, Hashable {
          */tap: MendTap
     )
     /**
-     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
-     * second tap logs nothing, and so that the screens are about now again.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental second tap logs
+     * nothing, and so that the screens show the present again.
      */
     case back
     /**
-     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
-     * accidental second tap does not hit what has come under the thumb.
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an accidental
+     * second tap does not hit what has appeared under the thumb.
      */
     case opened
     /**
@@ -14173,7 +14173,7 @@ public enum BankState: Equatable, Hashable, CaseIterable {
      */
     case fishOn
     /**
-     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     * Nothing is out, and the last cast landed a fish: its details may be entered until the next cast.
      */
     case landed
     /**
@@ -16261,7 +16261,7 @@ public func FfiConverterTypeFactorValue_lower(_ value: FactorValue) -> RustBuffe
 
 
 /**
- * What kind of thing lies in the water.
+ * What kind of thing is in the water.
  */
 
 public enum FeatureKind: Equatable, Hashable, CaseIterable {
@@ -16968,7 +16968,7 @@ public enum FilesTap: Equatable, Hashable {
          */asTyped: Bool
     )
     /**
-     * Advice begins as usual again, without the club's start.
+     * Leaves the club: advice begins with the usual weights again.
      */
     case leaveClub
 
@@ -17059,7 +17059,7 @@ public func FfiConverterTypeFilesTap_lower(_ value: FilesTap) -> RustBuffer {
 
 
 /**
- * What a filled polygon stands for.
+ * The meaning of a filled polygon.
  */
 
 public enum FillRole: UInt8, Equatable, Hashable, CaseIterable {
@@ -19131,7 +19131,7 @@ public func FfiConverterTypeLineMaterial_lower(_ value: LineMaterial) -> RustBuf
 
 
 /**
- * What a polyline stands for.
+ * The meaning of a polyline.
  */
 
 public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
@@ -19153,7 +19153,7 @@ public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case cellEdge = 3
     /**
-     * Kept-back water (thickest, ink). A second line lies along its middle.
+     * Kept-back water (thickest, ink). A second line runs along its middle.
      */
     case keptBack = 4
     /**
@@ -19296,7 +19296,7 @@ public func FfiConverterTypeLineRole_lower(_ value: LineRole) -> RustBuffer {
 
 
 /**
- * How a line is drawn, so that lines are told apart without colour.
+ * How a line is drawn, so that lines can be distinguished without colour.
  */
 
 public enum LineStyle: Equatable, Hashable, CaseIterable {
@@ -20280,7 +20280,7 @@ public func FfiConverterTypeNetWarning_lower(_ value: NetWarning) -> RustBuffer 
 
 
 /**
- * What becomes of a net over its limit.
+ * How a net over its limit counts.
  */
 
 public enum OverLimit: Equatable, Hashable, CaseIterable {
@@ -20377,7 +20377,7 @@ public enum PadRule: Equatable, Hashable, CaseIterable {
      */
     case oppositeGap
     /**
-     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the glass.
      */
     case lowerPart
     /**
@@ -22597,7 +22597,7 @@ public func FfiConverterTypeShotMetal_lower(_ value: ShotMetal) -> RustBuffer {
 
 
 /**
- * On which side of the angler's peg another lies, looking over the water.
+ * On which side of the angler's peg another peg is, looking over the water.
  */
 
 public enum Side: Equatable, Hashable, CaseIterable {
@@ -23460,7 +23460,7 @@ public enum SwimTap: Equatable, Hashable {
          */cm: UInt32?
     )
     /**
-     * A feature lies under the ring.
+     * There is a feature under the ring.
      */
     case feature(
         /**
@@ -23468,7 +23468,7 @@ public enum SwimTap: Equatable, Hashable {
          */feature: FeatureKind
     )
     /**
-     * A hazard lies under the ring.
+     * There is a hazard under the ring.
      */
     case hazard(
         /**

@@ -4,7 +4,7 @@ import Foundation
 import Darwin
 #endif
 
-/// Distinguishes this boot of the phone from others; read once.
+/// The id of this boot of the phone; read once.
 let bootId: String = readBootId() ?? "boot of process \(ProcessInfo.processInfo.globallyUniqueString)"
 
 #if canImport(Darwin)

@@ -1,8 +1,8 @@
 import Dispatch
 import RestwaterCore
 
-/// Calls the core one call after another off the main thread, in the order of the taps. Answers come back on the main
-/// thread in the same order.
+/// Makes all calls to the core, one after another in the order of the taps, off the main thread. Answers come back on
+/// the main thread in the same order.
 final class CoreLine: Sendable {
     let core: Restwater
     private let queue = DispatchQueue(label: "app.restwater.core", qos: .userInitiated)

@@ -1,7 +1,7 @@
 import RestwaterCore
 
-/// Draws each change as a line of its 95 % limits with its ratio on it; the verdict is the filling of the ring, and in
-/// words.
+/// Draws each change as a line between its 95 % limits with a ring at its ratio. The filling of the ring shows the
+/// verdict, which is also given in words.
 struct ForestDrawing {
     let axis: Axis
     let rows: [ChangeView]
@@ -55,7 +55,7 @@ struct ForestDrawing {
             let fitted = letters.fit(text, em: caption.em, width: width, height: caption.em * 1.25 * lines, weight: weight, most: Int(lines))
             let wide = fitted.lines.map { letters.width($0, fitted.em, weight) }.max() ?? 0
             let place = Rect(left: 0, top: y, width: wide, height: fitted.height)
-            // A blank behind the words, so that the lines of the axis don't run through them.
+            // A blank area behind the words, so that the lines of the axis don't run through them.
             marks.append(.fill(.rect(place), .paper))
             marks += Words(letters: letters).lay(fitted, in: place, tint: .ink, weight: weight)
             y += fitted.height

@@ -6,7 +6,7 @@ enum LeafBlock {
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
-    /// What the ranges below it are drawn on, and its height.
+    /// The scale of the ranges below it, and its height.
     case scale(Axis, height: Double)
     /// A key as wide as the screen.
     case wide(LeafKey)
@@ -25,7 +25,7 @@ enum LeafBlock {
     fileprivate var isNote: Bool { if case .words(let tag, _, _, _) = self { tag != "says" } else { false } }
 }
 
-/// How the pieces of a leaf fill the parts that fit.
+/// Divides the blocks of a leaf into parts, each of which fits on one page.
 struct LeafPage {
     let leaf: Leaf
     let slate: Slate
@@ -46,7 +46,7 @@ struct LeafPage {
         return blocks + leaf.notes.enumerated().map { .words(tag: "note-\($0)", $1, em: small, .medium) }
     }
 
-    /// Height of a scale with its figures, and above them what it counts.
+    /// Height of a scale with its figures and, with two rows, its label above them.
     private func scaleHeight(rows: Double) -> Double { 1.3 * rows * small + 2.2 * mm }
 
     /// The room that each range needs, with the figures of its scale above it; 0 without one.
@@ -66,10 +66,10 @@ struct LeafPage {
         }
     }
 
-    /// Fills the parts from the top, each as full as its room: the text, then the wide keys, then the sentences after
-    /// them. With large text each is filled to its last line. In each the scale comes before the first range.
+    /// Fills the parts from the top, each as far as its room allows: the text, then the wide keys, then the sentences after them.
+    /// With large text each part is filled to its last line. In each part the scale comes before the first range.
     func parts(_ blocks: [LeafBlock], width: Double, room: (Int) -> Double) -> [[LeafBlock]] {
-        // A caution is on the first part, before the sentence if both don't fit.
+        // A caution is always on the first part, before the sentence if there is no room for both.
         let said = blocks.prefix { $0.isText }
         let boxed = said.filter(\.isBoxed)
         if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room(0) {
@@ -83,7 +83,7 @@ struct LeafPage {
             var block = queue.removeFirst()
             func above() -> LeafBlock? {
                 guard block.hasRange, let axis = leaf.axis, !parts[parts.count - 1].contains(where: \.isScale) else { return nil }
-                // Where there is little room it has its figures alone: so the line below stays on this page, at its size.
+                // If there is little room, the scale has only its figures, so that the line below stays on this page at its size.
                 let rows = height(block, width: width) + scaleHeight(rows: 2) > left ? 1.0 : 2.0
                 return .scale(axis, height: scaleHeight(rows: rows))
             }
@@ -95,14 +95,14 @@ struct LeafPage {
                 return true
             }
             if !cutHere() && height(block, width: width) > free() && !parts[parts.count - 1].isEmpty {
-                // A heading goes along with what it heads.
+                // A heading moves to the next part together with the line below it.
                 var carried: [LeafBlock] = []
                 if case .line(let line, _)? = parts[parts.count - 1].last, line.heads, parts[parts.count - 1].count > 1 {
                     carried = [parts[parts.count - 1].removeLast()]
                 }
                 parts.append(carried)
                 left = room(parts.count - 1) - carried.map { self.height($0, width: width) }.reduce(0, +)
-                // What is higher than a page is divided as well.
+                // A block that is higher than a whole page is cut too.
                 _ = cutHere()
             }
             if let scale = above() {
@@ -154,8 +154,8 @@ struct LeafPage {
         )
     }
 
-    /// What on the left, how much on the right, what more there is to say below; the range as a line on the axis of the leaf. A figure
-    /// higher than its part is made smaller as a whole.
+    /// The label on the left, the value on the right, details below, and the range on the leaf's axis. A figure that is higher
+    /// than its part is made smaller as a whole.
     func marks(_ line: LeafLine, width: Double, height: Double) -> [Mark] {
         let em = slate.letters.largest(body) { self.shape(line, width, $0).height <= height + 1 }
         let (small, shape) = (em * 0.85, self.shape(line, width, em))
@@ -185,7 +185,7 @@ struct LeafPage {
 }
 
 extension LeafPage {
-    /// What the axis counts, its figures, and a stroke for each.
+    /// The label of the axis, its figures, and a stroke for each.
     func scaleMarks(_ axis: Axis, width: Double, height: Double) -> [Mark] {
         let caption = Caption(letters: slate.letters, em: body * 0.85, widest: width)
         let named = height >= 2.6 * caption.em + 1.6 * slate.mm
@@ -205,7 +205,7 @@ extension LeafPage {
 }
 
 extension Axis {
-    /// Where a value stands in a page of this width.
+    /// The horizontal position of a value on a page of this width.
     func x(_ at: Double, left: Double, width: Double, mm: Double) -> Double {
         let (first, last) = (left + 0.3 * mm, left + width - 2.2 * mm)
         return first + (last - first) * (to > from ? min(1, max(0, (at - from) / (to - from))) : 0)

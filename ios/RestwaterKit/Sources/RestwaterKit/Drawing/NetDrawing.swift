@@ -1,6 +1,6 @@
 import RestwaterCore
 
-/// A keepnet: what it holds in words, and as a bar up to its limit, with the uncertain range below it.
+/// A keepnet: its weight in words, and as a bar up to its limit, with the uncertain range below it.
 struct NetDrawing {
     let net: NetView
     let width, height, body: Double

@@ -1,22 +1,23 @@
 import Foundation
 
-/// Files from elsewhere, copied into a folder of our own while the system gives access to them, so that they can still
-/// be read when the angler has decided.
+/// Files from elsewhere. They are copied into a folder of the app while the system gives access to them, so that they
+/// can still be read when the angler decides to import them.
 enum Inbox {
-    /// Where the system leaves the files that other apps open with this one; it never empties it.
+    /// Where the system puts the files that other apps open with this one. The system never empties it.
     static let own = FileManager.default.urls(for: .documentDirectory, in: .userDomainMask).first?
         .appendingPathComponent("Inbox", isDirectory: true)
 
-    /// The copy's path; a file that the system left in our `own` folder is removed. Blocks: called off the main thread.
+    /// Copies a file and returns the path of the copy; a file that the system put in our `own` folder is then removed.
+    /// Blocks, so call it off the main thread.
     static func take(_ url: URL, by files: any FileAccess, own: URL? = Inbox.own) throws -> String {
-        // A folder for each: the files that two anglers made on one day have one name.
+        // A folder for each copy, since files that two anglers made on the same day may have the same name.
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("inbox-\(UUID().uuidString)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         let copy = folder.appendingPathComponent(url.lastPathComponent)
         do {
             try files.use(url, to: .read) { file in try FileManager.default.copyItem(at: file, to: copy) }
         } catch {
-            // On a full phone the half of it would take the room that the log needs.
+            // On a full phone half a copy would take the space that the log needs.
             finished(copy.path)
             throw error
         }
@@ -24,11 +25,11 @@ enum Inbox {
         return copy.path
     }
 
-    /// A file that was taken is not needed any more: its copy goes. Every other file stays.
+    /// Removes the copy of a file that is not needed any more. A path outside our folders is left alone.
     static func finished(_ path: String) {
         let folder = URL(fileURLWithPath: path).deletingLastPathComponent()
         guard folder.lastPathComponent.hasPrefix("inbox-"), isInside(FileManager.default.temporaryDirectory, folder) else { return }
-        Log.attempt("removing a file that was looked into") { try FileManager.default.removeItem(at: folder) }
+        Log.attempt("removing the copy of a file") { try FileManager.default.removeItem(at: folder) }
     }
 
     private static func isInside(_ folder: URL, _ url: URL) -> Bool {

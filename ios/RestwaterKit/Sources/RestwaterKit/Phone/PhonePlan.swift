@@ -38,7 +38,7 @@ public struct PhonePlan: Equatable, Sendable {
     public let wait: RunningWait?
     /// What is to ring.
     public let alarms: [PlannedAlarm]
-    /// Alarms that are already due and still in force: only the end of its cast silences one.
+    /// Alarms that are due and have not been answered: only the end of its cast silences one.
     public let due: [PlannedAlarm]
 
     /// Nothing to show and nothing to ring.

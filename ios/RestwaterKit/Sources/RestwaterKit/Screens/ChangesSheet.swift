@@ -66,7 +66,7 @@ extension Sheet {
         put("forest", drawing.marks(), spoken: spoken, at: at, role: .picture, order: 11)
     }
 
-    /// What stands below the verdict: what it rests on, why no more can be said, and how to find out.
+    /// What is shown below the verdict: what it rests on, why no more can be said, and how to find out.
     private static func reasons(_ change: ChangeView) -> [String] {
         ([change.counts, change.probability] + change.reasons + [change.findOut, change.more]).filter { !$0.isBlank }
     }
@@ -81,7 +81,7 @@ extension Sheet {
         }
     }
 
-    /// One change: the verdict, and what stands below it.
+    /// One change: the verdict, and what is shown below it.
     private mutating func drawChange(_ change: ChangeView, in place: Rect, _ slate: Slate) {
         let parts = Self.reasons(change)
         let text = parts.joined(separator: "\n")

@@ -16,7 +16,7 @@ extension Sheet {
             let marks = slate.write.sentences(
                 view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
             )
-            // The picture speaks the place and its reasons; each sentence is spoken once.
+            // The description of the picture has the place and its reasons, so that each sentence is read once.
             put(
                 "swim-words", marks, spoken: ([content.notice] + view.drift).filter { !$0.isBlank }.joined(separator: " "), at: layout.words,
                 order: 20)

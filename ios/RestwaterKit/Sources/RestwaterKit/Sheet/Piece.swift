@@ -22,7 +22,7 @@ public struct Piece: Equatable, Sendable, Identifiable {
     public var order = 0.0
     public var enabled = true
     public var selected = false
-    /// What a screen reader is told of it, by itself, when that changes; empty if nothing.
+    /// What a screen reader announces by itself when this changes; empty if nothing.
     public var announced = ""
     /// Whether the answer to a tap already tells of it, as of a clock that the tap started.
     public var runsByItself = false

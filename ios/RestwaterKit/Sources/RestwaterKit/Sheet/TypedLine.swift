@@ -46,7 +46,7 @@ extension Sheet {
         pieces.append(piece)
     }
 
-    /// How far the screen moves up while that line is typed: the line, and the key beside it that passes it on, then stand above
+    /// How far the screen moves up while that line is typed: the line, and the key beside it that passes it on, are then above
     /// the keyboard, and never above the upper edge.
     public func lifted(for tag: String, on measure: GlassMeasure) -> Double {
         guard measure.keyboard > 0, let line = self[tag], line.field != nil else { return 0 }

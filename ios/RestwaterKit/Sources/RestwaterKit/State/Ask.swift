@@ -12,9 +12,9 @@ public enum Ask: Equatable, Sendable {
     case files(FilesAsk)
     /// A complete action.
     case act(Action)
-    /// An action that passes on a letter just typed: without a sound, which would otherwise come with every letter.
+    /// An action that passes on a letter just typed. It makes no sound, since there would be one for every letter.
     case type(Action)
-    /// Save what can be saved from a damaged log (`Opening` does it: there is no state then).
+    /// Salvage a damaged log (`Opening` does this, since there is no state yet).
     case salvage
     /// Another screen.
     case open(Showing)
@@ -38,7 +38,7 @@ public enum Ask: Equatable, Sendable {
     case leaf(String)
     /// The next page of a leaf that is too long for its place.
     case nextPart
-    /// The text typed so far, to be passed on by its key.
+    /// The text typed so far, which its key will pass on.
     case typed(String)
     /// What the key of a typed text passes on.
     case send(Action)

@@ -47,7 +47,7 @@ extension RestwaterState {
         case .nextPart: content.paging.part += 1
         case .typed(let text): content.paging.typed = text
         case .send(let action):
-            // A text that the core refuses stays, to be mended.
+            // A text that the core refuses stays, so that it can be corrected.
             act(action) { $0.content.paging.typed = "" }
         case .salvage: break
         }
@@ -76,20 +76,20 @@ extension RestwaterState {
         } else if content.showing == .mend, let entry = content.mend?.open {
             act(entry.back)
         } else {
-            // The core is told, since a second tap of a cold thumb would hit CAST.
+            // The core has to know, since a second tap of a cold thumb would hit CAST.
             act(.back, quietly: true)
             open(.bank)
         }
     }
 
-    /// A key has opened a screen, a leaf or a row. The core is told, since a second tap of a cold thumb would hit what has
-    /// come up; there is nothing to show, to feel or to hear.
+    /// A key has opened a screen, a leaf or a row. The core has to know, since a second tap of a cold thumb would hit what
+    /// has appeared; there is nothing to show, to feel or to hear.
     private func opened() {
         let at = clock()
         ask({ core in try core.act(action: .opened, at: at) }) { _, _ in }
     }
 
-    /// Does what a key asks; `then` runs when its action was accepted and was no accidental second tap.
+    /// Does what a key asks; `then` runs when its action was accepted and was not an accidental second tap.
     private func follow(_ tap: KeyTap, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         switch tap {
         case .send(let action): act(action, then: after)

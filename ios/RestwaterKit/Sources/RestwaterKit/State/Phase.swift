@@ -11,8 +11,8 @@ public enum Phase: Sendable {
 }
 
 extension RestwaterState {
-    /// The phone's clock or zone has changed. The system holds alarms and counts the running wait by the wall clock, so both are
-    /// told anew; in the background that waits until the app is in front again.
+    /// The phone's clock or zone has changed. The system rings alarms and counts the running wait by the wall clock, so both are
+    /// set again; in the background this waits until the app is in front again.
     public func clockWasSet() {
         guard !away else { return }
         refresh()

@@ -80,7 +80,7 @@ public final class RestwaterState: Observed {
         }
     }
 
-    /// Passes a tap to the core; `after` runs when it was accepted and was no accidental second tap. A typed
+    /// Passes a tap to the core; `after` runs when it was accepted and was not an accidental second tap. A typed
     /// letter is accepted quietly.
     public func act(_ action: Action, quietly: Bool = false, then after: (@MainActor (RestwaterState) -> Void)? = nil) {
         let at = clock()
@@ -139,7 +139,7 @@ public final class RestwaterState: Observed {
     }
 
     /// Asks the core off the main thread; an error is shown in the core's words.
-    /// No thumb asked for a reading that comes with each second: its error is said once, and neither heard nor felt.
+    /// No tap asks for the reading that is made each second, so its error is shown once, and neither heard nor felt.
     func ask<T: Sendable>(
         _ work: @escaping @Sendable (Restwater) throws -> T, reading: Bool = false,
         then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void

@@ -106,7 +106,7 @@ public final class PhoneSession {
         }
     }
 
-    /// A file from another app. If the log can't be opened, it is shown once that is mended.
+    /// A file from another app. If the log can't be opened, the file is shown once it can be.
     public func takeIn(_ url: URL) {
         Task {
             do { try await opening.ready().offer(url) } catch {

@@ -33,7 +33,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         val ids = coming.map { it.id }.toSet()
         val still = due.keys + (watch.alarms.map { it.id } - ids)
         (rung.ids - still).forEach { id ->
-            ringing.hush(id)
+            ringing.silence(id)
             rung.drop(id)
         }
         (planned.ids - ids).forEach { id ->
@@ -111,7 +111,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
 /** Makes an alarm heard and seen, and stops it. */
 internal interface Ringing {
     fun ring(alarm: WatchAlarm)
-    fun hush(alarmId: String)
+    fun silence(alarmId: String)
 }
 
 /** Moments by id, which survive the end of the process. */

@@ -146,7 +146,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             checkNotNull(context.getSystemService(NotificationManager::class.java)).canUseFullScreenIntent()
 
     /** Stops an alarm whose cast is over by now. */
-    override fun hush(alarmId: String) {
+    override fun silence(alarmId: String) {
         notifications.cancel(alarmId, ALARM_ID)
         app.sounder.stop(alarmId)
     }

@@ -64,7 +64,7 @@ import kotlin.math.abs
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 
-/** The one activity: it shows what [RestwaterModel] holds, and puts the questions that only an activity can. */
+/** The main activity: it shows the stage of [RestwaterModel], and asks for what only an activity can ask for. */
 class MainActivity : ComponentActivity() {
     private val app get() = application as RestwaterApplication
     private val model: RestwaterModel by viewModels()
@@ -80,7 +80,7 @@ class MainActivity : ComponentActivity() {
         onReady { it.lookOut() }
     }
 
-    /** The bars have no ground of their own, and their marks are the scheme's whatever theme the phone has. */
+    /** The system bars are transparent; their icons follow the app's scheme, whatever theme the phone has. */
     private val bare = SystemBarStyle.auto(Color.TRANSPARENT, Color.TRANSPARENT) { phone ->
         state?.settings?.scheme?.let { it == Scheme.NIGHT }
             ?: (phone.configuration.uiMode and Configuration.UI_MODE_NIGHT_MASK == Configuration.UI_MODE_NIGHT_YES)
@@ -98,18 +98,18 @@ class MainActivity : ComponentActivity() {
         enableEdgeToEdge(bare, bare)
         comeOverTheLockScreen()
         if (savedInstanceState == null) Question.isNoLongerOpen(this)
-        // They register their questions before the activity has started, as the system wants it.
+        // They register for results before the activity has started, as the system requires.
         app.files.attach(this, savedInstanceState)
         app.receiver.attach(this)
         setContent { Shown(model.stage) }
-        // The clock of the screens runs while they can be seen. Composition is paused behind that, so it can't decide it.
+        // The clock of the screens runs while they are visible. Composition can't decide this, since it is paused later.
         lifecycleScope.launch { repeatOnLifecycle(Lifecycle.State.STARTED) { model.ready().runClock() } }
-        // Opened again from the list of recent apps, an activity gets the intent it once began with.
+        // If it is opened again from the list of recent apps, an activity gets the intent that it was first started with.
         val again = intent.flags and Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY != 0
         if (savedInstanceState == null && !again) take(intent)
     }
 
-    /** Later versions read it in the manifest. */
+    /** Shows the activity over the lock screen on Android 8.0; later versions read this in the manifest. */
     private fun comeOverTheLockScreen() {
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.O_MR1) return
         @Suppress("DEPRECATION")
@@ -125,7 +125,7 @@ class MainActivity : ComponentActivity() {
         take(intent)
     }
 
-    /** What another app, the launcher or the lock screen wants: to look into a file, to begin a session, or to see the Bank. */
+    /** What another app, the launcher or the lock screen asks for: to open a file, to begin a session, or to see the Bank. */
     private fun take(intent: Intent) {
         if (intent.action == START) onReady { state -> state.begin() }
         if (intent.action == BANK) {
@@ -148,7 +148,7 @@ class MainActivity : ComponentActivity() {
 
     override fun onStart() {
         super.onStart()
-        // There may be space by now, or the other process that held the log may be gone.
+        // By now there may be space, or the other process that had the log open may have ended.
         if (stage is Stage.Refused) app.open()
         app.feel.view = window.decorView
         app.heard = { alarm -> state?.say(alarm.title) }
@@ -181,14 +181,14 @@ class MainActivity : ComponentActivity() {
         is Stage.Ready -> Screens(stage.state)
     }
 
-    /** Before the log is open the scheme is the one the phone's window was drawn with. */
+    /** Before the log is open, the colours are those that the system drew the window with. */
     @Composable
     private fun Calm(content: @Composable (GlassMeasure) -> Unit) {
         val ink = if (isSystemInDarkTheme()) Ink.Night else Ink.Day
         CompositionLocalProvider(LocalInk provides ink) { content(measure(WindowInsets.safeDrawing)) }
     }
 
-    /** Most logs are open before anybody could read a word. */
+    /** Whether opening takes so long that words should be shown; most logs are open before anybody could read them. */
     @Composable
     private fun slow(): Boolean {
         val slow by produceState(false) {
@@ -211,26 +211,27 @@ class MainActivity : ComponentActivity() {
 
     @Composable
     private fun Screens(state: RestwaterState) {
-        // The keyboard is no part of the glass: it lies over the screen for a moment, and the system moves the line that is typed above it.
+        // The keyboard does not change the layout: it covers the screen for a while, and the system moves the line that is typed
+        // above it.
         val insets = WindowInsets.safeDrawing.exclude(WindowInsets.ime)
         val lying = LocalConfiguration.current.orientation == Configuration.ORIENTATION_LANDSCAPE
-        // On its side the glass is low: the status bar gives its line to the screen, and a swipe brings it back.
+        // On its side the screen is low: the status bar is hidden to make room, and a swipe brings it back.
         LaunchedEffect(lying) { if (lying) bars.hide(statusBars()) else bars.show(statusBars()) }
         LaunchedEffect(state.settings.scheme) { wear(state.settings.scheme) }
         LaunchedEffect(state.keepAwake) {
             val on = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
             if (state.keepAwake) window.addFlags(on) else window.clearFlags(on)
         }
-        // Until the Bank is there it isn't known whether a fish is on.
+        // Until the Bank's record is there, it isn't known whether a fish is on.
         val mayAsk = state.steadyBank?.let { it.state != BankState.FISH_ON } == true
         LaunchedEffect(state.sessionOpen, mayAsk) { if (state.sessionOpen && mayAsk) askForNotifications() }
         CompositionLocalProvider(LocalSystemBack provides { onBack -> BackHandler(onBack = onBack) }) {
-            // What stands at the sides, a camera or three buttons, is no glass.
+            // The areas at the sides that a camera or the navigation buttons take up are not used.
             Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure(insets), ticking = false) }
         }
     }
 
-    /** The system's own marks follow the scheme, and so does the window that the next start begins with. */
+    /** The icons of the system bars follow the scheme, and so does the window that the next start begins with. */
     private fun wear(scheme: Scheme) {
         val day = scheme == Scheme.DAY
         bars.isAppearanceLightStatusBars = day
@@ -242,7 +243,7 @@ class MainActivity : ComponentActivity() {
         }
     }
 
-    /** Once a session is open, and once only: an answer is an answer. */
+    /** Asked when a session is open, and only once: the answer is final. */
     private fun askForNotifications() {
         if (Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU || app.lockScreen.allowed || Question.isAsked(this)) return
         Question.asked(this)
@@ -260,20 +261,20 @@ class MainActivity : ComponentActivity() {
         private const val TITLE = "title"
         private const val NO_ROD = -1
 
-        /** Opens the Bank, with the rod of an alarm that rang and what it says. */
+        /** Opens the Bank, with the rod and the title of an alarm that rang. */
         fun bank(context: Context, alarm: WatchAlarm? = null): Intent = Intent(context, MainActivity::class.java).setAction(BANK)
             .addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
             .putExtra(ROD, alarm?.rod?.toInt() ?: NO_ROD).putExtra(TITLE, alarm?.title)
     }
 }
 
-/** Millimetres as the phone states them; where that can't be true, as its density class has them. */
+/** Pixels per millimetre as the phone states them; if that can't be right, those of its density class. */
 internal fun pxPerMm(display: DisplayMetrics): Double {
     val stated = (display.xdpi + display.ydpi) / 2.0
     val dpi = if (abs(stated / display.densityDpi - 1) < STATED_OFF) stated else display.densityDpi.toDouble()
     return dpi / MM_PER_INCH
 }
 
-/** Density classes are at most a third away from a real glass. */
+/** A screen's density is at most a third away from that of its density class. */
 private const val STATED_OFF = 0.34
 private const val MM_PER_INCH = 25.4

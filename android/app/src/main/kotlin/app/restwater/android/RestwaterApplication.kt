@@ -65,7 +65,7 @@ class RestwaterApplication : Application() {
         }
     }
 
-    /** What everything is said in. */
+    /** The language of the words. */
     private var said = language()
 
     private val folder: File get() = filesDir.resolve("log").apply { mkdirs() }

@@ -27,7 +27,7 @@ internal sealed interface Stage {
     class Ready(val state: RestwaterState) : Stage
 }
 
-/** What the activity shows, kept when the phone is turned; and which screen was open, kept when the process ends. */
+/** What the activity shows, kept when the phone is turned. Which screen is open is also kept when the process ends. */
 internal class RestwaterModel(app: Application, private val saved: SavedStateHandle) : AndroidViewModel(app) {
     private val phone get() = getApplication<RestwaterApplication>()
     private val ready = CompletableDeferred<RestwaterState>()
@@ -78,10 +78,10 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         }
     }
 
-    /** The process was ended in between: restores the same screen, page, text and file. */
+    /** Restores the screen, page, text and file after the process was ended. */
     private fun reopen(state: RestwaterState, from: Bundle) {
         Showing.entries.find { it.name == from.getString(SHOWING) }?.let { state.reopen(it, from.getInt(PAGE)) }
-        // A desk that outlived the activity has newer state.
+        // If the desk outlived the activity, its state is newer than the saved one.
         if (state.desk.page != FilesPage.SEND || state.desk.busy) return
         val page = FilesPage.entries.find { it.name == from.getString(DESK) } ?: return
         val file = from.getString(FILE)

@@ -201,12 +201,12 @@ class AlarmTest {
         }
     }
 
-    @Test @Config(sdk = [31, 34, 36]) fun aLateAlarmIsSaidToBeUpToAnHourLateEachTime() {
+    @Test @Config(sdk = [31, 34, 36]) fun anInexactAlarmIsReportedAsUpToAnHourLateEachTime() {
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         val said = checkNotNull(show())
         assertTrue(said.says, "up to an hour late" in said.says && said.anew)
-        assertEquals("the same alarm is not told of twice", false, show()?.anew)
+        assertEquals("the same alarm is not reported twice", false, show()?.anew)
         Handset.later(60)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         assertEquals(shellWords("en-GB").lateAlarms to true, show()?.let { it.says to it.anew })

@@ -256,7 +256,7 @@ class FilesTest {
         val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
         Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
         val backup = File.createTempFile("backup", ".db")
-        // What comes of it is the matter of the test above: the shelf makes no files.
+        // The test above covers what happens then; this shelf makes no files.
         runCatching { runBlocking { Handset.app.files.copyBackup(backup.path) } }
         assertEquals("the provider was asked to make the file", "android:createDocument", shelf.called)
         assertTrue("on the main thread", shelf.caller != Looper.getMainLooper().thread)

@@ -49,7 +49,7 @@ object Handset {
         Thread.sleep(20)
     }
 
-    /** A second passes on the phone's own clock: the next tap is no second tap of a cold thumb. */
+    /** A second passes on the phone's own clock: the next tap is not an accidental second tap of a cold thumb. */
     fun aSecondLater() = ShadowLooper.idleMainLooper(1, TimeUnit.SECONDS)
 
     /** A session begins, a second ago: a tap within the time of a double tap after START would count as one. */

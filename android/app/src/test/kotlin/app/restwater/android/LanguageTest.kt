@@ -30,7 +30,7 @@ import org.robolectric.RuntimeEnvironment
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** The app in the phone's language: when it opens, and when another is chosen while it is there. */
+/** The app in the phone's language: when it opens, and when another language is chosen while it is running. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -47,7 +47,7 @@ class LanguageTest {
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
     }
 
-    @After fun thePhoneSpeaksAsBefore() {
+    @After fun theLanguageIsRestored() {
         Handset.answered()
         Locale.setDefault(before)
     }
@@ -73,7 +73,7 @@ class LanguageTest {
         assertEquals("Alarme", channels.getNotificationChannel(LockScreen.ALARM).name)
     }
 
-    @Test fun anotherLanguageIsSaidAtOnceOnTheScreensTheLockScreenAndOfErrors() {
+    @Test fun anotherLanguageIsUsedAtOnceOnTheScreensTheLockScreenAndInErrors() {
         choose("en-GB")
         Handset.begin()
         ActivityScenario.launch(MainActivity::class.java).use { scenario ->
@@ -82,7 +82,7 @@ class LanguageTest {
             Handset.until({ "no screen" }) { there?.state?.bank != null && Handset.wait() != null }
             assertEquals("CAST", checkNotNull(Handset.wait()).actions.first().title.toString())
             choose("fr")
-            // The lock screen is told behind the screens, in its own time.
+            // The lock screen is updated after the screens, asynchronously.
             Handset.until({ "the lock screen is not in French" }) { Handset.wait()?.actions?.first()?.title.toString() == "LANCER" }
             assertEquals(shellWords("fr").channelWait, channels.getNotificationChannel(LockScreen.WAIT).name.toString())
             assertNotEquals(shellWords("en").channelWait, shellWords("fr").channelWait)
@@ -94,8 +94,8 @@ class LanguageTest {
         assertTrue(said.text, said.text.startsWith("Rien à l'eau"))
     }
 
-    /** The words of Android's own places: each in each language, and none left in English. */
-    @Test fun everyStringOfAndroidsIsThereInEachLanguage() {
+    /** The words that Android itself shows: each is translated into each language. */
+    @Test fun everyAndroidStringIsThereInEachLanguage() {
         val english = strings("values")
         assertTrue("${english.size}", english.size > 10)
         for (language in listOf("de", "fr")) {
@@ -111,7 +111,7 @@ class LanguageTest {
         assertEquals("autorisé", Handset.app.getString(R.string.allowed))
     }
 
-    /** Of each name its text, and whether it is to be translated. */
+    /** The text of each name, and whether it is to be translated. */
     private fun strings(folder: String): Map<String, Pair<String, Boolean>> {
         val file = File(System.getProperty("restwater.tree"), "android/app/src/main/res/$folder/strings.xml")
         val nodes = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file).getElementsByTagName("string")

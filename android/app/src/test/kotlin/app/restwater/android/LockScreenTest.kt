@@ -142,7 +142,7 @@ class LockScreenTest {
     }
 
     // Exact alarms are a permission since Android 12, notifications since Android 13.
-    @Test @Config(sdk = [34, 36]) fun whatIsNotAllowedIsSaid() {
+    @Test @Config(sdk = [34, 36]) fun whatIsNotAllowedIsReported() {
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         assertEquals(shellWords("en-GB").lateAlarms, show()?.says)

@@ -27,7 +27,7 @@ class MainActivityTest {
         rule.onNodeWithTag(tag(key)).performClick()
     }
 
-    /** The whole chain on Android's framework: key, Rust library, log on disk, screen; then the activity made anew. */
+    /** The whole chain on Android's framework: key, Rust library, log on disk, screen; then the activity is recreated. */
     @Test fun aCastIsStillOutAfterTheActivityIsMadeAnew() {
         // An empty log is greeted first.
         rule.waitUntilExactlyOneExists(hasTestTag("key-skip-"), WITHIN_MS)
@@ -42,7 +42,7 @@ class MainActivityTest {
         rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), WITHIN_MS)
     }
 
-    @Test fun aGlassThatLiesAboutItsSizeIsTakenByItsDensityClass() {
+    @Test fun aGlassThatStatesAWrongSizeIsMeasuredByItsDensityClass() {
         val display = rule.activity.resources.displayMetrics
         display.xdpi = display.densityDpi * 3f
         display.ydpi = display.densityDpi * 3f

@@ -58,7 +58,7 @@ class OtherTaskTest {
         }
     }
 
-    @Test fun theFirstActivityIsToldTheResultOfAFile() = afterAnother { activity ->
+    @Test fun theFirstActivityGetsTheResultOfAFile() = afterAnother { activity ->
         val state = checkNotNull(activity.state)
         rule.runOnUiThread { state.open(Showing.FILES) }
         Handset.until({ "no files" }) { state.files != null }

@@ -61,7 +61,7 @@ class PermissionTest {
 
     private fun isSaid(activity: MainActivity) = "Notifications are off" in activity.state?.notice.orEmpty()
 
-    @Test fun whoAllowsNotificationsIsNotToldThatTheyAreOff() = on { activity ->
+    @Test fun whoAllowsNotificationsIsNotWarnedThatTheyAreOff() = on { activity ->
         rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
         isAsked(activity)
         Handset.settle()
@@ -70,7 +70,7 @@ class PermissionTest {
         assertFalse("said all the same", isSaid(activity))
     }
 
-    @Test fun whoRefusesIsToldAndToldAgainWithEachNewAlarm() = on { activity ->
+    @Test fun whoRefusesIsWarnedAtOnceAndWithEachNewAlarm() = on { activity ->
         rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
         isAsked(activity)
         answer(activity, allowed = false)
@@ -87,7 +87,7 @@ class PermissionTest {
         Handset.until({ "still said after a liner" }) { !isSaid(activity) }
     }
 
-    @Test fun whoAllowsThemLaterIsToldNoLonger() = on { activity ->
+    @Test fun whoAllowsThemLaterIsNoLongerWarned() = on { activity ->
         rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
         isAsked(activity)
         answer(activity, allowed = false)

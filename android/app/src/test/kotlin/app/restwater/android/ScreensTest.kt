@@ -69,7 +69,7 @@ class ScreensTest {
             assertTrue("$screen: ${panes.map { it.config }}", panes.single().config[SemanticsProperties.PaneTitle].isNotBlank())
         }
         val said = nodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.LiveRegion))
-        assertTrue("$screen says what comes of a tap", said.isNotEmpty())
+        assertTrue("$screen says what a tap does", said.isNotEmpty())
         if (screen != Showing.SWIM) assertTrue("$screen", said.any { it.config[SemanticsProperties.LiveRegion] == LiveRegionMode.Assertive })
         for (key in nodes(hasClickAction())) {
             val words = key.config.getOrNull(SemanticsProperties.ContentDescription).orEmpty()
@@ -85,7 +85,7 @@ class ScreensTest {
         assertTrue("$screen cuts off: $cut", cut.isEmpty() || screen in CUT_AT_TWICE)
     }
 
-    /** The texts that are drawn and are no part of what is spoken on the same screen. */
+    /** The texts that are drawn and are not part of what is spoken on the same screen. */
     private fun mute(where: String): List<String> {
         val all = nodes(SemanticsMatcher("anything") { true })
         fun plain(text: String) = text.replace(Regex("\\s"), " ")
@@ -103,7 +103,7 @@ class ScreensTest {
         }
         // The list of screens has nothing but keys where its groups share a grid.
         assertTrue("$where draws nothing", texts.isNotEmpty() || where == "${Showing.SCREENS}")
-        // What belongs together is said in one place: the wait and since when, the spot and the rig.
+        // What belongs together is read out as one: the wait and since when, the spot and the rig.
         return texts.filter { (text, _) -> spoken.none { said -> text in said } }.map { (text, at) -> "$where: $text at $at" }
     }
 

@@ -193,7 +193,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     val bank get() = checkNotNull(state.bank)
 
-    /** The layout that is in force. */
+    /** The current layout. */
     fun layout(page: Int = state.page): BankLayout {
         val rods = bank.rods.size.coerceIn(1, 3).toUByte()
         return bankLayout(glass.copy(leftHanded = state.settings.hand == Hand.LEFT), PadAsk(bank.state, rods, page.toUByte()))

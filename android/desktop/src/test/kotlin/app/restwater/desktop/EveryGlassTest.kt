@@ -68,7 +68,7 @@ class EveryGlassTest {
                                 val drawn = drawn()
                                 faults += drawn.filter { (_, em) -> em < LEAST_MM * glass.pxPerMm }
                                     .map { (text, em) -> "$where: '$text' is drawn ${"%.2f".format(em / glass.pxPerMm)} mm high" }
-                                // Large text needs more pages: a text is compared wherever it stands.
+                                // Large text needs more pages: a text is compared wherever it is.
                                 val once = sizes["$moment $screen"].orEmpty()
                                 if (scale == 1.0) sizes["$moment $screen"] = (once.keys + drawn.keys).associateWith { text -> minOf(once[text] ?: Float.MAX_VALUE, drawn[text] ?: Float.MAX_VALUE) }
                                 else faults += drawn.filter { (text, em) -> em < 0.999f * (once[text] ?: 0f) }
@@ -122,7 +122,7 @@ class EveryGlassTest {
         val outside = texts.filter { (_, at) -> !screen.contains(at.topLeft) || !screen.contains(at.bottomRight) }
             .map { (text, _) -> "$where: '${text.text}' leaves the screen" }
         val over = texts.flatMapIndexed { i, (text, at) ->
-            texts.drop(i + 1).filter { (_, other) -> at.touches(other) }.map { (other, _) -> "$where: '${text.text}' stands on '${other.text}'" }
+            texts.drop(i + 1).filter { (_, other) -> at.touches(other) }.map { (other, _) -> "$where: '${text.text}' overlaps '${other.text}'" }
         }
         val marks = nodes.flatMap { node ->
             val signs = node.config.getOrNull(Marks).orEmpty()

@@ -240,7 +240,7 @@ class LeavesScreensTest {
         start()
         for (screen in listOf(Showing.SCREENS, Showing.SETUP, Showing.PHONE)) {
             show(screen)
-            // As a screen reader sorts what is no group of its own: by place, then by the order that is asked for.
+            // As a screen reader sorts what is not a group of its own: by place, then by the order that is asked for.
             val plain = nodes(isFocusable()).sortedWith(compareBy({ it.boundsInRoot.top }, { it.boundsInRoot.left }))
             val read = plain.sortedBy { it.config.getOrNull(SemanticsProperties.TraversalIndex) ?: 0f }
             fun SemanticsNode.tag() = config.getOrNull(SemanticsProperties.TestTag).orEmpty()

@@ -9,11 +9,11 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
-/** Where keys stand and in which order they are walked through, for either hand. */
+/** Where keys are and in which order a screen reader reads them, for either hand. */
 class OrderTest {
     private fun Bankside.place(tag: String) = node(tag).fetchSemanticsNode().boundsInRoot
 
-    /** Whether the second stands right of the first, or in a row below it. */
+    /** Whether the second is to the right of the first, or in a row below it. */
     private fun Bankside.isRead(first: String, second: String, hand: Hand) {
         val (a, b) = place(first) to place(second)
         assertTrue(a.top < b.top || (a.top == b.top && a.right < b.left), "$hand: $first $a, $second $b")

@@ -76,7 +76,7 @@ class RefusedScreenTest {
         ui.onNodeWithTag("trouble").assertContentDescriptionContains(REFUSED)
     }
 
-    @Test fun whatIsSaidOnAGlassThatIsTooSmallStandsClearOfTheBars() {
+    @Test fun aMessageOnAGlassThatIsTooSmallIsClearOfTheBars() {
         fun top(inset: Double): Float {
             var top = 0f
             refusing(Which.SEEN, 420, 420, GlassMeasure(16.0, 1.0, inset, 0.0)) { _, ui -> top = ui.onNodeWithTag("trouble").fetchSemanticsNode().boundsInRoot.top }
@@ -85,7 +85,7 @@ class RefusedScreenTest {
         assertEquals(60f, top(60.0) - top(0.0), 1f)
     }
 
-    @Test fun whatIsSaidInsteadOfAScreenGrowsWithTheText() {
+    @Test fun aMessageInsteadOfAScreenGrowsWithTheText() {
         fun em(scale: Double): Float {
             var em = 0f
             runDesktopComposeUiTest(1080, 2400) {

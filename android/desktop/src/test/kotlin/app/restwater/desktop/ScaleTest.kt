@@ -12,7 +12,7 @@ import kotlin.test.Test
 import kotlin.test.assertEquals
 import kotlin.test.assertTrue
 
-/** Ranges are drawn on a scale that can be read: its figures stand on each page that has ranges, at the same places. */
+/** Ranges are drawn on a scale that can be read: its figures are on each page that has ranges, at the same places. */
 class ScaleTest {
     private fun Bankside.days(count: Int) = repeat(count) { day ->
         start()

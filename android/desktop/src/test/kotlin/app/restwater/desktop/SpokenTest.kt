@@ -12,7 +12,7 @@ import kotlin.test.assertTrue
 
 /** What a screen reader hears of a choice, and how often it hears a sentence. */
 class SpokenTest {
-    @Test fun theChoiceInForceIsSaidToBeChosen() = Bankside.on {
+    @Test fun theCurrentChoiceIsReadAsSelected() = Bankside.on {
         start()
         tap(Key.TACKLE)
         var told = 0
@@ -46,7 +46,7 @@ class SpokenTest {
         assertEquals(checkNotNull(state.match).lines.first().let { "${it.label}\u00A0: ${it.value}" }, spoken("match-line-0"))
     }
 
-    @Test fun everySentenceOfTheSwimIsSaidOnce() = Bankside.on {
+    @Test fun everySentenceOfTheSwimIsReadOnce() = Bankside.on {
         start()
         tapOn("screens")
         tapOn("open-${Showing.SWIM}")
@@ -55,7 +55,7 @@ class SpokenTest {
         assertSaidOnce((listOf(swim.headline, swim.why, swim.cell) + swim.drift).filter { it.isNotBlank() })
     }
 
-    @Test fun everySentenceAboutAFishIsSaidOnce() = Bankside.on {
+    @Test fun everySentenceAboutAFishIsReadOnce() = Bankside.on {
         start()
         cast(minutes = 10, bite = true)
         tap(Key.FISH)

@@ -2681,7 +2681,7 @@ data class AdviceView (
     val `detail`: kotlin.String
     , 
     /**
-     * Further sentences, most telling first.
+     * Further sentences, the most important first.
      */
     val `more`: List<kotlin.String>
     , 
@@ -3049,7 +3049,7 @@ data class BankLayout (
     val `detail`: Rect?
     , 
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     val `spot`: Rect?
     , 
@@ -3079,7 +3079,7 @@ data class BankLayout (
     val `more`: Rect?
     , 
     /**
-     * Chooses the next rod, where there are two or three.
+     * Chooses the next rod, if there are two or three.
      */
     val `nextRod`: Rect?
     , 
@@ -3216,7 +3216,7 @@ data class BankView (
     val `header`: HeaderView
     , 
     /**
-     * The screens whose keys stand beside it, where there is something to see on them.
+     * The screens whose keys are beside it, if there is something to see on them.
      */
     val `doors`: List<Door>
     , 
@@ -3236,7 +3236,7 @@ data class BankView (
     val `advice`: AdviceView
     , 
     /**
-     * Where the cast lies or the next one goes.
+     * Where the cast is or the next one goes.
      */
     val `spot`: kotlin.String
     , 
@@ -3251,7 +3251,7 @@ data class BankView (
     val `spotSpoken`: kotlin.String
     , 
     /**
-     * How long the chosen rod has been out and what the record says about it, for who asks without looking.
+     * How long the chosen rod has been out and what the record says about it, for anyone who asks without looking.
      */
     val `waitSpoken`: kotlin.String
     , 
@@ -3446,7 +3446,7 @@ data class ChangeView (
     val `ratio`: kotlin.String
     , 
     /**
-     * Title, verdict and ratio: what a screen reader says of its line of the forest plot.
+     * Title, verdict and ratio: what a screen reader says about its line of the forest plot.
      */
     val `spoken`: kotlin.String
     , 
@@ -4245,7 +4245,7 @@ public object FfiConverterTypeDoor: FfiConverterOnlyRead<Door> {
 
 
 /**
- * Where the key of a screen lies.
+ * The place of the key of a screen.
  */
 data class DoorPlace (
     /**
@@ -4744,7 +4744,7 @@ data class FishView (
     val `small`: List<FishKey>
     , 
     /**
-     * Whether those name sides, and so are read from left to right by either hand.
+     * Whether these keys name sides, so that they are read from left to right for either hand.
      */
     val `reads`: kotlin.Boolean
     , 
@@ -4913,7 +4913,7 @@ data class ForestPoint (
     val `high`: kotlin.Double
     , 
     /**
-     * Whether the lower end lies beyond the axis.
+     * Whether the lower end is beyond the axis.
      */
     val `lowBeyond`: kotlin.Boolean
     , 
@@ -5041,7 +5041,7 @@ public object FfiConverterTypeGlass: FfiConverterRustBuffer<Glass> {
  */
 data class GridAsk (
     /**
-     * Where it lies, px.
+     * Where it is, px.
      */
     val `place`: Rect
     , 
@@ -5486,7 +5486,7 @@ public object FfiConverterTypeKeyLine: FfiConverterOnlyRead<KeyLine> {
 
 
 /**
- * Where a key lies.
+ * The place of a key.
  */
 data class KeyPlace (
     /**
@@ -5621,7 +5621,7 @@ data class Leaf (
     val `lines`: List<LeafLine>
     , 
     /**
-     * What the ranges of the lines are drawn on; none if no line has a range.
+     * The axis on which the ranges of the lines are drawn; none if no line has a range.
      */
     val `axis`: Axis?
     , 
@@ -5752,7 +5752,7 @@ public object FfiConverterTypeLeafKey: FfiConverterOnlyRead<LeafKey> {
 
 
 /**
- * One line: what, how much, and what more there is to say.
+ * One line: what, how much, and details.
  */
 data class LeafLine (
     /**
@@ -5776,7 +5776,7 @@ data class LeafLine (
     val `spoken`: kotlin.String
     , 
     /**
-     * Label and value alone, where the detail goes on the next page.
+     * Label and value alone, for when the detail is on the next page.
      */
     val `figureSpoken`: kotlin.String
     , 
@@ -5839,7 +5839,7 @@ data class LeafSpan (
     val `high`: kotlin.Double
     , 
     /**
-     * Whether the upper end lies beyond the axis.
+     * Whether the upper end is beyond the axis.
      */
     val `beyond`: kotlin.Boolean
     
@@ -6115,7 +6115,7 @@ data class MatchLine (
     val `value`: kotlin.String
     , 
     /**
-     * Both, as they are said, and drawn where there is little room.
+     * Both in one text, for a screen reader and where there is little room.
      */
     val `spoken`: kotlin.String
     
@@ -6154,7 +6154,7 @@ data class MatchRules (
     val `nets`: List<NetRule>
     , 
     /**
-     * What becomes of a net over its limit.
+     * How a net over its limit counts.
      */
     val `overLimit`: OverLimit
     , 
@@ -6479,7 +6479,7 @@ data class MendLine (
     val `spoken`: kotlin.String
     , 
     /**
-     * The same with the word on its key, said of that key.
+     * The same with the word on its key, for a screen reader on that key.
      */
     val `keySpoken`: kotlin.String
     , 
@@ -6907,7 +6907,7 @@ data class Outgoing (
     val `mediaType`: kotlin.String
     , 
     /**
-     * What is said of it once it was passed on or saved: its contents and its name.
+     * The notice once it has been passed on or saved: its contents and its name.
      */
     val `says`: kotlin.String
     
@@ -7426,7 +7426,7 @@ public object FfiConverterTypeRig: FfiConverterRustBuffer<Rig> {
 
 
 /**
- * Where one rod's clock lies.
+ * The place of one rod's clock.
  */
 data class RodPlace (
     /**
@@ -7501,13 +7501,13 @@ data class RodView (
     val `number`: kotlin.String
     , 
     /**
-     * Its name where there are several, with what is to be seen at a glance: "Rod 2: FISH ON", "Rod 1: due first".
+     * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
      */
     val `label`: kotlin.String
     , 
     /**
-     * What can't wait while the keys act on another rod: "FISH ON". It stands in the place of the digits where a small glass has no
-     * room for the name, and on the key that leads to the rod. Otherwise empty.
+     * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
+     * no room for the name, and on the key that leads to the rod. Otherwise empty.
      */
     val `alert`: kotlin.String
     , 
@@ -8711,7 +8711,7 @@ data class SwimView (
     val `legendLabel`: kotlin.String
     , 
     /**
-     * What each sample of the legend stands for, in the order of [`restwater_swim::LEGEND`].
+     * The meaning of each sample of the legend, in the order of [`restwater_swim::LEGEND`].
      */
     val `legend`: List<kotlin.String>
     , 
@@ -9011,7 +9011,7 @@ data class Update (
     val `changed`: kotlin.Boolean
     , 
     /**
-     * Whether the tap was ignored as a second one.
+     * Whether the tap was ignored as an accidental second tap.
      */
     val `repeated`: kotlin.Boolean
     , 
@@ -10161,7 +10161,7 @@ sealed class Action {
     }
     
     /**
-     * Mends one thing of a doubtful entry.
+     * Corrects one thing of a doubtful entry.
      */
     data class Mend(
         /**
@@ -10180,15 +10180,15 @@ sealed class Action {
     }
     
     /**
-     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental
-     * second tap logs nothing, and so that the screens are about now again.
+     * Back to the Bank from another screen. It writes nothing; the core has to know of it so that an accidental second tap logs
+     * nothing, and so that the screens show the present again.
      */
     object Back : Action()
     
     
     /**
-     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an
-     * accidental second tap does not hit what has come under the thumb.
+     * A key has opened a screen, a leaf or a row. It writes nothing; the core only has to know of it so that an accidental
+     * second tap does not hit what has appeared under the thumb.
      */
     object Opened : Action()
     
@@ -11500,7 +11500,7 @@ enum class BankState {
      */
     FISH_ON,
     /**
-     * Nothing is out, and the last cast landed a fish: what it was may be said until the next cast, or not.
+     * Nothing is out, and the last cast landed a fish: its details may be entered until the next cast.
      */
     LANDED,
     /**
@@ -13809,7 +13809,7 @@ public object FfiConverterTypeFactorValue : FfiConverterRustBuffer<FactorValue>{
 
 
 /**
- * What kind of thing lies in the water.
+ * What kind of thing is in the water.
  */
 
 enum class FeatureKind {
@@ -14437,7 +14437,7 @@ sealed class FilesTap {
     }
     
     /**
-     * Advice begins as usual again, without the club's start.
+     * Leaves the club: advice begins with the usual weights again.
      */
     object LeaveClub : FilesTap()
     
@@ -14547,7 +14547,7 @@ public object FfiConverterTypeFilesTap : FfiConverterRustBuffer<FilesTap>{
 
 
 /**
- * What a filled polygon stands for.
+ * The meaning of a filled polygon.
  */
 
 enum class FillRole(val value: kotlin.UByte) {
@@ -16233,7 +16233,7 @@ public object FfiConverterTypeLineMaterial: FfiConverterRustBuffer<LineMaterial>
 
 
 /**
- * What a polyline stands for.
+ * The meaning of a polyline.
  */
 
 enum class LineRole(val value: kotlin.UByte) {
@@ -16255,7 +16255,7 @@ enum class LineRole(val value: kotlin.UByte) {
      */
     CELL_EDGE(3u),
     /**
-     * Kept-back water (thickest, ink). A second line lies along its middle.
+     * Kept-back water (thickest, ink). A second line runs along its middle.
      */
     KEPT_BACK(4u),
     /**
@@ -16307,7 +16307,7 @@ public object FfiConverterTypeLineRole: FfiConverterOnlyRead<LineRole> {
 
 
 /**
- * How a line is drawn, so that lines are told apart without colour.
+ * How a line is drawn, so that lines can be distinguished without colour.
  */
 
 enum class LineStyle {
@@ -17275,7 +17275,7 @@ public object FfiConverterTypeNetWarning: FfiConverterOnlyRead<NetWarning> {
 
 
 /**
- * What becomes of a net over its limit.
+ * How a net over its limit counts.
  */
 
 enum class OverLimit {
@@ -17340,7 +17340,7 @@ enum class PadRule {
      */
     OPPOSITE_GAP,
     /**
-     * Everything tapped while fishing lies in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the glass.
      */
     LOWER_PART,
     /**
@@ -19766,7 +19766,7 @@ public object FfiConverterTypeShotMetal: FfiConverterRustBuffer<ShotMetal> {
 
 
 /**
- * On which side of the angler's peg another lies, looking over the water.
+ * On which side of the angler's peg another peg is, looking over the water.
  */
 
 enum class Side {
@@ -20348,7 +20348,7 @@ sealed class SwimTap {
     }
     
     /**
-     * A feature lies under the ring.
+     * There is a feature under the ring.
      */
     data class Feature(
         /**
@@ -20363,7 +20363,7 @@ sealed class SwimTap {
     }
     
     /**
-     * A hazard lies under the ring.
+     * There is a hazard under the ring.
      */
     data class Hazard(
         /**

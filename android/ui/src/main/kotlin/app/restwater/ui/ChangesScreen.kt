@@ -103,7 +103,7 @@ private fun cells(test: AlternationView?, change: ChangeView?, onAct: (Action) -
     }
 }
 
-/** What stands below the verdict: what it rests on, why no more can be said, and how to find out. */
+/** What is shown below the verdict: what it rests on, why no more can be said, and how to find out. */
 private fun reasons(change: ChangeView) = (listOf(change.counts, change.probability) + change.reasons + change.findOut + change.more).filter { it.isNotBlank() }
 
 /** One change on one page, or at its own size on as many as large text needs. */
@@ -115,7 +115,7 @@ private fun changePages(change: ChangeView, cells: List<Cell>, layout: BankLayou
     return spread(change.says, reasons(change), place, layout).map { part -> ScreenPage(change.title, cells) { LeafBlocks(part, it, layout) } }
 }
 
-/** One change: the verdict, and what stands below it. */
+/** One change: the verdict, and what is shown below it. */
 @Composable
 private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
     val text = reasons(change).joinToString("\n")
@@ -173,8 +173,8 @@ private fun DrawScope.stepMark(state: StepState, ink: Ink, mm: Float) {
 }
 
 /**
- * Draws each change as a line of its 95 % limits with its ratio on it; the verdict is the filling of the ring, and in
- * words.
+ * Draws each change as a line between its 95 % limits with a ring at its ratio. The filling of the ring shows the
+ * verdict, which is also given in words.
  */
 @Composable
 private fun Forest(changes: ChangesView, rows: List<ChangeView>, figurePx: Float, place: Rect, large: Boolean) {

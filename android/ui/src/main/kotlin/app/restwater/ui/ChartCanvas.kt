@@ -30,7 +30,7 @@ import app.restwater.core.LineStyle
 
 /**
  * A picture of the core's numbers. Bands are tinted, lines differ by dashes, points by shape, and stretches are
- * brackets above the picture, so nothing depends on colour. A screen reader speaks the picture's message.
+ * brackets above the picture, so nothing depends on colour. A screen reader reads the picture's description.
  */
 @Composable
 fun ChartCanvas(chart: ChartView, figurePx: Float, modifier: Modifier = Modifier) {

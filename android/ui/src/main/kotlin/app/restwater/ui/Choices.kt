@@ -187,7 +187,7 @@ internal fun pagerFace(page: Int, pages: Int): KeyFace {
     return KeyFace(said.label, said.of, said.spoken)
 }
 
-// The order a screen reader walks in: what is said, then the keys of a grid from its first, then MORE and BACK.
+// The order in which a screen reader reads: the sentences, then the keys of a grid from its first, then MORE and BACK.
 private const val ORDER_GRID = 50f
 private const val ORDER_START = 80f
 private const val ORDER_PAGER = 85f
@@ -401,7 +401,7 @@ internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, pla
     }
     val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
     PadKey(KeyFace(typing.send, null, typing.sendSpoken, enabled = text.isNotBlank()), "send-${typing.tag}", em, em, Modifier.at(key)) {
-        // A text that the core refuses stays, to be mended.
+        // A text that the core refuses stays, so that it can be corrected.
         send(Action.Typed(typing.into, text)) { text = "" }
     }
 }

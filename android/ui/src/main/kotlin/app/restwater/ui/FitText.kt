@@ -46,7 +46,7 @@ fun FitText(
 ) {
     val measurer = textMeasurer()
     val density = LocalDensity.current
-    // What contains the words speaks them, so that drawn text is not spoken twice.
+    // The element around the words has them as its description, so that a screen reader doesn't read drawn text twice.
     Spacer(
         modifier.fitted(listOf(text, emPx, weight, align, oneLine, density), color, middle, { if (it.single().whole) "" else text }) { width, height ->
             listOf(measurer.fit(text, emPx, width, height, density, weight, align, if (oneLine) 1 else MOST_LINES))
@@ -54,7 +54,7 @@ fun FitText(
     )
 }
 
-/** The same, spoken where it stands: for a text that nothing around it speaks. */
+/** The same, with a description of its own: for a text that no element around it describes. */
 @Composable
 fun SpokenText(
     text: String,

@@ -34,7 +34,7 @@ private class FittedTexts(
     override fun draw(on: DrawScope) = labels.forEach { on.drawText(it.line, color, it.at) }
 }
 
-/** The words of a key. A smaller line that fits the lower part of the key stands there; one that needs more begins right below the label. */
+/** The words of a key. A smaller line that fits the lower part of the key is drawn there; one that needs more begins right below the label. */
 internal fun Modifier.keyWords(key: List<Any>, color: Color, cut: String, fit: (width: Int, height: Int) -> List<Fitted>): Modifier =
     picture(key + listOf(color)) { size ->
         val (width, height) = size.width.toInt() to size.height.toInt()

@@ -54,7 +54,7 @@ fun LeavesScreen(
     var open by rememberSaveable { mutableStateOf<String?>(null) }
     var id by rememberSaveable { mutableStateOf(first) }
     val leaf = view.leaves.find { it.id == id } ?: view.leaves.firstOrNull() ?: return
-    // A key may remove its own leaf, as closing a session does: then the first leaf is shown.
+    // A key may remove its own leaf, as closing a session does; then the first leaf is shown.
     val isFirst = leaf === view.leaves.first()
     var part by rememberSaveable(leaf.id) { mutableStateOf(firstPart) }
     Ground()
@@ -96,23 +96,22 @@ private fun LeafPage(
     val field = if (typing == null) 0.0 else 11.0 * mm
     val wide = wideKey(layout, mm)
     val blocks = blocks(leaf, layout, rest.width)
-    // What the screen was opened for stays at the top: a few lines, a range, or the sentence and a key of the list.
+    // The most important part always has room at the top: a few lines, a range, or the sentence and one key of the list.
     val few = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
     val least = maxOf(few, leastForRanges(blocks, scale(leaf, layout, mm)))
     val most = rest.height - field - least
-    // The keys keep the lower part; at large text sizes some of them move to a later page so that a sentence stays
-    // above.
+    // The keys take the lower part; at large text sizes some of them move to a later page, so that a sentence fits above.
     val row = 18.0 * mm
     val rows = (gridHeight(cells.size, layout).coerceAtMost(row * (most / row).toInt().coerceAtLeast(1)) / row).roundToInt()
     val cutter = cutter(layout, rest.width)
     val divided = remember(blocks, cutter, rows, rest, field, wide) {
-        // Large text needs more pages than its keys do: then fewer rows of keys leave it more room on each.
+        // If large text needs more pages than the keys, fewer rows of keys leave it more room on each page.
         val tried = if (layout.apart && rows > 1) (rows downTo 1).toList() else listOf(rows)
         tried.map { high ->
             val keys = high * row
             val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
             val grids = gridPages(cells.size, place, layout, mm)
-            // Large text has the whole of each page after those of the keys.
+            // On pages after the last keys, large text has the whole page.
             val below = { part: Int -> if (layout.apart && part >= grids) 0.0 else keys + field }
             val parts = parts(blocks, leaf.list, wide, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
             Divided(parts, place, grids, maxOf(parts.size, grids), below)
@@ -149,7 +148,7 @@ internal fun cautionHeight(text: String, em: Float, width: Double): Double {
     return textMeasurer().height(text, em, width - 4 * mm, LocalDensity.current, FontWeight.Medium) + 4.5 * mm
 }
 
-/** A caution in a frame with a bar at its side: it informs, and forbids nothing. */
+/** A caution in a frame with a bar at its side; it informs but forbids nothing. */
 @Composable
 internal fun Caution(text: String, em: Float, place: Rect) {
     val mm = LocalPxPerMm.current
@@ -163,7 +162,7 @@ internal fun Caution(text: String, em: Float, place: Rect) {
     }
 }
 
-/** The label on the left, the value on the right, details below; the range as a line on the axis of its leaf. */
+/** A line of a leaf: the label on the left, the value on the right, details below, and the range on the leaf's axis. */
 @Composable
 internal fun LeafFigure(line: LeafLine, i: Int, asked: Float, place: Rect, axis: Axis?) {
     val mm = LocalPxPerMm.current

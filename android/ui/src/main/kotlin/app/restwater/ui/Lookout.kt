@@ -8,7 +8,7 @@ fun interface Lookout {
     fun show(watch: WatchView): Refused?
 }
 
-/** What the system doesn't allow, in words; [anew] if it concerns an alarm that was set just now. */
+/** What the system doesn't allow, in words; [anew] says whether it concerns an alarm that was set just now. */
 class Refused(val says: String, val anew: Boolean)
 
 /** A shell without a lock screen. */

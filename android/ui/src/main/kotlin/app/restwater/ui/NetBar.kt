@@ -23,7 +23,7 @@ fun netHeight(net: NetView, body: Float): Double = netLines(net) * body * 1.3
 private fun netLines(net: NetView): Double =
     1.2 + (if (net.shares.isEmpty()) 0.0 else 1.0) + (if (net.limit.isEmpty()) 0.0 else 1.1) + (if (net.says.isEmpty()) 0.0 else 1.1)
 
-/** A keepnet: what it holds in words, and as a bar up to its limit, with the uncertain range on it. */
+/** A keepnet: its weight in words, and as a bar up to its limit, with the uncertain range below it. */
 @Composable
 fun NetBar(net: NetView, tag: String, place: Rect, body: Float) {
     val ink = LocalInk.current
@@ -74,7 +74,7 @@ private fun DrawScope.bar(net: NetView, ink: Ink, mm: Float) {
     drawLine(ink.ink, Offset(x(1.0), 0f), Offset(x(1.0), size.height * 0.68f), 2 * edge)
     val (low, high) = x(net.shares[0]) to x(net.shares[2])
     if (high - low < mm) return
-    // The range lies below the bar, where ink shows.
+    // The range is drawn below the bar, where ink can be seen.
     val y = size.height * 0.83f
     drawLine(ink.ink, Offset(low, y), Offset(high, y), 0.45f * mm)
     for (end in listOf(low, high)) drawLine(ink.ink, Offset(end, y - size.height * 0.14f), Offset(end, y + size.height * 0.14f), 0.45f * mm)

@@ -35,11 +35,11 @@ fun Modifier.oneThumbOnly(onRejected: () -> Unit): Modifier = pointerInput(onRej
     }
 }
 
-/** A frame around the screen for a moment after contacts that count as no tap; [count] is how often there were such. */
+/** A frame around the screen for a moment after rejected contacts; [count] is how often contacts were rejected. */
 @Composable
 internal fun RejectedFrame(count: Int) {
     var shows by remember { mutableStateOf(false) }
-    // A screen that comes up again has shown those before it.
+    // Contacts rejected before this screen was composed have been shown already.
     val before = remember { count }
     LaunchedEffect(count) {
         shows = count > before

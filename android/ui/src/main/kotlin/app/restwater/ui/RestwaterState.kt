@@ -148,7 +148,7 @@ class RestwaterState(
     /** A key about a landed fish; if it completes the entry, the core's answer is shown on the Bank. */
     fun fishKey(key: FishKey) = follow(key.tap) { if (key.closes) toTop(Showing.BANK) }
 
-    /** Does what a key asks; [after] runs when its action was accepted and was no accidental second tap. */
+    /** Does what a key asks; [after] runs when its action was accepted and was not an accidental second tap. */
     private fun follow(tap: KeyTap, after: () -> Unit = {}) {
         when (tap) {
             is KeyTap.Send -> act(tap.action, after)
@@ -197,7 +197,7 @@ class RestwaterState(
     var underWay by mutableStateOf(0)
         private set
 
-    /** Passes a tap to the core; [after] runs when it was accepted and was no accidental second tap. */
+    /** Passes a tap to the core; [after] runs when it was accepted and was not an accidental second tap. */
     fun act(action: Action, after: () -> Unit = {}) {
         val at = now()
         underWay += 1
@@ -221,11 +221,11 @@ class RestwaterState(
         }
     }
 
-    /** How often contacts were no tap of a thumb: each time is shown by a frame around the screen. */
+    /** How often contacts were rejected; each time a frame is shown around the screen. */
     var rejectedTaps by mutableStateOf(0)
         private set
 
-    /** Contacts that were not made by a thumb alone: nothing is logged, and that can be felt and seen. */
+    /** Contacts that were not made by a thumb alone: nothing is logged, and the angler can feel and see that. */
     fun tapRejected() {
         rejectedTaps += 1
         feel.refused()
@@ -249,7 +249,7 @@ class RestwaterState(
     }
 
     /**
-     * Brings a screen to the top, once its record is there: the one of the last time may be of another fish or another
+     * Brings a screen to the front once its record has been read. An earlier record may be about another fish or another
      * day, and its keys would act on that. The Bank is always there, since BITE must not wait for anything.
      */
     fun open(which: Showing) {
@@ -278,8 +278,8 @@ class RestwaterState(
     }
 
     /**
-     * A key has opened a screen, a leaf or a row. The core is told, since a second tap of a cold thumb would hit what has
-     * come up; there is nothing to show or to feel.
+     * A key has opened a screen, a leaf or a row. The core has to know, since a second tap of a cold thumb would hit what
+     * has appeared; there is nothing to show or to feel.
      */
     fun opened() {
         val at = now()
@@ -295,7 +295,7 @@ class RestwaterState(
         if (first != Which.BANK && goal == Showing.BANK && notice.isEmpty()) open(Showing.of(first))
     }
 
-    /** Back to the Bank. The core is told, since a second tap of a cold thumb would hit CAST. */
+    /** Back to the Bank. The core has to know, since a second tap of a cold thumb would hit CAST. */
     fun back() {
         act(Action.Back)
         open(Showing.BANK)
@@ -310,7 +310,7 @@ class RestwaterState(
         answer { core.watch(at).let { it to lookout.show(it) } }?.let { (watch, refused) ->
             keepAwake = watch.keepAwake
             sessionOpen = watch.open
-            // Shown when it comes up and with each new alarm: after that it would only hide the notices about taps.
+            // Shown when it arises and with each new alarm: after that it would only hide the notices about taps.
             val anew = refused != null && (refused.anew || refused.says != refusedSaid)
             if (anew || refused == null) refusedSaid?.let { notice = notice.removeSuffix(it).trimEnd() }
             if (refused != null && anew) notice = listOf(notice, refused.says).filter { it.isNotBlank() }.joinToString(" ")
@@ -318,7 +318,7 @@ class RestwaterState(
         }
     }
 
-    /** What the system does not allow, as it was said last. */
+    /** What the system does not allow, as it was last shown. */
     private var refusedSaid: String? = null
 
     /** Shows a sentence of the shell. */

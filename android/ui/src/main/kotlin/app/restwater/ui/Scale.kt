@@ -38,7 +38,7 @@ internal fun LeafRange(span: LeafSpan, axis: Axis, place: Rect) {
     Spacer(Modifier.at(place).tagged("range").picture(listOf(span, axis, ink, mm)) { size -> RangePicture(span, axis, size, ink, mm) })
 }
 
-/** Where a value of the axis stands in a page of this width. */
+/** The horizontal position of a value of the axis on a page of this width. */
 private fun Axis.x(at: Double, width: Float, mm: Float): Float {
     val (left, right) = 0.3f * mm to width - 2.2f * mm
     return left + (right - left) * ((at - from) / (to - from)).coerceIn(0.0, 1.0).toFloat()
