@@ -155,5 +155,5 @@ caution-clean-authority = GB Non-Native Species Secretariat; Environment Agency
 
 # Shown where a weight is entered; it forbids nothing.
 lead-rule-not-to-be-used = Lead of this weight is not to be used in England and Wales (above 0.06 g, up to 28.35 g). The same weight in another metal is fine. Follow local rules, the venue and the licensing authority.
-lead-rule-at-the-limit = One ounce of lead stands at the limit of 28.35 g, and the official pages for England and Wales differ on it. Follow local rules, the venue and the licensing authority.
+lead-rule-at-the-limit = One ounce of lead is exactly at the limit of 28.35 g, and the official pages for England and Wales differ on it. Follow local rules, the venue and the licensing authority.
 lead-rule-check-locally = Rules on lead weights differ here: find out before you use it. Follow local rules, the venue and the licensing authority.

@@ -72,7 +72,7 @@ fn one_side_of_the_section_says_nothing_of_the_other() {
     phone.choose(now, "section-left", "3");
     now += MIN;
     let (left, right) = (phone.rule_row(now, "section-left"), phone.rule_row(now, "section-right"));
-    assert_eq!((left.value.as_str(), right.value.as_str()), ("3", "not said"));
+    assert_eq!((left.value.as_str(), right.value.as_str()), ("3", "not entered"));
     assert!(right.choices.iter().all(|choice| !choice.chosen), "{right:?}");
     assert_eq!(left.source, "Counts once the other side is entered.");
     assert_eq!(phone.app().session().unwrap().section, None, "no place in a section of unknown extent");

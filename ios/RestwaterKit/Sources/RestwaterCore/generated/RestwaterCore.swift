@@ -7316,7 +7316,7 @@ public struct MatchRules: Equatable, Hashable {
      */
     public let nets: [NetRule]
     /**
-     * How a net over its limit counts.
+     * What becomes of a net over its limit.
      */
     public let overLimit: OverLimit
     /**
@@ -7339,7 +7339,7 @@ public struct MatchRules: Equatable, Hashable {
          * The nets.
          */nets: [NetRule], 
         /**
-         * How a net over its limit counts.
+         * What becomes of a net over its limit.
          */overLimit: OverLimit, 
         /**
          * Which kinds of fish count.

@@ -6154,7 +6154,7 @@ data class MatchRules (
     val `nets`: List<NetRule>
     , 
     /**
-     * How a net over its limit counts.
+     * What becomes of a net over its limit.
      */
     val `overLimit`: OverLimit
     , 
