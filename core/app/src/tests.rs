@@ -30,6 +30,7 @@ mod plan_days;
 mod put_away;
 mod questions;
 mod rods;
+mod salvaged;
 mod seams;
 mod second_thoughts;
 mod section;
