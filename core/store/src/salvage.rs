@@ -1,10 +1,11 @@
 //! A damaged store is set aside, never deleted, and every op that can still be read goes into a new one.
 //!
-//! Two methods are used: reading through SQLite, row by row, and searching the raw bytes of the file and its
-//! write-ahead log, where each op directly follows its hash. An op counts as saved
+//! Two methods are used: reading through SQLite, row by row, and searching the raw bytes of the file and of the
+//! completed transactions in its write-ahead log, where each op directly follows its hash. An op counts as saved
 //! only if its hash is right, so that nothing produced by the damage gets in.
 
 use super::closed_file::open_closed;
+use super::committed::committed_pages;
 use super::connect::{has_log, lock, make_whole, open_unchanged, sync_directory};
 use super::look::{Found, look_only};
 use super::{Adding, FILE_NAME, Hashed, ImportRow, MOST_OPS, Store, StoreError, uuid_of};
@@ -203,7 +204,9 @@ fn gather(dir: &Path) -> Result<Salvaged, StoreError> {
     let bytes = bytes_of(&file)?;
     by_bytes(&bytes, &mut found.ops);
     let log = bytes_of(&dir.join(format!("{FILE_NAME}-wal")))?;
-    by_bytes(&log, &mut found.ops);
+    for page in committed_pages(&log) {
+        by_bytes(page, &mut found.ops);
+    }
     found.device = found.device.or_else(|| device_in(&bytes)).or_else(|| device_in(&log));
     Ok(found)
 }

@@ -7,6 +7,8 @@ use std::path::Path;
 
 const DAY: i64 = 24 * 60 * MIN;
 const LOG: &str = "restwater.db-wal";
+/// A frame of the write-ahead log: its header and a page (SQLite file format, section 4.1).
+const FRAME: usize = 24 + 4_096;
 
 impl Phone {
     /// The same phone after the process was killed: what was on its disk then, changed by `change`.
@@ -51,6 +53,34 @@ fn an_import_made_just_before_the_app_was_killed_can_be_undone_after_a_salvage()
     mine.tap(13 * MIN, &all_sessions()).unwrap();
     assert_eq!(mine.book_leaf(13 * MIN, "sessions").says, "1 session of 1.");
     assert_eq!(mine.kinds(), ["session_started", "cast", "wound_in"], "my own entries stay");
+}
+
+/// The power went while the last tap was being stored: its key never answered, and opening the log doesn't show it. Nor
+/// does a salvage, which keeps every entry that was answered.
+#[test]
+fn a_tap_that_was_never_stored_does_not_appear_after_a_salvage() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(2 * MIN, &WOUND_IN).unwrap();
+    let without_its_end = |dir: &Path| {
+        let log = dir.join(LOG);
+        let mut bytes = fs::read(&log).unwrap();
+        bytes.truncate(bytes.len() - FRAME);
+        let kind = b"\"wound_in\"";
+        assert!(bytes.windows(kind.len()).any(|part| part == kind), "its bytes are there");
+        fs::write(&log, bytes).unwrap();
+    };
+    phone.killed(without_its_end);
+    let disk = TempDir::new().unwrap();
+    for name in ["restwater.db", LOG] {
+        fs::copy(phone.dir.path().join(name), disk.path().join(name)).unwrap();
+    }
+    phone.open();
+    assert_eq!(phone.kinds(), ["session_started", "cast"], "as it is opened");
+    drop(phone.app.take());
+    phone.dir = disk;
+    let said = phone.salvage(10 * MIN);
+    assert_eq!(phone.kinds(), ["session_started", "cast"], "{said}");
 }
 
 /// SQLite reads a write-ahead log up to the first damage. Every entry that was answered is kept, wherever it stands.
