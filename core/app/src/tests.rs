@@ -41,6 +41,7 @@ mod setup_again;
 mod spots;
 mod spots_now;
 mod taken_back;
+mod undone_twice;
 mod waits_spot;
 mod watch;
 mod what_leaves;
