@@ -11,6 +11,7 @@ mod book_sets;
 mod clock_steps;
 mod club;
 mod day_card;
+mod emptied;
 mod every_error;
 mod feed;
 mod files;
