@@ -35,18 +35,30 @@ pub enum Oddity {
     Mended,
     /// That cast was then undone.
     Undone,
+    /// All casts were undone at home, so that none is left.
+    Emptied,
+    /// The whole day was undone at home, its START too.
+    Taken,
 }
 
 impl Oddity {
     /// All of them.
-    pub const ALL: [Self; 6] =
-        [Self::None, Self::Match, Self::ClockSet, Self::Twitched, Self::Mended, Self::Undone];
+    pub const ALL: [Self; 8] = [
+        Self::None,
+        Self::Match,
+        Self::ClockSet,
+        Self::Twitched,
+        Self::Mended,
+        Self::Undone,
+        Self::Emptied,
+        Self::Taken,
+    ];
 
     /// How many entries were made at home, after the day was sent for the first time.
     pub fn at_home(self) -> usize {
         match self {
             Self::Mended => 2,
-            Self::Undone => 1,
+            Self::Undone | Self::Emptied | Self::Taken => 1,
             _ => 0,
         }
     }
@@ -114,11 +126,19 @@ pub fn odd_day(
         clock = log.last_of_a_match(clock);
     }
     log.add(clock + 1.0, Payload::SessionEnded);
-    if oddity.at_home() > 0 && day.log.len() > 1 {
+    if matches!(oddity, Oddity::Mended | Oddity::Undone) && day.log.len() > 1 {
         log.cast_between(1.0 + day.log[0].minutes);
     }
     if oddity == Oddity::Undone {
         let targets = log.ops[log.ops.len() - 2..].iter().map(|op| op.id).collect();
+        log.add(clock + 2.0, Payload::Undone { targets });
+    }
+    if matches!(oddity, Oddity::Emptied | Oddity::Taken) {
+        let stays = |op: &&Op| {
+            oddity == Oddity::Emptied
+                && matches!(op.payload, Payload::SessionStarted(_) | Payload::SessionEnded)
+        };
+        let targets = log.ops.iter().filter(|op| !stays(op)).map(|op| op.id).collect();
         log.add(clock + 2.0, Payload::Undone { targets });
     }
     Day { id: log.session, ops: log.ops }

@@ -90,6 +90,9 @@ pub enum AppError {
     /// Setting back would put an entry before an earlier one.
     #[error("that would put it before the entry at {0}: set back less, or undo that one first")]
     BeforeEarlier(String),
+    /// Setting START back would put it into the session before.
+    #[error("the session before ended at {0}: set it back to then and no further")]
+    BeforeSession(String),
     /// A text too long to keep.
     #[error("{field} is too long: {count} characters, at most {most}")]
     TooLong {
@@ -232,6 +235,7 @@ impl AppError {
             | Self::NoSuchEntry
             | Self::NotOfThatEntry
             | Self::BeforeEarlier(_)
+            | Self::BeforeSession(_)
             | Self::Match(MatchError::WeighInBeforeAllIn) => ErrorKind::NotNow,
             Self::TooLong { .. }
             | Self::UnknownChoice { .. }
@@ -257,6 +261,7 @@ impl AppError {
             Self::NothingToRedo => words.say("error-nothing-to-redo"),
             Self::NothingToSetBack => words.say("error-nothing-to-set-back"),
             Self::BeforeEarlier(time) => words.say_with("error-before-earlier", &[("time", Arg::Text(time))]),
+            Self::BeforeSession(time) => words.say_with("error-before-session", &[("time", Arg::Text(time))]),
             Self::TooLong { count, most, .. } => {
                 let args = [("count", Arg::Count(*count)), ("most", Arg::Count(*most))];
                 words.say_with("error-too-long", &args)

@@ -29,6 +29,7 @@ mod error;
 mod feed;
 mod files;
 mod fish;
+mod folded;
 mod geojson;
 mod journal;
 mod kit;
@@ -74,6 +75,7 @@ use book::BookState;
 use feed::FeedState;
 use files::FilesState;
 use fish::FishState;
+use folded::Folded;
 use journal::{Beside, Journal};
 use learning::Learning;
 use match_day::MatchState;
@@ -108,6 +110,7 @@ pub struct App {
     last_tap: Option<LastTap>,
     swim: SwimState,
     files: FilesState,
+    folded: Folded,
     sessions: Sessions,
     questions: Questions,
     kit_id: Uuid,
@@ -151,6 +154,7 @@ impl App {
             last_tap: None,
             swim: SwimState::default(),
             files: FilesState::default(),
+            folded: Folded::default(),
             sessions: Sessions::default(),
             questions: Questions::default(),
             kit_id,

@@ -58,6 +58,9 @@ impl App {
         if tap == MendTap::WasAway {
             return self.was_away(op, at);
         }
+        if let MendTap::Back { minutes } = tap {
+            return self.mend_back(op, minutes, at);
+        }
         let Loaded { session, ops, .. } = self.entry_to_mend(op)?;
         let (payload, amends) = match tap {
             MendTap::Confirm => (Payload::Confirmed, Some(op)),
@@ -68,21 +71,36 @@ impl App {
                 let minutes = within("after", minutes, 0, 1_440)?;
                 (end_set(session, op, None, Some(minutes)).ok_or(AppError::NotOfThatEntry)?, Some(op))
             }
-            MendTap::Back { minutes } => {
-                let back_s = within("back", minutes, 1, screen::LONGEST_BACK_MIN)? * 60;
-                let entry = timed(session, ops, op);
-                if let Some(before) = entry.as_ref().and_then(|entry| entry.in_the_way(back_s)) {
-                    return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
-                }
-                (Payload::TimeSet { back_s }, Some(op))
-            }
             MendTap::Remove if ops.iter().any(|o| o.id == op && screen::stands_alone(&o.payload)) => {
                 (Payload::Removed { targets: vec![op] }, None)
             }
-            MendTap::WasAway | MendTap::Remove => return Err(AppError::NotOfThatEntry),
+            MendTap::WasAway | MendTap::Back { .. } | MendTap::Remove => {
+                return Err(AppError::NotOfThatEntry);
+            }
             MendTap::AddCast => (forgotten(session, op).ok_or(AppError::NotOfThatEntry)?, None),
         };
         let session = session.id;
+        self.mended(session, op, (payload, amends), at)
+    }
+
+    /// Sets the time of an entry back from its tap.
+    fn mend_back(&mut self, op: Uuid, minutes: u32, at: &Moment) -> Result<String, AppError> {
+        let back_s = within("back", minutes, 1, screen::LONGEST_BACK_MIN)? * 60;
+        let Loaded { session, ops, .. } = self.entry_to_mend(op)?;
+        let (session, entry) = (session.id, timed(session, ops, op));
+        if let Some(entry) = entry {
+            self.check_back(session, &entry, back_s)?;
+        }
+        self.mended(session, op, (Payload::TimeSet { back_s }, Some(op)), at)
+    }
+
+    fn mended(
+        &mut self,
+        session: Uuid,
+        op: Uuid,
+        (payload, amends): (Payload, Option<Uuid>),
+        at: &Moment,
+    ) -> Result<String, AppError> {
         let kind = payload.kind().to_owned();
         self.write(session, payload, amends, at)?;
         self.mending = still_open(op, &kind);

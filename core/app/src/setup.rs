@@ -8,7 +8,7 @@ use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
 use restwater_screen::{SetupInput, SetupTap, SetupView};
 use restwater_session::Logged;
-use restwater_session::{LandmarkKind, MOST_RODS, Session, fold};
+use restwater_session::{LandmarkKind, MOST_RODS, Session};
 use restwater_sky::daylight::{Place, daylight};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
@@ -147,7 +147,7 @@ impl App {
             SetupTap::CopyLast => {
                 self.sessions.refresh(&self.journal)?;
                 let id = self.day_to_copy().ok_or(AppError::NoSuchSession)?.id;
-                let session = fold(id, &self.journal.store().ops_of(id)?);
+                let session = self.folded(id)?;
                 let setup = self.setup.typed.keep(&session.setup, &self.draft);
                 settings::save_copied(self.journal.store(), &setup, (COPY, &id.to_string()))?;
                 (self.draft, self.setup.copy) = (setup, Some(id));
@@ -201,7 +201,7 @@ impl App {
     pub(super) fn beginning(&self, setup: &SessionSetup) -> Result<Vec<Payload>, AppError> {
         let mut payloads = vec![Payload::SessionStarted(setup.clone())];
         if let Some(id) = self.copies() {
-            payloads.extend(copied(&fold(id, &self.journal.store().ops_of(id)?), setup));
+            payloads.extend(copied(self.folded(id)?.as_ref(), setup));
         }
         Ok(payloads)
     }
@@ -222,7 +222,7 @@ impl App {
         if let Some(session) = self.session().filter(|session| session.id == id) {
             return Ok(session.started.is_some());
         }
-        Ok(fold(id, &self.journal.store().ops_of(id)?).started.is_some())
+        Ok(self.folded(id)?.started.is_some())
     }
 
     /// A session has begun with the choices. `used` says whether another session had begun with them before, so that this one had
@@ -245,8 +245,7 @@ impl App {
     fn pack(&mut self, now: &Moment) -> Result<Vec<(Packed, bool)>, AppError> {
         let kit = self.kit()?;
         let last = self.day_to_copy().map(|day| day.id);
-        let last =
-            last.map(|id| Ok::<_, AppError>(fold(id, &self.journal.store().ops_of(id)?))).transpose()?;
+        let last = last.map(|id| self.folded(id)).transpose()?;
         let wanted = if kit.wanted.tied().is_empty() { kit.wallet.tied() } else { kit.wanted.tied() };
         let mut plan = DayPlan {
             rods: self.draft.rods.into(),

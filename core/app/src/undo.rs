@@ -3,6 +3,7 @@
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
+use restwater_session::LastTimed;
 use uuid::Uuid;
 
 impl App {
@@ -35,10 +36,43 @@ impl App {
         let session = session.id;
         let already = last.tapped.ms_since(&last.at).max(0) / 1_000;
         let back_s = (already as u32).saturating_add(minutes.saturating_mul(60));
-        if let Some(before) = last.in_the_way(back_s) {
-            return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
-        }
+        self.check_back(session, &last, back_s)?;
         self.write(session, Payload::TimeSet { back_s }, Some(last.op), at)?;
         Ok(self.say_what("notice-time", last.payload.kind()))
+    }
+
+    /// Refuses to set an entry of a session back beyond what came before it. A START comes after the session before on its
+    /// phone, since two are never open there at once.
+    pub(super) fn check_back(&self, session: Uuid, entry: &LastTimed, back_s: u32) -> Result<(), AppError> {
+        if let Some(before) = entry.in_the_way(back_s) {
+            return Err(AppError::BeforeEarlier(screen::clock(&before.shown)));
+        }
+        if !matches!(entry.payload, Payload::SessionStarted(_)) {
+            return Ok(());
+        }
+        let Some(ended) = self.end_before(session)? else { return Ok(()) };
+        let since_ms = entry.tapped.shown.since(&ended).ms;
+        // Less than nothing is what a clock shows that was reset meanwhile: it doesn't know how long ago that was.
+        if (0..i64::from(back_s) * 1_000).contains(&since_ms) {
+            return Err(AppError::BeforeSession(screen::clock(&ended)));
+        }
+        Ok(())
+    }
+
+    /// When the session before this one ended on the phone that began both; of one without an END, when its last entry was.
+    fn end_before(&self, session: Uuid) -> Result<Option<Moment>, AppError> {
+        let store = self.journal.store();
+        let Some(row) = store.session(session)? else { return Ok(None) };
+        let Some(device) = row.began.device else { return Ok(None) };
+        let mut before = store.session_of_before(device, Some(row.began.order))?;
+        while let Some(row) = before {
+            let session = self.folded(row.id)?;
+            if session.started.is_some() {
+                let last = session.last_timed.as_ref().map(|last| &last.at);
+                return Ok(session.ended.as_ref().or(last).map(|stamp| stamp.shown.clone()));
+            }
+            before = store.session_of_before(device, Some(row.began.order))?;
+        }
+        Ok(None)
     }
 }

@@ -157,7 +157,8 @@ fn take_in(
         let clock = HybridClock::after(store.last_hlc().max(brought.last_hlc()));
         let mut writer = Writer { device: store.device(), clock, at: &incoming.at, new_id };
         for (import, takings) in taken_back.touched() {
-            brought = brought.and(writer.bring_back(&tx, import, takings, taken_back.in_the_file())?);
+            let touched = (import, takings);
+            brought = brought.and(writer.bring_back(&tx, incoming.id, touched, taken_back.in_the_file())?);
         }
         tx.commit().map_err(StoreError::from)?;
     }

@@ -2,17 +2,17 @@
 //! too. It applies to this phone alone: neither these ops nor the ops that they undo are exported.
 
 use super::ExchangeError;
-use super::taken_back::{takings_of, targets};
+use super::taken_back::{said_by, said_of_imports, still_takes, takings_of, targets};
 use restwater_log::{HybridClock, Moment, Op, Payload, canonical_bytes};
 use restwater_store::{Adding, Brought, Hashed, ImportRow, Store, StoreError};
 use rusqlite::{Transaction, TransactionBehavior};
-use std::collections::{BTreeMap, HashSet};
+use std::collections::{BTreeMap, BTreeSet, HashSet};
 use uuid::Uuid;
 
 /// The most ids in one op, so that no record becomes too long.
 const TARGETS: usize = 500;
 
-/// Undoes exactly what the import brought. Returns the sessions that changed.
+/// Undoes exactly what the import brought, and what it restored of earlier ones. Returns the sessions that changed.
 pub fn undo_import(
     store: &mut Store,
     import: Uuid,
@@ -47,16 +47,29 @@ fn step(
         let row = ImportRow::find(&tx, import)?
             .filter(|row| row.undone == redo)
             .ok_or(ExchangeError::NoSuchImport(import))?;
-        let targets = if redo { ids_of(&takings_of(&tx, import)?) } else { row.ops_brought(&tx)? };
-        let sessions = targets.iter().map(|(session, _)| *session).collect::<std::collections::BTreeSet<_>>();
+        let said = said_of_imports(&tx, None)?;
+        let with_it = said_by(&said, import);
+        let targets = if redo {
+            // Those out of force too: what the angler redoes stays when an import that had redone it before is undone.
+            ids_of(said.iter().filter(|op| is_taking_of(op, import)))
+        } else {
+            row.ops_brought(&tx)?.into_iter().chain(ids_of(with_it.iter().copied())).collect()
+        };
+        let sessions = targets.iter().map(|(session, _)| *session).collect::<BTreeSet<_>>();
+        let before = ImportRow::last_seq(&tx)?;
+        let group = (writer.new_id)();
         let brought = if redo {
             let brought =
-                writer.point_at(&tx, targets, &|targets| Payload::ImportRedone { import, targets })?;
+                writer.point_at(&tx, group, targets, &|targets| Payload::ImportRedone { import, targets })?;
             ImportRow::set_undone(&tx, import, None)?;
             brought
         } else {
-            writer.take_back(&tx, import, targets)?
+            writer.take_back(&tx, group, import, targets)?
         };
+        for earlier in with_it.iter().filter_map(|op| import_of(op)).collect::<BTreeSet<_>>() {
+            let undone = still_takes(&takings_of(&tx, earlier)?, &said);
+            ImportRow::set_undone(&tx, earlier, undone.then_some(before))?;
+        }
         tx.commit().map_err(StoreError::from)?;
         (sessions.into_iter().collect(), brought)
     };
@@ -64,8 +77,20 @@ fn step(
     Ok(sessions)
 }
 
-fn ids_of(ops: &[Op]) -> Vec<(Uuid, Uuid)> {
-    ops.iter().map(|op| (op.session, op.id)).collect()
+fn ids_of<'a>(ops: impl IntoIterator<Item = &'a Op>) -> Vec<(Uuid, Uuid)> {
+    ops.into_iter().map(|op| (op.session, op.id)).collect()
+}
+
+/// The import whose entries the op removes or restores.
+fn import_of(op: &Op) -> Option<Uuid> {
+    match op.payload {
+        Payload::ImportUndone { import, .. } | Payload::ImportRedone { import, .. } => Some(import),
+        _ => None,
+    }
+}
+
+fn is_taking_of(op: &Op, taken: Uuid) -> bool {
+    matches!(op.payload, Payload::ImportUndone { import, .. } if import == taken)
 }
 
 /// Who writes the ops that point at those of an import, and when.
@@ -78,21 +103,23 @@ pub(super) struct Writer<'a> {
 
 impl Writer<'_> {
     /// Restores those entries of an undone import that the file contains; the others stay undone. `takings` are the ops
-    /// that removed them.
+    /// that removed them. `by` is the import of the file: its id is the group of what is written here, so that undoing it also
+    /// undoes this.
     pub(super) fn bring_back(
         &mut self,
         tx: &Transaction<'_>,
-        import: Uuid,
-        takings: &[Op],
+        by: Uuid,
+        (import, takings): (Uuid, &[Op]),
         in_the_file: &HashSet<Uuid>,
     ) -> Result<Brought, ExchangeError> {
-        let brought =
-            self.point_at(tx, ids_of(takings), &|targets| Payload::ImportRedone { import, targets })?;
+        let said = said_of_imports(tx, None)?;
+        let mut brought =
+            self.point_at(tx, by, ids_of(takings), &|targets| Payload::ImportRedone { import, targets })?;
         let rest: Vec<_> = targets(takings).filter(|(_, id)| !in_the_file.contains(id)).collect();
         if !rest.is_empty() {
-            return Ok(brought.and(self.take_back(tx, import, rest)?));
+            brought = brought.and(self.take_back(tx, by, import, rest)?);
         }
-        if takings_of(tx, import)?.is_empty() {
+        if !still_takes(&takings_of(tx, import)?, &said) {
             ImportRow::set_undone(tx, import, None)?;
         }
         Ok(brought)
@@ -101,11 +128,13 @@ impl Writer<'_> {
     fn take_back(
         &mut self,
         tx: &Transaction<'_>,
+        group: Uuid,
         import: Uuid,
         targets: Vec<(Uuid, Uuid)>,
     ) -> Result<Brought, ExchangeError> {
         let before = ImportRow::last_seq(tx)?;
-        let brought = self.point_at(tx, targets, &|targets| Payload::ImportUndone { import, targets })?;
+        let brought =
+            self.point_at(tx, group, targets, &|targets| Payload::ImportUndone { import, targets })?;
         ImportRow::set_undone(tx, import, Some(before))?;
         Ok(brought)
     }
@@ -114,6 +143,7 @@ impl Writer<'_> {
     fn point_at(
         &mut self,
         tx: &Transaction<'_>,
+        group: Uuid,
         targets: Vec<(Uuid, Uuid)>,
         said: &dyn Fn(Vec<Uuid>) -> Payload,
     ) -> Result<Brought, ExchangeError> {
@@ -121,7 +151,6 @@ impl Writer<'_> {
         for (session, id) in targets {
             by_session.entry(session).or_default().push(id);
         }
-        let group = (self.new_id)();
         let mut adding = Adding::begin(tx)?;
         for (session, ids) in by_session {
             for targets in ids.chunks(TARGETS) {

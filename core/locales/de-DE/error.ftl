@@ -18,6 +18,7 @@ error-nothing-to-undo = Es gibt nichts zu stornieren.
 error-nothing-to-redo = Es gibt nichts wiederherzustellen.
 error-nothing-to-set-back = Noch keine Zeit zum Zurücksetzen. Notiere erst etwas.
 error-before-earlier = Das läge vor dem Eintrag um { $time }. Storniere erst jenen oder setz weniger zurück.
+error-before-session = Der Ansitz davor endete um { $time }. Weiter als bis dahin lässt sich der Beginn nicht zurücksetzen.
 error-unknown-choice = „{ $value }“ geht hier nicht. Wähle einen der angebotenen Werte.
 error-too-long = Das ist zu lang: { $count } Zeichen, höchstens { $most }.
 error-damaged = Das Protokoll auf diesem Handy ist beschädigt. Nichts wurde geändert. Hol eine Sicherung zurück oder rette, was zu retten ist.

@@ -18,6 +18,7 @@ error-nothing-to-undo = There is nothing to undo.
 error-nothing-to-redo = There is nothing to redo.
 error-nothing-to-set-back = No time to set back yet. Log something first.
 error-before-earlier = That would put it before the entry at { $time }. Undo that one first, or set back less.
+error-before-session = The session before ended at { $time }. This one can be set back to then and no further.
 error-unknown-choice = "{ $value }" can't be used here. Pick one of the choices.
 error-too-long = That is too long: { $count } characters, at most { $most }.
 error-damaged = The log on this phone is damaged. Nothing was changed. Restore a backup, or save what can be saved.

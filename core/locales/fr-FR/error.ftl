@@ -18,6 +18,7 @@ error-nothing-to-undo = Il n'y a rien à annuler.
 error-nothing-to-redo = Il n'y a rien à rétablir.
 error-nothing-to-set-back = Aucune heure à reculer. Notez d'abord quelque chose.
 error-before-earlier = Ce serait avant la note de { $time }. Annulez d'abord celle-là, ou reculez moins.
+error-before-session = La sortie précédente s'est terminée à { $time }. Le début peut être reculé jusque-là, pas davantage.
 error-unknown-choice = « { $value } » ne convient pas ici. Prenez un des choix.
 error-too-long = C'est trop long : { $count } caractères, { $most } au plus.
 error-damaged = Le journal de ce téléphone est abîmé. Rien n'a changé. Restaurez une copie, ou sauvez ce qui peut l'être.

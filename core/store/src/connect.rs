@@ -69,6 +69,14 @@ fn hold(file: &Path, durability: Durability) -> Result<Connection, StoreError> {
     Ok(conn)
 }
 
+/// Opens a damaged store for reading, with the transactions that its write-ahead log has completed: SQLite takes its frames up to
+/// the last that ends a transaction and whose salts and checksums are right. Neither the file nor the log is changed.
+pub(super) fn open_unchanged(file: &Path) -> Result<Connection, StoreError> {
+    let conn = open(file, OpenFlags::empty(), Durability::PowerCut)?;
+    conn.pragma_update(None, "query_only", true)?;
+    Ok(conn)
+}
+
 fn open(file: &Path, also: OpenFlags, durability: Durability) -> Result<Connection, StoreError> {
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX | also;
     let conn = Connection::open_with_flags(file, flags)?;

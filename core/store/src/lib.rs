@@ -10,6 +10,7 @@ mod append;
 mod backup;
 mod check;
 mod closed_file;
+mod committed;
 mod connect;
 mod error;
 mod imports;

@@ -1,11 +1,12 @@
 //! A damaged store is set aside, never deleted, and every op that can still be read goes into a new one.
 //!
-//! Two methods are used: reading through SQLite, row by row, and searching the raw bytes of the file and its
-//! write-ahead log, where each op directly follows its hash. An op counts as saved only if its hash is right,
-//! so that nothing produced by the damage gets in.
+//! Two methods are used: reading through SQLite, row by row, and searching the raw bytes of the file and of the
+//! completed transactions in its write-ahead log, where each op directly follows its hash. An op counts as saved
+//! only if its hash is right, so that nothing produced by the damage gets in.
 
 use super::closed_file::open_closed;
-use super::connect::{has_log, lock, make_whole, sync_directory};
+use super::committed::committed_pages;
+use super::connect::{has_log, lock, make_whole, open_unchanged, sync_directory};
 use super::look::{Found, look_only};
 use super::{Adding, FILE_NAME, Hashed, ImportRow, MOST_OPS, Store, StoreError, uuid_of};
 use restwater_log::{Op, op_from_bytes};
@@ -188,22 +189,34 @@ struct Salvaged {
 fn gather(dir: &Path) -> Result<Salvaged, StoreError> {
     let file = dir.join(FILE_NAME);
     let mut found = Salvaged::default();
-    if let Ok(conn) = open_closed(&file) {
+    // First with what its write-ahead log has completed, since only there the latest imports and choices are; then
+    // without it, since it may be the damaged part.
+    let with_log = || matches!(look_only(&file), Ok(Found::Store)) && has_log(dir);
+    if with_log()
+        && let Ok(conn) = open_unchanged(&file)
+    {
         // Entries that can't be read here are found in the raw bytes, as far as they are intact.
         let _ = by_rows(&conn, &mut found);
     }
-    for end in ["", "-wal"] {
-        let path = dir.join(format!("{FILE_NAME}{end}"));
-        match fs::read(&path) {
-            Ok(bytes) => {
-                by_bytes(&bytes, &mut found.ops);
-                found.device = found.device.or_else(|| device_in(&bytes));
-            }
-            Err(e) if e.kind() == std::io::ErrorKind::NotFound => {}
-            Err(e) => return Err(StoreError::from_io(e)),
-        }
+    if let Ok(conn) = open_closed(&file) {
+        let _ = by_rows(&conn, &mut found);
     }
+    let bytes = bytes_of(&file)?;
+    by_bytes(&bytes, &mut found.ops);
+    let log = bytes_of(&dir.join(format!("{FILE_NAME}-wal")))?;
+    for page in committed_pages(&log) {
+        by_bytes(page, &mut found.ops);
+    }
+    found.device = found.device.or_else(|| device_in(&bytes)).or_else(|| device_in(&log));
     Ok(found)
+}
+
+/// The bytes of a file; none if it isn't there.
+fn bytes_of(file: &Path) -> Result<Vec<u8>, StoreError> {
+    match fs::read(file) {
+        Err(e) if e.kind() == std::io::ErrorKind::NotFound => Ok(Vec::new()),
+        bytes => bytes.map_err(StoreError::from_io),
+    }
 }
 
 /// Reads each row separately, so that a damaged page costs only the rows on it.
@@ -211,13 +224,18 @@ fn by_rows(conn: &Connection, found: &mut Salvaged) -> Result<(), StoreError> {
     let device: Result<Vec<u8>, _> = conn.query_row(include_str!("sql/device.sql"), [], |row| row.get(0));
     // If the page with the device is lost, it can be found from a session in which it wrote.
     let told_again = || conn.query_row(include_str!("sql/device_by_session.sql"), [], |row| row.get(0));
-    found.device = device.or_else(|_| told_again()).ok().and_then(|bytes| uuid_of(&bytes).ok());
+    let device = device.or_else(|_| told_again()).ok().and_then(|bytes| uuid_of(&bytes).ok());
+    found.device = found.device.or(device);
     let had: Result<i64, _> = conn.query_row("SELECT max(seq) FROM op", [], |row| row.get(0));
-    found.had = had.ok().and_then(|n| u64::try_from(n).ok());
-    found.settings = settings(conn).unwrap_or_default();
+    found.had = found.had.max(had.ok().and_then(|n| u64::try_from(n).ok()));
     // Each as far as it can be read: without them the entries are there all the same.
-    found.imports = ImportRow::all(conn).unwrap_or_default();
-    found.imports.reverse();
+    if found.settings.is_empty() {
+        found.settings = settings(conn).unwrap_or_default();
+    }
+    if found.imports.is_empty() {
+        found.imports = ImportRow::all(conn).unwrap_or_default();
+        found.imports.reverse();
+    }
     let mut one = conn.prepare("SELECT sha256, body FROM op WHERE seq = ?1")?;
     let most = i64::try_from(found.had.unwrap_or(0).min(MOST_OPS)).unwrap_or(i64::MAX);
     for seq in 1..=most {
@@ -226,7 +244,7 @@ fn by_rows(conn: &Connection, found: &mut Salvaged) -> Result<(), StoreError> {
             && Sha256::digest(&body).as_slice() == sha
             && let Ok(op) = op_from_bytes(&body)
         {
-            found.ops.insert(op.id, SavedOp { op, body, seq: Some(seq) });
+            found.ops.entry(op.id).or_insert(SavedOp { op, body, seq: Some(seq) });
         }
     }
     Ok(())

@@ -2,7 +2,7 @@
 //! results (core.json), with which tests/pool/compare.py compares an engine's figures.
 //!
 //! Some days were sent twice, by two partners: as they are, as they were before their last entries, or as they were before a
-//! cast was entered or undone at home. The names of the files don't tell which is the later.
+//! cast was entered or undone at home, or all of it was undone. The names of the files don't tell which is the later.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_exchange::{CsvOptions, Origin, Table, month_of, session_csv};
@@ -104,7 +104,10 @@ fn main() -> Result<(), Failed> {
 
 fn pool(session: &Session, pooled: &mut BTreeMap<(String, u8), Vec<Wait>>) {
     let (Some(water), Some(month)) = (session.setup.water.clone(), month_of(session)) else { return };
-    pooled.entry((water, month)).or_default().extend(waits_of(session));
+    let waits = waits_of(session);
+    if !waits.is_empty() {
+        pooled.entry((water, month)).or_default().extend(waits);
+    }
 }
 
 fn line(((water, month), waits): ((String, u8), Vec<Wait>)) -> Result<Line, Failed> {

@@ -2,12 +2,13 @@
 //! (club.json), with which tests/pool/club.py compares an engine's.
 //!
 //! Each angler fishes two days in three on the home water, and one on the next. One water has too few anglers. One
-//! angler's first day was sent twice more, from a time before its last cast.
+//! angler's first day was sent twice more, from a time before its last cast. Another day was sent with casts, and again when
+//! all of it had been undone.
 #![allow(clippy::print_stdout)] // a command line tool
 
 use restwater_exchange::{CsvOptions, Origin, Table, month_of, session_csv};
 use restwater_session::{fold, waits_of};
-use restwater_tests::pooled::one_day;
+use restwater_tests::pooled::{Oddity, odd_day, one_day};
 use restwater_tests::sim::club::fitted;
 use restwater_tests::sim::water::Water;
 use restwater_tests::sim::waters::{seen_before, tuned};
@@ -73,6 +74,7 @@ fn main() -> Result<(), Failed> {
     if anglers > 0 {
         sent_before(&waters[0], out)?;
         sent_without_a_day(out)?;
+        sent_before_it_was_undone(&waters[1], anglers * DAYS_EACH, out)?;
     }
     let lines = lines(&days);
     fs::write(out.join("club.json"), serde_json::to_vec(&lines)?)?;
@@ -133,8 +135,21 @@ fn phone(angler: usize) -> Uuid {
 /// The table of an angler who has no day yet: its name comes before all others.
 fn sent_without_a_day(out: &Path) -> Result<(), Failed> {
     let session = fold(Uuid::from_u128(1), &[]);
-    let file = File::create(out.join("restwater-2026-01-01-club-days-0000ff.csv"))?;
-    session_csv(&session, Table::ClubDays, CsvOptions::default(), Origin::default(), file)?;
+    let mut bytes = Vec::new();
+    session_csv(&session, Table::ClubDays, CsvOptions::default(), Origin::default(), &mut bytes)?;
+    let header = bytes.iter().position(|b| *b == b'\n').map_or(0, |end| end + 1);
+    fs::write(out.join("restwater-2026-01-01-club-days-0000ff.csv"), &bytes[..header])?;
+    Ok(())
+}
+
+/// A day of the fourth angler that is in no other table, and the same day after all of it was undone.
+fn sent_before_it_was_undone(water: &Water, number: usize, out: &Path) -> Result<(), Failed> {
+    let day = odd_day(water, Some(water.name), number as u64, None, Oddity::Taken);
+    for (day, sent) in [(day.before_last(Oddity::Taken.at_home()), "15"), (day, "14")] {
+        let origin = Origin { phone: Some(phone(FEW)), entries: day.entries() };
+        let file = File::create(out.join(format!("restwater-2026-03-{sent}-club-days-000003.csv")))?;
+        session_csv(&day.session(), Table::ClubDays, CsvOptions::default(), origin, file)?;
+    }
     Ok(())
 }
 

@@ -40,6 +40,7 @@ fn of_the_app() -> Vec<AppError> {
         NothingToRedo,
         NothingToSetBack,
         BeforeEarlier: ("12:46".into()),
+        BeforeSession: ("12:46".into()),
         TooLong: { field: "note", count: 500, most: 80 },
         UnknownChoice: { field: "popup", value: "99".into() },
         NoCell,

@@ -90,3 +90,51 @@ fn a_cast_before_the_start_is_doubted_and_drawn_on_the_axis() {
     let doubts = &phone.app().session().unwrap().doubts;
     assert!(doubts.iter().any(|d| d.kind == restwater_session::DoubtKind::OutsideSession), "{doubts:?}");
 }
+
+/// Sessions of one phone follow each other: START can be set back to the end of the one before, also after a restart of the
+/// phone, when only the wall clock knows how long ago that was.
+#[test]
+fn a_start_is_not_set_back_into_the_session_before() {
+    for reboots in [0, 1] {
+        let mut phone = started();
+        phone.tap(MIN, &CAST).unwrap();
+        phone.tap(20 * MIN, &WOUND_IN).unwrap();
+        phone.tap(21 * MIN, &Action::EndSession).unwrap();
+        // A START that was undone is no session.
+        phone.tap(22 * MIN, &START).unwrap();
+        phone.tap(23 * MIN, &Action::Undo).unwrap();
+        phone.boots += reboots;
+        phone.open();
+        phone.tap(30 * MIN, &START).unwrap();
+        phone.look();
+        phone.tap(30 * MIN + 2_000, &FIVE_AGO).unwrap();
+        phone.look();
+        let refused = phone.tap(30 * MIN + 4_000, &FIVE_AGO).unwrap_err();
+        assert_eq!(refused.kind(), ErrorKind::NotNow);
+        assert_eq!(
+            phone.app().message(&refused),
+            "The session before ended at 22:34. This one can be set back to then and no further."
+        );
+        for _ in 0..4 {
+            phone.look();
+            phone.tap(31 * MIN, &ONE_AGO).unwrap();
+        }
+        assert_eq!(
+            phone.app().session().unwrap().started.as_ref().unwrap().shown.wall_ms,
+            at(21 * MIN).wall_ms
+        );
+        phone.look();
+        assert!(phone.tap(31 * MIN, &ONE_AGO).is_err());
+    }
+}
+
+/// A clock that was reset to 1970 doesn't know how long ago the session before ended.
+#[test]
+fn a_clock_that_was_reset_keeps_no_start_from_being_set_back() {
+    let mut phone = started();
+    phone.tap(21 * MIN, &Action::EndSession).unwrap();
+    let reset = |ms: i64| Moment { wall_ms: ms, mono_ms: ms, boot: "boot-9".into(), ..at(0) };
+    phone.app().act(&START, &reset(10 * MIN)).unwrap();
+    phone.look();
+    phone.app().act(&FIVE_AGO, &reset(11 * MIN)).unwrap();
+}

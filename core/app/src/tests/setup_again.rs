@@ -260,3 +260,34 @@ fn the_peg_of_a_partners_session_is_the_partners_to_put_right() {
     let refused = mine.tap(5 * MIN, &typed(TypedInto::SessionPeg, "9")).unwrap_err();
     assert!(matches!(refused, AppError::NoSuchSession));
 }
+
+/// The screen is drawn several times a second. After a move to a new phone the day that the choices were made for is none of
+/// its own and not in memory: it is folded once, and again when the log has grown.
+#[test]
+fn the_screen_folds_no_day_twice_while_the_log_stands() {
+    let mut phone = started();
+    phone.tap(MIN, &tackle(TackleTap::Bait { name: "bread".into() })).unwrap();
+    phone.tap(2 * MIN, &Action::EndSession).unwrap();
+    phone.tap(3 * MIN, &Action::Setup { tap: SetupTap::CopyLast }).unwrap();
+    phone.tap(4 * MIN, &START).unwrap();
+    phone.tap(5 * MIN, &Action::EndSession).unwrap();
+    phone.app().pause().unwrap();
+    drop(phone.app.take());
+    let mark = phone.dir.path().join("this-phone");
+    App::after_transfer(phone.dir.path(), &mark, Box::new(Counting(77_000)), &at(6 * MIN)).unwrap();
+    phone.open();
+    let folds = |phone: &mut Phone, ms: i64| {
+        let before = phone.app().folded.count.get();
+        for frame in 0..10 {
+            phone.set_up_rows(ms + frame * 100);
+        }
+        phone.app().folded.count.get() - before
+    };
+    let first = folds(&mut phone, 7 * MIN);
+    assert!((1..=2).contains(&first), "{first} folds");
+    assert_eq!(folds(&mut phone, 8 * MIN), 0);
+    phone.tap(9 * MIN, &START).unwrap();
+    phone.tap(10 * MIN, &Action::EndSession).unwrap();
+    let again = folds(&mut phone, 11 * MIN);
+    assert!((1..=2).contains(&again), "{again} folds");
+}

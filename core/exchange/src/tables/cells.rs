@@ -51,9 +51,14 @@ impl<W: Write> Cells<W> {
         self.out.write_field(at.map(|at| rfc3339(&at.shown)).unwrap_or_default()).map_err(failed)
     }
 
+    /// Ends a row that isn't counted, since it only says that nothing is left.
+    pub fn end_empty_row(&mut self) -> Result<(), ExchangeError> {
+        self.out.write_record(None::<&[u8]>).map_err(failed)
+    }
+
     pub fn end_row(&mut self) -> Result<(), ExchangeError> {
         self.rows += 1;
-        self.out.write_record(None::<&[u8]>).map_err(failed)
+        self.end_empty_row()
     }
 
     pub fn end(mut self) -> Result<u64, ExchangeError> {

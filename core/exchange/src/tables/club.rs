@@ -39,14 +39,17 @@ pub fn month_of(session: &Session) -> Option<u8> {
     rfc3339(&session.started.as_ref()?.shown).get(5..7)?.parse().ok()
 }
 
-/// Writes nothing for a day without a cast whose end was seen.
+/// A day without a cast whose end was seen has one row, without all that would tell anything of it: it may have been sent when
+/// it had some, and this later copy must replace that one.
 pub(super) fn rows<W: Write>(
     cells: &mut Cells<W>,
     session: &Session,
     origin: Origin,
 ) -> Result<(), ExchangeError> {
     let waits = waits_of(session);
-    let Some(month) = month_of(session).filter(|_| !waits.is_empty()) else { return Ok(()) };
+    let Some(month) = month_of(session).filter(|_| !waits.is_empty()) else {
+        return empty_row(cells, session, origin);
+    };
     let celsius = session.conditions_now().water.map(|tenths| f64::from(tenths) / 10.0);
     let shapes = Shapes::usual();
     let kinds = shapes.kind_names().iter().zip(shapes.kind_weights());
@@ -64,4 +67,18 @@ pub(super) fn rows<W: Write>(
         cells.end_row()?;
     }
     Ok(())
+}
+
+fn empty_row<W: Write>(cells: &mut Cells<W>, session: &Session, origin: Origin) -> Result<(), ExchangeError> {
+    cells.plain(&alias("day ", session.id))?;
+    cells.plain(&origin.phone.map_or_else(String::new, club_phone))?;
+    for _ in ["water", "month", "water_temperature_c"] {
+        cells.plain("")?;
+    }
+    cells.plain(&CLUB_SHAPES)?;
+    for _ in ["kind", "usual_weight", "ln_bayes_factor"] {
+        cells.plain("")?;
+    }
+    cells.plain(&origin.entries)?;
+    cells.end_empty_row()
 }

@@ -16,7 +16,7 @@ use super::{ExchangeError, OnProgress, Progress, Selection};
 use cells::Cells;
 pub use cells::rfc3339;
 pub use club::{club_phone, month_of};
-use restwater_log::{effective, sorted};
+use restwater_log::{Op, Payload, effective, sorted};
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
 use std::io::Write;
@@ -60,7 +60,8 @@ pub struct Origin {
     pub entries: u64,
 }
 
-/// Writes a table of the selected sessions, earliest first, and returns the number of rows. A session's row
+/// Writes a table of the selected sessions, earliest first, and returns the number of rows, without those that only say that
+/// nothing is left of a session. A session's row
 /// has the id of the phone that began it, which shows whose it is without a name. Days for a club are those of the `mine`
 /// phones alone: another angler's days are not the sender's to give.
 pub fn write_csv(
@@ -81,8 +82,7 @@ pub fn write_csv(
     for row in store.sessions()?.iter().rev().filter(|row| selected(row, what)).filter(is_mine) {
         let ops = store.ops_of(row.id)?;
         let origin = Origin { phone: row.began.device, entries: ops.len() as u64 };
-        // A session whose entries are all undone, as with an undone import, is left out.
-        if !effective(&sorted(&ops)).is_empty() {
+        if !is_gone_with_an_import(&ops) {
             rows(&mut cells, table, &fold(row.id, &ops), origin)?;
         }
         done.ops += ops.len() as u64;
@@ -106,6 +106,14 @@ pub fn session_csv(
     header(&mut cells, table)?;
     rows(&mut cells, table, session, origin)?;
     cells.end()
+}
+
+/// Whether nothing of a session is in force because an import was undone. It is left out: that undoing counts on this phone
+/// alone, and elsewhere other copies of the session count. One of which everything was undone otherwise keeps a row that says
+/// so, where a table has one for a session: it replaces the copies that were sent before.
+fn is_gone_with_an_import(ops: &[Op]) -> bool {
+    let of_no_import = ops.iter().filter(|op| !matches!(op.payload, Payload::ImportUndone { .. }));
+    effective(&sorted(ops)).is_empty() && !effective(&sorted(of_no_import)).is_empty()
 }
 
 /// Whether a session is selected. A kit never is, since it has no casts; it is only exported as entries.

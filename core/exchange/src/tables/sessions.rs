@@ -104,7 +104,12 @@ pub(super) fn row<W: Write>(
     plan(cells, session)?;
     cells.plain(&origin.entries)?;
     cells.plain(&origin.phone.map_or_else(String::new, |phone| phone.to_string()))?;
-    cells.end_row()
+    // Without a START there is no session for the angler, unless a file brought casts of it.
+    if session.started.is_none() && session.casts.is_empty() {
+        cells.end_empty_row()
+    } else {
+        cells.end_row()
+    }
 }
 
 /// Fish that neighbours were seen to land, the extent of the section, the weights of other nets, and the rule
