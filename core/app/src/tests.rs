@@ -19,6 +19,7 @@ mod hazards;
 mod kept;
 mod language;
 mod late;
+mod late_doubts;
 mod late_start;
 mod learning;
 mod left_open;

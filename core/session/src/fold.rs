@@ -178,12 +178,8 @@ impl Folding {
                 session.next_time.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
             }
             Payload::ConditionsSet(conditions) => {
-                let (op, at) = (step.op.id, step.at.clone());
-                session.conditions.push(ConditionsAt {
-                    op,
-                    at,
-                    conditions: Conditions::from_logged(conditions),
-                });
+                let (op, at, conditions) = (step.op.id, step.at.clone(), Conditions::from_logged(conditions));
+                session.conditions.push(ConditionsAt { op, at, conditions });
             }
             Payload::MarkSet { name, bearing_cdeg } => {
                 let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
@@ -353,6 +349,7 @@ impl Folding {
     fn close(&mut self, slot: usize, cast: usize, cause: EndCause, step: &Step) {
         if let Some(cast) = self.session.casts.get_mut(cast) {
             cast.end = Some(CastEnd { cause, at: step.at.clone(), op: step.op.id });
+            self.said_later.note_closed(cast.op, step);
         }
         self.set_state(slot, RodState::Ready { since: Some(step.at.clone()) });
     }
