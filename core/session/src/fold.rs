@@ -152,12 +152,12 @@ impl Folding {
             Payload::AlternationEnded => session.alternation = None,
             Payload::Away => {
                 session.go_away(step);
-                self.note_timed(step, self.rods_last_used());
+                self.note_break(step, self.rods_last_used());
             }
             Payload::Returned => {
                 let since = session.away().map(|rest| rest.from.clone());
                 session.come_back(step);
-                self.note_timed(step, since);
+                self.note_break(step, since);
             }
             Payload::Fed(said) => {
                 session.take_feed(step, said);
@@ -323,14 +323,15 @@ impl Folding {
 
     /// Notes the entry that setting the time back would change.
     fn note_timed(&mut self, step: &Step, not_before: Option<Stamp>) {
-        self.session.last_timed = Some(LastTimed {
-            op: step.op.id,
-            rod: step.payload.rod(),
-            at: step.at.clone(),
-            tapped: step.tapped.clone(),
-            payload: step.payload.clone(),
-            not_before,
-        });
+        self.session.last_timed = Some(LastTimed::of(step, not_before));
+    }
+
+    /// The same for a break. One that was said afterwards, of a gap between casts or after END, is not the last that happened.
+    fn note_break(&mut self, step: &Step, not_before: Option<Stamp>) {
+        let since = self.rods_last_used().is_some_and(|used| step.at.ms_since(&used) < 0);
+        if self.session.ended.is_none() && !since {
+            self.note_timed(step, not_before);
+        }
     }
 
     fn running(&self, slot: usize) -> Option<usize> {

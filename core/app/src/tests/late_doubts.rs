@@ -63,3 +63,30 @@ fn an_end_or_an_outcome_that_nobody_saw_is_doubted_after_the_cast_was_confirmed(
         assert_eq!(doubts(&mut phone), []);
     }
 }
+
+#[test]
+fn a_break_said_after_the_end_leaves_the_late_end_to_be_mended() {
+    let (mut phone, op) = with_a_gap();
+    phone.tap(123 * MIN, &WOUND_IN).unwrap();
+    phone.tap(NEXT_MORNING * MIN, &Action::EndSession).unwrap();
+    let late = *doubts(&mut phone).iter().find(|(_, kind)| *kind == DoubtKind::LateEnd).unwrap();
+    phone.tap((NEXT_MORNING + 1) * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    assert_eq!(doubts(&mut phone), [late]);
+    // 123 min from START to the last entry, without the break from 58 min to a turn-round of 2 min before 110.
+    assert_eq!(phone.app().session().unwrap().fished_min(), Some(73.0));
+    let end = Action::Mend { op: late.0, tap: MendTap::Back { minutes: 770 } };
+    phone.tap((NEXT_MORNING + 2) * MIN, &end).unwrap();
+    assert_eq!(phone.app().session().unwrap().ended.as_ref().map(|end| end.at_ms), Some(130 * MIN));
+}
+
+#[test]
+fn setting_the_time_back_after_a_break_was_said_moves_the_last_entry_of_a_rod() {
+    let (mut phone, op) = with_a_gap();
+    phone.tap(112 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    let before = phone.app().session().unwrap().breaks.clone();
+    let set = phone.tap(113 * MIN, &Action::TimeBack { minutes: 1 }).unwrap();
+    assert!(set.notice.contains("cast"), "{}", set.notice);
+    let session = phone.app().session().unwrap();
+    assert_eq!(session.casts[4].start.at_ms, 109 * MIN);
+    assert_eq!(session.breaks, before);
+}
