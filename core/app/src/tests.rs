@@ -1,6 +1,7 @@
 //! The app on a real store, tap by tap.
 
 mod advice;
+mod aim;
 mod all_out;
 mod any_choice;
 mod any_tap;
