@@ -225,7 +225,8 @@ impl App {
         self.write(id, payload, None, at)?;
         match what {
             AtAim::Cast | AtAim::Keep => (self.swim.aimed, self.swim.pad) = (None, SwimPad::Plain),
-            AtAim::Release => {}
+            // The ring leaves water that is no longer kept back, and the angler stays with it.
+            AtAim::Release => self.swim.aimed = swim.cell(cell)?.aim,
             AtAim::Mark { .. } | AtAim::Feature { .. } | AtAim::Hazard { .. } => self.swim.typed.name.clear(),
         }
         Ok(self.say_what("notice-logged", &kind))

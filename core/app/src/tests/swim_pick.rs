@@ -135,7 +135,15 @@ fn kept_back_water_that_has_rested_is_offered_after_four_casts_without_a_bite() 
     let release = view.keys.iter().find(|k| k.key == SwimKey::Release).unwrap();
     assert!(release.solid && release.enabled);
     thumb.act(&Action::Release);
+    // The square that was offered is the one that NEXT CAST HERE sends to.
+    thumb.act(&Action::CastHere);
     assert!(thumb.view().headline.starts_with("Next: "), "{}", thumb.view().headline);
+    let session = thumb.app.session().unwrap();
+    let spot = session.rods[0].spot.clone().unwrap();
+    let (bearing_deg, range_m) =
+        (f64::from(spot.bearing_cdeg) / 100.0, restwater_session::reach_m(spot.reach));
+    let sent = swim_of(session).unwrap().cell_of(restwater_swim::Spot { bearing_deg, range_m });
+    assert_eq!(sent, Some(CellId { column: 4, row: 4 }));
 }
 
 /// Ends that nobody saw tell nothing, and a bite on any rod, placed or not, begins the count anew.
