@@ -1,6 +1,7 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
 use super::error::within;
+use super::feed::place_of;
 use super::spots::spot_at;
 use super::swim_typed::Typed;
 use super::{App, AppError};
@@ -8,7 +9,7 @@ use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
 use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
-use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of, where_next};
+use restwater_session::{NotNow, Session, Stamp, check_swim, point_of, reach_m, swim_of, where_next};
 use restwater_swim::{
     CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene, WhereNext,
 };
@@ -142,8 +143,22 @@ impl App {
         swim.cell(cell).is_ok_and(|cell| cell.aim.is_some()).then_some(cell)
     }
 
-    /// The place of the cell that is aimed at.
-    pub(super) fn aimed_place(&mut self, now: &Moment) -> Result<WaterPlace, AppError> {
+    /// The place that the angler chose: in the cell aimed at, else where the rod is sent. Whoever aims from another screen
+    /// doesn't see what the app proposes, so that is never taken for a choice.
+    pub(super) fn aimed_place(&self) -> Result<WaterPlace, AppError> {
+        self.shows_now()?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        let swim = swim_of(session)?;
+        if let Some(cell) = self.chosen_cell(&swim) {
+            return middle_of(&swim, cell);
+        }
+        let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref()).map(place_of);
+        // A spot from a file may be impossible.
+        sent.filter(|place| point_of(*place).is_some()).ok_or(AppError::NoCell)
+    }
+
+    /// The place of the cell with the corner marks, for whoever looks at the map.
+    pub(super) fn place_on_map(&mut self, now: &Moment) -> Result<WaterPlace, AppError> {
         self.shows_now()?;
         let (swim, _, next) = self.next_at(&self.swim_now(now))?;
         let session = self.session().ok_or(NotNow::NoSession)?;
@@ -316,10 +331,10 @@ impl App {
             }
             SwimTap::Seen { sign } => {
                 self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-                let place = self.aimed_place(at)?;
-                return self.fish_shown(*sign, place, at);
+                let place = self.place_on_map(at)?;
+                return self.fish_shown(*sign, place, true, at);
             }
-            SwimTap::Feed { what, measure } => return self.feed_at_aim(*what, *measure, at),
+            SwimTap::Feed { what, measure } => return self.feed_on_map(*what, *measure, at),
             SwimTap::Rename { id } => return self.rename(*id, at),
             SwimTap::Remove { thing } => return self.remove(*thing, at),
             _ => {}

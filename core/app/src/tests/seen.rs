@@ -45,6 +45,7 @@ fn fish_that_show_are_two_taps_from_the_bank_and_a_reason_for_where_next() {
 fn without_a_spot_fish_are_logged_at_the_aim_or_by_a_row_of_keys_on_the_map() {
     let mut phone = started();
     assert_eq!(phone.seen_screen(MIN).title, "Fish showing at the aim on the map");
+    phone.tap(MIN, &Action::StepAim { step: Step::Right }).unwrap();
     phone.tap(2 * MIN, &sign(FishSign::Rolled)).unwrap();
     phone.tap(3 * MIN, &Action::StepAim { step: Step::Left }).unwrap();
     phone.tap(4 * MIN, &Action::Swim { tap: SwimTap::Seen { sign: FishSign::Topping } }).unwrap();
@@ -90,6 +91,7 @@ fn a_neighbours_fish_has_a_key_on_the_bank_for_the_last_side_and_any_side_on_its
             "You or the lake? Can't tell yet.",
             "In 12 min, since 22:15: you landed 0 and saw 2 neighbours land 1.",
             "The first fish of each only starts the count. You don't see all they land, and no two pegs are alike.",
+            "No square is chosen on the map yet.",
             "A fish to the left, 8 min ago.",
             "A fish across the water, 10 min ago.",
         ]
