@@ -65,7 +65,7 @@ impl App {
         match tap {
             FeedTap::Again => return self.feed_again(at),
             FeedTap::Measure { what, measure } => {
-                let amount = self.measures(what, measure)?;
+                let amount = self.measures(what, measure, self.feed.count)?;
                 return self.feed(what, amount, at);
             }
             FeedTap::Weighed => {
@@ -140,26 +140,24 @@ impl App {
         Ok(notice)
     }
 
-    /// Feed by a tap on the map: in the marked cell, whatever the keys of the Bank say.
+    /// Feed by a tap on the map: one of the measure, as its row says, in the marked cell, whatever the keys of the Bank say.
     pub(super) fn feed_on_map(
         &mut self,
         what: FeedKind,
         measure: FeedMeasure,
         at: &Moment,
     ) -> Result<String, AppError> {
-        let amount = self.measures(what, measure)?;
+        let amount = self.measures(what, measure, 1)?;
         self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let said = FeedSaid { what, amount, rod: None, place: Some(self.place_on_map(at)?) };
-        let notice = self.log_feed(said, at)?;
-        self.feed.count = 1;
-        Ok(notice)
+        self.log_feed(said, at)
     }
 
-    /// The chosen number of a measure.
-    fn measures(&self, what: FeedKind, measure: FeedMeasure) -> Result<FeedAmount, AppError> {
+    /// A number of a measure.
+    fn measures(&self, what: FeedKind, measure: FeedMeasure, count: u16) -> Result<FeedAmount, AppError> {
         let place = feed_way(what, measure).ok_or_else(|| AppError::unknown("feed", "measure"))?;
         let each_mg = FEED_WAYS.get(place).map_or(1, |way| self.phone.feed.of(way));
-        Ok(FeedAmount::Measures { measure, count: self.feed.count, each_mg })
+        Ok(FeedAmount::Measures { measure, count, each_mg })
     }
 
     fn at_spot(&self, session: &Session, what: FeedKind, amount: FeedAmount) -> FeedSaid {

@@ -1,7 +1,7 @@
 //! What is logged at the aim on the map: at the water that the angler chose, never at the app's own proposal.
 
 use super::*;
-use restwater_log::{FeedKind, FeedMeasure, FishSign, WaterPlace};
+use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FishSign, WaterPlace};
 use restwater_screen::{FeedTap, FishView, SeenTap};
 use restwater_session::{reach_m, swim_of};
 use restwater_swim::CellId;
@@ -108,4 +108,19 @@ fn the_aim_stays_on_its_water_when_bands_and_marks_change() {
     assert!((3_000..=4_000).contains(&there.range_cm), "{there:?}");
     let aim_deg = chosen.aim.unwrap().bearing_deg;
     assert!((f64::from(there.bearing_cdeg) / 100.0 - aim_deg).abs() < 10.0, "{there:?}, {aim_deg}");
+}
+
+/// Three times was tapped on the screen of feed and then nothing was fed there.
+#[test]
+fn feed_on_the_map_is_as_much_as_its_row_says() {
+    let mut phone = started();
+    phone.tap(1_000, &Action::Feed { tap: FeedTap::Count { count: 3 } }).unwrap();
+    phone.tap(2_000, &Action::Back).unwrap();
+    phone.tap(3_000, &cell(2, 2)).unwrap();
+    let Screen::Swim(view) = phone.app().screen(Which::Swim, &at(4_000)).unwrap() else { panic!() };
+    let row = view.rows.into_iter().find(|row| row.tag == "feed").unwrap();
+    assert_eq!(row.choices[0].label, "a handful, loose");
+    phone.tap(4_000, &row.choices[0].action).unwrap();
+    let amount = phone.app().session().unwrap().fed[0].said.amount;
+    assert!(matches!(amount, FeedAmount::Measures { count: 1, .. }), "{amount:?}");
 }
