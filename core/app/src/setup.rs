@@ -233,6 +233,20 @@ impl App {
         self.journal.beside(Beside::AfterTheTap, forgotten.and(stored));
     }
 
+    /// The next START is offered the place of the session that has begun with the choices, as it was put right, or as it was
+    /// before if that was taken back; until something is chosen for the next one.
+    pub(super) fn follow_place_of(&mut self, session: Uuid) {
+        let begun = self.journal.recent().of(session).map(|loaded| &loaded.session);
+        let begun = begun.filter(|begun| self.setup.used_by == Some(session) && begun.started.is_some());
+        let Some(SessionSetup { water, peg, .. }) = begun.map(|begun| &begun.setup) else { return };
+        if (water, peg) == (&self.draft.water, &self.draft.peg) {
+            return;
+        }
+        let (water, peg) = (water.clone(), peg.clone());
+        let followed = self.change_draft(|draft| (draft.water, draft.peg) = (water, peg));
+        self.journal.beside(Beside::AfterTheTap, followed);
+    }
+
     /// Discards the choices.
     fn forget_setup(&mut self) -> Result<(), AppError> {
         self.setup = SetupState::default();
