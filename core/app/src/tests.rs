@@ -26,6 +26,7 @@ mod learning;
 mod left_open;
 mod left_screens;
 mod mend;
+mod nets;
 mod phone_screen;
 mod plan;
 mod plan_days;
