@@ -181,3 +181,23 @@ fn the_map_file_has_fish_neighbours_nets_and_the_match_and_reads_none_of_it_back
     assert_eq!(day["phone_id"], device.as_str());
     assert_eq!(phone.app().look_at_geojson(&text).unwrap().skipped, [] as [String; 0]);
 }
+
+/// END came the next morning, or long after all-out: no minute of that was fished.
+#[test]
+fn you_and_the_neighbours_are_compared_over_the_minutes_that_were_fished() {
+    let minutes = |phone: &mut Phone, end: i64| {
+        phone.tap(20 * MIN, &caught(Side::Right)).unwrap();
+        phone.tap(21 * MIN, &CAST).unwrap();
+        phone.tap(60 * MIN, &Action::WoundIn { rod: 1 }).unwrap();
+        phone.tap(end * MIN, &Action::EndSession).unwrap();
+        let session = phone.app().session().unwrap().clone();
+        let now = phone.app().on_line(&at((end + 5) * MIN));
+        restwater_session::beside(&session, &now).unwrap().minutes
+    };
+    assert_eq!(minutes(&mut started(), 70), 50.0);
+    assert_eq!(minutes(&mut started(), 15 * 60), 40.0, "up to the last entry");
+    // All-in at 22:30, which is 16 min 40 s after START, all-out five hours later.
+    let all_out_min = 316.0 + 40.0 / 60.0;
+    let in_a_match = minutes(&mut super::match_day::in_match(), 316 + 90);
+    assert!((in_a_match - (all_out_min - 20.0)).abs() < 1e-9, "{in_a_match}");
+}
