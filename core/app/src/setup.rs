@@ -8,7 +8,7 @@ use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
 use restwater_screen::{SetupInput, SetupTap, SetupView};
 use restwater_session::Logged;
-use restwater_session::{LandmarkKind, MOST_RODS, Session, fold};
+use restwater_session::{LandmarkKind, MOST_RODS, Session, fold, same_peg, same_water};
 use restwater_sky::daylight::{Place, daylight};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
@@ -52,9 +52,20 @@ impl TypedPlace {
         let water = if self.water { &draft.water } else { &copied.water };
         let peg = if self.peg { &draft.peg } else { &copied.peg };
         // A peg of another water is none of this one.
-        let peg = peg.clone().filter(|_| self.peg || *water == copied.water);
+        let peg =
+            peg.clone().filter(|_| self.peg || same_water(Some(named(water)), Some(named(&copied.water))));
         SessionSetup { peg, water: water.clone(), ..copied.clone() }
     }
+}
+
+/// The name of a water. The angler chose to copy the session, so two waters without a name are the same.
+fn named(water: &Option<String>) -> &str {
+    water.as_deref().unwrap_or_default()
+}
+
+/// Water and peg of a set-up.
+fn place_of(setup: &SessionSetup) -> (Option<&str>, Option<&str>) {
+    (Some(named(&setup.water)), setup.peg.as_deref())
 }
 
 /// An item as it is stored: in its own form or, by an older version, as a text.
@@ -325,9 +336,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     payloads.extend(
         rods().filter_map(|rod| Some(Payload::FeederSet { rod: rod.number, fill_mg: Some(rod.fill_mg?) })),
     );
-    // The angler chose to copy this session, so at the same peg it is the same water, named or not.
-    let same_peg = setup.peg.is_some() && setup.peg == last.setup.peg && setup.water == last.setup.water;
-    if !same_peg {
+    if !same_peg(place_of(setup), place_of(&last.setup)) {
         return payloads;
     }
     payloads.extend(

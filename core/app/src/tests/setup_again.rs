@@ -314,3 +314,28 @@ fn the_peg_of_an_earlier_session_put_right_leaves_the_next_start_as_it_is() {
     phone.tap(DAY, &START).unwrap();
     assert_eq!(phone.peg().as_deref(), Some("14"));
 }
+
+#[test]
+fn a_copy_at_the_same_peg_in_another_case_of_letters_has_its_marks() {
+    for (water, again) in [(None, None), (Some("Mill pool"), Some("mill Pool"))] {
+        let mut phone = Phone::new();
+        if let Some(water) = water {
+            phone.tap(-2_000, &typed(TypedInto::Water, water)).unwrap();
+        }
+        phone.tap(-1_000, &typed(TypedInto::Peg, "14a")).unwrap();
+        phone.tap(0, &START).unwrap();
+        phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+        phone.tap(2_000, &Action::EndSession).unwrap();
+        if let Some(again) = again {
+            // The water alone: its peg is still that of the session copied.
+            phone.tap(DAY, &typed(TypedInto::Water, again)).unwrap();
+            phone.tap(DAY + 500, &setup(SetupTap::CopyLast)).unwrap();
+            assert_eq!(phone.set_up_row(DAY + 600, "draw").value, "14a");
+        }
+        phone.tap(DAY + 1_000, &typed(TypedInto::Peg, "14A")).unwrap();
+        phone.tap(DAY + 2_000, &setup(SetupTap::CopyLast)).unwrap();
+        phone.tap(DAY + 3_000, &START).unwrap();
+        let session = phone.app().session().unwrap();
+        assert_eq!((session.setup.peg.as_deref(), session.marks.len()), (Some("14A"), 1), "{water:?}");
+    }
+}
