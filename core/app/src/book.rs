@@ -238,11 +238,7 @@ impl App {
         let in_force = restwater_log::effective(&restwater_log::sorted(&ops));
         let start = in_force.iter().rfind(|step| matches!(step.payload, Payload::SessionStarted(_)));
         let start = start.ok_or(AppError::NoSuchSession)?.op.id;
-        self.write(id, Payload::SessionStarted(setup.clone()), Some(start), at)?;
-        // The next START is offered the same place.
-        if (&self.draft.water, &self.draft.peg) == (&before.water, &before.peg) {
-            self.change_draft(|draft| (draft.water, draft.peg) = (setup.water, setup.peg))?;
-        }
+        self.write(id, Payload::SessionStarted(setup), Some(start), at)?;
         Ok(self.say_what("notice-logged", "session_corrected"))
     }
 

@@ -43,13 +43,13 @@ impl App {
     }
 
     fn with_feed<T>(&mut self, now: &Moment, make: impl Fn(&FeedInput) -> T) -> T {
-        let aim = if self.feed.at_aim { self.aimed_place(now).ok() } else { None };
         let session = self.session().filter(|session| session.is_open());
         make(&FeedInput {
             session,
             rod: self.chosen,
             spot: session.and_then(|session| spot_now(session, self.chosen)),
-            aim: aim.filter(|_| session.is_some()),
+            at_aim: self.feed.at_aim,
+            aim: if self.feed.at_aim { self.aimed_place().ok() } else { None },
             now: &self.on_line(now),
             count: self.feed.count,
             guesses: &self.phone.feed,
@@ -65,7 +65,7 @@ impl App {
         match tap {
             FeedTap::Again => return self.feed_again(at),
             FeedTap::Measure { what, measure } => {
-                let amount = self.measures(what, measure)?;
+                let amount = self.measures(what, measure, self.feed.count)?;
                 return self.feed(what, amount, at);
             }
             FeedTap::Weighed => {
@@ -131,7 +131,7 @@ impl App {
     fn feed(&mut self, what: FeedKind, amount: FeedAmount, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let said = if self.feed.at_aim {
-            FeedSaid { what, amount, rod: None, place: Some(self.aimed_place(at)?) }
+            FeedSaid { what, amount, rod: None, place: Some(self.aimed_place()?) }
         } else {
             self.at_spot(session, what, amount)
         };
@@ -140,26 +140,24 @@ impl App {
         Ok(notice)
     }
 
-    /// Feed by a tap on the map: at the aim, whatever the keys of the Bank say.
-    pub(super) fn feed_at_aim(
+    /// Feed by a tap on the map: one of the measure, as its row says, in the marked cell, whatever the keys of the Bank say.
+    pub(super) fn feed_on_map(
         &mut self,
         what: FeedKind,
         measure: FeedMeasure,
         at: &Moment,
     ) -> Result<String, AppError> {
-        let amount = self.measures(what, measure)?;
+        let amount = self.measures(what, measure, 1)?;
         self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let said = FeedSaid { what, amount, rod: None, place: Some(self.aimed_place(at)?) };
-        let notice = self.log_feed(said, at)?;
-        self.feed.count = 1;
-        Ok(notice)
+        let said = FeedSaid { what, amount, rod: None, place: Some(self.place_on_map(at)?) };
+        self.log_feed(said, at)
     }
 
-    /// The chosen number of a measure.
-    fn measures(&self, what: FeedKind, measure: FeedMeasure) -> Result<FeedAmount, AppError> {
+    /// A number of a measure.
+    fn measures(&self, what: FeedKind, measure: FeedMeasure, count: u16) -> Result<FeedAmount, AppError> {
         let place = feed_way(what, measure).ok_or_else(|| AppError::unknown("feed", "measure"))?;
         let each_mg = FEED_WAYS.get(place).map_or(1, |way| self.phone.feed.of(way));
-        Ok(FeedAmount::Measures { measure, count: self.feed.count, each_mg })
+        Ok(FeedAmount::Measures { measure, count, each_mg })
     }
 
     fn at_spot(&self, session: &Session, what: FeedKind, amount: FeedAmount) -> FeedSaid {
@@ -171,7 +169,17 @@ impl App {
     fn log_feed(&mut self, said: FeedSaid, at: &Moment) -> Result<String, AppError> {
         self.log_here(Payload::Fed(said), at)?;
         let what = screen::feed_words(self.words, said.what, &said.amount, self.weights());
-        Ok(self.words.say_with("notice-fed", &[("what", Arg::Text(&what))]))
+        Ok(self.say_at("notice-fed", &what, said.place.filter(|_| said.rod.is_none())))
+    }
+
+    /// A notice of what was logged; at a place on the map, with its name.
+    pub(super) fn say_at(&self, id: &str, what: &str, place: Option<WaterPlace>) -> String {
+        let Some((session, place)) = self.session().zip(place) else {
+            return self.words.say_with(id, &[("what", Arg::Text(what))]);
+        };
+        let place = screen::place_words(self.words, session, self.chosen, place);
+        let args = [("what", Arg::Text(what)), ("place", Arg::Text(&place))];
+        self.words.say_with(&format!("{id}-at"), &args)
     }
 }
 

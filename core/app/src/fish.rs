@@ -9,7 +9,7 @@ use restwater_match_day::weight::WeightError;
 use restwater_screen as screen;
 use restwater_screen::{FirstFish, FishInput, FishTap, FishView, LandedFish, UsualClass, WeightView};
 use restwater_session::match_setup::MatchError;
-use restwater_session::own_count::{OwnCount, own_count};
+use restwater_session::own_count::{OwnCount, net_in_use, own_count};
 use restwater_session::{CaughtFish, EndCause, MatchSetup, NotNow, RodState, Session, catch, classes_used};
 use uuid::Uuid;
 
@@ -186,15 +186,18 @@ impl App {
         at: &Moment,
         change: impl FnOnce(&mut FishSaid),
     ) -> Result<String, AppError> {
-        let cast = self.fish_of(cast)?.cast;
-        let session = self.session().ok_or(NotNow::NoSession)?;
-        let said = session.fish.iter().find(|f| f.said.cast == cast).map(|f| f.said.clone());
-        let mut said =
-            said.unwrap_or(FishSaid { cast, class: None, weight: None, net: None, put_back: false });
+        let mut said = self.said_of(self.fish_of(cast)?.cast)?;
         change(&mut said);
         let notice = self.log_here(Payload::FishSet(said), at)?;
         self.fish.typed = None;
         Ok(notice)
+    }
+
+    /// What was said of the fish of a cast.
+    fn said_of(&self, cast: Uuid) -> Result<FishSaid, AppError> {
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        let said = session.fish.iter().find(|f| f.said.cast == cast).map(|f| f.said.clone());
+        Ok(said.unwrap_or(FishSaid { cast, class: None, weight: None, net: None, put_back: false }))
     }
 
     fn type_weight(
@@ -240,12 +243,37 @@ impl App {
         self.say_fish(cast, at, |said| said.class = Some(class))
     }
 
+    /// Says the net of a fish. Those landed after it stay where they are: a net carries over to the fish after it, so the next
+    /// one, if it has none of its own, is given the net that was in use.
     fn net(&mut self, cast: Option<Uuid>, name: &str, at: &Moment) -> Result<String, AppError> {
         let net = self.net_name(name)?;
-        let kind = self.fish_of(cast)?.class.unwrap_or_default();
+        let fish = self.fish_of(cast)?;
         let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
-        rules.net_for(&net, &kind).map_err(MatchError::from)?;
-        self.say_fish(cast, at, |said| (said.net, said.put_back) = (Some(net), false))
+        rules.net_for(&net, &fish.class.unwrap_or_default()).map_err(MatchError::from)?;
+        let after = self.next_in_its_net(fish.cast, &net)?;
+        let said = FishSaid { net: Some(net), put_back: false, ..self.said_of(fish.cast)? };
+        let session = self.session().ok_or(NotNow::NoSession)?.id;
+        let payloads: Vec<Payload> = [said].into_iter().chain(after).map(Payload::FishSet).collect();
+        let kind = payloads.first().map_or("", Payload::kind).to_owned();
+        self.write_all(session, payloads, at)?;
+        self.fish.typed = None;
+        Ok(self.say_what("notice-logged", &kind))
+    }
+
+    /// What keeps the fish landed after that of a cast in their nets, when that one comes to lie in `net`; none where nothing
+    /// would move them.
+    fn next_in_its_net(&self, cast: Uuid, net: &str) -> Result<Option<FishSaid>, AppError> {
+        let caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
+        let setup = self.match_setup().ok_or(NotNow::NoMatch)?;
+        let until = caught.iter().position(|fish| fish.cast == cast).map_or(caught.len(), |place| place + 1);
+        let own = |fish: &CaughtFish| fish.net.as_ref().is_some_and(|net| setup.rules.net(net).is_some());
+        let in_use = net_in_use(setup, &caught[..until]).filter(|in_use| !same_name(in_use, net));
+        match (caught.get(until).filter(|next| !own(next)), in_use) {
+            (Some(next), Some(in_use)) => {
+                Ok(Some(FishSaid { net: Some(in_use), ..self.said_of(next.cast)? }))
+            }
+            _ => Ok(None),
+        }
     }
 }
 

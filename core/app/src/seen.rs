@@ -12,11 +12,13 @@ impl App {
     pub(super) fn seen_screen(&self, now: &Moment) -> FishView {
         let session = self.session().filter(|session| session.is_open());
         let has_spot = session.and_then(|session| spot_now(session, self.chosen)).is_some();
+        let at_aim = self.seen_at_aim || !has_spot;
         screen::seen_view(&SeenInput {
             session,
             rod: self.chosen,
-            at_aim: self.seen_at_aim || !has_spot,
+            at_aim,
             has_spot,
+            aim: if at_aim { self.aimed_place().ok() } else { None },
             now: &self.on_line(now),
             words: self.words,
         })
@@ -26,8 +28,8 @@ impl App {
     pub(super) fn seen_tap(&mut self, tap: SeenTap, at: &Moment) -> Result<String, AppError> {
         match tap {
             SeenTap::Sign { sign } => {
-                let place = self.seen_place(at)?;
-                self.fish_shown(sign, place, at)
+                let (place, at_aim) = self.seen_place()?;
+                self.fish_shown(sign, place, at_aim, at)
             }
             SeenTap::Neighbour { side } | SeenTap::NeighbourHere { side } => {
                 self.log_here(Payload::NeighbourCaught { side }, at)?;
@@ -41,20 +43,21 @@ impl App {
         }
     }
 
-    /// Where they show: at the rod's spot, or at the aim where that is chosen or the spot isn't set.
-    fn seen_place(&mut self, at: &Moment) -> Result<WaterPlace, AppError> {
+    /// Where they show: at the rod's spot, or at the aim where that is chosen or the spot isn't set; and whether it is the aim.
+    fn seen_place(&self) -> Result<(WaterPlace, bool), AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         match spot_now(session, self.chosen).filter(|_| !self.seen_at_aim) {
-            Some(spot) => Ok(place_of(spot)),
-            None => self.aimed_place(at),
+            Some(spot) => Ok((place_of(spot), false)),
+            None => Ok((self.aimed_place()?, true)),
         }
     }
 
-    /// Logs fish that showed.
+    /// Logs fish that showed, and names the place if it is that of the aim.
     pub(super) fn fish_shown(
         &mut self,
         sign: FishSign,
         place: WaterPlace,
+        at_aim: bool,
         at: &Moment,
     ) -> Result<String, AppError> {
         let payload = Payload::FishShown { sign, place };
@@ -63,6 +66,6 @@ impl App {
         }
         self.log_here(payload, at)?;
         let what = screen::sign_words(self.words, sign);
-        Ok(self.words.say_with("notice-seen", &[("what", Arg::Text(&what))]))
+        Ok(self.say_at("notice-seen", &what, Some(place).filter(|_| at_aim)))
     }
 }

@@ -8,7 +8,7 @@ use restwater_log::{Moment, Payload, SessionSetup};
 use restwater_screen as screen;
 use restwater_screen::{SetupInput, SetupTap, SetupView};
 use restwater_session::Logged;
-use restwater_session::{LandmarkKind, MOST_RODS, Session};
+use restwater_session::{LandmarkKind, MOST_RODS, Session, same_peg, same_water};
 use restwater_sky::daylight::{Place, daylight};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
@@ -53,9 +53,20 @@ impl TypedPlace {
         let water = if self.water { &draft.water } else { &copied.water };
         let peg = if self.peg { &draft.peg } else { &copied.peg };
         // A peg of another water is none of this one.
-        let peg = peg.clone().filter(|_| self.peg || *water == copied.water);
+        let peg =
+            peg.clone().filter(|_| self.peg || same_water(Some(named(water)), Some(named(&copied.water))));
         SessionSetup { peg, water: water.clone(), ..copied.clone() }
     }
+}
+
+/// The name of a water. The angler chose to copy the session, so two waters without a name are the same.
+fn named(water: &Option<String>) -> &str {
+    water.as_deref().unwrap_or_default()
+}
+
+/// Water and peg of a set-up.
+fn place_of(setup: &SessionSetup) -> (Option<&str>, Option<&str>) {
+    (Some(named(&setup.water)), setup.peg.as_deref())
 }
 
 /// An item as it is stored: in its own form or, by an older version, as a text.
@@ -234,6 +245,20 @@ impl App {
         self.journal.beside(Beside::AfterTheTap, forgotten.and(stored));
     }
 
+    /// The next START is offered the place of the session that has begun with the choices, as it was put right, or as it was
+    /// before if that was taken back; until something is chosen for the next one.
+    pub(super) fn follow_place_of(&mut self, session: Uuid) {
+        let begun = self.journal.recent().of(session).map(|loaded| &loaded.session);
+        let begun = begun.filter(|begun| self.setup.used_by == Some(session) && begun.started.is_some());
+        let Some(SessionSetup { water, peg, .. }) = begun.map(|begun| &begun.setup) else { return };
+        if (water, peg) == (&self.draft.water, &self.draft.peg) {
+            return;
+        }
+        let (water, peg) = (water.clone(), peg.clone());
+        let followed = self.change_draft(|draft| (draft.water, draft.peg) = (water, peg));
+        self.journal.beside(Beside::AfterTheTap, followed);
+    }
+
     /// Discards the choices.
     fn forget_setup(&mut self) -> Result<(), AppError> {
         self.setup = SetupState::default();
@@ -311,9 +336,7 @@ fn copied(last: &Session, setup: &SessionSetup) -> Vec<Payload> {
     payloads.extend(
         rods().filter_map(|rod| Some(Payload::FeederSet { rod: rod.number, fill_mg: Some(rod.fill_mg?) })),
     );
-    // The angler chose to copy this session, so at the same peg it is the same water, named or not.
-    let same_peg = setup.peg.is_some() && setup.peg == last.setup.peg && setup.water == last.setup.water;
-    if !same_peg {
+    if !same_peg(place_of(setup), place_of(&last.setup)) {
         return payloads;
     }
     payloads.extend(

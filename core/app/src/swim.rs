@@ -1,6 +1,7 @@
 //! The Swim screen's own state and taps: the aimed cell, the moment shown, water kept back.
 
 use super::error::within;
+use super::feed::place_of;
 use super::spots::spot_at;
 use super::swim_typed::Typed;
 use super::{App, AppError};
@@ -8,8 +9,10 @@ use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
 use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
-use restwater_session::{NotNow, Session, Stamp, check_swim, reach_m, swim_of, where_next};
-use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Step, Swim, SwimFigures, SwimScene, WhereNext};
+use restwater_session::{NotNow, Session, Stamp, check_swim, point_of, reach_m, swim_of, where_next};
+use restwater_swim::{
+    CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene, WhereNext,
+};
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;
 /// The distance to keep from a hazard set by a tap, in cm: a guess.
@@ -18,7 +21,8 @@ const CLEAR_CM: u32 = 300;
 /// What the Swim screen remembers between taps; it is not part of the log.
 #[derive(Debug, Clone, Default)]
 pub(super) struct SwimState {
-    aimed: Option<CellId>,
+    /// The water aimed at. Bands, marks and casts make other cells, so it is kept as a place and its cell is found when it is used.
+    aimed: Option<Spot>,
     pad: SwimPad,
     pub(super) steps_back: i64,
     pub(super) typed: Typed,
@@ -56,8 +60,8 @@ pub fn swim_legend(glass: &FanGlass, words: &screen::Wording) -> Result<SwimScen
 #[cfg(test)]
 impl SwimState {
     /// The cell that is aimed at, if any.
-    pub(super) fn aimed(&self) -> Option<CellId> {
-        self.aimed
+    pub(super) fn aimed(&self, swim: &Swim) -> Option<CellId> {
+        swim.cell_of(self.aimed?)
     }
 }
 
@@ -87,8 +91,8 @@ impl App {
     pub fn swim_tap(&mut self, glass: &FanGlass, x: f64, y: f64) -> Result<bool, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
         let cell = swim.tapped(&self.scene_ask(glass)?, x, y)?;
-        if cell.is_some() {
-            self.swim.aimed = cell;
+        if let Some(cell) = cell {
+            self.swim.aimed = swim.cell(cell)?.aim;
         }
         Ok(cell.is_some())
     }
@@ -128,22 +132,38 @@ impl App {
         Ok((swim, figures, next))
     }
 
+    /// The cell with the corner marks: the one the angler chose, else the one proposed.
     fn aimed(&self, swim: &Swim, first: Option<CellId>) -> Option<CellId> {
-        let chosen = self.swim.aimed.filter(|id| swim.cell(*id).is_ok_and(|cell| cell.aim.is_some()));
-        chosen.or(first).or_else(|| swim.first_cell())
+        self.chosen_cell(swim).or(first).or_else(|| swim.first_cell())
     }
 
-    /// The place of the cell that is aimed at.
-    pub(super) fn aimed_place(&mut self, now: &Moment) -> Result<WaterPlace, AppError> {
+    /// The cell that the angler chose, as long as it can be cast to.
+    fn chosen_cell(&self, swim: &Swim) -> Option<CellId> {
+        let cell = swim.cell_of(self.swim.aimed?)?;
+        swim.cell(cell).is_ok_and(|cell| cell.aim.is_some()).then_some(cell)
+    }
+
+    /// The place that the angler chose: in the cell aimed at, else where the rod is sent. Whoever aims from another screen
+    /// doesn't see what the app proposes, so that is never taken for a choice.
+    pub(super) fn aimed_place(&self) -> Result<WaterPlace, AppError> {
+        self.shows_now()?;
+        let session = self.session().ok_or(NotNow::NoSession)?;
+        let swim = swim_of(session)?;
+        if let Some(cell) = self.chosen_cell(&swim) {
+            return middle_of(&swim, cell);
+        }
+        let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref()).map(place_of);
+        // A spot from a file may be impossible.
+        sent.filter(|place| point_of(*place).is_some()).ok_or(AppError::NoCell)
+    }
+
+    /// The place of the cell with the corner marks, for whoever looks at the map.
+    pub(super) fn place_on_map(&mut self, now: &Moment) -> Result<WaterPlace, AppError> {
         self.shows_now()?;
         let (swim, _, next) = self.next_at(&self.swim_now(now))?;
         let session = self.session().ok_or(NotNow::NoSession)?;
         let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
-        let spot = swim.cell(cell)?.aim.ok_or(AppError::NoCell)?;
-        Ok(WaterPlace {
-            bearing_cdeg: libm::round(spot.bearing_deg * 100.0) as i32,
-            range_cm: libm::round(spot.range_m.max(0.0) * 100.0) as u32,
-        })
+        middle_of(&swim, cell)
     }
 
     /// The cell with the ring: the one chosen for this rod's next cast, otherwise kept-back water whose time
@@ -162,10 +182,9 @@ impl App {
 
     fn aim_at(&mut self, cell: CellId) -> Result<String, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
-        if !swim.cell(cell).is_ok_and(|cell| cell.aim.is_some()) {
-            return Err(AppError::unknown("cell", format_args!("{}, {}", cell.column, cell.row)));
-        }
-        self.swim.aimed = Some(cell);
+        let aim = swim.cell(cell).ok().and_then(|cell| cell.aim);
+        let unknown = || AppError::unknown("cell", format_args!("{}, {}", cell.column, cell.row));
+        self.swim.aimed = Some(aim.ok_or_else(unknown)?);
         Ok(String::new())
     }
 
@@ -190,7 +209,7 @@ impl App {
     pub(super) fn step_aim(&mut self, step: Step, at: &Moment) -> Result<String, AppError> {
         let (swim, _, next) = self.next_at(&self.shown(at))?;
         let from = self.aimed(&swim, self.ring(self.session().ok_or(NotNow::NoSession)?, &swim, &next));
-        self.swim.aimed = from.map(|cell| swim.step(cell, step));
+        self.swim.aimed = from.and_then(|cell| swim.cell(swim.step(cell, step)).ok()?.aim);
         Ok(String::new())
     }
 
@@ -221,7 +240,8 @@ impl App {
         self.write(id, payload, None, at)?;
         match what {
             AtAim::Cast | AtAim::Keep => (self.swim.aimed, self.swim.pad) = (None, SwimPad::Plain),
-            AtAim::Release => {}
+            // The ring leaves water that is no longer kept back, and the angler stays with it.
+            AtAim::Release => self.swim.aimed = swim.cell(cell)?.aim,
             AtAim::Mark { .. } | AtAim::Feature { .. } | AtAim::Hazard { .. } => self.swim.typed.name.clear(),
         }
         Ok(self.say_what("notice-logged", &kind))
@@ -311,10 +331,10 @@ impl App {
             }
             SwimTap::Seen { sign } => {
                 self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-                let place = self.aimed_place(at)?;
-                return self.fish_shown(*sign, place, at);
+                let place = self.place_on_map(at)?;
+                return self.fish_shown(*sign, place, true, at);
             }
-            SwimTap::Feed { what, measure } => return self.feed_at_aim(*what, *measure, at),
+            SwimTap::Feed { what, measure } => return self.feed_on_map(*what, *measure, at),
             SwimTap::Rename { id } => return self.rename(*id, at),
             SwimTap::Remove { thing } => return self.remove(*thing, at),
             _ => {}
@@ -327,6 +347,15 @@ impl App {
         self.write(id, payload, None, at)?;
         Ok(self.say_what("notice-logged", "swim_set"))
     }
+}
+
+/// The place in a cell at which casts to it are aimed.
+fn middle_of(swim: &Swim, cell: CellId) -> Result<WaterPlace, AppError> {
+    let spot = swim.cell(cell)?.aim.ok_or(AppError::NoCell)?;
+    Ok(WaterPlace {
+        bearing_cdeg: libm::round(spot.bearing_deg * 100.0) as i32,
+        range_cm: libm::round(spot.range_m.max(0.0) * 100.0) as u32,
+    })
 }
 
 /// What is done with the aimed cell.

@@ -1,6 +1,7 @@
 //! The app on a real store, tap by tap.
 
 mod advice;
+mod aim;
 mod all_out;
 mod any_choice;
 mod any_tap;
@@ -20,11 +21,13 @@ mod hazards;
 mod kept;
 mod language;
 mod late;
+mod late_doubts;
 mod late_start;
 mod learning;
 mod left_open;
 mod left_screens;
 mod mend;
+mod nets;
 mod phone_screen;
 mod plan;
 mod plan_days;

@@ -69,6 +69,7 @@ impl App {
     pub(super) fn after(&mut self, committed: &Committed) {
         // Who logs is looking at now.
         self.swim.steps_back = 0;
+        self.follow_place_of(committed.session);
         let today = self.session().map(|s| s.id);
         let before_today = today != Some(committed.session) && !is_kit(committed.session);
         if before_today || !self.advisor.is_of(today) {

@@ -4,6 +4,7 @@ feed-no-session = Kein Ansitz ist offen
 feed-at-spot = Füttern an der Stelle
 feed-at-rod = Füttern an der Stelle von Rute { $rod }
 feed-at-aim = Füttern am Ziel auf der Karte
+aim-none = Auf der Karte ist noch kein Feld gewählt.
 # Wie lange her, wo immer es gesagt wird.
 ago = { $minutes ->
     [0] gerade eben
@@ -107,5 +108,6 @@ feed-weighed = FUTTER
 feed-weighed-sub = { $weight }, { $what }
 feed-weighed-spoken = Füttern: { $weight }, { $what }.
 notice-fed = Gefüttert: { $what }.
+notice-fed-at = Gefüttert: { $what }. { $place }.
 entry-fed = Futter
 entry-feeder_set = Futterkorb

@@ -20,6 +20,7 @@ seen-map = Karte
 seen-map-sub = Ziel anderswo
 seen-map-spoken = Die Karte öffnen, um anderswohin zu zielen.
 notice-seen = Notiert: { $what }.
+notice-seen-at = Notiert: { $what }. { $place }.
 entry-fish_shown = Fisch gezeigt
 
 # Ein Fisch, den ein Nachbar fing.

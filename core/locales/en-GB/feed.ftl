@@ -4,6 +4,7 @@ feed-no-session = No session is open
 feed-at-spot = Feed at the spot
 feed-at-rod = Feed at rod { $rod }'s spot
 feed-at-aim = Feed at the aim on the map
+aim-none = No square is chosen on the map yet.
 # How long ago, wherever it is said.
 ago = { $minutes ->
     [0] just now
@@ -107,5 +108,6 @@ feed-weighed = FEED
 feed-weighed-sub = { $weight }, { $what }
 feed-weighed-spoken = Feed { $weight }, { $what }.
 notice-fed = Fed: { $what }.
+notice-fed-at = Fed: { $what }. { $place }.
 entry-fed = feed
 entry-feeder_set = feeder

@@ -20,6 +20,7 @@ seen-map = Map
 seen-map-sub = aim elsewhere
 seen-map-spoken = Open the map to aim at another place.
 notice-seen = Logged: { $what }.
+notice-seen-at = Logged: { $what }. { $place }.
 entry-fish_shown = fish showing
 
 # A fish that a neighbour was seen to land.

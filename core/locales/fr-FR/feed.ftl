@@ -4,6 +4,7 @@ feed-no-session = Aucune sortie ouverte
 feed-at-spot = Amorcer au point
 feed-at-rod = Amorcer au point de la canne { $rod }
 feed-at-aim = Amorcer à la visée, sur la carte
+aim-none = Aucune case n'est encore choisie sur la carte.
 # Depuis quand, partout où cela est dit.
 ago = { $minutes ->
     [0] à l'instant
@@ -107,5 +108,6 @@ feed-weighed = AMORCE
 feed-weighed-sub = { $weight }, { $what }
 feed-weighed-spoken = Amorcer : { $weight }, { $what }.
 notice-fed = Amorcé : { $what }.
+notice-fed-at = Amorcé : { $what }. { $place }.
 entry-fed = amorce
 entry-feeder_set = cage

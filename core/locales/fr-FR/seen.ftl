@@ -20,6 +20,7 @@ seen-map = Carte
 seen-map-sub = viser ailleurs
 seen-map-spoken = Ouvrir la carte pour viser ailleurs.
 notice-seen = Noté : { $what }.
+notice-seen-at = Noté : { $what }. { $place }.
 entry-fish_shown = poisson vu
 
 # Un poisson pris par un voisin.

@@ -1,7 +1,7 @@
 //! Which ops of a log are in force, at what time and with what payload, once undo and corrections are taken
 //! into account.
 
-use super::{EndSaid, Moment, Op, Payload};
+use super::{EndSaid, Moment, Op, OpOrder, Payload};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
@@ -23,8 +23,8 @@ pub struct Effective<'a> {
 pub struct Said {
     /// How the cast ended, the seconds from its splash, and the op that logged it.
     pub end: Option<(EndSaid, Option<u32>, Uuid)>,
-    /// The entry was confirmed to be right.
-    pub confirmed: bool,
+    /// Where in the log the entry was confirmed to be right, for the last time.
+    pub confirmed: Option<OpOrder>,
 }
 
 /// The ops in the order of the log, each id once.
@@ -54,7 +54,7 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
             Payload::CastEndSet { end, after_s } => {
                 said.entry(target).or_default().end = Some((end, after_s, op.id));
             }
-            Payload::Confirmed => said.entry(target).or_default().confirmed = true,
+            Payload::Confirmed => said.entry(target).or_default().confirmed = Some(op.order()),
             _ => {
                 payloads.insert((target, op.payload.kind()), &op.payload);
             }
@@ -131,9 +131,11 @@ mod tests {
     #[test]
     fn corrected_ends_and_confirmations_are_attached_to_the_entry() {
         let ended = amending(2, 1, Payload::CastEndSet { end: EndSaid::Lost, after_s: Some(90) });
-        let ops = [cast(1), ended, cast(3), amending(4, 1, Payload::Confirmed)];
+        let (early, late) = (amending(4, 1, Payload::Confirmed), amending(5, 1, Payload::Confirmed));
+        let confirmed = Some(late.order());
+        let ops = [cast(1), ended, cast(3), early, late];
         let found = in_force(&ops);
-        assert_eq!(found[0].said, Said { end: Some((EndSaid::Lost, Some(90), id(2))), confirmed: true });
+        assert_eq!(found[0].said, Said { end: Some((EndSaid::Lost, Some(90), id(2))), confirmed });
         assert_eq!(found[1].said, Said::default());
     }
 

@@ -5,7 +5,7 @@ use super::feed_ways::{FEED_WAYS, FeedWay, feed_way};
 use super::figures::whole;
 use super::match_day::weight_words;
 use super::phone_settings::FeedGuesses;
-use super::place::spot_words;
+use super::place::{place_words, spot_words};
 use super::{Action, Arg, FeedTap, FishKey, FishView, KeyTap, TackleTap, WeightView, Which, Wording};
 use restwater_log::{FeedAmount, FeedKind, FeedMeasure, RodNumber, Spot, WaterPlace, WeightUnit};
 use restwater_match_day::weight::Weight;
@@ -27,7 +27,9 @@ pub struct FeedInput<'a> {
     pub rod: RodNumber,
     /// The spot of that rod's cast, or of its next one.
     pub spot: Option<&'a Spot>,
-    /// The cell that is aimed at, if feed goes there.
+    /// Whether feed goes to the aim on the map.
+    pub at_aim: bool,
+    /// Where that is, if the angler chose any.
     pub aim: Option<WaterPlace>,
     /// Now, on the time line of the session.
     pub now: &'a Stamp,
@@ -67,33 +69,42 @@ impl FeedInput<'_> {
 
     fn here(&self) -> Option<FedHere> {
         let session = self.session?;
-        match self.aim {
-            Some(aim) => session.fed_near(aim, self.now),
-            None => session.fed_here(self.rod, self.spot, self.now),
+        if self.at_aim {
+            session.fed_near(self.aim?, self.now)
+        } else {
+            session.fed_here(self.rod, self.spot, self.now)
+        }
+    }
+
+    /// Where feed goes, and what is there already.
+    fn place(&self) -> Vec<String> {
+        let fed = match &self.here() {
+            Some(here) => fed_words(self.words, here, self.unit),
+            None => self.words.say("feed-none-here"),
+        };
+        match (self.session, self.aim) {
+            (None, _) => vec![fed],
+            (Some(_), None) if self.at_aim => vec![self.words.say("aim-none")],
+            (Some(session), Some(aim)) if self.at_aim => {
+                vec![fed, format!("{}.", place_words(self.words, session, self.rod, aim))]
+            }
+            (Some(session), _) => vec![fed, format!("{}.", spot_words(self.words, session, self.spot))],
         }
     }
 
     fn title(&self) -> String {
-        match (self.session, self.aim) {
-            (None, _) => self.words.say("feed-no-session"),
-            (Some(_), Some(_)) => self.words.say("feed-at-aim"),
-            (Some(session), None) if session.rods.len() < 2 => self.words.say("feed-at-spot"),
-            (Some(_), None) => self.say("feed-at-rod", &[("rod", &self.rod.to_string())]),
+        match self.session {
+            None => self.words.say("feed-no-session"),
+            Some(_) if self.at_aim => self.words.say("feed-at-aim"),
+            Some(session) if session.rods.len() < 2 => self.words.say("feed-at-spot"),
+            Some(_) => self.say("feed-at-rod", &[("rod", &self.rod.to_string())]),
         }
     }
 }
 
 /// Makes the screen of feed.
 pub fn feed_view(input: &FeedInput) -> FishView {
-    let mut says = Vec::new();
-    let here = input.here();
-    says.push(match &here {
-        Some(here) => fed_words(input.words, here, input.unit),
-        None => input.words.say("feed-none-here"),
-    });
-    if let Some(session) = input.session.filter(|_| input.aim.is_none()) {
-        says.push(format!("{}.", spot_words(input.words, session, input.spot)));
-    }
+    let mut says = input.place();
     says.push(input.words.say("feed-guesses"));
     FishView {
         title: input.title(),
@@ -183,7 +194,7 @@ fn count_key(input: &FeedInput) -> FishKey {
 
 /// Where it goes: the rod's spot or the cell that is aimed at.
 fn place_key(input: &FeedInput) -> FishKey {
-    let aim = input.aim.is_some();
+    let aim = input.at_aim;
     let id = if aim { "feed-to-aim" } else { "feed-to-spot" };
     FishKey {
         solid: aim,

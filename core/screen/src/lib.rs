@@ -122,7 +122,7 @@ pub use mend::{MendLine, MendOpen, MendView};
 pub use peg::{peg_name, peg_words};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};
 pub use place::mark_of;
-pub use place::spot_words;
+pub use place::{place_words, spot_words};
 pub use plan::{plan_day_words, plan_words};
 pub use questions::StandingQuestion;
 pub use refused::Refused;

@@ -2,8 +2,8 @@
 
 use super::{Arg, Wording};
 use restwater_bench::units::LineLength;
-use restwater_log::{Reach, Rig, Spot};
-use restwater_session::{Mark, Session, reach_m};
+use restwater_log::{Reach, Rig, RodNumber, Spot, WaterPlace};
+use restwater_session::{Mark, Session, reach_m, reach_near};
 
 /// "Dead tree, 11 wraps of 2 m (22 m), clipped up".
 pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> String {
@@ -13,6 +13,20 @@ pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> St
     let reach = reach_words(words, spot.reach);
     let text = words.say_with("spot-at", &[("where", Arg::Text(&aim)), ("reach", Arg::Text(&reach))]);
     if spot.clipped { format!("{text}, {}", words.say("clipped")) } else { text }
+}
+
+/// A place on the map in words, like a spot of this rod there: "Dead tree, 11 wraps of 2 m (22 m)".
+pub fn place_words(words: &Wording, session: &Session, rod: RodNumber, place: WaterPlace) -> String {
+    let reach = reach_like(session, rod, f64::from(place.range_cm) / 100.0);
+    let spot = Spot { mark: None, bearing_cdeg: place.bearing_cdeg, reach, clipped: false };
+    spot_words(words, session, Some(&spot))
+}
+
+/// A distance as the spot of this rod was measured, or before it has one in wraps.
+pub(crate) fn reach_like(session: &Session, rod: RodNumber, range_m: f64) -> Reach {
+    let wraps = Reach::Wraps { hundredths: 100, span_tenth_mm: session.setup.span_tenth_mm };
+    let spot = session.rod(rod).and_then(|rod| rod.spot.as_ref());
+    reach_near(range_m, spot.map_or(wraps, |spot| spot.reach))
 }
 
 /// The aiming mark that names a spot: the one it was cast to, or if only a direction was given, one exactly

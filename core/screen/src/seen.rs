@@ -3,9 +3,10 @@
 //! landed fish.
 
 use super::figures::{clock, whole};
+use super::place::place_words;
 use super::{Action, Arg, FishKey, FishView, KeyTap, SeenTap, Which, Wording};
 use restwater_compare::BesideVerdict;
-use restwater_log::{FishSign, RodNumber, Side};
+use restwater_log::{FishSign, RodNumber, Side, WaterPlace};
 use restwater_session::{Session, Stamp, beside};
 
 /// The signs of fish, in the order in which they are offered.
@@ -23,6 +24,8 @@ pub struct SeenInput<'a> {
     pub at_aim: bool,
     /// Whether the rod's spot is known.
     pub has_spot: bool,
+    /// Where the aim is, if the angler chose any.
+    pub aim: Option<WaterPlace>,
     /// Now, on the time line of the session.
     pub now: &'a Stamp,
     /// The language.
@@ -86,6 +89,7 @@ pub fn seen_view(input: &SeenInput) -> FishView {
     if says.is_empty() {
         says.push(words.say("seen-what"));
     }
+    says.extend(input.session.filter(|_| input.at_aim).map(|session| aim_words(input, session)));
     says.extend(input.session.into_iter().flat_map(|session| lately(words, session, input.now)));
     let key = |tag: &str, id: &str, tap: SeenTap| key(input, tag, id, tap);
     let mut classes = FISH_SIGNS
@@ -115,6 +119,12 @@ pub fn seen_view(input: &SeenInput) -> FishView {
             ..key("map", "seen-map", SeenTap::AtAim { aim: true })
         },
     }
+}
+
+/// The place at which fish that are seen will be logged, or that none is chosen.
+fn aim_words(input: &SeenInput, session: &Session) -> String {
+    let place = input.aim.map(|aim| format!("{}.", place_words(input.words, session, input.rod, aim)));
+    place.unwrap_or_else(|| input.words.say("aim-none"))
 }
 
 /// "Is it you or the lake?": the verdict, its evidence, and what it can't see. Empty before a neighbour's

@@ -5,12 +5,12 @@ mod rows;
 mod words;
 
 use super::figures::{clock, whole};
-use super::place::{bearing_words, reach_words};
+use super::place::{bearing_words, reach_like, reach_words};
 use super::{
     Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, peg_name, sentence_case,
 };
 use restwater_log::{Moment, Reach, RodNumber, WeightUnit};
-use restwater_session::{Session, reach_m, reach_near};
+use restwater_session::{Session, reach_m};
 use restwater_swim::{
     CellId, CellState, ColumnName, Drift, GoInBecause, LEGEND, LegendSample, NextSpot, Reason, SceneWords,
     Swim, SwimFigures, WhereNext,
@@ -294,12 +294,7 @@ impl SwimScreen<'_> {
 
     /// The reach of a cell in the unit this rod counts in.
     fn reach(&self, next: &NextSpot) -> Reach {
-        let spot = self.session.rod(self.rod).and_then(|rod| rod.spot.as_ref());
-        let like = spot.map_or(
-            Reach::Wraps { hundredths: 100, span_tenth_mm: self.session.setup.span_tenth_mm },
-            |spot| spot.reach,
-        );
-        reach_near(next.spot.range_m, like)
+        reach_like(self.session, self.rod, next.spot.range_m)
     }
 
     fn direction(&self, next: &NextSpot) -> String {

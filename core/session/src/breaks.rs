@@ -46,8 +46,15 @@ impl Session {
     /// Minutes of the session that were fished: without breaks, without the time before a doubtful END and, in a match, without
     /// the time before all-in and after all-out unless a bait was out then. `None` before the session has ended.
     pub fn fished_min(&self) -> Option<f64> {
-        let (started, ended) = (self.started.as_ref()?, fished_until(self)?);
-        let (mut from_ms, mut to_ms) = (started.at_ms, ended.at_ms);
+        let (from_ms, to_ms) = self.fished_ms(fished_until(self)?)?;
+        let away = self.overlap_min(from_ms, to_ms);
+        Some((to_ms.saturating_sub(from_ms) as f64 / 60_000.0 - away).max(0.0))
+    }
+
+    /// From when to when it was fished, in ms on the time line, given that it was fished until `until`: in a match from all-in to
+    /// all-out, or as long as a bait was out. Breaks are in it.
+    pub(super) fn fished_ms(&self, until: &Stamp) -> Option<(i64, i64)> {
+        let (mut from_ms, mut to_ms) = (self.started.as_ref()?.at_ms, until.at_ms);
         if let Some(day) = &self.match_day {
             let first = self.casts.iter().map(|cast| cast.start.at_ms).min();
             let last = self.casts.iter().filter_map(|cast| wait_end_ms(self, cast)).max();
@@ -55,8 +62,7 @@ impl Session {
             from_ms = from_ms.max(first.map_or(all_in, |first| first.min(all_in)));
             to_ms = to_ms.min(last.map_or(all_out, |last| last.max(all_out)));
         }
-        let away = self.overlap_min(from_ms, to_ms);
-        Some((to_ms.saturating_sub(from_ms) as f64 / 60_000.0 - away).max(0.0))
+        Some((from_ms, to_ms))
     }
 
     /// Minutes of breaks between two stamps; a break that has not ended counts up to `to`.
@@ -64,7 +70,7 @@ impl Session {
         self.overlap_min(from.at_ms, to.at_ms)
     }
 
-    fn overlap_min(&self, from_ms: i64, to_ms: i64) -> f64 {
+    pub(super) fn overlap_min(&self, from_ms: i64, to_ms: i64) -> f64 {
         let end = |rest: &Break| rest.to.as_ref().map_or(to_ms, |end| end.at_ms).min(to_ms);
         let mut spans: Vec<(i64, i64)> =
             self.breaks.iter().map(|rest| (rest.from.at_ms.max(from_ms), end(rest))).collect();

@@ -152,12 +152,12 @@ impl Folding {
             Payload::AlternationEnded => session.alternation = None,
             Payload::Away => {
                 session.go_away(step);
-                self.note_timed(step, self.rods_last_used());
+                self.note_break(step, self.rods_last_used());
             }
             Payload::Returned => {
                 let since = session.away().map(|rest| rest.from.clone());
                 session.come_back(step);
-                self.note_timed(step, since);
+                self.note_break(step, since);
             }
             Payload::Fed(said) => {
                 session.take_feed(step, said);
@@ -178,12 +178,8 @@ impl Folding {
                 session.next_time.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
             }
             Payload::ConditionsSet(conditions) => {
-                let (op, at) = (step.op.id, step.at.clone());
-                session.conditions.push(ConditionsAt {
-                    op,
-                    at,
-                    conditions: Conditions::from_logged(conditions),
-                });
+                let (op, at, conditions) = (step.op.id, step.at.clone(), Conditions::from_logged(conditions));
+                session.conditions.push(ConditionsAt { op, at, conditions });
             }
             Payload::MarkSet { name, bearing_cdeg } => {
                 let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
@@ -327,14 +323,15 @@ impl Folding {
 
     /// Notes the entry that setting the time back would change.
     fn note_timed(&mut self, step: &Step, not_before: Option<Stamp>) {
-        self.session.last_timed = Some(LastTimed {
-            op: step.op.id,
-            rod: step.payload.rod(),
-            at: step.at.clone(),
-            tapped: step.tapped.clone(),
-            payload: step.payload.clone(),
-            not_before,
-        });
+        self.session.last_timed = Some(LastTimed::of(step, not_before));
+    }
+
+    /// The same for a break. One that was said afterwards, of a gap between casts or after END, is not the last that happened.
+    fn note_break(&mut self, step: &Step, not_before: Option<Stamp>) {
+        let since = self.rods_last_used().is_some_and(|used| step.at.ms_since(&used) < 0);
+        if self.session.ended.is_none() && !since {
+            self.note_timed(step, not_before);
+        }
     }
 
     fn running(&self, slot: usize) -> Option<usize> {
@@ -353,6 +350,7 @@ impl Folding {
     fn close(&mut self, slot: usize, cast: usize, cause: EndCause, step: &Step) {
         if let Some(cast) = self.session.casts.get_mut(cast) {
             cast.end = Some(CastEnd { cause, at: step.at.clone(), op: step.op.id });
+            self.said_later.note_closed(cast.op, step);
         }
         self.set_state(slot, RodState::Ready { since: Some(step.at.clone()) });
     }

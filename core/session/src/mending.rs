@@ -8,7 +8,7 @@ use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
 use super::step::Step;
 use super::waits::wait_end_ms;
-use restwater_log::{EndSaid, Payload, RodNumber};
+use restwater_log::{EndSaid, OpOrder, Payload, RodNumber};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
@@ -24,7 +24,10 @@ const CYCLE_ASSUMED_MIN: f64 = 60.0;
 pub(super) struct Later {
     ends: Vec<Remembered>,
     added: Vec<Added>,
-    confirmed: HashSet<Uuid>,
+    /// Entries confirmed to be right, and where in the log that was said.
+    confirmed: HashMap<Uuid, OpOrder>,
+    /// Casts that were closed after they had been confirmed: nobody could confirm the end.
+    closed_since: HashSet<Uuid>,
 }
 
 struct Remembered {
@@ -53,14 +56,28 @@ impl Later {
             let at = step.end_said_at.clone();
             self.ends.push(Remembered { cast: step.op.id, end, after_s, op, at });
         }
-        if step.said.confirmed {
-            self.confirmed.insert(step.op.id);
+        if let Some(order) = step.said.confirmed {
+            self.confirmed.insert(step.op.id, order);
+        }
+    }
+
+    /// Notes that an entry closed a cast.
+    pub(super) fn note_closed(&mut self, cast: Uuid, by: &Step) {
+        if self.confirmed.get(&cast).is_some_and(|order| *order < by.op.order()) {
+            self.closed_since.insert(cast);
         }
     }
 
     /// Whether an entry was confirmed to be right.
     pub(super) fn is_confirmed(&self, op: Uuid) -> bool {
-        self.confirmed.contains(&op)
+        self.confirmed.contains_key(&op)
+    }
+
+    /// Whether a doubt is settled since its entry was confirmed. That a cast stands while it is out says nothing of its end.
+    fn settles(&self, doubt: &Doubt) -> bool {
+        let of_the_end =
+            matches!(doubt.kind, DoubtKind::EndNotSeen | DoubtKind::OutcomeNotSeen | DoubtKind::StillOut);
+        self.is_confirmed(doubt.op) && !(of_the_end && self.closed_since.contains(&doubt.op))
     }
 }
 
@@ -78,7 +95,7 @@ pub(super) fn apply(session: &mut Session, later: &Later) {
     mark_gaps(session);
     mark_still_out(session);
     mark_late_end(session);
-    session.doubts.retain(|doubt| !later.confirmed.contains(&doubt.op));
+    session.doubts.retain(|doubt| !later.settles(doubt));
 }
 
 /// Notes the latest possible end of each wait. Later entries stay as they are: the outcome of its bite, the

@@ -3,6 +3,7 @@
 use super::Stamp;
 use super::catch::catch;
 use super::fed::NeighbourFish;
+use super::late_end::fished_until;
 use super::model::{Doubt, DoubtKind, Session};
 use super::step::Step;
 use restwater_compare::{BesideOthers, beside_others};
@@ -28,22 +29,19 @@ impl Session {
         self.neighbours.push(NeighbourFish { op: step.op.id, at: step.at.clone(), side });
     }
 
-    fn is_fished(&self, at: &Stamp) -> bool {
-        let in_break = self
-            .breaks
+    fn is_in_break(&self, at: &Stamp) -> bool {
+        self.breaks
             .iter()
-            .any(|rest| at.at_ms >= rest.from.at_ms && rest.to.as_ref().is_none_or(|to| at.at_ms < to.at_ms));
-        let started = self.started.as_ref().is_some_and(|from| at.at_ms >= from.at_ms);
-        started && self.ended.as_ref().is_none_or(|to| at.at_ms <= to.at_ms) && !in_break
+            .any(|rest| at.at_ms >= rest.from.at_ms && rest.to.as_ref().is_none_or(|to| at.at_ms < to.at_ms))
     }
 }
 
-/// The angler's fish beside those of the neighbours, up to `now` or the end of the session; `None` before a
+/// The angler's fish beside those of the neighbours, up to `now` or as long as the session was fished; `None` before a
 /// neighbour's fish is logged. While the angler is away nobody watches, so no fish count.
 pub fn beside(session: &Session, now: &Stamp) -> Option<Beside> {
-    let end = session.ended.as_ref().unwrap_or(now);
+    let (from_ms, to_ms) = session.fished_ms(fished_until(session).unwrap_or(now))?;
     let minutes = |at: &Stamp| at.at_ms as f64 / 60_000.0;
-    let counts = |at: &Stamp| session.is_fished(at) && at.at_ms <= end.at_ms;
+    let counts = |at: &Stamp| (from_ms..=to_ms).contains(&at.at_ms) && !session.is_in_break(at);
     let of = |side: Side| {
         let here = session.neighbours.iter().filter(|fish| fish.side == side && counts(&fish.at));
         here.map(|fish| minutes(&fish.at)).collect::<Vec<f64>>()
@@ -54,7 +52,8 @@ pub fn beside(session: &Session, now: &Stamp) -> Option<Beside> {
     let first = session.neighbours.iter().map(|fish| &fish.at).filter(|at| counts(at));
     let since = first.min_by_key(|at| at.at_ms)?.clone();
     let found = beside_others(&mine, &others)?;
-    let minutes = (end.minutes_since(&since) - session.break_min(&since, end)).max(0.0);
+    let away_min = session.overlap_min(since.at_ms, to_ms);
+    let minutes = (to_ms.saturating_sub(since.at_ms) as f64 / 60_000.0 - away_min).max(0.0);
     Some(Beside { since, minutes, found })
 }
 

@@ -126,6 +126,11 @@ pub fn nets_of(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Option<String>> {
     placed(setup, fish).0
 }
 
+/// The net in use after these fish: the one that the next fish goes into.
+pub fn net_in_use(setup: &MatchSetup, fish: &[CaughtFish]) -> Option<String> {
+    placed(setup, fish).1
+}
+
 /// The net of each fish, and the net that the next fish goes into. A net carries over from the fish for which it was entered
 /// to those landed after it, so that nothing has to be tapped while one net is in use.
 fn placed(setup: &MatchSetup, fish: &[CaughtFish]) -> (Vec<Option<String>>, Option<String>) {

@@ -1,11 +1,24 @@
 //! How far back the time of an entry can be set: one rule for the Bank, which sets back the last one, and for Mend.
 
 use super::fold::fold_until;
+use super::step::Step;
 use super::{LastTimed, Session, Stamp};
 use restwater_log::Op;
 use uuid::Uuid;
 
 impl LastTimed {
+    /// An entry as the last one so far.
+    pub(super) fn of(step: &Step, not_before: Option<Stamp>) -> Self {
+        Self {
+            op: step.op.id,
+            rod: step.payload.rod(),
+            at: step.at.clone(),
+            tapped: step.tapped.clone(),
+            payload: step.payload.clone(),
+            not_before,
+        }
+    }
+
     /// The earlier entry that keeps this one from being set back by `back_s` seconds, or `None` if nothing does.
     pub fn in_the_way(&self, back_s: u32) -> Option<&Stamp> {
         self.not_before.as_ref().filter(|before| self.tapped.set_back(back_s).ms_since(before) < 0)

@@ -170,7 +170,7 @@ kept! {
         shows: |session| format!("{:?}", session.rods[0].fill_mg),
     };
     fish_shown: Kept {
-        ready: &[],
+        ready: &[(1, Action::StepAim { step: Step::Out })],
         action: Action::Seen { tap: SeenTap::Sign { sign: FishSign::Bubbles } },
         shows: |session| format!("{:?}", session.shown.iter().map(|s| (s.at.at_ms, s.sign)).collect::<Vec<_>>()),
     };

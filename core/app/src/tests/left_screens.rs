@@ -82,6 +82,8 @@ fn back_from_an_earlier_fish_leads_to_a_bank_whose_keys_are_about_the_latest() {
 #[test]
 fn a_map_left_at_an_earlier_moment_shows_now_to_the_keys_of_the_bank() {
     let mut phone = started();
+    let cell = restwater_swim::CellId { column: 2, row: 2 };
+    phone.tap(24 * MIN, &Action::Swim { tap: restwater_screen::SwimTap::Cell { cell } }).unwrap();
     phone.tap(25 * MIN, &CAST).unwrap();
     let press = |phone: &mut Phone, ms: i64, which: Which, tag: &str| {
         let (Screen::Feed(view) | Screen::Seen(view)) = phone.app().screen(which, &at(ms)).unwrap() else {

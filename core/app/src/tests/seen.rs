@@ -45,6 +45,7 @@ fn fish_that_show_are_two_taps_from_the_bank_and_a_reason_for_where_next() {
 fn without_a_spot_fish_are_logged_at_the_aim_or_by_a_row_of_keys_on_the_map() {
     let mut phone = started();
     assert_eq!(phone.seen_screen(MIN).title, "Fish showing at the aim on the map");
+    phone.tap(MIN, &Action::StepAim { step: Step::Right }).unwrap();
     phone.tap(2 * MIN, &sign(FishSign::Rolled)).unwrap();
     phone.tap(3 * MIN, &Action::StepAim { step: Step::Left }).unwrap();
     phone.tap(4 * MIN, &Action::Swim { tap: SwimTap::Seen { sign: FishSign::Topping } }).unwrap();
@@ -90,6 +91,7 @@ fn a_neighbours_fish_has_a_key_on_the_bank_for_the_last_side_and_any_side_on_its
             "You or the lake? Can't tell yet.",
             "In 12 min, since 22:15: you landed 0 and saw 2 neighbours land 1.",
             "The first fish of each only starts the count. You don't see all they land, and no two pegs are alike.",
+            "No square is chosen on the map yet.",
             "A fish to the left, 8 min ago.",
             "A fish across the water, 10 min ago.",
         ]
@@ -178,4 +180,24 @@ fn the_map_file_has_fish_neighbours_nets_and_the_match_and_reads_none_of_it_back
     let device = phone.app().journal.store().device().to_string();
     assert_eq!(day["phone_id"], device.as_str());
     assert_eq!(phone.app().look_at_geojson(&text).unwrap().skipped, [] as [String; 0]);
+}
+
+/// END came the next morning, or long after all-out: no minute of that was fished.
+#[test]
+fn you_and_the_neighbours_are_compared_over_the_minutes_that_were_fished() {
+    let minutes = |phone: &mut Phone, end: i64| {
+        phone.tap(20 * MIN, &caught(Side::Right)).unwrap();
+        phone.tap(21 * MIN, &CAST).unwrap();
+        phone.tap(60 * MIN, &Action::WoundIn { rod: 1 }).unwrap();
+        phone.tap(end * MIN, &Action::EndSession).unwrap();
+        let session = phone.app().session().unwrap().clone();
+        let now = phone.app().on_line(&at((end + 5) * MIN));
+        restwater_session::beside(&session, &now).unwrap().minutes
+    };
+    assert_eq!(minutes(&mut started(), 70), 50.0);
+    assert_eq!(minutes(&mut started(), 15 * 60), 40.0, "up to the last entry");
+    // All-in at 22:30, which is 16 min 40 s after START, all-out five hours later.
+    let all_out_min = 316.0 + 40.0 / 60.0;
+    let in_a_match = minutes(&mut super::match_day::in_match(), 316 + 90);
+    assert!((in_a_match - (all_out_min - 20.0)).abs() < 1e-9, "{in_a_match}");
 }

@@ -291,3 +291,82 @@ fn the_screen_folds_no_day_twice_while_the_log_stands() {
     let again = folds(&mut phone, 11 * MIN);
     assert!((1..=2).contains(&again), "{again} folds");
 }
+
+fn opened(session: Uuid) -> Action {
+    Action::Book { tap: restwater_screen::BookTap::Open { session } }
+}
+
+#[test]
+fn a_peg_put_right_by_mistake_and_taken_back_is_not_offered_to_the_next_start() {
+    let mut phone = Phone::new();
+    phone.tap(-1_000, &typed(TypedInto::Peg, "14")).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone.tap(MIN, &typed(TypedInto::SessionPeg, "41")).unwrap();
+    assert_eq!(phone.set_up_row(MIN, "draw").value, "41");
+    phone.tap(2 * MIN, &Action::Undo).unwrap();
+    assert_eq!(phone.set_up_row(3 * MIN, "draw").value, "14");
+    phone.tap(3 * MIN, &Action::Redo).unwrap();
+    assert_eq!(phone.set_up_row(4 * MIN, "draw").value, "41");
+    phone.tap(4 * MIN, &Action::Undo).unwrap();
+    phone.tap(5 * MIN, &Action::EndSession).unwrap();
+    phone.open();
+    phone.tap(DAY, &START).unwrap();
+    assert_eq!(phone.peg().as_deref(), Some("14"));
+}
+
+/// What was typed for the next START stays, whatever becomes of the last one.
+#[test]
+fn a_correction_taken_back_changes_no_peg_typed_since() {
+    let mut phone = Phone::new();
+    phone.tap(-1_000, &typed(TypedInto::Peg, "14")).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone.tap(MIN, &typed(TypedInto::SessionPeg, "41")).unwrap();
+    phone.tap(2 * MIN, &Action::EndSession).unwrap();
+    phone.tap(3 * MIN, &typed(TypedInto::Peg, "7")).unwrap();
+    for ms in [4 * MIN, 5 * MIN] {
+        phone.tap(ms, &Action::Undo).unwrap();
+    }
+    assert_eq!(phone.peg().as_deref(), Some("14"));
+    assert_eq!(phone.set_up_row(6 * MIN, "draw").value, "7");
+}
+
+/// The match of the afternoon was on the same peg, by the set-up of the morning, which was wrong for the morning alone.
+#[test]
+fn the_peg_of_an_earlier_session_put_right_leaves_the_next_start_as_it_is() {
+    let mut phone = Phone::new();
+    let morning = phone.day_on(0, "14", "bread");
+    phone.tap(300 * MIN, &START).unwrap();
+    phone.tap(301 * MIN, &Action::EndSession).unwrap();
+    assert_eq!(phone.peg().as_deref(), Some("14"));
+    phone.tap(310 * MIN, &opened(morning)).unwrap();
+    phone.tap(311 * MIN, &typed(TypedInto::SessionPeg, "12")).unwrap();
+    phone.tap(312 * MIN, &Action::Book { tap: restwater_screen::BookTap::Close }).unwrap();
+    assert_eq!(phone.set_up_row(313 * MIN, "draw").value, "14");
+    phone.tap(DAY, &START).unwrap();
+    assert_eq!(phone.peg().as_deref(), Some("14"));
+}
+
+#[test]
+fn a_copy_at_the_same_peg_in_another_case_of_letters_has_its_marks() {
+    for (water, again) in [(None, None), (Some("Mill pool"), Some("mill Pool"))] {
+        let mut phone = Phone::new();
+        if let Some(water) = water {
+            phone.tap(-2_000, &typed(TypedInto::Water, water)).unwrap();
+        }
+        phone.tap(-1_000, &typed(TypedInto::Peg, "14a")).unwrap();
+        phone.tap(0, &START).unwrap();
+        phone.tap(1_000, &Action::SetMark { name: "Gate".into(), bearing_cdeg: 300 }).unwrap();
+        phone.tap(2_000, &Action::EndSession).unwrap();
+        if let Some(again) = again {
+            // The water alone: its peg is still that of the session copied.
+            phone.tap(DAY, &typed(TypedInto::Water, again)).unwrap();
+            phone.tap(DAY + 500, &setup(SetupTap::CopyLast)).unwrap();
+            assert_eq!(phone.set_up_row(DAY + 600, "draw").value, "14a");
+        }
+        phone.tap(DAY + 1_000, &typed(TypedInto::Peg, "14A")).unwrap();
+        phone.tap(DAY + 2_000, &setup(SetupTap::CopyLast)).unwrap();
+        phone.tap(DAY + 3_000, &START).unwrap();
+        let session = phone.app().session().unwrap();
+        assert_eq!((session.setup.peg.as_deref(), session.marks.len()), (Some("14A"), 1), "{water:?}");
+    }
+}

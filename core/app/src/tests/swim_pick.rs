@@ -69,7 +69,7 @@ fn a_tap_on_the_map_and_next_cast_here_send_the_cast_there_and_the_ring_stays() 
     let mut phone = started();
     let mut thumb = thumb(&mut phone);
     let first = thumb.ring();
-    let cells = swim_of(thumb.app.session().unwrap()).unwrap().cells().len();
+    let swim = swim_of(thumb.app.session().unwrap()).unwrap();
     let map = thumb.map();
     // Anywhere on the map a tap on the water aims at a cell, and the ring moves only with the key.
     let mut aimed = std::collections::BTreeSet::new();
@@ -77,11 +77,11 @@ fn a_tap_on_the_map_and_next_cast_here_send_the_cast_there_and_the_ring_stays() 
         for j in 0..30 {
             let (x, y) = (map.width_px * f64::from(i) / 30.0, map.height_px * f64::from(j) / 30.0);
             if thumb.tap(x, y) {
-                aimed.insert(thumb.app.swim.aimed());
+                aimed.insert(thumb.app.swim.aimed(&swim));
             }
         }
     }
-    assert_eq!(aimed.len(), cells, "every cell can be tapped");
+    assert_eq!(aimed.len(), swim.cells().len(), "every cell can be tapped");
     assert_eq!(thumb.ring(), first);
     assert!(!thumb.view().headline.starts_with("Next"), "{}", thumb.view().headline);
     let far = Action::Swim { tap: SwimTap::Cell { cell: CellId { column: 0, row: 4 } } };
@@ -135,7 +135,15 @@ fn kept_back_water_that_has_rested_is_offered_after_four_casts_without_a_bite() 
     let release = view.keys.iter().find(|k| k.key == SwimKey::Release).unwrap();
     assert!(release.solid && release.enabled);
     thumb.act(&Action::Release);
+    // The square that was offered is the one that NEXT CAST HERE sends to.
+    thumb.act(&Action::CastHere);
     assert!(thumb.view().headline.starts_with("Next: "), "{}", thumb.view().headline);
+    let session = thumb.app.session().unwrap();
+    let spot = session.rods[0].spot.clone().unwrap();
+    let (bearing_deg, range_m) =
+        (f64::from(spot.bearing_cdeg) / 100.0, restwater_session::reach_m(spot.reach));
+    let sent = swim_of(session).unwrap().cell_of(restwater_swim::Spot { bearing_deg, range_m });
+    assert_eq!(sent, Some(CellId { column: 4, row: 4 }));
 }
 
 /// Ends that nobody saw are not counted, and a bite on any rod, with a known spot or not, restarts the count.

@@ -1,0 +1,92 @@
+//! Doubts that come up after an entry was confirmed, and breaks that are said once the session is over.
+
+use super::*;
+use restwater_screen::MendTap;
+use restwater_session::{DoubtKind, waits_of};
+
+const NEXT_MORNING: i64 = 15 * 60;
+
+/// Four casts of 13 minutes each, and after a long gap one more, which is still out.
+fn with_a_gap() -> (Phone, Uuid) {
+    let mut phone = started();
+    for start in [0, 15, 30, 45] {
+        phone.tap(start * MIN, &CAST).unwrap();
+        phone.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    phone.tap(110 * MIN, &CAST).unwrap();
+    let session = phone.app().session().unwrap();
+    let op = session.casts[4].op;
+    assert_eq!(doubts(&mut phone), [(op, DoubtKind::LongGap)]);
+    (phone, op)
+}
+
+fn doubts(phone: &mut Phone) -> Vec<(Uuid, DoubtKind)> {
+    phone.app().session().unwrap().doubts.iter().map(|doubt| (doubt.op, doubt.kind)).collect()
+}
+
+fn stands(op: Uuid) -> Action {
+    Action::Mend { op, tap: MendTap::Confirm }
+}
+
+#[test]
+fn a_cast_confirmed_while_it_is_out_is_doubted_all_the_same_when_nobody_winds_it_in() {
+    let (mut phone, op) = with_a_gap();
+    phone.tap(112 * MIN, &stands(op)).unwrap();
+    assert_eq!(doubts(&mut phone), []);
+    phone.tap(NEXT_MORNING * MIN, &Action::EndSession).unwrap();
+    assert_eq!(
+        doubts(&mut phone),
+        [(op, DoubtKind::StillOut)],
+        "the gap stands, the night in the water does not"
+    );
+    let waits: Vec<f64> =
+        waits_of(phone.app().session().unwrap()).iter().map(|wait| wait.minutes()).collect();
+    assert_eq!(waits, [13.0; 4]);
+    // Confirmed once more, it was out all night; the confirmation taken back, it is doubted again.
+    phone.tap((NEXT_MORNING + 1) * MIN, &stands(op)).unwrap();
+    assert_eq!(doubts(&mut phone), []);
+    phone.tap((NEXT_MORNING + 2) * MIN, &Action::Undo).unwrap();
+    assert_eq!(doubts(&mut phone), [(op, DoubtKind::StillOut)]);
+}
+
+#[test]
+fn an_end_or_an_outcome_that_nobody_saw_is_doubted_after_the_cast_was_confirmed() {
+    for (bitten, kind) in [(false, DoubtKind::EndNotSeen), (true, DoubtKind::OutcomeNotSeen)] {
+        let (mut phone, op) = with_a_gap();
+        phone.tap(112 * MIN, &stands(op)).unwrap();
+        if bitten {
+            phone.tap(120 * MIN, &BITE).unwrap();
+        }
+        phone.tap(125 * MIN, &CAST).unwrap();
+        assert_eq!(doubts(&mut phone), [(op, kind)]);
+        phone.tap(126 * MIN, &stands(op)).unwrap();
+        assert_eq!(doubts(&mut phone), []);
+    }
+}
+
+#[test]
+fn a_break_said_after_the_end_leaves_the_late_end_to_be_mended() {
+    let (mut phone, op) = with_a_gap();
+    phone.tap(123 * MIN, &WOUND_IN).unwrap();
+    phone.tap(NEXT_MORNING * MIN, &Action::EndSession).unwrap();
+    let late = *doubts(&mut phone).iter().find(|(_, kind)| *kind == DoubtKind::LateEnd).unwrap();
+    phone.tap((NEXT_MORNING + 1) * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    assert_eq!(doubts(&mut phone), [late]);
+    // 123 min from START to the last entry, without the break from 58 min to a turn-round of 2 min before 110.
+    assert_eq!(phone.app().session().unwrap().fished_min(), Some(73.0));
+    let end = Action::Mend { op: late.0, tap: MendTap::Back { minutes: 770 } };
+    phone.tap((NEXT_MORNING + 2) * MIN, &end).unwrap();
+    assert_eq!(phone.app().session().unwrap().ended.as_ref().map(|end| end.at_ms), Some(130 * MIN));
+}
+
+#[test]
+fn setting_the_time_back_after_a_break_was_said_moves_the_last_entry_of_a_rod() {
+    let (mut phone, op) = with_a_gap();
+    phone.tap(112 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    let before = phone.app().session().unwrap().breaks.clone();
+    let set = phone.tap(113 * MIN, &Action::TimeBack { minutes: 1 }).unwrap();
+    assert!(set.notice.contains("cast"), "{}", set.notice);
+    let session = phone.app().session().unwrap();
+    assert_eq!(session.casts[4].start.at_ms, 109 * MIN);
+    assert_eq!(session.breaks, before);
+}
