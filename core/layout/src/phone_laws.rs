@@ -72,7 +72,8 @@ fn the_left_hand_is_the_mirror_image() {
                 let width = right.width_px;
                 let (right, left) = (bank_layout(&right, ask).unwrap(), bank_layout(&left, ask).unwrap());
                 let keys = |l: &BankLayout| {
-                    l.keys.iter().map(|k| k.rect).chain([l.back, l.start]).collect::<Vec<_>>()
+                    let top = l.doors.iter().map(|door| door.rect).chain([l.screens, l.header]);
+                    l.keys.iter().map(|k| k.rect).chain([l.back, l.start]).chain(top).collect::<Vec<_>>()
                 };
                 for (r, l) in keys(&right).iter().zip(&keys(&left)) {
                     assert!((r.left - (width - l.right())).abs() < 1e-6);

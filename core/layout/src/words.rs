@@ -91,9 +91,9 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let mut column = Column { left: free.left, width: free.width, y: free.top + LEAD_MM };
     let (header, tops) = if narrow {
         let header = column.always(h.header);
-        (header, three(column.always(HEADER_MM)))
+        (header, three(column.always(HEADER_MM), glass.left_handed))
     } else {
-        top(column.always(h.header))
+        top(column.always(h.header), glass.left_handed)
     };
     column.y += BELOW_HEADER_MM;
     let digits = column.always(h.digits);
@@ -136,16 +136,18 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
 }
 
 /// The header and beside it the three keys that are not used while fishing: the list of screens and two of its screens.
-fn top(row: Rect) -> (Rect, [Rect; 3]) {
+fn top(row: Rect, left_handed: bool) -> (Rect, [Rect; 3]) {
     let header = row.width * 0.34;
-    let keys = Rect { left: row.left + header + TOP_GAP_MM, width: row.width - header - TOP_GAP_MM, ..row };
-    (Rect { width: header, ..row }, three(keys))
+    let mut keys = row;
+    narrow(&mut keys, header + TOP_GAP_MM, !left_handed);
+    (cut(&row, header, !left_handed), three(keys, left_handed))
 }
 
-/// Three keys beside each other.
-fn three(row: Rect) -> [Rect; 3] {
+/// Three keys beside each other, the last nearest to the hand.
+fn three(row: Rect, left_handed: bool) -> [Rect; 3] {
     let width = (row.width - 2.0 * TOP_GAP_MM) / 3.0;
-    [0.0, 1.0, 2.0].map(|i| Rect { left: row.left + i * (width + TOP_GAP_MM), width, ..row })
+    let order = if left_handed { [2.0, 1.0, 0.0] } else { [0.0, 1.0, 2.0] };
+    order.map(|i| Rect { left: row.left + i * (width + TOP_GAP_MM), width, ..row })
 }
 
 /// The clocks: one across, or a cell for each rod.

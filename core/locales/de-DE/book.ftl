@@ -57,7 +57,7 @@ book-all = alle Ansitze
 book-no-water = ohne Namen
 book-row-water = Gewässer
 book-row-season = Jahreszeit
-book-row-temperature = Wasser bei
+book-row-temperature = Wassertemp.
 book-all-water = alle Gewässer
 book-all-season = ganzes Jahr
 book-all-temperature = alle
@@ -93,7 +93,7 @@ book-door-mend-sub = zweifelhafte
 
 book-rates-title = Fang je Stunde
 book-rates-figures-title = Zahlen
-book-figures-sub = Spannen und wie
+book-figures-sub = Spannen, Methode
 book-rates-none = In diesen Ansitzen war noch nichts draußen.
 book-rates-cant-tell = { $which }, noch unklar: { $bites ->
     [0] kein Biss
@@ -216,7 +216,7 @@ next-cold = was Kälte bewirkt: { $count } von { $all ->
    *[other] { $all } Ansitzen
 } ohne Wassertemperatur
 next-cold-why = Mit einem Tippen notiert, unter Wetter.
-next-how = Was neigt oder klar ist, kommt von einem Tag. Es sagt, was war, nicht, was sein wird.
+next-how = All das kommt von einem Tag: es sagt, was war, nicht, was sein wird.
 book-type-plan = Eigener Plan fürs nächste Mal
 book-type-note = Notiz zu diesem Ansitz
 type-send = MERKEN

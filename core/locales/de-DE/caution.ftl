@@ -15,7 +15,7 @@ caution-power-lines-title = Freileitungen
 caution-power-lines-authority = Energy Networks Association; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Ruf die 999 an und verlang die Polizei: sie erreicht den Netzbetreiber. Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle mindestens 5 m fern und berühre niemanden, der in Kontakt damit ist. Eine Leitung, die tot aussieht, kann wieder Strom führen.
+    Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle mindestens 5 m fern und berühre niemanden, der in Kontakt damit ist. Ruf die 999 an und verlang die Polizei: sie erreicht den Netzbetreiber. Eine Leitung, die tot aussieht, kann wieder Strom führen.
 caution-power-lines-emergency-title = Hängt an der Leitung
 caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks; NIE Networks
 
@@ -25,7 +25,7 @@ caution-power-lines-emergency-ni-title = Hängt an der Leitung
 caution-power-lines-emergency-ni-authority = NIE Networks, Nordirland
 
 caution-carbon-monoxide =
-    Zünde oder benutze nie einen Kocher, eine Heizung oder einen Grill in Zelt, Schirm oder geschlossenem Raum, und lass dort keinen stehen, der noch glimmt: das Gas kann in Minuten töten. Kopfschmerz, Schwindel, Übelkeit oder Müdigkeit: geh ins Freie und hol ärztliche Hilfe. Bricht jemand zusammen, ruf die 999.
+    Zünde oder benutze nie einen Kocher, eine Heizung oder einen Grill in Zelt, Schirm oder geschlossenem Raum, und lass dort keinen stehen, der noch glimmt: das Gas kann in Minuten töten. Kopfschmerz, Schwindel, Übelkeit oder Müdigkeit: geh ins Freie und hol ärztliche Hilfe. Bricht jemand zusammen, ruf 999 oder 112.
 caution-carbon-monoxide-title = Kohlenmonoxid
 caution-carbon-monoxide-authority = Public Health England, heute UK Health Security Agency; Public Health Agency, Nordirland
 
@@ -50,7 +50,7 @@ caution-bank-title = Das Ufer
 caution-bank-authority = Royal Society for the Prevention of Accidents
 
 caution-alone =
-    Sag jemandem Gewässer, Platz und wann du zurück bist. Halte das Handy warm und geladen, hab ein Licht dabei und kenne Namen oder Koordinaten des Ortes für einen Anruf bei 999.
+    Sag jemandem Gewässer, Platz und wann du zurück bist. Halte das Handy warm und geladen, hab ein Licht dabei und kenne Namen oder Koordinaten des Ortes für einen Anruf bei 999 oder 112.
 caution-alone-title = Allein oder im Dunkeln
 caution-alone-authority = Feuerwehren und Rettungsdienste (Fire and rescue services)
 

@@ -141,7 +141,7 @@ match-scales-less = Weniger, als du notiert hast: ein Fisch doppelt oder freigel
 
 # Die Regeln des Tages.
 match-begin = WERTUNG SETZEN
-match-begin-sub = Regeln durch Tippen
+match-begin-sub = mit diesen Regeln
 match-begin-spoken = Hier eine Wertung setzen, dann ihre Regeln ändern.
 match-row-all-in = Start
 match-row-all-out = Schluss

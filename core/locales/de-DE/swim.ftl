@@ -31,7 +31,7 @@ reason-quiet = wohl ungestört seit { $minutes } min
 reason-rested = ruht seit { $minutes } min
 reason-near-bites = { $bites ->
     [one] ein Biss { $metres } m daneben, { ago }
-   *[other] { $bites } Bisse nah, der letzte { $metres } m daneben, { ago }
+   *[other] { $bites } Bisse nah in letzter Zeit, der letzte { $metres } m daneben, { ago }
 }
 reason-behind = hinter dem letzten Biss, { ago }
 reason-liners-here = { $liners ->
@@ -50,7 +50,7 @@ reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, { ago }
    *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, { ago }
 }
-reason-fish-here = { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde wert, eine nicht versuchte { $other }
+reason-fish-here = laut Protokoll haben { $here } von 100 solchen Stellen Fisch: hier { $worth } Bisse pro Stunde zu erwarten, an einer nicht versuchten { $other }
 reason-not-tried = nicht versucht; { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde wert
 against-fish-away = gestört; { $here } von 100 solchen Stellen haben Fisch: jetzt { $worth } Bisse pro Stunde wert
 against-nothing-here = { $casts ->

@@ -149,7 +149,7 @@ bench-shot-sub = { $count ->
     [one] 1 size
    *[other] { $count } sizes
 }
-bench-shot-how = Weights are from memory and makers differ by 5 to 10 %: weigh ten of each and enter your own.
+bench-shot-how = These are usual weights, without a source, and makers differ by 5 to 10 %: weigh ten of each and enter your own.
 bench-shot-memory = from memory, unverified: weigh ten
 bench-row-size = Size
 bench-row-shot = One { $size }

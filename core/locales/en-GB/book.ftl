@@ -58,7 +58,7 @@ book-all = all sessions
 book-no-water = no name
 book-row-water = Water
 book-row-season = Season
-book-row-temperature = Water at
+book-row-temperature = Water temp.
 book-all-water = all waters
 book-all-season = all year
 book-all-temperature = any
@@ -94,7 +94,7 @@ book-door-mend-sub = doubtful entries
 
 book-rates-title = Catch per hour
 book-rates-figures-title = Figures
-book-figures-sub = ranges and how
+book-figures-sub = ranges, method
 book-rates-none = Nothing was out yet in these sessions.
 book-rates-cant-tell = Can't tell yet for { $which }: { $bites ->
     [0] no bites
@@ -217,9 +217,9 @@ next-cold = what cold does: { $count } of { $all ->
    *[other] { $all } sessions
 } without a water temperature
 next-cold-why = Log it in one tap under Weather.
-next-how = What leans or is clear comes from one day. It says what was, not what will be.
+next-how = All of this comes from one day: it says what happened, not what will happen.
 book-type-plan = Own plan for next time
-book-type-note = A note to this session
+book-type-note = A note on this session
 type-send = KEEP
 
 book-peg-title = This peg

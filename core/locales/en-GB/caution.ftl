@@ -14,7 +14,7 @@ caution-power-lines-title = Overhead power lines
 caution-power-lines-authority = Energy Networks Association; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Ring 999 and ask for the police: they reach the network operator. Drop the rod and don't try to free it. Keep everyone at least 5 m away, and touch nobody who is in contact with it. A wire that looks dead may be switched on again.
+    Drop the rod and don't try to free it. Keep everyone at least 5 m away, and touch nobody who is in contact with it. Ring 999 and ask for the police: they reach the network operator. A wire that looks dead may be switched on again.
 caution-power-lines-emergency-title = Caught on a wire
 caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks; NIE Networks
 
@@ -24,12 +24,12 @@ caution-power-lines-emergency-ni-title = Caught on a wire
 caution-power-lines-emergency-ni-authority = NIE Networks, Northern Ireland
 
 caution-carbon-monoxide =
-    Never light or use a stove, heater or barbecue in a tent, a shelter or any enclosed space, nor leave one there that still smoulders: the gas can kill within minutes. Headache, dizziness, sickness or sleepiness: go outside and get medical help. Ring 999 if anyone collapses.
+    Never light or use a stove, heater or barbecue in a tent, a shelter or any enclosed space, nor leave one there that still smoulders: the gas can kill within minutes. Headache, dizziness, sickness or sleepiness: go outside and get medical help. Ring 999 or 112 if anyone collapses.
 caution-carbon-monoxide-title = Carbon monoxide
 caution-carbon-monoxide-authority = Public Health England, now the UK Health Security Agency; Public Health Agency, Northern Ireland
 
 caution-lightning =
-    If you can hear thunder it can reach you. Put the rod down, leave the water and tall trees, and get into a building or a car. Wait 30 minutes after the last thunder.
+    If you can hear thunder, lightning can reach you. Put the rod down, leave the water and tall trees, and get into a building or a car. Wait 30 minutes after the last thunder.
 caution-lightning-title = Lightning
 caution-lightning-authority = Met Office
 
@@ -49,7 +49,7 @@ caution-bank-title = The bank
 caution-bank-authority = Royal Society for the Prevention of Accidents
 
 caution-alone =
-    Tell someone the water, the peg and when you will be back. Keep the phone warm and charged, carry a light, and know the name or grid reference of the place for a 999 call.
+    Tell someone the water, the peg and when you will be back. Keep the phone warm and charged, carry a light, and know the name or grid reference of the place for a call to 999 or 112.
 caution-alone-title = Alone or in the dark
 caution-alone-authority = Fire and rescue services
 
@@ -59,7 +59,7 @@ caution-weather-title = Weather
 caution-weather-authority = Met Office
 
 caution-hypothermia =
-    Shivering, slurred words, clumsy or confused: ring 999 or 112. Then find shelter, get dry and warm, and sip something warm and sweet only if fully awake. Don't rub the skin, and no alcohol.
+    Shivering, slurred words, clumsy or confused: ring 999 or 112. Then find shelter, get dry and warm, and sip something warm and sweet only if fully awake. Don't rub the skin and give no alcohol.
 caution-hypothermia-title = Hypothermia
 caution-hypothermia-authority = National Health Service
 

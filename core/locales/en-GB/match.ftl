@@ -140,7 +140,7 @@ match-scales-less = Less than you logged: a fish logged twice or put back, or we
 
 # The rules of the day.
 match-begin = SET A MATCH
-match-begin-sub = rules by taps
+match-begin-sub = with these rules
 match-begin-spoken = Set a match here: then change its rules.
 match-row-all-in = All-in
 match-row-all-out = All-out

@@ -1,7 +1,7 @@
 # The plan for a day: written the evening before, shown on the Bank as it falls due, held against the day on its card.
 
 bench-plan-title = Plan
-bench-plan-pegs-title = Pegs of the draw
+bench-plan-pegs-title = Pegs you may draw
 bench-plan-start-title = Start and move
 bench-plan-rig-title = Rig
 plan-rig-of = { $rod }: rig

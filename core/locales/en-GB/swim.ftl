@@ -28,7 +28,7 @@ reason-quiet = not likely disturbed for { $minutes } min
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
     [one] a bite { $metres } m away, { ago }
-   *[other] { $bites } bites near, the last { $metres } m away, { ago }
+   *[other] { $bites } recent bites near, the last { $metres } m away, { ago }
 }
 reason-behind = behind the last bite, { ago }
 reason-liners-here = { $liners ->
@@ -47,12 +47,12 @@ reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { ago }
    *[other] fish showed { $times } times near, last { reason-shown-where }, { ago }
 }
-reason-fish-here = { $here } of 100 such spots hold fish: worth { $worth } bites an hour, one not tried { $other }
-reason-not-tried = not tried, where { $here } of 100 such spots hold fish: worth { $worth } bites an hour
-against-fish-away = disturbed, where { $here } of 100 such spots hold fish: worth { $worth } bites an hour now
+reason-fish-here = by the log { $here } of 100 such spots hold fish: expect { $worth } bites an hour here, { $other } in untried water
+reason-not-tried = not tried: { $here } of 100 such spots hold fish, so expect { $worth } bites an hour
+against-fish-away = disturbed: { $here } of 100 such spots hold fish, so expect { $worth } bites an hour now
 against-nothing-here = { $casts ->
-    [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, worth { $worth } bites an hour
-   *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, worth { $worth } bites an hour
+    [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, so expect { $worth } bites an hour
+   *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, so expect { $worth } bites an hour
 }
 reason-usual-start = a usual first range (common practice, no source)
 against-bait-out = a bait is out there
@@ -237,5 +237,5 @@ hazard-shallow = shallow
 entry-feature_set = feature
 entry-outline_set = outline
 entry-hazard_set = hazard
-entry-peg_placed = peg place
+entry-peg_placed = peg position
 mark-numbered = Mark { $number }

@@ -57,7 +57,7 @@ book-all = toutes les sorties
 book-no-water = sans nom
 book-row-water = Plan d'eau
 book-row-season = Saison
-book-row-temperature = Eau à
+book-row-temperature = Temp. de l'eau
 book-all-water = tous
 book-all-season = toute l'année
 book-all-temperature = toutes
@@ -216,7 +216,7 @@ next-cold = l'effet du froid : { $count } sur { $all ->
    *[other] { $all } sorties
 } sans température de l'eau
 next-cold-why = Notez-la d'un appui sous Météo.
-next-how = Ce qui penche ou est net vient d'un seul jour. Cela dit ce qui fut, pas ce qui sera.
+next-how = Tout cela vient d'un seul jour : cela dit ce qui s'est passé, pas ce qui se passera.
 book-type-plan = Projet pour la prochaine fois
 book-type-note = Une remarque sur cette sortie
 type-send = NOTER

@@ -15,7 +15,7 @@ caution-power-lines-title = Lignes électriques
 caution-power-lines-authority = Energy Networks Association ; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Appelez le 999 et demandez la police : elle joint le gestionnaire du réseau. Lâchez la canne et n'essayez pas de la dégager. Éloignez tout le monde d'au moins 5 m, et ne touchez personne en contact avec elle. Un fil qui semble mort peut être remis sous tension.
+    Lâchez la canne et n'essayez pas de la dégager. Éloignez tout le monde d'au moins 5 m, et ne touchez personne en contact avec elle. Appelez le 999 et demandez la police : elle joint le gestionnaire du réseau. Un fil qui semble mort peut être remis sous tension.
 caution-power-lines-emergency-title = Fil pris dans une ligne
 caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks ; NIE Networks
 
@@ -25,7 +25,7 @@ caution-power-lines-emergency-ni-title = Fil pris dans une ligne
 caution-power-lines-emergency-ni-authority = NIE Networks, Irlande du Nord
 
 caution-carbon-monoxide =
-    N'allumez et n'utilisez jamais réchaud, chauffage ou barbecue sous une tente, un abri ou dans un lieu clos, et n'y laissez rien qui couve encore : le gaz peut tuer en quelques minutes. Maux de tête, vertiges, nausées ou somnolence : sortez et faites-vous soigner. Appelez le 999 si quelqu'un s'effondre.
+    N'allumez et n'utilisez jamais réchaud, chauffage ou barbecue sous une tente, un abri ou dans un lieu clos, et n'y laissez rien qui couve encore : le gaz peut tuer en quelques minutes. Maux de tête, vertiges, nausées ou somnolence : sortez et faites-vous soigner. Appelez le 999 ou le 112 si quelqu'un s'effondre.
 caution-carbon-monoxide-title = Monoxyde de carbone
 caution-carbon-monoxide-authority = Public Health England, aujourd'hui UK Health Security Agency ; Public Health Agency, Irlande du Nord
 
@@ -50,7 +50,7 @@ caution-bank-title = La berge
 caution-bank-authority = Royal Society for the Prevention of Accidents
 
 caution-alone =
-    Dites à quelqu'un le plan d'eau, la place et l'heure du retour. Gardez le téléphone au chaud et chargé, ayez une lampe, et sachez le nom ou les coordonnées du lieu pour un appel au 999.
+    Dites à quelqu'un le plan d'eau, la place et l'heure du retour. Gardez le téléphone au chaud et chargé, ayez une lampe, et sachez le nom ou les coordonnées du lieu pour un appel au 999 ou au 112.
 caution-alone-title = Seul ou dans le noir
 caution-alone-authority = Services d'incendie et de secours (Fire and rescue services)
 

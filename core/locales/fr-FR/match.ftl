@@ -141,7 +141,7 @@ match-scales-less = Moins que noté : un poisson noté deux fois ou relâché, 
 
 # Les règles du jour.
 match-begin = RÉGLER CONCOURS
-match-begin-sub = règles à toucher
+match-begin-sub = avec ces règles
 match-begin-spoken = Régler un concours ici, puis changer ses règles.
 match-row-all-in = Début
 match-row-all-out = Fin

@@ -31,7 +31,7 @@ reason-quiet = sans doute tranquille depuis { $minutes } min
 reason-rested = repos de { $minutes } min
 reason-near-bites = { $bites ->
     [one] une touche à { $metres } m, { ago }
-   *[other] { $bites } touches près, la dernière à { $metres } m, { ago }
+   *[other] { $bites } touches récentes près, la dernière à { $metres } m, { ago }
 }
 reason-behind = derrière la dernière touche, { ago }
 reason-liners-here = { $liners ->

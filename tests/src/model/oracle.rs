@@ -110,7 +110,7 @@ fn word(kind: &str) -> &'static str {
         ("feature_set", "feature"),
         ("outline_set", "outline"),
         ("hazard_set", "hazard"),
-        ("peg_placed", "peg place"),
+        ("peg_placed", "peg position"),
         ("match_set", "match"),
         ("match_off", "no match"),
         ("fish_set", "fish"),
