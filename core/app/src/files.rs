@@ -284,6 +284,7 @@ impl App {
         self.journal.beside(Beside::Backup, store.set_setting(BACKED_UP, &backed_up(&self.journal)));
         let name = made.path.file_name().unwrap_or_default().to_string_lossy();
         self.journal.beside(Beside::Backup, store.set_setting(LATEST_BACKUP, &name));
+        self.note_backup(&made, now);
         let says = restwater_screen::backup_words(self.words, &made, now.offset_min);
         Ok(Some(BackupMade { path: made.path.to_string_lossy().into_owned(), says }))
     }
@@ -312,7 +313,7 @@ impl App {
         Ok(made_last.or(all.first()).map(|backup| backup.path.to_string_lossy().into_owned()))
     }
 
-    fn backups(&self) -> Result<Vec<BackupFile>, AppError> {
+    pub(super) fn backups(&self) -> Result<Vec<BackupFile>, AppError> {
         Ok(backups(&self.backup_dir())?)
     }
 
@@ -385,9 +386,8 @@ impl App {
             place: self.files.place,
             formulas_as_typed: self.files.formulas_as_typed,
             imports: &self.journal.store().imports()?,
-            backups: &self.backups()?,
+            backups: &self.dated_backups(now)?,
             club: self.advisor.club().start().map(|start| (start, self.advisor.club().is_usable())),
-            offset_min: now.offset_min,
         }))
     }
 

@@ -15,6 +15,7 @@ uniffi::use_remote_type!(restwater_log::Uuid);
 
 mod action;
 mod advisor;
+mod backup_clock;
 mod bankside;
 mod begin;
 mod bench;

@@ -134,12 +134,10 @@ pub struct FilesInput<'a> {
     pub formulas_as_typed: bool,
     /// Files taken in, with their state.
     pub imports: &'a [ImportRow],
-    /// Backups there are.
-    pub backups: &'a [BackupFile],
+    /// Backups there are, each with the minutes east of UTC when it was made.
+    pub backups: &'a [(BackupFile, i16)],
     /// The club whose start was taken, and whether this version can use it.
     pub club: Option<(&'a ClubStart, bool)>,
-    /// Minutes east of UTC now.
-    pub offset_min: i16,
 }
 
 /// Makes the Files screen.
@@ -170,9 +168,9 @@ pub fn files_view(input: &FilesInput) -> FilesView {
         backups: input
             .backups
             .iter()
-            .map(|file| BackupLine {
+            .map(|(file, offset_min)| BackupLine {
                 path: file.path.to_string_lossy().into_owned(),
-                says: stamp(words, file.wall_ms, input.offset_min),
+                says: stamp(words, file.wall_ms, *offset_min),
                 key: words.say("files-restore"),
                 key_spoken: String::new(),
             })

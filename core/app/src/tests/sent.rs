@@ -95,3 +95,18 @@ fn the_first_of_some_days_is_a_whole_day_by_its_own_clock() {
         }
     }
 }
+
+/// A backup that was made before the clocks went back shows the time that the phone showed then, also after a restart.
+#[test]
+fn a_backup_shows_the_time_of_day_at_which_it_was_made() {
+    let mut phone = started();
+    let summer = Moment { offset_min: 60, ..at(MIN) };
+    let made = phone.app().back_up(&summer, &mut go).unwrap().unwrap();
+    phone.open();
+    phone.tap(DAY, &CAST).unwrap();
+    phone.app().back_up(&at(DAY), &mut go).unwrap().unwrap();
+    let backups = phone.files(DAY + MIN).backups;
+    let says: Vec<&str> = backups.iter().map(|backup| backup.says.as_str()).collect();
+    assert_eq!(says, ["15 Nov 2023 22:13", "14 Nov 2023 23:14"]);
+    assert!(made.says.contains(says[1]), "as when it was made: {}", made.says);
+}
