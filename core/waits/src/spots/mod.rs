@@ -292,7 +292,9 @@ impl WaitPosterior {
 fn missing(kinds: &[usize], followed: &[usize]) -> Vec<usize> {
     let count = kinds.iter().chain(followed).max().map_or(0, |last| last + 1);
     let mut known = vec![false; count];
-    followed.iter().for_each(|&k| known[k] = true);
+    for &k in followed {
+        known[k] = true;
+    }
     kinds.iter().copied().filter(|&k| !known[k]).collect()
 }
 
