@@ -61,6 +61,7 @@ pub(super) fn just_before_a_cast(advice: Advice) -> Reading {
         unseen: 0,
         earlier: 0,
         of_another: 0,
+        habit: None,
         spots: None,
     }
 }

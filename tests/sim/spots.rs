@@ -9,7 +9,7 @@ use super::share::{Share, oracle};
 use super::water::Water;
 use restwater_log::{Payload, Reach, Spot, SwimSetup, WeightUnit};
 use restwater_screen::{Reading, SpotsReading, SwimPad, SwimScreen, Wording, swim_view};
-use restwater_session::{Session, Stamp, fold, leave_by_spots, swim_of, where_next, written};
+use restwater_session::{Session, Stamp, SwimKept, fold, leave_by_spots, swim_of, where_next, written};
 use restwater_waits::{AdviceState, Record, Settings, Wait, WaitPosterior};
 
 /// Aiming marks, one for each spot: no name is part of another.
@@ -123,7 +123,8 @@ impl Reader {
         let (session, now) = self.session(clock);
         let advice = self.posterior.advice();
         let known = advice.state != AdviceState::CantTellYet;
-        let leave = leave_by_spots(&session, &self.posterior, 1, &now).filter(|_| known);
+        let leave =
+            leave_by_spots(&session, &self.posterior, 1, &now, &mut SwimKept::default()).filter(|_| known);
         self.told[0] += u32::from(leave.is_some());
         self.told[1] += 1;
         let advice = leave.as_ref().map_or(advice, |leave| leave.over(advice));

@@ -3,14 +3,14 @@
 
 use super::club::{Club, StartOf};
 use super::earlier::{Before, any_of_another, earlier};
-use super::journal::Journal;
+use super::journal::{InMemory, Journal};
 use super::recent::Loaded;
 use super::spots::{SpotsAnswer, SpotsAsked};
 use restwater_log::RodNumber;
 use restwater_screen::{Reading, RodLeave, SpotsReading, Whose};
 use restwater_session::{
-    Rhythm, Rod, RodState, Session, Stamp, Summary, casts_by_telling, habit_min, in_fed_water, rhythm,
-    rods_in_use, running_wait_min, waits_by_feed,
+    HabitBeforeBites, Rhythm, Rod, RodState, Session, Stamp, Summary, SwimKept, casts_by_telling,
+    habit_before_bites, habit_min, in_fed_water, rhythm, rods_in_use, running_wait_min, waits_by_feed,
 };
 use restwater_store::StoreError;
 use restwater_waits::{Advice, AdviceState, EarlierDay, Record, Settings, Shapes, Wait, WaitPosterior};
@@ -31,12 +31,17 @@ pub(super) struct Advisor {
     last: Option<Answer>,
     /// The answer of the spots for each rod, as of when it was last asked about.
     spots: Vec<SpotsAnswer>,
+    /// The swim as it was then.
+    swim: SwimKept,
 }
 
 /// The last answer, with the record that it was computed from.
 struct Answer {
     /// The session, since the weight of earlier days depends on its water.
     session: Uuid,
+    /// What the session was folded from when the record was read from it: a running clock asks every second.
+    log: InMemory,
+    told: Told,
     /// Which weights of a club it began with.
     start: StartOf,
     water: Option<String>,
@@ -50,7 +55,26 @@ struct Answer {
     advice: [Option<Advice>; 2],
 }
 
+/// What else is told of the record.
+#[derive(Clone, Copy)]
+struct Told {
+    /// Casts that tell of the wait, and those whose end was not seen.
+    casts: (usize, usize),
+    habit: Option<HabitBeforeBites>,
+}
+
+impl Told {
+    fn of(session: &Session) -> Self {
+        Self { casts: casts_by_telling(session), habit: habit_before_bites(session) }
+    }
+}
+
 impl Answer {
+    /// Whether it is of the session as it is now.
+    fn is_of(&self, session: &Session, log: InMemory) -> bool {
+        self.session == session.id && self.log == log
+    }
+
     /// Extends the answer to a record that begins like this one. Usually that is one more cast, and the
     /// rhythm learned from it.
     fn go_on(
@@ -99,12 +123,14 @@ impl Advisor {
             club: Club::of(&journal.recent().own_things(mine)),
             last: None,
             spots: Vec::new(),
+            swim: SwimKept::default(),
         })
     }
 
     /// An advisor without earlier sessions, used while they can't be read.
     pub(super) fn of_today_alone(today: Option<Uuid>, club: Club) -> Self {
-        Self { today, earlier: None, any_of_another: false, club, last: None, spots: Vec::new() }
+        let (last, spots, swim) = (None, Vec::new(), SwimKept::default());
+        Self { today, earlier: None, any_of_another: false, club, last, spots, swim }
     }
 
     /// The club whose start advice begins with.
@@ -150,18 +176,19 @@ impl Advisor {
     pub(super) fn read(
         &mut self,
         session: &Session,
-        log: u64,
+        log: InMemory,
         rod: RodNumber,
         now: &Stamp,
     ) -> Option<Reading> {
         session.started.as_ref()?;
-        let rhythm = self.bring_up_to(session)?;
+        self.bring_up_to(session, log)?;
         let waited = session.running(rod).and_then(|cast| running_wait_min(session, cast, now));
         let spots = self.spots_of(session, log, rod, now);
-        let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
+        let last = self.last.as_mut()?;
+        let (rhythm, Told { casts: (casts, unseen), habit }) = (last.rhythm, last.told);
+        let (posterior, advice) = last.of_cast(session, rod, now);
         let (advice, spots) = by_spots(advice, spots);
         let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
-        let (casts, unseen) = casts_by_telling(session);
         let of_another = self.evidence().filter(|before| before.of_another).count();
         let earlier = self.evidence().count() - of_another;
         Some(Reading {
@@ -173,12 +200,13 @@ impl Advisor {
             unseen,
             earlier,
             of_another,
+            habit,
             spots,
         })
     }
 
     /// How long to leave the cast of each rod that is out.
-    pub(super) fn leaves(&mut self, session: &Session, log: u64, now: &Stamp) -> Vec<RodLeave> {
+    pub(super) fn leaves(&mut self, session: &Session, log: InMemory, now: &Stamp) -> Vec<RodLeave> {
         let out = |rod: &&Rod| matches!(rod.state, RodState::Out { .. });
         let rods = session.rods.iter().filter(out).map(|rod| rod.number);
         rods.filter_map(|rod| RodLeave::of(rod, &self.read(session, log, rod, now)?)).collect()
@@ -190,10 +218,10 @@ impl Advisor {
     pub(super) fn of_all_rods(
         &mut self,
         session: &Session,
-        log: u64,
+        log: InMemory,
         now: &Stamp,
     ) -> Option<(&WaitPosterior, Advice)> {
-        self.bring_up_to(session)?;
+        self.bring_up_to(session, log)?;
         let rods = rods_in_use(session, now);
         let fed = |rod: &&RodNumber| in_fed_water(session, **rod, now);
         let most = 2 * rods.iter().filter(fed).count() > rods.len();
@@ -204,13 +232,19 @@ impl Advisor {
     }
 
     /// The posterior of today's waits alone.
-    pub(super) fn waits(&mut self, session: &Session) -> Option<&WaitPosterior> {
-        self.bring_up_to(session)?;
+    pub(super) fn waits(&mut self, session: &Session, log: InMemory) -> Option<&WaitPosterior> {
+        self.bring_up_to(session, log)?;
         self.last.as_ref().map(|answer| &answer.posterior)
     }
 
     /// What the spots say, of a day that is being fished; the answer is up to the session.
-    fn spots_of(&mut self, session: &Session, log: u64, rod: RodNumber, now: &Stamp) -> Option<SpotsReading> {
+    fn spots_of(
+        &mut self,
+        session: &Session,
+        log: InMemory,
+        rod: RodNumber,
+        now: &Stamp,
+    ) -> Option<SpotsReading> {
         if !session.is_open() {
             return None;
         }
@@ -218,14 +252,20 @@ impl Advisor {
         if let Some(answer) = self.spots.iter().find(|answer| answer.asked == asked) {
             return answer.says.clone();
         }
-        let says = self.last.as_ref().and_then(|answer| asked.answer(session, &answer.posterior, now));
+        let says = self
+            .last
+            .as_ref()
+            .and_then(|answer| asked.answer(session, &answer.posterior, now, &mut self.swim));
         self.spots.retain(|answer| answer.asked.is_about_another_rod(&asked));
         self.spots.push(SpotsAnswer { asked, says: says.clone() });
         says
     }
 
-    /// Brings the last answer up to the session; its rhythm.
-    fn bring_up_to(&mut self, session: &Session) -> Option<Rhythm> {
+    /// Brings the last answer up to the session.
+    fn bring_up_to(&mut self, session: &Session, log: InMemory) -> Option<()> {
+        if self.last.as_ref().is_some_and(|last| last.is_of(session, log)) {
+            return Some(());
+        }
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
         let (waits, fed) = waits_by_feed(session);
         let habit = habit_min(session);
@@ -236,7 +276,8 @@ impl Advisor {
         let goes_on = |last: &&mut Answer| waits.starts_with(&last.waits) && fed.starts_with(&last.fed);
         if let Some(last) = self.last.as_mut().filter(is_same).filter(goes_on) {
             last.go_on((waits, fed), rhythm, habit)?;
-            return Some(rhythm);
+            (last.log, last.told) = (log, Told::of(session));
+            return Some(());
         }
         let earlier: Vec<EarlierDay> = self
             .evidence()
@@ -251,9 +292,12 @@ impl Advisor {
             habit_min: habit,
         };
         let posterior = WaitPosterior::with_shapes(&record, &Settings::default(), shapes).ok()?;
-        let (session, water, advice) = (session.id, water.clone(), [None; 2]);
-        self.last = Some(Answer { session, start, water, waits, fed, rhythm, habit, posterior, advice });
-        Some(rhythm)
+        let (told, water, advice) = (Told::of(session), water.clone(), [None; 2]);
+        let session = session.id;
+        let answer =
+            Answer { session, log, told, start, water, waits, fed, rhythm, habit, posterior, advice };
+        self.last = Some(answer);
+        Some(())
     }
 }
 

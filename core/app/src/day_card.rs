@@ -16,7 +16,7 @@ impl App {
         let (waits, changes, placed) = (self.waits_of_all(now), self.changes(), self.on_line(now));
         let current = self.journal.recent().current();
         let reading = current.and_then(|loaded| {
-            self.advisor.read(&loaded.session, self.journal.version(), self.chosen, &placed)
+            self.advisor.read(&loaded.session, self.journal.in_memory(), self.chosen, &placed)
         });
         screen::day(&DayInput {
             session: self.session(),

@@ -43,12 +43,24 @@ pub(super) enum Beside {
     AfterTheTap,
 }
 
+/// Which entries the sessions in memory are folded from. What was worked out from a session may be kept as long as this is the
+/// same: two of the same log are equal only if the sessions are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct InMemory {
+    /// Version of the log.
+    log: u64,
+    /// How often entries were read or added, since reading may fail and be made up for later.
+    read: u64,
+}
+
 /// The log, with the part of it that is in memory.
 pub(super) struct Journal {
     store: Store,
     clock: HybridClock,
     entropy: Box<dyn Entropy>,
     recent: Recent,
+    /// How often `recent` has changed.
+    read: u64,
     /// Whether the log holds entries that are not in memory, because reading them failed.
     behind: bool,
     /// What the app works without at present, and why.
@@ -61,7 +73,7 @@ impl Journal {
         let store = Store::open(dir, new_id(entropy.as_mut(), now.wall_ms))?;
         let recent = Recent::load(&store)?;
         let clock = HybridClock::after(store.last_hlc());
-        Ok(Self { store, clock, entropy, recent, behind: false, without: RefCell::default() })
+        Ok(Self { store, clock, entropy, recent, read: 0, behind: false, without: RefCell::default() })
     }
 
     /// The log on disk, for reading and for storing choices and summaries beside it. Entries can't be added
@@ -78,6 +90,11 @@ impl Journal {
     /// The version of the log, which grows with every entry, even with an old one that is imported.
     pub(super) fn version(&self) -> u64 {
         self.store.version()
+    }
+
+    /// Which entries the sessions in memory are folded from.
+    pub(super) fn in_memory(&self) -> InMemory {
+        InMemory { log: self.store.version(), read: self.read }
     }
 
     /// The moment with this phone named in its boot, so that it differs from those of other phones.
@@ -122,6 +139,7 @@ impl Journal {
             ops.push(Op { id, device, hlc, at: at.clone(), session, payload, amends, group });
         }
         self.store.append(&ops, None)?;
+        self.read += 1;
         self.recent.add(ops);
         self.settle();
         Ok(Committed { session })
@@ -130,6 +148,7 @@ impl Journal {
     /// Reads a session into memory unless it is there.
     pub(super) fn bring(&mut self, session: Uuid) -> Result<(), StoreError> {
         self.catch_up()?;
+        self.read += 1;
         self.recent.make_room_for(&self.store, session)
     }
 
@@ -167,6 +186,7 @@ impl Journal {
     pub(super) fn catch_up(&mut self) -> Result<(), StoreError> {
         if self.behind {
             self.recent = Recent::load(&self.store)?;
+            self.read += 1;
             self.behind = false;
             self.without.get_mut().remove(&Beside::OlderSessions);
         }

@@ -98,7 +98,7 @@ impl App {
     fn leave_at_the_spot(&mut self, now: &Moment) -> Option<u32> {
         let now = self.on_line(now);
         let session = &self.journal.recent().current()?.session;
-        let reading = self.advisor.read(session, self.journal.version(), self.chosen, &now)?;
+        let reading = self.advisor.read(session, self.journal.in_memory(), self.chosen, &now)?;
         reading.spots.map(|spots| spots.leave.leave_min)
     }
 

@@ -357,10 +357,10 @@ impl App {
         let landed = self.landed_fish();
         let session = self.journal.recent().current().map(|loaded| &loaded.session);
         let now = self.on_line(now);
-        let reading =
-            session.and_then(|session| self.advisor.read(session, self.journal.version(), self.chosen, &now));
+        let reading = session
+            .and_then(|session| self.advisor.read(session, self.journal.in_memory(), self.chosen, &now));
         let leaves = session
-            .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.version(), &now));
+            .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.in_memory(), &now));
         let of_club = session.is_some_and(|session| self.advisor.start_of(session).0.is_some());
         screen::bank(&BankInput {
             session,

@@ -99,7 +99,7 @@ impl App {
             return None;
         }
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-        let (posterior, advice) = self.advisor.of_all_rods(session, self.journal.version(), now)?;
+        let (posterior, advice) = self.advisor.of_all_rods(session, self.journal.in_memory(), now)?;
         let of = RestOf {
             session: session.id,
             advice,

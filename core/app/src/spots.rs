@@ -1,8 +1,9 @@
 //! What the record says about fish at the spots: how long to leave a cast, given where else one could cast.
 
+use super::journal::InMemory;
 use restwater_log::{RodNumber, Spot};
 use restwater_screen::{SpotsReading, first_spot};
-use restwater_session::{Session, Stamp, leave_by_spots, reach_near, swim_of};
+use restwater_session::{Session, Stamp, SwimKept, leave_by_spots, reach_near};
 use restwater_swim::{CellId, ColumnName, Swim};
 use restwater_waits::WaitPosterior;
 use uuid::Uuid;
@@ -17,8 +18,7 @@ pub(super) struct SpotsAnswer {
 #[derive(PartialEq)]
 pub(super) struct SpotsAsked {
     session: Uuid,
-    /// Version of the log.
-    log: u64,
+    log: InMemory,
     rod: RodNumber,
     /// The splash; while nothing is out, the present minute, or the end of a cast within it.
     at_ms: i64,
@@ -26,7 +26,7 @@ pub(super) struct SpotsAsked {
 
 impl SpotsAsked {
     /// Asks about the cast of a rod that is out, or about one that goes out now.
-    pub(super) fn new(session: &Session, log: u64, rod: RodNumber, now: &Stamp) -> Self {
+    pub(super) fn new(session: &Session, log: InMemory, rod: RodNumber, now: &Stamp) -> Self {
         let this_minute = now.at_ms - now.at_ms.rem_euclid(60_000);
         let ends = session
             .casts
@@ -49,12 +49,13 @@ impl SpotsAsked {
         session: &Session,
         posterior: &WaitPosterior,
         now: &Stamp,
+        kept: &mut SwimKept,
     ) -> Option<SpotsReading> {
         let at = now.before(now.at_ms - self.at_ms);
-        let leave = leave_by_spots(session, posterior, self.rod, &at)?;
-        let swim = swim_of(session).ok()?;
+        let leave = leave_by_spots(session, posterior, self.rod, &at, kept)?;
+        let swim = kept.swim()?;
         let like = session.rod(self.rod).and_then(|rod| rod.spot.as_ref());
-        let move_to = leave.move_to.and_then(|to| spot_at(session, &swim, to, like));
+        let move_to = leave.move_to.and_then(|to| spot_at(session, swim, to, like));
         Some(SpotsReading { leave, move_to })
     }
 }

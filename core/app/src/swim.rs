@@ -124,11 +124,12 @@ impl App {
 
     /// The swim of the session, its figures and where next, as of a moment.
     fn next_at(&mut self, at: &Stamp) -> Result<(Swim, SwimFigures, WhereNext), AppError> {
+        let log = self.journal.in_memory();
         let session = self.journal.recent().current().map(|loaded| &loaded.session);
         let session = session.ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let figures = swim.figures(at.at_ms);
-        let next = where_next(session, &swim, &figures, self.advisor.waits(session), at);
+        let next = where_next(session, &swim, &figures, self.advisor.waits(session, log), at);
         Ok((swim, figures, next))
     }
 

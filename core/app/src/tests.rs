@@ -43,6 +43,7 @@ mod sent;
 mod settling;
 mod setup_again;
 mod spots;
+mod spots_kept;
 mod spots_now;
 mod taken_back;
 mod undone_twice;

@@ -23,7 +23,7 @@ impl App {
         let session = self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open());
         let now = &self.on_line(now);
         let leaves = session
-            .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.version(), now));
+            .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.in_memory(), now));
         let (words, phone) = (self.words, self.phone);
         watch_view(&WatchInput { words, session, bank: &bank, leaves: &leaves, phone, now })
     }

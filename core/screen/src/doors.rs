@@ -43,7 +43,9 @@ pub struct DoorsView {
 }
 
 /// Name, screen, group, and whether it needs a session.
-const DOORS: &[(&str, Which, DoorGroup, Needs)] = &[
+type Line = (&'static str, Which, DoorGroup, Needs);
+
+const DOORS: &[Line] = &[
     ("setup", Which::Setup, DoorGroup::OnTheBank, Needs::NoneOpen),
     ("tackle", Which::Tackle, DoorGroup::OnTheBank, Needs::Open),
     ("swim", Which::Swim, DoorGroup::OnTheBank, Needs::Some),
@@ -76,30 +78,39 @@ pub const TOP_DOORS: [Which; 2] = [Which::Swim, Which::Fish];
 
 /// Those of them that can be opened now.
 pub(crate) fn top_doors(words: &Wording, any: bool, open: bool) -> Vec<Door> {
-    let mut all = doors(words, any, open).doors;
-    all.retain(|door| TOP_DOORS.contains(&door.which));
-    all
+    open_now(any, open)
+        .filter(|(_, which, ..)| TOP_DOORS.contains(which))
+        .map(|door| put(words, door))
+        .collect()
 }
 
 /// The screens that can be opened now.
 pub fn doors(words: &Wording, any: bool, open: bool) -> DoorsView {
-    let shown = DOORS.iter().filter(|(_, _, _, needs)| match needs {
+    DoorsView {
+        on_the_bank: words.say("doors-on-the-bank"),
+        before_and_after: words.say("doors-before-and-after"),
+        doors: open_now(any, open).map(|door| put(words, door)).collect(),
+    }
+}
+
+/// The lines of the screens that can be opened now.
+fn open_now(any: bool, open: bool) -> impl Iterator<Item = &'static Line> {
+    DOORS.iter().filter(move |(_, _, _, needs)| match needs {
         Needs::Nothing => true,
         Needs::Open => open,
         Needs::NoneOpen => !open,
         Needs::Some => any,
-    });
-    let door = |(name, which, group, _): &(&str, Which, DoorGroup, Needs)| Door {
+    })
+}
+
+/// A screen in words.
+fn put(words: &Wording, (name, which, group, _): &Line) -> Door {
+    Door {
         which: *which,
         group: *group,
         label: words.say(&format!("door-{name}")),
         sub: words.say(&format!("door-{name}-sub")),
         spoken: words.say(&format!("door-{name}-spoken")),
-    };
-    DoorsView {
-        on_the_bank: words.say("doors-on-the-bank"),
-        before_and_after: words.say("doors-before-and-after"),
-        doors: shown.map(door).collect(),
     }
 }
 

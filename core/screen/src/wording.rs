@@ -3,9 +3,11 @@
 use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
-use std::borrow::Cow;
 use std::sync::OnceLock;
 use unic_langid::LanguageIdentifier;
+
+/// Bytes that most messages need less of.
+const USUAL_LENGTH: usize = 64;
 
 /// The files of one language: the same for each. A file missing from a language's folder fails to compile.
 macro_rules! files_of {
@@ -122,11 +124,10 @@ impl Wording {
         for (name, value) in args {
             fluent.set(*name, value.to_fluent());
         }
-        let text = self.bundle.format_pattern(pattern, Some(&fluent), &mut Vec::new());
-        match text {
-            Cow::Borrowed(text) => text.to_owned(),
-            Cow::Owned(text) => text,
-        }
+        // Long enough for most: a screen says a hundred of them each second.
+        let mut text = String::with_capacity(USUAL_LENGTH);
+        let written = self.bundle.write_pattern(&mut text, pattern, Some(&fluent), &mut Vec::new());
+        if written.is_ok() { text } else { id.to_owned() }
     }
 
     /// The message in every language: a name that was made from it stays in the log when another language is chosen.
@@ -183,12 +184,10 @@ pub enum Arg<'a> {
     Count(usize),
 }
 
-impl Arg<'_> {
-    fn to_fluent(self) -> FluentValue<'static> {
+impl<'a> Arg<'a> {
+    fn to_fluent(self) -> FluentValue<'a> {
         match self {
-            Arg::Text(text) => {
-                whole_number(text).map_or_else(|| FluentValue::from(text.to_owned()), FluentValue::from)
-            }
+            Arg::Text(text) => whole_number(text).map_or_else(|| FluentValue::from(text), FluentValue::from),
             Arg::Count(count) => FluentValue::from(count),
         }
     }

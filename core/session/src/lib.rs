@@ -50,6 +50,7 @@ mod section;
 mod spots;
 mod step;
 mod summary;
+mod swim_kept;
 mod time_line;
 mod timed;
 mod waits;
@@ -86,6 +87,7 @@ pub use same_place::{same_peg, same_water};
 pub use section::{Standing, standing};
 pub use spots::{LeaveBySpots, leave_by_spots, where_next};
 pub use summary::Summary;
+pub use swim_kept::SwimKept;
 pub use time_line::{Elapsed, Stamp, TimeLine};
 pub use timed::timed;
 pub use waits::{

@@ -1,13 +1,14 @@
 //! What the session says about fish at its spots: today's casts, cell by cell, weighed with the law of the wait.
 
 use super::model::Session;
+use super::swim_kept::{Reached, SwimKept};
 use super::waits::{running_from_ms, running_wait_min, stretches};
-use super::water::{cast_at, swim_of, swim_spot};
+use super::water::{cast_at, swim_spot};
 use super::{Cast, Stamp};
 use restwater_log::RodNumber;
 use restwater_swim::{CellId, CellWorth, NextSpot, SpotsWorth, Swim, SwimFigures, WhereNext};
 use restwater_waits::{
-    Advice, AdviceState, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, Then, Wait, WaitPosterior,
+    Advice, AdviceState, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotsKept, Then, Wait, WaitPosterior,
 };
 
 /// The fewest casts, spots fished and bites from which spots can be told apart: the project's own choice.
@@ -21,25 +22,30 @@ pub fn where_next(
     posterior: Option<&WaitPosterior>,
     at: &Stamp,
 ) -> WhereNext {
-    let spots = posterior.and_then(|posterior| SpotsOfDay::new(session, swim, posterior, at, None));
+    let kept = (&mut Reached::default(), &mut SpotsKept::default());
+    let spots = posterior.and_then(|posterior| SpotsOfDay::new(session, swim, kept, posterior, at, None));
     swim.where_next_by_worth(figures, spots.map(|spots| spots.worth(at.at_ms)).as_ref())
 }
 
 /// How long to leave the cast of a rod that goes out at a moment, or that went out then, given where else one could cast.
 /// `None` while the record doesn't support that spots differ. What happened after that moment doesn't change the answer, but for
-/// baits of other rods that are out: no rod is sent onto one, whenever it went out.
+/// baits of other rods that are out: no rod is sent onto one, whenever it went out. `kept` spares work where this was asked
+/// before, and changes no answer.
 pub fn leave_by_spots(
     session: &Session,
     posterior: &WaitPosterior,
     rod: RodNumber,
     at: &Stamp,
+    kept: &mut SwimKept,
 ) -> Option<LeaveBySpots> {
     let out = session.casts.iter().find(|cast| cast.rod == rod && cast.start.at_ms == at.at_ms);
     let set = || session.rod(rod).and_then(|rod| rod.spot.as_ref());
     let spot = out.map_or_else(set, |cast| cast.spot.as_ref())?;
-    let swim = swim_of(session).ok()?;
+    kept.bring_up_to(session).ok()?;
+    let (swim, reached, casts) = kept.parts(rod)?;
     let cell = swim.cell_of(swim_spot(spot)?)?;
-    let spots = SpotsOfDay::new(session, &swim, posterior, at, Some(rod)).filter(SpotsOfDay::tell)?;
+    let spots = SpotsOfDay::new(session, swim, (reached, casts), posterior, at, Some(rod))
+        .filter(SpotsOfDay::tell)?;
     let next = swim.where_next_by_worth(&swim.figures(at.at_ms), Some(&spots.worth(at.at_ms)));
     let others = session.casts.iter().filter(|cast| cast.rod != rod && cast.end.is_none());
     let baits: Vec<CellId> =
@@ -80,6 +86,8 @@ struct Collected {
     fished: Vec<usize>,
     casts: usize,
     bites: usize,
+    /// What happened before this stays as it is while time goes on.
+    settled_min: f64,
 }
 
 impl SpotsOfDay {
@@ -88,21 +96,23 @@ impl SpotsOfDay {
     fn new(
         session: &Session,
         swim: &Swim,
+        (reached, kept): (&mut Reached, &mut SpotsKept),
         posterior: &WaitPosterior,
         at: &Stamp,
         asked: Option<RodNumber>,
     ) -> Option<Self> {
-        let mut all = Collected::default();
+        let mut all = Collected { settled_min: f64::INFINITY, ..Collected::default() };
         for cast in session.casts.iter().filter(|cast| cast.start.at_ms <= at.at_ms) {
-            all.take(session, swim, cast, at, asked);
+            all.take(session, swim, reached, cast, at, asked);
         }
-        let Collected { events, cells, dry, fished, casts, bites } = all;
+        let Collected { events, cells, dry, fished, casts, bites, settled_min } = all;
         let (least_casts, least_spots, least_bites) = ENOUGH;
         if casts < least_casts || fished.len() < least_spots || bites < least_bites {
             return None;
         }
         let rest_min = swim.input().rest_target_min;
-        Some(Self { beliefs: posterior.spots(cells.len(), &events, rest_min), cells, dry })
+        let beliefs = posterior.spots_kept(kept, cells.len(), &events, settled_min, rest_min);
+        Some(Self { beliefs, cells, dry })
     }
 
     /// The figures that the choice of the next spot uses.
@@ -172,11 +182,19 @@ impl LeaveBySpots {
 }
 
 impl Collected {
-    fn take(&mut self, session: &Session, swim: &Swim, cast: &Cast, now: &Stamp, asked: Option<RodNumber>) {
+    fn take(
+        &mut self,
+        session: &Session,
+        swim: &Swim,
+        reached: &mut Reached,
+        cast: &Cast,
+        now: &Stamp,
+        asked: Option<RodNumber>,
+    ) {
         let Some(at) = cast_at(cast) else { return };
         let own = cast.spot.as_ref().and_then(swim_spot).and_then(|spot| swim.cell_of(spot));
         // What a landing does to its own water is part of the law of the wait.
-        for cell in swim.reached_by(&at).into_iter().filter(|cell| Some(*cell) != own) {
+        for cell in reached.by(swim, &at).iter().copied().filter(|cell| Some(*cell) != own) {
             let spot = self.place(cell);
             self.events.push(SpotEvent::Disturbed { spot, at_min: minutes(at.start_ms) });
         }
@@ -191,12 +209,16 @@ impl Collected {
             self.bites += usize::from(cast.bite.is_some());
             self.fished(spot, &all);
             let end_ms = at.end_ms.unwrap_or(now.at_ms).min(now.at_ms);
+            if at.end_ms.is_none_or(|end_ms| end_ms > now.at_ms) {
+                self.settled_min = self.settled_min.min(minutes(end_ms));
+            }
             self.events.push(SpotEvent::Disturbed { spot, at_min: minutes(end_ms) });
         } else if asked != Some(cast.rod)
             && let Some(from_ms) = running_from_ms(session, cast, now)
             && let Some(wait) =
                 running_wait_min(session, cast, now).and_then(|waited| Wait::new(waited, false).ok())
         {
+            self.settled_min = self.settled_min.min(minutes(from_ms));
             self.fished(spot, &[(from_ms, wait)]);
             self.events.push(SpotEvent::Disturbed { spot, at_min: minutes(now.at_ms) });
         }

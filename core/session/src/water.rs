@@ -69,8 +69,7 @@ pub fn swim_of(session: &Session) -> Result<Swim, SwimError> {
 
 /// Checks before logging that an entry about the swim is possible; `amends` is the entry that it replaces.
 pub fn check_swim(session: &Session, payload: &Payload, amends: Option<Uuid>) -> Result<(), SwimError> {
-    let mut tried = session.clone();
-    match payload {
+    let tried = match payload {
         Payload::SpotSet { spot, .. } => {
             return restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).map(|_| ());
         }
@@ -95,13 +94,13 @@ pub fn check_swim(session: &Session, payload: &Payload, amends: Option<Uuid>) ->
                 None => Ok(()),
             };
         }
-        Payload::SwimSet(setup) => tried.swim = setup.clone(),
+        Payload::SwimSet(setup) => Session { swim: setup.clone(), ..session.clone() },
         Payload::OutlineSet { corners_cm } if !corners_cm.is_empty() => {
             check_outline(&outline(corners_cm))?;
-            tried.outline_cm.clone_from(corners_cm);
+            Session { outline_cm: corners_cm.clone(), ..session.clone() }
         }
         _ => return Ok(()),
-    }
+    };
     Swim::new(swim_input(&tried)).map(|_| ())
 }
 

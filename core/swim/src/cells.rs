@@ -52,15 +52,61 @@ pub struct Swim {
     area_m2: f64,
 }
 
-impl Swim {
-    /// Checks everything in `input` and cuts the swim into cells.
-    pub fn new(input: SwimInput) -> Result<Self, SwimError> {
-        check(&input)?;
+/// What the cells of a swim follow from.
+struct Ground {
+    fan: Fan,
+    columns: Columns,
+    bands: Vec<Band>,
+    boundary: Option<Vec<Point>>,
+}
+
+impl Ground {
+    fn of(input: &SwimInput) -> Result<Self, SwimError> {
         let marks = columns::ordered_marks(&input.marks)?;
         let fan = columns::fan_for(input.fan, &marks, &input.casts)?;
         let bands = columns::bands(&input.bands, &input.casts)?;
         let boundary = input.boundary.as_deref().map(check_outline).transpose()?;
         let columns = Columns { columns: columns::columns(fan, &marks), marks };
+        Ok(Self { fan, columns, bands, boundary })
+    }
+}
+
+impl Swim {
+    /// Checks everything in `input` and cuts the swim into cells.
+    pub fn new(input: SwimInput) -> Result<Self, SwimError> {
+        check(&input)?;
+        let ground = Ground::of(&input)?;
+        Self::on(ground, input)
+    }
+
+    /// The same, with the cells of an earlier swim where they are the same: most casts change none. The second is whether they
+    /// are, so that casts to the same spots reach the same cells in both.
+    pub fn renewed(before: Option<Self>, input: SwimInput) -> Result<(Self, bool), SwimError> {
+        check(&input)?;
+        let ground = Ground::of(&input)?;
+        match before.filter(|before| before.is_on(&ground, &input)) {
+            Some(mut swim) => {
+                // The names of marks may have changed.
+                (swim.columns, swim.input) = (ground.columns, input);
+                restwater_sorting::by(&mut swim.input.casts, in_order);
+                Ok((swim, true))
+            }
+            None => Ok((Self::on(ground, input)?, false)),
+        }
+    }
+
+    /// Whether it has the cells of that ground, and casts reach as far.
+    fn is_on(&self, ground: &Ground, input: &SwimInput) -> bool {
+        self.fan == ground.fan
+            && self.columns.columns == ground.columns.columns
+            && self.bands == ground.bands
+            && self.boundary == ground.boundary
+            && self.input.scatter == input.scatter
+            && self.input.disturbance == input.disturbance
+    }
+
+    fn on(ground: Ground, input: SwimInput) -> Result<Self, SwimError> {
+        let Ground { fan, columns, bands, boundary } = ground;
         let whole_fan = Water::of_ring(&fan_ring(&columns.columns, &bands));
         let clip = boundary.as_deref().map(Water::of_ring);
         let water = clip.as_ref().map_or_else(|| whole_fan.clone(), |b| whole_fan.and(b));

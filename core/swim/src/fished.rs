@@ -7,8 +7,9 @@ use super::frame::{Point, point_at};
 use super::input::{CastAt, KeptBack};
 use super::scatter::normal_between;
 use super::sector::{CHORD_ERROR_M, disc};
-use super::water::Water;
+use super::water::{Near, Water};
 use serde::{Deserialize, Serialize};
+use std::cell::OnceCell;
 
 /// Milliseconds in a minute.
 const MINUTE_MS: f64 = 60_000.0;
@@ -226,11 +227,16 @@ impl Swim {
         let columns = &self.columns().columns;
         let by_column: Vec<_> =
             columns.iter().map(|c| landing.in_bearing(c.from_deg, c.to_deg, reach)).collect();
+        let draws = OnceCell::new();
         let of = |cell: &Cell| {
             let (row, column) = (by_row[cell.id.row as usize], by_column[cell.id.column as usize]);
             let (reached, landed) = (row.0 * column.0, row.1 * column.1);
             let is_clipped = !cell.whole && reached > 1e-9;
-            if is_clipped { landing.in_water(&cell.water, reach) } else { (reached, landed) }
+            if is_clipped {
+                Landing::in_water(draws.get_or_init(|| landing.draws()), &cell.water, reach)
+            } else {
+                (reached, landed)
+            }
         };
         self.cells().iter().map(of).collect()
     }
@@ -319,18 +325,27 @@ impl Landing {
     }
 
     /// The same for clipped water, over a lattice of equally likely landings.
-    fn in_water(&self, water: &Water, reach: f64) -> (f64, f64) {
+    fn in_water(draws: &[Point], water: &Water, reach: f64) -> (f64, f64) {
         let (mut reached, mut landed) = (0u32, 0u32);
-        for u in QUANTILES {
-            for v in QUANTILES {
-                let p = point_at(self.bearing_deg + u * self.bearing_sd, self.range_m + v * self.range_sd);
-                let distance = water.distance(p);
-                reached += u32::from(distance <= reach);
-                landed += u32::from(distance == 0.0);
-            }
+        let near = Near::of(water, reach);
+        for p in draws {
+            let (is_reached, is_in) = near.takes(*p);
+            reached += u32::from(is_reached);
+            landed += u32::from(is_in);
         }
-        let all = (DRAWS * DRAWS) as f64;
+        let all = draws.len() as f64;
         (f64::from(reached) / all, f64::from(landed) / all)
+    }
+
+    /// The lattice.
+    fn draws(&self) -> Vec<Point> {
+        let ranges = QUANTILES.map(|v| self.range_m + v * self.range_sd);
+        let at = |u: &f64| {
+            // A unit vector on the bearing; times a range it is the point there to the bit.
+            let one = point_at(self.bearing_deg + u * self.bearing_sd, 1.0);
+            ranges.map(|range| Point { x: range * one.x, y: range * one.y })
+        };
+        QUANTILES.iter().flat_map(at).collect()
     }
 }
 

@@ -43,6 +43,17 @@ pub fn distance_to_ring(ring: &[Point], p: Point) -> f64 {
     sides(ring).map(|(a, b)| distance_to_side(a, b, p)).fold(f64::INFINITY, f64::min)
 }
 
+/// The square of that, which needs no root.
+pub(crate) fn square_to_ring(ring: &[Point], p: Point) -> f64 {
+    sides(ring)
+        .map(|(a, b)| {
+            let near = nearest_on_side(a, b, p);
+            let (x, y) = (p.x - near.x, p.y - near.y);
+            x * x + y * y
+        })
+        .fold(f64::INFINITY, f64::min)
+}
+
 /// Checks that an outline has three corners or more, numbers in them, an area, and doesn't cross itself.
 /// A repeated last corner is dropped; the ring comes back anticlockwise.
 pub fn check_outline(corners: &[Point]) -> Result<Vec<Point>, SwimError> {
@@ -119,16 +130,22 @@ fn meet(a: Point, b: Point, c: Point, d: Point) -> Option<Point> {
     touches(d1, a, c, d).or(touches(d2, b, c, d)).or(touches(d3, c, a, b)).or(touches(d4, d, a, b))
 }
 
+/// Each corner with the next, and the last with the first.
 fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    ring.iter().copied().zip(ring.iter().copied().cycle().skip(1))
+    let back = ring.last().copied().zip(ring.first().copied());
+    ring.windows(2).map(|side| (side[0], side[1])).chain(back)
 }
 
 fn distance_to_side(a: Point, b: Point, p: Point) -> f64 {
+    p.distance(nearest_on_side(a, b, p))
+}
+
+fn nearest_on_side(a: Point, b: Point, p: Point) -> Point {
     let (dx, dy) = (b.x - a.x, b.y - a.y);
     let length2 = dx * dx + dy * dy;
     let t =
         if length2 > 0.0 { (((p.x - a.x) * dx + (p.y - a.y) * dy) / length2).clamp(0.0, 1.0) } else { 0.0 };
-    p.distance(Point { x: a.x + t * dx, y: a.y + t * dy })
+    Point { x: a.x + t * dx, y: a.y + t * dy }
 }
 
 #[cfg(test)]

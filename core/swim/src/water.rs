@@ -1,7 +1,7 @@
 //! Areas of water: polygons and their boolean operations, by `geo`.
 
 use super::frame::Point;
-use super::planar::{distance_to_ring, ring_area_m2, ring_contains};
+use super::planar::{distance_to_ring, ring_area_m2, ring_contains, square_to_ring};
 use geo::{BooleanOps, Coord, LineString, MultiPolygon, Polygon, unary_union};
 use std::collections::BTreeMap;
 
@@ -88,6 +88,53 @@ impl Water {
             return 0.0;
         }
         self.rings().iter().map(|ring| distance_to_ring(ring, p)).fold(f64::INFINITY, f64::min)
+    }
+}
+
+/// Whether points lie in a piece of water or near it: asked of many points at once.
+pub(crate) struct Near {
+    rings: Vec<Vec<Point>>,
+    /// Its corners, farthest to the left and nearest, and farthest to the right and out.
+    corners: (Point, Point),
+    reach: f64,
+}
+
+/// Metres by which a distance that was worked out roughly may be wrong.
+const ROUGH_M: f64 = 1e-6;
+
+impl Near {
+    pub(crate) fn of(water: &Water, reach: f64) -> Self {
+        let rings = water.rings();
+        let end = |of: fn(f64, f64) -> f64, from: f64| {
+            rings
+                .iter()
+                .flatten()
+                .fold(Point { x: from, y: from }, |end, p| Point { x: of(end.x, p.x), y: of(end.y, p.y) })
+        };
+        let corners = (end(f64::min, f64::INFINITY), end(f64::max, f64::NEG_INFINITY));
+        Self { rings, corners, reach }
+    }
+
+    /// Whether a point is no farther from the water than `reach`, and whether it is in it: what [`Water::distance`] says.
+    pub(crate) fn takes(&self, p: Point) -> (bool, bool) {
+        let (low, high) = self.corners;
+        let beside = (low.x - p.x).max(p.x - high.x).max(low.y - p.y).max(p.y - high.y);
+        if beside > self.reach + ROUGH_M {
+            return (false, false);
+        }
+        if self.rings.iter().filter(|ring| ring_contains(ring, p)).count() % 2 == 1 {
+            return (true, true);
+        }
+        let least = self.rings.iter().map(|ring| square_to_ring(ring, p)).fold(f64::INFINITY, f64::min);
+        let (near, far) = (self.reach - ROUGH_M, self.reach + ROUGH_M);
+        if least > far * far {
+            (false, false)
+        } else if least < near * near && least > ROUGH_M {
+            (true, false)
+        } else {
+            let exact = self.rings.iter().map(|ring| distance_to_ring(ring, p)).fold(f64::INFINITY, f64::min);
+            (exact <= self.reach, exact == 0.0)
+        }
     }
 }
 

@@ -44,5 +44,5 @@ pub use laws::ShapeLaw;
 pub use posterior::WaitPosterior;
 pub use record::{EarlierDay, Record, Settings};
 pub use shapes::{SHAPE_PRIORS, ShapePriors, Shapes};
-pub use spots::{SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotWorth, Then};
+pub use spots::{SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotWorth, SpotsKept, Then};
 pub use wait::{Wait, WaitError};

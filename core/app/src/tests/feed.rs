@@ -235,7 +235,7 @@ fn reading(phone: &mut Phone, ms: i64) -> restwater_screen::Reading {
     let app = phone.app();
     let now = app.on_line(&at(ms));
     let session = app.journal.recent().current().map(|loaded| &loaded.session).unwrap();
-    app.advisor.read(session, app.journal.version(), app.chosen, &now).unwrap()
+    app.advisor.read(session, app.journal.in_memory(), app.chosen, &now).unwrap()
 }
 
 /// Every other cast gets a bite after five minutes, every fourth after fourteen. If there is feed, the former

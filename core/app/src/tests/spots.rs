@@ -5,7 +5,7 @@ use super::*;
 use restwater_exchange::Progress;
 use restwater_log::EndSaid;
 use restwater_screen::{Alarm, FilesTap, MatchTap, MendTap, PhoneTap, RuleTap, Span, SwimView};
-use restwater_session::where_next;
+use restwater_session::{SwimKept, where_next};
 use std::ops::ControlFlow;
 use std::path::PathBuf;
 
@@ -133,11 +133,12 @@ fn on_one_spot_where_next_and_how_long_are_what_they_were_to_the_bit() {
         let session = phone.app().session().unwrap().clone();
         let swim = restwater_session::swim_of(&session).unwrap();
         let figures = swim.figures(stamp.at_ms);
+        let log = phone.app().journal.in_memory();
         let advisor = &mut phone.app().advisor;
-        let told = where_next(&session, &swim, &figures, advisor.waits(&session), &stamp);
+        let told = where_next(&session, &swim, &figures, advisor.waits(&session, log), &stamp);
         assert_eq!(told, swim.where_next(&figures));
-        let reading = advisor.read(&session, 0, 1, &stamp).unwrap();
-        assert_eq!(reading.advice, advisor.waits(&session).unwrap().advice());
+        let reading = advisor.read(&session, log, 1, &stamp).unwrap();
+        assert_eq!(reading.advice, advisor.waits(&session, log).unwrap().advice());
         assert_eq!(reading.spots, None);
     }
 }
@@ -251,8 +252,10 @@ fn a_snag_logged_where_the_bank_sends_the_next_cast_sends_it_elsewhere() {
 pub(super) fn move_to(phone: &mut Phone) -> Option<restwater_swim::CellId> {
     let session = phone.app().session().unwrap().clone();
     let splash = session.running(1).unwrap().start.clone();
-    let posterior = phone.app().advisor.waits(&session).unwrap();
-    restwater_session::leave_by_spots(&session, posterior, 1, &splash).and_then(|leave| leave.move_to)
+    let log = phone.app().journal.in_memory();
+    let posterior = phone.app().advisor.waits(&session, log).unwrap();
+    restwater_session::leave_by_spots(&session, posterior, 1, &splash, &mut SwimKept::default())
+        .and_then(|leave| leave.move_to)
 }
 
 /// The other rod's bait is on the good spot: the Bank sends no cast onto it, whatever happens on that rod while this one is out.

@@ -6,7 +6,7 @@ use crate::leave_words::{habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
-use restwater_session::{Session, habit_before_bites};
+use restwater_session::Session;
 use restwater_waits::{Advice, AdviceState};
 
 /// Fewer bites than this are called early.
@@ -48,15 +48,17 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say(prior(input))),
         (BankState::Ready | BankState::Landed, Some(reading)) => {
-            with_spots(input, with_habit(input, ready(input, reading)), reading)
+            with_spots(input, with_habit(input, ready(input, reading), reading), reading)
         }
-        (BankState::Out, Some(reading)) => with_spots(input, with_habit(input, out(input, reading)), reading),
+        (BankState::Out, Some(reading)) => {
+            with_spots(input, with_habit(input, out(input, reading), reading), reading)
+        }
     }
 }
 
 /// The habit that came before every bite is the first thing said after the counts, where it is earned.
-fn with_habit(input: &BankInput, mut advice: AdviceView) -> AdviceView {
-    if let Some(habit) = input.session.and_then(habit_before_bites) {
+fn with_habit(input: &BankInput, mut advice: AdviceView, reading: &Reading) -> AdviceView {
+    if let Some(habit) = reading.habit {
         advice.more.insert(0, habit_words(input.words, habit));
     }
     advice

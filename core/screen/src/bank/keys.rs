@@ -40,6 +40,31 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
     main.iter().chain(&small).chain(&more).map(|key| pad.key(*key)).collect()
 }
 
+/// The ids of a key's messages, in one text: there are twenty keys every second.
+struct Ids {
+    sub: String,
+}
+
+impl Ids {
+    const SUB: &str = "-sub";
+
+    fn of(name: &str) -> Self {
+        Self { sub: ["key-", name, Self::SUB].concat() }
+    }
+
+    fn label(&self) -> &str {
+        self.sub.trim_end_matches(Self::SUB)
+    }
+
+    fn sub(&self) -> &str {
+        &self.sub
+    }
+
+    fn spoken(&self) -> String {
+        [self.label(), "-spoken"].concat()
+    }
+}
+
 struct Pad<'a> {
     input: &'a BankInput<'a>,
     state: BankState,
@@ -56,7 +81,7 @@ impl Pad<'_> {
             Key::Away if away => "returned",
             key => self.side(key).map_or_else(|| name(key), neighbour_id),
         };
-        let again = self.fed_last().filter(|_| key == Key::Feed);
+        let again = if key == Key::Feed { self.fed_last() } else { None };
         let what = match key {
             Key::Feed => again.clone().unwrap_or_else(|| words.say("key-feed-first")),
             Key::Undo => self.entry(self.input.undo),
@@ -65,19 +90,20 @@ impl Pad<'_> {
         };
         let back = self.set_back(key).unwrap_or_default();
         let args = [("what", Arg::Text(&what)), ("back", Arg::Text(&back))];
+        let ids = Ids::of(name);
         let sub = match key {
             Key::Cast if self.state == BankState::Out => words.say("key-cast-closes"),
             Key::Cast => words.say("key-cast-first"),
-            _ => words.say_with(&format!("key-{name}-sub"), &args),
+            _ => words.say_with(ids.sub(), &args),
         };
         KeyView {
             key,
-            label: words.say(&format!("key-{name}")),
+            label: words.say(ids.label()),
             sub: Some(sub),
             // Before anything was fed both keys of feed do the same.
             spoken: match key {
                 Key::Feed if again.is_none() => words.say("key-feed-other-spoken"),
-                _ => words.say_with(&format!("key-{name}-spoken"), &args),
+                _ => words.say_with(&ids.spoken(), &args),
             },
             weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
             enabled: self.is_enabled(key),

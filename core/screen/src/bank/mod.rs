@@ -15,7 +15,7 @@ use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
-use restwater_session::{LeaveBySpots, Rhythm, Session, Stamp};
+use restwater_session::{HabitBeforeBites, LeaveBySpots, Rhythm, Session, Stamp};
 use restwater_waits::{Advice, AdviceState, WaitingOn};
 use serde::{Deserialize, Serialize};
 
@@ -218,6 +218,8 @@ pub struct Reading {
     pub earlier: usize,
     /// Earlier sessions in it that are another angler's.
     pub of_another: usize,
+    /// The habit that came before every bite of the day, where it is earned.
+    pub habit: Option<HabitBeforeBites>,
     /// What the spots say of the cast that is out or goes out next, where they say anything.
     pub spots: Option<SpotsReading>,
 }

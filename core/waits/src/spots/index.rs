@@ -100,6 +100,7 @@ fn positive(x: f32) -> f32 {
 
 impl SpotBeliefs {
     /// What a cast at a spot at a moment is worth; `None` is a spot that was never fished.
+    #[inline(never)]
     pub fn worth(&self, spot: Option<usize>, at_min: f64) -> SpotWorth {
         self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0 }, |spot| {
             let Visit { here, best: (_, rate), .. } = self.visit(spot, at_min);
@@ -109,6 +110,7 @@ impl SpotBeliefs {
 
     /// How long to leave a cast that went to `spot` at a moment, and what then; `open` are the other spots that can be cast to
     /// now.
+    #[inline(never)]
     pub fn leave(&self, spot: Option<usize>, at_min: f64, open: &[Option<usize>]) -> Option<SpotLeave> {
         let here = self.visit(self.spot(spot)?, at_min);
         let best = self.best_other(spot, at_min, open);
@@ -149,11 +151,10 @@ impl SpotBeliefs {
 
     fn visit(&self, spot: &Spot, at_min: f64) -> Visit {
         let (mut times, mut back_in, mut here) = (Vec::new(), Vec::new(), 0.0);
-        for (w, world) in self.worlds.iter().enumerate() {
+        for (w, world) in self.followed.worlds.iter().enumerate() {
             let kept = world.kept(at_min - spot.known_min);
             let mut row = Vec::with_capacity(self.home.len());
-            for ((chance, home), weight) in
-                spot.here_at(w, kept, &self.home).zip(&self.home).zip(&self.weights[w])
+            for ((chance, home), weight) in self.here_at(spot, w, kept).zip(&self.home).zip(&self.weights[w])
             {
                 here += f64::from(chance * weight);
                 row.push(chance / home);
@@ -177,14 +178,14 @@ impl SpotBeliefs {
     /// Share of casts with a bite by each step.
     fn bitten_by(&self, times: &[Vec<f32>], back_in: &[f64]) -> Vec<f64> {
         let mut bitten = vec![0.0; self.steps.len()];
-        let mut done = vec![false; self.worlds.len()];
-        for w in 0..self.worlds.len() {
+        let mut done = vec![false; self.followed.worlds.len()];
+        for w in 0..self.followed.worlds.len() {
             if std::mem::replace(&mut done[w], true) {
                 continue;
             }
             // Worlds with one time until the fish are back share their rows.
             let mut sum: Vec<f32> = self.weights[w].iter().zip(&times[w]).map(|(a, b)| a * b).collect();
-            for other in w + 1..self.worlds.len() {
+            for other in w + 1..self.followed.worlds.len() {
                 if !done[other] && back_in[other] == back_in[w] {
                     done[other] = true;
                     let more = self.weights[other].iter().zip(&times[other]);
@@ -228,7 +229,7 @@ impl SpotBeliefs {
         let target = to.map_or(here, |(_, visit)| visit);
         let minutes = self.shapes.times[self.steps[target.best.0]];
         let mut sums = Sums::default();
-        for (w, world) in self.worlds.iter().enumerate() {
+        for (w, world) in self.followed.worlds.iter().enumerate() {
             let so_far = self.row(self.point(waited - here.back_in[w]));
             let back_in = match to {
                 None => (world.rest_min - turn).max(0.0),

@@ -9,11 +9,15 @@
 //! for every cast it is drawn anew whether it meets fish; this is what the posterior alone assumes.
 
 mod filter;
+mod followed;
 mod index;
+
+pub use followed::SpotsKept;
 
 use super::costs::Costs;
 use super::shapes::{POINTS, Shapes};
 use super::{Wait, WaitPosterior};
+use followed::{Followed, HIGH_EXPONENT, worlds};
 use std::sync::{Arc, OnceLock};
 
 /// A finished cast, or a stretch of one.
@@ -88,14 +92,15 @@ pub struct SpotBeliefs {
     steps: Vec<usize>,
     /// The weighed shapes at each point in time, computed when first asked for: most taps never do.
     columns: OnceLock<Columns>,
-    worlds: Vec<World>,
     /// Weight of each shape in each world; all together 1.
     weights: Vec<Vec<f32>>,
     /// Prior probability that spots differ, that every cast draws anew, and that fish are everywhere; see
     /// [`SpotBeliefs::differ`].
     before: [f64; 3],
-    /// The spots of the record, and one that was never fished.
-    spots: Vec<Spot>,
+    /// The record, followed for these shapes and perhaps more.
+    followed: Arc<Followed>,
+    /// Where each of the shapes stands among them.
+    at: Vec<usize>,
 }
 
 /// The weighed shapes by point in time, one row for each time.
@@ -160,48 +165,95 @@ impl WaitPosterior {
     /// What the record says of `spots` spots. Events may come in any order; `rest_min` is the angler's own figure for how long
     /// water is rested.
     pub fn spots(&self, spots: usize, events: &[SpotEvent], rest_min: f64) -> SpotBeliefs {
-        let shapes = Arc::clone(&self.shapes);
+        self.spots_kept(&mut SpotsKept::default(), spots, events, f64::INFINITY, rest_min)
+    }
+
+    /// The same, going on with what was kept of the record the last time, where it begins alike. What happened before `settled_min`
+    /// is kept for the next time: a bait that is out will have waited longer by then.
+    // Put into a function of a crate that is optimised for size, its loops would not be vectorised; nor would those of the others
+    // that say so.
+    #[inline(never)]
+    pub fn spots_kept(
+        &self,
+        kept: &mut SpotsKept,
+        spots: usize,
+        events: &[SpotEvent],
+        settled_min: f64,
+        rest_min: f64,
+    ) -> SpotBeliefs {
         let kinds = self.heaviest();
-        let home: Vec<f32> = kinds.iter().map(|&k| shapes.ever[k] as f32).collect();
-        let before = self.by_feed.before();
-        let opening: f64 = kinds.iter().map(|&k| before[k]).sum();
-        let (mut worlds, mut weights) = (Vec::new(), Vec::new());
-        for (lasting_min, a) in LASTING {
-            for (share, b) in RESTS {
-                worlds.push(World { lasting_min, rest_min: share * rest_min.max(0.0) });
-                let weight = |&k: &usize| (before[k] / opening * a * b) as f32;
-                weights.push(kinds.iter().map(weight).collect());
-            }
-        }
-        let untouched = Spot {
-            here: vec![home.clone(); worlds.len()],
-            known_min: f64::NEG_INFINITY,
-            disturbed_min: f64::NEG_INFINITY,
+        let mut ordered = events.to_vec();
+        restwater_sorting::by(&mut ordered, |a, b| a.at_min().total_cmp(&b.at_min()));
+        let goes_on = |followed: &Arc<Followed>| {
+            followed.begins(&self.shapes, rest_min, spots, &ordered)
+                && followed.kinds.len() <= 2 * MOST_SHAPES
         };
-        let spots = vec![untouched; spots + 1];
+        let begun = kept.0.take().filter(goes_on);
+        let mut followed =
+            begun.unwrap_or_else(|| Arc::new(Followed::new(&self.shapes, kinds.clone(), rest_min)));
+        let on = Arc::make_mut(&mut followed);
+        on.grow(spots);
+        on.follow_too(missing(&kinds, &on.kinds), rest_min);
+        let settled = ordered.partition_point(|event| event.at_min() < settled_min);
+        for event in ordered[..settled].iter().skip(on.events.len()) {
+            on.take(event);
+        }
+        kept.0 = Some(Arc::clone(&followed));
+        let done = followed.events.len();
+        if done < ordered.len() {
+            let on = Arc::make_mut(&mut followed);
+            ordered[done..].iter().for_each(|event| on.take(event));
+        }
+        self.beliefs(kinds, followed)
+    }
+
+    /// What is believed after a record that was followed.
+    fn beliefs(&self, kinds: Vec<usize>, followed: Arc<Followed>) -> SpotBeliefs {
+        let mut places = vec![0; self.shapes.count()];
+        followed.kinds.iter().enumerate().for_each(|(place, &k)| places[k] = place);
+        let at: Vec<usize> = kinds.iter().map(|&k| places[k]).collect();
+        let home: Vec<f32> = at.iter().map(|&at| followed.home[at]).collect();
         let everywhere = self.everywhere();
         let lasting: f64 = LASTING.iter().filter(|(min, _)| *min > 0.0).map(|(_, share)| share).sum();
         let before = [(1.0 - everywhere) * lasting, (1.0 - everywhere) * (1.0 - lasting), everywhere];
-        let (costs, steps) = (self.costs, steps(&shapes));
-        let mut beliefs = SpotBeliefs {
-            shapes,
-            costs,
-            kinds,
+        SpotBeliefs {
+            shapes: Arc::clone(&self.shapes),
+            costs: self.costs,
             over_home: home.iter().map(|home| 1.0 / home).collect(),
             home,
-            steps,
+            steps: steps(&self.shapes),
             columns: OnceLock::new(),
-            worlds,
-            weights,
+            weights: self.weigh_spots(&kinds, &at, &followed),
             before,
-            spots,
-        };
-        let mut ordered = events.to_vec();
-        restwater_sorting::by(&mut ordered, |a, b| a.at_min().total_cmp(&b.at_min()));
-        for event in &ordered {
-            beliefs.take(event);
+            followed,
+            at,
+            kinds,
         }
-        beliefs
+    }
+
+    /// The weight of each shape in each world, all together 1: its weight before today times how likely it makes the record.
+    fn weigh_spots(&self, kinds: &[usize], at: &[usize], followed: &Followed) -> Vec<Vec<f32>> {
+        let before = self.by_feed.before();
+        let least = at.iter().map(|&at| followed.raised[at]).min().unwrap_or(0);
+        let of = |(&k, &at): (&usize, &usize)| {
+            // Beyond this nothing is left of it.
+            let raised = (followed.raised[at] - least).min(50);
+            libm::ldexp(before[k], -HIGH_EXPONENT * raised)
+        };
+        let of_shapes: Vec<f64> = kinds.iter().zip(at).map(of).collect();
+        let row = |likely: &Vec<f32>| -> Vec<f64> {
+            of_shapes.iter().zip(at).map(|(weight, &at)| weight * f64::from(likely[at])).collect()
+        };
+        let mut rows: Vec<Vec<f64>> = followed.likely.iter().map(row).collect();
+        let mut total: f64 = rows.iter().flatten().sum();
+        // A record that no shape can have made leaves the belief as it was before.
+        if total <= 0.0 {
+            let beliefs = worlds(0.0).1;
+            rows = beliefs.iter().map(|belief| kinds.iter().map(|&k| belief * before[k]).collect()).collect();
+            total = rows.iter().flatten().sum();
+        }
+        let over = 1.0 / total;
+        rows.iter().map(|row| row.iter().map(|w| (w * over) as f32).collect()).collect()
     }
 
     /// Chance, before the first cast of today, that fish are all but everywhere.
@@ -237,6 +289,16 @@ impl WaitPosterior {
     }
 }
 
+/// Those of some shapes that aren't followed.
+fn missing(kinds: &[usize], followed: &[usize]) -> Vec<usize> {
+    let count = kinds.iter().chain(followed).max().map_or(0, |last| last + 1);
+    let mut known = vec![false; count];
+    for &k in followed {
+        known[k] = true;
+    }
+    kinds.iter().copied().filter(|&k| !known[k]).collect()
+}
+
 /// The leave times to choose from: every minute up to twenty, then longer and longer steps to three hours.
 fn steps(shapes: &Shapes) -> Vec<usize> {
     let is_step = |t: f64| match t {
@@ -256,19 +318,6 @@ fn dot(a: &[f32], b: &[f32]) -> f32 {
     for (x, y) in a.zip(b) {
         for i in 0..8 {
             sums[i] += x[i] * y[i];
-        }
-    }
-    sums.iter().sum::<f32>() + rest
-}
-
-/// A sum in eight sums, in one order on every platform.
-fn sum(all: &[f32]) -> f32 {
-    let mut sums = [0.0_f32; 8];
-    let chunks = all.chunks_exact(8);
-    let rest: f32 = chunks.remainder().iter().sum();
-    for chunk in chunks {
-        for i in 0..8 {
-            sums[i] += chunk[i];
         }
     }
     sums.iter().sum::<f32>() + rest

@@ -44,7 +44,8 @@ fn paths(found: &SpotBeliefs, world: &World, shape: usize, casts: &[SpotCast]) -
             };
             let last = i.checked_sub(1).is_some_and(here);
             let fish = stays * f64::from(u8::from(last)) + (1.0 - stays) * home;
-            let (among, without) = found.likely(cast, (disturbed + world.rest_min - cast.at_min).max(0.0));
+            let (among, without) =
+                found.followed.likely_of(cast, (disturbed + world.rest_min - cast.at_min).max(0.0));
             let likely = if here(i) { f64::from(among[shape]) } else { f64::from(without) };
             chance *= likely * if here(i) { fish } else { 1.0 - fish };
             disturbed = cast.at_min + cast.wait.minutes();
@@ -87,8 +88,8 @@ fn the_filter_is_the_forward_algorithm_of_numpy() {
     let shape = (0..found.kinds.len()).find(is_it).unwrap();
     for (lasting, rest, wanted) in NUMPY {
         let is_it = |world: &World| world.lasting_min == lasting && world.rest_min == rest;
-        let world = found.worlds.iter().position(is_it).unwrap();
-        let ours = f64::from(found.spots[0].here[world][shape]);
+        let world = found.followed.worlds.iter().position(is_it).unwrap();
+        let ours = f64::from(found.followed.spots[0].here[world][shape]);
         // Within half a minute bites are taken for even, and figures have 24 bits.
         assert!((ours - wanted).abs() < 2e-3, "{lasting} {rest}: {ours} {wanted}");
     }
@@ -97,10 +98,11 @@ fn the_filter_is_the_forward_algorithm_of_numpy() {
 #[test]
 fn the_filter_is_the_sum_over_every_hidden_path() {
     let (casts, found) = after_five_casts();
-    for (w, world) in found.worlds.iter().enumerate() {
+    for (w, world) in found.followed.worlds.iter().enumerate() {
         for shape in (0..found.kinds.len()).step_by(7) {
             let [without, among] = paths(&found, world, shape, &casts);
-            let (ours, wanted) = (f64::from(found.spots[0].here[w][shape]), among / (without + among));
+            let (ours, wanted) =
+                (f64::from(found.followed.spots[0].here[w][shape]), among / (without + among));
             assert!((ours - wanted).abs() < 2e-4, "{world:?}, shape {shape}: {ours} {wanted}");
         }
     }
@@ -131,7 +133,7 @@ fn in_the_end_a_spot_is_like_any_other() {
 fn water_just_disturbed_is_worth_less_than_the_same_water_rested() {
     let found = beliefs(&morning(), 2);
     let mut again = found.clone();
-    again.take(&left(0, 59.0));
+    Arc::make_mut(&mut again.followed).take(&left(0, 59.0));
     assert!(again.worth(Some(0), 60.0).per_hour < found.worth(Some(0), 60.0).per_hour - 0.05);
 }
 
@@ -157,7 +159,7 @@ fn the_bayes_factor_is_the_ratio_of_sums_over_every_shape_world_and_hidden_path(
     let events = morning();
     let (found, opened) = (beliefs(&events, 2), plan(&events).spots(2, &[], 45.0));
     let mut sums = [[0.0, 0.0]; 3];
-    for (w, world) in opened.worlds.iter().enumerate() {
+    for (w, world) in opened.followed.worlds.iter().enumerate() {
         for (shape, (weight, home)) in opened.weights[w].iter().zip(&opened.home).enumerate() {
             let part = if f64::from(*home) > EVERYWHERE { 2 } else { usize::from(world.lasting_min == 0.0) };
             let likely: f64 = (0..2)
@@ -240,10 +242,36 @@ proptest! {
             plan.spots(2, &events, 45.0)
         };
         let (short, long) = (after(minutes), after(minutes + more));
-        for (w, world) in short.worlds.iter().enumerate().filter(|(_, world)| world.lasting_min > 0.0) {
-            for (a, b) in short.spots[1].here[w].iter().zip(&long.spots[1].here[w]) {
+        for (w, world) in short.followed.worlds.iter().enumerate().filter(|(_, world)| world.lasting_min > 0.0) {
+            for (a, b) in short.followed.spots[1].here[w].iter().zip(&long.followed.spots[1].here[w]) {
                 prop_assert!(*b <= a + 1e-5, "{world:?}: {a} {b}");
             }
+        }
+    }
+
+    /// Whatever was kept: the record of another moment, of other spots, under other weights, with other baits out.
+    #[test]
+    fn what_is_kept_changes_no_bit(
+        days in proptest::collection::vec((any_events(), 0usize..6, 0.0..300.0_f64, 0.0..350.0_f64), 1..5),
+        on in any::<bool>(),
+    ) {
+        let mut kept = SpotsKept::default();
+        let mut day: Vec<SpotEvent> = Vec::new();
+        for (events, gone, now, settled) in days {
+            // A few events more, a few fewer, and one of them otherwise than it was.
+            day.truncate(day.len() - gone.min(day.len()));
+            if on { day.extend(events) } else { day = events }
+            let of: Vec<SpotEvent> = day.iter().filter(|event| event.at_min() <= now).copied().collect();
+            let plan = plan(&of);
+            let fresh = plan.spots(4, &of, 45.0);
+            let gone_on = plan.spots_kept(&mut kept, 4, &of, settled, 45.0);
+            prop_assert_eq!(&gone_on.weights, &fresh.weights);
+            prop_assert_eq!(gone_on.differ().to_bits(), fresh.differ().to_bits());
+            for spot in [None, Some(0), Some(1), Some(2), Some(3)] {
+                prop_assert_eq!(gone_on.worth(spot, now), fresh.worth(spot, now));
+            }
+            let open = [None, Some(0), Some(1)];
+            prop_assert_eq!(gone_on.leave(Some(2), now, &open), fresh.leave(Some(2), now, &open));
         }
     }
 

@@ -1,0 +1,203 @@
+//! What is kept of the spots between taps changes no figure: whatever happened, the Bank reads what is worked out from the session
+//! alone.
+
+use super::clock_steps::{STEPS, stepped};
+use super::spots::{BITES, DRY, aimed};
+use super::*;
+use crate::spots::SpotsAsked;
+use proptest::prelude::*;
+use restwater_exchange::Progress;
+use restwater_log::EndSaid;
+use restwater_screen::{FilesTap, MendTap, Span};
+use restwater_session::SwimKept;
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+
+fn go(_: Progress) -> ControlFlow<()> {
+    ControlFlow::Continue(())
+}
+
+/// What happens next, on a day with two spots and two rods.
+#[derive(Debug, Clone)]
+enum Next {
+    /// A whole cast of a rod: a bite after some minutes, or none.
+    Cast {
+        rod: u8,
+        dry: bool,
+        minutes: i64,
+    },
+    /// A bait goes out and stays out.
+    Out {
+        rod: u8,
+        dry: bool,
+    },
+    In {
+        rod: u8,
+    },
+    Undo,
+    Redo,
+    /// The nth cast ended otherwise.
+    Mend {
+        cast: usize,
+        minutes: u32,
+    },
+    Neighbour,
+    Clock(usize),
+    TakeIn,
+    TakeBack,
+    Restart,
+}
+
+fn any_next() -> impl Strategy<Value = Next> {
+    let rod = 1..3_u8;
+    prop_oneof![
+        9 => (rod.clone(), any::<bool>(), 1..25_i64).prop_map(|(rod, dry, minutes)| Next::Cast { rod, dry, minutes }),
+        2 => (rod.clone(), any::<bool>()).prop_map(|(rod, dry)| Next::Out { rod, dry }),
+        2 => rod.prop_map(|rod| Next::In { rod }),
+        2 => Just(Next::Undo),
+        1 => Just(Next::Redo),
+        2 => (0..12_usize, 1..12_u32).prop_map(|(cast, minutes)| Next::Mend { cast, minutes }),
+        1 => Just(Next::Neighbour),
+        1 => (0..STEPS.len()).prop_map(Next::Clock),
+        1 => Just(Next::TakeIn),
+        1 => Just(Next::TakeBack),
+        1 => Just(Next::Restart),
+    ]
+}
+
+struct Day {
+    phone: Phone,
+    now: i64,
+    clock: Option<usize>,
+}
+
+impl Day {
+    fn moment(&self) -> Moment {
+        self.clock.map_or_else(|| at(self.now), |step| stepped(STEPS[step].1, self.now))
+    }
+
+    /// A tap a little later; one that is refused changes nothing.
+    fn tap(&mut self, action: &Action) {
+        self.now += 11_000;
+        let moment = self.moment();
+        self.phone.app().act(action, &moment).ok();
+    }
+
+    fn out(&mut self, rod: u8, dry: bool) {
+        self.tap(&Action::Tackle { rod, tap: TackleTap::Bearing { cdeg: if dry { DRY } else { BITES } } });
+        self.tap(&Action::Cast { rod });
+    }
+
+    fn happen(&mut self, next: &Next, file: &Path) {
+        match *next {
+            Next::Cast { rod, dry, minutes } => {
+                self.out(rod, dry);
+                self.now += minutes * MIN;
+                if dry {
+                    self.tap(&Action::WoundIn { rod });
+                } else {
+                    self.tap(&Action::Bite { rod });
+                    self.tap(&Action::Landed { rod, fish: None });
+                }
+            }
+            Next::Out { rod, dry } => self.out(rod, dry),
+            Next::In { rod } => self.tap(&Action::WoundIn { rod }),
+            Next::Undo => self.tap(&Action::Undo),
+            Next::Redo => self.tap(&Action::Redo),
+            Next::Mend { cast, minutes } => {
+                let op = self.phone.app().session().and_then(|session| Some(session.casts.get(cast)?.op));
+                for tap in [MendTap::End { end: EndSaid::Lost }, MendTap::After { minutes }] {
+                    op.into_iter().for_each(|op| self.tap(&Action::Mend { op, tap }));
+                }
+            }
+            Next::Neighbour => self.tap(&Action::SetMark { name: "gate".into(), bearing_cdeg: 1_000 }),
+            Next::Clock(step) => self.clock = Some(step),
+            Next::TakeIn => {
+                let moment = self.moment();
+                self.phone.app().take_in(file, "a friend", &moment, &mut go).unwrap();
+            }
+            Next::TakeBack => {
+                let moment = self.moment();
+                let Screen::Files(files) = self.phone.app().screen(Which::Files, &moment).unwrap() else {
+                    panic!()
+                };
+                let import = files.imports.first().map(|import| import.id);
+                import.into_iter().for_each(|id| self.tap(&Action::UndoImport { id }));
+            }
+            Next::Restart => self.phone.open(),
+        }
+        self.now += MIN;
+    }
+
+    /// Of each rod what is read with what was kept, and what is worked out anew; how many of them say something.
+    fn compare(&mut self) -> usize {
+        let moment = self.moment();
+        let app = self.phone.app();
+        let now = app.on_line(&moment);
+        let log = app.journal.in_memory();
+        let Some(session) = app.journal.recent().current().map(|loaded| loaded.session.clone()) else {
+            return 0;
+        };
+        let mut told = 0;
+        for rod in [1, 2] {
+            let Some(read) = app.advisor.read(&session, log, rod, &now) else { continue };
+            let posterior = app.advisor.waits(&session, log).unwrap();
+            let anew = SpotsAsked::new(&session, log, rod, &now);
+            let anew = anew.answer(&session, posterior, &now, &mut SwimKept::default());
+            told += usize::from(anew.is_some());
+            // While nothing is known of the waits the spots say nothing.
+            if read.advice.state != restwater_waits::AdviceState::CantTellYet {
+                assert_eq!(read.spots, anew, "rod {rod}");
+            }
+            let (casts, unseen) = restwater_session::casts_by_telling(&session);
+            assert_eq!((read.casts, read.unseen), (casts, unseen));
+            assert_eq!(read.habit, restwater_session::habit_before_bites(&session));
+        }
+        told
+    }
+}
+
+/// Three dry casts and three with a bite, so that the spots tell.
+fn begun() -> Day {
+    let mut day = Day { phone: rods::with_rods(2), now: MIN, clock: None };
+    for _ in 0..4 {
+        day.happen(&Next::Cast { rod: 1, dry: false, minutes: 4 }, Path::new(""));
+        day.happen(&Next::Cast { rod: 1, dry: true, minutes: 18 }, Path::new(""));
+    }
+    day
+}
+
+/// A partner's day, and what they wrote in it.
+fn theirs() -> (Phone, PathBuf) {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(-600 * MIN, &START).unwrap();
+    theirs.tap(-599 * MIN, &aimed(DRY)).unwrap();
+    theirs.tap(-598 * MIN, &CAST).unwrap();
+    theirs.tap(-590 * MIN, &BITE).unwrap();
+    theirs.tap(-580 * MIN, &Action::EndSession).unwrap();
+    theirs.tap(-579 * MIN, &Action::Files { tap: FilesTap::Span { span: Span::Everything } }).unwrap();
+    let file = PathBuf::from(theirs.app().send(&at(-578 * MIN), &mut go).unwrap().path);
+    (theirs, file)
+}
+
+#[test]
+fn the_spots_of_such_a_day_tell() {
+    let mut day = begun();
+    day.happen(&Next::Cast { rod: 1, dry: false, minutes: 4 }, Path::new(""));
+    day.happen(&Next::Out { rod: 1, dry: true }, Path::new(""));
+    assert!(day.compare() > 0, "otherwise the law below compares nothing");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn what_is_kept_changes_no_figure(nexts in proptest::collection::vec(any_next(), 1..14)) {
+        let (_theirs, file) = theirs();
+        let mut day = begun();
+        for next in &nexts {
+            day.happen(next, &file);
+            day.compare();
+        }
+    }
+}
