@@ -112,7 +112,7 @@ pub enum AppError {
         value: String,
     },
     /// No cell of the swim is aimed at, or none of that kind.
-    #[error("there is no such water under the ring: move it first")]
+    #[error("no such cell of the swim is chosen: choose one on the map first")]
     NoCell,
     /// The Swim shows an earlier moment, for which nothing can be logged any more.
     #[error("the Swim shows an earlier moment: tap NOW first")]

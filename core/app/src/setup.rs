@@ -53,20 +53,21 @@ impl TypedPlace {
         let water = if self.water { &draft.water } else { &copied.water };
         let peg = if self.peg { &draft.peg } else { &copied.peg };
         // A peg of another water is none of this one.
-        let peg =
-            peg.clone().filter(|_| self.peg || same_water(Some(named(water)), Some(named(&copied.water))));
+        let peg = peg.clone().filter(|_| {
+            self.peg || same_water(Some(named(water.as_deref())), Some(named(copied.water.as_deref())))
+        });
         SessionSetup { peg, water: water.clone(), ..copied.clone() }
     }
 }
 
 /// The name of a water. The angler chose to copy the session, so two waters without a name are the same.
-fn named(water: &Option<String>) -> &str {
-    water.as_deref().unwrap_or_default()
+fn named(water: Option<&str>) -> &str {
+    water.unwrap_or_default()
 }
 
 /// Water and peg of a set-up.
 fn place_of(setup: &SessionSetup) -> (Option<&str>, Option<&str>) {
-    (Some(named(&setup.water)), setup.peg.as_deref())
+    (Some(named(setup.water.as_deref())), setup.peg.as_deref())
 }
 
 /// An item as it is stored: in its own form or, by an older version, as a text.

@@ -139,6 +139,14 @@ proptest! {
     }
 
     #[test]
+    fn the_aim_of_a_cell_lies_in_that_cell(input in swim_input(3)) {
+        let Some(swim) = swim(input) else { return Ok(()) };
+        for (id, aim) in swim.cells().iter().filter_map(|cell| Some((cell.id, cell.aim?))) {
+            prop_assert_eq!(swim.cell_of(aim), Some(id));
+        }
+    }
+
+    #[test]
     fn cells_do_not_overlap(input in swim_input(1), a in any::<prop::sample::Index>(), b in any::<prop::sample::Index>()) {
         let Some(swim) = swim(input) else { return Ok(()) };
         let (i, j) = (a.index(swim.cells().len()), b.index(swim.cells().len()));

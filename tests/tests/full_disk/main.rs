@@ -196,7 +196,7 @@ fn between_casts() -> Vec<(Vec<Action>, Action)> {
         (vec![CAST, bite, landed], fish(FishTap::PutBack { back: true })),
         (vec![CAST], Action::Feed { tap: handful }),
         (vec![Action::Feed { tap: handful }], Action::Feed { tap: FeedTap::Again }),
-        (vec![], Action::Seen { tap: SeenTap::Sign { sign: FishSign::Rolled } }),
+        (vec![Action::CastHere], Action::Seen { tap: SeenTap::Sign { sign: FishSign::Rolled } }),
         (vec![], Action::Seen { tap: SeenTap::Neighbour { side: Side::Left } }),
         (vec![], Action::Tackle { rod: 1, tap: TackleTap::Feeder { mg: Some(30_000) } }),
     ]
