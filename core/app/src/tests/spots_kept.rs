@@ -107,7 +107,9 @@ impl Day {
             Next::Mend { cast, minutes } => {
                 let op = self.phone.app().session().and_then(|session| Some(session.casts.get(cast)?.op));
                 for tap in [MendTap::End { end: EndSaid::Lost }, MendTap::After { minutes }] {
-                    op.into_iter().for_each(|op| self.tap(&Action::Mend { op, tap }));
+                    if let Some(op) = op {
+                        self.tap(&Action::Mend { op, tap });
+                    }
                 }
             }
             Next::Neighbour => self.tap(&Action::SetMark { name: "gate".into(), bearing_cdeg: 1_000 }),
@@ -122,7 +124,9 @@ impl Day {
                     panic!()
                 };
                 let import = files.imports.first().map(|import| import.id);
-                import.into_iter().for_each(|id| self.tap(&Action::UndoImport { id }));
+                if let Some(id) = import {
+                    self.tap(&Action::UndoImport { id });
+                }
             }
             Next::Restart => self.phone.open(),
         }
