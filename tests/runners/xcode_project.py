@@ -5,6 +5,7 @@ since a setting counts where it ends up: a target's own setting wins over the pr
 xcconfig's."""
 
 import json
+import os
 import plistlib
 import re
 import sys
@@ -196,6 +197,7 @@ def check_rest(targets):
         "NSPrivacyAccessedAPICategoryUserDefaults": "UserDefaults" in kit,
         # SQLite, in the Rust library, asks for the times and sizes of its own files.
         "NSPrivacyAccessedAPICategoryFileTimestamp": True,
+        "NSPrivacyAccessedAPICategoryDiskSpace": sqlite_asks_for_the_file_system(),
     }
     for category, used in uses.items():
         expect(used == (category in reasons), f"{category}: used {used}, with a reason {category in reasons}")
@@ -210,6 +212,16 @@ def check_rest(targets):
     for name in ("Restwater", "RestwaterUITests"):
         expect(ids.get(name) == targets[name].get_id(), f"the scheme's {name} is another")
     expect("RestwaterKitTests" in ids, "the scheme runs the kit's tests")
+
+
+def sqlite_asks_for_the_file_system():
+    """Whether the SQLite in the Rust library calls one of the functions that Apple lists under disk space."""
+    lock = Path("Cargo.lock").read_text()
+    version = re.search(r'name = "libsqlite3-sys"\nversion = "(.*)"', lock).group(1)
+    cargo = Path(os.environ.get("CARGO_HOME", Path.home() / ".cargo"))
+    found = list(cargo.glob(f"registry/src/*/libsqlite3-sys-{version}/sqlite3/sqlite3.c"))
+    expect(found, f"there is no source of libsqlite3-sys {version} under {cargo}: run `cargo fetch --locked` first")
+    return any(re.search(r"\bf?statfs\(", path.read_text(errors="replace")) for path in found)
 
 
 # What the phone's system is told, where no compiler and no played system sees it: file, what it says (or, after "no ", what it
