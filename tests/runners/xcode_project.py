@@ -224,6 +224,34 @@ def sqlite_asks_for_the_file_system():
     return any(re.search(r"\bf?statfs\(", path.read_text(errors="replace")) for path in found)
 
 
+# The first Xcode with the SDK and the compiler that AlarmKit's alert without a stop button needs.
+OLDEST_XCODE = (26, 1)
+
+
+def check_workflows():
+    """The hosted Macs build with a named Xcode that is new enough, and the scripts and README say the same."""
+    named = set()
+    for path in sorted(Path(".github/workflows").glob("*.yml")):
+        for job in re.split(r"^  (?=\w)", path.read_text(), flags=re.M):
+            if "ios-build.sh" not in job:
+                continue
+            xcode = re.search(r"DEVELOPER_DIR: /Applications/Xcode_([\d.]+)\.app/Contents/Developer", job)
+            expect(xcode, f"{path}: the job that builds the iOS app names no Xcode")
+            named.update(xcode.groups() if xcode else [])
+    expect(len(named) == 1, f"the workflows build with Xcode {sorted(named)}")
+    for version in named:
+        expect(tuple(map(int, version.split("."))) >= OLDEST_XCODE, f"the workflows build with Xcode {version}")
+    oldest = ".".join(map(str, OLDEST_XCODE))
+    expect(f"OLDEST_SDK={oldest}\n" in Path(".github/scripts/ios-build.sh").read_text(), f"ios-build.sh makes a release below SDK {oldest}")
+    readme = (IOS / "README.md").read_text()
+    for version in [oldest, *named]:
+        expect(f"Xcode {version}" in readme, f"ios/README.md does not name Xcode {version}")
+    for path in (IOS / "App").rglob("*.swift"):
+        for line in path.read_text().splitlines():
+            if "canImport(AlarmKit)" in line:
+                expect("compiler(>=6.2.1)" in line, f"{path}: {line}: Xcode 26.0 has AlarmKit, but not the alert without a stop button")
+
+
 # What the phone's system is told, where no compiler and no played system sees it: file, what it says (or, after "no ", what it
 # must not say), and what an angler would meet otherwise.
 SOURCES = [
@@ -264,6 +292,7 @@ def main():
     check_languages(project, targets)
     check_rest(targets)
     check_sources()
+    check_workflows()
     for fault in faults:
         print(fault)
     if faults:

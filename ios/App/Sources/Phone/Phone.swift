@@ -54,7 +54,7 @@ final class Phone {
 
     /// In order of preference.
     private static var alarmCenters: [any AlarmCenter] {
-        #if canImport(AlarmKit)
+        #if canImport(AlarmKit) && (compiler(>=6.2.1) || os(Linux))
         if #available(iOS 26.1, *) { return [SystemAlarms(), Notifications()] }
         #endif
         return [Notifications()]
