@@ -60,10 +60,12 @@ public final class PhoneSession {
         latestPhase = phase
         switch opening.stage {
         case .open(let state): state.phase(phase)
-        case .opening: break
-        case .failed: if phase == .active { opening.start() }
+        case .opening, .failed: if phase == .active { opening.start() }
         }
     }
+
+    /// The phone was unlocked: its files can be read.
+    public func unlocked() { opening.start() }
 
     /// The phone's clock or zone has changed.
     public func clockWasSet() {
