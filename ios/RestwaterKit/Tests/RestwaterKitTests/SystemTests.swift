@@ -291,6 +291,28 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(phone.rung, 2, "the next cast has an alarm of its own")
     }
 
+    /// The phone corrects its clock by the network every few hours: the alarm has another time then, and is no other alarm.
+    func testOneCastRingsInFrontOnceThoughTheClockIsSet() async throws {
+        let phone = Handset(alarms: PlayedAlarms(.refused))
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        phone.clock.forward(ms: 15 * 60_000)
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.rung, 1)
+        for step: Int64 in [5_000, -8_000, 60_000] {
+            phone.clock.set(by: step)
+            phone.session.clockWasSet()
+            await phone.session.settled()
+            try await phone.wakeUp()
+            XCTAssertEqual(phone.rung, 1, "the clock was set by \(step) ms")
+        }
+        try await phone.act(.phone(tap: .alarm(alarm: .after(40))))
+        phone.clock.forward(ms: 25 * 60_000)
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.rung, 2, "one planned again rings again")
+    }
+
     func testATapOnAnAlarmOpensTheBankWithItsRod() async throws {
         let phone = Handset()
         await phone.launch()
