@@ -268,6 +268,9 @@ SOURCES = [
     ("App/Sources/Screens/PieceView.swift", ".accessibilityRepresentation {", "VoiceOver would find a canvas in place of a key"),
     ("App/Sources/Screens/PieceView.swift", ".accessibilityElement()", "VoiceOver would not find the pictures"),
     ("App/WaitActivity/WaitActivity.swift", ".supplementalActivityFamilies([.small])", "a watch would not show the wait"),
+    ("App/WaitActivity/WaitActivity.swift", "Text(verbatim: key.label).font(.headline).lineLimit(1).minimumScaleFactor(0.6)", "a key's word would be cut"),
+    ("App/WaitActivity/WaitActivity.swift", ".dynamicTypeSize(...DynamicTypeSize.xxxLarge)", "three keys would not fit beside each other with the largest letters"),
+    ("App/WaitActivity/WaitActivity.swift", "WaitKeys(keys: wait.keys).layoutPriority(1)", "a long sentence would push the keys out of the lock screen"),
     ("App/WaitActivity/WaitActivity.swift", ".frame(maxWidth: width)", "the timer would stretch the island across the screen"),
 ]
 
