@@ -3,7 +3,7 @@ package app.restwater.android
 import android.content.Intent
 import android.content.pm.PackageManager
 import android.content.res.Configuration
-import android.view.WindowManager
+import android.os.Build
 import androidx.compose.ui.graphics.toArgb
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.core.view.WindowCompat
@@ -99,12 +99,6 @@ class WindowTest {
         } finally {
             gates.forEach { it.countDown() }
         }
-    }
-
-    @Suppress("DEPRECATION") // Android 8.0 knows no other way.
-    @Test @Config(sdk = [26]) fun onAndroid8TheScreensComeOverTheLockScreenToo() = on { _, activity ->
-        val wanted = WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED or WindowManager.LayoutParams.FLAG_TURN_SCREEN_ON
-        assertEquals(wanted, activity.window.attributes.flags and wanted)
     }
 
     @Test fun theFirstWindowHasThePaperColourOfTheScheme() {
