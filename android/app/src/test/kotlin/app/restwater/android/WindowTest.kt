@@ -127,6 +127,27 @@ class WindowTest {
         assertTrue("$moved", moved.none { it == "sharedpref:." || it == "sharedpref:asked.xml" || it == "sharedpref:alarms.xml" })
     }
 
+    /** Android 9 to 11 tell a move from phone to phone from a cloud backup; Android 8 doesn't, and takes nothing along. */
+    @Test @Config(sdk = [26, 31]) fun upToAndroid11NothingGoesIntoACloudAndFromAndroid9AMoveTakesTheLogAlong() {
+        val parser = Handset.app.resources.getXml(R.xml.backup_rules)
+        val (moved, left) = mutableListOf<String>() to mutableListOf<String>()
+        while (parser.next() != XmlPullParser.END_DOCUMENT) {
+            if (parser.eventType != XmlPullParser.START_TAG) continue
+            val what = parser.getAttributeValue(null, "domain") + ":" + parser.getAttributeValue(null, "path")
+            if (parser.name == "exclude") left += what
+            if (parser.name != "include") continue
+            assertEquals("$what goes into a cloud", "deviceToDeviceTransfer", parser.getAttributeValue(null, "requireFlags"))
+            moved += what
+        }
+        if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) {
+            assertEquals(emptyList<String>(), moved)
+            assertEquals(setOf("root:.", "file:.", "database:.", "sharedpref:.", "external:."), left.toSet())
+        } else {
+            assertEquals(listOf("file:.", "sharedpref:phone.xml"), moved)
+            assertEquals(listOf("file:log/outgoing"), left)
+        }
+    }
+
     @Test fun onlyFilesOfOurKindsAreSharedToTheApp() {
         fun taken(type: String) = Handset.app.packageManager
             .queryIntentActivities(Intent(Intent.ACTION_SEND).setType(type).setPackage(Handset.app.packageName), PackageManager.MATCH_DEFAULT_ONLY).isNotEmpty()
