@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# On a Mac with Xcode 16 or newer and rustup: the Rust library as the XCFramework that RestwaterKit takes, and the signing
+# On a Mac with Xcode 26.1 or newer and rustup: the Rust library as the XCFramework that RestwaterKit takes, and the signing
 # of this Mac. Not run here: Linux has no Apple SDK.
 #   ios/build.sh                     ios/RestwaterKit/build/restwaterFFI.xcframework
 #   RESTWATER_TEAM=ABCDE12345 RESTWATER_BUNDLE_ID=org.example.restwater ios/build.sh

@@ -24,4 +24,4 @@ for scale in window_animation_scale transition_animation_scale animator_duration
   adb shell settings put global $scale 0
 done
 adb shell input keyevent 82 # unlocks
-gradle_run :app:connectedDebugAndroidTest
+gradle_run -Pandroid.injected.build.abi=x86_64 :app:connectedDebugAndroidTest

@@ -5,7 +5,7 @@ set -euo pipefail
 # shellcheck source=.github/scripts/lib.sh
 . "$(dirname "$0")/lib.sh"
 about "$@"
-needs xcrun "this needs a Mac with Xcode 16 or newer"
+needs xcrun "this needs a Mac with Xcode 26.1 or newer"
 [ -d ios/RestwaterKit/build/restwaterFFI.xcframework ] || ios/build.sh
 phone=${RESTWATER_SIMULATOR:-$(xcrun simctl list devices available | sed -n 's/^ *\(iPhone [^(]*[^ (]\) (.*/\1/p' | tail -1)}
 [ -n "$phone" ] || { echo "ios-ui-test.sh: no iPhone simulator is installed" >&2 && exit 1; }

@@ -147,6 +147,14 @@ impl Restwater {
     }
 }
 
+/// Which of the copies that this phone made in the angler's folder are superfluous once another was made there, by their names.
+/// Only exact names of backups are ever among them.
+#[uniffi::export]
+#[must_use]
+pub fn superfluous_copies(names: &[String], made: &str) -> Vec<String> {
+    restwater_app::superfluous_copies(names, made)
+}
+
 /// Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
 /// a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
 /// the phone takes along.

@@ -59,7 +59,17 @@ check_workflows() {
   while IFS= read -r script; do
     [ -x "$script" ] || { echo "a workflow runs $script, which is not there or can't be run" && return 1; }
   done < <(grep -ohE 'run: (\./|\.github/)[a-z./-]+' .github/workflows/*.yml | sed 's/^run: //' | sort -u)
+  emulator_abi .github/scripts/android-emulator.sh android/app/build.gradle.kts || return 1
   echo ok
+}
+
+# emulator_abi SCRIPT GRADLE: a debug build holds the core for one ABI, so Gradle has to be told that of the emulator's image.
+emulator_abi() {
+  local abi
+  abi=$(sed -n 's/^IMAGE=".*;\(.*\)"$/\1/p' "$1")
+  [ -n "$abi" ] || { echo "$1 names no image" && return 1; }
+  grep -q "gradle_run .*-Pandroid.injected.build.abi=$abi\( \|$\)" "$1" || { echo "$1: the APK would hold no library for the emulator's $abi" && return 1; }
+  grep -q "\"$abi\"" "$2" || { echo "$2 does not know the emulator's ABI $abi" && return 1; }
 }
 
 check_bindings() {

@@ -57,6 +57,13 @@ same "the Swift package" "swift" "$(parts ios/RestwaterKit/Sources/A.swift)"
 same "the bindings" "rust kotlin android swift" "$(parts bindings/src/lib.rs restwater-bindings)"
 same "the runners" "rust reference pool kotlin android swift" "$(parts tests/runners/count.sh)"
 
+script=$(mktemp)
+printf '%s\n' 'IMAGE="system-images;android-34;default;x86_64"' 'gradle_run :app:connectedDebugAndroidTest' >"$script"
+same "an emulator whose APK has no library for it" "$script: the APK would hold no library for the emulator's x86_64" "$(emulator_abi "$script" android/app/build.gradle.kts || true)"
+echo 'gradle_run -Pandroid.injected.build.abi=x86_64 :app:connectedDebugAndroidTest' >>"$script"
+same "an emulator whose APK has it" "" "$(emulator_abi "$script" android/app/build.gradle.kts)"
+rm "$script"
+
 help() { echo "./dev run"; }
 CHECKS=(docs)
 page=target/logs/runners-test.md

@@ -5,6 +5,7 @@ since a setting counts where it ends up: a target's own setting wins over the pr
 xcconfig's."""
 
 import json
+import os
 import plistlib
 import re
 import sys
@@ -120,7 +121,10 @@ def check_app_plist(plist):
         expect(plist.get(key), f"{key} is missing: the system would end the app when it asks")
     exported = {kind["UTTypeIdentifier"] for kind in plist["UTExportedTypeDeclarations"]}
     opened = {kind for document in plist["CFBundleDocumentTypes"] for kind in document["LSItemContentTypes"]}
-    expect(opened == exported == {"app.restwater.op-file"}, f"document types {opened}, declared {exported}")
+    imported = {kind["UTTypeIdentifier"] for kind in plist.get("UTImportedTypeDeclarations", [])}
+    # Maps of swims are opened with the app as on Android; their type is not ours.
+    expect(exported == {"app.restwater.op-file"} and imported == {"public.geojson"}, f"declared {exported}, taken from others {imported}")
+    expect(opened == exported | imported, f"document types {opened}")
     source = (IOS / "App/Sources/Files/FileDialogs.swift").read_text()
     expect(all(f'"{kind}"' in source for kind in exported), "the type of the file dialogs is another")
     assets = IOS / "App/Resources/Assets.xcassets"
@@ -196,6 +200,7 @@ def check_rest(targets):
         "NSPrivacyAccessedAPICategoryUserDefaults": "UserDefaults" in kit,
         # SQLite, in the Rust library, asks for the times and sizes of its own files.
         "NSPrivacyAccessedAPICategoryFileTimestamp": True,
+        "NSPrivacyAccessedAPICategoryDiskSpace": sqlite_asks_for_the_file_system(),
     }
     for category, used in uses.items():
         expect(used == (category in reasons), f"{category}: used {used}, with a reason {category in reasons}")
@@ -210,6 +215,44 @@ def check_rest(targets):
     for name in ("Restwater", "RestwaterUITests"):
         expect(ids.get(name) == targets[name].get_id(), f"the scheme's {name} is another")
     expect("RestwaterKitTests" in ids, "the scheme runs the kit's tests")
+
+
+def sqlite_asks_for_the_file_system():
+    """Whether the SQLite in the Rust library calls one of the functions that Apple lists under disk space."""
+    lock = Path("Cargo.lock").read_text()
+    version = re.search(r'name = "libsqlite3-sys"\nversion = "(.*)"', lock).group(1)
+    cargo = Path(os.environ.get("CARGO_HOME", Path.home() / ".cargo"))
+    found = list(cargo.glob(f"registry/src/*/libsqlite3-sys-{version}/sqlite3/sqlite3.c"))
+    expect(found, f"there is no source of libsqlite3-sys {version} under {cargo}: run `cargo fetch --locked` first")
+    return any(re.search(r"\bf?statfs\(", path.read_text(errors="replace")) for path in found)
+
+
+# The first Xcode with the SDK and the compiler that AlarmKit's alert without a stop button needs.
+OLDEST_XCODE = (26, 1)
+
+
+def check_workflows():
+    """The hosted Macs build with a named Xcode that is new enough, and the scripts and README say the same."""
+    named = set()
+    for path in sorted(Path(".github/workflows").glob("*.yml")):
+        for job in re.split(r"^  (?=\w)", path.read_text(), flags=re.M):
+            if "ios-build.sh" not in job:
+                continue
+            xcode = re.search(r"DEVELOPER_DIR: /Applications/Xcode_([\d.]+)\.app/Contents/Developer", job)
+            expect(xcode, f"{path}: the job that builds the iOS app names no Xcode")
+            named.update(xcode.groups() if xcode else [])
+    expect(len(named) == 1, f"the workflows build with Xcode {sorted(named)}")
+    for version in named:
+        expect(tuple(map(int, version.split("."))) >= OLDEST_XCODE, f"the workflows build with Xcode {version}")
+    oldest = ".".join(map(str, OLDEST_XCODE))
+    expect(f"OLDEST_SDK={oldest}\n" in Path(".github/scripts/ios-build.sh").read_text(), f"ios-build.sh makes a release below SDK {oldest}")
+    readme = (IOS / "README.md").read_text()
+    for version in [oldest, *named]:
+        expect(f"Xcode {version}" in readme, f"ios/README.md does not name Xcode {version}")
+    for path in (IOS / "App").rglob("*.swift"):
+        for line in path.read_text().splitlines():
+            if "canImport(AlarmKit)" in line:
+                expect("compiler(>=6.2.1)" in line, f"{path}: {line}: Xcode 26.0 has AlarmKit, but not the alert without a stop button")
 
 
 # What the phone's system is told, where no compiler and no played system sees it: file, what it says (or, after "no ", what it
@@ -228,6 +271,9 @@ SOURCES = [
     ("App/Sources/Screens/PieceView.swift", ".accessibilityRepresentation {", "VoiceOver would find a canvas in place of a key"),
     ("App/Sources/Screens/PieceView.swift", ".accessibilityElement()", "VoiceOver would not find the pictures"),
     ("App/WaitActivity/WaitActivity.swift", ".supplementalActivityFamilies([.small])", "a watch would not show the wait"),
+    ("App/WaitActivity/WaitActivity.swift", "Text(verbatim: key.label).font(.headline).lineLimit(1).minimumScaleFactor(0.6)", "a key's word would be cut"),
+    ("App/WaitActivity/WaitActivity.swift", ".dynamicTypeSize(...DynamicTypeSize.xxxLarge)", "three keys would not fit beside each other with the largest letters"),
+    ("App/WaitActivity/WaitActivity.swift", "WaitKeys(keys: wait.keys).layoutPriority(1)", "a long sentence would push the keys out of the lock screen"),
     ("App/WaitActivity/WaitActivity.swift", ".frame(maxWidth: width)", "the timer would stretch the island across the screen"),
 ]
 
@@ -252,6 +298,7 @@ def main():
     check_languages(project, targets)
     check_rest(targets)
     check_sources()
+    check_workflows()
     for fault in faults:
         print(fault)
     if faults:

@@ -66,6 +66,7 @@ pub use repeat::REPEAT_MS;
 pub use restwater_screen::Action;
 use restwater_screen::PhoneChoices;
 pub use restwater_screen::{Alarm, Hand, Scheme, Screen, Settings, Which};
+pub use restwater_store::superfluous_copies;
 pub use swim::{FanGlass, swim_legend};
 pub use update::Update;
 

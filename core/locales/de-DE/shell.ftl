@@ -3,8 +3,10 @@
 shell-channel-wait = Laufende Wartezeit
 shell-channel-alarm = Alarme
 shell-no-notifications = Mitteilungen sind für Restwater aus: ein Alarm klingelt sicher nur, solange Restwater auf dem Bildschirm ist, und der Sperrbildschirm bleibt leer. Schalte sie in den Einstellungen des Handys ein.
+shell-alarms-silent = Das Handy hält die Alarme von Restwater stumm: einer klingelt sicher nur, solange Restwater auf dem Bildschirm ist. Schalte ihren Ton auf der Seite „Handy“ ein.
 shell-alarm-not-set = Das Handy hat einen Alarm nicht angenommen, er klingelt also nicht. Achte auf die Uhr.
 shell-late-alarms = Der Alarm kann bis zu eine Stunde zu spät kommen: dieses Handy erlaubt Restwater keine genauen Alarme. Erlaube sie auf der Seite „Handy“.
+shell-phone-locked = Restwater kann seine Dateien erst lesen, wenn das Handy nach dem Neustart einmal entsperrt wurde. Entsperre es, dann öffnet sich das Protokoll von selbst.
 shell-file-not-allowed = Restwater darf diesen Ort nicht mehr nutzen. Wähle ihn noch einmal.
 shell-file-gone = Diese Datei oder dieser Ort ist weg. Wähle etwas anderes.
 shell-file-no-space = Dort ist kein Platz mehr. Schaff welchen oder wähle einen anderen Ort.

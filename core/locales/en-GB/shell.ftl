@@ -3,8 +3,10 @@
 shell-channel-wait = Running wait
 shell-channel-alarm = Alarms
 shell-no-notifications = Notifications are off for Restwater: an alarm is sure to sound only while Restwater is on the screen, and the lock screen stays empty. Turn them on in the phone's settings.
+shell-alarms-silent = The phone keeps Restwater's alarms silent: one is sure to sound only while Restwater is on the screen. Turn their sound on from the Phone screen.
 shell-alarm-not-set = The phone did not take an alarm, so it will not ring. Watch the clock.
 shell-late-alarms = The alarm may come up to an hour late: this phone does not allow Restwater exact alarms. Allow them on the Phone screen.
+shell-phone-locked = Restwater can't read its files until the phone has been unlocked once after its restart. Unlock it, and the log opens by itself.
 shell-file-not-allowed = Restwater may no longer use that place. Pick it again.
 shell-file-gone = That file or place is gone. Pick another.
 shell-file-no-space = There is no space left there. Free some, or pick another place.

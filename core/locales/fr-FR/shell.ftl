@@ -3,8 +3,10 @@
 shell-channel-wait = Attente en cours
 shell-channel-alarm = Alarmes
 shell-no-notifications = Les notifications de Restwater sont coupées : une alarme n'est sûre de sonner que tant que Restwater est à l'écran, et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
+shell-alarms-silent = Le téléphone garde muettes les alarmes de Restwater : l'une d'elles n'est sûre de sonner que tant que Restwater est à l'écran. Rétablissez leur son depuis l'écran « Mobile ».
 shell-alarm-not-set = Le téléphone n'a pas pris une alarme : elle ne sonnera pas. Surveillez l'heure.
 shell-late-alarms = L'alarme peut venir jusqu'à une heure trop tard : ce téléphone n'accorde pas d'alarmes exactes à Restwater. Autorisez-les sur l'écran « Mobile ».
+shell-phone-locked = Restwater ne peut lire ses fichiers qu'une fois le téléphone déverrouillé après son redémarrage. Déverrouillez-le et le journal s'ouvrira de lui-même.
 shell-file-not-allowed = Restwater n'a plus droit à cet endroit. Choisissez-le de nouveau.
 shell-file-gone = Ce fichier ou cet endroit a disparu. Choisissez-en un autre.
 shell-file-no-space = Plus de place là-bas. Libérez-en, ou choisissez un autre endroit.

@@ -13,10 +13,14 @@ pub struct ShellWords {
     pub channel_alarm: String,
     /// Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
     pub no_notifications: String,
+    /// Notifications are allowed, but alarms among them make no sound.
+    pub alarms_silent: String,
     /// The phone did not take an alarm.
     pub alarm_not_set: String,
     /// Exact alarms are not allowed, so one may ring late.
     pub late_alarms: String,
+    /// The phone was restarted and has not been unlocked since, so no file can be read yet.
+    pub phone_locked: String,
     /// Access to a file or folder was taken away, or never given.
     pub file_not_allowed: String,
     /// The file or folder is no longer there.
@@ -45,8 +49,10 @@ impl ShellWords {
             channel_wait: say("shell-channel-wait"),
             channel_alarm: say("shell-channel-alarm"),
             no_notifications: say("shell-no-notifications"),
+            alarms_silent: say("shell-alarms-silent"),
             alarm_not_set: say("shell-alarm-not-set"),
             late_alarms: say("shell-late-alarms"),
+            phone_locked: say("shell-phone-locked"),
             file_not_allowed: say("shell-file-not-allowed"),
             file_gone: say("shell-file-gone"),
             file_no_space: say("shell-file-no-space"),

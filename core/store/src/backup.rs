@@ -7,7 +7,7 @@ use super::{Store, StoreError};
 use chrono::{DateTime, NaiveDateTime};
 use rusqlite::backup::{Backup, StepResult};
 use rusqlite::{Connection, MAIN_DB};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
@@ -120,11 +120,28 @@ pub fn backups(dir: &Path) -> Result<Vec<BackupFile>, StoreError> {
 /// Removes older backups. The one just made stays, even if a reset clock makes it the oldest.
 fn thin(dir: &Path, made: i64) -> Result<(), StoreError> {
     let all: BTreeMap<i64, PathBuf> = backups(dir)?.into_iter().map(|b| (b.wall_ms, b.path)).collect();
-    let keep = kept(&all.keys().copied().collect());
-    for (_, path) in all.iter().filter(|(time, _)| !keep.contains(time) && **time != made) {
-        fs::remove_file(path).map_err(StoreError::from_io)?;
+    for time in superfluous(&all.keys().copied().collect(), made) {
+        if let Some(path) = all.get(&time) {
+            fs::remove_file(path).map_err(StoreError::from_io)?;
+        }
     }
     Ok(())
+}
+
+fn superfluous(times: &BTreeSet<i64>, made: i64) -> Vec<i64> {
+    let keep = kept(times);
+    times.iter().copied().filter(|time| !keep.contains(time) && *time != made).collect()
+}
+
+/// Which copies in a folder of the angler's are superfluous by the same rule, given the names of those that this phone made
+/// there and of the one just made. A name that is not exactly one of ours is never among them.
+pub fn superfluous_copies(names: &[String], made: &str) -> Vec<String> {
+    let ours = |name: &str| time_of(name).filter(|time| name_of(*time) == name);
+    let Some(made) = ours(made) else { return vec![] };
+    let mut times: BTreeSet<i64> = names.iter().filter_map(|name| ours(name)).collect();
+    times.insert(made);
+    let go: BTreeSet<i64> = superfluous(&times, made).into_iter().collect();
+    names.iter().filter(|name| ours(name).is_some_and(|time| go.contains(&time))).cloned().collect()
 }
 
 const NAME: &str = "restwater-%Y%m%dT%H%M%SZ.db";
@@ -161,6 +178,32 @@ mod tests {
         {
             assert_eq!(time_of(other), None, "{other}");
         }
+    }
+
+    #[test]
+    fn copies_are_thinned_by_the_same_rule_and_nothing_else_is_touched() {
+        let minute = |n: i64| name_of(1_768_032_000_000 + n * 60_000);
+        let mut names: Vec<String> = (0..120).map(minute).collect();
+        let foreign = [
+            "restwater-20260110T080000Z (1).db",
+            "restwater-2026110T080000Z.db",
+            "restwater-20260110T080000Z.db.part",
+            "notes.txt",
+        ];
+        names.extend(foreign.map(String::from));
+        let go = superfluous_copies(&names, &minute(119));
+        // Two hours of a copy a minute: the latest of each hour stays.
+        assert_eq!(go.len(), 118);
+        assert!(!go.contains(&minute(59)) && !go.contains(&minute(119)));
+        assert!(!go.iter().any(|name| foreign.contains(&name.as_str())), "{go:?}");
+    }
+
+    #[test]
+    fn the_copy_just_made_stays_though_a_reset_clock_makes_it_the_oldest() {
+        let minute = |n: i64| name_of(1_768_032_000_000 + n * 60_000);
+        let names = [minute(0), minute(1), minute(2)];
+        assert_eq!(superfluous_copies(&names, &minute(0)), [minute(1)]);
+        assert_eq!(superfluous_copies(&names, "another.db"), Vec::<String>::new());
     }
 
     #[test]

@@ -23,7 +23,7 @@ mod snapshot;
 mod thin;
 
 pub use append::{Added, Adding, Brought, Hashed, JSON_MAX};
-pub use backup::{BackupFile, backups};
+pub use backup::{BackupFile, backups, superfluous_copies};
 pub use check::{CheckReport, Folding};
 pub use closed_file::{EachOp, RowFault, each_op_of_file};
 pub use connect::sync_directory;

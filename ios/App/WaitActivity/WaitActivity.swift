@@ -55,18 +55,21 @@ struct WaitBySize: View {
     }
 }
 
-/// What is out and since when, what the record says about it, and the keys.
+/// What is out and since when, what the record says about it, and the keys. The system cuts off what is higher than 160 points, so
+/// the words give way and the keys don't.
 struct WaitOnLockScreen: View {
     let wait: WaitAttributes.ContentState
+    @Environment(\.dynamicTypeSize) private var letters
 
     var body: some View {
         VStack(alignment: .leading, spacing: 6) {
             HStack(alignment: .firstTextBaseline) {
-                WaitDigits(since: wait.since).font(.system(size: 44, weight: .bold).monospacedDigit())
-                Text(verbatim: wait.title).font(.headline)
+                // Digits of that size can be read with any letters; large letters need the room.
+                WaitDigits(since: wait.since).font(.system(size: letters.isAccessibilitySize ? 30 : 44, weight: .bold).monospacedDigit())
+                Text(verbatim: wait.title).font(.headline).lineLimit(1).minimumScaleFactor(0.6)
             }
-            Text(verbatim: wait.text)
-            WaitKeys(keys: wait.keys)
+            Text(verbatim: wait.text).lineLimit(2).minimumScaleFactor(0.6)
+            WaitKeys(keys: wait.keys).layoutPriority(1)
         }
         .padding()
     }
@@ -77,11 +80,15 @@ struct WaitKeys: View {
     let keys: [WaitAttributes.Key]
 
     var body: some View {
-        HStack(spacing: 16) {
+        HStack(spacing: 8) {
             ForEach(keys) { key in
-                Button(intent: LockScreenKey(key: key.id)) { Text(verbatim: key.label).font(.headline) }
+                Button(intent: LockScreenKey(key: key.id)) {
+                    // WaitWidthTests holds that three fit whole in each language.
+                    Text(verbatim: key.label).font(.headline).lineLimit(1).minimumScaleFactor(0.6)
+                }
             }
         }
+        .dynamicTypeSize(...DynamicTypeSize.xxxLarge)
     }
 }
 

@@ -26,6 +26,7 @@ open class NSFileCoordinator: NSObject {
     public struct WritingOptions: OptionSet {
         public let rawValue: UInt
         public init(rawValue: UInt) { self.rawValue = rawValue }
+        public static var forDeleting: WritingOptions { fatalError() }
         public static var forReplacing: WritingOptions { fatalError() }
     }
     public init(filePresenter: (any NSFilePresenter)?) { fatalError() }

@@ -50,6 +50,14 @@ extension View {
 
     // swiftui/view/font(_:)
     public func font(_ font: Font?) -> some View { _never(self) }
+    // swiftui/view/linelimit(_:)
+    public func lineLimit(_ number: Int?) -> some View { _never(self) }
+    // swiftui/view/minimumscalefactor(_:)
+    public func minimumScaleFactor(_ factor: CGFloat) -> some View { _never(self) }
+    // swiftui/view/layoutpriority(_:)
+    public func layoutPriority(_ value: Double) -> some View { _never(self) }
+    // swiftui/view/dynamictypesize(_:)
+    public func dynamicTypeSize<T: RangeExpression>(_ range: T) -> some View where T.Bound == DynamicTypeSize { _never(self) }
     // swiftui/view/monospaceddigit()
     public func monospacedDigit() -> some View { _never(self) }
     // swiftui/view/foregroundstyle(_:)

@@ -69,6 +69,11 @@ public struct EnvironmentValues {
         get { fatalError() }
         set { fatalError() }
     }
+    // swiftui/environmentvalues/dynamictypesize
+    public var dynamicTypeSize: DynamicTypeSize {
+        get { fatalError() }
+        set { fatalError() }
+    }
     // swiftui/environmentvalues/colorschemecontrast
     public var colorSchemeContrast: ColorSchemeContrast { fatalError() }
 }
@@ -76,6 +81,11 @@ public struct EnvironmentValues {
 @propertyWrapper public struct Environment<Value>: DynamicProperty {
     public init(_ path: KeyPath<EnvironmentValues, Value>) { fatalError() }
     public var wrappedValue: Value { fatalError() }
+}
+// swiftui/dynamictypesize
+public enum DynamicTypeSize: Hashable, Comparable, CaseIterable, Sendable {
+    case xSmall, small, medium, large, xLarge, xxLarge, xxxLarge, accessibility1, accessibility2, accessibility3, accessibility4, accessibility5
+    public var isAccessibilitySize: Bool { fatalError() }
 }
 // swiftui/scenephase
 public enum ScenePhase: Comparable, Sendable { case background, inactive, active }

@@ -27,6 +27,10 @@ public struct UIBackgroundTaskIdentifier: Equatable, Sendable { public static le
         get { fatalError() }
         set { fatalError() }
     }
+    // uikit/uiapplication/isprotecteddataavailable
+    public var isProtectedDataAvailable: Bool { fatalError() }
+    // uikit/uiapplication/protecteddatadidbecomeavailablenotification
+    public nonisolated class var protectedDataDidBecomeAvailableNotification: NSNotification.Name { fatalError() }
     // uikit/uiapplication/beginbackgroundtask(expirationhandler:)
     public func beginBackgroundTask(expirationHandler: (@MainActor @Sendable () -> Void)? = nil) -> UIBackgroundTaskIdentifier { fatalError() }
     // uikit/uiapplication/endbackgroundtask(_:)

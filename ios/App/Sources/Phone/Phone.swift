@@ -17,7 +17,8 @@ final class Phone {
     private var notifications: NotificationDelegate?
 
     private init() {
-        session = PhoneSession(opening: Opening(folder: Self.logFolder), alarms: Self.alarmCenters, activities: LiveActivities())
+        let opening = Opening(folder: Self.logFolder, readable: { UIApplication.shared.isProtectedDataAvailable })
+        session = PhoneSession(opening: opening, alarms: Self.alarmCenters, activities: LiveActivities())
         session.onOpen = { [unowned self] state in listen(to: state) }
         session.onRing = { [unowned self] in ring() }
         session.onPlan = { plan in UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake }
@@ -30,6 +31,7 @@ final class Phone {
         UNUserNotificationCenter.current().delegate = notifications
         self.notifications = notifications
         hearClock()
+        hearUnlocking()
         AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }
         Task.detached(priority: .utility) { Log.attempt("writing the alarm's sound") { try Notifications.writeSound() } }
     }
@@ -46,6 +48,14 @@ final class Phone {
         }
     }
 
+    /// The first unlock after a restart: only then can the log be read.
+    private func hearUnlocking() {
+        let unlocked = UIApplication.protectedDataDidBecomeAvailableNotification
+        Task { [session] in
+            for await _ in NotificationCenter.default.notifications(named: unlocked).map({ _ in () }) { session.unlocked() }
+        }
+    }
+
     private static var logFolder: URL {
         let support = FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask)
         let home = support.first ?? URL(fileURLWithPath: NSHomeDirectory())
@@ -54,7 +64,7 @@ final class Phone {
 
     /// In order of preference.
     private static var alarmCenters: [any AlarmCenter] {
-        #if canImport(AlarmKit)
+        #if canImport(AlarmKit) && (compiler(>=6.2.1) || os(Linux))
         if #available(iOS 26.1, *) { return [SystemAlarms(), Notifications()] }
         #endif
         return [Notifications()]

@@ -1,4 +1,5 @@
-#if canImport(AlarmKit)
+// Xcode 26.1 (Swift 6.2.1) has the alert without a stop button; on Linux the signatures of ios/lint have it.
+#if canImport(AlarmKit) && (compiler(>=6.2.1) || os(Linux))
 import AlarmKit
 import Foundation
 import RestwaterKit

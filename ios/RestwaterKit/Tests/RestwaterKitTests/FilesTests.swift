@@ -230,6 +230,34 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
     }
 }
 
+/// Copies of backups in the angler's folder.
+final class CopiesTests: XCTestCase {
+    /// The rule is the core's: of one hour, the latest stays. What this phone did not copy there is never touched.
+    func testCopiesInTheFolderAreThinnedAsTheBackupsOfThePhoneAre() throws {
+        let files = FileManager.default
+        func made(_ name: String) throws -> URL {
+            let folder = files.temporaryDirectory.appendingPathComponent("\(name)-\(UUID().uuidString)", isDirectory: true)
+            try files.createDirectory(at: folder, withIntermediateDirectories: true)
+            return folder
+        }
+        func name(_ minute: Int) -> String { "restwater-20260110T08\(minute)00Z.db" }
+        let (own, folder) = (try made("own"), try made("copies"))
+        let another = "restwater-20260110T080500Z.db"
+        for name in [another, "notes.txt"] { try Data("kept".utf8).write(to: folder.appendingPathComponent(name)) }
+        let copies = BackupFolder(defaults: UserDefaults(suiteName: "copies-\(UUID().uuidString)")!, files: SystemFiles())
+        _ = try copies.pick(folder)
+        for minute in [10, 20, 30, 40] {
+            let backup = own.appendingPathComponent(name(minute))
+            try Data("the log".utf8).write(to: backup)
+            try copies.copy(backup.path)
+        }
+        func there() throws -> Set<String> { Set(try files.contentsOfDirectory(atPath: folder.path)) }
+        XCTAssertEqual(try there(), [another, "notes.txt", name(40)])
+        XCTAssertThrowsError(try copies.copy(own.appendingPathComponent(name(50)).path), "there is no such backup")
+        XCTAssertEqual(try there(), [another, "notes.txt", name(40)], "a copy that failed removes nothing")
+    }
+}
+
 /// A folder that can't be reached the first time, as in a cloud without a signal.
 final class FolderWithoutSignal: FileAccess, @unchecked Sendable {
     struct NoSignal: Error {}
@@ -260,6 +288,7 @@ final class WatchedFiles: FileAccess, @unchecked Sendable {
         lock.withLock {
             switch use {
             case .read: seen.append("read")
+            case .remove: seen.append("remove")
             case .write: seen.append("write")
             }
         }

@@ -114,9 +114,12 @@ final class Handset {
     }
 
     /// Starts the process, in front or in the background for an intent.
-    func launch(_ phase: Phase? = .active, open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }) async {
+    func launch(
+        _ phase: Phase? = .active, open: @escaping LogOpener = { try openLog(in: $0, clock: $1) },
+        readable: @escaping @MainActor () -> Bool = { true }
+    ) async {
         let clock = clock
-        let opening = Opening(folder: folder, defaults: defaults, clock: { clock.moment }, open: open)
+        let opening = Opening(folder: folder, defaults: defaults, clock: { clock.moment }, readable: readable, open: open)
         session = PhoneSession(
             opening: opening, alarms: [alarms], activities: activities, clock: { clock.moment },
             sleep: { @MainActor [weak self] seconds in

@@ -291,6 +291,28 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(phone.rung, 2, "the next cast has an alarm of its own")
     }
 
+    /// The phone corrects its clock by the network every few hours: the alarm has another time then, and is no other alarm.
+    func testOneCastRingsInFrontOnceThoughTheClockIsSet() async throws {
+        let phone = Handset(alarms: PlayedAlarms(.refused))
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.cast(rod: 1))
+        phone.clock.forward(ms: 15 * 60_000)
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.rung, 1)
+        for step: Int64 in [5_000, -8_000, 60_000] {
+            phone.clock.set(by: step)
+            phone.session.clockWasSet()
+            await phone.session.settled()
+            try await phone.wakeUp()
+            XCTAssertEqual(phone.rung, 1, "the clock was set by \(step) ms")
+        }
+        try await phone.act(.phone(tap: .alarm(alarm: .after(40))))
+        phone.clock.forward(ms: 25 * 60_000)
+        try await phone.wakeUp()
+        XCTAssertEqual(phone.rung, 2, "one planned again rings again")
+    }
+
     func testATapOnAnAlarmOpensTheBankWithItsRod() async throws {
         let phone = Handset()
         await phone.launch()
@@ -380,13 +402,15 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
             return try openLog(in: folder, clock: clock)
         }
         let phone = Handset()
-        await phone.launch(nil, open: open)
-        guard case .failed = phone.session.opening.stage else { return XCTFail("opened a locked log") }
+        await phone.launch(nil, open: open, readable: { !locked.isSet })
+        let words = shellWords(language: phoneLanguage()).phoneLocked
+        guard case .opening = phone.session.opening.stage else { return XCTFail("judged a log that can't be read") }
+        XCTAssertEqual(phone.session.opening.trouble(on: Bankside.phone, letters: plainLetters)["trouble"]?.spoken, words)
         do {
             _ = try await phone.session.tap(.cast)
             XCTFail("tapped a locked log")
         } catch {
-            XCTAssertFalse(error.text.isEmpty)
+            XCTAssertEqual(error.text, words)
         }
         locked.set(false)
         phone.session.phase(.active)
@@ -394,9 +418,18 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         await phone.session.settled()
         XCTAssertNotNil(try phone.state.content.bank, "it is open, and knows that it is in front")
 
+        let third = Handset()
+        locked.set(true)
+        await third.launch(open: open, readable: { !locked.isSet })
+        locked.set(false)
+        third.session.unlocked()
+        await third.session.opening.settled()
+        XCTAssertNotNil(try third.state, "it opens by itself when the phone is unlocked")
+
         let second = Handset()
         locked.set(true)
         await second.launch(nil, open: open)
+        guard case .failed = second.session.opening.stage else { return XCTFail("the files can be read, so it is another fault") }
         locked.set(false)
         do { _ = try await second.session.tap(.cast) } catch { XCTAssertEqual(error.kind, .notNow, "no session is open, but the log is") }
     }

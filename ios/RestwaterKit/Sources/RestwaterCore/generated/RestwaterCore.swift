@@ -10026,6 +10026,10 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let noNotifications: String
     /**
+     * Notifications are allowed, but alarms among them make no sound.
+     */
+    public let alarmsSilent: String
+    /**
      * The phone did not take an alarm.
      */
     public let alarmNotSet: String
@@ -10033,6 +10037,10 @@ public struct ShellWords: Equatable, Hashable {
      * Exact alarms are not allowed, so one may ring late.
      */
     public let lateAlarms: String
+    /**
+     * The phone was restarted and has not been unlocked since, so no file can be read yet.
+     */
+    public let phoneLocked: String
     /**
      * Access to a file or folder was taken away, or never given.
      */
@@ -10083,11 +10091,17 @@ public struct ShellWords: Equatable, Hashable {
          * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
          */noNotifications: String, 
         /**
+         * Notifications are allowed, but alarms among them make no sound.
+         */alarmsSilent: String, 
+        /**
          * The phone did not take an alarm.
          */alarmNotSet: String, 
         /**
          * Exact alarms are not allowed, so one may ring late.
          */lateAlarms: String, 
+        /**
+         * The phone was restarted and has not been unlocked since, so no file can be read yet.
+         */phoneLocked: String, 
         /**
          * Access to a file or folder was taken away, or never given.
          */fileNotAllowed: String, 
@@ -10118,8 +10132,10 @@ public struct ShellWords: Equatable, Hashable {
         self.channelWait = channelWait
         self.channelAlarm = channelAlarm
         self.noNotifications = noNotifications
+        self.alarmsSilent = alarmsSilent
         self.alarmNotSet = alarmNotSet
         self.lateAlarms = lateAlarms
+        self.phoneLocked = phoneLocked
         self.fileNotAllowed = fileNotAllowed
         self.fileGone = fileGone
         self.fileNoSpace = fileNoSpace
@@ -10150,8 +10166,10 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 channelWait: FfiConverterString.read(from: &buf), 
                 channelAlarm: FfiConverterString.read(from: &buf), 
                 noNotifications: FfiConverterString.read(from: &buf), 
+                alarmsSilent: FfiConverterString.read(from: &buf), 
                 alarmNotSet: FfiConverterString.read(from: &buf), 
                 lateAlarms: FfiConverterString.read(from: &buf), 
+                phoneLocked: FfiConverterString.read(from: &buf), 
                 fileNotAllowed: FfiConverterString.read(from: &buf), 
                 fileGone: FfiConverterString.read(from: &buf), 
                 fileNoSpace: FfiConverterString.read(from: &buf), 
@@ -10168,8 +10186,10 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.channelWait, into: &buf)
         FfiConverterString.write(value.channelAlarm, into: &buf)
         FfiConverterString.write(value.noNotifications, into: &buf)
+        FfiConverterString.write(value.alarmsSilent, into: &buf)
         FfiConverterString.write(value.alarmNotSet, into: &buf)
         FfiConverterString.write(value.lateAlarms, into: &buf)
+        FfiConverterString.write(value.phoneLocked, into: &buf)
         FfiConverterString.write(value.fileNotAllowed, into: &buf)
         FfiConverterString.write(value.fileGone, into: &buf)
         FfiConverterString.write(value.fileNoSpace, into: &buf)
@@ -28088,6 +28108,19 @@ public func salvage(dir: String, now: Moment, language: String)throws  -> String
 })
 }
 /**
+ * Which of the copies that this phone made in the angler's folder are superfluous once another was made there, by their names.
+ * Only exact names of backups are ever among them.
+ */
+public func superfluousCopies(names: [String], made: String) -> [String]  {
+    return try!  FfiConverterSequenceString.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_superfluous_copies(
+        FfiConverterSequenceString.lower(names),
+        FfiConverterString.lower(made),uniffiCallStatus
+    )
+})
+}
+/**
  * Where the Bank screen's things lie on a glass.
  */
 public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
@@ -28282,6 +28315,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_salvage() != 27791) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_superfluous_copies() != 28822) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_bank_layout() != 13519) {

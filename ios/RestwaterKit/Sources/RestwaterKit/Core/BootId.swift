@@ -4,8 +4,70 @@ import Foundation
 import Darwin
 #endif
 
-/// The id of this boot of the phone; read once.
-let bootId: String = readBootId() ?? "boot of process \(ProcessInfo.processInfo.globallyUniqueString)"
+/// This boot of the phone as entries know it: an id, and an origin of the monotonic clock, both random. The kernel's own id and
+/// the time since the boot never leave the phone: with a wall time beside it, the latter would give the moment of the boot away,
+/// which tells one phone from another.
+struct OwnBoot: Codable, Equatable, Sendable {
+    /// The kernel's id of the boot that this belongs to.
+    let kernel: String
+    let id: String
+    /// What is added to the time since the boot.
+    let originMs: Int64
+
+    /// A new one; the origin lies within 35 years.
+    static func new(for kernel: String) -> OwnBoot {
+        OwnBoot(kernel: kernel, id: UUID().uuidString.lowercased(), originMs: Int64.random(in: 0..<(1 << 40)))
+    }
+
+    /// The one of this boot, kept in a file so that each process has the same; made anew after a restart of the phone. Throws
+    /// where the file can be neither read nor written.
+    static func of(_ kernel: String, in file: URL) throws -> OwnBoot {
+        if FileManager.default.fileExists(atPath: file.path) {
+            let data = try Data(contentsOf: file)
+            // What can't be understood, or belongs to another boot, is replaced.
+            if let kept = Log.attempt("reading the boot", { try JSONDecoder().decode(OwnBoot.self, from: data) }), kept.kernel == kernel {
+                return kept
+            }
+        }
+        let made = new(for: kernel)
+        try FileManager.default.createDirectory(at: file.deletingLastPathComponent(), withIntermediateDirectories: true)
+        #if canImport(Darwin)
+        // It can be read before the first unlock: a tap from outside may be the first thing in a process.
+        try JSONEncoder().encode(made).write(to: file, options: [.atomic, .noFileProtection])
+        #else
+        try JSONEncoder().encode(made).write(to: file, options: .atomic)
+        #endif
+        try keepHere(file)
+        return made
+    }
+}
+
+/// The boot of this process. While its file can be neither read nor written, the process has one of its own, which the wall clock
+/// bridges as it does after a restart, and tries again at the next moment.
+final class Boots: Sendable {
+    static let own = Boots(file: support.appendingPathComponent("boot"), kernel: readBootId())
+
+    private let file: URL
+    private let kernel: String?
+    private let lock = NSLock()
+    private nonisolated(unsafe) var kept: OwnBoot?
+    private let meanwhile: OwnBoot
+
+    init(file: URL, kernel: String?) {
+        (self.file, self.kernel, meanwhile) = (file, kernel, .new(for: kernel ?? ""))
+    }
+
+    var now: OwnBoot {
+        lock.withLock {
+            if kept == nil, let kernel { kept = Log.attempt("keeping the boot") { try OwnBoot.of(kernel, in: file) } }
+            return kept ?? meanwhile
+        }
+    }
+
+    private static var support: URL {
+        FileManager.default.urls(for: .applicationSupportDirectory, in: .userDomainMask).first ?? URL(fileURLWithPath: NSHomeDirectory())
+    }
+}
 
 #if canImport(Darwin)
 /// The kernel's own id of the boot session.

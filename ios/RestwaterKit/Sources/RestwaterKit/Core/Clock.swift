@@ -5,17 +5,18 @@ import RestwaterCore
 public typealias Clock = @Sendable () -> Moment
 
 /// This moment by the phone's clocks: the wall clock, and one that can't jump, counts while the phone sleeps and
-/// restarts at each boot, with the id of that boot.
+/// restarts at each boot, with the id of that boot. Its origin and that id are the app's own (`OwnBoot`).
 public func present() -> Moment {
     // `current` may be the zone in which the app was started.
     let zone = TimeZone.autoupdatingCurrent
     let now = Date()
+    let boot = Boots.own.now
     return Moment(
         wallMs: Int64((now.timeIntervalSince1970 * 1_000).rounded(.down)),
         offsetMin: Int16(zone.secondsFromGMT(for: now) / 60),
         zone: zone.identifier,
-        monoMs: monotonicMs(),
-        boot: bootId,
+        monoMs: monotonicMs() + boot.originMs,
+        boot: boot.id,
         approxS: 0
     )
 }

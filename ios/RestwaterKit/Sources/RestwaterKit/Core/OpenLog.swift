@@ -23,7 +23,7 @@ public func openLog(in folder: URL, clock: Clock = present, language: String = p
 }
 
 /// Keeps a file out of the phone's backups, and so out of what another phone is set up from.
-private func keepHere(_ file: URL) throws {
+func keepHere(_ file: URL) throws {
     #if canImport(Darwin)
     var (file, values) = (file, URLResourceValues())
     values.isExcludedFromBackup = true

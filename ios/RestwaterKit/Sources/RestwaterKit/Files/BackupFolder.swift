@@ -15,12 +15,15 @@ struct BackupFolder: @unchecked Sendable {
     private static let key = "backup-folder"
     /// The backup that was copied last to that folder, by its name.
     private static let copied = "backup-copied"
+    /// The names of all copies that this phone made in that folder. Another phone's may lie beside them.
+    private static let copies = "backup-copies"
 
     /// Sets the folder to a URL from the system's picker; returns its name, to be shown.
     func pick(_ url: URL) throws -> String {
         try keep(url)
         // Nothing has been copied to it yet.
         defaults.removeObject(forKey: Self.copied)
+        defaults.removeObject(forKey: Self.copies)
         return url.lastPathComponent
     }
 
@@ -47,6 +50,22 @@ struct BackupFolder: @unchecked Sendable {
             try FileManager.default.moveItem(at: half, to: copy)
         }
         defaults.set(file.lastPathComponent, forKey: Self.copied)
+        thin(folder, made: file.lastPathComponent)
+    }
+
+    /// Once a copy is whole, removes those that the core's rule has no use for any more. One that can't be removed now goes with a
+    /// later one.
+    private func thin(_ folder: URL, made: String) {
+        var left = (defaults.stringArray(forKey: Self.copies) ?? []).filter { $0 != made } + [made]
+        for name in superfluousCopies(names: left, made: made) {
+            Log.attempt("removing an old copy of a backup") {
+                try files.use(folder, to: .remove(folder.appendingPathComponent(name))) { copy in
+                    if FileManager.default.fileExists(atPath: copy.path) { try FileManager.default.removeItem(at: copy) }
+                }
+                left.removeAll { $0 == name }
+            }
+        }
+        defaults.set(left, forKey: Self.copies)
     }
 
     private func folder() throws -> URL? {

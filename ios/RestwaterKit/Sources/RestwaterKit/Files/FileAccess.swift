@@ -10,6 +10,8 @@ public enum FileUse: Sendable {
     case read
     /// This file in the location is written.
     case write(URL)
+    /// This file in the location is removed.
+    case remove(URL)
 }
 
 /// Locations that the system's pickers give access to. A URL may be security-scoped, and a file in a cloud drive has to
@@ -35,12 +37,13 @@ public struct SystemFiles: FileAccess {
         switch use {
         case .read: coordinator.coordinate(readingItemAt: place, options: [], error: &fault, byAccessor: coordinated)
         case .write(let file): coordinator.coordinate(writingItemAt: file, options: .forReplacing, error: &fault, byAccessor: coordinated)
+        case .remove(let file): coordinator.coordinate(writingItemAt: file, options: .forDeleting, error: &fault, byAccessor: coordinated)
         }
         if let error = fault ?? thrown { throw error }
         #else
         switch use {
         case .read: try work(place)
-        case .write(let file): try work(file)
+        case .write(let file), .remove(let file): try work(file)
         }
         #endif
     }

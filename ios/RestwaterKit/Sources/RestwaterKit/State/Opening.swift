@@ -27,15 +27,19 @@ public final class Opening: Observed {
     private let defaults: UserDefaults
     private let clock: Clock
     private let open: LogOpener
+    /// Whether the system lets the app's files be read: not before the first unlock after a restart.
+    private let readable: @MainActor () -> Bool
+    /// Whether they could not be read when the log was to be opened.
+    private var isLocked = false
     private var work: Task<Void, Never>?
 
     /// Nothing is read before `start`. Until a screen comes to the front (the system may start the process without
     /// one), the log is released after each call.
     public init(
         folder: URL, defaults: UserDefaults = .standard, clock: @escaping Clock = present,
-        open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }
+        readable: @escaping @MainActor () -> Bool = { true }, open: @escaping LogOpener = { try openLog(in: $0, clock: $1) }
     ) {
-        (self.folder, self.defaults, self.clock, self.open) = (folder, defaults, clock, open)
+        (self.folder, self.defaults, self.clock, self.readable, self.open) = (folder, defaults, clock, readable, open)
     }
 
     /// Opens the log, unless it is open or being opened. One that failed is tried again: the phone may have been locked
@@ -52,9 +56,11 @@ public final class Opening: Observed {
         switch stage {
         case .open(let state): return state
         case .failed(let refusal): throw refusal
-        case .opening: throw Refusal(kind: .busy, text: shellWords(language: phoneLanguage()).stillOpening)
+        case .opening: throw Refusal(kind: .busy, text: isLocked ? words.phoneLocked : words.stillOpening)
         }
     }
+
+    private var words: ShellWords { shellWords(language: phoneLanguage()) }
 
     /// Returns when no opening is in progress.
     public func settled() async {
@@ -69,11 +75,13 @@ public final class Opening: Observed {
         }
     }
 
-    /// What is shown while there is no state: nothing yet, or what happened and the key that saves what can be saved from a
+    /// What is shown while there is no state: nothing yet, that the phone has to be unlocked first, or what happened and the key that saves what can be saved from a
     /// damaged log.
     public func trouble(on measure: GlassMeasure, letters: Letters) -> Sheet {
-        guard case .failed(let refusal) = stage else { return Sheet() }
-        let key = refusal.kind == .damaged ? shellWords(language: phoneLanguage()).salvage : nil
+        guard case .failed(let refusal) = stage else {
+            return isLocked ? .trouble(words.phoneLocked, key: nil, on: measure, letters: letters) : Sheet()
+        }
+        let key = refusal.kind == .damaged ? words.salvage : nil
         return .trouble(refusal.text, key: key, on: measure, letters: letters)
     }
 
@@ -84,10 +92,13 @@ public final class Opening: Observed {
                 let (core, said) = try await offMain(reading)
                 let state = RestwaterState(core: core, away: true, defaults: defaults, clock: clock)
                 if let said { state.say(said) }
+                isLocked = false
                 stage = .open(state)
                 onOpen?(state)
             } catch {
-                stage = .failed(Refusal(error))
+                // What went wrong can't be known while no file can be read: it is neither the folder's fault nor the log's.
+                isLocked = !readable()
+                stage = isLocked ? .opening : .failed(Refusal(error))
             }
             work = nil
         }

@@ -42,6 +42,9 @@ extension PlannedAlarm {
             && (own.4, own.5, own.6, own.7) == (theirs.4, theirs.5, theirs.6, theirs.7)
     }
 
+    /// Whether both are one alarm at one time, read twice: the phone's two clocks differ slightly.
+    func isReading(of other: PlannedAlarm) -> Bool { id == other.id && abs(at.timeIntervalSince(other.at)) < 2 }
+
     /// FNV-1a: not for secrecy, only to be the same in every process.
     private static func half(_ text: String) -> UInt64 {
         text.utf8.reduce(0xcbf2_9ce4_8422_2325) { ($0 ^ UInt64($1)) &* 0x0000_0100_0000_01b3 }

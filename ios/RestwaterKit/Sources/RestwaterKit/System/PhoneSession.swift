@@ -21,7 +21,7 @@ public final class PhoneSession {
     /// Rings in front where the system does not.
     private var ringer: Task<Void, Never>?
     /// What it has rung for.
-    private var rung: Set<UUID> = []
+    private var rung: [PlannedAlarm] = []
     /// Files that came while the log could not be opened.
     private var filesToTakeIn: [URL] = []
 
@@ -47,7 +47,7 @@ public final class PhoneSession {
         }
         reconciler.onAlarmsRefused = { [unowned state] in state.alarmsAreOff() }
         reconciler.onAlarmFailed = { [unowned state] _ in state.alarmFailed() }
-        reconciler.onLeftToRing = { [unowned self] alarms in ringInFront(alarms) }
+        reconciler.onLeftToRing = { [unowned self] due, planned in ringInFront(due: due, planned: planned) }
         onOpen?(state)
         state.greet()
         if let latestPhase { state.phase(latestPhase) }
@@ -60,10 +60,12 @@ public final class PhoneSession {
         latestPhase = phase
         switch opening.stage {
         case .open(let state): state.phase(phase)
-        case .opening: break
-        case .failed: if phase == .active { opening.start() }
+        case .opening, .failed: if phase == .active { opening.start() }
         }
     }
+
+    /// The phone was unlocked: its files can be read.
+    public func unlocked() { opening.start() }
 
     /// The phone's clock or zone has changed.
     public func clockWasSet() {
@@ -82,20 +84,23 @@ public final class PhoneSession {
     }
 
     /// Where the system may not ring, the app does while it is in front: each alarm once, and one whose minute passed
-    /// meanwhile as soon as the app is in front again.
-    private func ringInFront(_ alarms: [PlannedAlarm]) {
+    /// meanwhile as soon as the app is in front again. One that has rung and is due is the same one whatever its time is now: the
+    /// phone corrects its clock. One that is planned for another time rings again.
+    private func ringInFront(due: [PlannedAlarm], planned: [PlannedAlarm]) {
         ringer?.cancel()
-        rung.formIntersection(alarms.map(\.systemId))
-        let toRing = alarms.filter { !rung.contains($0.systemId) }
+        rung.removeAll { rung in !due.contains { $0.isSet(as: rung.systemId) } && !planned.contains { $0.isReading(of: rung) } }
+        let toRing =
+            due.filter { alarm in !rung.contains { alarm.isSet(as: $0.systemId) } }
+            + planned.filter { alarm in !rung.contains { alarm.isReading(of: $0) } }
         guard let alarm = toRing.min(by: { $0.at < $1.at }) else { return ringer = nil }
         ringer = Task { [weak self, sleep, clock] in
             let left = alarm.at.timeIntervalSince(clock().date)
             if left > 0 { do { try await sleep(left) } catch { return } }
             guard let self, latestPhase == .active, !Task.isCancelled else { return }
-            rung.insert(alarm.systemId)
+            rung.append(alarm)
             dueInFront(alarm.title)
             onRing?()
-            ringInFront(alarms)
+            ringInFront(due: due, planned: planned)
         }
     }
 

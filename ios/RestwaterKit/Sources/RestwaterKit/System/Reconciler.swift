@@ -8,8 +8,9 @@ public final class Reconciler {
     public var onAlarmsRefused: (@MainActor () -> Void)?
     /// Called with an alarm that no part of the system takes, once for each.
     public var onAlarmFailed: (@MainActor (PlannedAlarm) -> Void)?
-    /// Called with what nobody but the app in front can ring: everything planned or due if the system may not, else nothing.
-    public var onLeftToRing: (@MainActor ([PlannedAlarm]) -> Void)?
+    /// Called with what nobody but the app in front can ring: everything due, and everything planned, if the system may not; else
+    /// nothing.
+    public var onLeftToRing: (@MainActor (_ due: [PlannedAlarm], _ planned: [PlannedAlarm]) -> Void)?
     private var toldOfFailure: Set<UUID> = []
     private let alarms: [any AlarmCenter]
     private let activities: any ActivityCenter
@@ -73,7 +74,7 @@ public final class Reconciler {
         }
         if rings || plan.wait == nil { toldOfRefusal = false }
         if !rings && !plan.alarms.isEmpty { await tellOfRefusal() }
-        onLeftToRing?(rings ? [] : plan.due + plan.alarms)
+        onLeftToRing?(rings ? [] : plan.due, rings ? [] : plan.alarms)
         let failed = rings ? left : []
         for alarm in failed where !toldOfFailure.contains(alarm.systemId) { onAlarmFailed?(alarm) }
         toldOfFailure = Set(failed.map(\.systemId))

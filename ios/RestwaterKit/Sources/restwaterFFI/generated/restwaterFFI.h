@@ -395,6 +395,11 @@ void uniffi_restwater_fn_func_after_transfer(RustBuffer dir, RustBuffer mark, Ru
 RustBuffer uniffi_restwater_fn_func_salvage(RustBuffer dir, RustBuffer now, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SUPERFLUOUS_COPIES
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SUPERFLUOUS_COPIES
+RustBuffer uniffi_restwater_fn_func_superfluous_copies(RustBuffer names, RustBuffer made, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_BANK_LAYOUT
 RustBuffer uniffi_restwater_fn_func_bank_layout(RustBuffer glass, RustBuffer ask, RustCallStatus *_Nonnull out_status
@@ -748,6 +753,12 @@ uint16_t uniffi_restwater_checksum_func_after_transfer(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SALVAGE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SALVAGE
 uint16_t uniffi_restwater_checksum_func_salvage(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SUPERFLUOUS_COPIES
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SUPERFLUOUS_COPIES
+uint16_t uniffi_restwater_checksum_func_superfluous_copies(void
     
 );
 #endif

@@ -58,9 +58,14 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             return asked && notifications.areNotificationsEnabled()
         }
 
-    /** Whether an alarm may be shown and may ring: its channel can be switched off separately. */
-    val alarmsAllowed: Boolean
-        get() = allowed && notifications.getNotificationChannel(ALARM)?.importance != NotificationManager.IMPORTANCE_NONE
+    /** What the angler lets the alarms' own channel do: it can be switched off, or set to silent. */
+    private val importance get() = notifications.getNotificationChannel(ALARM)?.importance ?: NotificationManager.IMPORTANCE_HIGH
+
+    /** Whether an alarm may be shown, with or without a sound. */
+    private val alarmsShown: Boolean get() = allowed && importance != NotificationManager.IMPORTANCE_NONE
+
+    /** Whether an alarm may be shown and may ring. */
+    val alarmsAllowed: Boolean get() = allowed && importance >= NotificationManager.IMPORTANCE_DEFAULT
 
     override fun show(watch: WatchView): Refused? {
         val anew = alarms.set(watch)
@@ -76,7 +81,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     private fun refused(watch: WatchView): String? = when {
         !allowed -> words.noNotifications.takeIf { Question.isAnswered(context) }
         watch.alarms.isEmpty() -> null
-        !alarmsAllowed -> words.noNotifications
+        !alarmsAllowed -> words.alarmsSilent
         !alarms.exact -> words.lateAlarms
         else -> null
     }
@@ -111,8 +116,9 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
      */
     override fun ring(alarm: WatchAlarm) {
         app.rings(alarm)
-        // Without notifications the phone still sounds, for as long as the system lets the process run.
-        if (!alarmsAllowed) return app.sounder.sound(alarm.id)
+        // Where the notification would be silent the phone still sounds, for as long as the system lets the process run.
+        if (!alarmsAllowed) app.sounder.sound(alarm.id)
+        if (!alarmsShown) return
         val builder = shown(alarm)
         if (fullScreen) builder.setFullScreenIntent(openApp(alarm), true)
         post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
@@ -120,7 +126,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
 
     /** Shows an alarm that was swiped away, without its sound. */
     internal fun showAgain(alarm: WatchAlarm) {
-        if (alarmsAllowed) post(alarm.id, ALARM_ID, shown(alarm).setSilent(true).build())
+        if (alarmsShown) post(alarm.id, ALARM_ID, shown(alarm).setSilent(true).build())
     }
 
     private fun shown(alarm: WatchAlarm): NotificationCompat.Builder {
@@ -140,8 +146,11 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Whether an alarm comes at its exact minute. */
     val exactAlarms get() = alarms.exact
 
-    /** Whether an alarm may fill the screen of a locked phone: from Android 14 this can be revoked. */
-    val fullScreen: Boolean
+    /** Whether an alarm may fill the screen of a locked phone: from Android 14 this can be revoked, and its channel may be too low. */
+    val fullScreen: Boolean get() = fullScreenGranted && importance >= NotificationManager.IMPORTANCE_HIGH
+
+    /** Whether the app may fill the screen at all. */
+    val fullScreenGranted: Boolean
         get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.UPSIDE_DOWN_CAKE ||
             checkNotNull(context.getSystemService(NotificationManager::class.java)).canUseFullScreenIntent()
 

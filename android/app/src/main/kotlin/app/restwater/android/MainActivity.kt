@@ -74,6 +74,8 @@ class MainActivity : ComponentActivity() {
         }
     }
     private val palm by lazy { Palm(palmMm() * pxPerMm(resources.displayMetrics)) { state?.tapRejected() } }
+    private val overLock by lazy { OverLock(this, model) }
+    private val lock by lazy { Lock(this) }
     private val volume by lazy { VolumeKeys(this, app) }
     private val ask = registerForActivityResult(ActivityResultContracts.RequestPermission()) {
         Question.answered(this)
@@ -96,7 +98,7 @@ class MainActivity : ComponentActivity() {
         super.onCreate(savedInstanceState)
         wearFace()
         enableEdgeToEdge(bare, bare)
-        comeOverTheLockScreen()
+        overLock.again()
         if (savedInstanceState == null) Question.isNoLongerOpen(this)
         // They register for results before the activity has started, as the system requires.
         app.files.attach(this, savedInstanceState)
@@ -107,13 +109,6 @@ class MainActivity : ComponentActivity() {
         // If it is opened again from the list of recent apps, an activity gets the intent that it was first started with.
         val again = intent.flags and Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY != 0
         if (savedInstanceState == null && !again) take(intent)
-    }
-
-    /** Shows the activity over the lock screen on Android 8.0; later versions read this in the manifest. */
-    private fun comeOverTheLockScreen() {
-        if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.O_MR1) return
-        @Suppress("DEPRECATION")
-        window.addFlags(WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED or WindowManager.LayoutParams.FLAG_TURN_SCREEN_ON)
     }
 
     private fun onReady(task: suspend (RestwaterState) -> Unit) {
@@ -129,6 +124,7 @@ class MainActivity : ComponentActivity() {
     private fun take(intent: Intent) {
         if (intent.action == START) onReady { state -> state.begin() }
         if (intent.action == BANK) {
+            if (intent.hasExtra(TITLE)) overLock.alarm()
             val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
             onReady { state -> state.toBank(rod, intent.getStringExtra(TITLE).orEmpty()) }
         }
@@ -148,6 +144,7 @@ class MainActivity : ComponentActivity() {
 
     override fun onStart() {
         super.onStart()
+        lock.started()
         // By now there may be space, or the other process that had the log open may have ended.
         if (stage is Stage.Refused) app.open()
         app.feel.view = window.decorView
@@ -156,11 +153,20 @@ class MainActivity : ComponentActivity() {
 
     override fun onResume() {
         super.onResume()
+        lock.look()
         onReady { it.toFront() }
+    }
+
+    override fun onWindowFocusChanged(hasFocus: Boolean) {
+        super.onWindowFocusChanged(hasFocus)
+        lock.look()
+        if (hasFocus) overLock.focused()
     }
 
     override fun onStop() {
         super.onStop()
+        lock.stopped()
+        overLock.stopped()
         if (app.feel.view === window.decorView) {
             app.feel.view = null
             app.heard = null
@@ -218,9 +224,11 @@ class MainActivity : ComponentActivity() {
         // On its side the screen is low: the status bar is hidden to make room, and a swipe brings it back.
         LaunchedEffect(lying) { if (lying) bars.hide(statusBars()) else bars.show(statusBars()) }
         LaunchedEffect(state.settings.scheme) { wear(state.settings.scheme) }
-        LaunchedEffect(state.keepAwake) {
+        // An alarm over the lock screen lies in a pocket as often as in a hand: its screen goes dark by itself.
+        val awake = state.keepAwake && !lock.locked
+        LaunchedEffect(awake) {
             val on = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON
-            if (state.keepAwake) window.addFlags(on) else window.clearFlags(on)
+            if (awake) window.addFlags(on) else window.clearFlags(on)
         }
         // Until the Bank's record is there, it isn't known whether a fish is on.
         val mayAsk = state.steadyBank?.let { it.state != BankState.FISH_ON } == true
@@ -264,7 +272,7 @@ class MainActivity : ComponentActivity() {
         /** Opens the Bank, with the rod and the title of an alarm that rang. */
         fun bank(context: Context, alarm: WatchAlarm? = null): Intent = Intent(context, MainActivity::class.java).setAction(BANK)
             .addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
-            .putExtra(ROD, alarm?.rod?.toInt() ?: NO_ROD).putExtra(TITLE, alarm?.title)
+            .putExtra(ROD, alarm?.rod?.toInt() ?: NO_ROD).apply { alarm?.let { putExtra(TITLE, it.title) } }
     }
 }
 

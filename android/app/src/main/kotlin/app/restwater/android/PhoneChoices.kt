@@ -56,10 +56,17 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
 
     private fun setting(field: String): Intent = when {
         field == EXACT && Build.VERSION.SDK_INT >= Build.VERSION_CODES.S -> Intent(Settings.ACTION_REQUEST_SCHEDULE_EXACT_ALARM, us)
-        field == FULL_SCREEN && Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE ->
+        // Once that is granted, only the alarms' channel can stand in the way.
+        field == FULL_SCREEN && Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE && !channelIsTooLow ->
             Intent(Settings.ACTION_MANAGE_APP_USE_FULL_SCREEN_INTENT, us)
-        else -> Intent(Settings.ACTION_APP_NOTIFICATION_SETTINGS).putExtra(Settings.EXTRA_APP_PACKAGE, context.packageName)
+        // The app's notifications as a whole come first: while they are off, the page of a channel can change nothing.
+        !context.lockScreen.allowed -> ofUs(Settings.ACTION_APP_NOTIFICATION_SETTINGS)
+        else -> ofUs(Settings.ACTION_CHANNEL_NOTIFICATION_SETTINGS).putExtra(Settings.EXTRA_CHANNEL_ID, LockScreen.ALARM)
     }
+
+    private val channelIsTooLow get() = with(context.lockScreen) { fullScreenGranted && !fullScreen }
+
+    private fun ofUs(setting: String) = Intent(setting).putExtra(Settings.EXTRA_APP_PACKAGE, context.packageName)
 
     private fun start(intent: Intent) = context.startActivity(intent.addFlags(Intent.FLAG_ACTIVITY_NEW_TASK))
 

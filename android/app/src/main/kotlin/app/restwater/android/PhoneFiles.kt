@@ -14,6 +14,7 @@ import androidx.lifecycle.DefaultLifecycleObserver
 import androidx.lifecycle.LifecycleOwner
 import app.restwater.core.Outgoing
 import app.restwater.core.shellWords
+import app.restwater.core.superfluousCopies
 import app.restwater.ui.FilePorts
 import app.restwater.ui.FileTrouble
 import app.restwater.ui.FilesDesk
@@ -123,7 +124,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         val both = Intent.FLAG_GRANT_READ_URI_PERMISSION or Intent.FLAG_GRANT_WRITE_URI_PERMISSION
         app.contentResolver.takePersistableUriPermission(folder, both)
         // Nothing has been copied to it yet.
-        chosen.edit().putString(FOLDER, folder.toString()).remove(COPIED).remove(BEGUN).apply()
+        chosen.edit().putString(FOLDER, folder.toString()).remove(COPIED).remove(BEGUN).apply { copies().keys.forEach { remove(COPY + it) } }.apply()
         return folder.lastPathSegment.orEmpty()
     }
 
@@ -141,8 +142,29 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
                     ?: throw FileNotFoundException(file.name)
                 chosen.edit().putString(BEGUN, to.toString()).commit()
                 copy(file, to, Before.Nothing)
-                chosen.edit().putString(COPIED, file.name).remove(BEGUN).commit()
+                chosen.edit().putString(COPIED, file.name).putString(COPY + file.name, to.toString()).remove(BEGUN).commit()
+                thin(file.name)
             }
+        }
+    }
+
+    /** The copies that this phone made in that folder: name and place. Another phone's may lie beside them. */
+    private fun copies(): Map<String, String> =
+        chosen.all.filterKeys { it.startsWith(COPY) }.entries.associate { (key, place) -> key.removePrefix(COPY) to place.toString() }
+
+    /** Once a copy is whole, removes those that the core's rule has no use for any more. One that can't be removed now goes with a later one. */
+    private fun thin(made: String) {
+        val copies = copies()
+        for (name in superfluousCopies(copies.keys.toList(), made)) {
+            val gone = try {
+                // Android 8 says by its answer what later versions throw.
+                DocumentsContract.deleteDocument(app.contentResolver, Uri.parse(copies[name]))
+            } catch (already: FileNotFoundException) {
+                true
+            } catch (notNow: RuntimeException) {
+                false
+            }
+            if (gone) chosen.edit().remove(COPY + name).commit()
         }
     }
 
@@ -220,6 +242,9 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
         /** A copy that was begun, and is whole once this is gone. */
         const val BEGUN = "begun"
+
+        /** Before the name of each copy in that folder. */
+        private const val COPY = "copy:"
         private const val OLD_MS = 24 * 60 * 60_000L
         private const val TO_SAVE = "to-save"
 

@@ -35,9 +35,9 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
 
     override suspend fun position(): Position {
         val at = try {
-            if (!allowed(ACCESS_FINE_LOCATION) && !allowed(ACCESS_COARSE_LOCATION)) {
-                permission.ask(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
-            }
+            // A rough position is too rough for a peg, so who once chose "Approximate" is offered the precise one again; whatever the
+            // answer leaves is used. The system shows nothing where the answer is final.
+            if (!allowed(ACCESS_FINE_LOCATION)) permission.ask(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
             provider()?.let { withTimeoutOrNull(WITHIN_MS) { reading(it) } }
         } catch (refused: SecurityException) {
             throw ReceiverTrouble(shellWords(language()).positionNotAllowed)

@@ -35,6 +35,9 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
     var stage by mutableStateOf<Stage>(Stage.Opening)
         private set
 
+    /** Whether an alarm lies over the lock screen. */
+    var overLock = false
+
     init {
         phone.open()
         take(phone.opening.value)

@@ -12,6 +12,7 @@ import android.media.RingtoneManager
 import android.net.Uri
 import android.os.VibrationAttributes
 import android.os.Vibrator
+import android.provider.Settings
 import app.restwater.R
 import app.restwater.core.Action
 import app.restwater.core.Alarm
@@ -237,7 +238,7 @@ class AlarmTest {
         manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_NONE
         val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals("it is said", shellWords("en-GB").noNotifications, show()?.says)
+        assertEquals("it is said", shellWords("en-GB").alarmsSilent, show()?.says)
         val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
         assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
         TonesAsked.last = null
@@ -246,6 +247,47 @@ class AlarmTest {
         assertEquals("the alarm's tone is asked for", RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM), TonesAsked.last)
         assertTrue("it shakes", vibrator.isVibrating)
         assertNotNull("the wait is shown all the same", Handset.wait())
+    }
+
+    /** Android's "Silent" for a channel is a low importance: it is shown, and makes no sound. */
+    @Test @Config(shadows = [TonesAsked::class]) fun withItsChannelSetToSilentAnAlarmSoundsAllTheSameAndIsShown() {
+        show()
+        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
+        manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_LOW
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertEquals("it is said", shellWords("en-GB").alarmsSilent, show()?.says)
+        val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
+        assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
+        TonesAsked.last = null
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals("the alarm's tone is asked for", RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM), TonesAsked.last)
+        assertEquals("it is shown with its keys", listOf("Rod 1"), titles())
+        act(Action.WoundIn(1u))
+        assertEquals(emptyList<String>(), titles())
+    }
+
+    @Test fun theKeyForAlarmsOpensTheirOwnSetting() {
+        show()
+        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
+        manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_LOW
+        Handset.app.choices.choose(PhoneChoices.NOTIFICATIONS, PhoneChoices.OPEN)
+        val opened = shadowOf(Handset.app).nextStartedActivity
+        assertEquals(Settings.ACTION_CHANNEL_NOTIFICATION_SETTINGS, opened.action)
+        assertEquals(LockScreen.ALARM, opened.getStringExtra(Settings.EXTRA_CHANNEL_ID))
+        assertEquals(Handset.app.packageName, opened.getStringExtra(Settings.EXTRA_APP_PACKAGE))
+    }
+
+    /** Only a channel of high importance may fill the screen. */
+    @Test @Config(sdk = [26, 31]) fun aChannelThatMayNotPopUpFillsNoScreen() {
+        show()
+        assertTrue(lockScreen.fullScreen)
+        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
+        manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_DEFAULT
+        assertTrue("it may still sound", lockScreen.alarmsAllowed)
+        assertTrue("it fills no screen", !lockScreen.fullScreen)
+        Handset.app.choices.choose(PhoneChoices.FULL_SCREEN, PhoneChoices.OPEN)
+        assertEquals(Settings.ACTION_CHANNEL_NOTIFICATION_SETTINGS, shadowOf(Handset.app).nextStartedActivity.action)
     }
 
     @Test @Config(sdk = [31, 34, 36], shadows = [TonesAsked::class]) fun withoutNotificationsItShakesAsAnAlarmDoes() {

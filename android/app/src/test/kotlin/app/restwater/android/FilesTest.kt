@@ -16,6 +16,7 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.core.content.IntentCompat
+import androidx.core.os.BundleCompat
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
 import app.restwater.core.FilesTap
@@ -219,6 +220,30 @@ class FilesTest {
         assertTrue(!kept.contains(PhoneFiles.BEGUN))
     }
 
+    /** The rule is the core's: of one hour, the latest stays. A copy that failed removes nothing but its own half. */
+    @Test fun copiesInTheFolderAreThinnedAsTheBackupsOfThePhoneAre() {
+        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
+        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
+        shelf.makes = true
+        shelf.named = true
+        shelf.file = File.createTempFile("copy", ".db")
+        val folder = java.nio.file.Files.createTempDirectory("backups").toFile()
+        fun name(minute: Int) = "restwater-20260110T08%02d00Z.db".format(minute)
+        val copy = { minute: Int -> runCatching { runBlocking { Handset.app.files.copyBackup(folder.resolve(name(minute)).apply { writeText("the log") }.path) } } }
+        assertTrue(copy(0).isSuccess)
+        assertEquals(emptyList<String>(), shelf.gone)
+        assertTrue(copy(15).isSuccess)
+        assertEquals(listOf(name(0)), shelf.gone)
+        shelf.breaks = 1
+        assertTrue(copy(30).isFailure)
+        assertEquals("its own half", listOf(name(0), name(30)), shelf.gone)
+        shelf.keeps = true
+        assertTrue("an old copy that can't be removed is no failure", copy(45).isSuccess)
+        shelf.keeps = false
+        assertTrue(copy(50).isSuccess)
+        assertEquals("it goes with the next", listOf(name(0), name(30), name(15), name(45)), shelf.gone)
+    }
+
     @Test fun aFileThatCouldNotBeReadBeforeIsNotDeletedWhenSavingFails() {
         shelf.unread = true
         shelf.breaks = 1
@@ -301,6 +326,15 @@ class Shelf : ContentProvider() {
     /** Whether it makes files. */
     var makes = false
 
+    /** Whether each file it makes has a place of its own, by its name. */
+    var named = false
+
+    /** Whether it removes nothing now. */
+    var keeps = false
+
+    /** What was removed. */
+    val gone = mutableListOf<String>()
+
     /** Whether it can't be read now. */
     var unread = false
 
@@ -322,9 +356,14 @@ class Shelf : ContentProvider() {
     override fun call(method: String, arg: String?, extras: android.os.Bundle?): android.os.Bundle? {
         called = method
         caller = Thread.currentThread()
-        if (method == "android:deleteDocument") deleted += 1
-        if (method == "android:createDocument" && makes) return android.os.Bundle().apply { putParcelable("uri", URI) }
-        return null
+        if (method == "android:deleteDocument") {
+            if (keeps) throw IllegalStateException("not now")
+            deleted += 1
+            extras?.let { gone += BundleCompat.getParcelable(it, "uri", Uri::class.java)?.lastPathSegment.orEmpty() }
+        }
+        if (method != "android:createDocument" || !makes) return null
+        val made = if (named) Uri.parse("content://$AUTHORITY/${extras?.getString(DocumentsContract.Document.COLUMN_DISPLAY_NAME)}") else URI
+        return android.os.Bundle().apply { putParcelable("uri", made) }
     }
 
     override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor {

@@ -144,6 +144,15 @@ class ReceiverTest {
         assertEquals("52.0000000", lines().first())
     }
 
+    /** Android 12 and later let the angler choose "Approximate", which is too rough for a peg: the key offers the precise one again. */
+    @Test @Config(sdk = [31, 34, 36]) fun whoOnceChoseApproximateIsAskedAgainAndMayStayWithIt() {
+        Handset.allow(ACCESS_COARSE_LOCATION)
+        tap("swim-USE_PHONE")
+        answer(fine = false, coarse = true)
+        reads(LocationManager.GPS_PROVIDER, 52.0, -1.5, 2_000f)
+        until { state.notice == positionWords(2_000.0, "en-GB") }
+    }
+
     @Test fun aReceiverThatIsSwitchedOffIsReported() {
         receiver.setProviderEnabled(LocationManager.GPS_PROVIDER, false)
         tap("swim-USE_PHONE")

@@ -3,7 +3,7 @@ package app.restwater.android
 import android.content.Intent
 import android.content.pm.PackageManager
 import android.content.res.Configuration
-import android.view.WindowManager
+import android.os.Build
 import androidx.compose.ui.graphics.toArgb
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.core.view.WindowCompat
@@ -101,12 +101,6 @@ class WindowTest {
         }
     }
 
-    @Suppress("DEPRECATION") // Android 8.0 knows no other way.
-    @Test @Config(sdk = [26]) fun onAndroid8TheScreensComeOverTheLockScreenToo() = on { _, activity ->
-        val wanted = WindowManager.LayoutParams.FLAG_SHOW_WHEN_LOCKED or WindowManager.LayoutParams.FLAG_TURN_SCREEN_ON
-        assertEquals(wanted, activity.window.attributes.flags and wanted)
-    }
-
     @Test fun theFirstWindowHasThePaperColourOfTheScheme() {
         for ((night, ink) in listOf(Configuration.UI_MODE_NIGHT_NO to Ink.Day, Configuration.UI_MODE_NIGHT_YES to Ink.Night)) {
             val config = Configuration(Handset.app.resources.configuration)
@@ -131,6 +125,27 @@ class WindowTest {
         }
         assertTrue("the log moves: $moved", "file:." in moved)
         assertTrue("$moved", moved.none { it == "sharedpref:." || it == "sharedpref:asked.xml" || it == "sharedpref:alarms.xml" })
+    }
+
+    /** Android 9 to 11 tell a move from phone to phone from a cloud backup; Android 8 doesn't, and takes nothing along. */
+    @Test @Config(sdk = [26, 31]) fun upToAndroid11NothingGoesIntoACloudAndFromAndroid9AMoveTakesTheLogAlong() {
+        val parser = Handset.app.resources.getXml(R.xml.backup_rules)
+        val (moved, left) = mutableListOf<String>() to mutableListOf<String>()
+        while (parser.next() != XmlPullParser.END_DOCUMENT) {
+            if (parser.eventType != XmlPullParser.START_TAG) continue
+            val what = parser.getAttributeValue(null, "domain") + ":" + parser.getAttributeValue(null, "path")
+            if (parser.name == "exclude") left += what
+            if (parser.name != "include") continue
+            assertEquals("$what goes into a cloud", "deviceToDeviceTransfer", parser.getAttributeValue(null, "requireFlags"))
+            moved += what
+        }
+        if (Build.VERSION.SDK_INT < Build.VERSION_CODES.P) {
+            assertEquals(emptyList<String>(), moved)
+            assertEquals(setOf("root:.", "file:.", "database:.", "sharedpref:.", "external:."), left.toSet())
+        } else {
+            assertEquals(listOf("file:.", "sharedpref:phone.xml"), moved)
+            assertEquals(listOf("file:log/outgoing"), left)
+        }
     }
 
     @Test fun onlyFilesOfOurKindsAreSharedToTheApp() {

@@ -700,6 +700,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_salvage(
     ): Int
+    external fun uniffi_restwater_checksum_func_superfluous_copies(
+    ): Int
     external fun uniffi_restwater_checksum_func_bank_layout(
     ): Int
     external fun uniffi_restwater_checksum_func_face_widths(
@@ -855,6 +857,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_after_transfer(`dir`: RustBuffer.ByValue,`mark`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_func_salvage(`dir`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_superfluous_copies(`names`: RustBuffer.ByValue,`made`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_bank_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -1012,6 +1016,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 27791) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_superfluous_copies() and 0xFFFF) != 28822) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 13519) {
@@ -7831,6 +7838,11 @@ data class ShellWords (
     val `noNotifications`: kotlin.String
     , 
     /**
+     * Notifications are allowed, but alarms among them make no sound.
+     */
+    val `alarmsSilent`: kotlin.String
+    , 
+    /**
      * The phone did not take an alarm.
      */
     val `alarmNotSet`: kotlin.String
@@ -7839,6 +7851,11 @@ data class ShellWords (
      * Exact alarms are not allowed, so one may ring late.
      */
     val `lateAlarms`: kotlin.String
+    , 
+    /**
+     * The phone was restarted and has not been unlocked since, so no file can be read yet.
+     */
+    val `phoneLocked`: kotlin.String
     , 
     /**
      * Access to a file or folder was taken away, or never given.
@@ -7900,6 +7917,8 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -24371,6 +24390,22 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         FfiConverterString.lower(`dir`),
         FfiConverterTypeMoment.lower(`now`),
         FfiConverterString.lower(`language`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Which of the copies that this phone made in the angler's folder are superfluous once another was made there, by their names.
+         * Only exact names of backups are ever among them.
+         */ fun `superfluousCopies`(`names`: List<kotlin.String>, `made`: kotlin.String): List<kotlin.String> {
+            return FfiConverterSequenceString.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_superfluous_copies(
+    
+        
+        FfiConverterSequenceString.lower(`names`),
+        FfiConverterString.lower(`made`),_status)
 }
     )
     }
