@@ -362,6 +362,8 @@ fn aim_in(water: &Water, c: &Column, b: Band, middle: Spot) -> Option<Spot> {
         let (bearing_deg, range_m) = super::frame::bearing_range(centre);
         let spot = Spot { bearing_deg, range_m };
         let in_column = bearing_deg > c.from_deg && bearing_deg < c.to_deg;
-        (in_column && water.contains(centre)).then_some(spot)
+        // Polygons have chords for arcs: a sliver can lie wholly outside its band, where no cast counts for it.
+        let in_band = range_m >= b.from_m && range_m < b.to_m;
+        (in_column && in_band && water.contains(centre)).then_some(spot)
     })
 }

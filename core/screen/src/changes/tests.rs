@@ -39,7 +39,7 @@ fn without_a_change_it_says_that_nothing_was_changed() {
     let none = changes(&Wording::new(), None, &[], &[]);
     assert!(none.says.starts_with("Start a session") && none.changes.is_empty());
     let view = screen(&written("AAAA").0);
-    assert!(view.says.starts_with("Nothing was changed"));
+    assert!(view.says.starts_with("Nothing has been changed"));
     assert_eq!(view.warning, "");
 }
 

@@ -32,8 +32,11 @@ class MainActivityTest {
         // An empty log is greeted first.
         rule.waitUntilExactlyOneExists(hasTestTag("key-skip-"), WITHIN_MS)
         rule.onNodeWithTag("key-skip-").performClick()
-        // Not as a cold thumb taps twice.
-        for (key in listOf(Key.START, Key.START, Key.CAST)) {
+        tap(Key.START)
+        // The Bank has a START too, and stays until the set-up has been read.
+        rule.waitUntilExactlyOneExists(hasTestTag("back"), WITHIN_MS)
+        for (key in listOf(Key.START, Key.CAST)) {
+            // Not as a cold thumb taps twice.
             Handset.aSecondLater()
             tap(key)
         }
