@@ -389,3 +389,31 @@ fn a_bite_beyond_the_far_bank_counts_and_the_rest_is_named_without_the_ring() {
     let view = swim(&mut phone, 4 * MIN);
     assert!(view.others.iter().any(|other| other.starts_with(&best)), "{:?}", view.others);
 }
+
+#[test]
+fn water_is_kept_back_released_and_the_past_replayed() {
+    let mut phone = started();
+    phone.tap(MIN, &Action::KeepBack).unwrap();
+    assert!(phone.app().session().unwrap().kept_back[0].released.is_none());
+    phone.tap(30 * MIN, &Action::Replay { steps_back: 99 }).unwrap();
+    let Screen::Swim(past) = phone.app().screen(Which::Swim, &at(30 * MIN)).unwrap() else { panic!() };
+    let earlier = past.keys.iter().find(|key| key.key == SwimKey::Earlier).unwrap();
+    assert_eq!(earlier.tap.action(), Some(&Action::Replay { steps_back: 4 }));
+    assert_eq!(past.replay, "As it was at 22:13");
+    assert!(
+        past.keys.iter().all(|k| k.key != SwimKey::CastHere || !k.enabled),
+        "the past can't be cast into"
+    );
+    phone.tap(31 * MIN, &Action::Replay { steps_back: 0 }).unwrap();
+    let glass =
+        FanGlass { width_px: 1_000.0, height_px: 1_000.0, px_per_mm: 16.0, text_scale: 1.0, small: false };
+    let scene = phone.app().swim_scene(&at(31 * MIN), &glass).unwrap();
+    assert!(scene.line_role.contains(&restwater_swim::LineRole::KeptBack));
+    // A tap moves the ring straight out to the edge, two steps move it in onto the kept-back water.
+    assert!(phone.app().swim_tap(&glass, 500.0, 150.0).unwrap());
+    assert!(matches!(phone.tap(32 * MIN, &Action::Release), Err(AppError::NoCell)), "nothing is kept there");
+    phone.tap(33 * MIN, &Action::StepAim { step: Step::In }).unwrap();
+    phone.tap(34 * MIN, &Action::StepAim { step: Step::In }).unwrap();
+    phone.tap(35 * MIN, &Action::Release).unwrap();
+    assert!(phone.app().session().unwrap().kept_back[0].released.is_some());
+}
