@@ -33,12 +33,16 @@ final class FeedTests: XCTestCase, @unchecked Sendable {
     func testShowingFishTakeTwoTaps() async throws {
         let day = try Bankside()
         await day.start()
+        day.state.act(.stepAim(step: .left))
+        await day.state.settled()
+        await day.look()
         await day.turn(to: "key-SEEN", by: "more")
         await day.tap(.seen)
         XCTAssertEqual(day.state.content.showing, .seen)
         await day.tap("bubbles")
         XCTAssertEqual(day.state.content.showing, .bank)
-        XCTAssertEqual(day.state.content.notice, "Logged: bubbles.")
+        let notice = day.state.content.notice
+        XCTAssertTrue(notice.hasPrefix("Logged: bubbles. ") && notice.contains("left"), notice)
     }
 
     func testANeighboursFishTakesTwoTapsAndTheKeyNamesTheLatestSide() async throws {

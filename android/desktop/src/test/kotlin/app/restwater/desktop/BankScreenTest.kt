@@ -178,6 +178,7 @@ class BankScreenTest {
     @Test fun aSecondTapOfAKeyThatCompletesAnEntryCastsNothing() = Bankside.on {
         start()
         for (key in listOf(Key.CAST, Key.BITE, Key.LANDED)) { tap(key); wait(minutes = 3) }
+        aim()
         for ((screen, key) in listOf(Showing.FEED to "handful", Showing.SEEN to "bubbles", Showing.SEEN to "neighbour-left", Showing.FISH to "no-weight")) {
             show(screen)
             tapsCastAtOnceAfter(key)

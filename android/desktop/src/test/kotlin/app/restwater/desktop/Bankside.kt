@@ -25,6 +25,7 @@ import app.restwater.core.Outgoing
 import app.restwater.core.PadAsk
 import app.restwater.core.Restwater
 import app.restwater.core.Scheme
+import app.restwater.core.Step
 import app.restwater.core.Work
 import app.restwater.core.bankLayout
 import app.restwater.ui.FilePorts
@@ -155,6 +156,12 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
         tap(Key.START)
         tap(Key.START)
         wait(seconds = 30)
+    }
+
+    /** Chooses water on the map, as its keys do. */
+    fun aim() {
+        ui.runOnIdle { state.act(Action.StepAim(Step.LEFT)) }
+        ui.waitForIdle()
     }
 
     /** Long work runs in the background; this waits for its result. */

@@ -82,7 +82,7 @@ class ChangesScreenTest {
         start()
         cast(15, bite = true)
         goTo(Showing.CHANGES)
-        assertTrue(changes.changes.isEmpty() && "Nothing was changed" in changes.says, changes.says)
+        assertTrue(changes.changes.isEmpty() && "Nothing has been changed" in changes.says, changes.says)
         assertTrue(tags("forest").isEmpty() && tags("start-test").isEmpty())
         assertNothingCutOff("empty")
     }

@@ -52,6 +52,7 @@ class FeedScreenTest {
 
     @Test fun showingFishTakeTwoTapsAndAreOnTheMap() = Bankside.on {
         start()
+        aim()
         turnTo(Key.SEEN)
         assertEquals(Showing.SEEN, state.showing)
         tapOn("bubbles")
