@@ -39,7 +39,7 @@ pub(super) struct Advisor {
 struct Answer {
     /// The session, since the weight of earlier days depends on its water.
     session: Uuid,
-    /// What the session was folded from when the record was read from it: a running clock asks every second.
+    /// The entries that the session was folded from at the last computation; a running clock asks every second.
     log: InMemory,
     told: Told,
     /// Which weights of a club it began with.
@@ -55,10 +55,10 @@ struct Answer {
     advice: [Option<Advice>; 2],
 }
 
-/// What else is told of the record.
+/// What the Bank says about the record beside the advice.
 #[derive(Clone, Copy)]
 struct Told {
-    /// Casts that tell of the wait, and those whose end was not seen.
+    /// How many casts count for the wait, and of how many the end was not seen.
     casts: (usize, usize),
     habit: Option<HabitBeforeBites>,
 }
@@ -70,7 +70,7 @@ impl Told {
 }
 
 impl Answer {
-    /// Whether it is of the session as it is now.
+    /// Whether it was computed from the session as it is now.
     fn is_of(&self, session: &Session, log: InMemory) -> bool {
         self.session == session.id && self.log == log
     }

@@ -1,5 +1,5 @@
-//! What the phone's clock showed when each backup was made. The name of a backup tells the moment and not the offset from UTC,
-//! which is another one after the clocks went forward or back, or after a journey.
+//! The offset from UTC at which each backup was made. Its name has the moment alone, and the phone's offset may have changed
+//! since, by summer time or by a journey.
 
 use super::journal::Beside;
 use super::{App, AppError, settings};
@@ -7,7 +7,7 @@ use restwater_log::Moment;
 use restwater_store::BackupFile;
 use std::collections::BTreeMap;
 
-/// Minutes east of UTC by the name of the backup.
+/// Minutes east of UTC, by the name of the backup.
 const OFFSETS: &str = "backup-offsets";
 
 type Offsets = BTreeMap<String, i16>;
@@ -32,7 +32,7 @@ impl App {
         settings::write(store, OFFSETS, &offsets)
     }
 
-    /// The backups, each with its offset; that of now where none was noted, as by an earlier version.
+    /// The backups, each with its offset. Backups of earlier versions have none and are shown by the present one.
     pub(super) fn dated_backups(&self, now: &Moment) -> Result<Vec<(BackupFile, i16)>, AppError> {
         let offsets: Offsets = settings::read(self.journal.store(), OFFSETS)?;
         let dated = |backup: BackupFile| {

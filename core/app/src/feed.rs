@@ -153,7 +153,7 @@ impl App {
         self.log_feed(said, at)
     }
 
-    /// A number of a measure.
+    /// An amount of feed: a count of a measure, at the angler's usual weight of one.
     fn measures(&self, what: FeedKind, measure: FeedMeasure, count: u16) -> Result<FeedAmount, AppError> {
         let place = feed_way(what, measure).ok_or_else(|| AppError::unknown("feed", "measure"))?;
         let each_mg = FEED_WAYS.get(place).map_or(1, |way| self.phone.feed.of(way));

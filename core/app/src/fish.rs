@@ -193,7 +193,7 @@ impl App {
         Ok(notice)
     }
 
-    /// What was said of the fish of a cast.
+    /// What was entered about the fish of a cast.
     fn said_of(&self, cast: Uuid) -> Result<FishSaid, AppError> {
         let session = self.session().ok_or(NotNow::NoSession)?;
         let said = session.fish.iter().find(|f| f.said.cast == cast).map(|f| f.said.clone());
@@ -243,8 +243,8 @@ impl App {
         self.say_fish(cast, at, |said| said.class = Some(class))
     }
 
-    /// Says the net of a fish. Those landed after it stay where they are: a net carries over to the fish after it, so the next
-    /// one, if it has none of its own, is given the net that was in use.
+    /// Sets the net of a fish. A net applies to the following fish too, so the next one is given the net that was in use,
+    /// unless it has a net of its own. Otherwise every later fish would change nets as well.
     fn net(&mut self, cast: Option<Uuid>, name: &str, at: &Moment) -> Result<String, AppError> {
         let net = self.net_name(name)?;
         let fish = self.fish_of(cast)?;
@@ -260,8 +260,8 @@ impl App {
         Ok(self.say_what("notice-logged", &kind))
     }
 
-    /// What keeps the fish landed after that of a cast in their nets, when that one comes to lie in `net`; none where nothing
-    /// would move them.
+    /// What has to be logged so that later fish stay in their nets when the fish of a cast is put into `net`: the present net
+    /// of the next fish. `None` if no fish would move.
     fn next_in_its_net(&self, cast: Uuid, net: &str) -> Result<Option<FishSaid>, AppError> {
         let caught = self.session().map(catch).ok_or(NotNow::NoSession)?;
         let setup = self.match_setup().ok_or(NotNow::NoMatch)?;

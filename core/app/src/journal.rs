@@ -43,13 +43,13 @@ pub(super) enum Beside {
     AfterTheTap,
 }
 
-/// Which entries the sessions in memory are folded from. What was worked out from a session may be kept as long as this is the
-/// same: two of the same log are equal only if the sessions are.
+/// Identifies the entries from which the sessions in memory are folded. A result computed from a session may be kept while
+/// this is unchanged: if two values of one log are equal, so are the sessions.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct InMemory {
     /// Version of the log.
     log: u64,
-    /// How often entries were read or added, since reading may fail and be made up for later.
+    /// How often entries were read or added: a failed reading is repeated later without a new version of the log.
     read: u64,
 }
 
@@ -92,7 +92,7 @@ impl Journal {
         self.store.version()
     }
 
-    /// Which entries the sessions in memory are folded from.
+    /// The entries from which the sessions in memory are folded.
     pub(super) fn in_memory(&self) -> InMemory {
         InMemory { log: self.store.version(), read: self.read }
     }

@@ -43,7 +43,7 @@ impl App {
         }
     }
 
-    /// Where they show: at the rod's spot, or at the aim where that is chosen or the spot isn't set; and whether it is the aim.
+    /// The place of fish that show, and whether it is the aim: the rod's spot, or the aim if that was chosen or no spot is set.
     fn seen_place(&self) -> Result<(WaterPlace, bool), AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         match spot_now(session, self.chosen).filter(|_| !self.seen_at_aim) {

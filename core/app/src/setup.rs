@@ -60,7 +60,8 @@ impl TypedPlace {
     }
 }
 
-/// The name of a water. The angler chose to copy the session, so two waters without a name are the same.
+/// A water without a name counts as having an empty one: the angler chose to copy that session, so two such waters are the
+/// same.
 fn named(water: Option<&str>) -> &str {
     water.unwrap_or_default()
 }
@@ -246,8 +247,8 @@ impl App {
         self.journal.beside(Beside::AfterTheTap, forgotten.and(stored));
     }
 
-    /// The next START is offered the place of the session that has begun with the choices, as it was put right, or as it was
-    /// before if that was taken back; until something is chosen for the next one.
+    /// The set-up offers the place of the session that began with its choices, and so follows a correction of that place and
+    /// its UNDO. This ends as soon as anything is chosen for the next session.
     pub(super) fn follow_place_of(&mut self, session: Uuid) {
         let begun = self.journal.recent().of(session).map(|loaded| &loaded.session);
         let begun = begun.filter(|begun| self.setup.used_by == Some(session) && begun.started.is_some());

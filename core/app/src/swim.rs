@@ -21,7 +21,8 @@ const CLEAR_CM: u32 = 300;
 /// What the Swim screen remembers between taps; it is not part of the log.
 #[derive(Debug, Clone, Default)]
 pub(super) struct SwimState {
-    /// The water aimed at. Bands, marks and casts make other cells, so it is kept as a place and its cell is found when it is used.
+    /// The water aimed at. It is a place and not a cell, since bands, marks and casts change the cells; the cell is looked up
+    /// when it is needed.
     aimed: Option<Spot>,
     pad: SwimPad,
     pub(super) steps_back: i64,
@@ -55,14 +56,6 @@ impl FanGlass {
 /// The samples of the legend as a picture; their meanings are in the Swim screen's record.
 pub fn swim_legend(glass: &FanGlass, words: &screen::Wording) -> Result<SwimScene, AppError> {
     Ok(restwater_swim::legend(&glass.ask()?, &screen::scene_words(words))?)
-}
-
-#[cfg(test)]
-impl SwimState {
-    /// The cell that is aimed at, if any.
-    pub(super) fn aimed(&self, swim: &Swim) -> Option<CellId> {
-        swim.cell_of(self.aimed?)
-    }
 }
 
 impl App {
@@ -139,13 +132,13 @@ impl App {
     }
 
     /// The cell that the angler chose, as long as it can be cast to.
-    fn chosen_cell(&self, swim: &Swim) -> Option<CellId> {
+    pub(super) fn chosen_cell(&self, swim: &Swim) -> Option<CellId> {
         let cell = swim.cell_of(self.swim.aimed?)?;
         swim.cell(cell).is_ok_and(|cell| cell.aim.is_some()).then_some(cell)
     }
 
-    /// The place that the angler chose: in the cell aimed at, else where the rod is sent. Whoever aims from another screen
-    /// doesn't see what the app proposes, so that is never taken for a choice.
+    /// The place that the angler chose: the cell aimed at, or else the spot the rod is sent to. The app's proposal is never used:
+    /// on other screens the angler doesn't see it.
     pub(super) fn aimed_place(&self) -> Result<WaterPlace, AppError> {
         self.shows_now()?;
         let session = self.session().ok_or(NotNow::NoSession)?;

@@ -52,14 +52,14 @@ impl App {
         }
         let Some(ended) = self.end_before(session)? else { return Ok(()) };
         let since_ms = entry.tapped.shown.since(&ended).ms;
-        // Less than nothing is what a clock shows that was reset meanwhile: it doesn't know how long ago that was.
+        // A negative time means that the clock was reset meanwhile, so it is unknown how long ago the session ended.
         if (0..i64::from(back_s) * 1_000).contains(&since_ms) {
             return Err(AppError::BeforeSession(screen::clock(&ended)));
         }
         Ok(())
     }
 
-    /// When the session before this one ended on the phone that began both; of one without an END, when its last entry was.
+    /// When the previous session of the phone that began this one ended, or had its last entry if there is no END.
     fn end_before(&self, session: Uuid) -> Result<Option<Moment>, AppError> {
         let store = self.journal.store();
         let Some(row) = store.session(session)? else { return Ok(None) };

@@ -45,12 +45,12 @@ pub(super) fn takings_of(conn: &Connection, import: Uuid) -> Result<Vec<Op>, Exc
     Ok(in_force(said_of_imports(conn, None)?).remove(&import).unwrap_or_default())
 }
 
-/// What the import said of earlier ones, when it restored entries that had been removed with them.
+/// The ops by which the import restored entries that had been removed with earlier imports.
 pub(super) fn said_by(said: &[Op], import: Uuid) -> Vec<&Op> {
     said.iter().filter(|op| op.group == Some(import)).collect()
 }
 
-/// Whether those ops remove an entry, and not just what was `said` of other imports.
+/// Whether those ops remove an entry of the angler's, and not only ops about other imports (`said`).
 pub(super) fn still_takes(takings: &[Op], said: &[Op]) -> bool {
     let said: HashSet<Uuid> = said.iter().map(|op| op.id).collect();
     targets(takings).any(|(_, id)| !said.contains(&id))

@@ -50,7 +50,7 @@ fn step(
         let said = said_of_imports(&tx, None)?;
         let with_it = said_by(&said, import);
         let targets = if redo {
-            // Those out of force too: what the angler redoes stays when an import that had redone it before is undone.
+            // Ops that are out of force are included, so that what the angler redoes stays if an import that had redone it is undone.
             ids_of(said.iter().filter(|op| is_taking_of(op, import)))
         } else {
             row.ops_brought(&tx)?.into_iter().chain(ids_of(with_it.iter().copied())).collect()

@@ -6,7 +6,7 @@ use fluent_bundle::concurrent::FluentBundle;
 use std::sync::OnceLock;
 use unic_langid::LanguageIdentifier;
 
-/// Bytes that most messages need less of.
+/// Most messages are shorter than this, in bytes.
 const USUAL_LENGTH: usize = 64;
 
 /// The files of one language: the same for each. A file missing from a language's folder fails to compile.

@@ -326,7 +326,7 @@ impl Folding {
         self.session.last_timed = Some(LastTimed::of(step, not_before));
     }
 
-    /// The same for a break. One that was said afterwards, of a gap between casts or after END, is not the last that happened.
+    /// The same for a break. One that was entered afterwards, for a gap between casts or after END, is not the last event.
     fn note_break(&mut self, step: &Step, not_before: Option<Stamp>) {
         let since = self.rods_last_used().is_some_and(|used| step.at.ms_since(&used) < 0);
         if self.session.ended.is_none() && !since {

@@ -26,7 +26,7 @@ pub(super) struct Later {
     added: Vec<Added>,
     /// Entries confirmed to be right, and where in the log that was said.
     confirmed: HashMap<Uuid, OpOrder>,
-    /// Casts that were closed after they had been confirmed: nobody could confirm the end.
+    /// Casts that ended after they had been confirmed, so that the confirmation does not cover their end.
     closed_since: HashSet<Uuid>,
 }
 
@@ -61,7 +61,7 @@ impl Later {
         }
     }
 
-    /// Notes that an entry closed a cast.
+    /// Notes that an entry ended a cast.
     pub(super) fn note_closed(&mut self, cast: Uuid, by: &Step) {
         if self.confirmed.get(&cast).is_some_and(|order| *order < by.op.order()) {
             self.closed_since.insert(cast);
@@ -73,7 +73,8 @@ impl Later {
         self.confirmed.contains_key(&op)
     }
 
-    /// Whether a doubt is settled since its entry was confirmed. That a cast stands while it is out says nothing of its end.
+    /// Whether the confirmation of its entry settles a doubt. One that was given while the cast was out can't settle a doubt about
+    /// its end.
     fn settles(&self, doubt: &Doubt) -> bool {
         let of_the_end =
             matches!(doubt.kind, DoubtKind::EndNotSeen | DoubtKind::OutcomeNotSeen | DoubtKind::StillOut);

@@ -86,7 +86,7 @@ struct Collected {
     fished: Vec<usize>,
     casts: usize,
     bites: usize,
-    /// What happened before this stays as it is while time goes on.
+    /// Events before this no longer change.
     settled_min: f64,
 }
 

@@ -6,16 +6,16 @@ use restwater_log::RodNumber;
 use restwater_swim::{CastAt, CellId, Spot, Swim, SwimError, SwimInput};
 use restwater_waits::SpotsKept;
 
-/// The swim as it was when last asked about. Whatever session it is brought up to, it says what [`super::swim_of`] says.
+/// The swim as of the last question. For every session it gives the result of [`super::swim_of`].
 #[derive(Debug, Default)]
 pub struct SwimKept {
     swim: Option<Swim>,
     reached: Reached,
-    /// The casts as they were followed when each rod was last asked about.
+    /// The state of the filter for each rod, as of the last question about it.
     casts: Vec<(RodNumber, SpotsKept)>,
 }
 
-/// The cells that casts reached, by all that decides it in one swim.
+/// The cells that casts reached, by everything that decides this within one swim.
 #[derive(Debug, Default)]
 pub(super) struct Reached(Vec<(CastTo, Vec<CellId>)>);
 
@@ -23,7 +23,7 @@ pub(super) struct Reached(Vec<(CastTo, Vec<CellId>)>);
 type CastTo = (Spot, bool, Option<f64>);
 
 impl SwimKept {
-    /// Brings it up to a session.
+    /// Updates it to a session.
     pub(super) fn bring_up_to(&mut self, session: &Session) -> Result<(), SwimError> {
         let input = swim_input(session);
         let (swim, same) = match Swim::renewed(self.swim.take(), input.clone()) {
@@ -38,7 +38,7 @@ impl SwimKept {
         Ok(())
     }
 
-    /// The swim that it was brought up to.
+    /// The swim of the session to which it was last updated.
     pub fn swim(&self) -> Option<&Swim> {
         self.swim.as_ref()
     }

@@ -3,7 +3,7 @@
 //! SQLite file format, section 4 "The Write-Ahead Log" (sqlite.org/fileformat2.html): a header of 32 bytes with the page
 //! size at 8 and two salts at 16; then frames, each of a header of 24 bytes and a page. A frame's header has the page's
 //! number at 0, at 4 the size of the database if the frame ends a transaction and otherwise 0, and at 8 the salts of the
-//! log. When the log is begun anew its salts change, and frames of an earlier one remain behind the new ones.
+//! log. When SQLite restarts the log, its salts change, and frames of the earlier log remain after the new ones.
 
 use std::collections::HashSet;
 
@@ -16,7 +16,7 @@ type Salts = [u8; 8];
 
 /// The pages of completed transactions, in the order of the log.
 ///
-/// A frame counts if it ends a transaction, or one with the same salts stands after it that does. Frames after the last of
+/// A frame counts if it ends a transaction, or if a later frame with the same salts does. Frames after the last of
 /// these are of a transaction that was never completed, so no key answered for it. The checksums play no part here: SQLite
 /// stops at the first one that is wrong, whereas an entry behind a damaged frame was acknowledged and must not be lost. Each
 /// entry has a hash of its own. The price: a last transaction of which the power cut took only frames in the middle can't be
@@ -32,11 +32,11 @@ pub(super) fn committed_pages(log: &[u8]) -> Vec<&[u8]> {
         let own = salts(frame, 8);
         let before = i.checked_sub(1).map_or(log_salts, |i| salts(frames[i], 8));
         let alone = own != before && frames.get(i + 1).is_none_or(|next| salts(next, 8) != own);
-        // The end of the file may be that of half a frame, which ends nothing.
+        // The file may end within a frame; half a frame ends no transaction.
         if frame.len() == FRAME_HEADER + page && frame[4..8] != [0; 4] {
             completed.insert(own);
         }
-        // Salts that no neighbour has are those of a damaged header: the frame is of the log around it.
+        // Salts that no neighbour has come from a damaged header: the frame belongs to the log around it.
         if completed.contains(&own) || alone && completed.contains(&before) {
             pages.push(&frame[FRAME_HEADER..]);
         }

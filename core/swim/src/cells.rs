@@ -79,8 +79,8 @@ impl Swim {
         Self::on(ground, input)
     }
 
-    /// The same, with the cells of an earlier swim where they are the same: most casts change none. The second is whether they
-    /// are, so that casts to the same spots reach the same cells in both.
+    /// The same, but reusing the cells of an earlier swim where they have not changed, as with most casts. The flag says whether
+    /// they were reused: if so, casts to the same spots reach the same cells.
     pub fn renewed(before: Option<Self>, input: SwimInput) -> Result<(Self, bool), SwimError> {
         check(&input)?;
         let ground = Ground::of(&input)?;

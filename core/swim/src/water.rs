@@ -99,7 +99,7 @@ pub(crate) struct Near {
     reach: f64,
 }
 
-/// Metres by which a distance that was worked out roughly may be wrong.
+/// Largest error of the rough distance, m.
 const ROUGH_M: f64 = 1e-6;
 
 impl Near {

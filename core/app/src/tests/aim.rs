@@ -110,7 +110,7 @@ fn the_aim_stays_on_its_water_when_bands_and_marks_change() {
     assert!((f64::from(there.bearing_cdeg) / 100.0 - aim_deg).abs() < 10.0, "{there:?}, {aim_deg}");
 }
 
-/// Three times was tapped on the screen of feed and then nothing was fed there.
+/// On the screen of feed three times was chosen, and then nothing was fed from there.
 #[test]
 fn feed_on_the_map_is_as_much_as_its_row_says() {
     let mut phone = started();

@@ -84,7 +84,7 @@ impl Phone {
 }
 
 /// A day on the Mill pool with one cast that was wound in.
-fn one_cast() -> Phone {
+pub(super) fn one_cast() -> Phone {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(6 * MIN, &WOUND_IN).unwrap();

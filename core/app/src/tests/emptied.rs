@@ -1,11 +1,10 @@
 //! A day that was sent as a table and then undone: its latest copy says so, and so replaces the one that was sent.
 
-use super::whose::go;
+use super::club::one_cast;
+use super::whose::{a_partners_day, go};
 use super::*;
 use restwater_screen::{FilesTap, FormChoice, Span};
 use std::path::Path;
-
-const DAY: i64 = 24 * 60 * MIN;
 
 impl Phone {
     /// The rows of a table of all days, each as the value of some columns, and what the phone says that it holds.
@@ -23,13 +22,6 @@ impl Phone {
         let rows = lines.map(|row| places.iter().map(|place| row[*place].clone()).collect()).collect();
         (rows, sent.says.split(':').next().unwrap().to_owned())
     }
-}
-
-fn one_cast() -> Phone {
-    let mut phone = started();
-    phone.tap(MIN, &CAST).unwrap();
-    phone.tap(16 * MIN, &WOUND_IN).unwrap();
-    phone
 }
 
 #[test]
@@ -66,12 +58,10 @@ fn a_day_without_waits_has_one_row_in_the_table_for_a_club_and_is_no_day() {
     }
 }
 
-/// A partner's day that is undone with its import counts as the partner has it: this phone says nothing of it.
+/// A partner's day that is undone with its import has no row: the partner's own copy of it counts.
 #[test]
 fn a_day_that_is_undone_with_an_import_has_no_row() {
-    let mut theirs = Phone::with_ids_from(500);
-    let end = theirs.day_with(-7 * DAY, "22", 3);
-    let file = theirs.all_of_it(end + MIN);
+    let (_theirs, file) = a_partners_day();
     let mut mine = one_cast();
     let id = mine.take(&file, 20 * MIN);
     assert_eq!(mine.rows_of(FormChoice::Sessions, &["casts"], 21 * MIN).0, [["3"], ["1"]]);

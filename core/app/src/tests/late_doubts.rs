@@ -1,4 +1,4 @@
-//! Doubts that come up after an entry was confirmed, and breaks that are said once the session is over.
+//! Doubts that arise after an entry was confirmed, and breaks that are entered once the session is over.
 
 use super::*;
 use restwater_screen::MendTap;

@@ -1,4 +1,4 @@
-//! Which net a fish lies in, said for an earlier one.
+//! The net of an earlier fish, entered later.
 
 use super::match_day::{FISHING, in_match};
 use super::*;

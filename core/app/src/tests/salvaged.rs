@@ -1,11 +1,10 @@
 //! A salvage of a log whose last entries are only in its write-ahead log, as an app that was killed leaves them.
 
-use super::whose::all_sessions;
+use super::whose::{a_partners_day_between_my_taps, all_sessions};
 use super::*;
 use std::fs;
 use std::path::Path;
 
-const DAY: i64 = 24 * 60 * MIN;
 const LOG: &str = "restwater.db-wal";
 /// A frame of the write-ahead log: its header and a page (SQLite file format, section 4.1).
 const FRAME: usize = 24 + 4_096;
@@ -38,13 +37,7 @@ impl Phone {
 
 #[test]
 fn an_import_made_just_before_the_app_was_killed_can_be_undone_after_a_salvage() {
-    let mut theirs = Phone::with_ids_from(500);
-    let end = theirs.day_with(-7 * DAY, "22", 3);
-    let file = theirs.all_of_it(end + MIN);
-    let mut mine = started();
-    mine.tap(MIN, &CAST).unwrap();
-    let id = mine.take(&file, 2 * MIN);
-    mine.tap(3 * MIN, &WOUND_IN).unwrap();
+    let (mut mine, id) = a_partners_day_between_my_taps();
     mine.killed(|_| {});
     mine.salvage(10 * MIN);
     let imports = mine.files(11 * MIN).imports;
@@ -83,7 +76,7 @@ fn a_tap_that_was_never_stored_does_not_appear_after_a_salvage() {
     assert_eq!(phone.kinds(), ["session_started", "cast"], "{said}");
 }
 
-/// SQLite reads a write-ahead log up to the first damage. Every entry that was answered is kept, wherever it stands.
+/// SQLite reads a write-ahead log up to the first damage. Every acknowledged entry is kept, also after that.
 #[test]
 fn damage_within_the_write_ahead_log_costs_no_entry_that_stands_after_it() {
     let mut phone = started();

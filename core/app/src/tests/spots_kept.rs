@@ -1,5 +1,5 @@
-//! What is kept of the spots between taps changes no figure: whatever happened, the Bank reads what is worked out from the session
-//! alone.
+//! What is cached about the spots between taps changes no figure: whatever happened, the Bank shows what a computation from
+//! the session alone gives.
 
 use super::clock_steps::{STEPS, stepped};
 use super::spots::{BITES, DRY, aimed};
@@ -36,7 +36,7 @@ enum Next {
     },
     Undo,
     Redo,
-    /// The nth cast ended otherwise.
+    /// The end of the nth cast is corrected.
     Mend {
         cast: usize,
         minutes: u32,
@@ -133,7 +133,7 @@ impl Day {
         self.now += MIN;
     }
 
-    /// Of each rod what is read with what was kept, and what is worked out anew; how many of them say something.
+    /// For each rod the answer with the cache is compared with a fresh one; returns how many rods have an answer.
     fn compare(&mut self) -> usize {
         let moment = self.moment();
         let app = self.phone.app();
@@ -149,7 +149,7 @@ impl Day {
             let anew = SpotsAsked::new(&session, log, rod, &now);
             let anew = anew.answer(&session, posterior, &now, &mut SwimKept::default());
             told += usize::from(anew.is_some());
-            // While nothing is known of the waits the spots say nothing.
+            // The spots have no answer while nothing is known about the waits.
             if read.advice.state != restwater_waits::AdviceState::CantTellYet {
                 assert_eq!(read.spots, anew, "rod {rod}");
             }
@@ -161,7 +161,7 @@ impl Day {
     }
 }
 
-/// Three dry casts and three with a bite, so that the spots tell.
+/// Three dry casts and three with a bite, enough for the spots to give advice.
 fn begun() -> Day {
     let mut day = Day { phone: rods::with_rods(2), now: MIN, clock: None };
     for _ in 0..4 {

@@ -77,7 +77,7 @@ fn a_tap_on_the_map_and_next_cast_here_send_the_cast_there_and_the_ring_stays() 
         for j in 0..30 {
             let (x, y) = (map.width_px * f64::from(i) / 30.0, map.height_px * f64::from(j) / 30.0);
             if thumb.tap(x, y) {
-                aimed.insert(thumb.app.swim.aimed(&swim));
+                aimed.insert(thumb.app.chosen_cell(&swim));
             }
         }
     }

@@ -1,6 +1,6 @@
 //! Undone imports: what that means on this phone, on others, and for later taps.
 
-use super::whose::{all_sessions, go};
+use super::whose::{a_partners_day, a_partners_day_between_my_taps, all_sessions, go};
 use super::*;
 use restwater_screen::SetupTap;
 use std::path::PathBuf;
@@ -33,9 +33,7 @@ fn a_partner_who_undoes_the_import_of_my_day_removes_it_only_there() {
 /// meanwhile.
 #[test]
 fn an_undone_import_is_not_exported_but_a_redone_one_is() {
-    let mut theirs = Phone::with_ids_from(500);
-    let end = theirs.day_with(-7 * DAY, "22", 3);
-    let file = theirs.all_of_it(end + MIN);
+    let (_theirs, file) = a_partners_day();
     let mut mine = started();
     let id = mine.take(&file, MIN);
     let sessions_sent = |mine: &mut Phone, ms: i64, entropy: u64| {
@@ -54,9 +52,7 @@ fn an_undone_import_is_not_exported_but_a_redone_one_is() {
 
 #[test]
 fn a_file_can_be_imported_again_after_its_import_was_undone() {
-    let mut theirs = Phone::with_ids_from(500);
-    let end = theirs.day_with(-7 * DAY, "22", 3);
-    let file = theirs.all_of_it(end + MIN);
+    let (_theirs, file) = a_partners_day();
     let mut mine = started();
     let id = mine.take(&file, MIN);
     mine.tap(2 * MIN, &Action::UndoImport { id }).unwrap();
@@ -155,9 +151,7 @@ fn a_peg_with_two_equal_digits_can_be_typed_as_fast_as_any_other() {
 /// itself, restored once more, does not.
 #[test]
 fn a_day_that_was_undone_before_a_move_to_a_new_phone_can_be_imported_there() {
-    let mut theirs = Phone::with_ids_from(500);
-    let end = theirs.day_with(-7 * DAY, "22", 3);
-    let file = theirs.all_of_it(end + MIN);
+    let (_theirs, file) = a_partners_day();
     let mut old = started();
     let id = old.take(&file, MIN);
     old.tap(2 * MIN, &Action::UndoImport { id }).unwrap();
@@ -198,13 +192,7 @@ fn a_partners_backup_does_not_undo_my_own_day() {
 /// The list of imports outlives a salvage, and UNDO IMPORT and its REDO work as before.
 #[test]
 fn an_import_can_be_undone_after_the_log_was_salvaged() {
-    let mut theirs = Phone::with_ids_from(500);
-    let end = theirs.day_with(-7 * DAY, "22", 3);
-    let file = theirs.all_of_it(end + MIN);
-    let mut mine = started();
-    mine.tap(MIN, &CAST).unwrap();
-    let id = mine.take(&file, 2 * MIN);
-    mine.tap(3 * MIN, &WOUND_IN).unwrap();
+    let (mut mine, id) = a_partners_day_between_my_taps();
     mine.tap(4 * MIN, &Action::UndoImport { id }).unwrap();
     let salvaged = |mine: &mut Phone| {
         drop(mine.app.take());

@@ -1,6 +1,6 @@
 //! What leaves the phone with a file, and what comes with the angler to another one.
 
-use super::whose::go;
+use super::whose::{a_partners_day, go};
 use super::*;
 use restwater_log::TAKEN_UNTIL_MS;
 use restwater_screen::{BookTap, FilesTap, FormChoice, Span};
@@ -91,9 +91,7 @@ fn the_table_for_a_club_contains_no_time() {
 /// A partner's days are the partner's to give, until the phone is said to be the angler's own.
 #[test]
 fn the_table_for_a_club_has_the_anglers_own_days_alone() {
-    let mut theirs = Phone::with_ids_from(500);
-    let end = theirs.day_with(-7 * DAY, "22", 3);
-    let file = theirs.all_of_it(end + MIN);
+    let (_theirs, file) = a_partners_day();
     let mut mine = Phone::with_ids_from(40);
     mine.day_with(-DAY, "22", 2);
     let own = mine.sends_all(MIN, FormChoice::Club).1;

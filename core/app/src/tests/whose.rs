@@ -68,6 +68,24 @@ impl Phone {
     }
 }
 
+/// A partner's phone with a day of three bites from a week ago, and the file of all its entries.
+pub(super) fn a_partners_day() -> (Phone, PathBuf) {
+    let mut theirs = Phone::with_ids_from(500);
+    let end = theirs.day_with(-7 * DAY, "22", 3);
+    let file = theirs.all_of_it(end + MIN);
+    (theirs, file)
+}
+
+/// My phone, which took in a partner's day between two taps of my own, and that import.
+pub(super) fn a_partners_day_between_my_taps() -> (Phone, Uuid) {
+    let (_theirs, file) = a_partners_day();
+    let mut mine = started();
+    mine.tap(MIN, &CAST).unwrap();
+    let id = mine.take(&file, 2 * MIN);
+    mine.tap(3 * MIN, &WOUND_IN).unwrap();
+    (mine, id)
+}
+
 /// A phone with a partner's imported day of eight bites from a week ago, on which my first own day begins.
 fn with_a_partners_day() -> (Phone, Uuid, i64) {
     let mut theirs = Phone::with_ids_from(500);

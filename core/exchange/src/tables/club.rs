@@ -39,8 +39,8 @@ pub fn month_of(session: &Session) -> Option<u8> {
     rfc3339(&session.started.as_ref()?.shown).get(5..7)?.parse().ok()
 }
 
-/// A day without a cast whose end was seen has one row, without all that would tell anything of it: it may have been sent when
-/// it had some, and this later copy must replace that one.
+/// A day without a cast whose end was seen has one row with its ids and the number of its entries alone: it may have been sent
+/// when it had such casts, and this later copy must replace that one.
 pub(super) fn rows<W: Write>(
     cells: &mut Cells<W>,
     session: &Session,

@@ -60,9 +60,8 @@ pub struct Origin {
     pub entries: u64,
 }
 
-/// Writes a table of the selected sessions, earliest first, and returns the number of rows, without those that only say that
-/// nothing is left of a session. A session's row
-/// has the id of the phone that began it, which shows whose it is without a name. Days for a club are those of the `mine`
+/// Writes a table of the selected sessions, earliest first, and returns the number of rows, not counting those of sessions of
+/// which nothing is left. A session's row has the id of the phone that began it, which shows whose it is without a name. Days for a club are those of the `mine`
 /// phones alone: another angler's days are not the sender's to give.
 pub fn write_csv(
     store: &Store,

@@ -40,7 +40,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
     main.iter().chain(&small).chain(&more).map(|key| pad.key(*key)).collect()
 }
 
-/// The ids of a key's messages, in one text: there are twenty keys every second.
+/// The ids of a key's messages in one string, to save allocations: twenty keys are written each second.
 struct Ids {
     sub: String,
 }

@@ -218,7 +218,7 @@ pub struct Reading {
     pub earlier: usize,
     /// Earlier sessions in it that are another angler's.
     pub of_another: usize,
-    /// The habit that came before every bite of the day, where it is earned.
+    /// The angler's habit of winding in before every bite of the day, if there are enough casts to say so.
     pub habit: Option<HabitBeforeBites>,
     /// What the spots say of the cast that is out or goes out next, where they say anything.
     pub spots: Option<SpotsReading>,

@@ -1,7 +1,7 @@
-//! The casts of a day as they were followed so far, shape by shape: what is kept between taps, so that a tap follows one cast more.
+//! The forward filter of a day, kept between taps, so that a tap only adds one cast.
 //!
-//! What is known of a shape depends on no other shape. So a shape that begins to matter is followed through the same casts on its
-//! own, and a record that is gone on with gives the bits of one that is followed from its beginning.
+//! The filter of a shape depends on no other shape. So a shape that becomes relevant later can be run through the earlier casts
+//! on its own, and a continued filter gives bit for bit the result of a fresh one.
 
 use super::super::Wait;
 use super::super::likelihood::Likelihood;
@@ -10,32 +10,31 @@ use super::filter::weigh;
 use super::{LASTING, RESTS, Spot, SpotCast, SpotEvent, World};
 use std::sync::Arc;
 
-/// Likelihoods below this are raised, so that a long day stays within the range of single precision. One cast makes none smaller
-/// than a millionth, which leaves it far from the least number.
+/// Likelihoods below this are scaled up, so that a long day stays within the range of single precision. One cast reduces a
+/// likelihood to no less than a millionth of it, far above the smallest positive number.
 const LOW: f32 = 1.0 / HIGH;
-/// By how much, a power of two, so that no bit is lost.
+/// The scale factor: a power of two, so that no bit is lost.
 const HIGH: f32 = 1_099_511_627_776.0;
 /// Its exponent.
 pub(super) const HIGH_EXPONENT: i32 = 40;
 
-/// What was followed of a day, kept for the next time it is asked about.
+/// The filter of a day, kept for the next question.
 #[derive(Debug, Clone, Default)]
 pub struct SpotsKept(pub(super) Option<Arc<Followed>>);
 
-/// Some shapes and the casts that they were followed through.
+/// Some shapes and the casts that they were filtered through.
 #[derive(Debug, Clone)]
 pub(super) struct Followed {
     pub(super) shapes: Arc<Shapes>,
     pub(super) worlds: Vec<World>,
-    /// The shapes, in the order in which they came to matter.
+    /// The shapes, in the order in which they became relevant.
     pub(super) kinds: Vec<usize>,
     /// Share of spots that hold fish, by shape, and one over that share.
     pub(super) home: Vec<f32>,
     over_home: Vec<f32>,
     /// What was followed, in order of time.
     pub(super) events: Vec<SpotEvent>,
-    /// By world and shape: the belief in the world, times how likely the shape makes the casts, as often raised by [`HIGH`] as
-    /// `raised` says.
+    /// By world and shape: the prior of the world times the likelihood of the casts, scaled by [`HIGH`] as often as `raised` says.
     pub(super) likely: Vec<Vec<f32>>,
     pub(super) raised: Vec<i32>,
     /// The spots of the record.
@@ -76,7 +75,7 @@ impl Followed {
         }
     }
 
-    /// Whether a record of that many spots begins with what was followed.
+    /// Whether a record with that many spots begins with the events that were filtered.
     pub(super) fn begins(
         &self,
         shapes: &Arc<Shapes>,
@@ -95,7 +94,7 @@ impl Followed {
         self.spots.resize(spots.max(self.spots.len()), self.untouched.clone());
     }
 
-    /// Follows further shapes through the same casts.
+    /// Runs further shapes through the same casts.
     pub(super) fn follow_too(&mut self, kinds: Vec<usize>, rest_min: f64) {
         if kinds.is_empty() {
             return;
@@ -116,7 +115,7 @@ impl Followed {
         }
     }
 
-    /// Follows what happened next.
+    /// Adds the next event.
     pub(super) fn take(&mut self, event: &SpotEvent) {
         self.events.push(*event);
         match event {
@@ -150,7 +149,7 @@ impl Followed {
         spot.known_min = known_min.max(cast.at_min + cast.wait.minutes());
     }
 
-    /// Raises what has become small.
+    /// Scales up the likelihoods that have become small.
     fn raise(&mut self) {
         let mut top = vec![0.0_f32; self.kinds.len()];
         for row in &self.likely {

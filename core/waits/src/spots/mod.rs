@@ -97,9 +97,9 @@ pub struct SpotBeliefs {
     /// Prior probability that spots differ, that every cast draws anew, and that fish are everywhere; see
     /// [`SpotBeliefs::differ`].
     before: [f64; 3],
-    /// The record, followed for these shapes and perhaps more.
+    /// The filter of the record, for these shapes and perhaps more.
     followed: Arc<Followed>,
-    /// Where each of the shapes stands among them.
+    /// The index of each of the shapes in it.
     at: Vec<usize>,
 }
 
@@ -170,8 +170,8 @@ impl WaitPosterior {
 
     /// The same, going on with what was kept of the record the last time, where it begins alike. What happened before `settled_min`
     /// is kept for the next time: a bait that is out will have waited longer by then.
-    // Put into a function of a crate that is optimised for size, its loops would not be vectorised; nor would those of the others
-    // that say so.
+    // Inlined into a crate that is optimised for size, its loops would not be vectorised. The same is true wherever this
+    // attribute is used here.
     #[inline(never)]
     pub fn spots_kept(
         &self,
@@ -207,7 +207,7 @@ impl WaitPosterior {
         self.beliefs(kinds, followed)
     }
 
-    /// What is believed after a record that was followed.
+    /// The beliefs after the filtered record.
     fn beliefs(&self, kinds: Vec<usize>, followed: Arc<Followed>) -> SpotBeliefs {
         let mut places = vec![0; self.shapes.count()];
         followed.kinds.iter().enumerate().for_each(|(place, &k)| places[k] = place);
@@ -236,7 +236,7 @@ impl WaitPosterior {
         let before = self.by_feed.before();
         let least = at.iter().map(|&at| followed.raised[at]).min().unwrap_or(0);
         let of = |(&k, &at): (&usize, &usize)| {
-            // Beyond this nothing is left of it.
+            // Beyond this nothing remains of it in double precision.
             let raised = (followed.raised[at] - least).min(50);
             libm::ldexp(before[k], -HIGH_EXPONENT * raised)
         };
@@ -246,7 +246,7 @@ impl WaitPosterior {
         };
         let mut rows: Vec<Vec<f64>> = followed.likely.iter().map(row).collect();
         let mut total: f64 = rows.iter().flatten().sum();
-        // A record that no shape can have made leaves the belief as it was before.
+        // A record that no shape can have produced leaves the beliefs unchanged.
         if total <= 0.0 {
             let beliefs = worlds(0.0).1;
             rows = beliefs.iter().map(|belief| kinds.iter().map(|&k| belief * before[k]).collect()).collect();
@@ -289,7 +289,7 @@ impl WaitPosterior {
     }
 }
 
-/// Those of some shapes that aren't followed.
+/// Those of some shapes that have no filter yet.
 fn missing(kinds: &[usize], followed: &[usize]) -> Vec<usize> {
     let count = kinds.iter().chain(followed).max().map_or(0, |last| last + 1);
     let mut known = vec![false; count];

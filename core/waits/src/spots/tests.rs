@@ -249,7 +249,7 @@ proptest! {
         }
     }
 
-    /// Whatever was kept: the record of another moment, of other spots, under other weights, with other baits out.
+    /// Whatever was kept before: another moment of the record, other spots, other weights, other baits out.
     #[test]
     fn what_is_kept_changes_no_bit(
         days in proptest::collection::vec((any_events(), 0usize..6, 0.0..300.0_f64, 0.0..350.0_f64), 1..5),
@@ -258,7 +258,7 @@ proptest! {
         let mut kept = SpotsKept::default();
         let mut day: Vec<SpotEvent> = Vec::new();
         for (events, gone, now, settled) in days {
-            // A few events more, a few fewer, and one of them otherwise than it was.
+            // A few more events, a few fewer, and one of them changed.
             day.truncate(day.len() - gone.min(day.len()));
             if on { day.extend(events) } else { day = events }
             let of: Vec<SpotEvent> = day.iter().filter(|event| event.at_min() <= now).copied().collect();

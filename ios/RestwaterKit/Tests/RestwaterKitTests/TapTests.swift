@@ -6,6 +6,16 @@ import XCTest
 /// What one tap does: logged, ignored, refused, undone.
 @MainActor
 final class TapTests: XCTestCase, @unchecked Sendable {
+    func testWithNothingOutTheSwimOpensAtTheThumb() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.swim)
+        XCTAssertEqual(day.state.content.showing, .swim)
+        await day.wait(seconds: 1)
+        await day.tap("back")
+        XCTAssertEqual(day.state.content.showing, .bank)
+    }
+
     func testASecondTapIsIgnoredAndThatIsSeenAndFelt() async throws {
         let day = try Bankside()
         await day.start()

@@ -4,9 +4,9 @@ import Foundation
 import Darwin
 #endif
 
-/// This boot of the phone as entries know it: an id, and an origin of the monotonic clock, both random. The kernel's own id and
-/// the time since the boot never leave the phone: with a wall time beside it, the latter would give the moment of the boot away,
-/// which tells one phone from another.
+/// What entries say about this boot of the phone: an id and an origin of the monotonic clock, both random. The kernel's id and the
+/// time since the boot never leave the phone: together with the wall time, the latter would give the moment of the boot, by which
+/// one phone can be told from another.
 struct OwnBoot: Codable, Equatable, Sendable {
     /// The kernel's id of the boot that this belongs to.
     let kernel: String
@@ -19,12 +19,12 @@ struct OwnBoot: Codable, Equatable, Sendable {
         OwnBoot(kernel: kernel, id: UUID().uuidString.lowercased(), originMs: Int64.random(in: 0..<(1 << 40)))
     }
 
-    /// The one of this boot, kept in a file so that each process has the same; made anew after a restart of the phone. Throws
-    /// where the file can be neither read nor written.
+    /// The one of this boot. It is kept in a file, so that all processes share it, and replaced after a restart of the phone. Throws
+    /// if the file can be neither read nor written.
     static func of(_ kernel: String, in file: URL) throws -> OwnBoot {
         if FileManager.default.fileExists(atPath: file.path) {
             let data = try Data(contentsOf: file)
-            // What can't be understood, or belongs to another boot, is replaced.
+            // A file that can't be decoded, or that belongs to another boot, is replaced.
             if let kept = Log.attempt("reading the boot", { try JSONDecoder().decode(OwnBoot.self, from: data) }), kept.kernel == kernel {
                 return kept
             }

@@ -15,7 +15,7 @@ struct BackupFolder: @unchecked Sendable {
     private static let key = "backup-folder"
     /// The backup that was copied last to that folder, by its name.
     private static let copied = "backup-copied"
-    /// The names of all copies that this phone made in that folder. Another phone's may lie beside them.
+    /// The names of all copies that this phone made in that folder. Another phone may have copies there too.
     private static let copies = "backup-copies"
 
     /// Sets the folder to a URL from the system's picker; returns its name, to be shown.
@@ -53,8 +53,8 @@ struct BackupFolder: @unchecked Sendable {
         thin(folder, made: file.lastPathComponent)
     }
 
-    /// Once a copy is whole, removes those that the core's rule has no use for any more. One that can't be removed now goes with a
-    /// later one.
+    /// After a complete copy, removes the ones that are superfluous by the core's rule. One that can't be removed now is removed
+    /// later.
     private func thin(_ folder: URL, made: String) {
         var left = (defaults.stringArray(forKey: Self.copies) ?? []).filter { $0 != made } + [made]
         for name in superfluousCopies(names: left, made: made) {

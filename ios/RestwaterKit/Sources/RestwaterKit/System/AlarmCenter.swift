@@ -42,7 +42,7 @@ extension PlannedAlarm {
             && (own.4, own.5, own.6, own.7) == (theirs.4, theirs.5, theirs.6, theirs.7)
     }
 
-    /// Whether both are one alarm at one time, read twice: the phone's two clocks differ slightly.
+    /// Whether both are readings of the same alarm. Its time may differ a little, since the phone's two clocks do.
     func isReading(of other: PlannedAlarm) -> Bool { id == other.id && abs(at.timeIntervalSince(other.at)) < 2 }
 
     /// FNV-1a: not for secrecy, only to be the same in every process.

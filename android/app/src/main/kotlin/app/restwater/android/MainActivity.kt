@@ -224,7 +224,7 @@ class MainActivity : ComponentActivity() {
         // On its side the screen is low: the status bar is hidden to make room, and a swipe brings it back.
         LaunchedEffect(lying) { if (lying) bars.hide(statusBars()) else bars.show(statusBars()) }
         LaunchedEffect(state.settings.scheme) { wear(state.settings.scheme) }
-        // An alarm over the lock screen lies in a pocket as often as in a hand: its screen goes dark by itself.
+        // The phone may be in a pocket when an alarm comes over the lock screen, so that screen goes dark by itself.
         val awake = state.keepAwake && !lock.locked
         LaunchedEffect(awake) {
             val on = WindowManager.LayoutParams.FLAG_KEEP_SCREEN_ON

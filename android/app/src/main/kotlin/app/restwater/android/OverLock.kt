@@ -13,11 +13,11 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 
 /**
- * Brings an alarm over the lock screen until the activity is put away or the screen goes dark. Nothing else comes over it: what does
- * takes taps inside a pocket too. [model] remembers it while the phone is turned, and forgets it with the process.
+ * Shows an alarm over the lock screen until the activity is left or the screen goes dark. Nothing else is shown there, since its
+ * keys could be tapped inside a pocket. [model] keeps the state while the phone is turned; it ends with the process.
  */
 internal class OverLock(private val activity: Activity, private val model: RestwaterModel) {
-    /** Whether the window was in front since the alarm came. */
+    /** Whether the window has had the focus since the alarm came. */
     private var seen = false
 
     fun alarm() {
@@ -26,7 +26,7 @@ internal class OverLock(private val activity: Activity, private val model: Restw
         set(true)
     }
 
-    /** The activity was made anew because the phone was turned. */
+    /** The activity was recreated because the phone was turned. */
     fun again() {
         if (model.overLock) set(true)
     }
@@ -54,7 +54,7 @@ internal class OverLock(private val activity: Activity, private val model: Restw
     }
 }
 
-/** Whether the phone is locked, while the activity can be seen. */
+/** Whether the phone is locked; kept up to date while the activity is visible. */
 internal class Lock(private val activity: Activity) : BroadcastReceiver() {
     var locked by mutableStateOf(false)
         private set
@@ -71,6 +71,6 @@ internal class Lock(private val activity: Activity) : BroadcastReceiver() {
         locked = activity.getSystemService(KeyguardManager::class.java)?.isKeyguardLocked == true
     }
 
-    /** Unlocked while an alarm lies over the lock screen. */
+    /** The phone was unlocked while an alarm was shown over the lock screen. */
     override fun onReceive(context: Context, intent: Intent) = look()
 }

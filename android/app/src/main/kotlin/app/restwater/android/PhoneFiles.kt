@@ -148,16 +148,16 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         }
     }
 
-    /** The copies that this phone made in that folder: name and place. Another phone's may lie beside them. */
+    /** The copies that this phone made in that folder, by name, with their addresses. Another phone may have copies there too. */
     private fun copies(): Map<String, String> =
         chosen.all.filterKeys { it.startsWith(COPY) }.entries.associate { (key, place) -> key.removePrefix(COPY) to place.toString() }
 
-    /** Once a copy is whole, removes those that the core's rule has no use for any more. One that can't be removed now goes with a later one. */
+    /** After a complete copy, removes the ones that are superfluous by the core's rule. One that can't be removed now is removed later. */
     private fun thin(made: String) {
         val copies = copies()
         for (name in superfluousCopies(copies.keys.toList(), made)) {
             val gone = try {
-                // Android 8 says by its answer what later versions throw.
+                // Android 8 returns false where later versions throw.
                 DocumentsContract.deleteDocument(app.contentResolver, Uri.parse(copies[name]))
             } catch (already: FileNotFoundException) {
                 true
@@ -243,7 +243,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         /** A copy that was begun, and is whole once this is gone. */
         const val BEGUN = "begun"
 
-        /** Before the name of each copy in that folder. */
+        /** Prefix of the preference that keeps the address of a copy. */
         private const val COPY = "copy:"
         private const val OLD_MS = 24 * 60 * 60_000L
         private const val TO_SAVE = "to-save"

@@ -35,7 +35,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
     var stage by mutableStateOf<Stage>(Stage.Opening)
         private set
 
-    /** Whether an alarm lies over the lock screen. */
+    /** Whether an alarm is shown over the lock screen. */
     var overLock = false
 
     init {

@@ -52,12 +52,9 @@ class AlarmTest {
     private fun titles() = Handset.rung().map { it.extras.getString(Notification.EXTRA_TITLE).orEmpty().substringBefore(':') }.sorted()
 
     @Before fun twoRodsAndAnAlarmAfterTwelveMinutes() {
-        Handset.setClock()
-        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
-        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        Handset.thatMayRing()
         Handset.core.act(Action.Setup(SetupTap.Rods(2u)), Handset.app.now())
-        Handset.begin()
-        Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
+        Handset.beginWithAnAlarm()
         Handset.later(60)
     }
 
@@ -232,36 +229,30 @@ class AlarmTest {
         assertTrue("its own key silences it", !vibrator.isVibrating)
     }
 
-    @Test @Config(shadows = [TonesAsked::class]) fun withItsChannelSwitchedOffAnAlarmSoundsAllTheSame() {
+    /** A cast whose alarm is due while its channel has an importance: that it makes no sound is announced, and the phone sounds. */
+    private fun soundsWithItsChannelAt(importance: Int) {
         show()
         val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
-        manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_NONE
-        val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
+        manager.getNotificationChannel(LockScreen.ALARM).importance = importance
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals("it is said", shellWords("en-GB").alarmsSilent, show()?.says)
+        assertEquals("it is announced", shellWords("en-GB").alarmsSilent, show()?.says)
         val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
         assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
         TonesAsked.last = null
         Handset.later(TWELVE_MIN)
         Handset.ringDue()
         assertEquals("the alarm's tone is asked for", RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM), TonesAsked.last)
-        assertTrue("it shakes", vibrator.isVibrating)
+    }
+
+    @Test @Config(shadows = [TonesAsked::class]) fun withItsChannelSwitchedOffAnAlarmSoundsAllTheSame() {
+        soundsWithItsChannelAt(NotificationManager.IMPORTANCE_NONE)
+        assertTrue("it shakes", shadowOf(Handset.app.getSystemService(Vibrator::class.java)).isVibrating)
         assertNotNull("the wait is shown all the same", Handset.wait())
     }
 
     /** Android's "Silent" for a channel is a low importance: it is shown, and makes no sound. */
     @Test @Config(shadows = [TonesAsked::class]) fun withItsChannelSetToSilentAnAlarmSoundsAllTheSameAndIsShown() {
-        show()
-        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
-        manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_LOW
-        Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals("it is said", shellWords("en-GB").alarmsSilent, show()?.says)
-        val row = Handset.app.choices.rows().first { it.tag == PhoneChoices.NOTIFICATIONS }
-        assertEquals("and on the Phone screen", Handset.app.getString(R.string.not_allowed), row.value)
-        TonesAsked.last = null
-        Handset.later(TWELVE_MIN)
-        Handset.ringDue()
-        assertEquals("the alarm's tone is asked for", RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM), TonesAsked.last)
+        soundsWithItsChannelAt(NotificationManager.IMPORTANCE_LOW)
         assertEquals("it is shown with its keys", listOf("Rod 1"), titles())
         act(Action.WoundIn(1u))
         assertEquals(emptyList<String>(), titles())

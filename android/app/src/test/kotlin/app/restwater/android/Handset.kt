@@ -1,5 +1,6 @@
 package app.restwater.android
 
+import android.Manifest
 import android.app.AlarmManager
 import android.app.Notification
 import android.app.NotificationManager
@@ -7,7 +8,9 @@ import android.content.Context
 import androidx.test.core.app.ActivityScenario
 import androidx.test.core.app.ApplicationProvider
 import app.restwater.core.Action
+import app.restwater.core.Alarm
 import app.restwater.core.Moment
+import app.restwater.core.PhoneTap
 import app.restwater.core.Restwater
 import app.restwater.core.Screen
 import app.restwater.core.Which
@@ -17,6 +20,7 @@ import java.util.concurrent.TimeUnit
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.runBlocking
 import org.robolectric.Shadows.shadowOf
+import org.robolectric.shadows.ShadowAlarmManager
 import org.robolectric.shadows.ShadowLooper
 
 /** The phone of a test: its app, its lock screen, its alarms, its log. */
@@ -51,6 +55,19 @@ object Handset {
 
     /** A second passes on the phone's own clock: the next tap is not an accidental second tap of a cold thumb. */
     fun aSecondLater() = ShadowLooper.idleMainLooper(1, TimeUnit.SECONDS)
+
+    /** A phone whose clock runs, on which notifications and exact alarms are allowed. */
+    fun thatMayRing() {
+        setClock()
+        allow(Manifest.permission.POST_NOTIFICATIONS)
+        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+    }
+
+    /** A session begins, with an alarm after twelve minutes. */
+    fun beginWithAnAlarm() {
+        begin()
+        core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), app.now())
+    }
 
     /** A session begins, a second ago: a tap within the time of a double tap after START would count as one. */
     fun begin() {

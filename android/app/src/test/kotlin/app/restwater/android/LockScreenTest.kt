@@ -5,9 +5,7 @@ import android.app.Notification
 import android.app.NotificationManager
 import android.content.Intent
 import app.restwater.core.Action
-import app.restwater.core.Alarm
 import app.restwater.core.Key
-import app.restwater.core.PhoneTap
 import app.restwater.core.shellWords
 import app.restwater.ui.FilesDesk
 import app.restwater.ui.RestwaterState
@@ -43,11 +41,8 @@ class LockScreenTest {
     }
 
     @Before fun aSessionIsOpen() {
-        Handset.setClock()
-        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
-        ShadowAlarmManager.setCanScheduleExactAlarms(true)
-        Handset.begin()
-        Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
+        Handset.thatMayRing()
+        Handset.beginWithAnAlarm()
         Handset.later(60)
     }
 

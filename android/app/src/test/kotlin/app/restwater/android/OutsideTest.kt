@@ -1,6 +1,5 @@
 package app.restwater.android
 
-import android.Manifest
 import android.app.Notification
 import android.service.quicksettings.Tile
 import app.restwater.R
@@ -17,7 +16,6 @@ import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
-import org.robolectric.shadows.ShadowAlarmManager
 
 /**
  * The wait outside the app: as a live update, after it was swiped away, in the quick settings; and a tap that was not
@@ -27,9 +25,7 @@ import org.robolectric.shadows.ShadowAlarmManager
 @Config(sdk = [26, 31, 34, 36])
 class OutsideTest {
     @Before fun allowed() {
-        Handset.setClock()
-        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
-        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        Handset.thatMayRing()
     }
 
     @After fun everyReceiverHasAnswered() = Handset.answered()

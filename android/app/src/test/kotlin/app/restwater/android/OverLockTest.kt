@@ -1,6 +1,5 @@
 package app.restwater.android
 
-import android.Manifest
 import android.app.KeyguardManager
 import android.content.Intent
 import android.content.pm.ActivityInfo
@@ -10,8 +9,6 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.lifecycle.Lifecycle
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
-import app.restwater.core.Alarm
-import app.restwater.core.PhoneTap
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Before
@@ -23,9 +20,8 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
-import org.robolectric.shadows.ShadowAlarmManager
 
-/** Over the lock screen comes an alarm, until it is put away, and nothing else; and the screen of a locked phone goes dark. */
+/** Only an alarm is shown over the lock screen, until it is left, and the screen of a locked phone goes dark. */
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
 @GraphicsMode(GraphicsMode.Mode.NATIVE)
@@ -35,11 +31,8 @@ class OverLockTest {
     private val keyguard get() = shadowOf(checkNotNull(Handset.app.getSystemService(KeyguardManager::class.java)))
 
     @Before fun aRodIsOut() {
-        Handset.setClock()
-        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
-        ShadowAlarmManager.setCanScheduleExactAlarms(true)
-        Handset.begin()
-        Handset.core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), Handset.app.now())
+        Handset.thatMayRing()
+        Handset.beginWithAnAlarm()
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         Handset.later(60)
     }
@@ -67,7 +60,7 @@ class OverLockTest {
         return activity.window.attributes.flags and flag != 0
     }
 
-    /** Whether the activity lies over the lock screen, and whether it wakes the phone. */
+    /** Whether the activity is shown over the lock screen, and whether it wakes the phone. */
     @Suppress("DEPRECATION") // Android 8.0 knows no other way.
     private fun over(activity: MainActivity): Pair<Boolean, Boolean> =
         if (Build.VERSION.SDK_INT < Build.VERSION_CODES.O_MR1) {

@@ -1,6 +1,5 @@
 package app.restwater.android
 
-import android.Manifest
 import android.app.Notification
 import android.app.PendingIntent
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
@@ -21,7 +20,6 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
-import org.robolectric.shadows.ShadowAlarmManager
 
 /** What the system shows of the app leads to the Bank, and an alarm to its own rod, whatever page was open last. */
 @RunWith(RobolectricTestRunner::class)
@@ -31,9 +29,7 @@ class ToTheBankTest {
     @get:Rule val rule = createEmptyComposeRule()
 
     @Before fun rodTwoIsOutAndRodOneIsChosen() {
-        Handset.setClock()
-        Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
-        ShadowAlarmManager.setCanScheduleExactAlarms(true)
+        Handset.thatMayRing()
         act(Action.Setup(SetupTap.Rods(2u)))
         act(Action.StartSession(null))
         act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))))

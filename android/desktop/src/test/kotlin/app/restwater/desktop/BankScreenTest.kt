@@ -145,6 +145,17 @@ class BankScreenTest {
         }
     }
 
+    @Test fun withNothingOutTheSwimOpensAtTheThumb() = Bankside.on {
+        start()
+        tap(Key.SWIM)
+        assertEquals(Showing.SWIM, state.showing)
+        wait(seconds = 1)
+        tapOn("back")
+        wait(seconds = 1)
+        tap(Key.CAST)
+        assertFalse(isThere(tag(Key.SWIM)), "BITE has its place while a rod is out")
+    }
+
     @Test fun aSecondTapOfBackCastsNothing() = Bankside.on {
         start()
         goTo(Showing.WAITS)
