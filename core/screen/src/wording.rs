@@ -3,6 +3,7 @@
 use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
+use fluent_syntax::ast::{Pattern, PatternElement};
 use std::sync::OnceLock;
 use unic_langid::LanguageIdentifier;
 
@@ -120,6 +121,9 @@ impl Wording {
     /// The message with its arguments; the id itself where there is no such message.
     pub fn say_with(&self, id: &str, args: &[(&str, Arg)]) -> String {
         let Some(pattern) = self.bundle.get_message(id).and_then(|m| m.value()) else { return id.to_owned() };
+        if let Some(text) = without_placeables(pattern) {
+            return text.to_owned();
+        }
         let mut fluent = FluentArgs::with_capacity(args.len());
         for (name, value) in args {
             fluent.set(*name, value.to_fluent());
@@ -143,6 +147,14 @@ impl Wording {
     /// Whether there is such a message.
     pub fn has(&self, id: &str) -> bool {
         self.bundle.has_message(id)
+    }
+}
+
+/// The text of a message that nothing is put into: most messages of a key are such, and need no arguments.
+fn without_placeables<'a>(pattern: &'a Pattern<&str>) -> Option<&'a str> {
+    match pattern.elements.as_slice() {
+        [PatternElement::TextElement { value }] => Some(value),
+        _ => None,
     }
 }
 

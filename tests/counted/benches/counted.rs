@@ -145,14 +145,32 @@ fn twenty_sessions() -> (TempDir, Moment) {
     (dir, phone.tick())
 }
 
-// From the start to the first Bank, with a log of 5,000 entries.
-#[library_benchmark]
-#[bench::to_the_first_bank(setup = twenty_sessions)]
-fn opening(log: (TempDir, Moment)) -> (TempDir, App) {
+fn to_the_first_bank(log: (TempDir, Moment)) -> (TempDir, App) {
     let (dir, now) = log;
     let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), &now).unwrap();
     black_box(app.screen(Which::Bank, &now).unwrap());
     (dir, app)
+}
+
+// From the start to the first Bank, with a log of 5,000 entries that no app has opened before.
+#[library_benchmark]
+#[bench::to_the_first_bank(setup = twenty_sessions)]
+fn opening(log: (TempDir, Moment)) -> (TempDir, App) {
+    to_the_first_bank(log)
+}
+
+fn opened_before() -> (TempDir, Moment) {
+    let (dir, now) = twenty_sessions();
+    let (dir, _) = to_the_first_bank((dir, now.clone()));
+    (dir, now)
+}
+
+// From the start to the first Bank, with the same log, which an app has opened before: the usual start. What the app keeps of
+// earlier sessions is in the store.
+#[library_benchmark]
+#[bench::to_the_first_bank(setup = opened_before)]
+fn opening_again(log: (TempDir, Moment)) -> (TempDir, App) {
+    to_the_first_bank(log)
 }
 
 fn write_file(path: &Path) {
@@ -191,7 +209,7 @@ fn importing(phone: (TempDir, Store, File)) -> (TempDir, Store) {
     (dir, store)
 }
 
-library_benchmark_group!(name = counted, benchmarks = [tap, bank, one_more_cast, scene, opening, importing]);
+library_benchmark_group!(name = counted, benchmarks = [tap, bank, one_more_cast, scene, opening, opening_again, importing]);
 
 main!(
     config = LibraryBenchmarkConfig::default().tool(Callgrind::with_args(["--cache-sim=no"])),

@@ -13,7 +13,7 @@ use restwater_session::{Played, Rod, RodState, bite_before_s};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
-    let pad = Pad { input, state };
+    let pad = Pad { input, state, sides: sides(input.session) };
     let main: &[Key] = match state {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
         BankState::Ready | BankState::Away => &[Key::Cast, Key::Swim],
@@ -68,6 +68,8 @@ impl Ids {
 struct Pad<'a> {
     input: &'a BankInput<'a>,
     state: BankState,
+    /// The neighbours' sides, that of the last fish first.
+    sides: [Side; 3],
 }
 
 impl Pad<'_> {
@@ -124,7 +126,7 @@ impl Pad<'_> {
         Some(feed_words(self.input.words, said.what, &said.amount, self.input.weights))
     }
 
-    /// The side of the neighbour that a key stands for: that of the last fish comes first.
+    /// The side of the neighbour that a key stands for.
     fn side(&self, key: Key) -> Option<Side> {
         let place = match key {
             Key::Neighbour => 0,
@@ -132,7 +134,7 @@ impl Pad<'_> {
             Key::NeighbourThird => 2,
             _ => return None,
         };
-        Some(sides(self.input.session)[place])
+        Some(self.sides[place])
     }
 
     /// Whether every rod is in, so that the angler can go away.
