@@ -51,7 +51,9 @@ impl App {
     /// One of the choices or keys of the Bench. An error changes nothing.
     pub(super) fn bench_tap(&mut self, tap: &BenchTap, at: &Moment) -> Result<String, AppError> {
         if let Some(payloads) = self.bench_entries(tap)? {
-            return self.log_kit(payloads, at);
+            let notice = self.log_kit(payloads, at)?;
+            self.bench.fall_kept |= matches!(tap, BenchTap::Calibrate);
+            return Ok(notice);
         }
         match tap {
             BenchTap::Splash => self.bench.falling = Some(at.clone()),
@@ -106,7 +108,7 @@ impl App {
                 let size = self.bench.size.clone().unwrap_or_else(|| "BB".into());
                 vec![Payload::ShotSet(ShotWeight { size, mg: within("shot", *mg, 0, 100_000)? })]
             }
-            BenchTap::Calibrate => vec![self.fall_timed()?],
+            BenchTap::Calibrate => vec![self.fall_timed(&kit)?],
             BenchTap::Rung { tenth_mm } => vec![rung(kit.ladder, length(*tenth_mm, 1)?)?],
             _ => return Ok(None),
         }))
@@ -138,8 +140,11 @@ impl App {
     }
 
     /// The entry for the fall that was timed, at the known depth.
-    fn fall_timed(&self) -> Result<Payload, AppError> {
+    fn fall_timed(&self, kit: &Kit) -> Result<Payload, AppError> {
         let fall_ms = self.bench.fall_ms.ok_or(BenchError::NoFall)?;
+        if self.bench.is_fall_kept(kit) {
+            return Err(BenchError::FallKept.into());
+        }
         let depth_cm = self.bench.plumbed_cm;
         let fall = Calibration { depth_m: f64::from(depth_cm) / 100.0, fall_s: f64::from(fall_ms) / 1_000.0 };
         calibrate(&[fall], REACTION_S).map_err(BenchError::from)?;
@@ -184,7 +189,9 @@ impl App {
             Ok(u32::try_from(ms).unwrap_or(0))
         };
         match fall {
-            Ok(ms) => (self.bench.fall_ms, self.bench.falling) = (Some(ms), None),
+            Ok(ms) => {
+                (self.bench.fall_ms, self.bench.falling, self.bench.fall_kept) = (Some(ms), None, false);
+            }
             Err(error) => {
                 // The timing was forgotten: the fall is discarded, since it can't be stopped any more.
                 if matches!(error, FallError::TooLong(_)) {

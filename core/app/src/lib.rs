@@ -46,6 +46,7 @@ mod seen;
 mod sessions;
 mod settings;
 mod setup;
+mod spelling;
 mod spots;
 mod summaries;
 mod swim;

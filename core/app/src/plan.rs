@@ -92,17 +92,24 @@ impl App {
                 Ok(String::new())
             }
             PlanTap::Today { takes } => self.plan_today(*takes, at),
-            line => {
-                let day = self.planned_day(at);
-                let plan = self.plans()?.remove(&day).unwrap_or_default();
-                match changed(&plan, line)? {
-                    Some(Changed::Set(line)) => self.plan_line(line, at),
-                    Some(Changed::Cleared(line)) if plan.has(&line) => {
-                        self.log_own(Payload::PlanCleared { day, line }, at)
-                    }
-                    _ => Ok(String::new()),
-                }
+            PlanTap::Rig { rod, change } => {
+                let change = self.in_known_spelling(change);
+                self.change_line(&PlanTap::Rig { rod: *rod, change }, at)
             }
+            line => self.change_line(line, at),
+        }
+    }
+
+    /// Changes one line of the plan for the day that is planned.
+    fn change_line(&mut self, tap: &PlanTap, at: &Moment) -> Result<String, AppError> {
+        let day = self.planned_day(at);
+        let plan = self.plans()?.remove(&day).unwrap_or_default();
+        match changed(&plan, tap)? {
+            Some(Changed::Set(line)) => self.plan_line(line, at),
+            Some(Changed::Cleared(line)) if plan.has(&line) => {
+                self.log_own(Payload::PlanCleared { day, line }, at)
+            }
+            _ => Ok(String::new()),
         }
     }
 

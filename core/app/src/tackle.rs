@@ -26,6 +26,7 @@ impl App {
         tap: &TackleTap,
         at: &Moment,
     ) -> Result<String, AppError> {
+        let tap = &self.in_known_spelling(tap);
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let rods = session.rods.len() as RodNumber;
         let state = session.rod(rod).ok_or(NotNow::NoSuchRod { rod, rods })?;

@@ -34,6 +34,9 @@ pub enum BenchError {
     /// No fall was timed.
     #[error("no fall was timed yet: press SPLASH, and BOTTOM when the line falls slack")]
     NoFall,
+    /// The fall was kept before.
+    #[error("this fall is kept already: time another one")]
+    FallKept,
     /// An impossible length.
     #[error(transparent)]
     Length(#[from] LengthError),

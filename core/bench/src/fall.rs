@@ -57,8 +57,8 @@ pub enum FallError {
     /// Nothing to calibrate by.
     #[error("no fall at a known depth yet: plumb one spot and time the lead there")]
     NotCalibrated,
-    /// The falls are shorter than the possible error of a tap.
-    #[error("the falls are no longer than the reaction time of {0} s: time one in deeper water")]
+    /// The falls are shorter than they may be mistimed by.
+    #[error("the falls are no longer than twice the reaction time of {0} s: time one in deeper water")]
     TooShort(f64),
 }
 
@@ -78,8 +78,8 @@ fn reaction(reaction_s: f64) -> Result<f64, FallError> {
 
 /// The sink speed of one lead on one line from falls at known depths: all depths over all times.
 ///
-/// Each time may be off by `reaction_s` either way; over n falls independent errors add as
-/// sqrt(n) x reaction, which gives the limits.
+/// Each of the two presses that time a fall may be off by `reaction_s` either way, so a fall by twice that at worst. Over n
+/// falls independent errors add as sqrt(n) times the error of one, which gives the limits.
 pub fn calibrate(falls: &[Calibration], reaction_s: f64) -> Result<SinkSpeed, FallError> {
     let r = reaction(reaction_s)?;
     if falls.is_empty() {
@@ -93,7 +93,7 @@ pub fn calibrate(falls: &[Calibration], reaction_s: f64) -> Result<SinkSpeed, Fa
         depth += fall.depth_m;
         seconds += time(fall.fall_s)?;
     }
-    let off = r * (falls.len() as f64).sqrt();
+    let off = error_of_fall(r) * (falls.len() as f64).sqrt();
     if seconds <= off {
         return Err(FallError::TooShort(r));
     }
@@ -106,10 +106,16 @@ pub fn calibrate(falls: &[Calibration], reaction_s: f64) -> Result<SinkSpeed, Fa
 }
 
 /// The depth for a fall of `fall_s` seconds. The limits combine the worst cases of the calibration and of
-/// this tap.
+/// the two presses of this fall.
 pub fn depth(speed: &SinkSpeed, fall_s: f64, reaction_s: f64) -> Result<Depth, FallError> {
-    let (t, r) = (time(fall_s)?, reaction(reaction_s)?);
-    Ok(Depth { depth_m: speed.speed * t, low_m: speed.low * (t - r).max(0.0), high_m: speed.high * (t + r) })
+    let (t, off) = (time(fall_s)?, error_of_fall(reaction(reaction_s)?));
+    let (low_m, high_m) = (speed.low * (t - off).max(0.0), speed.high * (t + off));
+    Ok(Depth { depth_m: speed.speed * t, low_m, high_m })
+}
+
+/// By how much a fall may be mistimed: one press too early and the other too late.
+fn error_of_fall(reaction_s: f64) -> f64 {
+    2.0 * reaction_s
 }
 
 #[cfg(test)]
@@ -123,8 +129,9 @@ mod tests {
         let speed = calibrate(&ONE, 0.5).unwrap();
         let found = depth(&speed, 3.0, 0.5).unwrap();
         assert!((found.depth_m - 3.0).abs() < 1e-12);
-        assert!((found.low_m - 3.0 / 3.5 * 2.5).abs() < 1e-12);
-        assert!((found.high_m - 3.0 / 2.5 * 3.5).abs() < 1e-12);
+        // Splash half a second late and bottom half a second early, and the other way round.
+        assert!((found.low_m - 3.0 / 4.0 * 2.0).abs() < 1e-12);
+        assert!((found.high_m - 3.0 / 2.0 * 4.0).abs() < 1e-12);
     }
 
     #[test]

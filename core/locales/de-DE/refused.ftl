@@ -7,6 +7,7 @@ refused-nothing-to-tie = In der Mappe ist alles, was mitzunehmen ist: es gibt ni
 refused-no-spool = Diese Spule ist nicht mehr auf der Werkbank: wähle eine andere.
 refused-not-falling = Es wird keine Sinkzeit gemessen: drück WASSER, wenn das Blei aufs Wasser trifft.
 refused-no-fall = Noch keine Sinkzeit gemessen: drück WASSER, und GRUND, wenn die Schnur erschlafft.
+refused-fall-kept = Diese Sinkzeit ist schon gemerkt: miss eine weitere, oder STORNO nimmt sie weg.
 refused-no-length = Eine Länge muss größer als null sein: gib sie neu ein.
 refused-length-absurd = { $metres } m sind mehr, als auf eine Spule passt: prüfe die Einheit.
 refused-no-hooklength = Ein Vorfach braucht eine Länge und einen Durchmesser zwischen { $least } und 1 mm: gib es neu ein.

@@ -7,6 +7,7 @@ refused-nothing-to-tie = The wallet holds all that is to be carried: there is no
 refused-no-spool = That spool is not on the bench any more: pick another.
 refused-not-falling = No fall is being timed: press SPLASH when the lead hits the water.
 refused-no-fall = No fall was timed yet: press SPLASH, and BOTTOM when the line falls slack.
+refused-fall-kept = This fall is kept already: time another one, or UNDO takes it back.
 refused-no-length = A length must be above 0: enter it again.
 refused-length-absurd = { $metres } m is more than any spool holds: check the unit.
 refused-no-hooklength = A hooklength needs a length and a diameter between { $least } and 1 mm: enter it again.

@@ -7,6 +7,7 @@ refused-nothing-to-tie = La pochette contient tout ce qu'il faut emporter : rie
 refused-no-spool = Cette bobine n'est plus sur l'établi : choisissez-en une autre.
 refused-not-falling = Aucune descente n'est mesurée : touchez IMPACT quand le plomb touche l'eau.
 refused-no-fall = Aucune descente mesurée encore : touchez IMPACT, puis FOND quand le fil mollit.
+refused-fall-kept = Cette chute est déjà notée : mesurez-en une autre, ou ANNULER la retire.
 refused-no-length = Une longueur doit dépasser zéro : entrez-la de nouveau.
 refused-length-absurd = { $metres } m, c'est plus que ne tient une bobine : vérifiez l'unité.
 refused-no-hooklength = Un bas de ligne demande une longueur et un diamètre entre { $least } et 1 mm : entrez-le de nouveau.

@@ -1,12 +1,15 @@
 //! The tackle of one rod: its rig and its spot, changed by taps.
 
 use super::place::{bearing_words, length_words, reach_words};
+use super::usual_names::{same_usual_name, usual_names};
 use super::{Action, Arg, TackleTap, TypedField, TypedInto, Wording};
 use restwater_bench::hooklength::Tied;
 use restwater_bench::material::Material;
 use restwater_caution::lead_rule::lead_rule;
 use restwater_caution::table::Region;
+use restwater_compare::Factor;
 use restwater_log::{LeadMaterial, Reach, Rig, RodNumber, Spot};
+use restwater_match_day::rules::same_name;
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};
 
@@ -80,13 +83,10 @@ const HOOKS: &[u32] = &[8, 10, 12, 14, 16, 18, 20];
 const LEADS_MG: &[u32] = &[20_000, 28_350, 30_000, 40_000, 50_000, 60_000];
 /// Fills of a feeder in mg (common practice, no source).
 const FILLS_MG: &[u32] = &[15_000, 30_000, 45_000, 60_000, 90_000];
-/// Baits and colours by message id (common practice, no source).
-const BAITS: &[&str] = &["bait-bread", "bait-corn", "bait-maggot", "bait-pellet", "bait-worm"];
-const COLOURS: &[&str] = &["colour-white", "colour-yellow", "colour-pink", "colour-red", "colour-brown"];
-/// A quarter of a wrap, and a whole one.
+/// Steps of a quarter of a wrap and of a whole one.
 pub(crate) const WRAP_STEPS: &[i64] = &[-100, -25, 25, 100];
-/// First range of a session, in hundredths of a wrap of 12 ft: about 38 yd (common practice, no source).
-pub(crate) const FIRST_WRAPS: u32 = 950;
+/// First range of a session in cm, 9.5 wraps of 12 ft: about 38 yd (common practice, no source).
+const FIRST_RANGE_CM: u64 = 3_475;
 /// Direction steps in hundredths of a degree.
 pub(crate) const BEARING_STEPS: &[i32] = &[-1_000, -250, 250, 1_000];
 
@@ -99,7 +99,7 @@ pub fn tackle(
 ) -> TackleView {
     let name = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]);
     let title = words.say_with("tackle-title", &[("rod", Arg::Text(&name))]);
-    let Some((session, state)) = session.and_then(|s| s.rod(rod).map(|r| (s, r))) else {
+    let Some((session, state)) = session.and_then(|s| Some((s, s.rod(rod)?))) else {
         return TackleView { title, rod, rows: Vec::new(), caution: String::new() };
     };
     let make = Rows { words, session, rod, send: |rod, tap| Action::Tackle { rod, tap } };
@@ -149,10 +149,18 @@ fn caution(words: &Wording, rig: &Rig, region: Region) -> String {
     }
 }
 
-/// Straight out at the usual first range, in wraps of the session's sticks.
+/// Straight out at the usual first range.
 pub fn first_spot(session: &Session) -> Spot {
-    let reach = Reach::Wraps { hundredths: FIRST_WRAPS, span_tenth_mm: session.setup.span_tenth_mm };
-    Spot { mark: None, bearing_cdeg: 0, reach, clipped: true }
+    Spot { mark: None, bearing_cdeg: 0, reach: first_reach(session.setup.span_tenth_mm), clipped: true }
+}
+
+/// The usual first range, to the nearest quarter of a wrap of these sticks.
+pub(crate) fn first_reach(span_tenth_mm: u32) -> Reach {
+    const QUARTER: u64 = 25;
+    let quarter_tenth_mm = u64::from(span_tenth_mm.max(1)) * QUARTER / 100;
+    let quarters = (FIRST_RANGE_CM * 100 + quarter_tenth_mm / 2) / quarter_tenth_mm.max(1);
+    let hundredths = u32::try_from(quarters * QUARTER).unwrap_or(u32::MAX);
+    Reach::Wraps { hundredths, span_tenth_mm }
 }
 
 struct Rows<'a> {
@@ -308,12 +316,12 @@ impl Rows<'_> {
 
     fn bait(&self, rig: &Rig) -> ChoiceRow {
         let used = self.session.casts.iter().rev().filter_map(|cast| cast.rig.bait.as_deref());
-        self.names("bait", rig.bait.as_deref(), BAITS, used, |name| TackleTap::Bait { name })
+        self.names("bait", rig.bait.as_deref(), Factor::Bait, used, |name| TackleTap::Bait { name })
     }
 
     fn colour(&self, rig: &Rig) -> ChoiceRow {
         let used = self.session.casts.iter().rev().filter_map(|cast| cast.rig.colour.as_deref());
-        self.names("colour", rig.colour.as_deref(), COLOURS, used, |name| TackleTap::Colour { name })
+        self.names("colour", rig.colour.as_deref(), Factor::Colour, used, |name| TackleTap::Colour { name })
     }
 
     /// The angler's own names first, latest first, then the usual ones.
@@ -321,14 +329,15 @@ impl Rows<'_> {
         &self,
         tag: &str,
         now: Option<&'s str>,
-        usual: &[&str],
+        factor: Factor,
         used: impl Iterator<Item = &'s str>,
         tap: fn(String) -> TackleTap,
     ) -> ChoiceRow {
         let mut names: Vec<String> = Vec::new();
-        let usual = usual.iter().map(|id| self.words.say(id));
+        let usual = usual_names(self.words, factor);
         for name in now.into_iter().chain(used).map(str::to_owned).chain(usual) {
-            if !names.contains(&name) && names.len() < 8 {
+            let listed = |known: &String| same_name(known, &name) || same_usual_name(factor, known, &name);
+            if !names.iter().any(listed) && names.len() < 8 {
                 names.push(name);
             }
         }
@@ -400,6 +409,16 @@ mod tests {
         assert_eq!(of(Some(20_000), Some(LeadMaterial::NonToxic), Region::England), "");
         assert_eq!(of(None, lead, Region::England), "");
         assert!(of(Some(20_000), lead, Region::Elsewhere).contains("find out before you use it"));
+    }
+
+    /// 35 to 40 yd, the usual first range (common practice, no source), whatever the sticks are apart.
+    #[test]
+    fn the_first_range_is_the_usual_one_with_any_sticks() {
+        for span_tenth_mm in [10_000, 20_000, 30_000, 36_576] {
+            let metres = restwater_session::reach_m(first_reach(span_tenth_mm));
+            assert!((32.0..=36.6).contains(&metres), "{span_tenth_mm}: {metres}");
+        }
+        assert_eq!(first_reach(36_576), Reach::Wraps { hundredths: 950, span_tenth_mm: 36_576 });
     }
 
     #[test]

@@ -193,8 +193,11 @@ fn holds_rig(rig: &Rig, planned: &Rig) -> bool {
     fn holds<T: PartialEq>(now: Option<&T>, planned: Option<&T>) -> bool {
         planned.is_none() || now == planned
     }
-    holds(rig.bait.as_ref(), planned.bait.as_ref())
-        && holds(rig.colour.as_ref(), planned.colour.as_ref())
+    fn is_named(now: Option<&String>, planned: Option<&String>) -> bool {
+        planned.is_none_or(|planned| now.is_some_and(|now| same_name(now, planned)))
+    }
+    is_named(rig.bait.as_ref(), planned.bait.as_ref())
+        && is_named(rig.colour.as_ref(), planned.colour.as_ref())
         && holds(rig.hooklength_mm.as_ref(), planned.hooklength_mm.as_ref())
         && holds(rig.hook_size.as_ref(), planned.hook_size.as_ref())
         && holds(rig.popup_mm.as_ref(), planned.popup_mm.as_ref())

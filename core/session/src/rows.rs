@@ -8,6 +8,7 @@ use super::water::reach_cm;
 use restwater_compare::Factor;
 use restwater_compare::{BiteOutcome, CastRow};
 use restwater_log::{Rig, Spot};
+use restwater_match_day::rules::same_name;
 use std::collections::BTreeMap;
 
 /// The waits of the finished casts of a session as rows, in the order of the log. Times are minutes from the
@@ -24,7 +25,23 @@ pub fn rows_of(session: &Session) -> Vec<CastRow> {
         outcome: outcome_of(cast).filter(|_| !stretch.twitched),
     };
     let rows = |cast| stretches(session, cast).into_iter().map(move |stretch| row(cast, stretch));
-    session.casts.iter().flat_map(rows).collect()
+    let mut rows: Vec<CastRow> = session.casts.iter().flat_map(rows).collect();
+    [Factor::Bait, Factor::Colour].into_iter().for_each(|factor| spell_alike(&mut rows, factor));
+    rows
+}
+
+/// Gives a name the spelling in which the session had it first: "Pink" after "pink" is no change of colour.
+fn spell_alike(rows: &mut [CastRow], factor: Factor) {
+    let mut spellings: Vec<String> = Vec::new();
+    for name in rows.iter_mut().filter_map(|row| row.setup.get_mut(&factor)) {
+        if spellings.contains(name) {
+            continue;
+        }
+        match spellings.iter().find(|known| same_name(known, name)) {
+            Some(known) => name.clone_from(known),
+            None => spellings.push(name.clone()),
+        }
+    }
 }
 
 /// The values set on a cast, without what was fed before it, which is only in its row. The leader is not
@@ -120,6 +137,19 @@ mod tests {
             ]
         );
         assert!(!rows[1].wait.is_bite() && rows[1].setup.is_empty() && rows[1].wait.minutes() == 15.0);
+    }
+
+    #[test]
+    fn a_colour_in_another_case_is_no_change() {
+        let mut day = Written::new(1);
+        for (n, colour) in (0..).zip(["pink", "Pink ", "white"]) {
+            day.log(n * 1_000, Payload::RigSet { rod: 1, rig: rig(colour) });
+            day.log(n * 1_000 + 10, Payload::Cast { rod: 1 });
+            day.log(n * 1_000 + 900, Payload::WoundIn { rod: 1 });
+        }
+        let rows = rows_of(&fold(SESSION, &day.ops));
+        let colours: Vec<&str> = rows.iter().map(|row| row.setup[&Factor::Colour].as_str()).collect();
+        assert_eq!(colours, ["pink", "pink", "white"]);
     }
 
     #[test]

@@ -209,7 +209,10 @@ fn importing(phone: (TempDir, Store, File)) -> (TempDir, Store) {
     (dir, store)
 }
 
-library_benchmark_group!(name = counted, benchmarks = [tap, bank, one_more_cast, scene, opening, opening_again, importing]);
+library_benchmark_group!(
+    name = counted,
+    benchmarks = [tap, bank, one_more_cast, scene, opening, opening_again, importing]
+);
 
 main!(
     config = LibraryBenchmarkConfig::default().tool(Callgrind::with_args(["--cache-sim=no"])),

@@ -23,13 +23,25 @@ impl Phone {
     /// A day that isn't ended: pink gets its bites after seven to ten minutes, white two in ten after twelve
     /// and otherwise none in fifteen. `moment` converts a minute of the day to a moment.
     fn alternates_by(&mut self, moment: &dyn Fn(i64) -> Moment, water: &str, plan: &str) -> i64 {
+        let choose = |name: &str| tackle(TackleTap::Colour { name: name.into() });
+        self.alternates_with(moment, water, plan, &choose)
+    }
+
+    /// The same, with the tap that chooses a colour.
+    fn alternates_with(
+        &mut self,
+        moment: &dyn Fn(i64) -> Moment,
+        water: &str,
+        plan: &str,
+        choose: &dyn Fn(&str) -> Action,
+    ) -> i64 {
         self.tap_at(&moment(0), &typed(TypedInto::Water, water));
         self.tap_at(&moment(1), &START);
         let (mut now, mut on, mut whites) = (2, ' ', 0);
         for (n, letter) in (0_i64..).zip(plan.chars()) {
             if letter != on {
                 let name = if letter == 'p' { "pink" } else { "white" };
-                self.tap_at(&moment(now), &tackle(TackleTap::Colour { name: name.into() }));
+                self.tap_at(&moment(now), &choose(name));
                 on = letter;
             }
             whites += i64::from(letter == 'w');
@@ -169,6 +181,27 @@ fn the_name_of_a_water_typed_in_another_case_is_the_same_water() {
     assert_eq!(lines[0].label, "Colour: pink or white, Mill pool");
     assert!(lines[1].label.starts_with("Over 2 sessions, 36 casts: "), "{}", lines[1].label);
     assert!(phone.colour_change(2 * DAY).says.contains("Over 2 sessions, 36 casts"));
+}
+
+/// The line opens with capitals, and a phone in another language offers the usual names in that language.
+#[test]
+fn a_colour_typed_in_another_case_or_chosen_in_another_language_is_the_same_colour() {
+    let typed_in_capitals =
+        |name: &str| typed(TypedInto::Colour { rod: 1 }, if name == "pink" { "Pink " } else { "White" });
+    let in_german =
+        |name: &str| tackle(TackleTap::Colour { name: if name == "pink" { "rosa" } else { "weiß" }.into() });
+    for choose in [&typed_in_capitals as &dyn Fn(&str) -> Action, &in_german] {
+        let mut phone = Phone::new();
+        phone.alternates(0, "Mill pool", PLAN);
+        phone.boots += 1;
+        let moment = |minute: i64| Moment { boot: "boot-2".into(), ..at(DAY + minute * MIN) };
+        let end = phone.alternates_with(&moment, "Mill pool", PLAN, choose);
+        phone.tap_at(&moment(end), &Action::EndSession);
+        let lines = phone.asked(2 * DAY).unwrap();
+        assert_eq!(lines[0].label, "Colour: pink or white, Mill pool");
+        assert!(lines[1].label.starts_with("Over 2 sessions, 36 casts: "), "{}", lines[1].label);
+        assert_eq!(lines.iter().filter(|line| line.heads).count(), 1, "no question of a second spelling");
+    }
 }
 
 /// The running day is one of them, cast by cast, and the question is not recomputed if nothing has changed.

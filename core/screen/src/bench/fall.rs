@@ -5,7 +5,7 @@ use crate::figures::clock;
 use crate::{Arg, BenchTap, Leaf, LeafKey, LeafLine, Refused};
 use restwater_bench::fall::{Calibration, calibrate, depth};
 
-/// How early or late a tap may be, in seconds: a guess.
+/// How early or late each press may be, in seconds: a guess.
 pub const REACTION_S: f64 = 0.3;
 const DEPTHS: &[u32] = &[100, 150, 200, 250, 300, 350, 400, 500, 600];
 
@@ -82,6 +82,7 @@ pub(super) fn fall(input: &BenchInput) -> Part {
 fn keys(input: &BenchInput) -> Vec<LeafKey> {
     let (words, choices) = (input.words, input.choices);
     let falling = choices.falling.is_some();
+    let may_keep = !falling && choices.fall_ms.is_some() && !choices.is_fall_kept(input.kit);
     let key = |name: &str, solid, enabled, tap| LeafKey {
         sub: words.say(&format!("bench-key-{name}-sub")),
         solid,
@@ -91,6 +92,6 @@ fn keys(input: &BenchInput) -> Vec<LeafKey> {
     vec![
         key("splash", !falling, true, BenchTap::Splash),
         key("bottom", falling, falling, BenchTap::Bottom),
-        key("calibrate", false, !falling && choices.fall_ms.is_some(), BenchTap::Calibrate),
+        key("calibrate", false, may_keep, BenchTap::Calibrate),
     ]
 }

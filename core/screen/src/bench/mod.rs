@@ -34,6 +34,8 @@ pub struct BenchChoices {
     pub falling: Option<Moment>,
     /// The last fall timed, ms.
     pub fall_ms: Option<u32>,
+    /// Whether KEEP has been pressed for it.
+    pub fall_kept: bool,
     /// The depth it was timed at, in cm, if known.
     pub plumbed_cm: u32,
     /// Water temperature for the balance, in tenths of a degree; `None` for the logged one or a guess.
@@ -58,11 +60,21 @@ impl Default for BenchChoices {
             spool: LineLength::from_tenths_mm(500_000),
             falling: None,
             fall_ms: None,
+            fall_kept: false,
             plumbed_cm: 300,
             water: None,
             size: None,
             all_sessions: true,
         }
+    }
+}
+
+impl BenchChoices {
+    /// Whether the last fall timed is among those kept: a copy of one measurement must not narrow the limits. After UNDO it
+    /// can be kept again.
+    pub fn is_fall_kept(&self, kit: &Kit) -> bool {
+        let is_it = |s: f64| self.fall_ms.is_some_and(|ms| (s * 1_000.0 - f64::from(ms)).abs() < 0.5);
+        self.fall_kept && kit.falls.iter().any(|timed| is_it(timed.fall.fall_s))
     }
 }
 

@@ -3,11 +3,11 @@
 use super::{BenchInput, Part};
 use crate::place::{bearing_words, rig_words};
 use crate::plan::{line_words, move_words, plan_day_words, start_words};
-use crate::tackle::{BEARING_STEPS, FIRST_WRAPS, WRAP_STEPS, rig_rows, step_words, stepped};
+use crate::tackle::{BEARING_STEPS, WRAP_STEPS, first_reach, rig_rows, step_words, stepped};
 use crate::{
     Action, Arg, Choice, ChoiceRow, Leaf, LeafKey, LeafLine, PlanTap, TypedField, TypedInto, Wording,
 };
-use restwater_log::{MoveAt, PlanLine, PlanSpot, Reach, Rig, RodNumber};
+use restwater_log::{MoveAt, PlanLine, PlanSpot, Rig, RodNumber};
 use restwater_session::{Plan, Session, TakenPlan};
 
 /// What the plan is made from.
@@ -171,8 +171,7 @@ impl Make<'_> {
     }
 
     fn reach(&self, spot: &PlanSpot) -> ChoiceRow {
-        let first = Reach::Wraps { hundredths: FIRST_WRAPS, span_tenth_mm: self.plan.span_tenth_mm };
-        let now = spot.reach.unwrap_or(first);
+        let now = spot.reach.unwrap_or_else(|| first_reach(self.plan.span_tenth_mm));
         let here = plan_choice("0", crate::place::reach_words(self.words, now), spot.reach.is_some(), {
             PlanTap::Reach { reach: now }
         });

@@ -33,6 +33,7 @@ impl Refused for BenchError {
             Self::NoSuchSpool => say(words, "no-spool", &[]),
             Self::NotFalling => say(words, "not-falling", &[]),
             Self::NoFall => say(words, "no-fall", &[]),
+            Self::FallKept => say(words, "fall-kept", &[]),
             Self::Length(error) => error.said(words),
             Self::Wallet(error) => error.said(words),
             Self::CutDown(error) => error.said(words),

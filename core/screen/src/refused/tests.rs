@@ -63,6 +63,7 @@ fn of_the_bench() -> Vec<Box<dyn Refused>> {
             NoSuchSpool,
             NotFalling,
             NoFall,
+            FallKept,
             Length: (LengthError::NotPositive),
             Wallet: (WalletError::NotAHooklength),
             CutDown: (CutDownError::NoTieOfThatKind { need: need() }),
