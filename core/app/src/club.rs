@@ -3,7 +3,7 @@
 use super::{App, AppError};
 use restwater_exchange::{club_in, month_of};
 use restwater_log::{ClubDays, ClubStart, ClubWeights, Moment, Op, Payload, effective, sorted};
-use restwater_screen::{ClubUsed, IncomingView, Stage, incoming_club};
+use restwater_screen::{ClubNow, ClubUsed, IncomingView, Stage, incoming_club};
 use restwater_session::Session;
 use restwater_waits::{CLUB_SHAPES, OWN_SHARE, Shapes};
 use std::path::Path;
@@ -113,7 +113,7 @@ impl App {
     /// What a club's file would change; `None` for any other file.
     pub(super) fn look_at_club(&self, file: &Path) -> Result<Option<IncomingView>, AppError> {
         let Some(start) = club_in(file, "")? else { return Ok(None) };
-        Ok(Some(incoming_club(self.words, &start, self.is_in_use(&start), Stage::Before)))
+        Ok(Some(incoming_club(self.words, &start, self.club_now(&start), Stage::Before)))
     }
 
     /// Takes a club's start from its file, under the name typed; `None` for any other file. The same file again changes
@@ -125,9 +125,9 @@ impl App {
         at: &Moment,
     ) -> Result<Option<IncomingView>, AppError> {
         let Some(start) = club_in(file, name)? else { return Ok(None) };
-        let known = self.is_in_use(&start);
-        let view = incoming_club(self.words, &start, known, Stage::After);
-        if !known {
+        let now = self.club_now(&start);
+        let view = incoming_club(self.words, &start, now, Stage::After);
+        if now != ClubNow::Same {
             self.log_own(Payload::ClubTaken(start), at)?;
             self.last_tap = None;
         }
@@ -142,8 +142,12 @@ impl App {
         self.log_own(Payload::ClubLeft, at)
     }
 
-    fn is_in_use(&self, start: &ClubStart) -> bool {
-        self.advisor.club().start().is_some_and(|taken| taken.sha256 == start.sha256)
+    fn club_now(&self, start: &ClubStart) -> ClubNow {
+        match self.advisor.club().start() {
+            None => ClubNow::None,
+            Some(taken) if taken.sha256 == start.sha256 => ClubNow::Same,
+            Some(_) => ClubNow::Another,
+        }
     }
 
     /// Reads again which club's start is in use, after an entry of a kit. What was advised from another start is forgotten.

@@ -82,6 +82,21 @@ fn by_hours(today: &[TimedWait], earlier: &[&[TimedWait]], over: bool) -> Result
     Ok(ByHours { p: order.p(), readier: order.rises(), hours: hours - earlier_hours, earlier_hours })
 }
 
+/// The hour in which each cast began, numbered over all days, from its day and its minutes into it: casts of one hour are alike,
+/// which the limits of a curve allow for.
+pub fn hour_clusters(begun: impl Iterator<Item = (usize, f64)>) -> Vec<usize> {
+    let mut known: Vec<(usize, i64)> = Vec::new();
+    begun
+        .map(|(day, at_min)| {
+            let hour = (day, libm::floor(at_min / HOUR_MIN) as i64);
+            known.iter().position(|other| *other == hour).unwrap_or_else(|| {
+                known.push(hour);
+                known.len() - 1
+            })
+        })
+        .collect()
+}
+
 /// The casts of a day by the hour in which they began; hours without a cast are left out.
 fn hours_of(day: &[TimedWait]) -> Vec<Vec<TimedWait>> {
     let mut sorted = day.to_vec();

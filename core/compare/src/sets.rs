@@ -59,7 +59,9 @@ pub struct Rate {
 pub struct SetRates {
     /// Sessions.
     pub days: usize,
-    /// Their casts.
+    /// Those of them that have ended.
+    pub ended: usize,
+    /// Casts of all sessions.
     pub casts: usize,
     /// Bites an hour with a bait out; `None` without any time out.
     pub bites: Option<Rate>,
@@ -76,6 +78,7 @@ pub fn set_rates(days: &[DayTally]) -> SetRates {
     let hours: f64 = over.iter().map(|(_, hours)| hours).sum();
     SetRates {
         days: days.len(),
+        ended: over.len(),
         casts: days.iter().map(|day| day.casts).sum(),
         bites: rate(bites, out),
         landed: rate(landed, hours),
@@ -173,6 +176,7 @@ mod tests {
         );
         let landed = rates.landed.unwrap();
         assert_eq!((landed.count, landed.hours), (4, 5.0), "an open session has no length yet");
+        assert_eq!((rates.days, rates.ended), (2, 1));
         assert_eq!(set_rates(&[]).bites, None);
     }
 

@@ -216,7 +216,7 @@ next-cold = was Kälte bewirkt: { $count } von { $all ->
    *[other] { $all } Ansitzen
 } ohne Wassertemperatur
 next-cold-why = Mit einem Tippen notiert, unter Wetter.
-next-how = All das kommt von einem Tag: es sagt, was war, nicht, was sein wird.
+next-how = Das sagt, was war, nicht, was sein wird.
 book-type-plan = Eigener Plan fürs nächste Mal
 book-type-note = Notiz zu diesem Ansitz
 type-send = MERKEN

@@ -217,7 +217,7 @@ next-cold = what cold does: { $count } of { $all ->
    *[other] { $all } sessions
 } without a water temperature
 next-cold-why = Log it in one tap under Weather.
-next-how = All of this comes from one day: it says what happened, not what will happen.
+next-how = This says what happened, not what will happen.
 book-type-plan = Own plan for next time
 book-type-note = A note on this session
 type-send = KEEP

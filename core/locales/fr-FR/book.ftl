@@ -216,7 +216,7 @@ next-cold = l'effet du froid : { $count } sur { $all ->
    *[other] { $all } sorties
 } sans température de l'eau
 next-cold-why = Notez-la d'un appui sous Météo.
-next-how = Tout cela vient d'un seul jour : cela dit ce qui s'est passé, pas ce qui se passera.
+next-how = Cela dit ce qui s'est passé, pas ce qui se passera.
 book-type-plan = Projet pour la prochaine fois
 book-type-note = Une remarque sur cette sortie
 type-send = NOTER

@@ -1,8 +1,9 @@
 //! The survival curve of the waits with its band.
 
 use super::page::{Drawing, Page, step};
+use restwater_compare::hour_clusters;
 use restwater_screen::{Arg, Wording};
-use restwater_session::{Session, casts_that_tell, waits_of};
+use restwater_session::{Session, casts_that_tell, rows_of, waits_of};
 use restwater_waits::{BITES_TO_TELL, Limits, SurvivalCurve};
 
 const LEFT: f64 = 52.0;
@@ -14,7 +15,9 @@ pub(super) fn draw(words: &Wording, session: &Session, page: &mut Page) {
     page.heading(&words.say("report-curve"));
     let waits = waits_of(session);
     let bites = waits.iter().filter(|w| w.is_bite()).count();
-    let curve = SurvivalCurve::new(&waits).ok().filter(|_| bites as f64 >= BITES_TO_TELL);
+    // The same limits as on the screen of the waits.
+    let hours = hour_clusters(rows_of(session).iter().map(|row| (0, row.at_min)));
+    let curve = SurvivalCurve::in_clusters(&waits, &hours).ok().filter(|_| bites as f64 >= BITES_TO_TELL);
     let Some(curve) = curve else { return page.paragraph(&words.say("report-curve-few")) };
     page.fine_print(&words.say_with(
         "report-curve-read",

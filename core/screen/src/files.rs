@@ -316,13 +316,26 @@ pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> Incoming
     }
 }
 
+/// What is in use when a club's file arrives.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ClubNow {
+    /// No club's start.
+    None,
+    /// The same start.
+    Same,
+    /// Another start.
+    Another,
+}
+
 /// What a club's file would change, or has changed.
-pub fn incoming_club(words: &Wording, start: &ClubStart, known: bool, stage: Stage) -> IncomingView {
+pub fn incoming_club(words: &Wording, start: &ClubStart, now: ClubNow, stage: Stage) -> IncomingView {
+    let known = now == ClubNow::Same;
     let after = stage == Stage::After;
-    let state = match (known, after) {
-        (true, false) => Some("club-known"),
+    let state = match (now, after) {
         (_, true) => Some("club-back"),
-        (false, false) => None,
+        (ClubNow::Same, false) => Some("club-known"),
+        (ClubNow::Another, false) => Some("club-replaces"),
+        (ClubNow::None, false) => None,
     };
     IncomingView {
         title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),

@@ -103,7 +103,7 @@ pub use feed_ways::{FEED_WAYS, FeedWay, feed_way};
 pub use figures::{clock, iso_day, sentence_case, trimmed};
 pub use files::{BackupLine, FilesView, ImportLine, IncomingView};
 pub use files::{
-    FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_club, incoming_map,
+    ClubNow, FilesInput, MapTally, Stage, backup_words, check_words, files_view, incoming_club, incoming_map,
     incoming_view, outgoing_words, salvage_words,
 };
 pub use fish::{FirstFish, FishInput, FishKey, FishView, LandedFish, WeightView, fish_view, weight_view};

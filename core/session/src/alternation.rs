@@ -1,5 +1,6 @@
 //! An alternating test: two values are cast in turn.
 
+use super::Stamp;
 use restwater_compare::{Factor, Side};
 use restwater_log::RodNumber;
 use serde::{Deserialize, Serialize};
@@ -22,6 +23,8 @@ pub struct Alternation {
     pub b_first: bool,
     /// Casts planned.
     pub casts: u16,
+    /// When it began.
+    pub began: Stamp,
     /// Casts of the session before it began.
     pub after_cast: usize,
     /// The spot it is fished on, in its fixed spelling, or `None` if the spot itself is alternated or was not

@@ -23,6 +23,7 @@ pub(super) fn begun(step: &Step, state: &Rod, after_cast: usize) -> Option<Alter
         b: b.clone(),
         b_first: *b_first,
         casts: *casts,
+        began: step.at.clone(),
         after_cast,
         spot: spot.filter(|_| factor != Factor::Spot),
     })

@@ -122,6 +122,7 @@ fn add(session: &mut Session, added: &Added) {
     };
     let place = session.casts.iter().position(|other| other.start.ms_since(&cast.start) > 0);
     let place = place.unwrap_or(session.casts.len());
+    let start = cast.start.clone();
     session.casts.insert(place, cast);
     for rod in &mut session.rods {
         if let RodState::Out { cast } | RodState::FishOn { cast } = &mut rod.state {
@@ -129,7 +130,9 @@ fn add(session: &mut Session, added: &Added) {
         }
     }
     if let Some(test) = &mut session.alternation {
-        test.after_cast += usize::from(test.after_cast > place);
+        let before_it =
+            test.after_cast > place || (test.after_cast == place && test.began.ms_since(&start) > 0);
+        test.after_cast += usize::from(before_it);
     }
     session.doubts.push(Doubt { op: added.op, kind: DoubtKind::Approximate });
 }

@@ -187,6 +187,8 @@ fn learn(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Learned> {
     learned
 }
 
+/// An unknown fish is as heavy as the others on average: those that were weighed or estimated by eye at that weight, the rest at
+/// the mean of their class.
 fn pooled(
     setup: &MatchSetup,
     fish: &[CaughtFish],
@@ -196,9 +198,12 @@ fn pooled(
     let counts = |name: &str| setup.rules.counts(name);
     let others: Vec<&CaughtFish> =
         fish.iter().filter(|f| !f.put_back && counts(f.class.as_deref().unwrap_or_default())).collect();
-    let of_class = |f: &&CaughtFish| f.class.as_deref().and_then(|n| setup.class(n));
-    let mut means: Vec<f64> =
-        others.iter().filter_map(of_class).filter_map(|c| learned.get(c)).map(|l| l.mean_g).collect();
+    let of_class =
+        |f: &CaughtFish| f.class.as_deref().and_then(|n| setup.class(n)).and_then(|c| learned.get(c));
+    let of_one = |f: &&CaughtFish| {
+        by_weight(f).map(Weight::grams).or_else(|| of_class(f).map(|learned| learned.mean_g))
+    };
+    let mut means: Vec<f64> = others.iter().filter_map(of_one).collect();
     if means.is_empty() {
         let of_any = setup.classes.iter().zip(learned).filter(|(class, _)| counts(&class.name));
         means = of_any.map(|(_, l)| l.mean_g).collect();
@@ -209,7 +214,19 @@ fn pooled(
     };
     let weighed: Vec<Weight> = others.into_iter().filter_map(exact).collect();
     let any = SizeClass { name: "any".into(), guess, spread: UNKNOWN_SPREAD };
-    any.learn(&weighed).unwrap_or_else(|_| plain(guess))
+    let learned = any.learn(&weighed).unwrap_or_else(|_| plain(guess));
+    // The weighed fish are in the mean already; they only tell how far single fish are apart.
+    Learned { mean_g: guess.grams(), ..learned }
+}
+
+/// The weight entered for a fish, on the scales or by eye, if it can be one fish's.
+fn by_weight(fish: &CaughtFish) -> Option<Weight> {
+    let (Some(FishWeight::Weighed { unit, count }) | Some(FishWeight::Guessed { unit, count })) =
+        &fish.weight
+    else {
+        return None;
+    };
+    entered(*unit, *count).of_a_fish().ok()
 }
 
 /// A class for which only a guess is known.
@@ -313,6 +330,24 @@ mod tests {
         assert_eq!((count.unknown, net.fish), (1, 2));
         assert!((net.mean_g - 2.0 * Weight::Drams(1_280).grams()).abs() < 1.0);
         assert!(net.upper_g > 3.0 * Weight::Drams(1_280).grams(), "{}", net.upper_g);
+    }
+
+    /// Two fish on the scales, one of a class by its mean and one unknown: the unknown one weighs as much as the three do on
+    /// average, so it doesn't change what a fish weighs on average.
+    #[test]
+    fn an_unknown_fish_weighs_what_the_others_weigh_on_average() {
+        let mut caught = vec![
+            fish(Some("Carp"), Some(weighed(1_600)), None),
+            fish(Some("Carp"), Some(weighed(800)), None),
+            fish(Some("Skimmer"), None, None),
+        ];
+        let mean = |caught: &[CaughtFish]| {
+            let net = own_count(&setup(), caught).unwrap().running.nets[0].clone();
+            net.mean_g / f64::from(net.fish)
+        };
+        let known = mean(&caught);
+        caught.push(fish(None, None, None));
+        assert!((mean(&caught) - known).abs() < 1.0, "{} and {known}", mean(&caught));
     }
 
     #[test]

@@ -93,6 +93,21 @@ mod tests {
     }
 
     #[test]
+    fn a_forgotten_cast_from_before_the_test_is_none_of_its_casts() {
+        let mut day = Written::new(1);
+        cast(&mut day, 0, "white");
+        let last = day.ops.iter().rev().find(|op| matches!(op.payload, Payload::Cast { .. })).unwrap().id;
+        begin(&mut day, 3_600);
+        cast(&mut day, 3_700, "pink");
+        let end = restwater_log::EndSaid::WoundIn;
+        day.log(5_000, Payload::CastAdded { after: last, lag_s: 600, wait_s: 1_200, end });
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(session.casts.len(), 3);
+        let progress = session.alternation.as_ref().unwrap().progress(&session);
+        assert_eq!((progress.done, progress.off_plan), (1, 0));
+    }
+
+    #[test]
     fn a_test_ends_by_its_op_by_undo_or_with_the_session() {
         let mut day = Written::new(1);
         let begun = begin(&mut day, 10);

@@ -194,7 +194,11 @@ fn the_same_file_again_changes_nothing_and_another_replaces_it() {
     phone.take_club(&path, 9).unwrap();
     assert_eq!(phone.app().journal.version(), version);
     let other = phone.club_file(&file(&[("\"of\":\"water\",\"water\":\"Mill pool\"", late)]));
-    phone.take_club(&other, 9).unwrap();
+    let replaces = phone.app().look_into(&other, &at(9 * MIN), &mut go).unwrap();
+    assert!(replaces.lines.iter().any(|line| line == "It replaces the club's start that is in use now."));
+    let taken = phone.take_club(&other, 9).unwrap();
+    let back = "UNDO takes it back. LEAVE THE CLUB under Files goes on without a club.";
+    assert!(taken.lines.iter().any(|line| line == back), "leaving does not bring the first one back");
     assert_ne!(phone.advised(9), first);
     phone.tap(10 * MIN, &Action::Undo).unwrap();
     assert_eq!(phone.advised(9), first, "the one before is in use again");

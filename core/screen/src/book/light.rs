@@ -71,15 +71,18 @@ fn says(words: &Wording, day: &Daylight, now: &Moment) -> String {
 }
 
 fn lines(words: &Wording, day: &Daylight, now: &Moment) -> Vec<LeafLine> {
+    // By the time shown it is as light as said: mornings are rounded up to the minute, evenings down.
+    const NEXT_MINUTE: i64 = 59_999;
     let at = |ms: i64| clock(&Moment { wall_ms: ms, ..now.clone() });
     let all = [
-        ("light-dawn", day.civil_dawn),
-        ("light-sunrise", day.sunrise),
-        ("light-noon", day.noon),
-        ("light-sunset", day.sunset),
-        ("light-dusk", day.civil_dusk),
+        ("light-dawn", day.civil_dawn, NEXT_MINUTE),
+        ("light-sunrise", day.sunrise, NEXT_MINUTE),
+        ("light-noon", day.noon, 30_000),
+        ("light-sunset", day.sunset, 0),
+        ("light-dusk", day.civil_dusk, 0),
     ];
-    all.into_iter().filter_map(|(id, ms)| Some(LeafLine::new(words.say(id), at(ms?)))).collect()
+    let line = |(id, ms, up): (&str, Option<i64>, i64)| Some(LeafLine::new(words.say(id), at(ms? + up)));
+    all.into_iter().filter_map(line).collect()
 }
 
 fn row(words: &Wording, tag: &str, now: i64, tap: fn(i64) -> BookTap) -> ChoiceRow {

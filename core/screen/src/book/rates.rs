@@ -88,13 +88,18 @@ fn lines(
         detail: detail(words, rate),
         ..rate_line(words, label, rate, axis)
     };
-    let together = words.say_with("book-together", &[("count", Arg::Count(all.days))]);
-    let of_all = |id: &str| format!("{}, {together}", words.say(id));
+    let of_all = |id: &str, count: usize| {
+        let together = words.say_with("book-together", &[("count", Arg::Count(count))]);
+        words.listed(&[&words.say(id), &together])
+    };
     let mut lines: Vec<LeafLine> =
-        all.bites.iter().map(|rate| line(of_all("book-bites-rate"), rate)).collect();
-    // This rate is for hours of the whole session, so it doesn't belong on the axis for hours out.
+        all.bites.iter().map(|rate| line(of_all("book-bites-rate", all.days), rate)).collect();
+    // This rate is for hours of the whole session, so it doesn't belong on the axis for hours out, and a session that is still
+    // running has no hours yet.
     lines.extend(
-        all.landed.iter().map(|rate| LeafLine { span: None, ..line(of_all("book-landed-rate"), rate) }),
+        all.landed
+            .iter()
+            .map(|rate| LeafLine { span: None, ..line(of_all("book-landed-rate", all.ended), rate) }),
     );
     lines.extend(each.into_iter().map(|(label, rate)| match rate {
         Some(rate) => line(label, &rate),

@@ -10,7 +10,7 @@ use super::casts_that_count::CastFilter;
 use super::club::{ClubUsed, figures};
 use super::figures::whole;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
-use restwater_compare::CastRow;
+use restwater_compare::{CastRow, hour_clusters};
 use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
 use restwater_waits::{Advice, EarlierDay, FedEffect, Record, Settings, Shapes, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
@@ -270,16 +270,8 @@ impl Counted {
 
     /// The hour in which each wait began, since casts of one hour are alike.
     fn hours(&self) -> Vec<usize> {
-        let mut known: Vec<(usize, i64)> = Vec::new();
         let days = std::iter::once(&self.today_at).chain(&self.earlier_at).enumerate();
-        days.flat_map(|(day, at)| at.iter().map(move |at| (day, libm::floor(at / 60.0) as i64)))
-            .map(|hour| {
-                known.iter().position(|other| *other == hour).unwrap_or_else(|| {
-                    known.push(hour);
-                    known.len() - 1
-                })
-            })
-            .collect()
+        hour_clusters(days.flat_map(|(day, at)| at.iter().map(move |at| (day, *at))))
     }
 
     fn all(&self) -> Vec<Wait> {
