@@ -5,7 +5,7 @@ use super::change::{self, Habit};
 use super::luck::Luck;
 use super::share::Share;
 use super::water::{Bites, Kind, Water};
-use restwater_compare::{ByHours, CLEAR_BELOW, CastRow, TimedWait, against_earlier, over_the_day};
+use restwater_compare::{ByHours, CLEAR_BELOW, CastRow, DaySoFar, TimedWait, against_earlier, over_the_day};
 use restwater_swim::{DriftLean, drift_along};
 use restwater_waits::{Limits, SurvivalCurve, Wait};
 
@@ -102,8 +102,9 @@ pub fn looked(water: &Water, keener: f64, days: u64, run: u64) -> Looked {
         bands.extend(limits(&today));
         all.extend(today.iter().map(|w| w.wait));
         let clear = |hours: Option<ByHours>| hours.is_some_and(|hours| hours.p < CLEAR_BELOW);
-        note(&mut found.trend, casts, |n, over| clear(over_the_day(&today[..n], over).ok()));
-        note(&mut found.earlier, casts, |n, over| clear(against_earlier(&today[..n], &book, over).ok()));
+        let so_far = |over| if over { DaySoFar::Over } else { DaySoFar::Running };
+        note(&mut found.trend, casts, |n, over| clear(over_the_day(&today[..n], so_far(over)).ok()));
+        note(&mut found.earlier, casts, |n, over| clear(against_earlier(&today[..n], &book, so_far(over)).ok()));
         for (found, (round, _)) in found.moved.iter_mut().zip(Round::ALL) {
             let places = places(round, &rows, &luck);
             note(found, casts, |n, _| moved(&rows[..n], &places[..n]));

@@ -38,10 +38,21 @@ pub struct ByHours {
     pub earlier_hours: usize,
 }
 
-/// Whether bites came quicker or slower as the day went on. Until the day is `over`, its latest hour is not
-/// counted.
-pub fn over_the_day(today: &[TimedWait], over: bool) -> Result<ByHours, CompareError> {
-    by_hours(today, &[], over)
+/// How much of a day can be counted: an hour that was counted must not change any more, or its result would not hold at any look.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum DaySoFar {
+    /// All of it.
+    Over,
+    /// It goes on: its latest hour may still change.
+    Running,
+    /// It goes on, and the earliest of the casts still out began at this minute of the day: its hour may change, and so do those
+    /// after it.
+    OutSince(f64),
+}
+
+/// Whether bites came quicker or slower as the day went on.
+pub fn over_the_day(today: &[TimedWait], so_far: DaySoFar) -> Result<ByHours, CompareError> {
+    by_hours(today, &[], so_far)
 }
 
 /// Whether bites came quicker or slower today than on earlier days, and as the day went on: each hour of
@@ -49,12 +60,16 @@ pub fn over_the_day(today: &[TimedWait], over: bool) -> Result<ByHours, CompareE
 pub fn against_earlier(
     today: &[TimedWait],
     earlier: &[&[TimedWait]],
-    over: bool,
+    so_far: DaySoFar,
 ) -> Result<ByHours, CompareError> {
-    by_hours(today, earlier, over)
+    by_hours(today, earlier, so_far)
 }
 
-fn by_hours(today: &[TimedWait], earlier: &[&[TimedWait]], over: bool) -> Result<ByHours, CompareError> {
+fn by_hours(
+    today: &[TimedWait],
+    earlier: &[&[TimedWait]],
+    so_far: DaySoFar,
+) -> Result<ByHours, CompareError> {
     let all = || earlier.iter().copied().flatten().chain(today);
     if let Some(bad) = all().find(|w| !w.at_min.is_finite()) {
         return Err(CompareError::NotATime(bad.at_min));
@@ -71,9 +86,14 @@ fn by_hours(today: &[TimedWait], earlier: &[&[TimedWait]], over: bool) -> Result
     }
     let earlier_hours = hours;
     let mut order = Order::default();
-    let todays = hours_of(today);
-    let counted = if over { todays.len() } else { todays.len().saturating_sub(1) };
-    for hour in todays.iter().take(counted) {
+    let mut todays = hours_of(today);
+    if so_far != DaySoFar::Over {
+        todays.pop();
+    }
+    if let DaySoFar::OutSince(at_min) = so_far {
+        todays.retain(|hour| hour.iter().all(|w| hour_of_day(w.at_min) < hour_of_day(at_min)));
+    }
+    for hour in &todays {
         waits.extend(hour.iter().map(|w| w.wait));
         hour_of.resize(waits.len(), hours);
         hours += 1;
@@ -88,7 +108,7 @@ pub fn hour_clusters(begun: impl Iterator<Item = (usize, f64)>) -> Vec<usize> {
     let mut known: Vec<(usize, i64)> = Vec::new();
     begun
         .map(|(day, at_min)| {
-            let hour = (day, libm::floor(at_min / HOUR_MIN) as i64);
+            let hour = (day, hour_of_day(at_min));
             known.iter().position(|other| *other == hour).unwrap_or_else(|| {
                 known.push(hour);
                 known.len() - 1
@@ -101,8 +121,12 @@ pub fn hour_clusters(begun: impl Iterator<Item = (usize, f64)>) -> Vec<usize> {
 fn hours_of(day: &[TimedWait]) -> Vec<Vec<TimedWait>> {
     let mut sorted = day.to_vec();
     restwater_sorting::by(&mut sorted, |a, b| a.at_min.total_cmp(&b.at_min));
-    let hour = |w: &TimedWait| libm::floor(w.at_min / HOUR_MIN);
-    sorted.chunk_by(|a, b| hour(a) == hour(b)).map(<[TimedWait]>::to_vec).collect()
+    let same = |a: &TimedWait, b: &TimedWait| hour_of_day(a.at_min) == hour_of_day(b.at_min);
+    sorted.chunk_by(same).map(<[TimedWait]>::to_vec).collect()
+}
+
+fn hour_of_day(at_min: f64) -> i64 {
+    libm::floor(at_min / HOUR_MIN) as i64
 }
 
 /// Observed less expected bites of each hour, divided by the square root of the expected ones, with the
@@ -135,29 +159,45 @@ mod tests {
 
     #[test]
     fn if_waits_shorten_by_the_hour_bites_come_quicker_later() {
-        let shorter = over_the_day(&day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]), true).unwrap();
+        let shorter = over_the_day(&day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]), DaySoFar::Over).unwrap();
         assert!(shorter.p < 0.05 && shorter.readier && shorter.hours == 6, "{shorter:?}");
-        let longer = over_the_day(&day(&[3.0, 6.0, 9.0, 12.0, 15.0, 18.0]), true).unwrap();
+        let longer = over_the_day(&day(&[3.0, 6.0, 9.0, 12.0, 15.0, 18.0]), DaySoFar::Over).unwrap();
         assert!(longer.p < 0.05 && !longer.readier);
-        let neither = over_the_day(&day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]), true).unwrap();
+        let neither = over_the_day(&day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]), DaySoFar::Over).unwrap();
         assert!(neither.p > 0.2, "{neither:?}");
     }
 
     #[test]
     fn the_running_hour_is_not_counted() {
         let casts = day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]);
-        assert_eq!(over_the_day(&casts, false).unwrap().hours, 5);
-        assert_eq!(over_the_day(&casts[..16], true).unwrap().hours, 6);
-        assert_eq!(over_the_day(&casts[..1], false).unwrap(), over_the_day(&[], true).unwrap());
+        assert_eq!(over_the_day(&casts, DaySoFar::Running).unwrap().hours, 5);
+        assert_eq!(over_the_day(&casts[..16], DaySoFar::Over).unwrap().hours, 6);
+        assert_eq!(
+            over_the_day(&casts[..1], DaySoFar::Running).unwrap(),
+            over_the_day(&[], DaySoFar::Over).unwrap()
+        );
+    }
+
+    /// With a second rod out since the first hour, that hour is not counted until the rod is in, so that what was said of it
+    /// stays.
+    #[test]
+    fn an_hour_with_a_cast_still_out_is_not_counted_and_neither_are_those_after_it() {
+        let casts = day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]);
+        let hours = |out_since| over_the_day(&casts, DaySoFar::OutSince(out_since)).unwrap().hours;
+        assert_eq!((hours(55.0), hours(130.0), hours(359.0)), (0, 2, 5));
+        let mut settled = casts.clone();
+        settled.push(cast(131.0, 100.0, false));
+        let before = over_the_day(&casts[..6], DaySoFar::Over).unwrap();
+        assert_eq!(over_the_day(&settled, DaySoFar::OutSince(130.0)).unwrap(), before);
     }
 
     #[test]
     fn a_day_of_short_waits_is_quicker_than_earlier_ones() {
         let usual = day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]);
         let earlier: [&[TimedWait]; 3] = [&usual, &usual, &usual];
-        let good = against_earlier(&day(&[3.0, 4.0, 2.0, 3.5, 2.5]), &earlier, true).unwrap();
+        let good = against_earlier(&day(&[3.0, 4.0, 2.0, 3.5, 2.5]), &earlier, DaySoFar::Over).unwrap();
         assert!(good.p < 0.05 && good.readier && good.hours == 5 && good.earlier_hours == 18, "{good:?}");
-        let same = against_earlier(&usual, &earlier, true).unwrap();
+        let same = against_earlier(&usual, &earlier, DaySoFar::Over).unwrap();
         assert!(same.p > 0.2, "{same:?}");
     }
 
@@ -172,6 +212,6 @@ mod tests {
 
     #[test]
     fn an_impossible_time_is_refused() {
-        assert!(over_the_day(&[cast(f64::NAN, 3.0, true)], true).is_err());
+        assert!(over_the_day(&[cast(f64::NAN, 3.0, true)], DaySoFar::Over).is_err());
     }
 }

@@ -55,7 +55,7 @@ pub use finding::{
     ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
 };
 pub use holm::holm;
-pub use hours::{ByHours, TimedWait, against_earlier, hour_clusters, over_the_day};
+pub use hours::{ByHours, DaySoFar, TimedWait, against_earlier, hour_clusters, over_the_day};
 pub use more_casts::{DAY_CASTS, Looks, MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
 pub use order::Order;
 pub use verdict::{

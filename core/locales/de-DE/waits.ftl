@@ -96,7 +96,7 @@ waits-earlier-same = Dieser Ansitz ist von früheren nicht zu unterscheiden.
 waits-earlier-readier = Bisse kommen in diesem Ansitz schneller als früher.
 waits-earlier-slower = Bisse kommen in diesem Ansitz langsamer als früher.
 waits-earlier-hours = { $hours ->
-    [0] In diesem Ansitz noch keine ganze Stunde
+    [0] In diesem Ansitz noch keine Stunde
     [one] 1 Stunde dieses Ansitzes
    *[other] { $hours } Stunden dieses Ansitzes
 } gegen { $before ->
@@ -109,9 +109,9 @@ waits-drift-same = Die Bisse werden über den Tag nicht klar schneller oder lang
 waits-drift-readier = Die Bisse kommen im Lauf des Tages schneller.
 waits-drift-slower = Die Bisse kommen im Lauf des Tages langsamer.
 waits-drift-hours = { $hours ->
-    [0] Noch keine ganze Stunde
-    [one] 1 ganze Stunde
-   *[other] { $hours } ganze Stunden
+    [0] Noch keine Stunde mit Würfen
+    [one] 1 Stunde mit Würfen
+   *[other] { $hours } Stunden mit Würfen
 } der Reihe nach: { $p }, gilt bei jedem Blick. Fünf oder sechs zeigen nur einen starken Trend.
 waits-drift-how = Raute: ein Biss. Strich: ohne Biss eingeholt.
 waits-drift-figures = Eine Stunde zählt mit ihren Bissen weniger den für dieselben Wartezeiten erwarteten (Log-Rank-Werte), die Stunden durch einen Ordnungstest, der jederzeit gelesen werden darf.

@@ -97,7 +97,7 @@ waits-earlier-same = Can't tell this session from earlier ones.
 waits-earlier-readier = Bites come quicker this session than before.
 waits-earlier-slower = Bites come slower this session than before.
 waits-earlier-hours = { $hours ->
-    [0] No whole hour of this session yet
+    [0] No hour of this session yet
     [one] 1 hour of this session
    *[other] { $hours } hours of this session
 } against { $before ->
@@ -110,9 +110,9 @@ waits-drift-same = Bites aren't clearly quicker or slower as the day goes on.
 waits-drift-readier = Bites come quicker as the day goes on.
 waits-drift-slower = Bites come slower as the day goes on.
 waits-drift-hours = { $hours ->
-    [0] No whole hour yet
-    [one] 1 whole hour
-   *[other] { $hours } whole hours
+    [0] No hour with casts yet
+    [one] 1 hour with casts
+   *[other] { $hours } hours with casts
 } in their order: { $p }, good at any look. Five or six can show a strong trend only.
 waits-drift-how = Diamond: a bite. Stroke: wound in without one.
 waits-drift-figures = An hour counts by its bites less those expected of the same waits (log-rank scores), the hours by an order test that may be read at any moment.

@@ -96,7 +96,7 @@ waits-earlier-same = Cette sortie ne se distingue pas des précédentes.
 waits-earlier-readier = Les touches viennent plus vite pendant cette sortie qu'avant.
 waits-earlier-slower = Les touches viennent moins vite pendant cette sortie qu'avant.
 waits-earlier-hours = { $hours ->
-    [0] Pas une heure entière de cette sortie
+    [0] Pas encore une heure de cette sortie
     [one] { $hours } heure de cette sortie
    *[other] { $hours } heures de cette sortie
 } contre { $before ->
@@ -109,9 +109,9 @@ waits-drift-same = Les touches ne sont pas nettement plus ou moins rapides au fi
 waits-drift-readier = Les touches viennent plus vite au fil du jour.
 waits-drift-slower = Les touches viennent moins vite au fil du jour.
 waits-drift-hours = { $hours ->
-    [0] Pas une heure entière encore
-    [one] { $hours } heure entière
-   *[other] { $hours } heures entières
+    [0] Pas encore une heure avec des lancers
+    [one] { $hours } heure avec des lancers
+   *[other] { $hours } heures avec des lancers
 } dans l'ordre : { $p }, bon à tout moment. Cinq ou six ne montrent qu'une forte tendance.
 waits-drift-how = Losange : une touche. Trait : ramené sans touche.
 waits-drift-figures = Une heure compte par ses touches moins celles attendues des mêmes attentes (scores log-rank), les heures par un test d'ordre lisible à tout moment.

@@ -6,7 +6,7 @@ use crate::chart::{Axis, ChartDot, ChartKind, ChartView, DotShape, LineStyle, Ti
 use crate::figures::clock;
 use crate::{Arg, Wording};
 use restwater_compare::log_rank::{Weighting, log_rank};
-use restwater_compare::{ByHours, CLEAR_BELOW, TimedWait, against_earlier, over_the_day};
+use restwater_compare::{ByHours, CLEAR_BELOW, DaySoFar, TimedWait, against_earlier, over_the_day};
 use restwater_log::Moment;
 use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
 
@@ -48,13 +48,23 @@ fn timed(waits: &[Wait], at: &[f64]) -> Vec<TimedWait> {
     waits.iter().zip(at).map(|(&wait, &at_min)| TimedWait { at_min, wait }).collect()
 }
 
+/// How much of the session can be counted.
+fn so_far(input: &WaitsInput) -> DaySoFar {
+    if !input.session.is_open() {
+        return DaySoFar::Over;
+    }
+    let out = input.session.casts.iter().filter(|cast| cast.end.is_none());
+    let first = out.map(|cast| cast.start.at_ms).min();
+    first.map_or(DaySoFar::Running, |ms| DaySoFar::OutSince(ms as f64 / 60_000.0))
+}
+
 /// Today's hours compared with those of earlier sessions.
 fn against(input: &WaitsInput, counted: &Counted) -> Option<ByHours> {
     let earlier: Vec<Vec<TimedWait>> =
         counted.earlier.iter().zip(&counted.earlier_at).map(|(day, at)| timed(&day.0, at)).collect();
     let earlier: Vec<&[TimedWait]> = earlier.iter().map(Vec::as_slice).collect();
     let today = timed(&counted.today, &counted.today_at);
-    against_earlier(&today, &earlier, !input.session.is_open()).ok()
+    against_earlier(&today, &earlier, so_far(input)).ok()
 }
 
 /// What the hours say, in the message `id` with its ending.
@@ -105,7 +115,7 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
         shape: if wait.is_bite() { DotShape::Bite } else { DotShape::WithoutBite },
     };
     chart.dots = counted.today_at.iter().zip(&counted.today).map(dot).collect();
-    let hours = over_the_day(&timed(&counted.today, &counted.today_at), !input.session.is_open()).ok();
+    let hours = over_the_day(&timed(&counted.today, &counted.today_at), so_far(input)).ok();
     chart.says = says(words, counted, 0, hours, "waits-drift");
     chart.notes =
         vec![super::counts_words(words, &counted.today, counted.today_casts), words.say("waits-drift-how")];
