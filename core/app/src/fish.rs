@@ -50,6 +50,7 @@ impl App {
             setup,
             rule: self.session().map_or("", |session| session.match_rule.as_str()),
             count: count.as_ref(),
+            scales: self.session().map_or(&[], |session| session.scales.as_slice()),
             classes: &self.classes(),
             typed: &typed,
             words: self.words,

@@ -49,6 +49,7 @@ mod taken_back;
 mod undone_twice;
 mod waits_spot;
 mod watch;
+mod weighed_in;
 mod what_leaves;
 mod whose;
 mod words;

@@ -18,6 +18,7 @@ fish-is-back-rule-cut = Freigelassen: nicht mitgezählt. Die Regel: { $rule }…
 fish-into = In { $net }.
 fish-into-carried = In { $net }, wie der davor.
 fish-net-now = { $net } hat { $weight }{ $limit }.
+fish-net-weighed = { $net } wog { $weight }.
 fish-of-limit = {" "}von { $limit }
 fish-class-not = zählt nicht
 fish-class-mean-spoken = { $class }, etwa { $weight }.

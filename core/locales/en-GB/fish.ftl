@@ -18,6 +18,7 @@ fish-is-back-rule-cut = Put back: not in the count. The rule: { $rule }…
 fish-into = Into { $net }.
 fish-into-carried = Into { $net }, as the one before.
 fish-net-now = { $net } holds { $weight }{ $limit }.
+fish-net-weighed = { $net } weighed in { $weight }.
 fish-of-limit = {" "}of { $limit }
 fish-class-not = doesn't count
 fish-class-mean-spoken = A { $class }, about { $weight }.

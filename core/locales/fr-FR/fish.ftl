@@ -18,6 +18,7 @@ fish-is-back-rule-cut = Relâché : pas dans le compte. La règle : { $rule }�
 fish-into = Dans { $net }.
 fish-into-carried = Dans { $net }, comme celui d'avant.
 fish-net-now = { $net } contient { $weight }{ $limit }.
+fish-net-weighed = { $net } pesait { $weight }.
 fish-of-limit = {" "}sur { $limit }
 fish-class-not = ne compte pas
 fish-class-mean-spoken = { $class }, environ { $weight }.

@@ -1,6 +1,8 @@
 //! The weigh-in compared with the angler's own count.
 
-use super::running::Running;
+use super::class::Estimate;
+use super::rules::{MatchRules, same_name};
+use super::running::{NearLimit, Running, RunningNet};
 use super::weight::{Total, Weight, WeightError};
 
 /// The conclusion from the difference between scales and own count.
@@ -87,6 +89,40 @@ pub fn compare(scales: &[(String, Weight)], own: &Running, mark: Weight) -> Resu
     Ok(WeighIn { nets, not_weighed, scales: total })
 }
 
+/// The running weight with what the scales showed in place of the estimate of each net that was weighed.
+pub fn at_scales(scales: &[(String, Weight)], own: &Running, rules: &MatchRules) -> Running {
+    let weighed = |net: &str| scales.iter().find(|(name, _)| same_name(name, net)).map(|(_, shown)| *shown);
+    let mut nets = own.nets.clone();
+    // The uncertainties of the nets that are left, as if all went the same way: no less than they are together.
+    let mut apart_g = 0.0;
+    for (net, rule) in nets.iter_mut().zip(&rules.nets) {
+        let Some(shown) = weighed(&net.name) else {
+            apart_g += net.upper_g - net.mean_g;
+            continue;
+        };
+        let grams = shown.grams();
+        let over = rule.limit.is_some_and(|limit| grams > limit.grams());
+        *net = RunningNet {
+            weighed: Total::default().plus(shown),
+            estimated: Estimate::default(),
+            mean_g: grams,
+            lower_g: grams,
+            upper_g: grams,
+            near: if over { NearLimit::AtLimit } else { NearLimit::Clear },
+            counts_g: rule.counts_g(rules.over_limit, grams),
+            ..net.clone()
+        };
+    }
+    let mean_g = |nets: &[RunningNet]| nets.iter().map(|net| net.mean_g).sum::<f64>();
+    let together_g = (own.upper_g - mean_g(&own.nets)).max(0.0).min(apart_g);
+    Running {
+        not_counted: own.not_counted,
+        counts_g: nets.iter().map(|net| net.counts_g).sum(),
+        upper_g: mean_g(&nets) + together_g,
+        nets,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::rules::{MatchRules, NetHolds, NetRule};
@@ -124,6 +160,27 @@ mod tests {
         assert_eq!(more.nets[0].agreement, Agreement::ScalesMore);
         let less = compare(&at("1", Weight::Drams(2_304)), &own(), mark).unwrap();
         assert_eq!(less.nets[0].agreement, Agreement::ScalesLess);
+    }
+
+    #[test]
+    fn the_scales_replace_the_estimate_of_their_own_net_only() {
+        let net = |name: &str| NetRule {
+            name: name.into(),
+            limit: Some(Weight::Grams(5_000)),
+            holds: NetHolds::Anything,
+        };
+        let rules = MatchRules { nets: vec![net("1"), net("2")], ..MatchRules::default() };
+        let own = own();
+        let one = at_scales(&at("2", Weight::Grams(1_900)), &own, &rules);
+        assert_eq!(one.nets[0], own.nets[0]);
+        assert_eq!((one.nets[1].lower_g, one.nets[1].upper_g, one.nets[1].fish), (1_900.0, 1_900.0, 1));
+        assert!((one.upper_g - one.nets[0].mean_g - 1_900.0).abs() < 1e-9, "only the guess was uncertain");
+        assert_eq!(one.nets[1].near, NearLimit::Clear);
+        let over = at_scales(&at("2", Weight::Grams(5_001)), &own, &rules);
+        assert_eq!((over.nets[1].near, over.nets[1].counts_g), (NearLimit::AtLimit, 5_000.0));
+        let left = at_scales(&at("1", Weight::Grams(4_500)), &own, &rules);
+        assert_eq!(left.nets[1], own.nets[1]);
+        assert!((left.upper_g - 4_500.0 - own.nets[1].upper_g).abs() < 1e-9, "the guess stays uncertain");
     }
 
     #[test]

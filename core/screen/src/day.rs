@@ -4,13 +4,14 @@ use super::date::session_day_words;
 use super::figures::sentence_case;
 use super::fish::of_a_fish;
 use super::leave_words::{habit_of_the_day_words, leave_words};
+use super::match_day::{TotalFrom, total};
 use super::place::spot_words;
 use super::plan::plan_words;
 use super::seen::beside_words;
 use super::{Arg, ChangesView, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, VerdictTone, WaitsView, Wording};
 use restwater_log::FishWeight;
 use restwater_match_day::rules::same_name;
-use restwater_session::own_count::entered;
+use restwater_session::own_count::{entered, own_count};
 use restwater_session::{CaughtFish, HabitBeforeBites, Session, catch, habit_before_bites, waits_of};
 use restwater_waits::{Advice, Wait};
 
@@ -41,6 +42,7 @@ pub fn day(input: &DayInput) -> LeavesView {
     leaf.title = card.title();
     leaf.says = card.says();
     leaf.lines.extend(card.fish());
+    leaf.lines.extend(card.weight());
     leaf.lines.push(LeafLine { detail: card.wait(input.waits), ..card.heading("day-wait") });
     leaf.lines.extend(card.place());
     leaf.lines.extend(card.beside());
@@ -113,6 +115,20 @@ impl Card<'_> {
         let best = best.map(|weight| words.say_with("day-best", &[("weight", Arg::Text(&weight))]));
         let all: Vec<String> = classes.into_iter().map(class).chain(rest).chain(best).collect();
         (!all.is_empty()).then(|| LeafLine { detail: all.join(", "), ..self.heading("day-fish") })
+    }
+
+    /// What a match was fished to: what the scales showed, the own count of what they have not.
+    fn weight(&self) -> Option<LeafLine> {
+        let setup = &self.session.match_day.as_ref()?.setup;
+        let own = own_count(setup, &catch(self.session)).ok()?;
+        let (from, weight) = total(self.words, self.session, setup, &own)?;
+        let id = match from {
+            TotalFrom::OwnCount => "day-weight-own",
+            TotalFrom::Both => "day-weight-both",
+            TotalFrom::Scales => "day-weight-scales",
+        };
+        let detail = self.words.say_with(id, &[("weight", Arg::Text(&weight))]);
+        Some(LeafLine { detail, ..self.heading("day-weight") })
     }
 
     /// What the waits show: the habit if there is enough evidence, otherwise the verdict of the Waits screen.

@@ -7,7 +7,7 @@ use restwater_log::{FishWeight, RodNumber, WeightUnit};
 use restwater_match_day::rules::{NetRule, same_name};
 use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_session::own_count::{OwnCount, entered, nets_of};
-use restwater_session::{CaughtFish, MatchSetup};
+use restwater_session::{CaughtFish, MatchSetup, NetScales};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -95,6 +95,8 @@ pub struct FishInput<'a> {
     pub rule: &'a str,
     /// Its own count.
     pub count: Option<&'a OwnCount>,
+    /// What the scales showed of the nets that were weighed in.
+    pub scales: &'a [NetScales],
     /// Names of classes, most recently used first.
     pub classes: &'a [String],
     /// The weight as it is typed.
@@ -149,10 +151,37 @@ pub fn fish_view(input: &FishInput) -> FishView {
         classes: input.classes.iter().map(|name| class_key(input, name)).collect(),
         small: vec![first, put_back_key(input), earlier_key(input)],
         reads: false,
-        weigh: FishKey {
-            tap: KeyTap::Open { which: Which::Weight },
-            ..input.key("weigh", "fish-weigh", FishTap::NextUnit)
-        },
+        weigh: weigh_key(input),
+    }
+}
+
+/// The key that opens the number pad; it names the weight of a fish that has one.
+fn weigh_key(input: &FishInput) -> FishKey {
+    let key = FishKey {
+        tap: KeyTap::Open { which: Which::Weight },
+        ..input.key("weigh", "fish-weigh", FishTap::NextUnit)
+    };
+    let Some(weight) =
+        input.fish().and_then(|fish| fish.weight.as_ref()).and_then(|weight| plain(input.words, weight))
+    else {
+        return key;
+    };
+    let what = [("what", weight.as_str())];
+    FishKey {
+        sub: input.say("key-fish-weight-sub", &what),
+        spoken: input.say("key-fish-weight-spoken", &what),
+        label: weight,
+        ..key
+    }
+}
+
+/// "12 lb 7 oz", however it was obtained.
+fn plain(words: &Wording, weight: &FishWeight) -> Option<String> {
+    match weight {
+        FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count } => {
+            Some(weight_words(words, entered(*unit, *count)))
+        }
+        FishWeight::Class { .. } => None,
     }
 }
 
@@ -204,12 +233,15 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
     // The weight is what the angler checks before the tap, so it is the word on the key.
     let label = if typed { weight_words(input.words, input.typed.weight()) } else { weighed.label.clone() };
+    // Until something is typed, the pad shows what was entered before.
+    let before = input.fish().filter(|_| input.typed.is_empty()).and_then(|fish| fish.weight.as_ref());
+    let before = before.and_then(|weight| plain(input.words, weight));
     let spoken = input.say("fish-weighed-spoken", &[("weight", &label)]);
     let sub = if typed { input.say("fish-weighed-take", &[]) } else { weighed.sub.clone() };
     WeightView {
         title: title(input),
         says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
-        figure: input.words.decimals(&input.typed.shown()),
+        figure: before.unwrap_or_else(|| input.words.decimals(&input.typed.shown())),
         pad,
         weighed: FishKey { label, sub, spoken, solid: true, enabled: weighed.enabled && typed, ..weighed },
     }
@@ -301,6 +333,10 @@ fn class_mean(input: &FishInput, unit: WeightUnit, name: &str) -> Option<String>
 
 /// "Net 1 holds about 23 lb 4 oz."
 fn net_line(input: &FishInput, setup: &MatchSetup, net: &NetRule) -> Option<String> {
+    if let Some(scales) = input.scales.iter().find(|scales| same_name(&scales.net, &net.name)) {
+        let weight = weight_words(input.words, scales.shown);
+        return Some(input.say("fish-net-weighed", &[("net", &net.name), ("weight", &weight)]));
+    }
     let running = input.count?.running.nets.iter().find(|n| n.name == net.name)?;
     let weight = net_weight(input.words, setup.unit, running);
     let limit = net.limit.map_or_else(String::new, |limit| {
@@ -395,11 +431,6 @@ pub struct LandedFish {
 impl LandedFish {
     /// Its weight in words.
     pub(super) fn weight_words(&self, words: &Wording) -> Option<String> {
-        match self.weight.as_ref()? {
-            FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count } => {
-                Some(weight_words(words, entered(*unit, *count)))
-            }
-            FishWeight::Class { .. } => None,
-        }
+        plain(words, self.weight.as_ref()?)
     }
 }

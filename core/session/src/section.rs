@@ -4,7 +4,9 @@ use super::MatchSetup;
 use super::own_count::{EYE, OwnCount};
 use super::{OtherNet, Session};
 use restwater_match_day::rules::{NetRule, OverLimit, same_name};
+use restwater_match_day::running::Running;
 use restwater_match_day::section::{Place, TotalRange, place};
+use restwater_match_day::weigh_in;
 use restwater_match_day::weight::Weight;
 
 /// The place of the own total.
@@ -47,13 +49,23 @@ fn told(net: &OtherNet) -> TotalRange {
 /// The own total: what the scales showed, otherwise the own count, with each net within its limit.
 fn mine(session: &Session, setup: &MatchSetup, own: &OwnCount) -> TotalRange {
     let mut total = TotalRange { low_g: 0.0, high_g: 0.0 };
-    for (net, rule) in own.running.nets.iter().zip(&setup.rules.nets) {
-        let scales = session.scales.iter().find(|scales| same_name(&scales.net, &net.name));
-        let (low, high) = scales.map_or((net.lower_g, net.upper_g), |s| (s.shown.grams(), s.shown.grams()));
-        let (low, high) = counted(rule, setup.rules.over_limit, low, high);
+    for (net, rule) in at_scales(session, setup, own).nets.iter().zip(&setup.rules.nets) {
+        let (low, high) = counted(rule, setup.rules.over_limit, net.lower_g, net.upper_g);
         (total.low_g, total.high_g) = (total.low_g + low, total.high_g + high);
     }
     total
+}
+
+/// The running weight with what the scales showed in place of the estimate of each net that was weighed in.
+pub fn at_scales(session: &Session, setup: &MatchSetup, own: &OwnCount) -> Running {
+    let scales: Vec<(String, Weight)> =
+        session.scales.iter().map(|net| (net.net.clone(), net.shown)).collect();
+    weigh_in::at_scales(&scales, &own.running, &setup.rules)
+}
+
+/// Whether a net was weighed in.
+pub fn is_weighed_in(session: &Session, net: &str) -> bool {
+    session.scales.iter().any(|scales| same_name(&scales.net, net))
 }
 
 /// How much counts of a net whose weight is between two figures. One that may be over a limit beyond which it does not count is worth

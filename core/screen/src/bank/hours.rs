@@ -5,8 +5,7 @@ use super::{AdviceTone, AdviceView, BankInput, BankState};
 use crate::Arg;
 use restwater_log::RodNumber;
 use restwater_match_day::clock::Phase;
-use restwater_match_day::rules::same_name;
-use restwater_session::{RodState, Session, fish_is_on};
+use restwater_session::{RodState, Session, fish_is_on, is_weighed_in};
 
 /// The state of the match, if one is on.
 fn match_phase(input: &BankInput) -> Option<Phase> {
@@ -53,9 +52,7 @@ fn still_out(session: &Session) -> Option<RodNumber> {
 
 /// What is left to do once every bait is in: the weigh-in of every net, and after it only the end.
 fn after_all_out(input: &BankInput) -> String {
-    let weighed = |net: &str| {
-        input.session.is_some_and(|session| session.scales.iter().any(|s| same_name(&s.net, net)))
-    };
+    let weighed = |net: &str| input.session.is_some_and(|session| is_weighed_in(session, net));
     let match_day = input.session.and_then(|session| session.match_day.as_ref());
     let nets = match_day.map_or(&[][..], |match_day| &match_day.setup.rules.nets);
     let left: Vec<&str> = nets.iter().map(|net| net.name.as_str()).filter(|net| !weighed(net)).collect();

@@ -1,6 +1,7 @@
 //! Casts left, from when casts that are out had better stay out, and the forecast.
 
 use super::now::local_clock;
+use super::total::{TotalFrom, total};
 use super::weights::estimate;
 use super::{MatchInput, MatchLine, RestInput};
 use crate::Arg;
@@ -9,7 +10,7 @@ use crate::figures::whole;
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
-use restwater_session::own_count::OwnCount;
+use restwater_match_day::running::Running;
 use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::rods_waited_min;
 use restwater_session::{MatchDay, MatchSetup};
@@ -97,13 +98,17 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
         lines.push(line("match-bites", known.map(|c| count(c.bites))));
         lines.push(line("match-fish-to-come", known.map(|c| count(c.fish))));
         lines.push(line("match-weight-to-come", known.map(|c| weight(c.weight))));
-        let end = known.zip(input.counted()).map(|(c, own)| finish(&setup.rules, &own.running, c.weight));
+        let end = known.zip(input.at_scales()).map(|(c, own)| finish(&setup.rules, &own, c.weight));
         lines.push(line("match-finish", end.map(weight)));
-    } else if let Some(own) = input.counted() {
-        lines.push(MatchLine::new(
-            input.say("match-own-count", &[]),
-            estimate(input.words, setup.unit, own.running.counts_g),
-        ));
+    } else if let Some((from, weight)) =
+        input.session.zip(input.counted()).and_then(|(session, own)| total(input.words, session, setup, own))
+    {
+        let id = match from {
+            TotalFrom::OwnCount => "match-own-count",
+            TotalFrom::Both => "match-count-both",
+            TotalFrom::Scales => "match-count-scales",
+        };
+        lines.push(MatchLine::new(input.say(id, &[]), weight));
     }
     lines.extend(super::section::line(input));
     lines.push(light(input, setup));
@@ -117,7 +122,7 @@ pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
         return input.say("match-coming-cant-tell", &[]);
     };
     let setup = &match_day.setup;
-    let end = input.counted().map(|own| finish(&setup.rules, &own.running, coming.weight).likely);
+    let end = input.at_scales().map(|own| finish(&setup.rules, &own, coming.weight).likely);
     let count = |range: Range| libm::round(range.likely).max(0.0) as usize;
     let weight = estimate(input.words, setup.unit, end.unwrap_or(coming.weight.likely));
     let args = [
@@ -193,10 +198,10 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
         }
     }
     notes.extend(standing);
-    notes.extend(input.counted().and_then(|own| eye_note(input, own)));
+    notes.extend(input.at_scales().and_then(|own| eye_note(input, &own)));
     notes
 }
 
-fn eye_note(input: &MatchInput, own: &OwnCount) -> Option<String> {
-    own.running.nets.iter().any(|n| n.estimated.mean_g > 0.0).then(|| input.say("match-estimates", &[]))
+fn eye_note(input: &MatchInput, own: &Running) -> Option<String> {
+    own.nets.iter().any(|n| n.estimated.mean_g > 0.0).then(|| input.say("match-estimates", &[]))
 }

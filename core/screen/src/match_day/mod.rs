@@ -4,6 +4,7 @@ mod coming;
 mod now;
 mod rules;
 mod section;
+mod total;
 mod weigh_in;
 mod weights;
 
@@ -11,17 +12,18 @@ pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
 pub use rules::{first_match, is_net_number, net_name, usual_class};
 pub use section::{OnScales, hanging, scales_cycle};
+pub(crate) use total::{TotalFrom, total};
 pub(crate) use weights::{estimate, unit_id};
 pub use weights::{guess_in, short as weight_words, units, weigh_in_unit};
 
 use super::{Arg, ChoiceRow, FiguresView, LeafKey, MatchTap, Wording};
 use restwater_log::{Side, WeightUnit};
-use restwater_match_day::running::RunningError;
+use restwater_match_day::running::{Running, RunningError};
 use restwater_match_day::typed::TypedWeight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
 use restwater_session::rest::Rest;
-use restwater_session::{CaughtFish, MatchDay, PegPlace, Rhythm, Session, Stamp};
+use restwater_session::{CaughtFish, MatchDay, PegPlace, Rhythm, Session, Stamp, at_scales, is_weighed_in};
 use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
 
@@ -264,6 +266,15 @@ impl MatchInput<'_> {
 
     fn counted(&self) -> Option<&OwnCount> {
         self.count?.as_ref().ok()
+    }
+
+    /// The running weight, with what the scales showed of the nets that were weighed in.
+    fn at_scales(&self) -> Option<Running> {
+        Some(at_scales(self.session?, self.setup()?, self.counted()?))
+    }
+
+    fn is_weighed_in(&self, net: &str) -> bool {
+        self.session.is_some_and(|session| is_weighed_in(session, net))
     }
 }
 

@@ -1,5 +1,6 @@
 //! Time left, the nets, and what their weights are based on.
 
+use super::total::TotalFrom;
 use super::weights::{estimate, short};
 use super::{AlarmView, MatchInput, MatchPhase, NetView, NetWarning};
 use crate::date::hours_minutes;
@@ -84,8 +85,8 @@ pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, now: &Stamp) -> O
 
 /// The nets with their running weights.
 pub(super) fn nets(input: &MatchInput, setup: &MatchSetup) -> Vec<NetView> {
-    let Some(count) = input.counted() else { return Vec::new() };
-    let nets = count.running.nets.iter().zip(&setup.rules.nets);
+    let (Some(count), Some(running)) = (input.counted(), input.at_scales()) else { return Vec::new() };
+    let nets = running.nets.iter().zip(&setup.rules.nets);
     nets.map(|(net, rule)| net_view(input, setup, count, net, rule)).collect()
 }
 
@@ -109,7 +110,9 @@ fn net_view(
     let unit = setup.unit;
     let weight = net_weight(input.words, unit, net);
     let fish = input.words.say_with("match-fish", &[("count", Arg::Count(net.fish as usize))]);
+    let weighed = input.is_weighed_in(&net.name);
     let holds = match net.fish {
+        _ if weighed => input.say("match-net-weighed", &[("fish", &fish), ("weight", &weight)]),
         0 => input.say("match-net-empty", &[]),
         _ => input.say("match-net-holds", &[("fish", &fish), ("weight", &weight)]),
     };
@@ -137,7 +140,7 @@ fn net_view(
         says,
         warning,
         shares,
-        in_use: count.using.as_deref() == Some(&net.name),
+        in_use: !weighed && count.using.as_deref() == Some(&net.name),
         spoken,
     }
 }
@@ -164,7 +167,9 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     let Some(count) = input.counted() else { return notes };
     let counted =
         |id: &str, n: u32| (n > 0).then(|| input.words.say_with(id, &[("count", Arg::Count(n as usize))]));
-    notes.extend(counted("match-unknown", count.unknown));
+    // Once every net was weighed in, nothing is counted as average any more.
+    let all_weighed = input.session.is_some_and(|session| TotalFrom::of(session, count) == TotalFrom::Scales);
+    notes.extend(counted("match-unknown", count.unknown).filter(|_| !all_weighed));
     notes.extend(counted("match-not-counted", count.running.not_counted));
     notes.extend(counted("match-put-back", count.put_back));
     notes.extend(counted("match-no-net", count.no_net.len() as u32));

@@ -2,11 +2,12 @@
 
 use super::section::{self, OnScales, hanging, scales_cycle, told};
 use super::weights::unit_id;
-use super::weights::{estimate, rounded, short};
+use super::weights::{estimate, finest, rounded, short};
 use super::{MatchInput, MatchKey, MatchLine, WeighInPage};
 use crate::MatchTap;
 use restwater_log::WeightUnit;
 use restwater_match_day::clock::Phase;
+use restwater_match_day::rules::same_name;
 use restwater_match_day::weigh_in::{Agreement, WeighedIn, compare};
 use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
@@ -18,6 +19,8 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
     let on = input.session.and_then(|session| hanging(setup, session, input.on_scales));
     let place = all.iter().position(|other| Some(other) == on.as_ref()).unwrap_or(0);
     let name = on.as_ref().map_or_else(String::new, |on| on.words(input));
+    let of_another = matches!(on, Some(OnScales::Peg(_)));
+    let before = on.as_ref().filter(|_| input.typed.is_empty()).and_then(|on| known(input, on));
     let (lines, notes) = match on {
         Some(OnScales::Peg(peg)) => {
             (std::iter::once(told(input, peg)).chain(section::line(input)).collect(), Vec::new())
@@ -32,9 +35,34 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
         title: input.say("match-weigh-in-title", &[("net", &name)]),
         lines,
         notes,
-        figure: input.words.decimals(&input.typed.shown()),
+        figure: before.as_ref().map_or_else(|| input.words.decimals(&input.typed.shown()), Clone::clone),
         pad,
-        weighed: weighed(input, &name, matches!(on, Some(OnScales::Peg(_)))),
+        weighed: match before {
+            Some(before) => weighed_before(input, &name, of_another, before),
+            None => weighed(input, &name, of_another),
+        },
+    }
+}
+
+/// What is known of the weight of what is on the scales.
+fn known(input: &MatchInput, on: &OnScales) -> Option<String> {
+    let session = input.session?;
+    let shown = match on {
+        OnScales::Net(net) => session.scales.iter().find(|scales| same_name(&scales.net, net))?.shown,
+        OnScales::Peg(peg) => session.others.iter().find(|other| other.peg == *peg)?.shown,
+    };
+    Some(short(input.words, shown))
+}
+
+/// The key while nothing is typed for a net whose weight is known: it says so and there is nothing to confirm.
+fn weighed_before(input: &MatchInput, name: &str, of_another: bool, weight: String) -> MatchKey {
+    let id = if of_another { "match-weigh-in-known" } else { "match-weigh-in-done" };
+    MatchKey {
+        spoken: input.say(&format!("{id}-spoken"), &[("net", name), ("weight", &weight)]),
+        sub: input.say(&format!("{id}-sub"), &[("net", name)]),
+        label: weight,
+        enabled: false,
+        ..weighed(input, name, of_another)
     }
 }
 
@@ -134,14 +162,6 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
     notes.extend(any(Agreement::ScalesMore).then(|| input.say("match-scales-more", &[])));
     notes.extend(any(Agreement::ScalesLess).then(|| input.say("match-scales-less", &[])));
     (lines, notes)
-}
-
-/// To the dram or the gram.
-fn finest(unit: WeightUnit, grams: f64) -> Weight {
-    match unit {
-        WeightUnit::Drams => Weight::Drams(libm::round(grams / Weight::Drams(1).grams()) as i64),
-        WeightUnit::Grams => Weight::Grams(libm::round(grams) as i64),
-    }
 }
 
 fn own_lines(input: &MatchInput, setup: &MatchSetup, own: &OwnCount) -> Vec<MatchLine> {

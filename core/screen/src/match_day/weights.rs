@@ -61,6 +61,14 @@ pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
     }
 }
 
+/// To the dram or the gram.
+pub(super) fn finest(unit: WeightUnit, grams: f64) -> Weight {
+    match unit {
+        WeightUnit::Drams => Weight::Drams(libm::round(grams / Weight::Drams(1).grams()) as i64),
+        WeightUnit::Grams => Weight::Grams(libm::round(grams) as i64),
+    }
+}
+
 /// A weight without the zero parts at either end: "50 lb", "8 oz", "1 lb 8 oz", "4 lb 0 oz 8 dr", "20 kg".
 pub fn short(words: &Wording, weight: Weight) -> String {
     let Some((lb, oz, dr)) = weight.as_lb_oz_dr() else {
