@@ -4,8 +4,10 @@ waits-title = Wartezeiten
 waits-none = Beginne einen Ansitz und wirf. Wartezeiten erscheinen, wenn ein Wurf endet.
 waits-none-yet = Mach einen Wurf: tippe ZURÜCK, dann WURF. Wartezeiten erscheinen, wenn er endet.
 waits-by-spot = Die Antworten gelten über alle Stellen. An der Stelle von Rute { $rod }: { $minutes } min liegen lassen.
-habit-before-bites = Du holst nach { $habit } ein. Jeder Biss in diesem Ansitz kam nach { $after }.
-habit-of-the-day = Du holst nach { $habit } ein. Jeder Biss kam nach { $after }.
+habit-before-bites = Jeder Biss in diesem Ansitz kam nach { $after } min.
+habit-of-the-day = Jeder Biss kam nach { $after } min.
+habit-all = Alle { $all } Male hast du bis { $by } min eingeholt.
+habit-some = { $early } von { $all } Malen hast du bis { $by } min eingeholt.
 waits-counts = { $bites ->
     [0] Kein Biss
     [one] 1 Biss
@@ -76,7 +78,7 @@ waits-bites-between = { $bites ->
    *[other] Alle { $bites } Bisse kamen zwischen { $low } und { $high } min.
 }
 waits-not-tried = Nicht probiert: über { $minutes } min.
-waits-leave-how = Punkt: die beste Zeit. Strich: wann du jetzt einholst.
+waits-leave-how = Punkt: die beste Zeit. Strich: bis dahin hast du jedes zweite Mal eingeholt.
 waits-leave-figures = Bisse je Stunde nach Erneuerung und Ertrag (renewal reward). Fast am besten: höchstens 5 % unter dem Besten, gekürzt, wo ein leerer Wurf besser eingeholt wird.
 waits-fed = Würfe, in den { $minutes } min vor ihrem Einschlag gefüttert: Bisse etwa { $times }-mal so schnell (95 %: { $limits }). Gezählte Würfe: { $fed } gefüttert, { $other } nicht.
 waits-earlier = Dieser Ansitz gegen frühere
@@ -135,7 +137,7 @@ legend-signs-says = Ein Zeichen bedeutet auf jedem Bild dasselbe.
 sign-diamond = Raute
 sign-diamond-means = Ein Biss. Auf Streifen und Kurven bei seiner Wartezeit, auf der Karte, wo der Wurf lag.
 sign-stroke = Strich
-sign-stroke-means = Ein Wurf, ohne Biss eingeholt; ein langer: wann du meist einholst.
+sign-stroke-means = Ein Wurf, ohne Biss eingeholt; bis zu einem langen hast du jedes zweite Mal eingeholt.
 sign-triangle = Offenes Dreieck
 sign-triangle-means = Ein Streifer.
 sign-cross = Kreuz

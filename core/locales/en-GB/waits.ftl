@@ -5,8 +5,10 @@ waits-none = Start a session and make a cast. Waits appear when it ends.
 waits-none-yet = Make a cast: tap BACK, then CAST. Waits appear when it ends.
 waits-by-spot = The answers are over all spots. At the spot of rod { $rod }, leave a cast { $minutes } min.
 # Said only from three bites and three casts wound in by choice.
-habit-before-bites = You wind in at { $habit }. Every bite this session came after { $after }.
-habit-of-the-day = You wind in at { $habit }. Every bite came after { $after }.
+habit-before-bites = Every bite this session came after { $after } min.
+habit-of-the-day = Every bite came after { $after } min.
+habit-all = Your { $all } wind-ins all came by { $by } min.
+habit-some = { $early } of your { $all } wind-ins came by { $by } min.
 waits-counts = { $bites ->
     [0] No bites
     [one] 1 bite
@@ -77,7 +79,7 @@ waits-bites-between = { $bites ->
    *[other] All { $bites } bites came between { $low } and { $high } min.
 }
 waits-not-tried = Not tried: over { $minutes } min.
-waits-leave-how = Dot: the best time. Stroke: when you wind in now.
+waits-leave-how = Dot: the best time. Stroke: half of your wind-ins came by then.
 waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
 waits-fed = Casts fed in the { $minutes } min before their splash: bites about { $times } times as quick (95 %: { $limits }). Casts counted: { $fed } fed, { $other } not.
 waits-earlier = This session against earlier ones
@@ -137,7 +139,7 @@ legend-signs-says = A sign means the same on every picture.
 sign-diamond = Diamond
 sign-diamond-means = A bite. On the strip and the charts at its wait, on the map where the cast lay.
 sign-stroke = Stroke
-sign-stroke-means = A cast wound in without a bite; a long one is when you usually wind in.
+sign-stroke-means = A cast wound in without a bite; by a long one half of your wind-ins came.
 sign-triangle = Open triangle
 sign-triangle-means = A liner.
 sign-cross = Cross

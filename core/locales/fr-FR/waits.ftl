@@ -4,8 +4,10 @@ waits-title = Attentes
 waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un lancer finit.
 waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
 waits-by-spot = Les réponses valent pour tous les points. Sur celui de la canne { $rod } : laissez { $minutes } min.
-habit-before-bites = Vous ramenez à { $habit }. Chaque touche de cette sortie est venue après { $after }.
-habit-of-the-day = Vous ramenez à { $habit }. Chaque touche est venue après { $after }.
+habit-before-bites = Chaque touche de cette sortie est venue après { $after } min.
+habit-of-the-day = Chaque touche est venue après { $after } min.
+habit-all = Vos { $all } retours sont tous venus avant { $by } min.
+habit-some = { $early } de vos { $all } retours sont venus avant { $by } min.
 waits-counts = { $bites ->
     [0] Aucune touche
     [one] { $bites } touche
@@ -76,7 +78,7 @@ waits-bites-between = { $bites ->
    *[other] Les { $bites } touches sont venues entre { $low } et { $high } min.
 }
 waits-not-tried = Pas essayé : plus de { $minutes } min.
-waits-leave-how = Point : le meilleur moment. Trait : quand vous ramenez.
+waits-leave-how = Point : le meilleur moment. Trait : la moitié de vos retours sont venus avant.
 waits-leave-figures = Touches par heure par renouvellement et gain (renewal reward). Presque le mieux : à 5 % du mieux, coupé là où un lancer vide gagne à être ramené.
 waits-fed = Lancers amorcés dans les { $minutes } min avant l'impact : touches environ { $times } fois aussi rapides (95 % : { $limits }). Lancers comptés : { $fed } amorcés, { $other } non.
 waits-earlier = Cette sortie contre les passées
@@ -135,7 +137,7 @@ legend-signs-says = Un signe veut dire la même chose sur chaque image.
 sign-diamond = Losange
 sign-diamond-means = Une touche. Sur la bande et les courbes à son attente, sur la carte où était le lancer.
 sign-stroke = Trait
-sign-stroke-means = Un lancer ramené sans touche ; un long : quand vous ramenez d'habitude.
+sign-stroke-means = Un lancer ramené sans touche ; avant un long, la moitié de vos retours.
 sign-triangle = Triangle ouvert
 sign-triangle-means = Un frôlement.
 sign-cross = Croix

@@ -299,6 +299,9 @@ fn a_habit_that_ends_casts_before_every_bite_is_pointed_out() {
     }
     let (view, _) = screen(&fold(SESSION, &day.ops), &[], &CastFilter::default());
     let says = &chart(&view, ChartKind::LeaveTime).says;
-    assert!(says.contains("You wind in at 10. Every bite this session came after 15."), "{says}");
+    assert!(
+        says.contains("Your 12 wind-ins all came by 10 min. Every bite this session came after 15 min."),
+        "{says}"
+    );
     assert!(says.contains("All 4 bites came between 16 and 22 min."), "{says}");
 }
