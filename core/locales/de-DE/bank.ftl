@@ -260,9 +260,9 @@ notice-time = { $what }: Zeit zurückgesetzt.
 
 # Was zu tun ist, wenn die Minute der Überschrift da ist, wo die Stellen es sagen.
 spots-here = { $casts ->
-    [0] Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
-    [one] Hier nichts in { $minutes } min vor diesem Wurf. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
-   *[other] Hier nichts in { $minutes } min bei { $casts } Würfen vor diesem. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
+    [0] Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
+    [one] Hier nichts in { $minutes } min vor diesem Wurf. Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
+   *[other] Hier nichts in { $minutes } min bei { $casts } Würfen vor diesem. Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
 }
 spots-recast = Dann wirf hier neu. { spots-here }.
-spots-move = Dann wechsle zu { $where }. { spots-here }. An der anderen Stelle sind es { $there } von 100.
+spots-move = Dann wechsle zu { $where }. { spots-here }. An der anderen Stelle sind es etwa { $there } von 100.

@@ -55,13 +55,13 @@ waits-cant-tell = Noch unklar: bisher { $bites ->
    *[other] { $bites } Bisse
 }.
 waits-survival = Noch ohne Biss
-waits-half = Die Hälfte der Würfe hatte bis { $median } min einen Biss.
+waits-half = Von Würfen, die { $median } min liegen, bekommt etwa die Hälfte einen Biss (geschätzt).
 waits-half-limits = Diese Zeit könnte, in Minuten, { $limits } sein (95-%-Grenzen).
-waits-not-half = Weniger als die Hälfte der Würfe hatte einen Biss. Die längste Wartezeit war { $longest } min.
+waits-not-half = Von Würfen, die { $longest } min liegen, die längste Wartezeit, bekommt weniger als die Hälfte einen Biss (geschätzt).
 waits-survival-how = Stufen: gesehen; Punkte: wie weit das täuschen kann. Gestrichelt: für den nächsten Wurf erwartet.
 waits-survival-figures = Stufen nach Kaplan und Meier, Punkte ihre Log-log-Grenzen (95 %), weit genug dafür, dass Würfe einer Stunde einander gleichen.
 waits-hazard = Wann Bisse kommen
-waits-thickest = Beste Minute: etwa { $minute } nach dem Einschlag. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
+waits-thickest = Beste Minute: etwa { $minute } min nach dem Einschlag. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
 waits-rising = Bei { $minute } min, der längsten Wartezeit, kommen Bisse immer noch schneller. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
 waits-flat = Keine Minute sticht heraus: ein Biss kommt früh etwa so gut wie spät.
 waits-hazard-how = Balken: Bisse je 100 Minuten im Wasser, wie gesehen. Gestrichelt: erwartet.
@@ -128,7 +128,7 @@ forecast-last = Liegen lassen, was draußen ist
 forecast-last-value = in den letzten { $value } min
 forecast-one = { $likely }
 forecast-range = { $low } bis { $high }, wohl { $likely }
-forecast-says = An { $percent } von 100 solchen Tagen kommt in den nächsten { $minutes } min ein Biss.
+forecast-says = An etwa { $percent } von 100 solchen Tagen kommt in den nächsten { $minutes } min ein Biss.
 forecast-cant-tell = Noch zu wenige Bisse: diese Spannen sind kaum mehr als Gewohnheit. An etwa { $percent } von 100 Tagen kommt in den nächsten { $minutes } min ein Biss.
 forecast-how = An 8 von 10 solchen Tagen liegt die Summe in jeder Spanne. Angenommen: dieser Wurf liegt { $leave } min, spätere { $then } min, { $turn } min vom Einholen bis zum Einschlag. In jenen letzten Minuten hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs; eine Rute, die drin ist, darf noch geworfen werden.
 

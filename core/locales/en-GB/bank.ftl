@@ -262,9 +262,9 @@ notice-time = Time of { $what } set back.
 
 # What to do when the minute of the headline has come, where the spots tell.
 spots-here = { $casts ->
-    [0] If nothing bites by then, { $here } of 100 such spots hold fish
-    [one] Nothing here in { $minutes } min before this cast. If nothing bites by then, { $here } of 100 such spots hold fish
-   *[other] Nothing here in { $minutes } min over { $casts } casts before this one. If nothing bites by then, { $here } of 100 such spots hold fish
+    [0] If nothing bites by then, about { $here } of 100 such spots hold fish
+    [one] Nothing here in { $minutes } min before this cast. If nothing bites by then, about { $here } of 100 such spots hold fish
+   *[other] Nothing here in { $minutes } min over { $casts } casts before this one. If nothing bites by then, about { $here } of 100 such spots hold fish
 }
 spots-recast = Then recast here. { spots-here }.
-spots-move = Then move to { $where }. { spots-here }. At the other spot it is { $there } of 100.
+spots-move = Then move to { $where }. { spots-here }. At the other spot it is about { $there } of 100.

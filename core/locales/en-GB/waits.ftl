@@ -56,13 +56,13 @@ waits-cant-tell = Can't tell yet: { $bites ->
    *[other] { $bites } bites
 } so far.
 waits-survival = Still without a bite
-waits-half = Half of the casts had a bite by { $median } min.
+waits-half = Of casts left out { $median } min, about half get a bite (estimated).
 waits-half-limits = That time, in minutes, could be { $limits } (95 % limits).
-waits-not-half = Fewer than half of the casts had a bite. The longest wait was { $longest } min.
+waits-not-half = Of casts left out { $longest } min, the longest wait, fewer than half get a bite (estimated).
 waits-survival-how = Steps: what was seen, dots how far it may be off. Dashes: what is expected of the next cast.
 waits-survival-figures = Steps by Kaplan and Meier, dots their log-log limits (95 %), wide enough for casts of one hour being alike.
 waits-hazard = When bites come
-waits-thickest = Best minute: about { $minute } after the splash. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
+waits-thickest = Best minute: about { $minute } min after the splash. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
 waits-rising = Bites still come quicker at { $minute } min, the longest wait. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
 waits-flat = No minute stands out: a bite is about as likely early as late.
 waits-hazard-how = Bars: bites per 100 minutes out, as seen. Dashes: what is expected.
@@ -129,7 +129,7 @@ forecast-last = Leave what is out
 forecast-last-value = in the last { $value } min
 forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
-forecast-says = On { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
+forecast-says = On about { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
 forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
 forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a new cast has less than half of a full cast's chance; a rod that is in may still be cast.
 

@@ -260,9 +260,9 @@ notice-time = Heure reculée : { $what }.
 
 # Que faire quand la minute du titre est venue, là où les points le disent.
 spots-here = { $casts ->
-    [0] Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
-    [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
-   *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
+    [0] Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
+    [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
+   *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
 }
 spots-recast = Ensuite, relancez ici. { spots-here }.
-spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre point : { $there } sur 100.
+spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre point : environ { $there } sur 100.

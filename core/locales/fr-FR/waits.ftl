@@ -55,13 +55,13 @@ waits-cant-tell = Pas encore clair : { $bites ->
    *[other] { $bites } touches
 } jusqu'ici.
 waits-survival = Encore sans touche
-waits-half = La moitié des lancers avaient une touche avant { $median } min.
+waits-half = Des lancers laissés { $median } min, environ la moitié ont une touche (estimation).
 waits-half-limits = Ce temps, en minutes, pourrait être de { $limits } (limites à 95 %).
-waits-not-half = Moins de la moitié des lancers ont eu une touche. La plus longue attente : { $longest } min.
+waits-not-half = Des lancers laissés { $longest } min, la plus longue attente, moins de la moitié ont une touche (estimation).
 waits-survival-how = Marches : ce qu'on a vu ; points : l'erreur possible. Tirets : ce qu'on attend du prochain lancer.
 waits-survival-figures = Marches de Kaplan et Meier, points leurs limites log-log (95 %), assez larges pour que les lancers d'une heure se ressemblent.
 waits-hazard = Quand viennent les touches
-waits-thickest = Meilleure minute : environ { $minute } après l'impact. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
+waits-thickest = Meilleure minute : environ { $minute } min après l'impact. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
 waits-rising = Les touches viennent encore plus vite à { $minute } min, la plus longue attente. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
 waits-flat = Aucune minute ne ressort : une touche vient à peu près autant tôt que tard.
 waits-hazard-how = Barres : touches pour 100 minutes à l'eau, vues. Tirets : ce qu'on attend.
@@ -128,7 +128,7 @@ forecast-last = Laisser ce qui est à l'eau
 forecast-last-value = dans les { $value } dernières min
 forecast-one = { $likely }
 forecast-range = { $low } à { $high }, sans doute { $likely }
-forecast-says = { $percent } jours pareils sur 100, une touche vient dans les { $minutes } min.
+forecast-says = Environ { $percent } jours pareils sur 100, une touche vient dans les { $minutes } min.
 forecast-cant-tell = Trop peu de touches : ces fourchettes ne sont guère qu'une habitude. Environ { $percent } jours sur 100, une touche vient dans les { $minutes } min.
 forecast-how = 8 jours pareils sur 10, le total tombe dans chaque fourchette. Supposé : ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min du retour à l'impact. Dans ces dernières minutes, un appât relancé a moins de la moitié des chances d'un lancer plein ; une canne rentrée peut encore lancer.
 
