@@ -218,7 +218,7 @@ casts-not-seen = { $count ->
 advice-window = Die Hälfte der Bisse wird zwischen { $from } und { $to } min erwartet.
 advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent } %.
 advice-longer = Über { $minutes } min hast du nie gewartet: lass diesen länger, dann weißt du es.
-advice-lost = Dein Einholen zur üblichen Zeit kostet etwa { $percent } % der Bisse.
+advice-lost = Immer zur mittleren deiner Zeiten einzuholen, würde etwa { $percent } % der Bisse kosten.
 advice-guess = Nimmt { $minutes } min zwischen Würfen an, bis drei gemessen sind.
 
 strip-spoken = { $elapsed ->
@@ -260,9 +260,9 @@ notice-time = { $what }: Zeit zurückgesetzt.
 
 # Was zu tun ist, wenn die Minute der Überschrift da ist, wo die Stellen es sagen.
 spots-here = { $casts ->
-    [0] Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
-    [one] Hier nichts in { $minutes } min vor diesem Wurf. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
-   *[other] Hier nichts in { $minutes } min bei { $casts } Würfen vor diesem. Beißt bis dahin nichts, ist an { $here } von 100 solchen Stellen Fisch
+    [0] Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
+    [one] Hier nichts in { $minutes } min vor diesem Wurf. Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
+   *[other] Hier nichts in { $minutes } min bei { $casts } Würfen vor diesem. Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
 }
 spots-recast = Dann wirf hier neu. { spots-here }.
-spots-move = Dann wechsle zu { $where }. { spots-here }. An der anderen Stelle sind es { $there } von 100.
+spots-move = Dann wechsle zu { $where }. { spots-here }. An der anderen Stelle sind es etwa { $there } von 100.

@@ -58,7 +58,7 @@ change-counts = { $value }: { $counts }.
 change-find-out = So zeigt es sich: { $a }, { $b }, { $b }, { $a } auf einer Stelle, mit einer Rute.
 change-find-out-spots = So zeigt es sich: ein Wurf auf die eine Stelle, zwei auf die andere, einer auf die erste, mit derselben Rute.
 change-rate = { $rate } je Stunde ({ $limits })
-change-of-100 = Von 100 Änderungen, die so aussehen: { $better } sprechen für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
+change-of-100 = Von 100 Änderungen, die so aussehen, sprechen etwa { $better } für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
 change-hour-or-change = Zu selten gewechselt: es kann an der Stunde liegen.
 change-ratio = { $value } gegen { $other }: { $ratio }-mal so viele Bisse je Minute (95 %: { $limits }).
 change-ratio-open = { $value } gegen { $other }: kein Verhältnis, eine Seite hat keinen Biss.
@@ -126,7 +126,7 @@ question-others = { $sessions ->
     [one] 1 weiterer Ansitz zählt nicht.
    *[other] { $sessions } weitere Ansitze zählen nicht.
 }
-question-of-100 = Bei diesen Ansitzen, von 100 Fragen, die so aussehen: { $better } sprechen für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
+question-of-100 = Bei diesen Ansitzen, von 100 Fragen, die so aussehen, sprechen etwa { $better } für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
 question-more = Etwa { $sessions ->
     [one] 1 weiterer Ansitz
    *[other] { $sessions } weitere Ansitze

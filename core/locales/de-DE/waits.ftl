@@ -4,8 +4,10 @@ waits-title = Wartezeiten
 waits-none = Beginne einen Ansitz und wirf. Wartezeiten erscheinen, wenn ein Wurf endet.
 waits-none-yet = Mach einen Wurf: tippe ZURÜCK, dann WURF. Wartezeiten erscheinen, wenn er endet.
 waits-by-spot = Die Antworten gelten über alle Stellen. An der Stelle von Rute { $rod }: { $minutes } min liegen lassen.
-habit-before-bites = Du holst nach { $habit } ein. Jeder Biss in diesem Ansitz kam nach { $after }.
-habit-of-the-day = Du holst nach { $habit } ein. Jeder Biss kam nach { $after }.
+habit-before-bites = Jeder Biss in diesem Ansitz kam nach { $after } min.
+habit-of-the-day = Jeder Biss kam nach { $after } min.
+habit-all = Alle { $all } Male hast du bis { $by } min eingeholt.
+habit-some = { $early } von { $all } Malen hast du bis { $by } min eingeholt.
 waits-counts = { $bites ->
     [0] Kein Biss
     [one] 1 Biss
@@ -53,13 +55,13 @@ waits-cant-tell = Noch unklar: bisher { $bites ->
    *[other] { $bites } Bisse
 }.
 waits-survival = Noch ohne Biss
-waits-half = Die Hälfte der Würfe hatte bis { $median } min einen Biss.
+waits-half = Von Würfen, die { $median } min liegen, bekommt etwa die Hälfte einen Biss (geschätzt).
 waits-half-limits = Diese Zeit könnte, in Minuten, { $limits } sein (95-%-Grenzen).
-waits-not-half = Weniger als die Hälfte der Würfe hatte einen Biss. Die längste Wartezeit war { $longest } min.
+waits-not-half = Von Würfen, die { $longest } min liegen, die längste Wartezeit, bekommt weniger als die Hälfte einen Biss (geschätzt).
 waits-survival-how = Stufen: gesehen; Punkte: wie weit das täuschen kann. Gestrichelt: für den nächsten Wurf erwartet.
 waits-survival-figures = Stufen nach Kaplan und Meier, Punkte ihre Log-log-Grenzen (95 %), weit genug dafür, dass Würfe einer Stunde einander gleichen.
 waits-hazard = Wann Bisse kommen
-waits-thickest = Beste Minute: etwa { $minute } nach dem Einschlag. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
+waits-thickest = Beste Minute: etwa { $minute } min nach dem Einschlag. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
 waits-rising = Bei { $minute } min, der längsten Wartezeit, kommen Bisse immer noch schneller. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
 waits-flat = Keine Minute sticht heraus: ein Biss kommt früh etwa so gut wie spät.
 waits-hazard-how = Balken: Bisse je 100 Minuten im Wasser, wie gesehen. Gestrichelt: erwartet.
@@ -76,7 +78,7 @@ waits-bites-between = { $bites ->
    *[other] Alle { $bites } Bisse kamen zwischen { $low } und { $high } min.
 }
 waits-not-tried = Nicht probiert: über { $minutes } min.
-waits-leave-how = Punkt: die beste Zeit. Strich: wann du jetzt einholst.
+waits-leave-how = Punkt: die beste Zeit. Strich: bis dahin hast du jedes zweite Mal eingeholt.
 waits-leave-figures = Bisse je Stunde nach Erneuerung und Ertrag (renewal reward). Fast am besten: höchstens 5 % unter dem Besten, gekürzt, wo ein leerer Wurf besser eingeholt wird.
 waits-fed = Würfe, in den { $minutes } min vor ihrem Einschlag gefüttert: Bisse etwa { $times }-mal so schnell (95 %: { $limits }). Gezählte Würfe: { $fed } gefüttert, { $other } nicht.
 waits-earlier = Dieser Ansitz gegen frühere
@@ -126,7 +128,7 @@ forecast-last = Liegen lassen, was draußen ist
 forecast-last-value = in den letzten { $value } min
 forecast-one = { $likely }
 forecast-range = { $low } bis { $high }, wohl { $likely }
-forecast-says = An { $percent } von 100 solchen Tagen kommt in den nächsten { $minutes } min ein Biss.
+forecast-says = An etwa { $percent } von 100 solchen Tagen kommt in den nächsten { $minutes } min ein Biss.
 forecast-cant-tell = Noch zu wenige Bisse: diese Spannen sind kaum mehr als Gewohnheit. An etwa { $percent } von 100 Tagen kommt in den nächsten { $minutes } min ein Biss.
 forecast-how = An 8 von 10 solchen Tagen liegt die Summe in jeder Spanne. Angenommen: dieser Wurf liegt { $leave } min, spätere { $then } min, { $turn } min vom Einholen bis zum Einschlag. In jenen letzten Minuten hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs; eine Rute, die drin ist, darf noch geworfen werden.
 
@@ -135,7 +137,7 @@ legend-signs-says = Ein Zeichen bedeutet auf jedem Bild dasselbe.
 sign-diamond = Raute
 sign-diamond-means = Ein Biss. Auf Streifen und Kurven bei seiner Wartezeit, auf der Karte, wo der Wurf lag.
 sign-stroke = Strich
-sign-stroke-means = Ein Wurf, ohne Biss eingeholt; ein langer: wann du meist einholst.
+sign-stroke-means = Ein Wurf, ohne Biss eingeholt; bis zu einem langen hast du jedes zweite Mal eingeholt.
 sign-triangle = Offenes Dreieck
 sign-triangle-means = Ein Streifer.
 sign-cross = Kreuz

@@ -219,7 +219,7 @@ casts-not-seen = The end of { $count ->
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
 advice-longer = You haven't waited past { $minutes } min: leave this one longer to find out.
-advice-lost = Winding in when you do now costs about { $percent } % of the bites.
+advice-lost = Always winding in at the middle of your times would cost about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.
 
 strip-spoken = { $elapsed ->
@@ -262,9 +262,9 @@ notice-time = Time of { $what } set back.
 
 # What to do when the minute of the headline has come, where the spots tell.
 spots-here = { $casts ->
-    [0] If nothing bites by then, { $here } of 100 such spots hold fish
-    [one] Nothing here in { $minutes } min before this cast. If nothing bites by then, { $here } of 100 such spots hold fish
-   *[other] Nothing here in { $minutes } min over { $casts } casts before this one. If nothing bites by then, { $here } of 100 such spots hold fish
+    [0] If nothing bites by then, about { $here } of 100 such spots hold fish
+    [one] Nothing here in { $minutes } min before this cast. If nothing bites by then, about { $here } of 100 such spots hold fish
+   *[other] Nothing here in { $minutes } min over { $casts } casts before this one. If nothing bites by then, about { $here } of 100 such spots hold fish
 }
 spots-recast = Then recast here. { spots-here }.
-spots-move = Then move to { $where }. { spots-here }. At the other spot it is { $there } of 100.
+spots-move = Then move to { $where }. { spots-here }. At the other spot it is about { $there } of 100.

@@ -58,7 +58,7 @@ change-counts = { $value }: { $counts }.
 change-find-out = To find out: { $a }, { $b }, { $b }, { $a } on one spot, one rod.
 change-find-out-spots = To find out: a cast at the one, two at the other, one at the first, with the same rod.
 change-rate = { $rate } an hour ({ $limits })
-change-of-100 = Of 100 changes that look like this: { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
+change-of-100 = Of 100 changes that look like this, about { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
 change-hour-or-change = Changed too few times to say: the hour may be the reason.
 change-ratio = { $value } against { $other }: { $ratio } times the bites per minute (95 %: { $limits }).
 change-ratio-open = { $value } against { $other }: no ratio, one side has no bites.
@@ -126,7 +126,7 @@ question-others = { $sessions ->
     [one] 1 more session doesn't count.
    *[other] { $sessions } more sessions don't count.
 }
-question-of-100 = Over these sessions, of 100 questions that look like this: { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
+question-of-100 = Over these sessions, of 100 questions that look like this, about { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
 question-more = About { $sessions ->
     [one] 1 more session
    *[other] { $sessions } more sessions

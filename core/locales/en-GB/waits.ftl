@@ -5,8 +5,10 @@ waits-none = Start a session and make a cast. Waits appear when it ends.
 waits-none-yet = Make a cast: tap BACK, then CAST. Waits appear when it ends.
 waits-by-spot = The answers are over all spots. At the spot of rod { $rod }, leave a cast { $minutes } min.
 # Said only from three bites and three casts wound in by choice.
-habit-before-bites = You wind in at { $habit }. Every bite this session came after { $after }.
-habit-of-the-day = You wind in at { $habit }. Every bite came after { $after }.
+habit-before-bites = Every bite this session came after { $after } min.
+habit-of-the-day = Every bite came after { $after } min.
+habit-all = Your { $all } wind-ins all came by { $by } min.
+habit-some = { $early } of your { $all } wind-ins came by { $by } min.
 waits-counts = { $bites ->
     [0] No bites
     [one] 1 bite
@@ -54,13 +56,13 @@ waits-cant-tell = Can't tell yet: { $bites ->
    *[other] { $bites } bites
 } so far.
 waits-survival = Still without a bite
-waits-half = Half of the casts had a bite by { $median } min.
+waits-half = Of casts left out { $median } min, about half get a bite (estimated).
 waits-half-limits = That time, in minutes, could be { $limits } (95 % limits).
-waits-not-half = Fewer than half of the casts had a bite. The longest wait was { $longest } min.
+waits-not-half = Of casts left out { $longest } min, the longest wait, fewer than half get a bite (estimated).
 waits-survival-how = Steps: what was seen, dots how far it may be off. Dashes: what is expected of the next cast.
 waits-survival-figures = Steps by Kaplan and Meier, dots their log-log limits (95 %), wide enough for casts of one hour being alike.
 waits-hazard = When bites come
-waits-thickest = Best minute: about { $minute } after the splash. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
+waits-thickest = Best minute: about { $minute } min after the splash. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
 waits-rising = Bites still come quicker at { $minute } min, the longest wait. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
 waits-flat = No minute stands out: a bite is about as likely early as late.
 waits-hazard-how = Bars: bites per 100 minutes out, as seen. Dashes: what is expected.
@@ -77,7 +79,7 @@ waits-bites-between = { $bites ->
    *[other] All { $bites } bites came between { $low } and { $high } min.
 }
 waits-not-tried = Not tried: over { $minutes } min.
-waits-leave-how = Dot: the best time. Stroke: when you wind in now.
+waits-leave-how = Dot: the best time. Stroke: half of your wind-ins came by then.
 waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
 waits-fed = Casts fed in the { $minutes } min before their splash: bites about { $times } times as quick (95 %: { $limits }). Casts counted: { $fed } fed, { $other } not.
 waits-earlier = This session against earlier ones
@@ -127,7 +129,7 @@ forecast-last = Leave what is out
 forecast-last-value = in the last { $value } min
 forecast-one = { $likely }
 forecast-range = { $low } to { $high }, most likely { $likely }
-forecast-says = On { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
+forecast-says = On about { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
 forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
 forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a new cast has less than half of a full cast's chance; a rod that is in may still be cast.
 
@@ -137,7 +139,7 @@ legend-signs-says = A sign means the same on every picture.
 sign-diamond = Diamond
 sign-diamond-means = A bite. On the strip and the charts at its wait, on the map where the cast lay.
 sign-stroke = Stroke
-sign-stroke-means = A cast wound in without a bite; a long one is when you usually wind in.
+sign-stroke-means = A cast wound in without a bite; by a long one half of your wind-ins came.
 sign-triangle = Open triangle
 sign-triangle-means = A liner.
 sign-cross = Cross

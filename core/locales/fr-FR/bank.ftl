@@ -218,7 +218,7 @@ casts-not-seen = { $count ->
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.
 advice-longer = Vous n'avez jamais attendu plus de { $minutes } min : laissez celui-ci plus longtemps pour voir.
-advice-lost = Ramener comme maintenant coûte environ { $percent } % des touches.
+advice-lost = Toujours ramener au milieu de vos temps coûterait environ { $percent } % des touches.
 advice-guess = Suppose { $minutes } min entre lancers tant que trois ne sont pas mesurés.
 
 strip-spoken = { $elapsed ->
@@ -260,9 +260,9 @@ notice-time = Heure reculée : { $what }.
 
 # Que faire quand la minute du titre est venue, là où les points le disent.
 spots-here = { $casts ->
-    [0] Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
-    [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
-   *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, { $here } points sur 100 de ce genre ont du poisson
+    [0] Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
+    [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
+   *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
 }
 spots-recast = Ensuite, relancez ici. { spots-here }.
-spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre point : { $there } sur 100.
+spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre point : environ { $there } sur 100.

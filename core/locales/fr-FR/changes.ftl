@@ -58,7 +58,7 @@ change-counts = { $value } : { $counts }.
 change-find-out = Pour savoir : { $a }, { $b }, { $b }, { $a } sur un point, une canne.
 change-find-out-spots = Pour savoir : un lancer sur l'un, deux sur l'autre, un sur le premier, avec la même canne.
 change-rate = { $rate } par heure ({ $limits })
-change-of-100 = Sur 100 changements pareils : { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
+change-of-100 = Sur 100 changements pareils, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
 change-hour-or-change = Trop peu de changements pour dire : c'est peut-être l'heure.
 change-ratio = { $value } contre { $other } : { $ratio } fois les touches par minute (95 % : { $limits }).
 change-ratio-open = { $value } contre { $other } : pas de rapport, un côté est sans touche.
@@ -126,7 +126,7 @@ question-others = { $sessions ->
     [one] 1 autre sortie ne compte pas.
    *[other] { $sessions } autres sorties ne comptent pas.
 }
-question-of-100 = Sur ces sorties, sur 100 questions pareilles : { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
+question-of-100 = Sur ces sorties, sur 100 questions pareilles, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
 question-more = Environ { $sessions ->
     [one] 1 sortie de plus comme la dernière trancherait
    *[other] { $sessions } sorties de plus comme la dernière trancheraient

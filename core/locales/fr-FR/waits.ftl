@@ -4,8 +4,10 @@ waits-title = Attentes
 waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un lancer finit.
 waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
 waits-by-spot = Les réponses valent pour tous les points. Sur celui de la canne { $rod } : laissez { $minutes } min.
-habit-before-bites = Vous ramenez à { $habit }. Chaque touche de cette sortie est venue après { $after }.
-habit-of-the-day = Vous ramenez à { $habit }. Chaque touche est venue après { $after }.
+habit-before-bites = Chaque touche de cette sortie est venue après { $after } min.
+habit-of-the-day = Chaque touche est venue après { $after } min.
+habit-all = Vos { $all } retours sont tous venus avant { $by } min.
+habit-some = { $early } de vos { $all } retours sont venus avant { $by } min.
 waits-counts = { $bites ->
     [0] Aucune touche
     [one] { $bites } touche
@@ -53,13 +55,13 @@ waits-cant-tell = Pas encore clair : { $bites ->
    *[other] { $bites } touches
 } jusqu'ici.
 waits-survival = Encore sans touche
-waits-half = La moitié des lancers avaient une touche avant { $median } min.
+waits-half = Des lancers laissés { $median } min, environ la moitié ont une touche (estimation).
 waits-half-limits = Ce temps, en minutes, pourrait être de { $limits } (limites à 95 %).
-waits-not-half = Moins de la moitié des lancers ont eu une touche. La plus longue attente : { $longest } min.
+waits-not-half = Des lancers laissés { $longest } min, la plus longue attente, moins de la moitié ont une touche (estimation).
 waits-survival-how = Marches : ce qu'on a vu ; points : l'erreur possible. Tirets : ce qu'on attend du prochain lancer.
 waits-survival-figures = Marches de Kaplan et Meier, points leurs limites log-log (95 %), assez larges pour que les lancers d'une heure se ressemblent.
 waits-hazard = Quand viennent les touches
-waits-thickest = Meilleure minute : environ { $minute } après l'impact. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
+waits-thickest = Meilleure minute : environ { $minute } min après l'impact. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
 waits-rising = Les touches viennent encore plus vite à { $minute } min, la plus longue attente. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
 waits-flat = Aucune minute ne ressort : une touche vient à peu près autant tôt que tard.
 waits-hazard-how = Barres : touches pour 100 minutes à l'eau, vues. Tirets : ce qu'on attend.
@@ -76,7 +78,7 @@ waits-bites-between = { $bites ->
    *[other] Les { $bites } touches sont venues entre { $low } et { $high } min.
 }
 waits-not-tried = Pas essayé : plus de { $minutes } min.
-waits-leave-how = Point : le meilleur moment. Trait : quand vous ramenez.
+waits-leave-how = Point : le meilleur moment. Trait : la moitié de vos retours sont venus avant.
 waits-leave-figures = Touches par heure par renouvellement et gain (renewal reward). Presque le mieux : à 5 % du mieux, coupé là où un lancer vide gagne à être ramené.
 waits-fed = Lancers amorcés dans les { $minutes } min avant l'impact : touches environ { $times } fois aussi rapides (95 % : { $limits }). Lancers comptés : { $fed } amorcés, { $other } non.
 waits-earlier = Cette sortie contre les passées
@@ -126,7 +128,7 @@ forecast-last = Laisser ce qui est à l'eau
 forecast-last-value = dans les { $value } dernières min
 forecast-one = { $likely }
 forecast-range = { $low } à { $high }, sans doute { $likely }
-forecast-says = { $percent } jours pareils sur 100, une touche vient dans les { $minutes } min.
+forecast-says = Environ { $percent } jours pareils sur 100, une touche vient dans les { $minutes } min.
 forecast-cant-tell = Trop peu de touches : ces fourchettes ne sont guère qu'une habitude. Environ { $percent } jours sur 100, une touche vient dans les { $minutes } min.
 forecast-how = 8 jours pareils sur 10, le total tombe dans chaque fourchette. Supposé : ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min du retour à l'impact. Dans ces dernières minutes, un appât relancé a moins de la moitié des chances d'un lancer plein ; une canne rentrée peut encore lancer.
 
@@ -135,7 +137,7 @@ legend-signs-says = Un signe veut dire la même chose sur chaque image.
 sign-diamond = Losange
 sign-diamond-means = Une touche. Sur la bande et les courbes à son attente, sur la carte où était le lancer.
 sign-stroke = Trait
-sign-stroke-means = Un lancer ramené sans touche ; un long : quand vous ramenez d'habitude.
+sign-stroke-means = Un lancer ramené sans touche ; avant un long, la moitié de vos retours.
 sign-triangle = Triangle ouvert
 sign-triangle-means = Un frôlement.
 sign-cross = Croix

@@ -1,4 +1,4 @@
-//! One sentence on how long to leave a cast, and one on a habit that ends casts before every bite. Every
+//! One sentence on how long to leave a cast, and one on wind-ins that came before every bite. Every
 //! screen uses the same words.
 
 use super::figures::whole;
@@ -30,18 +30,20 @@ pub(crate) fn not_seen_words(words: &Wording, casts: usize) -> Option<String> {
     (casts > 0).then(|| words.say_with("casts-not-seen", &[("count", Arg::Count(casts))]))
 }
 
-/// "You wind in at 12. Every bite this session came after 14."
+/// "4 of your 7 wind-ins came by 12 min. Every bite this session came after 14 min."
 pub(crate) fn habit_words(words: &Wording, habit: HabitBeforeBites) -> String {
     habit_said(words, "habit-before-bites", habit)
 }
 
-/// The same on the card of the day, whose heading says which session it is: "You wind in at 12. Every bite came after 14."
+/// The same on the card of the day, whose heading says which session it is.
 pub(crate) fn habit_of_the_day_words(words: &Wording, habit: HabitBeforeBites) -> String {
     habit_said(words, "habit-of-the-day", habit)
 }
 
 fn habit_said(words: &Wording, id: &str, habit: HabitBeforeBites) -> String {
-    let HabitBeforeBites { habit_min, after_min } = habit;
-    let args = [("habit", Arg::Count(habit_min as usize)), ("after", Arg::Count(after_min as usize))];
-    words.say_with(id, &args)
+    let HabitBeforeBites { early, all, by_min, after_min } = habit;
+    let count = |count: u32| Arg::Count(count as usize);
+    let wound_in = [("early", count(early)), ("all", count(all)), ("by", count(by_min))];
+    let wound_in = words.say_with(if early == all { "habit-all" } else { "habit-some" }, &wound_in);
+    format!("{wound_in} {}", words.say_with(id, &[("after", count(after_min))]))
 }

@@ -80,7 +80,7 @@ impl StandingQuestion {
         sides.into_iter().chain(others).collect::<Vec<_>>().join(" ")
     }
 
-    /// "Over these sessions, of 100 that look like this: 84 favour pink; 3 favour white; 13 make no difference."
+    /// "Over these sessions, of 100 questions that look like this, about 84 favour pink; 3 favour white; 13 make no difference."
     pub(crate) fn of_100(&self, words: &Wording) -> Option<String> {
         if self.found.days == 0 {
             return None;

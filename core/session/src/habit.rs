@@ -5,14 +5,18 @@ use super::model::Session;
 use super::waits::{is_all_out, wait_of, waits_of};
 use restwater_waits::{BITES_TO_TELL, Wait};
 
-/// How many casts must have been wound in by choice before the habit is compared with the bites.
+/// How many casts must have been wound in by choice before they are compared with the bites.
 const ENOUGH: usize = 3;
 
-/// A habit of winding in before any bite of the day came.
+/// Wind-ins that came before any bite of the day, as counts that can be checked against the list of casts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct HabitBeforeBites {
-    /// The minute the angler winds in at.
-    pub habit_min: u32,
+    /// How many casts were wound in that early.
+    pub early: u32,
+    /// How many casts the angler chose to wind in.
+    pub all: u32,
+    /// The whole minute by which the early ones were in.
+    pub by_min: u32,
     /// The whole minute that every bite came after.
     pub after_min: u32,
 }
@@ -34,11 +38,11 @@ pub fn habit_min(session: &Session) -> Option<f64> {
     if minutes.len() < 2 { None } else { super::rhythm::median(&mut minutes) }
 }
 
-/// Whether the habit ends casts earlier than any bite of the day came. It needs enough evidence: three casts
-/// wound in by choice, the number of bites that any claim needs, and at least a whole minute between the
-/// habit and the first bite.
+/// The wind-ins that came before any bite of the day. It needs enough evidence: three casts wound in by choice, at least half of
+/// them so early, the number of bites that any claim needs, and at least a whole minute between these wind-ins and the first bite.
 pub fn habit_before_bites(session: &Session) -> Option<HabitBeforeBites> {
-    if by_choice(session).len() < ENOUGH {
+    let wound_in = by_choice(session);
+    if wound_in.len() < ENOUGH {
         return None;
     }
     let bites: Vec<f64> =
@@ -47,9 +51,17 @@ pub fn habit_before_bites(session: &Session) -> Option<HabitBeforeBites> {
         return None;
     }
     let first = bites.into_iter().fold(f64::INFINITY, f64::min);
-    // A bite at 14:00 came after 13, not after 14.
-    let (habit, after) = (libm::round(habit_min(session)?), libm::ceil(first) - 1.0);
-    (habit < after).then_some(HabitBeforeBites { habit_min: habit as u32, after_min: after as u32 })
+    // A bite at 14:00 came after 13, not after 14; a cast wound in at 12:01 was in by 13, not by 12.
+    let after = libm::ceil(first) - 1.0;
+    let early: Vec<f64> =
+        wound_in.iter().map(|minutes| libm::ceil(*minutes)).filter(|by| *by < after).collect();
+    let by = early.iter().copied().fold(0.0, f64::max);
+    (2 * early.len() >= wound_in.len()).then_some(HabitBeforeBites {
+        early: early.len() as u32,
+        all: wound_in.len() as u32,
+        by_min: by as u32,
+        after_min: after as u32,
+    })
 }
 
 #[cfg(test)]
@@ -78,32 +90,50 @@ mod tests {
         fold(SESSION, &day.ops)
     }
 
-    const HABIT: [(i64, bool); 3] = [(720, false), (725, false), (715, false)];
+    const HABIT: [(i64, bool); 3] = [(720, false), (700, false), (715, false)];
 
     fn with_bites(bites: &[i64]) -> Session {
         let bites: Vec<(i64, bool)> = bites.iter().map(|out| (*out, true)).collect();
         day(&[&HABIT[..], &bites].concat())
     }
 
+    fn found_of(early: u32, all: u32, by_min: u32, after_min: u32) -> Option<HabitBeforeBites> {
+        Some(HabitBeforeBites { early, all, by_min, after_min })
+    }
+
+    /// The middle of seven wind-ins was at 12 min, while three of them came after 19.
+    #[test]
+    fn wind_ins_that_came_late_are_not_counted_among_the_early_ones() {
+        let late = [(1_150, false), (1_200, false), (1_260, false)];
+        let casts =
+            [&HABIT[..], &[(700, false)], &late, &[(855, true), (1_000, true), (1_200, true)]].concat();
+        assert_eq!(habit_before_bites(&day(&casts)), found_of(4, 7, 12, 14));
+        let mostly_late = [&HABIT[..2], &late, &[(855, true), (1_000, true), (1_200, true)]].concat();
+        assert_eq!(habit_before_bites(&day(&mostly_late)), None, "two of five are no habit");
+    }
+
+    #[test]
+    fn a_cast_wound_in_seconds_after_a_minute_was_not_in_by_it() {
+        let casts = [(721, false), (700, false), (715, false), (855, true), (1_000, true), (1_200, true)];
+        assert_eq!(habit_before_bites(&day(&casts)), found_of(3, 3, 13, 14));
+    }
+
     #[test]
     fn a_habit_before_every_bite_is_found_to_the_minute() {
         let found = habit_before_bites(&with_bites(&[855, 1_000, 1_200]));
-        assert_eq!(found, Some(HabitBeforeBites { habit_min: 12, after_min: 14 }), "the first came at 14:15");
+        assert_eq!(found, found_of(3, 3, 12, 14), "the first came at 14:15");
     }
 
     #[test]
     fn a_bite_on_the_minute_did_not_come_after_it() {
         let found = habit_before_bites(&with_bites(&[840, 1_000, 1_200]));
-        assert_eq!(found, Some(HabitBeforeBites { habit_min: 12, after_min: 13 }), "the first came at 14:00");
+        assert_eq!(found, found_of(3, 3, 12, 13), "the first came at 14:00");
         assert_eq!(
             habit_before_bites(&with_bites(&[780, 1_000, 1_200])),
             None,
             "12 and after 12 is no minute"
         );
-        assert_eq!(
-            habit_before_bites(&with_bites(&[781, 1_000, 1_200])),
-            Some(HabitBeforeBites { habit_min: 12, after_min: 13 })
-        );
+        assert_eq!(habit_before_bites(&with_bites(&[781, 1_000, 1_200])), found_of(3, 3, 12, 13));
     }
 
     #[test]

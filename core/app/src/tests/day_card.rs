@@ -84,7 +84,7 @@ fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
     phone.tap(0, &START).unwrap();
     let end = fish(&mut phone);
     let bank = phone.bank(end);
-    let habit = "You wind in at 12. Every bite this session came after 14.";
+    let habit = "Your 4 wind-ins all came by 12 min. Every bite this session came after 14 min.";
     assert_eq!(bank.advice.more.first().map(String::as_str), Some(habit));
     let update = phone.tap(end + MIN, &Action::EndSession).unwrap();
     assert_eq!(update.opens, Some(Which::Day));
@@ -94,7 +94,7 @@ fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
         card.lines.iter().map(|line| (line.label.as_str(), line.detail.as_str())).collect();
     let next = bank.advice.headline.as_str();
     assert!(next.starts_with("Hold until "), "as the Bank says it: {next}");
-    let habit = "You wind in at 12. Every bite came after 14.";
+    let habit = "Your 4 wind-ins all came by 12 min. Every bite came after 14 min.";
     assert_eq!(said, [("Waits", habit), ("Try next", next)], "the heading says which session");
     let KeyTap::Share { text } = &card.keys[0].tap else { panic!("{:?}", card.keys) };
     assert_eq!(text, &format!("{}\n{}\nWaits: {habit}\nTry next: {next}", card.title, card.says));

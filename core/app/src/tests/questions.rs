@@ -109,7 +109,7 @@ fn the_same_two_values_on_two_days_of_one_water_are_a_question_without_set_up() 
     let over = "Over 2 sessions, 36 casts: pink clearly better in these sessions.";
     assert!(change.says.ends_with(over), "{}", change.says);
     assert!(
-        change.reasons[0].starts_with("Over these sessions, of 100 questions that look like this: "),
+        change.reasons[0].starts_with("Over these sessions, of 100 questions that look like this, about "),
         "{:?}",
         change.reasons
     );

@@ -89,7 +89,7 @@ pub struct ChangeView {
     pub counts: String,
     /// How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
     pub find_out: String,
-    /// "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
+    /// "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
     pub probability: String,
     /// The ratio in words.
     pub ratio: String,

@@ -43,7 +43,7 @@ fn progress_is_worded_in_natural_frequencies_and_stakes_are_on_the_page_of_figur
     let labels: Vec<&str> = leaf.lines.iter().map(|line| line.label.as_str()).collect();
     assert_eq!(labels[1], "Over 2 sessions, 24 casts: can't tell yet.");
     assert!(
-        labels[2].starts_with("Over these sessions, of 100 questions that look like this: "),
+        labels[2].starts_with("Over these sessions, of 100 questions that look like this, about "),
         "{}",
         labels[2]
     );
