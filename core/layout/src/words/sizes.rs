@@ -83,7 +83,9 @@ impl Heights {
         self.header >= other.header.min(header) - HAIR_MM
             && self.advice >= other.advice - HAIR_MM
             && name(self) >= name(other).min(body) - HAIR_MM
+            && self.since >= other.since - HAIR_MM
             && self.spot >= other.spot - HAIR_MM
+            && self.rig >= other.rig - HAIR_MM
             && self.strip >= other.strip.min(FIGURES_EM / FIGURES_SHARE) - HAIR_MM
     }
 
