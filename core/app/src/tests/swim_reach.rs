@@ -1,0 +1,43 @@
+//! The map reaches as far as the angler does, whatever is chosen of it.
+
+use super::swim_screen::choose;
+use super::*;
+use restwater_log::MoveAt;
+use restwater_screen::PlanTap;
+use restwater_session::{plan_outcomes, swim_of};
+use restwater_swim::CellFigures;
+
+fn to(bearing_cdeg: i32, reach: Reach) -> Action {
+    Action::SetSpot { rod: 1, spot: Spot { mark: None, bearing_cdeg, reach, clipped: true } }
+}
+
+/// The square of a spot and what is known of it.
+fn square(phone: &mut Phone, ms: i64, bearing_deg: f64, range_m: f64) -> Option<CellFigures> {
+    let swim = swim_of(phone.app().session().unwrap()).unwrap();
+    let cell = swim.cell_of(restwater_swim::Spot { bearing_deg, range_m })?;
+    swim.figures(ms).cells.into_iter().find(|figures| figures.cell == cell)
+}
+
+#[test]
+fn a_cast_on_the_border_of_kept_back_water_is_no_move_into_it() {
+    let mut phone = Phone::new();
+    let plan = Action::Plan { tap: PlanTap::Move { at: Some(MoveAt::AllIn { minutes: 90 }) } };
+    phone.tap(-MIN, &plan).unwrap();
+    phone.tap(0, &START).unwrap();
+    let cell = square(&mut phone, 1_000, 0.0, 35.0).unwrap().cell;
+    phone.tap(1_000, &choose(SwimTap::Cell { cell })).unwrap();
+    phone.tap(2_000, &Action::KeepBack).unwrap();
+    phone.tap(3_000, &to(0, Reach::Wraps { hundredths: 2_000, span_tenth_mm: 20_000 })).unwrap();
+    phone.tap(10 * MIN, &CAST).unwrap();
+    phone.tap(20 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(square(&mut phone, 30 * MIN, 0.0, 35.0).unwrap().casts, 0, "the map has it behind");
+    let bank = phone.bank(91 * MIN);
+    let said: Vec<String> = std::iter::once(bank.advice.detail).chain(bank.advice.more).collect();
+    assert!(said.iter().any(|line| line.contains("fish kept-back water")), "{said:?}");
+    let outcomes = plan_outcomes(phone.app().session().unwrap());
+    let first = outcomes.iter().find_map(|outcome| match outcome {
+        restwater_session::PlanOutcome::Move { first, .. } => Some(*first),
+        _ => None,
+    });
+    assert_eq!(first, Some(None));
+}
