@@ -274,8 +274,8 @@ impl App {
                     let (from, to) = kept.bearing_cdeg;
                     let (near, far) = kept.range_cm;
                     kept.released.is_none()
-                        && (from..=to).contains(&bearing_cdeg)
-                        && (near..=far).contains(&range_cm)
+                        && (from..to).contains(&bearing_cdeg)
+                        && (near..far).contains(&range_cm)
                 };
                 let kept = session.kept_back.iter().find(holds).ok_or(AppError::NoCell)?.id;
                 Payload::Released { kept }

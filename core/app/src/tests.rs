@@ -72,6 +72,7 @@ mod match_rules;
 mod match_words;
 mod swim_files;
 mod swim_pick;
+mod swim_reach;
 mod swim_screen;
 
 /// Counts up, so that ids differ and the same taps give the same log.

@@ -263,12 +263,13 @@ impl Swim {
 }
 
 impl KeptBack {
-    /// Whether it contains a bearing and range.
+    /// Whether it contains a bearing and range. Like the cells, it doesn't contain its right and far edge, where the next
+    /// cell begins.
     pub fn holds(&self, bearing_deg: f64, range_m: f64) -> bool {
         bearing_deg >= self.fan.from_deg
-            && bearing_deg <= self.fan.to_deg
+            && bearing_deg < self.fan.to_deg
             && range_m >= self.band.from_m
-            && range_m <= self.band.to_m
+            && range_m < self.band.to_m
     }
 }
 

@@ -114,6 +114,22 @@ fn a_cast_into_water_that_is_kept_back_by_then_counts_as_the_move() {
     assert_eq!(moved, Some((90, Some(92))));
 }
 
+/// 20 wraps of 2 m end where the square behind begins, and the map has the cast in that one.
+#[test]
+fn a_cast_on_the_far_or_right_border_of_kept_back_water_is_no_move() {
+    for (bearing_cdeg, cm, moved) in [(0, 4_000, false), (500, 3_500, false), (-500, 3_000, true)] {
+        let mut day = planned();
+        day.log(10, Payload::KeptBack { from_cdeg: -500, to_cdeg: 500, from_cm: 3_000, to_cm: 4_000 });
+        let spot = Spot { mark: None, bearing_cdeg, reach: Reach::Metres { cm }, clipped: true };
+        day.log(20, Payload::SpotSet { rod: 1, spot });
+        day.log(100, CAST);
+        assert_eq!(kinds(&day, 90 * 60).contains(&"move"), !moved, "{bearing_cdeg}, {cm} cm");
+        let session = fold(SESSION, &day.ops);
+        let into = |outcome: &PlanOutcome| matches!(outcome, PlanOutcome::Move { first: Some(_), .. });
+        assert_eq!(plan_outcomes(&session).iter().any(into), moved, "{bearing_cdeg}, {cm} cm");
+    }
+}
+
 #[test]
 fn the_plan_is_compared_with_the_day() {
     let mut day = planned();
