@@ -104,7 +104,9 @@ pub fn looked(water: &Water, keener: f64, days: u64, run: u64) -> Looked {
         let clear = |hours: Option<ByHours>| hours.is_some_and(|hours| hours.p < CLEAR_BELOW);
         let so_far = |over| if over { DaySoFar::Over } else { DaySoFar::Running };
         note(&mut found.trend, casts, |n, over| clear(over_the_day(&today[..n], so_far(over)).ok()));
-        note(&mut found.earlier, casts, |n, over| clear(against_earlier(&today[..n], &book, so_far(over)).ok()));
+        note(&mut found.earlier, casts, |n, over| {
+            clear(against_earlier(&today[..n], &book, so_far(over)).ok())
+        });
         for (found, (round, _)) in found.moved.iter_mut().zip(Round::ALL) {
             let places = places(round, &rows, &luck);
             note(found, casts, |n, _| moved(&rows[..n], &places[..n]));

@@ -153,7 +153,7 @@ fn with_record<T>(book: &[Vec<Cast>], today: &[Cast], use_it: impl FnOnce(&Recor
         earlier: &earlier,
         turn_round_min: TURN,
         bite_extra_min: EXTRA,
-        habit_min: None,
+        habit: None,
     })
 }
 

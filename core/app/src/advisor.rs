@@ -10,10 +10,12 @@ use restwater_log::RodNumber;
 use restwater_screen::{Reading, RodLeave, SpotsReading, Whose};
 use restwater_session::{
     HabitBeforeBites, Rhythm, Rod, RodState, Session, Stamp, Summary, SwimKept, casts_by_telling,
-    habit_before_bites, habit_min, in_fed_water, rhythm, rods_in_use, running_wait_min, waits_by_feed,
+    habit_before_bites, habit_of, in_fed_water, rhythm, rods_in_use, running_wait_min, waits_by_feed,
 };
 use restwater_store::StoreError;
-use restwater_waits::{Advice, AdviceState, EarlierDay, Record, Settings, Shapes, Wait, WaitPosterior};
+use restwater_waits::{
+    Advice, AdviceState, EarlierDay, Habit, Record, Settings, Shapes, Wait, WaitPosterior,
+};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, TURN_ROUND_GUESS_MIN};
 use std::sync::Arc;
 use uuid::Uuid;
@@ -49,7 +51,7 @@ struct Answer {
     /// Whether the cast of each wait was in fed water.
     fed: Vec<bool>,
     rhythm: Rhythm,
-    habit: Option<f64>,
+    habit: Option<Habit>,
     posterior: WaitPosterior,
     /// The advice for a cast outside fed water and for one in it.
     advice: [Option<Advice>; 2],
@@ -81,7 +83,7 @@ impl Answer {
         &mut self,
         (waits, fed): (Vec<Wait>, Vec<bool>),
         rhythm: Rhythm,
-        habit: Option<f64>,
+        habit: Option<Habit>,
     ) -> Option<()> {
         let pace = |r: &Rhythm| (r.between_min(), r.bite_extra_min);
         let same_pace = pace(&self.rhythm) == pace(&rhythm) && self.habit == habit;
@@ -90,7 +92,7 @@ impl Answer {
             return Some(());
         }
         if !same_pace {
-            self.posterior.set_pace(rhythm.between_min(), rhythm.bite_extra_min, habit).ok()?;
+            self.posterior.set_pace(rhythm.between_min(), rhythm.bite_extra_min, habit.clone()).ok()?;
         }
         for (&wait, &fed) in waits.iter().zip(&fed).skip(self.waits.len()) {
             self.posterior.add_by_feed(wait, fed);
@@ -268,7 +270,7 @@ impl Advisor {
         }
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
         let (waits, fed) = waits_by_feed(session);
-        let habit = habit_min(session);
+        let habit = habit_of(session);
         let water = &session.setup.water;
         let (start, shapes) = self.club.start_of(session);
         let is_same =
@@ -289,7 +291,7 @@ impl Advisor {
             earlier: &earlier,
             turn_round_min: rhythm.between_min(),
             bite_extra_min: rhythm.bite_extra_min,
-            habit_min: habit,
+            habit: habit.as_ref(),
         };
         let posterior = WaitPosterior::with_shapes(&record, &Settings::default(), shapes).ok()?;
         let (told, water, advice) = (Told::of(session), water.clone(), [None; 2]);

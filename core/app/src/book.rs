@@ -10,7 +10,7 @@ use restwater_screen as screen;
 use restwater_screen::{
     BookInput, BookSet, BookTap, ChangesView, Day, LeavesView, LightInput, NextInput, PegOf, SetFilter, Whose,
 };
-use restwater_session::{NotNow, Session, Summary, fold, habit_min, rhythm, rows_of};
+use restwater_session::{NotNow, Session, Summary, fold, habit_of, rhythm, rows_of};
 use restwater_waits::{
     Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, Shapes, TURN_ROUND_GUESS_MIN, WaitPosterior,
 };
@@ -299,13 +299,14 @@ fn advice(session: &Session, before: &[(&Summary, bool)], shapes: Arc<Shapes>) -
     let water = session.setup.water.as_deref();
     let earlier: Vec<EarlierDay> =
         before.iter().map(|(day, _)| EarlierDay { waits: &day.waits, weight: weight(day, water) }).collect();
+    let habit = habit_of(session);
     let record = Record {
         today: &today,
         fed: &fed,
         earlier: &earlier,
         turn_round_min: rhythm.between_min(),
         bite_extra_min: rhythm.bite_extra_min,
-        habit_min: habit_min(session),
+        habit: habit.as_ref(),
     };
     let mut posterior = WaitPosterior::with_shapes(&record, &Settings::default(), shapes).ok()?;
     posterior.next_is_fed(fed.last().is_some_and(|fed| *fed));

@@ -11,10 +11,10 @@ use restwater_log::{Moment, Payload, RodNumber};
 use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
-    Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_min, in_fed_water, rhythm,
+    Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_of, in_fed_water, rhythm,
     rods_waited_whole_min, rows_of, setup_of, value_of,
 };
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN, WaitPosterior};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, Habit, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
 /// The seed of all random draws in the comparisons, so that the same record always gives the same answer.
@@ -53,7 +53,7 @@ struct WaitsOf {
     rhythm: Rhythm,
     /// How long casts are left by habit. Part of the input because it depends on what ended each cast, which
     /// rows don't contain.
-    habit: Option<f64>,
+    habit: Option<Habit>,
     /// The water, since the weight of earlier days depends on it.
     water: Option<String>,
     /// The peg, since a spot is the same only from there.
@@ -119,7 +119,7 @@ impl App {
             rows: rows_of(session),
             filter,
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
-            habit: habit_min(session),
+            habit: habit_of(session),
             water: session.setup.water.clone(),
             peg: session.setup.peg.clone(),
             marks: session.marks.clone(),
@@ -146,7 +146,7 @@ impl App {
                 filter: &of.filter,
                 whose: asked.then_some(self.phone.whose),
                 rhythm: of.rhythm,
-                habit_min: of.habit,
+                habit: of.habit.as_ref(),
                 in_fed_water: of.fed,
                 shapes: &shapes,
                 club: self.advisor.club().used(session).filter(|_| of.start.is_some()),

@@ -17,6 +17,7 @@ mod every_error;
 mod feed;
 mod files;
 mod fish;
+mod habit;
 mod hazards;
 mod kept;
 mod language;

@@ -218,7 +218,7 @@ casts-not-seen = { $count ->
 advice-window = Die Hälfte der Bisse wird zwischen { $from } und { $to } min erwartet.
 advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent } %.
 advice-longer = Über { $minutes } min hast du nie gewartet: lass diesen länger, dann weißt du es.
-advice-lost = Immer zur mittleren deiner Zeiten einzuholen, würde etwa { $percent } % der Bisse kosten.
+advice-lost = Die Zeiten, die du deine Köder draußen lässt, kosten etwa { $percent } % der Bisse.
 advice-guess = Nimmt { $minutes } min zwischen Würfen an, bis drei gemessen sind.
 
 strip-spoken = { $elapsed ->

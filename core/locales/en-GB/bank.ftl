@@ -219,7 +219,7 @@ casts-not-seen = The end of { $count ->
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
 advice-longer = You haven't waited past { $minutes } min: leave this one longer to find out.
-advice-lost = Always winding in at the middle of your times would cost about { $percent } % of the bites.
+advice-lost = Leaving casts as long as you do costs about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.
 
 strip-spoken = { $elapsed ->

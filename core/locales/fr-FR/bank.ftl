@@ -218,7 +218,7 @@ casts-not-seen = { $count ->
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.
 advice-longer = Vous n'avez jamais attendu plus de { $minutes } min : laissez celui-ci plus longtemps pour voir.
-advice-lost = Toujours ramener au milieu de vos temps coûterait environ { $percent } % des touches.
+advice-lost = Laisser vos lancers aussi longtemps que vous le faites coûte environ { $percent } % des touches.
 advice-guess = Suppose { $minutes } min entre lancers tant que trois ne sont pas mesurés.
 
 strip-spoken = { $elapsed ->

@@ -3,7 +3,7 @@
 use super::cast::{Cast, EndCause};
 use super::model::Session;
 use super::waits::{is_all_out, wait_of, waits_of};
-use restwater_waits::{BITES_TO_TELL, Wait};
+use restwater_waits::{BITES_TO_TELL, Habit, Wait};
 
 /// How many casts must have been wound in by choice before they are compared with the bites.
 const ENOUGH: usize = 3;
@@ -21,27 +21,32 @@ pub struct HabitBeforeBites {
     pub after_min: u32,
 }
 
-/// The waits that the angler ended by choice, minutes: not those that all-out ended.
-fn by_choice(session: &Session) -> Vec<f64> {
-    let by_choice = |cast: &&Cast| {
+/// The finished casts of the session with their minutes, each with whether the angler chose to wind it in: all-out, a bite or the
+/// end of the session end others.
+fn by_choice(session: &Session) -> impl Iterator<Item = (Wait, bool)> {
+    let chosen = |cast: &Cast| {
         let wound_in = cast.end.as_ref().filter(|end| end.cause == EndCause::WoundIn);
         wound_in.is_some_and(|end| !is_all_out(session, cast, end.at.at_ms))
     };
-    let casts = session.casts.iter().filter(by_choice);
-    casts.filter_map(|cast| wait_of(session, cast)).map(Wait::minutes).filter(|m| *m > 0.0).collect()
+    let casts = session.casts.iter().filter_map(move |cast| Some((wait_of(session, cast)?, chosen(cast))));
+    casts.filter(|(wait, _)| wait.minutes() > 0.0)
 }
 
-/// When the angler usually winds in today: the median of the waits ended by choice, if there are at least
-/// two.
-pub fn habit_min(session: &Session) -> Option<f64> {
-    let mut minutes = by_choice(session);
-    if minutes.len() < 2 { None } else { super::rhythm::median(&mut minutes) }
+/// How long the angler leaves casts today, if enough of them were wound in by choice.
+pub fn habit_of(session: &Session) -> Option<Habit> {
+    let casts: Vec<(Wait, bool)> = by_choice(session).collect();
+    if casts.iter().filter(|(_, chosen)| *chosen).count() < ENOUGH {
+        return None;
+    }
+    let casts = casts.into_iter().filter_map(|(wait, chosen)| Wait::new(wait.minutes(), chosen).ok());
+    Habit::of(&casts.collect::<Vec<Wait>>())
 }
 
 /// The wind-ins that came before any bite of the day. It needs enough evidence: three casts wound in by choice, at least half of
 /// them so early, the number of bites that any claim needs, and at least a whole minute between these wind-ins and the first bite.
 pub fn habit_before_bites(session: &Session) -> Option<HabitBeforeBites> {
-    let wound_in = by_choice(session);
+    let wound_in: Vec<f64> =
+        by_choice(session).filter(|(_, chosen)| *chosen).map(|(wait, _)| wait.minutes()).collect();
     if wound_in.len() < ENOUGH {
         return None;
     }

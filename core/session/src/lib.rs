@@ -65,7 +65,7 @@ pub use feed::{FED_HERE_M, FedHere, fed_by, point_of};
 pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before, in_fed_water, is_fed};
 pub use fish_on::{after_the_fish, fish_is_on};
 pub use fold::{MOST_RODS, fold};
-pub use habit::{HabitBeforeBites, habit_before_bites, habit_min};
+pub use habit::{HabitBeforeBites, habit_before_bites, habit_of};
 pub use late_end::{is_packed_up, last_before_end};
 pub use logged::{Logged, factor_logged};
 pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};

@@ -61,7 +61,8 @@ mod tests {
 
     #[test]
     fn what_nobody_gave_bounds_no_cast() {
-        let n = Neighbours { left_peg_m: Some(20.0), right_peg_m: None, far_bank_m: None, far_bank_pegged: true };
+        let n =
+            Neighbours { left_peg_m: Some(20.0), right_peg_m: None, far_bank_m: None, far_bank_pegged: true };
         let outline = n.outline().unwrap();
         let holds = |bearing_deg, range_m| ring_contains(&outline, point_at(bearing_deg, range_m));
         assert!(holds(0.0, LONGEST_RANGE_M) && holds(89.0, LONGEST_RANGE_M));

@@ -79,7 +79,7 @@ impl WaitPosterior {
         let means = self.means();
         let band = self.sequential_band(means);
         let per_hour = 60.0 * band.best_rate;
-        let at_habit = self.habit_min.map(|t| 60.0 * at(&means.times, &means.rate, t));
+        let at_habit = self.habit.as_ref().map(|habit| 60.0 * habit.rate(means, &self.costs));
         let end = means.times[means.known - 1];
         let reach = band.until.unwrap_or(end);
         let next = self.next_leave();

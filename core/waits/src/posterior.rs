@@ -3,8 +3,9 @@
 
 use super::costs::Costs;
 use super::fed::{FED_TIMES, FedEffect, FedWaits};
+use super::habit::Habit;
 use super::likelihood::{Likelihood, heaviest};
-use super::record::{EarlierDay, Record, Settings, checked_pace};
+use super::record::{EarlierDay, Record, Settings};
 use super::shapes::{Likely, NEGLIGIBLE, POINTS, Shapes};
 use super::sums::Reckoned;
 use super::{BiteError, Wait};
@@ -21,7 +22,7 @@ pub(crate) const DAY_MIN: f64 = 300.0;
 pub struct WaitPosterior {
     pub(crate) settings: Settings,
     pub(crate) costs: Costs,
-    pub(crate) habit_min: Option<f64>,
+    pub(crate) habit: Option<Habit>,
     pub(crate) casts: usize,
     pub(crate) bites: usize,
     /// Weighted bites of the whole record.
@@ -58,7 +59,7 @@ impl WaitPosterior {
         let mut posterior = Self {
             settings: *settings,
             costs,
-            habit_min: record.habit_min,
+            habit: record.habit.cloned(),
             casts: 0,
             bites: 0,
             all_bites: 0.0,
@@ -110,16 +111,16 @@ impl WaitPosterior {
         }
     }
 
-    /// Sets what a cast costs besides its wait, and the habit, all in minutes, which are learned again with every
+    /// Sets what a cast costs besides its wait, in minutes, and the habit, which are learned again with every
     /// cast. Neither is evidence about waits, so the weights stay.
     pub fn set_pace(
         &mut self,
         turn_round_min: f64,
         bite_extra_min: f64,
-        habit_min: Option<f64>,
+        habit: Option<Habit>,
     ) -> Result<(), BiteError> {
-        self.costs = checked_pace(turn_round_min, bite_extra_min, habit_min)?;
-        self.habit_min = habit_min;
+        self.costs = Costs::new(turn_round_min, bite_extra_min)?;
+        self.habit = habit;
         self.reckoned = Default::default();
         Ok(())
     }

@@ -5,6 +5,7 @@ use super::drift::CHANGES;
 use super::error::positive;
 use super::fed::{FED_PRIOR, FedPrior};
 use super::guesses::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
+use super::habit::Habit;
 use super::{BiteError, Wait};
 
 /// Waits of an earlier session.
@@ -30,8 +31,8 @@ pub struct Record<'a> {
     pub turn_round_min: f64,
     /// Extra minutes a bite costs.
     pub bite_extra_min: f64,
-    /// When this angler winds in by habit, minutes.
-    pub habit_min: Option<f64>,
+    /// How long this angler leaves casts.
+    pub habit: Option<&'a Habit>,
 }
 
 impl<'a> Record<'a> {
@@ -43,7 +44,7 @@ impl<'a> Record<'a> {
             earlier: &[],
             turn_round_min: TURN_ROUND_GUESS_MIN,
             bite_extra_min: BITE_EXTRA_GUESS_MIN,
-            habit_min: None,
+            habit: None,
         }
     }
 
@@ -58,20 +59,8 @@ impl<'a> Record<'a> {
     }
 
     pub(crate) fn costs(&self) -> Result<Costs, BiteError> {
-        checked_pace(self.turn_round_min, self.bite_extra_min, self.habit_min)
+        Costs::new(self.turn_round_min, self.bite_extra_min)
     }
-}
-
-/// Checks the costs and the habit.
-pub(crate) fn checked_pace(
-    turn_round_min: f64,
-    bite_extra_min: f64,
-    habit_min: Option<f64>,
-) -> Result<Costs, BiteError> {
-    if let Some(habit) = habit_min {
-        positive("the habit", habit)?;
-    }
-    Costs::new(turn_round_min, bite_extra_min)
 }
 
 /// Settings of a computation of waits.

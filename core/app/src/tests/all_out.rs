@@ -154,5 +154,5 @@ fn a_cast_that_all_out_ended_was_not_wound_in_by_choice() {
     let session = phone.app().session().unwrap();
     assert_eq!(waits_of(session).len(), 6);
     assert_eq!(restwater_session::habit_before_bites(session), None);
-    assert_eq!(restwater_session::habit_min(session), None);
+    assert_eq!(restwater_session::habit_of(session), None);
 }

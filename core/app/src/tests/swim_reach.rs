@@ -35,7 +35,11 @@ fn a_chosen_width_of_bands_takes_no_line_off_the_map() {
     for (i, cm) in (1..).zip([500, 750, 1_000, 5_900, 6_000, 7_000]) {
         phone.tap((2 + i) * MIN, &choose(SwimTap::Band { cm: Some(cm) })).unwrap();
         assert!(is_out_on_map(&mut phone, (2 + i) * MIN), "{cm} cm");
-        assert_eq!(square(&mut phone, (2 + i) * MIN, 0.0, 70.4).map(|square| square.casts), Some(1), "{cm} cm");
+        assert_eq!(
+            square(&mut phone, (2 + i) * MIN, 0.0, 70.4).map(|square| square.casts),
+            Some(1),
+            "{cm} cm"
+        );
     }
 }
 
@@ -101,7 +105,10 @@ fn feed_and_fish_beyond_the_usual_map_are_in_a_square_of_it() {
     let there = square(&mut phone, 2 * MIN, 30.0, 64.0).expect("on the map");
     assert!(there.fed_mg > 0 && there.shown == 1, "{there:?}");
     let picture = scene(&mut phone, 2 * MIN, false);
-    assert!(picture.mark_shape.contains(&MarkShape::FedGrains) && picture.mark_shape.contains(&MarkShape::ShownRings));
+    assert!(
+        picture.mark_shape.contains(&MarkShape::FedGrains)
+            && picture.mark_shape.contains(&MarkShape::ShownRings)
+    );
 }
 
 #[test]

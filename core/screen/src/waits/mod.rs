@@ -12,7 +12,7 @@ use super::figures::whole;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::{CastRow, hour_clusters};
 use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
-use restwater_waits::{Advice, EarlierDay, FedEffect, Record, Settings, Shapes, Wait, WaitPosterior};
+use restwater_waits::{Advice, EarlierDay, FedEffect, Habit, Record, Settings, Shapes, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
@@ -100,8 +100,8 @@ pub struct WaitsInput<'a> {
     pub whose: Option<Whose>,
     /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
-    /// When the angler winds in by habit.
-    pub habit_min: Option<f64>,
+    /// How long the angler leaves casts.
+    pub habit: Option<&'a Habit>,
     /// Whether the cast that the screen is about is in fed water.
     pub in_fed_water: bool,
     /// The shapes as they are weighed before the first cast.
@@ -160,7 +160,7 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
         earlier: &earlier,
         turn_round_min: input.rhythm.between_min(),
         bite_extra_min: input.rhythm.bite_extra_min,
-        habit_min: input.habit_min,
+        habit: input.habit,
     };
     let shapes = Arc::clone(input.shapes);
     let Ok(mut posterior) = WaitPosterior::with_shapes(&record, &Settings::default(), shapes) else {
@@ -189,7 +189,7 @@ fn pictures(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &Wai
         casts: counted.casts(),
         posterior,
         advice: &advice,
-        habit: input.habit_min,
+        habit: input.habit.map(Habit::median_min),
         before_bites: habit_before_bites(input.session),
     };
     let all = [

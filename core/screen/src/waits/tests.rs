@@ -4,7 +4,7 @@ use super::*;
 use crate::{ChartKind, DotShape, LineStyle};
 use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, Payload, Reach, Rig, Spot};
 use restwater_session::written::{SESSION, Written};
-use restwater_session::{fold, habit_min, rhythm, rows_of};
+use restwater_session::{fold, habit_of, rhythm, rows_of};
 
 /// Invented day: bites at about a quarter of an hour, every second cast without one for `left` minutes.
 fn day(bites: i64, left: i64) -> Session {
@@ -35,6 +35,7 @@ fn screen(
 ) -> (WaitsView, Option<WaitPosterior>) {
     let words = Wording::new();
     let rows = rows_of(session);
+    let habit = habit_of(session);
     waits(&WaitsInput {
         session,
         rows: &rows,
@@ -42,7 +43,7 @@ fn screen(
         filter,
         whose: None,
         rhythm: rhythm(session, 2.0, 3.0),
-        habit_min: habit_min(session),
+        habit: habit.as_ref(),
         in_fed_water: false,
         shapes: &Shapes::usual(),
         club: None,
@@ -104,7 +105,7 @@ fn curves_are_for_the_water_of_the_cast_that_the_screen_is_about() {
             filter: &filter,
             whose: None,
             rhythm: rhythm(&session, 2.0, 3.0),
-            habit_min: None,
+            habit: None,
             in_fed_water,
             shapes: &Shapes::usual(),
             club: None,

@@ -2,6 +2,7 @@ use super::super::drift::CHANGES;
 use super::super::record::{EarlierDay, Record, Settings};
 use super::super::{BiteError, Wait, WaitPosterior};
 use super::*;
+use crate::Habit;
 use proptest::prelude::*;
 
 fn waits(list: &[(f64, bool)]) -> Vec<Wait> {
@@ -86,7 +87,8 @@ fn at_a_constant_rate_with_long_waits_the_length_hardly_matters() {
 #[test]
 fn the_loss_by_the_habit_is_computed() {
     let waits = quarter_hour();
-    let record = Record { habit_min: Some(10.0), ..Record::of_today(&waits) };
+    let habit = Habit::of(&[Wait::new(10.0, true).unwrap()]).unwrap();
+    let record = Record { habit: Some(&habit), ..Record::of_today(&waits) };
     let found = advise(&record, &Settings::default()).unwrap();
     let lost = found.lost_at_habit.unwrap();
     assert!(lost > 0.8 * found.best_rate_per_hour, "{found:?}");
@@ -179,15 +181,16 @@ proptest! {
 
     #[test]
     fn a_pace_learned_later_gives_the_same_advice_as_one_known_from_the_start(
-        day in any_day(), turn in 0.5f64..8.0, extra in 0.0f64..9.0, habit in proptest::option::of(1.0f64..30.0),
+        day in any_day(), turn in 0.5f64..8.0, extra in 0.0f64..9.0, leave in 1.0f64..30.0,
     ) {
         let settings = Settings::default();
-        let known = Record { turn_round_min: turn, bite_extra_min: extra, habit_min: habit, ..Record::of_today(&day) };
+        let habit = Habit::of(&[Wait::new(leave, true).unwrap()]);
+        let known = Record { turn_round_min: turn, bite_extra_min: extra, habit: habit.as_ref(), ..Record::of_today(&day) };
         let mut later = WaitPosterior::new(&Record::of_today(&day), &settings).unwrap();
         later.advice();
-        later.set_pace(turn, extra, habit).unwrap();
+        later.set_pace(turn, extra, habit.clone()).unwrap();
         prop_assert_eq!(later.advice(), advise(&known, &settings).unwrap());
-        prop_assert!(later.set_pace(0.0, extra, habit).is_err() && later.set_pace(turn, extra, Some(-1.0)).is_err());
+        prop_assert!(later.set_pace(0.0, extra, habit.clone()).is_err() && later.set_pace(turn, -1.0, habit).is_err());
     }
 
     #[test]
