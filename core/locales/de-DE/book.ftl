@@ -139,7 +139,7 @@ sets-set = { $set }: { $which }, { $count ->
 sets-nothing = Unklar: in einer der Gruppen war nichts draußen.
 sets-leans = Neigt zu { $set }.
 sets-clear = { $set } über diese Ansitze klar besser.
-sets-cant-tell = Unklar: zufällig verteilte Tage unterscheiden sich ebenso.
+sets-cant-tell = Unklar: einzelne Ansitze sind zu verschieden, um zu sagen, welche Gruppe besser ist.
 sets-few-bites = Noch unklar: { $count ->
     [0] kein Biss
     [one] 1 Biss

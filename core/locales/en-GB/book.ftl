@@ -140,7 +140,7 @@ sets-set = { $set }: { $which }, { $count ->
 sets-nothing = Can't tell: one of the sets has nothing out.
 sets-leans = Leans to { $set }.
 sets-clear = { $set } clearly better over these sessions.
-sets-cant-tell = Can't tell: days dealt at random differ as much.
+sets-cant-tell = Can't tell: single sessions differ too much to say which set is better.
 sets-few-bites = Can't tell yet: { $count ->
     [0] no bites
     [one] 1 bite
