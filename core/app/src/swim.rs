@@ -9,7 +9,9 @@ use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
 use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
-use restwater_session::{NotNow, Session, Stamp, check_swim, point_of, reach_m, swim_of, where_next};
+use restwater_session::{
+    NotNow, Session, Stamp, check_swim, is_after_all_out, point_of, reach_m, swim_of, where_next,
+};
 use restwater_swim::{
     CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene, WhereNext,
 };
@@ -66,7 +68,8 @@ impl App {
         let (swim, figures, next) = self.next_at(&at)?;
         let session = self.session().ok_or(NotNow::NoSession)?;
         let mut ask = self.scene_ask(glass)?;
-        ask.next = self.ring(session, &swim, &next);
+        ask.next = self.ring(session, &swim, &next, &at);
+        ask.stay = self.stay(session, &swim, &next, ask.next).map(on_swim);
         ask.chosen = self.aimed(&swim, ask.next);
         Ok(swim.scene(&figures, &ask, &screen::scene_words(self.words))?)
     }
@@ -95,13 +98,15 @@ impl App {
         let at = self.shown(now);
         let (swim, figures, next) = self.next_at(&at)?;
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let ring = self.ring(session, &swim, &next);
+        let ring = self.ring(session, &swim, &next, &at);
         Ok(screen::swim_view(&SwimScreen {
             session,
             swim: &swim,
             figures: &figures,
             aimed: self.aimed(&swim, ring),
             ring,
+            stay: self.stay(session, &swim, &next, ring),
+            all_out: is_after_all_out(session, &at).then_some(self.chosen_cell(&swim).is_some()),
             next: &next,
             drift: swim.drift(at.at_ms),
             pad: self.swim.pad,
@@ -126,9 +131,14 @@ impl App {
         Ok((swim, figures, next))
     }
 
-    /// The cell with the corner marks: the one the angler chose, else the one proposed.
+    /// The cell with the corner marks: the one the angler chose, else the one proposed, else that of the last cast.
     fn aimed(&self, swim: &Swim, first: Option<CellId>) -> Option<CellId> {
-        self.chosen_cell(swim).or(first).or_else(|| swim.first_cell())
+        let last = || {
+            let spot =
+                self.session()?.casts.iter().rev().find(|cast| cast.rod == self.chosen)?.spot.as_ref()?;
+            swim.cell_of(on_swim(spot))
+        };
+        self.chosen_cell(swim).or(first).or_else(last).or_else(|| swim.first_cell())
     }
 
     /// The cell that the angler chose, as long as it can be cast to.
@@ -154,24 +164,41 @@ impl App {
     /// The place of the cell with the corner marks, for whoever looks at the map.
     pub(super) fn place_on_map(&mut self, now: &Moment) -> Result<WaterPlace, AppError> {
         self.shows_now()?;
-        let (swim, _, next) = self.next_at(&self.swim_now(now))?;
+        let at = self.swim_now(now);
+        let (swim, _, next) = self.next_at(&at)?;
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
+        let cell = self.aimed(&swim, self.ring(session, &swim, &next, &at)).ok_or(AppError::NoCell)?;
         middle_of(&swim, cell)
     }
 
     /// The cell with the ring: the one chosen for this rod's next cast, otherwise kept-back water whose time
-    /// has come, otherwise the best other cell.
-    fn ring(&self, session: &Session, swim: &Swim, next: &WhereNext) -> Option<CellId> {
+    /// has come, otherwise the best other cell. After all-out there is no next cast.
+    fn ring(&self, session: &Session, swim: &Swim, next: &WhereNext, at: &Stamp) -> Option<CellId> {
+        if is_after_all_out(session, at) {
+            return None;
+        }
         let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
         let last = session.casts.iter().rev().find(|cast| cast.rod == self.chosen);
         let sent = sent.filter(|spot| last.is_none_or(|cast| cast.spot.as_ref() != Some(*spot)));
-        let cell = sent.and_then(|spot| {
-            let bearing_deg = f64::from(spot.bearing_cdeg) / 100.0;
-            swim.cell_of(restwater_swim::Spot { bearing_deg, range_m: reach_m(spot.reach) })
-        });
+        let cell = sent.and_then(|spot| swim.cell_of(on_swim(spot)));
         let wanted = next.go_in.map(|go_in| go_in.cell).or_else(|| next.ranked.first().map(|n| n.cell));
         cell.or(wanted)
+    }
+
+    /// The spot of the rod's last cast, if the ring is in its cell: then the next cast goes to the same spot. Not where another spot
+    /// was chosen for it since, and not in kept-back water into which it is time to go.
+    fn stay<'a>(
+        &self,
+        session: &'a Session,
+        swim: &Swim,
+        next: &WhereNext,
+        ring: Option<CellId>,
+    ) -> Option<&'a restwater_log::Spot> {
+        let last = session.casts.iter().rev().find(|cast| cast.rod == self.chosen)?.spot.as_ref()?;
+        let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
+        let goes_in = next.go_in.is_some_and(|go_in| Some(go_in.cell) == ring);
+        let stays = ring.is_some() && swim.cell_of(on_swim(last)) == ring;
+        (stays && !goes_in && sent.is_none_or(|sent| sent == last)).then_some(last)
     }
 
     fn aim_at(&mut self, cell: CellId) -> Result<String, AppError> {
@@ -201,8 +228,9 @@ impl App {
 
     /// LEFT, RIGHT, IN, OUT.
     pub(super) fn step_aim(&mut self, step: Step, at: &Moment) -> Result<String, AppError> {
-        let (swim, _, next) = self.next_at(&self.shown(at))?;
-        let from = self.aimed(&swim, self.ring(self.session().ok_or(NotNow::NoSession)?, &swim, &next));
+        let at = self.shown(at);
+        let (swim, _, next) = self.next_at(&at)?;
+        let from = self.aimed(&swim, self.ring(self.session().ok_or(NotNow::NoSession)?, &swim, &next, &at));
         self.swim.aimed = from.and_then(|cell| swim.cell(swim.step(cell, step)).ok()?.aim);
         Ok(String::new())
     }
@@ -225,9 +253,10 @@ impl App {
     pub(super) fn at_aim(&mut self, what: &AtAim, at: &Moment) -> Result<String, AppError> {
         self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         self.shows_now()?;
-        let (swim, _, next) = self.next_at(&self.swim_now(at))?;
+        let shown = self.swim_now(at);
+        let (swim, _, next) = self.next_at(&shown)?;
         let session = self.session().ok_or(NotNow::NoSession)?;
-        let cell = self.aimed(&swim, self.ring(session, &swim, &next)).ok_or(AppError::NoCell)?;
+        let cell = self.aimed(&swim, self.ring(session, &swim, &next, &shown)).ok_or(AppError::NoCell)?;
         let payload = self.payload_at(what, session, &swim, cell)?;
         check_swim(session, &payload, None)?;
         let (id, kind) = (session.id, payload.kind().to_owned());
@@ -341,6 +370,11 @@ impl App {
         self.write(id, payload, None, at)?;
         Ok(self.say_what("notice-logged", "swim_set"))
     }
+}
+
+/// A spot of the log as the swim has it.
+fn on_swim(spot: &restwater_log::Spot) -> Spot {
+    Spot { bearing_deg: f64::from(spot.bearing_cdeg) / 100.0, range_m: reach_m(spot.reach) }
 }
 
 /// The place in a cell at which casts to it are aimed.

@@ -8,6 +8,7 @@ mod any_tap;
 mod away;
 mod bench;
 mod book;
+mod book_reading;
 mod book_sets;
 mod clock_steps;
 mod club;

@@ -10,6 +10,7 @@ rod-fish-on = { $rod }: FISCH DRAN
 rod-alert = FISCH DRAN
 rod-due-first = { $rod }: zuerst fällig
 rod-in = { $rod }: drin
+rod-in-alone = drin
 
 since-out = draußen seit { $time }
 since-ready = drin seit { $time }

@@ -225,6 +225,7 @@ book-peg-title = Dieser Platz
 peg-history-which = Nenne beim Einrichten Gewässer und Platz: dann stehen hier die letzten Ansitze dort.
 peg-history-none = { $place }: hier noch kein Ansitz.
 peg-history-none-other = { $place }: hier noch kein anderer Ansitz.
+peg-history-to-come = Jeder Tag an diesem Platz wird hier aufgeführt, auch der eines Partners, sobald du ihn einliest.
 peg-history-says = { $place }: { $bites ->
     [0] kein Biss
     [one] 1 Biss
@@ -236,6 +237,18 @@ peg-history-says = { $place }: { $bites ->
     [one] 1 Ansitz
    *[other] die letzten { $count } Ansitze
 }.
+peg-history-says-other = { $place }: { $bites ->
+    [0] kein Biss
+    [one] 1 Biss
+   *[other] { $bites } Bisse
+} in { $casts ->
+    [one] 1 Wurf
+   *[other] { $casts } Würfen
+}, über { $count ->
+    [one] 1 anderen Ansitz
+   *[other] die letzten { $count } anderen Ansitze
+}.
+peg-history-besides = Nicht gezählt: { $day }, der Ansitz, von dem du zurückblickst.
 peg-history-how = Deine und die aus Dateien. Bisse je Stunde im Wasser, mit exakten { $level }-%-Grenzen. Tage sind verschieden, Angler auch: ein paar Ansitze trennen einen guten Platz nicht von einem guten Tag.
 
 book-light-title = Licht

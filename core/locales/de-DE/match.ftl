@@ -16,7 +16,7 @@ match-clock-behind = Die Uhr der Wertung geht { $by } nach gegenüber dem Handy.
 match-bank-before = { $time } bis Start
 match-bank-fishing = { $time } bis Schluss
 match-bank-landing = { $time } zum Landen
-match-bank-over = Schluss ist vorbei
+match-bank-over = Wertung vorbei
 match-alarm = { $minutes } min bis Schluss.
 match-alarm-text = Schluss um { $time }.
 match-cant-tell = noch unklar
@@ -27,7 +27,7 @@ match-late = Späte Würfe
 match-late-from = ab { $time } liegen lassen, was draußen ist
 match-late-now = liegen lassen, was draußen ist
 match-late-in = bis Schluss kostet ein Wurf nichts
-match-late-over = Schluss ist vorbei
+match-late-over = keine mehr: Schluss
 match-late-how = Nach { $time } ({ $from } bis { $to }) hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs: hol dafür nicht ein. Eine Rute, die drin ist, darf noch geworfen werden: das kostet bis Schluss nichts.
 
 match-coming-says = Am ehesten { $bites ->

@@ -8,7 +8,7 @@ swim-squares = { $fished ->
    *[other] { $fished } von { $all } Feldern ruhen
 }
 swim-next = Jetzt: { $where }, { $reach }
-swim-stay = Bleib: { $where }, { $reach }
+swim-stay = Bleib: { $spot }
 swim-go-in = Ins geschonte Wasser: { $where }, { $reach }
 swim-go-in-dry = kein Biss { $casts ->
     [one] im letzten Wurf
@@ -112,6 +112,7 @@ replay-at = Wie es um { $time } war
 swim-scene-kept = TABU
 swim-scene-kept-back = geschont
 swim-scene-next = JETZT
+swim-scene-stay = BLEIB
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m

@@ -11,6 +11,7 @@ rod-fish-on = { $rod }: FISH ON
 rod-alert = FISH ON
 rod-due-first = { $rod }: due first
 rod-in = { $rod }: in
+rod-in-alone = in
 
 since-out = out since { $time }
 since-ready = in since { $time }

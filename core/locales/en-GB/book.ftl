@@ -226,6 +226,7 @@ book-peg-title = This peg
 peg-history-which = Name the water and the peg when you set up: its last sessions stand here.
 peg-history-none = { $place }: no session here yet.
 peg-history-none-other = { $place }: no other session here yet.
+peg-history-to-come = Each day you fish this peg is listed here, and so is a partner's once you import it.
 peg-history-says = { $place }: { $bites ->
     [0] no bites
     [one] 1 bite
@@ -237,6 +238,18 @@ peg-history-says = { $place }: { $bites ->
     [one] 1 session
    *[other] the last { $count } sessions
 }.
+peg-history-says-other = { $place }: { $bites ->
+    [0] no bites
+    [one] 1 bite
+   *[other] { $bites } bites
+} in { $casts ->
+    [one] 1 cast
+   *[other] { $casts } casts
+} over { $count ->
+    [one] 1 other session
+   *[other] the last { $count } other sessions
+}.
+peg-history-besides = Not counted: { $day }, the session you look back from.
 peg-history-how = Yours and those that came in by files. Bites an hour out, with exact { $level } % limits. Days differ, and so do anglers: a few sessions can't tell a good peg from a good day.
 book-light-title = Light
 light-left = Sunset in { $left }.
@@ -283,8 +296,8 @@ session-not-mine-sub = another angler's
 # A peg or a water put right, as UNDO names it.
 entry-session_corrected = peg or water
 session-place-how = Put right what was wrong at START
-session-close = CLOSE
-session-close-sub = this session
+session-close = SESSIONS
+session-close-sub = back to the list
 cast-after = { $minutes } min, { $end }
 cast-on-rod = { $time }, rod { $rod }
 cast-out = still out

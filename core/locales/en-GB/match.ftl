@@ -16,7 +16,7 @@ match-clock-behind = The match clock is { $by } behind the phone.
 match-bank-before = { $time } to all-in
 match-bank-fishing = { $time } to all-out
 match-bank-landing = { $time } to land a fish
-match-bank-over = all-out is past
+match-bank-over = match over
 match-alarm = { $minutes } min to all-out.
 match-alarm-text = All-out at { $time }.
 match-cant-tell = can't tell yet
@@ -27,7 +27,7 @@ match-late = Late casts
 match-late-from = after { $time } leave what is out
 match-late-now = leave what is out now
 match-late-in = a cast costs nothing until all-out
-match-late-over = all-out is past
+match-late-over = none: it's all-out
 match-late-how = After { $time } ({ $from } to { $to }) a new cast has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
 
 match-coming-says = Most likely { $bites ->

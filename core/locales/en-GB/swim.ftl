@@ -5,7 +5,7 @@ swim-title-plain = Swim
 swim-peg = peg { $peg }
 swim-squares = { $fished } of { $all } squares resting
 swim-next = Next: { $where }, { $reach }
-swim-stay = Stay: { $where }, { $reach }
+swim-stay = Stay: { $spot }
 swim-go-in = Into the kept water: { $where }, { $reach }
 swim-go-in-dry = no bite in the last { $casts ->
     [one] cast
@@ -109,6 +109,7 @@ replay-at = As it was at { $time }
 swim-scene-kept = KEPT
 swim-scene-kept-back = kept back
 swim-scene-next = NEXT
+swim-scene-stay = STAY
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m

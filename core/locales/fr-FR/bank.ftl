@@ -10,6 +10,7 @@ rod-fish-on = { $rod } : POISSON
 rod-alert = POISSON
 rod-due-first = { $rod } : due d'abord
 rod-in = { $rod } : rentrée
+rod-in-alone = rentrée
 
 since-out = à l'eau depuis { $time }
 since-ready = rentrée depuis { $time }

@@ -225,6 +225,7 @@ book-peg-title = Cette place
 peg-history-which = Nommez le plan d'eau et la place en préparant : ses dernières sorties paraissent ici.
 peg-history-none = { $place } : aucune sortie ici.
 peg-history-none-other = { $place } : aucune autre sortie ici.
+peg-history-to-come = Chaque journée à cette place figure ici, comme celle d'un partenaire une fois importée.
 peg-history-says = { $place } : { $bites ->
     [0] aucune touche
     [one] { $bites } touche
@@ -236,6 +237,18 @@ peg-history-says = { $place } : { $bites ->
     [one] { $count } sortie
    *[other] les { $count } dernières sorties
 }.
+peg-history-says-other = { $place } : { $bites ->
+    [0] aucune touche
+    [one] { $bites } touche
+   *[other] { $bites } touches
+} en { $casts ->
+    [one] { $casts } lancer
+   *[other] { $casts } lancers
+} sur { $count ->
+    [one] { $count } autre sortie
+   *[other] les { $count } dernières autres sorties
+}.
+peg-history-besides = Non comptée : { $day }, la sortie que vous regardez.
 peg-history-how = Les vôtres et celles venues par fichiers. Touches par heure à l'eau, avec limites exactes à { $level } %. Les jours diffèrent, les pêcheurs aussi : quelques sorties ne séparent pas une bonne place d'un bon jour.
 
 book-light-title = Lumière
@@ -289,8 +302,8 @@ session-not-mine-sub = autre pêcheur
 # A peg or a water put right, as UNDO names it.
 entry-session_corrected = place ou plan d'eau
 session-place-how = Corrige ce qui était faux au DÉBUT
-session-close = FERMER
-session-close-sub = cette sortie
+session-close = SORTIES
+session-close-sub = retour à la liste
 cast-after = { $minutes } min, { $end }
 cast-on-rod = { $time }, canne { $rod }
 cast-out = encore à l'eau

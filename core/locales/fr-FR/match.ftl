@@ -16,7 +16,7 @@ match-clock-behind = L'horloge du concours retarde de { $by } sur le téléphone
 match-bank-before = { $time } avant le début
 match-bank-fishing = { $time } avant la fin
 match-bank-landing = { $time } pour le sortir
-match-bank-over = la fin est passée
+match-bank-over = concours terminé
 match-alarm = { $minutes } min avant la fin.
 match-alarm-text = Fin à { $time }.
 match-cant-tell = pas encore clair
@@ -27,7 +27,7 @@ match-late = Lancers tardifs
 match-late-from = après { $time }, laissez ce qui est à l'eau
 match-late-now = laissez ce qui est à l'eau
 match-late-in = un lancer ne coûte rien avant la fin
-match-late-over = la fin est passée
+match-late-over = aucun : c'est la fin
 match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.
 
 match-coming-says = Sans doute { $bites ->

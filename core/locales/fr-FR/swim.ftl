@@ -8,7 +8,7 @@ swim-squares = { $fished ->
    *[other] { $fished } cases
 } sur { $all } au repos
 swim-next = Ensuite : { $where }, { $reach }
-swim-stay = Restez : { $where }, { $reach }
+swim-stay = Restez : { $spot }
 swim-go-in = Dans l'eau gardée : { $where }, { $reach }
 swim-go-in-dry = aucune touche { $casts ->
     [one] au dernier lancer
@@ -113,6 +113,7 @@ replay-at = Tel qu'à { $time }
 swim-scene-kept = GARDÉ
 swim-scene-kept-back = en réserve
 swim-scene-next = ICI
+swim-scene-stay = RESTEZ
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m

@@ -77,8 +77,10 @@ pub struct FilesView {
     pub imports: Vec<ImportLine>,
     /// Backups, latest first.
     pub backups: Vec<BackupLine>,
-    /// The text for an empty list.
+    /// The text for an empty list of imports.
     pub none: String,
+    /// The text for an empty list of backups.
+    pub no_backups: String,
 }
 
 /// What a file would add, or has added.
@@ -176,6 +178,7 @@ pub fn files_view(input: &FilesInput) -> FilesView {
             })
             .collect(),
         none: words.say("files-none"),
+        no_backups: words.say("files-no-backups"),
     }
 }
 

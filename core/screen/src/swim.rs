@@ -5,11 +5,11 @@ mod rows;
 mod words;
 
 use super::figures::{clock, whole};
-use super::place::{bearing_words, reach_like, reach_words};
+use super::place::{bearing_words, reach_like, reach_words, spot_words};
 use super::{
     Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, peg_name, sentence_case,
 };
-use restwater_log::{Moment, Reach, RodNumber, WeightUnit};
+use restwater_log::{Moment, Reach, RodNumber, Spot, WeightUnit};
 use restwater_session::{Session, reach_m};
 use restwater_swim::{
     CellId, CellState, ColumnName, Drift, GoInBecause, LEGEND, LegendSample, NextSpot, Reason, SceneWords,
@@ -161,8 +161,12 @@ pub struct SwimScreen<'a> {
     pub drift: Drift,
     /// The cell that is aimed at.
     pub aimed: Option<CellId>,
-    /// The cell with the ring.
+    /// The cell with the ring; `None` where no cast is proposed.
     pub ring: Option<CellId>,
+    /// The spot of the last cast, if the ring says to stay there.
+    pub stay: Option<&'a Spot>,
+    /// After all-out, whether the angler chose the cell that is aimed at; before it `None`.
+    pub all_out: Option<bool>,
     /// What the keys do.
     pub pad: SwimPad,
     /// The rod the next cast is for.
@@ -209,8 +213,9 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
     let words = screen.words;
     let aimed = screen.aimed.and_then(|id| screen.find(id));
     let headline = aimed.map_or_else(String::new, |next| screen.headline(next));
-    let why = aimed.map_or_else(String::new, |next| screen.why(next));
-    let cell = aimed.map_or_else(String::new, |next| screen.cell(&next.figures));
+    let said = aimed.filter(|_| !screen.is_over());
+    let why = said.map_or_else(String::new, |next| screen.why(next));
+    let cell = said.map_or_else(String::new, |next| screen.cell(&next.figures));
     let (others, drift) = (screen.others(), screen.drift_words());
     let note = words.say("swim-rests-on-guesses");
     let list = [headline.clone(), why.clone(), cell.clone()]
@@ -225,7 +230,7 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
         title: screen.title(),
         area: screen.squares(),
         headline,
-        reasons: aimed.map_or_else(Vec::new, |next| screen.reasons(next)),
+        reasons: said.map_or_else(Vec::new, |next| screen.reasons(next)),
         why,
         cell,
         drift,
@@ -255,6 +260,7 @@ pub fn scene_words(words: &Wording) -> SceneWords {
         kept: words.say("swim-scene-kept"),
         kept_back: words.say("swim-scene-kept-back"),
         next: words.say("swim-scene-next"),
+        stay: words.say("swim-scene-stay"),
         metres: words.say("swim-scene-m"),
         bites: words.say("swim-scene-bites"),
         lost: words.say("swim-scene-lost"),
@@ -314,12 +320,24 @@ impl SwimScreen<'_> {
         bearing_words(self.words, libm::round(deg * 100.0) as i32)
     }
 
+    /// Whether nothing is said of where to cast: after all-out, unless the angler asks about a cell.
+    fn is_over(&self) -> bool {
+        self.all_out == Some(false)
+    }
+
     fn headline(&self, next: &NextSpot) -> String {
+        if self.is_over() {
+            return self.words.say("advice-all-out");
+        }
         let (direction, reach) = (self.direction(next), reach_words(self.words, self.reach(next)));
         let id = match self.next.go_in {
             Some(go_in) if go_in.cell == next.cell => "swim-go-in",
             _ if self.ring != Some(next.cell) => "swim-aimed",
-            _ if self.last_cell() == Some(next.cell) => "swim-stay",
+            _ if self.stay.is_some() => {
+                // Whoever stays casts to the same spot, which need not be the middle of its cell.
+                let spot = spot_words(self.words, self.session, self.stay);
+                return self.words.say_with("swim-stay", &[("spot", Arg::Text(&spot))]);
+            }
             _ => "swim-next",
         };
         self.words.say_with(id, &[("where", Arg::Text(&direction)), ("reach", Arg::Text(&reach))])

@@ -68,7 +68,7 @@ pub use fold::{MOST_RODS, fold};
 pub use habit::{HabitBeforeBites, habit_before_bites, habit_of};
 pub use late_end::{is_packed_up, last_before_end};
 pub use logged::{Logged, factor_logged};
-pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};
+pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section, is_after_all_out};
 pub use match_setup::{ClassGuess, MatchSetup};
 pub use mending::{Gap, gap_before};
 pub use model::{

@@ -247,8 +247,7 @@ proptest! {
             // The ring of the scene is drawn round the aim, so a tap on the ring means this cell.
             let asked = SceneAsk { next: Some(cell.id), ..ask };
             let scene = swim.scene(&swim.figures(0), &asked, &SceneWords::default()).unwrap();
-            let at = scene.mark_shape.iter().position(|s| *s == MarkShape::NextDot).unwrap();
-            let (x, y) = (f64::from(scene.mark_xy[2 * at]), f64::from(scene.mark_xy[2 * at + 1]));
+            let (x, y) = ring_of(&scene);
             let on_edge = cell.water.rings().iter().any(|r| planar::distance_to_ring(r, aim.point()) < 0.1);
             prop_assert!(on_edge || swim.tapped(&ask, x, y).unwrap() == Some(cell.id), "{:?}", cell.id);
         }
@@ -321,6 +320,18 @@ fn same_points(a: &[f32], b: &[f32], flip: impl Fn(f32) -> f32) -> bool {
         of[from..].iter().take_while(|q| q.0 <= p.0 + 0.02).any(|q| near(p, q))
     };
     a.iter().all(|p| found(p, &b)) && b.iter().all(|p| found(p, &a))
+}
+
+/// The middle of the ring of the next cast.
+fn ring_of(scene: &SwimScene) -> (f64, f64) {
+    let ring = scene.line_role.iter().position(|role| *role == LineRole::NextRing).unwrap();
+    let part = 2 * scene.line_start[ring] as usize..2 * scene.line_start[ring + 1] as usize;
+    let middle = |of: Vec<f32>| {
+        let low = of.iter().copied().fold(f32::INFINITY, f32::min);
+        f64::from(f32::midpoint(low, of.iter().copied().fold(f32::NEG_INFINITY, f32::max)))
+    };
+    let points = scene.line_xy[part].chunks_exact(2);
+    (middle(points.clone().map(|p| p[0]).collect()), middle(points.map(|p| p[1]).collect()))
 }
 
 /// The number of pairs of label boxes that overlap, plus the boxes that are not completely on the canvas.

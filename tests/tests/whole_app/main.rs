@@ -22,3 +22,4 @@ mod shared_day;
 mod spoken;
 mod swap;
 mod swim_geojson_ogr;
+mod swim_pictures;

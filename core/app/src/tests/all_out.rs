@@ -2,9 +2,11 @@
 
 use super::match_day::{in_match, tap as match_tap};
 use super::rods::with_rods;
+use super::swim_screen::{choose, scene, swim};
 use super::*;
-use restwater_screen::{MatchTap, MendTap, PhoneTap, RuleTap};
+use restwater_screen::{MatchTap, MendTap, PhoneTap, RuleTap, SwimKey, SwimTap, SwimView};
 use restwater_session::{DoubtKind, waits_of};
+use restwater_swim::{LabelRole, LineRole};
 
 /// All-out, by the phone's clock.
 const ALL_OUT: i64 = 316 * MIN + 40_000;
@@ -155,4 +157,63 @@ fn a_cast_that_all_out_ended_was_not_wound_in_by_choice() {
     assert_eq!(waits_of(session).len(), 6);
     assert_eq!(restwater_session::habit_before_bites(session), None);
     assert_eq!(restwater_session::habit_of(session), None);
+}
+
+/// The match is over: no water is proposed, on the screen or in the picture, and no key asks for a cast.
+#[test]
+fn after_all_out_the_swim_proposes_no_cast() {
+    let cast_here = |view: &SwimView| view.keys.iter().find(|k| k.key == SwimKey::CastHere).unwrap().clone();
+    let mut phone = in_match();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(312 * MIN, &WOUND_IN).unwrap();
+    let before = swim(&mut phone, 314 * MIN);
+    assert!(
+        before.headline.starts_with("Next: ") || before.headline.starts_with("Stay: "),
+        "{}",
+        before.headline
+    );
+    assert!(cast_here(&before).solid);
+    let over = ALL_OUT + 60_000;
+    let after = swim(&mut phone, over);
+    assert_eq!((after.headline.as_str(), after.why.as_str()), ("All out.", ""));
+    assert_eq!(after.others, Vec::<String>::new());
+    assert!(after.list.iter().all(|line| !line.starts_with("Then: ")), "{:?}", after.list);
+    // Whoever fishes on for pleasure still may.
+    assert!(cast_here(&after).enabled && after.keys.iter().all(|key| !key.solid));
+    for small in [false, true] {
+        let picture = scene(&mut phone, over, small);
+        assert!(
+            !picture.line_role.contains(&LineRole::NextRing)
+                && !picture.label_role.contains(&LabelRole::Next)
+        );
+    }
+    let bank = phone.bank(over);
+    assert!(
+        bank.keys
+            .iter()
+            .all(|key| key.key != Key::Cast || key.weight == restwater_screen::KeyWeight::Outline)
+    );
+    let cell = restwater_swim::CellId { column: 0, row: 0 };
+    phone.tap(over + 1_000, &choose(SwimTap::Cell { cell })).unwrap();
+    let picked = swim(&mut phone, over + 2_000);
+    assert!(
+        !picked.headline.starts_with("All out") && !picked.headline.contains(": "),
+        "{}",
+        picked.headline
+    );
+    // An earlier moment is shown as it was.
+    phone.tap(over + 3_000, &Action::Replay { steps_back: 1 }).unwrap();
+    let earlier = swim(&mut phone, over + 4_000);
+    assert!(earlier.others.iter().any(|line| !line.is_empty()), "{earlier:?}");
+}
+
+#[test]
+fn the_words_after_all_out_are_an_anglers() {
+    let mut phone = in_match();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(312 * MIN, &WOUND_IN).unwrap();
+    let over = ALL_OUT + 60 * MIN;
+    assert_eq!(phone.bank(over).header.length, "match over");
+    let late = phone.view(over).lines.into_iter().find(|line| line.label == "Late casts");
+    assert!(late.is_none_or(|line| line.value == "none: it's all-out"));
 }

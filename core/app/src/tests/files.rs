@@ -63,7 +63,13 @@ fn a_session_goes_to_another_phone_and_an_import_is_undone_as_a_whole() {
     let before = theirs.app().ops().to_vec();
     let seen = theirs.app().look_into(Path::new(&sent.path), &at(50 * MIN), &mut go).unwrap();
     assert_eq!((seen.new, seen.known, seen.brings, seen.whole), (6, 0, true, true));
-    assert_eq!(theirs.files(50 * MIN).imports, []);
+    let empty = theirs.files(50 * MIN);
+    assert_eq!(empty.imports, []);
+    assert_eq!(empty.no_backups, "No backup yet. Tap BACK UP NOW.");
+    assert_eq!(
+        empty.none,
+        "No file was imported yet. Tap BACK, then IMPORT: what a file brings is listed here and can be undone."
+    );
     let took = theirs.take_in(&sent.path, 51 * MIN);
     assert_eq!(took.lines[0], "6 new entries in 1 session are in the log. UNDO IMPORT removes them.");
     assert_eq!(theirs.app().ops(), before, "the Bank stays with this phone's own session");

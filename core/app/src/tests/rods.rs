@@ -61,3 +61,22 @@ fn a_single_rod_shows_only_its_name() {
     phone.tap(5 * MIN, &BITE).unwrap();
     assert_eq!(labels(&mut phone, 5 * MIN), ["Rod 1"]);
 }
+
+/// On a small glass the digits stand alone, and those of a rod that is in would be read as a wait.
+#[test]
+fn a_rod_that_is_in_says_so_in_place_of_digits() {
+    let alerts = |phone: &mut Phone, ms| -> Vec<String> {
+        phone.bank(ms).rods.into_iter().map(|rod| rod.alert).collect()
+    };
+    let mut phone = with_rods(2);
+    assert_eq!(alerts(&mut phone, 0), ["in", "in"]);
+    phone.tap(MIN, &CAST).unwrap();
+    assert_eq!(alerts(&mut phone, 2 * MIN), ["", "in"]);
+    phone.tap(3 * MIN, &WOUND_IN).unwrap();
+    phone.tap(4 * MIN, &Action::Away).unwrap();
+    assert_eq!(alerts(&mut phone, 5 * MIN), ["in", "in"]);
+    phone.tap(6 * MIN, &Action::Returned).unwrap();
+    assert_eq!(alerts(&mut phone, 6 * MIN), ["in", "in"]);
+    let mut alone = with_rods(1);
+    assert_eq!(alerts(&mut alone, 0), [""], "its clock says since when it is in");
+}

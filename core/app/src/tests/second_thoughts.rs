@@ -131,7 +131,7 @@ fn the_place_of_another_day_is_never_kept_for_today() {
     phone.tap(DAY + 2 * MIN, &book(BookTap::Latitude { e7: 521_000_000 })).unwrap();
     assert_eq!(phone.leaf(Which::Book, DAY + 3 * MIN, "light").keys, []);
     let refused = phone.tap(DAY + 3 * MIN, &book(BookTap::KeepPlace)).unwrap_err();
-    assert_eq!(phone.app().message(&refused), "The Book shows another day. Tap CLOSE first.");
+    assert_eq!(phone.app().message(&refused), "The Book shows another day. Tap SESSIONS in it first.");
     phone.tap(DAY + 4 * MIN, &book(BookTap::Close)).unwrap();
     assert_eq!(phone.leaf(Which::Book, DAY + 5 * MIN, "light").keys, [], "the choice is closed with its day");
     assert_eq!(phone.app().session().unwrap().peg_place, None);

@@ -58,7 +58,12 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
     let spoken =
         if first { words.say_with("spoken-due-first", &[("rod", Arg::Text(&spoken))]) } else { spoken };
     let chosen = rod.number == input.chosen;
-    let alert = if state == BankState::FishOn && !chosen { words.say("rod-alert") } else { String::new() };
+    let alert = match state {
+        BankState::FishOn if !chosen => words.say("rod-alert"),
+        // Digits that stand alone would be read as a wait.
+        BankState::Ready if session.rods.len() > 1 => words.say("rod-in-alone"),
+        _ => String::new(),
+    };
     RodView {
         rod: rod.number,
         alert,

@@ -64,8 +64,9 @@ pub struct RodView {
     pub number: String,
     /// Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
     pub label: String,
-    /// What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
-    /// no room for the name, and on the key that leads to the rod. Otherwise empty.
+    /// What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
+    /// there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+    /// leads to the rod. Otherwise empty.
     pub alert: String,
     /// What it is doing.
     pub state: BankState,

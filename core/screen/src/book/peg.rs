@@ -2,7 +2,8 @@
 
 use super::rates::{axis_of, rate_line};
 use super::{BookInput, Day, LEVEL_PERCENT, gist, tally, whose_day_words};
-use crate::{Arg, Leaf, LeafLine, Wording, peg_words};
+use crate::date::date_words;
+use crate::{Arg, KeyTap, Leaf, LeafKey, LeafLine, Which, Wording, peg_words};
 use restwater_compare::sets::set_rates;
 use restwater_session::same_peg;
 use uuid::Uuid;
@@ -37,14 +38,23 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
     let days: Vec<Day> = input.days.iter().filter(is_here).take(LISTED).copied().collect();
     if days.is_empty() {
         let none = if of.besides.is_some() { "peg-history-none-other" } else { "peg-history-none" };
-        leaf.says = words.say_with(none, &[("place", Arg::Text(&place))]);
+        let none = words.say_with(none, &[("place", Arg::Text(&place))]);
+        leaf.says = [none, words.say("peg-history-to-come")].join(" ");
+        let files = KeyTap::Open { which: Which::Files };
+        let key = LeafKey::new("files-", words.say("door-files"), files);
+        leaf.keys.push(LeafKey { sub: words.say("door-files-sub"), ..key });
         return leaf;
     }
     let tallies: Vec<_> = days.iter().map(|day| tally(day.gist)).collect();
     let bites = tallies.iter().map(|day| day.bites).sum::<u64>() as usize;
     let casts = days.iter().map(|day| day.gist.made as usize).sum::<usize>();
+    // The session from which the angler looks back is often on the same peg: whoever counts must know that it is left out.
+    let besides = input.days.iter().find(|day| {
+        let there = (day.gist.water.as_deref(), day.gist.peg.as_deref());
+        Some(day.id) == of.besides && same_peg(there, (Some(&of.water), Some(&of.peg)))
+    });
     leaf.says = words.say_with(
-        "peg-history-says",
+        if besides.is_some() { "peg-history-says-other" } else { "peg-history-says" },
         &[
             ("place", Arg::Text(&place)),
             ("count", Arg::Count(days.len())),
@@ -65,6 +75,10 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
         leaf.lines.push(LeafLine { detail, ..line });
     }
     leaf.drawn_on(&axis);
+    leaf.notes.extend(besides.map(|day| {
+        let day = date_words(words, day.gist.started_ms.unwrap_or_default(), day.gist.offset_min);
+        words.say_with("peg-history-besides", &[("day", Arg::Text(&day))])
+    }));
     leaf.notes.push(words.say_with("peg-history-how", &[("level", Arg::Count(LEVEL_PERCENT))]));
     leaf
 }

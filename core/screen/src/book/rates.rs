@@ -108,10 +108,14 @@ fn lines(
     lines
 }
 
-/// The axis that rates are drawn on.
+/// The axis that rates are drawn on. Its last figure has the unit, since a small glass has no room for the name of the axis.
 pub(super) fn axis_of(words: &Wording, rates: impl Iterator<Item = f64>) -> Axis {
     let top = rates.fold(0.0, f64::max);
-    Axis::up_to(words, "axis-rate", if top > 0.0 { top * SCALE } else { 1.0 })
+    let mut axis = Axis::up_to(words, "axis-rate", if top > 0.0 { top * SCALE } else { 1.0 });
+    if let Some(last) = axis.ticks.last_mut() {
+        last.label = words.say_with("book-per-hour", &[("rate", Arg::Text(&last.label))]);
+    }
+    axis
 }
 
 fn figures(words: &Wording, rate: &Rate) -> (String, String, String) {

@@ -29,14 +29,11 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
         let text = conditions_words(words, &session.conditions_now());
         leaf.lines.push(LeafLine::new(words.say("session-conditions"), text));
     }
-    for note in &session.notes {
-        leaf.lines.push(LeafLine::new(clock(&note.at.shown), note.text.clone()));
-    }
     for plan in &session.next_time {
         leaf.lines.push(LeafLine::new(words.say("next-own"), plan.text.clone()));
     }
     leaf.lines.extend(input.opened_day.into_iter().flat_map(|day| side_by_side(input, &day)));
-    leaf.lines.extend(session.casts.iter().map(|cast| cast_line(words, session, cast)));
+    leaf.lines.extend(day_lines(words, session));
     if !session.doubts.is_empty() && !of_another {
         leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
     }
@@ -117,7 +114,22 @@ fn says(words: &Wording, session: &Session) -> String {
     )
 }
 
-fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
+/// The casts and the notes, each where it was in the day.
+fn day_lines(words: &Wording, session: &Session) -> Vec<LeafLine> {
+    let casts = session.casts.iter().enumerate().map(|(place, cast)| {
+        let before = session.casts[..place].iter().rev().find(|before| before.rod == cast.rod);
+        (cast.start.at_ms, cast_line(words, session, cast, before))
+    });
+    let notes = session.notes.iter();
+    let notes = notes.map(|note| (note.at.at_ms, LeafLine::new(clock(&note.at.shown), note.text.clone())));
+    let mut lines: Vec<(i64, LeafLine)> = casts.chain(notes).collect();
+    restwater_sorting::by_key(&mut lines, |(at_ms, _)| *at_ms);
+    lines.into_iter().map(|(_, line)| line).collect()
+}
+
+/// A cast. Its rig is written only where it differs from that of the rod's cast before, so that a small glass has room for more
+/// casts.
+fn cast_line(words: &Wording, session: &Session, cast: &Cast, before: Option<&Cast>) -> LeafLine {
     let minutes = wait_of(session, cast).map_or_else(|| "–".to_owned(), |wait| whole(wait.minutes()));
     let end = words.say(match cast.end.as_ref().map(|end| &end.cause) {
         None => "cast-out",
@@ -140,7 +152,8 @@ fn cast_line(words: &Wording, session: &Session, cast: &Cast) -> LeafLine {
     let mut line = LeafLine::new(label, words.say_with("cast-after", &args));
     let spot = cast.spot.as_ref().map(|spot| spot_words(words, session, Some(spot)));
     let lost = cast.hooklength_lost.map(|_| words.say("cast-hooklength-lost"));
-    let rig = Some(rig_words(words, &cast.rig)).filter(|_| cast.rig != restwater_log::Rig::default());
+    let changed = before.map_or_else(restwater_log::Rig::default, |before| before.rig.clone()) != cast.rig;
+    let rig = Some(rig_words(words, &cast.rig)).filter(|_| changed);
     let details: Vec<String> = [spot, rig, lost].into_iter().flatten().collect();
     line.detail = words.apart(&details);
     line

@@ -41,7 +41,9 @@ impl SwimScreen<'_> {
                 spoken,
                 enabled,
                 reads: matches!(key, SwimKey::Earlier | SwimKey::Later | SwimKey::Now),
-                solid: key == if kept { SwimKey::Release } else { SwimKey::CastHere },
+                // After all-out no key asks for a cast.
+                solid: self.all_out.is_none()
+                    && key == if kept { SwimKey::Release } else { SwimKey::CastHere },
                 tap: self.tap(key),
             }
         };

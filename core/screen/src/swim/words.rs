@@ -130,6 +130,9 @@ impl SwimScreen<'_> {
     }
 
     pub(super) fn others(&self) -> Vec<String> {
+        if self.all_out.is_some() {
+            return Vec::new();
+        }
         let line = |next: &NextSpot| {
             let is_told = |a: &&Against| matches!(a, Against::NothingHere { .. } | Against::FishAway { .. });
             let against = next.against.iter().filter(is_told).map(|a| self.against(a));

@@ -30,6 +30,77 @@ proptest! {
     }
 }
 
+/// What the marks, their numbers and the key say together, in events; a mark without a number stands for one.
+fn events_said(scene: &SwimScene) -> u64 {
+    let is_event = |shape: &&MarkShape| {
+        matches!(
+            shape,
+            MarkShape::BiteDiamond | MarkShape::LostCross | MarkShape::LinerTriangle | MarkShape::ShownRings
+        )
+    };
+    let marks = scene.mark_shape.iter().filter(is_event).count() as u64;
+    let said = scene.label_role.iter().zip(&scene.label_text).filter(|(role, _)| **role == LabelRole::Count);
+    let (numbers, numbered) =
+        said.fold((0, 0), |(sum, n), (_, text)| (sum + text.parse::<u64>().unwrap(), n + 1));
+    let in_key = scene.key.iter().filter(|line| line.role == LabelRole::Count);
+    let key: u64 = in_key.filter_map(|line| line.text.rsplit(' ').next()?.parse::<u64>().ok()).sum();
+    marks - numbered + numbers + key
+}
+
+fn events(figures: &crate::fished::SwimFigures) -> u64 {
+    figures.cells.iter().map(|cell| u64::from(cell.bites + cell.lost + cell.liners + cell.shown)).sum()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(128))]
+
+    #[test]
+    fn no_event_is_lost_on_any_phone(
+        input in swim_input(70), at in 20..DAY_MIN, phone in 0..PHONE_CANVASES.len(), left in any::<bool>()
+    ) {
+        let Some(swim) = swim(input) else { return Ok(()) };
+        // In the middle of the day lines are out.
+        let figures = swim.figures(at * MINUTE);
+        let mut ask = on_phone(&PHONE_CANVASES[phone], left);
+        ask.next = swim.where_next(&figures).ranked.first().map(|n| n.cell);
+        let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+        prop_assert_eq!(events_said(&scene), events(&figures), "{:?} {:?}", scene.label_text, scene.key);
+    }
+}
+
+/// A rod is out in the square of all the bites: their number stays beside the diamond.
+#[test]
+fn the_number_of_bites_stays_while_a_rod_is_out_in_their_square() {
+    let mut casts: Vec<CastAt> = (0..5).map(|i| a_cast(-6.0, 34.7, 25 * i)).collect();
+    for (i, cast) in casts.iter_mut().enumerate() {
+        (cast.bites, cast.lost) = (1, u32::from(i == 3));
+    }
+    let out = CastAt { end_ms: None, ..a_cast(-6.0, 34.7, 125) };
+    let mark = AimingMark { id: "pump".into(), name: "Pump house".into(), bearing_deg: -6.0 };
+    let input = |casts| SwimInput { marks: vec![mark.clone()], casts, ..SwimInput::default() };
+    let with = [casts.clone(), vec![out]].concat();
+    for (casts, which) in [(casts, "in"), (with, "out")] {
+        let swim = Swim::new(input(casts)).unwrap();
+        let figures = swim.figures(130 * MINUTE);
+        for phone in PHONE_CANVASES.iter().filter(|phone| phone.text_scale < 2.0) {
+            for left in [false, true] {
+                let mut ask = on_phone(phone, left);
+                ask.next = swim.where_next(&figures).ranked.first().map(|n| n.cell);
+                let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+                let said = |n: &str| {
+                    scene
+                        .label_role
+                        .iter()
+                        .zip(&scene.label_text)
+                        .any(|(role, text)| *role == LabelRole::Count && text == n)
+                };
+                assert!(said("5"), "{which}, {phone:?}, left {left}: {:?} {:?}", scene.label_text, scene.key);
+                assert!(scene.mark_shape.contains(&MarkShape::BiteDiamond));
+            }
+        }
+    }
+}
+
 /// On a common phone each resting cell shows its minutes even beside marks.
 #[test]
 fn rested_minutes_have_room_beside_the_marks() {

@@ -2,6 +2,7 @@
 
 use crate::cells::CellId;
 use crate::error::{SwimError, positive};
+use crate::frame::Spot;
 use serde::{Deserialize, Serialize};
 
 /// The thumb that taps. The picture of the water is the same for both; only the preferred places of labels
@@ -42,6 +43,8 @@ pub struct SceneAsk {
     pub detail: Detail,
     /// The proposed next spot, ringed in accent.
     pub next: Option<CellId>,
+    /// The spot to stay at, if that is what is proposed: the ring is round it and says so.
+    pub stay: Option<Spot>,
     /// The cell that taps and step keys have chosen, marked in ink if it is not the next one.
     pub chosen: Option<CellId>,
 }
@@ -57,6 +60,7 @@ impl SceneAsk {
             hand: Hand::Right,
             detail: Detail::Full,
             next: None,
+            stay: None,
             chosen: None,
         };
         ask.check().map(|()| ask)
@@ -102,6 +106,8 @@ pub struct SceneWords {
     pub kept_back: String,
     /// At the ring of the next cast: "NEXT".
     pub next: String,
+    /// At the ring of the spot to stay at: "STAY".
+    pub stay: String,
     /// After a range: "30 m".
     pub metres: String,
     /// Before the number of bites, in the key.
@@ -127,6 +133,7 @@ impl Default for SceneWords {
             kept: s("KEPT"),
             kept_back: s("kept back"),
             next: s("NEXT"),
+            stay: s("STAY"),
             metres: s("m"),
             bites: s("bites"),
             lost: s("lost"),

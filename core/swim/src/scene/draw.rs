@@ -4,7 +4,7 @@ use super::ask::{Detail, SceneAsk, SceneWords};
 use super::hatch;
 use super::labels::Placer;
 use super::marks;
-use super::names;
+use super::names::{self, KeptRing};
 use super::pack::Pack;
 use super::record::{FillRole, LineRole, MarkShape, SwimScene};
 use super::view::{Rect, View};
@@ -65,12 +65,14 @@ impl Drawing<'_> {
         self.peg(&mut pack);
         let mut placer = Placer::new(&self.view);
         self.aimed(&mut pack);
+        let rings = kept.iter().flat_map(|k| k.water.rings());
+        let rings: Vec<KeptRing> = rings.map(|ring| KeptRing::new(self.view.ring(&ring))).collect();
         if let Some(ring) = self.next(&mut pack, &mut placer).filter(|_| self.full()) {
-            names::at_the_ring(self, &mut pack, &mut placer, ring);
+            names::at_the_ring(self, &mut pack, &mut placer, ring, &rings);
         }
-        let counts = marks::draw(self, &mut pack, &mut placer);
+        marks::draw(self, &mut pack, &mut placer, &rings);
         if self.full() {
-            names::draw(self, &mut pack, &mut placer, &kept, counts);
+            names::draw(self, &mut pack, &mut placer, &kept, &rings);
         }
         pack.scene.key.iter_mut().for_each(|line| line.finish(&self.words.colon));
         pack.scene
@@ -248,11 +250,17 @@ impl Drawing<'_> {
 
     /// Draws the ring of the next cast, and returns the space it takes.
     fn next(&self, pack: &mut Pack, placer: &mut Placer) -> Option<Rect> {
-        let at = self.ask.next.and_then(|c| self.aim(c))?;
+        let aim = self.ask.next.and_then(|c| self.aim(c))?;
+        // Whoever stays casts to the same spot, not to the middle of its cell.
+        let at = self.ask.stay.map_or(aim, |spot| self.view.spot(spot));
         let (radius, width) = if self.full() { (13.0, 5.0) } else { (7.5, 3.0) };
         pack.circle(LineRole::Halo, self.dp(1.9 * width), at, self.dp(radius));
         pack.circle(LineRole::NextRing, self.dp(width), at, self.dp(radius));
-        pack.mark(MarkShape::NextDot, self.dp(if self.full() { 4.5 } else { 2.5 }), at);
+        let inner = self.dp(radius + width / 2.0);
+        // A bait that is out there has a dot of its own.
+        if !marks::baits_out(self).any(|bait| self.view.spot(bait).distance(at) < inner) {
+            pack.mark(MarkShape::NextDot, self.dp(if self.full() { 4.5 } else { 2.5 }), at);
+        }
         let side = 2.0 * self.dp(radius + width);
         let room = Rect::round(at.x, at.y, side, side);
         placer.keep_clear(room);

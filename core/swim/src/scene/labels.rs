@@ -55,6 +55,14 @@ impl<'v> Placer<'v> {
         !self.marks.iter().any(|m| m.meets(r))
     }
 
+    /// Whether there is neither a mark nor a label in a rectangle; for one that holds a label, as labels are placed.
+    pub fn has_room_for(&self, r: &Rect, is_label: bool) -> bool {
+        if is_label {
+            return self.is_free(r, false);
+        }
+        self.has_no_mark_in(r) && !self.taken.iter().any(|t| t.meets(r))
+    }
+
     /// How far the nearest mark is from a point.
     pub fn clearance(&self, p: Point) -> f64 {
         let middle = |m: &Rect| Point { x: m.x + m.w / 2.0, y: m.y + m.h / 2.0 };

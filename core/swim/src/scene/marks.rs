@@ -5,8 +5,8 @@
 //! water shows where they went.
 
 use super::draw::Drawing;
-use super::labels::Placer;
-use super::names;
+use super::labels::{Label, Placer};
+use super::names::{self, KeptRing};
 use super::pack::Pack;
 use super::record::{KeyLine, LabelRole, LineRole, MarkShape};
 use super::text::width;
@@ -15,23 +15,8 @@ use crate::frame::{Point, Spot};
 use crate::input::CastAt;
 use crate::sector::{CHORD_ERROR_M, disc};
 
-/// A number to write beside a mark that stands for several.
-pub(crate) struct Count {
-    pub of: u32,
-    /// Index of its cell.
-    pub place: usize,
-    /// Middle of the mark.
-    pub at: Point,
-    /// Half its size.
-    pub size: f64,
-    /// Middle of the space reserved for the number.
-    pub room: Point,
-    /// Size of its figures.
-    pub em: f64,
-}
-
-/// Draws all marks; returns the numbers still to be written.
-pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Count> {
+/// Draws all marks with their numbers.
+pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
     features(d, pack, placer);
     lines_out(d, pack, placer);
     // Cells are drawn one after the other, each clear of the earlier ones: those with bites first, then those
@@ -44,13 +29,11 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Vec<Cou
         (known.bites == 0, known.rested_min.map_or(i64::MAX, tenths), known.cell.row, tenths(across))
     };
     restwater_sorting::by_key(&mut places, turn);
-    let mut counts = Vec::new();
     for place in places {
         let mut row = Row::of(d, place);
-        let middle = row.settle(d, placer, place);
-        counts.extend(cluster(d, pack, placer, place, &row, middle));
+        let middle = row.settle(d, placer, place, kept);
+        cluster(d, pack, placer, place, &row, middle);
     }
-    counts
 }
 
 /// Whether a cell has anything to mark.
@@ -59,14 +42,19 @@ pub(crate) fn happened(d: &Drawing, place: usize) -> bool {
     known.bites + known.lost + known.liners + known.shown > 0 || known.fed_min.is_some()
 }
 
+/// Where the baits are that are out.
+pub(crate) fn baits_out<'a>(d: &'a Drawing) -> impl Iterator<Item = Spot> + 'a {
+    let out = |c: &&CastAt| c.end_ms.is_none_or(|end| end > d.figures.at_ms) && d.swim.holds(c.spot);
+    d.swim.casts_until(d.figures.at_ms).filter(out).map(|cast| cast.spot)
+}
+
 /// The line of each cast that is out, from the bank to its spot.
 fn lines_out(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     let near_m = d.swim.bands().first().map_or(0.0, |band| band.from_m);
-    let out = |c: &&CastAt| c.end_ms.is_none_or(|end| end > d.figures.at_ms) && d.swim.holds(c.spot);
     let (line, halo, dot) = if d.full() { (2.2, 5.0, 5.5) } else { (1.4, 3.2, 3.5) };
-    for cast in d.swim.casts_until(d.figures.at_ms).filter(out) {
-        let at = d.view.spot(cast.spot);
-        let bank = d.view.spot(Spot { range_m: near_m, ..cast.spot });
+    for spot in baits_out(d) {
+        let at = d.view.spot(spot);
+        let bank = d.view.spot(Spot { range_m: near_m, ..spot });
         pack.line(LineRole::Halo, d.dp(halo), &[bank, at]);
         pack.line(LineRole::LineOut, d.dp(line), &[bank, at]);
         pack.mark(MarkShape::OutNow, d.dp(dot), at);
@@ -84,7 +72,7 @@ fn cluster(
     place: usize,
     row: &Row,
     middle: Option<Point>,
-) -> Vec<Count> {
+) {
     for (shape, n) in &row.left_out {
         let what = match shape {
             MarkShape::LostCross => &d.words.lost,
@@ -102,8 +90,7 @@ fn cluster(
         };
         pack.scene.key.push(KeyLine::new(None, text, LabelRole::Count));
     }
-    let Some(middle) = middle else { return Vec::new() };
-    let mut counts = Vec::new();
+    let Some(middle) = middle else { return };
     // Bites are on the side away from the thumb, also in a mirrored swim.
     let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };
     let mut along = -row.width() / 2.0;
@@ -115,11 +102,19 @@ fn cluster(
         let digits = row.digits(of);
         if digits > 0.0 {
             let room = at(along + row.pitch + digits / 2.0);
-            counts.push(Count { of, place, at: here, size, room, em: row.em });
+            let label = Label {
+                role: LabelRole::Count,
+                tries: vec![(of.to_string(), row.em)],
+                numbered: false,
+                key: None,
+                boxed: false,
+                over_marks: false,
+            };
+            // The row was settled where its numbers have room too.
+            placer.place(pack, &label, &|_, _| vec![room]);
         }
         along += row.pitch + digits;
     }
-    counts
 }
 
 /// The marks of one cell in a row.
@@ -173,9 +168,13 @@ impl Row {
 
     /// Finds a place clear of other marks, if necessary with fewer and smaller marks; those without a place
     /// go into the key.
-    fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize) -> Option<Point> {
+    fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize, kept: &[KeptRing]) -> Option<Point> {
+        let own = d.figures.cells[place].kept_back_min.is_some();
         let free = |row: &Self, p: &Point| {
-            placer.has_no_mark_in(&Rect::round(p.x, p.y, row.width(), 0.9 * row.pitch))
+            let (w, h) = (row.width(), row.height());
+            // Numbers are labels: they stay on the canvas, and are not on kept-back water that is another cell's.
+            let may = !row.is_numbered() || own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h));
+            may && placer.has_room_for(&Rect::round(p.x, p.y, w, h), row.is_numbered())
         };
         loop {
             let places = self.places(d, place);
@@ -205,6 +204,16 @@ impl Row {
         if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
     }
 
+    fn is_numbered(&self) -> bool {
+        self.marks.iter().any(|mark| self.digits(mark.1) > 0.0)
+    }
+
+    /// The height of its marks, and of their numbers if there are any.
+    fn height(&self) -> f64 {
+        let marks = 0.9 * self.pitch;
+        if self.is_numbered() { marks.max(1.2 * self.em) } else { marks }
+    }
+
     fn width(&self) -> f64 {
         self.marks.iter().map(|m| self.pitch + self.digits(m.1)).sum()
     }
@@ -221,7 +230,7 @@ impl Row {
         };
         let (near, far) = (cell.sector.inner_m, cell.sector.outer_m);
         let mid = at(f64::midpoint(near, far), 0.0);
-        let lift = 0.5 * self.pitch + d.dp(1.0);
+        let lift = 0.5 * self.height().max(self.pitch) + d.dp(1.0);
         let (high, low) = (at(far, lift), at(near, -lift));
         if !d.full() {
             return vec![mid];
@@ -237,9 +246,24 @@ impl Row {
         let wide = d.view.breadth(cell.sector.to_deg - cell.sector.from_deg, f64::midpoint(near, far));
         let aside = (wide / 2.0 - half).max(0.0) * d.ask.side();
         let levels = if low.y <= high.y { vec![mid] } else { vec![high, low, mid] };
-        let shifted = [0.0, -aside, aside].into_iter();
-        shifted.flat_map(|x| levels.iter().map(move |p| Point { x: p.x + x, y: p.y })).map(between).collect()
+        // Where a bait or the ring is in the way, places between these may still be clear.
+        let between_levels = levels.windows(2).map(|two| at_middle(two[0], two[1])).collect::<Vec<_>>();
+        let grid = |shifts: &[f64], levels: &[Point]| {
+            let all = shifts.iter().flat_map(|x| levels.iter().map(move |p| Point { x: p.x + x, y: p.y }));
+            all.collect::<Vec<_>>()
+        };
+        let every = [levels.clone(), between_levels.clone()].concat();
+        let places = [
+            grid(&[0.0, -aside, aside], &levels),
+            grid(&[0.0, -aside, aside], &between_levels),
+            grid(&[-aside / 2.0, aside / 2.0], &every),
+        ];
+        places.concat().into_iter().map(between).collect()
     }
+}
+
+fn at_middle(a: Point, b: Point) -> Point {
+    Point { x: f64::midpoint(a.x, b.x), y: f64::midpoint(a.y, b.y) }
 }
 
 /// Distance of two marks, design pixels.

@@ -2,7 +2,7 @@
 
 use super::draw::{Drawing, Kept};
 use super::labels::{Label, Placer, places_in};
-use super::marks::{Count, happened};
+use super::marks::happened;
 use super::pack::Pack;
 use super::record::LabelRole;
 use super::text::width;
@@ -13,14 +13,9 @@ use crate::frame::{Point, Spot, point_at};
 use crate::planar::{ring_centroid, ring_contains};
 
 /// Places every label of a full scene.
-pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], counts: Vec<Count>) {
+pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], rings: &[KeptRing]) {
     kept_back(d, pack, placer, kept);
-    let rings: Vec<KeptRing> =
-        kept.iter().flat_map(|k| k.water.rings()).map(|r| KeptRing::new(d.view.ring(&r))).collect();
-    for count in counts {
-        number_beside(d, pack, placer, &count, &rings);
-    }
-    rested(d, pack, placer, &rings);
+    rested(d, pack, placer, rings);
     ranges(d, pack, placer);
     marks(d, pack, placer);
     things(d, pack, placer);
@@ -28,10 +23,11 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Ke
 
 /// Places NEXT so that it touches the ring: above it, otherwise below it, beside it, or at a corner. Marks keep
 /// clear of it too.
-pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: Rect) {
+pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: Rect, kept: &[KeptRing]) {
+    let word = if d.ask.stay.is_some() { &d.words.stay } else { &d.words.next };
     let label = Label {
         role: LabelRole::Next,
-        tries: by_size_then_length(d, std::slice::from_ref(&d.words.next)),
+        tries: by_size_then_length(d, std::slice::from_ref(word)),
         numbered: false,
         key: None,
         boxed: true,
@@ -50,8 +46,9 @@ pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, rin
         ];
         let corner = |x: f64, y: f64| Point { x: at.x + x * away * d.ask.side(), y: at.y + y * high };
         places.extend([corner(-1.0, -1.0), corner(-1.0, 1.0), corner(1.0, -1.0), corner(1.0, 1.0)]);
-        // Places that hide no cell with a mark or a state come first.
-        places.sort_by_key(|p| hides(d, &Rect::round(p.x, p.y, w, h)));
+        // Places that hide neither a cell with a mark or a state nor an edge of kept-back water come first.
+        let edges = |p: &Point| kept.iter().filter(|ring| ring.is_cut_by(*p, w, h)).count();
+        places.sort_by_key(|p| hides(d, &Rect::round(p.x, p.y, w, h)) + edges(p));
         places
     });
     placer.keep_clear_of_labels();
@@ -110,28 +107,6 @@ fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
     sizes.into_iter().flat_map(|size| texts.iter().map(move |t| (t.clone(), size))).collect()
 }
 
-/// Places the number of a mark that stands for several: in the space reserved for it, or around the mark if a
-/// label is in the way.
-fn number_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, count: &Count, kept: &[KeptRing]) {
-    let own = d.figures.cells[count.place].kept_back_min.is_some();
-    let label = Label {
-        role: LabelRole::Count,
-        tries: vec![(count.of.to_string(), count.em)],
-        numbered: false,
-        key: None,
-        boxed: false,
-        over_marks: false,
-    };
-    let places = |w: f64, h: f64| {
-        let at = |x: f64, y: f64| Point { x: count.at.x + x * d.ask.side(), y: count.at.y + y };
-        let (away, high) = (count.size * 1.1 + w / 2.0, count.size * 1.1 + h / 2.0);
-        let mut places = vec![count.room, at(away, 0.0), at(-away, 0.0), at(0.0, -high), at(0.0, high)];
-        places.retain(|p| own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h)));
-        places
-    };
-    placer.place(pack, &label, &places);
-}
-
 /// Places the minutes rested in each cell that is not free yet, the last fished first. All have the same
 /// form, with the unit only if every cell has room for it.
 fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
@@ -188,13 +163,13 @@ fn has_room_for_the_unit(d: &Drawing, place: usize) -> bool {
 }
 
 /// The edge of kept-back water.
-struct KeptRing {
+pub(crate) struct KeptRing {
     ring: Vec<Point>,
     bounds: Rect,
 }
 
 impl KeptRing {
-    fn new(ring: Vec<Point>) -> Self {
+    pub fn new(ring: Vec<Point>) -> Self {
         let low = |of: fn(&Point) -> f64| ring.iter().map(of).fold(f64::INFINITY, f64::min);
         let high = |of: fn(&Point) -> f64| ring.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
         let (x, y) = (low(|p| p.x), low(|p| p.y));
@@ -202,8 +177,16 @@ impl KeptRing {
         Self { ring, bounds }
     }
 
+    /// Whether the edge runs through a box.
+    fn is_cut_by(&self, middle: Point, w: f64, h: f64) -> bool {
+        let corner = |x: f64, y: f64| Point { x: middle.x + x * w / 2.0, y: middle.y + y * h / 2.0 };
+        let corners = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(-1.0, 1.0), corner(1.0, 1.0)];
+        let inside = corners.iter().filter(|p| ring_contains(&self.ring, **p)).count();
+        inside != 4 && !self.is_clear_of(middle, w, h)
+    }
+
     /// Whether a box keeps clear of it, so that a cell's figure isn't drawn on kept-back water beside it.
-    fn is_clear_of(&self, middle: Point, w: f64, h: f64) -> bool {
+    pub fn is_clear_of(&self, middle: Point, w: f64, h: f64) -> bool {
         if !self.bounds.meets(&Rect::round(middle.x, middle.y, w, h)) {
             return true;
         }
@@ -323,9 +306,15 @@ fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
         };
         let Some(end) = arc_end(d, band.from_m) else { continue };
         placer.place(pack, &label, &|w, h| {
-            let beside = Point { x: end.x - side * (w / 2.0 + d.dp(2.0)), y: end.y - h * 0.1 };
-            let corner = Point { x: end.x + side * (w / 2.0 + d.dp(3.5)), y: end.y - h * 0.55 };
-            vec![beside, corner]
+            // Neither may cover the edge of the water, which is not upright beside it.
+            let edge = |y: f64| {
+                let rows = [y - h / 2.0, y, y + h / 2.0].into_iter().filter_map(|y| d.span_at(y));
+                rows.map(|(from, to)| if side > 0.0 { from } else { -to }).collect::<Vec<_>>()
+            };
+            let (out, up) = (end.y - h * 0.1, end.y - h * 0.55);
+            let outer = edge(out).into_iter().fold(side * end.x, f64::min) - w / 2.0 - d.dp(2.0);
+            let inner = edge(up).into_iter().fold(side * end.x, f64::max) + w / 2.0 + d.dp(3.5);
+            vec![Point { x: side * outer, y: out }, Point { x: side * inner, y: up }]
         });
     }
 }

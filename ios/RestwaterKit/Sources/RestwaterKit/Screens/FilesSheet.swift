@@ -31,7 +31,7 @@ extension Sheet {
                 filesKey(files.folder, "folder", .folder), filesKey(files.backUp, "back-up", .backUp),
                 filesKey(files.lookOver, "look-over", .lookOver),
             ]
-            drawList(lines, keys, files.none, in: rest, slate, content.paging)
+            drawList(lines, keys, files.noBackups, in: rest, slate, content.paging)
         }
         back(slate)
     }

@@ -31,8 +31,8 @@ extension Sheet {
             let keys = row * Double(rows)
             let below = rest.with(top: rest.bottom - keys, height: keys)
             let grids = slate.gridPages(cells.count, in: below)
-            // Large text has the whole of each page after those of the keys.
-            func taken(_ part: Int) -> Double { slate.layout.apart && part >= grids ? 0 : keys + typed }
+            // Large text has the whole of each page after those of the keys. What can be typed is on the first page only.
+            func taken(_ part: Int) -> Double { slate.layout.apart && part >= grids ? 0 : keys + (part == 0 ? typed : 0) }
             let parts = page.parts(blocks, width: rest.width) { rest.height - taken($0) }
             return DividedLeaf(parts: parts, keys: below, grids: grids)
         }
@@ -42,11 +42,10 @@ extension Sheet {
         let number = paging.part % best.pages
         let below = best.keys
         let textOnly = slate.layout.apart && number >= best.grids
-        column(
-            best.parts[min(number, best.parts.count - 1)], in: textOnly ? rest : rest.with(height: rest.height - below.height - typed), page,
-            slate)
+        let above = rest.height - below.height - (number == 0 ? typed : 0)
+        column(best.parts[min(number, best.parts.count - 1)], in: textOnly ? rest : rest.with(height: above), page, slate)
         if !textOnly {
-            if let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below.top - typed, height: typed), slate, paging) }
+            if number == 0, let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below.top - typed, height: typed), slate, paging) }
             gridPage(cells, in: below, slate, page: number)
         }
         pager(number, of: best.pages, slate, .nextPart)

@@ -49,7 +49,7 @@ fun FilesScreen(
                 Cell(KeyFace(files.backUp, null, files.backUp), "back-up") { desk.backUp() },
                 Cell(KeyFace(files.lookOver, null, files.lookOver), "look-over") { desk.lookOver() },
             )
-            ListPage(lines, keys, files.none, rest, layout, leftHanded)
+            ListPage(lines, keys, files.noBackups, rest, layout, leftHanded)
         }
     }
     Back(layout, words) {

@@ -96,6 +96,7 @@ private fun LeafPage(
     val field = if (typing == null) 0.0 else 11.0 * mm
     val wide = wideKey(layout, mm)
     val blocks = blocks(leaf, layout, rest.width)
+    // What can be typed is on the first page only, which leaves the others more room for what there is to read.
     // The most important part always has room at the top: a few lines, a range, or the sentence and one key of the list.
     val few = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
     val least = maxOf(few, leastForRanges(blocks, scale(leaf, layout, mm)))
@@ -112,7 +113,7 @@ private fun LeafPage(
             val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
             val grids = gridPages(cells.size, place, layout, mm)
             // On pages after the last keys, large text has the whole page.
-            val below = { part: Int -> if (layout.apart && part >= grids) 0.0 else keys + field }
+            val below = { part: Int -> if (layout.apart && part >= grids) 0.0 else keys + if (part == 0) field else 0.0 }
             val parts = parts(blocks, leaf.list, wide, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
             Divided(parts, place, grids, maxOf(parts.size, grids), below)
         }.minBy { it.pages }
@@ -122,7 +123,7 @@ private fun LeafPage(
     val below = divided.below(page)
     LeafBlocks(divided.parts[page.coerceAtMost(divided.parts.size - 1)], rest.copy(height = rest.height - below), layout, onKey)
     if (below > 0.0) {
-        if (typing != null) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field))
+        if (typing != null && page == 0) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field))
         KeyGridPage(cells, place, layout, page)
     }
     Pager(page, divided.pages, layout, onTurn = turn)
