@@ -207,6 +207,7 @@ advice-counts = { $casts ->
 }
 advice-early = Erst { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-not-tried = Über { $minutes } min: nicht probiert.
 advice-earlier = { $count ->
     [one] 1 früherer Ansitz von dir zählt mit.
    *[other] { $count } frühere Ansitze von dir zählen mit.
@@ -217,7 +218,7 @@ casts-not-seen = { $count ->
 }
 advice-window = Die Hälfte der Bisse wird zwischen { $from } und { $to } min erwartet.
 advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent } %.
-advice-longer = Über { $minutes } min hast du nie gewartet: lass diesen länger, dann weißt du es.
+advice-longer = So lange lag noch kein Wurf: dieser soll es zeigen.
 advice-lost = Immer zur mittleren deiner Zeiten einzuholen, würde etwa { $percent } % der Bisse kosten.
 advice-guess = Nimmt { $minutes } min zwischen Würfen an, bis drei gemessen sind.
 

@@ -208,6 +208,7 @@ advice-counts = { $casts ->
 }
 advice-early = Only { advice-counts } so far.
 advice-so-far = { advice-counts }.
+advice-not-tried = Past { $minutes } min: not tried.
 advice-earlier = { $count ->
     [one] 1 earlier session of yours counts too.
    *[other] { $count } earlier sessions of yours count too.
@@ -218,7 +219,7 @@ casts-not-seen = The end of { $count ->
 }
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
-advice-longer = You haven't waited past { $minutes } min: leave this one longer to find out.
+advice-longer = No cast was left that long yet: this one is to find out.
 advice-lost = Always winding in at the middle of your times would cost about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.
 

@@ -207,6 +207,7 @@ advice-counts = { $casts ->
 }
 advice-early = Seulement { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-not-tried = Plus de { $minutes } min : pas essayé.
 advice-earlier = { $count ->
     [one] { $count } de vos sorties passées compte aussi.
    *[other] { $count } de vos sorties passées comptent aussi.
@@ -217,7 +218,7 @@ casts-not-seen = { $count ->
 }
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.
-advice-longer = Vous n'avez jamais attendu plus de { $minutes } min : laissez celui-ci plus longtemps pour voir.
+advice-longer = Aucun lancer n'est encore resté si longtemps : celui-ci doit l'apprendre.
 advice-lost = Toujours ramener au milieu de vos temps coûterait environ { $percent } % des touches.
 advice-guess = Suppose { $minutes } min entre lancers tant que trois ne sont pas mesurés.
 

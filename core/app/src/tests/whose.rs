@@ -108,7 +108,8 @@ fn a_partners_day_counts_in_my_advice_only_if_chosen_and_the_bank_says_so() {
     let bank = mine.bank(now + MIN);
     assert!(bank.advice.headline.starts_with("Hold until 1"), "{}", bank.advice.headline);
     assert_eq!(
-        bank.advice.detail, "No cast has ended yet. 1 earlier session in it is another angler's.",
+        bank.advice.detail,
+        "No cast has ended yet. 1 earlier session in it is another angler's. Past 15 min: not tried.",
         "said once, and as theirs"
     );
     assert_eq!(
@@ -254,7 +255,7 @@ fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
     assert!(mine.bank(now + MIN).strip.hold_min.is_some(), "it counts as my own earlier day does");
     assert_eq!(
         mine.bank(now + MIN).advice.detail,
-        "No cast has ended yet. 1 earlier session of yours counts too."
+        "No cast has ended yet. 1 earlier session of yours counts too. Past 15 min: not tried."
     );
     // A session of this phone is mine in any case.
     let own = mine.book_leaf(now + MIN, "sessions").list[0].tap.action().unwrap().clone();
