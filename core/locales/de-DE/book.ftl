@@ -306,6 +306,9 @@ day-says = { $bites ->
 } in { $casts ->
     [one] 1 Wurf
    *[other] { $casts } Würfen
+}{ $out ->
+    [0] {""}
+   *[other] , { $out } noch draußen
 }, { $landed ->
     [0] kein Fisch gelandet
     [one] 1 Fisch gelandet

@@ -307,6 +307,9 @@ day-says = { $bites ->
 } in { $casts ->
     [one] 1 cast
    *[other] { $casts } casts
+}{ $out ->
+    [0] {""}
+   *[other] , { $out } still out
 }, { $landed ->
     [0] no fish landed
     [one] 1 fish landed

@@ -312,6 +312,9 @@ day-says = { $bites ->
 } en { $casts ->
     [one] { $casts } lancer
    *[other] { $casts } lancers
+}{ $out ->
+    [0] {""}
+   *[other] , { $out } encore à l'eau
 }, { $landed ->
     [0] aucun poisson pris
     [one] { $landed } poisson pris

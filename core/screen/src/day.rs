@@ -11,8 +11,10 @@ use super::{Arg, ChangesView, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Verdi
 use restwater_log::FishWeight;
 use restwater_match_day::rules::same_name;
 use restwater_session::own_count::entered;
-use restwater_session::{CaughtFish, HabitBeforeBites, Session, catch, habit_before_bites, waits_of};
-use restwater_waits::{Advice, Wait};
+use restwater_session::{
+    CaughtFish, HabitBeforeBites, Session, casts_ended, catch, habit_before_bites, waits_of,
+};
+use restwater_waits::{Advice, AdviceState, Wait};
 
 /// What the card is made from.
 pub struct DayInput<'a> {
@@ -82,11 +84,12 @@ impl Card<'_> {
         self.waits.iter().filter(|wait| wait.is_bite()).count()
     }
 
-    /// "9 bites in 15 casts, 7 fish landed."
+    /// "9 bites in 15 casts, 1 still out, 7 fish landed."
     fn says(&self) -> String {
         let args = [
             ("bites", Arg::Count(self.bites())),
-            ("casts", Arg::Count(self.session.casts.len())),
+            ("casts", Arg::Count(casts_ended(self.session))),
+            ("out", Arg::Count(out)),
             ("landed", Arg::Count(catch(self.session).len())),
         ];
         self.words.say_with("day-says", &args)

@@ -412,36 +412,3 @@ fn a_break_added_later(days: i64) {
     assert_eq!((shown(from), shown(to)), (58, 108), "{days} days later");
     assert_eq!(mended.doubts, []);
 }
-
-/// The number of casts of a day counts all that were made; how many ended unseen is stated too.
-#[test]
-fn a_day_has_one_count_of_its_casts() {
-    let mut phone = Phone::new();
-    phone.tap(0, &START).unwrap();
-    let mut now = MIN;
-    for (minutes, end) in [(15, Some(BITE)), (20, None), (15, Some(BITE)), (20, None), (20, Some(WOUND_IN))] {
-        phone.tap(now, &CAST).unwrap();
-        now += minutes * MIN;
-        if let Some(end) = end {
-            phone.tap(now, &end).unwrap();
-        }
-        if minutes == 15 {
-            phone.tap(now + MIN, &LANDED).unwrap();
-        }
-        now += 2 * MIN;
-    }
-    let bank = phone.bank(now).advice;
-    let not_seen = "The end of 2 casts was not seen: their waits don't count.";
-    assert!(bank.detail.ends_with("2 bites in 3 casts."), "{}", bank.detail);
-    assert!(bank.more.iter().any(|more| more == not_seen), "{:?}", bank.more);
-    phone.tap(now, &Action::EndSession).unwrap();
-    let id = phone.app().session().unwrap().id;
-    let card = day_card::leaf(&mut phone, Which::Day, now + MIN);
-    assert_eq!(card.says, "2 bites in 5 casts, 2 fish landed.");
-    let list = phone.leaf(Which::Book, now + MIN, "sessions");
-    assert!(list.list[0].sub.starts_with("2 bites in 5 casts,"), "{}", list.list[0].sub);
-    phone.tap(now + MIN, &book(BookTap::Open { session: id })).unwrap();
-    let opened = phone.leaf(Which::Book, now + 2 * MIN, "session");
-    assert!(opened.says.contains("2 bites in 5 casts"), "{}", opened.says);
-    assert!(opened.notes.iter().any(|note| note == not_seen), "{:?}", opened.notes);
-}

@@ -2,7 +2,7 @@
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours, left_open};
 use crate::figures::whole;
-use crate::leave_words::{habit_words, leave, leave_words, not_seen_words};
+use crate::leave_words::{goes_on_looking, habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
@@ -167,6 +167,7 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     );
     let not_tried = not_tried_words(words, reading);
     // The counts are today's, while the figure also rests on earlier sessions.
+    let unseen = not_seen_words(words, reading.unseen);
     let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
     let with = with.into_iter().filter(|(_, count)| *count > 0);
     let with = with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))]));

@@ -23,7 +23,9 @@ pub(super) struct Asked<'a> {
     pub(super) all: &'a [Wait],
     /// The hour in which each wait began.
     pub(super) hours: &'a [usize],
-    pub(super) casts: usize,
+    pub(super) scope: Scope,
+    /// The casts among these whose end was not seen, in words.
+    pub(super) unseen: Option<String>,
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
     pub(super) habit: Option<f64>,
@@ -202,7 +204,9 @@ impl Asked<'_> {
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
         chart.says = self.leave_says();
-        chart.notes = vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-leave-how")];
+        chart.notes = vec![counts_words(self.words, self.all, self.scope)];
+        chart.notes.extend(self.unseen.clone());
+        chart.notes.push(self.words.say("waits-leave-how"));
         let figures = self.best_rate(&curve).into_iter().chain([self.words.say("waits-leave-figures")]);
         Some(Picture { chart, figures: figures.collect() })
     }

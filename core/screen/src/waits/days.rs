@@ -27,9 +27,9 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<Picture> 
     chart.says = says(words, counted, bites(&before), hours, "waits-earlier");
     let counts = [
         ("bites", Arg::Count(bites(&counted.today))),
-        ("casts", Arg::Count(counted.today_casts)),
+        ("casts", Arg::Count(counted.ended_today())),
         ("before", Arg::Count(bites(&before))),
-        ("beforecasts", Arg::Count(counted.earlier_casts)),
+        ("beforecasts", Arg::Count(counted.ended_earlier())),
         ("sessions", Arg::Count(counted.earlier.len())),
     ];
     let (like, other) = (words.figure(LIKE_DAY_WEIGHT, 2), words.figure(OTHER_DAY_WEIGHT, 2));

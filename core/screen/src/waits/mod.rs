@@ -9,6 +9,7 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 use super::casts_that_count::CastFilter;
 use super::club::{ClubUsed, figures};
 use super::figures::whole;
+use super::leave_words::not_seen_words;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::CastRow;
 use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
@@ -79,6 +80,8 @@ pub struct EarlierRows<'a> {
     pub rows: &'a [CastRow],
     /// Their weight, 0 to 1.
     pub weight: f64,
+    /// How many of its casts are in no row, since their end was not seen.
+    pub unseen: usize,
     /// Whether it is another angler's.
     pub of_another: bool,
     /// Whether it was on the same water and peg as today's, both named: only from there is a spot the same spot.
@@ -135,6 +138,9 @@ pub(super) struct Counted {
 pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let words = input.words;
     let counted = Counted::new(input);
+    /// How many casts of today and of earlier sessions are in no wait, since their end was not seen. What a choice of rod, spot
+    /// or bait leaves out isn't told apart from them, so under such a choice there are none.
+    unseen: [usize; 2],
     let title = words.say("waits-title");
     let earlier = input.earlier.iter().filter(|day| input.filter.takes_day(day.same_peg)).count();
     let rows = input.filter.rows(words, input.session, input.rows, earlier, input.whose);
@@ -186,7 +192,8 @@ fn pictures(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &Wai
         words: input.words,
         all,
         hours: &hours,
-        casts: counted.casts(),
+        scope: counted.scope(),
+        unseen: counted.unseen_words(input.words),
         posterior,
         advice: &advice,
         habit: input.habit_min,
@@ -241,11 +248,21 @@ impl Counted {
 
     /// What counts, and how many of the sessions are another angler's.
     fn words(&self, words: &Wording, all: &[Wait]) -> String {
-        let counts = counts_words(words, all, self.casts());
-        match self.of_another {
-            0 => counts,
-            count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
-        }
+            unseen: if input.filter.takes_every_cast() {
+                [casts_by_telling(input.session).1, days.iter().map(|day| day.unseen).sum()]
+            } else {
+                [0, 0]
+            },
+        let counts = counts_words(words, all, self.scope());
+        let whose = (self.of_another > 0)
+            .then(|| words.say_with("whose-counted", &[("count", Arg::Count(self.of_another))]));
+        let said = [Some(counts), whose, self.unseen_words(words)];
+        said.into_iter().flatten().collect::<Vec<_>>().join(" ")
+    }
+
+    /// "The end of 1 cast was not seen: its wait doesn't count."
+    fn unseen_words(&self, words: &Wording) -> Option<String> {
+        not_seen_words(words, self.unseen.iter().sum())
     }
 
     /// How much quicker casts in fed water get their bites, if the answers above treat them separately.
@@ -264,8 +281,25 @@ impl Counted {
         Some(words.say_with("waits-fed", &args))
     }
 
-    fn casts(&self) -> usize {
-        self.today_casts + self.earlier_casts
+    /// This session's casts that have ended.
+    fn ended_today(&self) -> usize {
+        self.today_casts + self.unseen[0]
+    }
+
+    /// Those of the earlier sessions.
+    fn ended_earlier(&self) -> usize {
+        self.earlier_casts + self.unseen[1]
+    }
+
+    /// What the drift over this session is about.
+    fn of_today(&self) -> Scope {
+        Scope { casts: self.ended_today(), sessions: 0 }
+    }
+
+    fn scope(&self) -> Scope {
+        let of_today = usize::from(!self.today.is_empty());
+        let sessions = if self.earlier.is_empty() { 0 } else { self.earlier.len() + of_today };
+        Scope { casts: self.ended_today() + self.ended_earlier(), sessions }
     }
 
     /// The hour in which each wait began, since casts of one hour are alike.

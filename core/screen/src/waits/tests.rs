@@ -248,7 +248,7 @@ fn which_casts_count_is_chosen_by_taps() {
 fn today_is_compared_with_earlier_sessions() {
     let (today, before) = (day(6, 20), day(7, 20));
     let rows = rows_of(&before);
-    let earlier = [EarlierRows { rows: &rows, weight: 0.5, of_another: false, same_peg: true }];
+    let earlier = [EarlierRows { rows: &rows, weight: 0.5, unseen: 0, of_another: false, same_peg: true }];
     let (view, _) = screen(&today, &earlier, &CastFilter::default());
     let picture = chart(&view, ChartKind::Earlier);
     assert_eq!(picture.says, "Can't tell this session from earlier ones.");
