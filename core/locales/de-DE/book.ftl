@@ -315,8 +315,8 @@ day-says = { $bites ->
    *[other] { $landed } Fische gelandet
 }.
 day-fish = Fische
-day-class = { $count } { $name }
-day-class-none = ohne Klasse: { $count }
+day-class = { $name }: { $count }
+day-class-none = ohne Art: { $count }
 day-best = bester { $weight }
 day-wait = Wartezeiten
 day-place = Wo
@@ -327,7 +327,8 @@ day-place-most = { $spot }: { $bites } von { $all ->
 day-beside = Nachbarn
 day-next = Als Nächstes
 day-next-cast = Ein Wurf: nichts lag lange genug, um es zu sagen.
-day-next-none = Eine andere Stelle oder ein Wurf über { $minutes } min: bis dahin kam nichts.
+day-next-none = Eine andere Stelle oder ein Wurf über { $minutes } min: bis dahin kam in diesem Ansitz nichts.
+day-next-elsewhere = Eine andere Stelle: bis { $minutes } min kam in diesem Ansitz nichts.
 day-next-past = Ein oder zwei Würfe über { $minutes } min, den bisher längsten.
 day-share = TEILEN
 day-share-sub = als Text

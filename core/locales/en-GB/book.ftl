@@ -316,8 +316,8 @@ day-says = { $bites ->
    *[other] { $landed } fish landed
 }.
 day-fish = Fish
-day-class = { $count } { $name }
-day-class-none = without a class: { $count }
+day-class = { $name }: { $count }
+day-class-none = class not entered: { $count }
 day-best = best { $weight }
 day-wait = Waits
 day-place = Where
@@ -328,7 +328,8 @@ day-place-most = { $spot }: { $bites } of { $all ->
 day-beside = Neighbours
 day-next = Try next
 day-next-cast = A cast: nothing was out long enough to tell.
-day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then.
+day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then this session.
+day-next-elsewhere = Another spot: nothing came up to { $minutes } min this session.
 day-next-past = A cast or two past { $minutes } min, the longest so far.
 day-share = SHARE
 day-share-sub = as a text

@@ -321,8 +321,8 @@ day-says = { $bites ->
    *[other] { $landed } poissons pris
 }.
 day-fish = Poissons
-day-class = { $count } { $name }
-day-class-none = sans classe : { $count }
+day-class = { $name } : { $count }
+day-class-none = espèce non saisie : { $count }
 day-best = meilleur { $weight }
 day-wait = Attentes
 day-place = Où
@@ -333,7 +333,8 @@ day-place-most = { $spot } : { $bites } sur { $all ->
 day-beside = Voisins
 day-next = À essayer
 day-next-cast = Un lancer : rien n'est resté assez longtemps pour dire.
-day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien n'est venu avant.
+day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien jusque-là dans cette sortie.
+day-next-elsewhere = Un autre point : rien jusqu'à { $minutes } min dans cette sortie.
 day-next-past = Un ou deux lancers de plus de { $minutes } min, le plus long jusqu'ici.
 day-share = PARTAGER
 day-share-sub = en texte

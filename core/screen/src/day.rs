@@ -86,6 +86,7 @@ impl Card<'_> {
 
     /// "9 bites in 15 casts, 1 still out, 7 fish landed."
     fn says(&self) -> String {
+        let out = self.session.casts.iter().filter(|cast| cast.wait_end().is_none()).count();
         let args = [
             ("bites", Arg::Count(self.bites())),
             ("casts", Arg::Count(casts_ended(self.session))),
@@ -159,8 +160,8 @@ impl Card<'_> {
         (!lines.is_empty()).then(|| LeafLine { detail: lines.join(" "), ..self.heading("day-plan") })
     }
 
-    /// The one thing from which the angler would learn most. How long to leave a cast is worded as on the
-    /// Bank.
+    /// The one thing from which the angler would learn most. How long to leave a cast is worded as on the Bank, also on a day
+    /// without a bite: what earlier sessions say of it stands on the card, and this must not contradict it.
     fn next(&self, input: &DayInput) -> String {
         let words = self.words;
         let longest = self.waits.iter().map(|wait| wait.minutes()).fold(0.0, f64::max);
@@ -169,7 +170,15 @@ impl Card<'_> {
             return words.say("day-next-cast");
         }
         if self.bites() == 0 {
-            return words.say_with("day-next-none", &[("minutes", Arg::Text(&longest))]);
+            let minutes = [("minutes", Arg::Text(&longest))];
+            let known = input.advice.filter(|advice| advice.state != AdviceState::CantTellYet);
+            return known.map_or_else(
+                || words.say_with("day-next-none", &minutes),
+                |advice| {
+                    let elsewhere = words.say_with("day-next-elsewhere", &minutes);
+                    format!("{elsewhere} {}", leave_words(words, &advice))
+                },
+            );
         }
         let leave = input.advice.map(|advice| leave_words(words, &advice));
         if let (Some(_), Some(leave)) = (self.habit, &leave) {

@@ -28,7 +28,7 @@ pub struct Summary {
     pub length_min: Option<f64>,
     /// Its waits; a cast has more than one if a twitch restarts the wait.
     pub waits: Vec<Wait>,
-    /// The number of its casts: the count of a day.
+    /// The number of its casts that have ended: the count of a day.
     pub made: u32,
     /// The number of its casts that are evidence about waits: what rates are made of.
     pub casts: u32,

@@ -75,12 +75,12 @@ fn the_forecast_and_the_bank_give_the_same_chance() {
         let bank = percent(&phone.bank(at_ms).advice.more, "next five minutes");
         let (waits, _) = screens(&mut phone, at_ms);
         let says = waits.forecast.unwrap().says;
-        let forecast: f64 = says.strip_prefix("On ").unwrap().split(' ').next().unwrap().parse().unwrap();
+        let forecast: f64 =
+            says.strip_prefix("On about ").unwrap().split(' ').next().unwrap().parse().unwrap();
         assert!((bank - forecast).abs() <= 3.0, "{waited} min out: {bank} % on the Bank, {says}");
     }
 }
 
-const DAY: i64 = 24 * 60 * MIN;
 /// A minute to recast by that no cast has reached yet is never shown without saying so, and what the cast that is out has reached
 /// itself is not called untried.
 #[test]
@@ -106,6 +106,7 @@ fn a_minute_beyond_every_cast_is_said_to_be_untried() {
     assert!(seen[0] > 0, "{seen:?}");
 }
 
+const DAY: i64 = 24 * 60 * MIN;
 
 /// A session in which nothing was cast, at home or on a day called off, is not a day of the book.
 #[test]

@@ -114,7 +114,7 @@ fn a_partners_day_counts_in_my_advice_only_if_chosen_and_the_bank_says_so() {
     );
     assert_eq!(
         mine.the_waits(now + MIN).counts,
-        "8 bites in 8 casts, 117 min in the water. 1 earlier session in it is another angler's."
+        "8 bites in 8 casts over 1 session, 117 min in the water. 1 earlier session in it is another angler's."
     );
     // The choice survives a restart, and an undone import no longer counts at once.
     mine.open();

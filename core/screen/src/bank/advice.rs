@@ -186,7 +186,7 @@ fn not_tried_words(words: &Wording, reading: &Reading) -> Option<String> {
 fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     let advice = &reading.advice;
     let mut more = Vec::new();
-    if advice.recast_by_min.is_some_and(|until| f64::from(advice.leave_min) > until + 1.0) {
+    if goes_on_looking(advice) {
         more.push(words.say("advice-look"));
     } else if advice.state == AdviceState::LengthHardlyMatters {
         more.extend(advice.hold_until_min.map(|hold| minutes(words, "advice-as-good-from", "hold", hold)));

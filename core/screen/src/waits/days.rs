@@ -108,7 +108,7 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
     let hours = over_the_day(&timed(&counted.today, &counted.today_at), !input.session.is_open()).ok();
     chart.says = says(words, counted, 0, hours, "waits-drift");
     chart.notes =
-        vec![super::counts_words(words, &counted.today, counted.today_casts), words.say("waits-drift-how")];
+        vec![super::counts_words(words, &counted.today, counted.of_today()), words.say("waits-drift-how")];
     let hours = hours.map(|hours| hours_words(words, "waits-drift-hours", hours));
     let figures = hours.into_iter().chain([words.say("waits-drift-figures")]).collect();
     Some(Picture { chart, figures })

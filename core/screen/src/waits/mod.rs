@@ -12,7 +12,7 @@ use super::figures::whole;
 use super::leave_words::not_seen_words;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::CastRow;
-use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
+use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, casts_by_telling, habit_before_bites, is_fed};
 use restwater_waits::{Advice, EarlierDay, FedEffect, Record, Settings, Shapes, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -28,7 +28,7 @@ const BITES_TO_TELL: usize = restwater_waits::BITES_TO_TELL as usize;
 pub struct WaitsView {
     /// Its heading.
     pub title: String,
-    /// What counts: "9 bites in 15 casts, 3 h 32 in the water."
+    /// What counts: "9 bites in 15 casts this session, 212 min in the water."
     pub counts: String,
     /// Which casts count: rows of choices.
     pub rows: Vec<ChoiceRow>,
@@ -113,6 +113,15 @@ pub struct WaitsInput<'a> {
     pub club: Option<ClubUsed<'a>>,
     /// The sentences.
     pub words: &'a Wording,
+}
+
+/// How many casts an answer is about, and of how many sessions.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Scope {
+    /// Casts that have ended, those whose end was not seen among them.
+    casts: usize,
+    /// Sessions with a cast among them; 0 if it is about this session alone.
+    sessions: usize,
 }
 
 /// The casts that count.
@@ -325,15 +334,16 @@ fn bites(waits: &[Wait]) -> usize {
     waits.iter().filter(|w| w.is_bite()).count()
 }
 
-/// "9 bites in 15 casts, 212 minutes out."
-fn counts_words(words: &Wording, waits: &[Wait], casts: usize) -> String {
+/// "9 bites in 15 casts this session, 212 min in the water."
+fn counts_words(words: &Wording, waits: &[Wait], scope: Scope) -> String {
     // An empty sum of floats is -0.0.
     let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;
     words.say_with(
         "waits-counts",
         &[
             ("bites", Arg::Count(bites(waits))),
-            ("casts", Arg::Count(casts)),
+            ("casts", Arg::Count(scope.casts)),
+            ("sessions", Arg::Count(scope.sessions)),
             ("minutes", Arg::Text(&whole(minutes))),
         ],
     )
