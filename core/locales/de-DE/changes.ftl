@@ -1,6 +1,6 @@
 # Lag es daran? Es sagt nie, dass etwas wirkt.
 
-changes-title = Lag es daran?
+changes-title = Wechsel
 changes-none = Noch wurde zwischen Würfen nichts geändert. Änderungen kommen aus dem Protokoll: nichts muss doppelt eingegeben werden.
 changes-no-session = Beginne einen Ansitz und wirf: Änderungen zwischen Würfen kommen aus dem Protokoll.
 changes-looked-at = { $count ->

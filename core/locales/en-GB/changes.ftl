@@ -1,6 +1,6 @@
 # Did it matter? It never says that something works.
 
-changes-title = Did it matter?
+changes-title = Changes
 changes-none = Nothing has been changed between casts yet. Changes are found from the log: nothing has to be entered twice.
 changes-no-session = Start a session and cast: changes between casts are found from the log.
 changes-looked-at = { $count ->

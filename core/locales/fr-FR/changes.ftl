@@ -1,6 +1,6 @@
 # Ça a joué ? L'écran ne dit jamais qu'une chose marche.
 
-changes-title = Ça a joué ?
+changes-title = Effets
 changes-none = Rien n'a encore changé entre les lancers. Les changements viennent du journal : rien à entrer deux fois.
 changes-no-session = Commencez une sortie et lancez : les changements entre lancers viennent du journal.
 changes-looked-at = { $count ->

@@ -79,10 +79,7 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     phone.tap(now + 2_000, &Action::EndAlternation).unwrap();
     assert!(screens(&mut phone, now + 3_000).1.test.is_none());
     let refused = phone.tap(now + 4_000, &Action::EndAlternation).unwrap_err();
-    assert_eq!(
-        phone.app().message(&refused),
-        "No test is running. Start one from a change under Did it matter?"
-    );
+    assert_eq!(phone.app().message(&refused), "No test is running. Start one from a change under Changes.");
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     phone.open();
     assert!(screens(&mut phone, now + 6_000).1.test.is_some(), "undo brings it back, over a restart");

@@ -245,7 +245,7 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
         all.clone().find(|l| l.label.starts_with(label)).map(|l| l.value.clone()).unwrap()
     };
     let early = phone.view(FISHING);
-    for label in ["Bites to come", "Weight to come", "Expected finish", "Late casts"] {
+    for label in ["Bites to come", "Weight to come", "Expected finish", "Recasting"] {
         assert_eq!(value(&early, label), "can't tell yet", "{label}");
     }
     // Casts left are always shown, since they are a division: the time left by the leave time in the line
@@ -271,9 +271,9 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
     let view = phone.view(now);
     assert!(value(&view, "Bites to come").contains("likely"), "{:?}", view.coming);
     assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
-    // 3:30 is all-out. The line says from when a bait had better stay out, with the reason behind it.
-    let late = value(&view, "Late casts");
-    let time = late.strip_prefix("after ").and_then(|rest| rest.strip_suffix(" leave what is out")).unwrap();
+    // 3:30 is all-out. The line says until when a cast is worth winding in for, with the reason behind it.
+    let late = value(&view, "Recasting");
+    let time = late.strip_prefix("worth winding in for until ").unwrap();
     assert!(time.starts_with("03:"), "{late}");
     let how = view
         .coming_figures
@@ -283,9 +283,9 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
         .unwrap();
     assert!(how.contains("less than half the chance of a full cast"), "{how}");
     let near = phone.view(312 * MIN);
-    assert_eq!(value(&near, "Late casts"), "a cast costs nothing until all-out");
+    assert_eq!(value(&near, "Recasting"), "a cast costs nothing until all-out");
     phone.tap(312 * MIN, &CAST).unwrap();
-    assert_eq!(value(&phone.view(313 * MIN), "Late casts"), "leave what is out now");
+    assert_eq!(value(&phone.view(313 * MIN), "Recasting"), "no longer worth winding in for");
     assert_eq!(value(&view, "Light"), "can't tell: the peg has no place yet");
 }
 
