@@ -336,7 +336,7 @@ fn hand_scheme_and_set_up_survive_a_restart() {
     assert_eq!(phone.app().settings(&at(0)), Settings { hand: Hand::Left, scheme: Scheme::Night });
     phone.tap(MIN, &START).unwrap();
     let bank = phone.bank(2 * MIN);
-    assert_eq!((bank.header.place.as_str(), bank.rods.len()), ("Peg 22", 2));
+    assert_eq!((bank.header.place.as_str(), bank.rods.len()), ("Peg\u{a0}22", 2));
 }
 
 /// An invented day: bites come after about a quarter of an hour, other casts are wound in at twenty minutes.

@@ -65,7 +65,7 @@ fn sessions_are_listed_filtered_and_counted() {
     let now = 20 * DAY;
     let list = phone.leaf(Which::Book, now, "sessions");
     assert_eq!((list.says.as_str(), list.list.len()), ("3 sessions of 3.", 3));
-    assert_eq!(list.list[1].label, "21 Nov 2023, Alder Pool, Peg 14");
+    assert_eq!(list.list[1].label, "21 Nov 2023, Alder Pool, Peg\u{a0}14");
     assert_eq!(list.list[1].sub, "2 bites in 4 casts, 1 h 20");
     let rates = phone.leaf(Which::Book, now, "rates");
     assert_eq!(
@@ -204,7 +204,7 @@ fn the_last_set_up_is_copied_and_one_undo_removes_it() {
     phone.open();
     let copy =
         |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.tag == "copy").unwrap().value;
-    assert_eq!(copy(&mut phone), "14 Nov 2023, Mill pool, Peg 14", "over a restart");
+    assert_eq!(copy(&mut phone), "14 Nov 2023, Mill pool, Peg\u{a0}14", "over a restart");
     phone.tap(DAY + 1_000, &START).unwrap();
     let bank = phone.bank(DAY + 2_000);
     assert_eq!(
@@ -238,7 +238,7 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
     let pack = |phone: &mut Phone| phone.setup(DAY).rows.into_iter().find(|row| row.tag == "pack").unwrap();
     let labels: Vec<String> = pack(&mut phone).choices.into_iter().map(|c| c.label).collect();
     for wanted in
-        ["1 rod", "6 × 36 in, 0.12 mm, size 16", "2 × 28.5 g lead", "bread", "a light", "landing net"]
+        ["1 rod", "6 × 36 in, 0.12 mm, size\u{a0}16", "2 × 28.5 g lead", "bread", "a light", "landing net"]
     {
         assert!(labels.iter().any(|label| label == wanted), "{wanted}: {labels:?}");
     }

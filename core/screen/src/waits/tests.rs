@@ -142,10 +142,10 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     assert_eq!(survival.says, "Of casts left out 16 min, about half get a bite (estimated).");
     let figures = view.figures.as_ref().unwrap();
     assert!(
-        figures.lines[1].ends_with("That time, in minutes, could be 15 or more (95 % limits)."),
+        figures.lines[1].ends_with("That time, in minutes, could be 15 or more (95\u{a0}% limits)."),
         "{figures:?}"
     );
-    assert!(figures.lines[0].contains("bites an hour (95 %: "), "{figures:?}");
+    assert!(figures.lines[0].contains("bites an hour (95\u{a0}%: "), "{figures:?}");
     let seen = survival.lines.iter().find(|line| line.style == LineStyle::Solid).unwrap();
     assert_eq!((seen.y.first(), seen.y.last()), (Some(&100.0), Some(&50.0)));
     assert_eq!(survival.lines.iter().filter(|line| line.style == LineStyle::Dotted).count(), 2);
