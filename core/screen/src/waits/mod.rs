@@ -138,6 +138,9 @@ pub(super) struct Counted {
     /// How many of them were outside fed water, and how many in it.
     today_casts_by_feed: [usize; 2],
     earlier_casts: usize,
+    /// How many casts of today and of earlier sessions are in no wait, since their end was not seen. What a choice of rod, spot
+    /// or bait leaves out isn't told apart from them, so under such a choice there are none.
+    unseen: [usize; 2],
     /// Earlier days among them that are another angler's.
     of_another: usize,
 }
@@ -147,9 +150,6 @@ pub(super) struct Counted {
 pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     let words = input.words;
     let counted = Counted::new(input);
-    /// How many casts of today and of earlier sessions are in no wait, since their end was not seen. What a choice of rod, spot
-    /// or bait leaves out isn't told apart from them, so under such a choice there are none.
-    unseen: [usize; 2],
     let title = words.say("waits-title");
     let earlier = input.earlier.iter().filter(|day| input.filter.takes_day(day.same_peg)).count();
     let rows = input.filter.rows(words, input.session, input.rows, earlier, input.whose);
@@ -248,6 +248,11 @@ impl Counted {
                 .flat_map(|day| day.rows)
                 .filter(|row| input.filter.takes(row) && !row.twitched)
                 .count(),
+            unseen: if input.filter.takes_every_cast() {
+                [casts_by_telling(input.session).1, days.iter().map(|day| day.unseen).sum()]
+            } else {
+                [0, 0]
+            },
             of_another: days
                 .iter()
                 .filter(|day| day.of_another && day.rows.iter().any(|row| input.filter.takes(row)))
@@ -257,11 +262,6 @@ impl Counted {
 
     /// What counts, and how many of the sessions are another angler's.
     fn words(&self, words: &Wording, all: &[Wait]) -> String {
-            unseen: if input.filter.takes_every_cast() {
-                [casts_by_telling(input.session).1, days.iter().map(|day| day.unseen).sum()]
-            } else {
-                [0, 0]
-            },
         let counts = counts_words(words, all, self.scope());
         let whose = (self.of_another > 0)
             .then(|| words.say_with("whose-counted", &[("count", Arg::Count(self.of_another))]));
