@@ -302,10 +302,8 @@ fn the_weigh_in_is_compared_with_the_own_count_even_when_the_session_is_over() {
     assert_eq!(page.lines[0].value, "4 lb\u{a0}0 oz\u{a0}8 dr, 8 dr over own count, within its range");
     phone.tap(over + 3 * MIN, &weighed_in("Net 1", 1_300)).unwrap();
     let page = phone.view(over + 4 * MIN).weigh_in.unwrap();
-    assert_eq!(
-        page.lines[0].value,
-        "5 lb\u{a0}1 oz\u{a0}4 dr, 1 lb\u{a0}1 oz\u{a0}4 dr over own count, outside its range"
-    );
+    let over = "5 lb\u{a0}1 oz\u{a0}4 dr, 1 lb\u{a0}1 oz\u{a0}4 dr over own count, outside its range";
+    assert_eq!(page.lines[0].value, over);
     assert!(page.notes[0].starts_with("More than you logged"), "{:?}", page.notes);
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
 }
