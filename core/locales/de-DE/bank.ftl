@@ -171,10 +171,10 @@ advice-try = Noch unklar. Versuch { $leave } min.
 advice-try-past = Noch unklar. Über { $leave } min.
 advice-cant-tell-prior = Bis drei Bisse da sind, beruhen die Minuten vor allem auf Gewässern im Allgemeinen.
 advice-cant-tell-club = Bis drei Bisse da sind, beruhen die Minuten vor allem auf den Tagen des Vereins.
-advice-hold-recast = Warte bis { $hold }. Wirf neu bis { $recast }.
-advice-length-hardly = Länger bringt wenig. Wirf neu bis { $leave }.
-advice-no-reason-to-wind-in = Kein Grund einzuholen vor { $leave }.
-advice-past = Über { $leave }: neu werfen.
+advice-hold-recast = Warte bis Minute { $hold }. Wirf neu bis Minute { $recast }.
+advice-length-hardly = Länger bringt wenig. Wirf neu bis Minute { $leave }.
+advice-no-reason-to-wind-in = Kein Grund, vor Minute { $leave } einzuholen.
+advice-past = Über { $leave } min: neu werfen.
 advice-away = Pause.
 advice-away-detail = Nichts zählt, bis du wirfst oder BIN DA tippst.
 advice-all-out = Schluss.
@@ -208,6 +208,7 @@ advice-counts = { $casts ->
 }
 advice-early = Erst { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-not-tried = Über { $minutes } min: nicht probiert.
 advice-earlier = { $count ->
     [one] 1 früherer Ansitz von dir zählt mit.
    *[other] { $count } frühere Ansitze von dir zählen mit.
@@ -218,7 +219,7 @@ casts-not-seen = { $count ->
 }
 advice-window = Die Hälfte der Bisse wird zwischen { $from } und { $to } min erwartet.
 advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent } %.
-advice-longer = Über { $minutes } min hast du nie gewartet: lass diesen länger, dann weißt du es.
+advice-longer = So lange lag noch kein Wurf: dieser soll es zeigen.
 advice-lost = Die Zeiten, die du deine Köder draußen lässt, kosten etwa { $percent } % der Bisse.
 advice-guess = Nimmt { $minutes } min zwischen Würfen an, bis drei gemessen sind.
 

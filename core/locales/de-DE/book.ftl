@@ -74,8 +74,8 @@ temperature-not-logged = nicht notiert
 book-water-at = Wasser { $temperature }
 book-filter-title = Welche Ansitze
 book-key-filter = Welche
-book-key-rates = Raten
-book-key-rates-sub = Fang je Stunde
+book-key-rates = Fang je Stunde
+book-key-rates-sub = Bisse, Gelandetes
 book-key-sets = Zwei Gruppen
 book-key-sets-sub = einer gegen andere
 book-key-next = Nächstes Mal
@@ -319,14 +319,17 @@ day-says = { $bites ->
 } in { $casts ->
     [one] 1 Wurf
    *[other] { $casts } Würfen
+}{ $out ->
+    [0] {""}
+   *[other] , { $out } noch draußen
 }, { $landed ->
     [0] kein Fisch gelandet
     [one] 1 Fisch gelandet
    *[other] { $landed } Fische gelandet
 }.
 day-fish = Fische
-day-class = { $count } { $name }
-day-class-none = ohne Klasse: { $count }
+day-class = { $name }: { $count }
+day-class-none = ohne Art: { $count }
 day-best = bester { $weight }
 day-weight = Gewicht
 day-weight-own = { $weight }, selbst gezählt
@@ -341,7 +344,8 @@ day-place-most = { $spot }: { $bites } von { $all ->
 day-beside = Nachbarn
 day-next = Als Nächstes
 day-next-cast = Ein Wurf: nichts lag lange genug, um es zu sagen.
-day-next-none = Eine andere Stelle oder ein Wurf über { $minutes } min: bis dahin kam nichts.
+day-next-none = Eine andere Stelle oder ein Wurf über { $minutes } min: bis dahin kam in diesem Ansitz nichts.
+day-next-elsewhere = Eine andere Stelle: bis { $minutes } min kam in diesem Ansitz nichts.
 day-next-past = Ein oder zwei Würfe über { $minutes } min, den bisher längsten.
 day-share = TEILEN
 day-share-sub = als Text

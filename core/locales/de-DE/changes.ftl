@@ -1,6 +1,6 @@
 # Lag es daran? Es sagt nie, dass etwas wirkt.
 
-changes-title = Lag es daran?
+changes-title = Wechsel
 changes-none = Noch wurde zwischen Würfen nichts geändert. Änderungen kommen aus dem Protokoll: nichts muss doppelt eingegeben werden.
 changes-no-session = Beginne einen Ansitz und wirf: Änderungen zwischen Würfen kommen aus dem Protokoll.
 changes-looked-at = { $count ->
@@ -57,9 +57,10 @@ change-says-clear = { $new } oder { $old }? { $value }, klar, heute hier.
 change-counts = { $value }: { $counts }.
 change-find-out = So zeigt es sich: { $a }, { $b }, { $b }, { $a } auf einer Stelle, mit einer Rute.
 change-find-out-spots = So zeigt es sich: ein Wurf auf die eine Stelle, zwei auf die andere, einer auf die erste, mit derselben Rute.
+change-find-out-days = So zeigt es sich über mehrere Ansitze: { $a }, { $b }, { $b }, { $a } auf einer Stelle, mit einer Rute.
+change-find-out-spots-days = So zeigt es sich über mehrere Ansitze: ein Wurf auf die eine Stelle, zwei auf die andere, einer auf die erste, mit derselben Rute.
 change-rate = { $rate } je Stunde ({ $limits })
 change-of-100 = Von 100 Änderungen, die so aussehen, sprechen etwa { $better } für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
-change-hour-or-change = Zu selten gewechselt: es kann an der Stunde liegen.
 change-ratio = { $value } gegen { $other }: { $ratio }-mal so viele Bisse je Minute (95 %: { $limits }).
 change-ratio-open = { $value } gegen { $other }: kein Verhältnis, eine Seite hat keinen Biss.
 change-p = Exakt { $exact }; in Blöcken von Würfen { $block }. Angehoben für { $count ->
@@ -72,12 +73,12 @@ change-more-maybe = { $casts } weitere Würfe im Wechsel würden es etwa { $days
     [one] einmal
    *[other] { $days }-mal
 } in 10 klären.
-change-more-day = An einem Tag nicht zu klären: { $casts } weitere Würfe im Wechsel sind zu wenige.
+change-more-day = Ein Tag ist dafür zu kurz: { $casts } weitere Würfe im Wechsel sind zu wenige.
 change-more-clear = Für heute sind keine Würfe mehr nötig.
 reason-few-bites = Weniger als drei Bisse auf beiden Seiten zusammen.
 reason-few-casts = Weniger als drei Würfe auf einer Seite.
 reason-once = Nur einmal gewechselt: vom Lauf des Tages nicht zu trennen.
-reason-few-switches = Zu wenige Wechsel, als dass ein Ausgang klar wäre.
+reason-few-switches = Zu selten gewechselt: es kann an der Stunde liegen.
 reason-together = Immer zusammen geändert mit: { $factor }. Die zwei sind nicht zu trennen.
 reason-clumps = Die Bisse kamen in Schüben, es kann Glück sein.
 reason-not-held = Jetzt auffällig, muss aber über zwei weitere Wechsel halten.

@@ -8,20 +8,20 @@ mend-says = { $count ->
     *[other] { $count } Einträge anzusehen.
   }
 mend-settled = Erledigt. STORNO am Ufer holt es zurück.
-mend-stands = Lassen
+mend-stands = SO LASSEN
 mend-stands-it = es stimmt
 mend-added = Vergessen
 mend-added-it = ein Wurf fehlt
 mend-away = Pause
 mend-away-it = ich war weg
-mend-remove = Entfernen
+mend-remove = ENTFERNEN
 mend-remove-it = war nicht so
 mend-end = Was ihn beendete
 mend-not-seen = nicht gesehen
 mend-after = Nach
 mend-after-how = Vom Einschlag bis zum Biss, sonst bis zum Einholen.
-mend-back = Früher um
-mend-back-how = Als getippt wurde.
+mend-back = ZURÜCK UM
+mend-back-how = Gegenüber dem Tippen.
 mend-back-last = auf { $time }, den letzten Eintrag
 mend-minutes = { $minutes } min
 doubt-end-not-seen = Sein Ende wurde nicht gesehen: der nächste Wurf schloss ihn.

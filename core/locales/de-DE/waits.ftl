@@ -15,6 +15,10 @@ waits-counts = { $bites ->
 } in { $casts ->
     [one] 1 Wurf
    *[other] { $casts } Würfen
+}{ $sessions ->
+    [0] {" "}dieses Ansitzes
+    [one] {" "}aus 1 Ansitz
+   *[other] {" "}aus { $sessions } Ansitzen
 }, { $minutes } min im Wasser.
 waits-row-rod = Rute
 waits-row-spot = Stelle
@@ -64,6 +68,7 @@ waits-hazard = Wann Bisse kommen
 waits-thickest = Beste Minute: etwa { $minute } min nach dem Einschlag. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
 waits-rising = Bei { $minute } min, der längsten Wartezeit, kommen Bisse immer noch schneller. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
 waits-flat = Keine Minute sticht heraus: ein Biss kommt früh etwa so gut wie spät.
+waits-window = Beißfenster: die Hälfte der künftigen Bisse wird zwischen { $from } und { $to } min erwartet. Von den { $bites } gesehenen kamen { $inside } darin.
 waits-hazard-how = Balken: Bisse je 100 Minuten im Wasser, wie gesehen. Gestrichelt: erwartet.
 waits-hazard-figures = Erwartet: das Mittel über alle Formen der Wartezeit, die das Protokoll wahrscheinlich lässt, mit seinem 95-%-Band.
 waits-bar = { $bites ->
@@ -73,10 +78,21 @@ waits-bar = { $bites ->
 waits-figures = Zahlen
 waits-leave = Wie lange liegen lassen
 waits-best-rate = Bestenfalls etwa { $rate } Bisse je Stunde (95 %: { $limits }).
-waits-bites-between = { $bites ->
-    [one] Der einzige Biss kam nach { $low } min.
-   *[other] Alle { $bites } Bisse kamen zwischen { $low } und { $high } min.
+waits-bites-between = { $sessions ->
+    [0] { $bites ->
+        [one] Der einzige Biss in diesem Ansitz kam nach { $low } min.
+       *[other] Alle { $bites } Bisse in diesem Ansitz kamen zwischen { $low } und { $high } min.
+    }
+    [one] { $bites ->
+        [one] Der einzige Biss in 1 Ansitz kam nach { $low } min.
+       *[other] Alle { $bites } Bisse in 1 Ansitz kamen zwischen { $low } und { $high } min.
+    }
+   *[other] { $bites ->
+        [one] Der einzige Biss in { $sessions } Ansitzen kam nach { $low } min.
+       *[other] Alle { $bites } Bisse in { $sessions } Ansitzen kamen zwischen { $low } und { $high } min.
+    }
 }
+waits-near-best = Nach den bisherigen Würfen sind { $hold } bis { $recast } min fast am besten: länger, um zu lernen, was später kommt.
 waits-not-tried = Nicht probiert: über { $minutes } min.
 waits-leave-how = Punkt: die beste Zeit. Strich: bis dahin hast du jedes zweite Mal eingeholt.
 waits-leave-figures = Bisse je Stunde nach Erneuerung und Ertrag (renewal reward). Fast am besten: höchstens 5 % unter dem Besten, gekürzt, wo ein leerer Wurf besser eingeholt wird.
@@ -145,7 +161,7 @@ sign-cross-means = Ein verlorener Fisch, auf der Karte.
 sign-accent = Farbe, mit Punkt oder Fahne
 sign-accent-means = Jetzt oder das Nächste: diese Minute, der nächste Wurf, die beste Zeit.
 sign-bracket = Klammer
-sign-bracket-means = Die Minuten, in denen Einholen lohnt oder die meisten Bisse kommen.
+sign-bracket-means = Die Minuten, in denen Einholen lohnt oder die Hälfte der Bisse erwartet wird.
 sign-tint = Getönt
 sign-tint-means = Wie weit eine Kurve daneben liegen kann.
 sign-dots = Punkte

@@ -172,10 +172,10 @@ advice-try = Can't tell yet. Try { $leave } min.
 advice-try-past = Can't tell yet. Past { $leave } min.
 advice-cant-tell-prior = Until three bites have come, the minutes rest mostly on waters in general.
 advice-cant-tell-club = Until three bites have come, the minutes rest mostly on the club's days.
-advice-hold-recast = Hold until { $hold }. Recast by { $recast }.
-advice-length-hardly = Longer makes little difference. Recast by { $leave }.
-advice-no-reason-to-wind-in = No reason to wind in before { $leave }.
-advice-past = Past { $leave }: recast.
+advice-hold-recast = Hold until { $hold } min. Recast by { $recast } min.
+advice-length-hardly = Longer makes little difference. Recast by { $leave } min.
+advice-no-reason-to-wind-in = No reason to wind in before { $leave } min.
+advice-past = Past { $leave } min: recast.
 advice-away = Away from the rods.
 advice-away-detail = Nothing counts until you cast or tap I'M BACK.
 advice-all-out = All out.
@@ -209,6 +209,7 @@ advice-counts = { $casts ->
 }
 advice-early = Only { advice-counts } so far.
 advice-so-far = { advice-counts }.
+advice-not-tried = Past { $minutes } min: not tried.
 advice-earlier = { $count ->
     [one] 1 earlier session of yours counts too.
    *[other] { $count } earlier sessions of yours count too.
@@ -219,7 +220,7 @@ casts-not-seen = The end of { $count ->
 }
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
-advice-longer = You haven't waited past { $minutes } min: leave this one longer to find out.
+advice-longer = No cast was left that long yet: this one is to find out.
 advice-lost = Leaving casts as long as you do costs about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.
 

@@ -75,8 +75,8 @@ temperature-not-logged = not logged
 book-water-at = water { $temperature }
 book-filter-title = Which sessions
 book-key-filter = Which
-book-key-rates = Rates
-book-key-rates-sub = catch per hour
+book-key-rates = Catch per hour
+book-key-rates-sub = bites, landed fish
 book-key-sets = Two sets
 book-key-sets-sub = one against another
 book-key-next = Next time
@@ -320,14 +320,17 @@ day-says = { $bites ->
 } in { $casts ->
     [one] 1 cast
    *[other] { $casts } casts
+}{ $out ->
+    [0] {""}
+   *[other] , { $out } still out
 }, { $landed ->
     [0] no fish landed
     [one] 1 fish landed
    *[other] { $landed } fish landed
 }.
 day-fish = Fish
-day-class = { $count } { $name }
-day-class-none = without a class: { $count }
+day-class = { $name }: { $count }
+day-class-none = class not entered: { $count }
 day-best = best { $weight }
 day-weight = Weight
 day-weight-own = { $weight } by own count
@@ -342,7 +345,8 @@ day-place-most = { $spot }: { $bites } of { $all ->
 day-beside = Neighbours
 day-next = Try next
 day-next-cast = A cast: nothing was out long enough to tell.
-day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then.
+day-next-none = Another spot, or a cast past { $minutes } min: nothing came up to then this session.
+day-next-elsewhere = Another spot: nothing came up to { $minutes } min this session.
 day-next-past = A cast or two past { $minutes } min, the longest so far.
 day-share = SHARE
 day-share-sub = as a text

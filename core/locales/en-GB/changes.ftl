@@ -1,6 +1,6 @@
 # Did it matter? It never says that something works.
 
-changes-title = Did it matter?
+changes-title = Changes
 changes-none = Nothing has been changed between casts yet. Changes are found from the log: nothing has to be entered twice.
 changes-no-session = Start a session and cast: changes between casts are found from the log.
 changes-looked-at = { $count ->
@@ -57,9 +57,10 @@ change-says-clear = { $new } or { $old }? { $value }, clearly, here today.
 change-counts = { $value }: { $counts }.
 change-find-out = To find out: { $a }, { $b }, { $b }, { $a } on one spot, one rod.
 change-find-out-spots = To find out: a cast at the one, two at the other, one at the first, with the same rod.
+change-find-out-days = To find out over several sessions: { $a }, { $b }, { $b }, { $a } on one spot, one rod.
+change-find-out-spots-days = To find out over several sessions: a cast at the one, two at the other, one at the first, with the same rod.
 change-rate = { $rate } an hour ({ $limits })
 change-of-100 = Of 100 changes that look like this, about { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
-change-hour-or-change = Changed too few times to say: the hour may be the reason.
 change-ratio = { $value } against { $other }: { $ratio } times the bites per minute (95 %: { $limits }).
 change-ratio-open = { $value } against { $other }: no ratio, one side has no bites.
 change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count ->
@@ -72,12 +73,12 @@ change-more-maybe = { $casts } more casts, alternated, would settle it about { $
     [one] once
    *[other] { $days } times
 } in 10.
-change-more-day = You couldn't settle this in a day: { $casts } more casts, alternated, are too few.
+change-more-day = One day is too short for that: { $casts } more casts, alternated, are too few.
 change-more-clear = No more casts are needed for today.
 reason-few-bites = Fewer than three bites on both sides together.
 reason-few-casts = Fewer than three casts on one side.
 reason-once = Changed once only: it can't be told from the drift of the day.
-reason-few-switches = Too few switches for any outcome to be clear.
+reason-few-switches = Changed too few times to say: the hour may be the reason.
 reason-together = Always changed together with { $factor }: the two can't be told apart.
 reason-clumps = Bites came in bursts, so this may be luck.
 reason-not-held = Striking now, but it has to hold over two more switches.

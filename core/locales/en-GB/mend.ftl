@@ -8,20 +8,20 @@ mend-says = { $count ->
     *[other] { $count } entries to look at.
   }
 mend-settled = Done. UNDO on the Bank brings it back.
-mend-stands = Keep it
+mend-stands = KEEP IT
 mend-stands-it = it is right
 mend-added = Forgotten
 mend-added-it = a cast is missing
 mend-away = Away
 mend-away-it = I was away
-mend-remove = Remove
+mend-remove = REMOVE
 mend-remove-it = it didn't happen
 mend-end = What ended it
 mend-not-seen = not seen
 mend-after = After
 mend-after-how = From the splash to the bite, otherwise to winding in.
-mend-back = Earlier by
-mend-back-how = Than it was tapped.
+mend-back = SET BACK BY
+mend-back-how = From when it was tapped.
 mend-back-last = to { $time }, the last entry
 mend-minutes = { $minutes } min
 doubt-end-not-seen = Its end was not seen: the next cast closed it.

@@ -16,6 +16,10 @@ waits-counts = { $bites ->
 } in { $casts ->
     [one] 1 cast
    *[other] { $casts } casts
+}{ $sessions ->
+    [0] {" "}this session
+    [one] {" "}over 1 session
+   *[other] {" "}over { $sessions } sessions
 }, { $minutes } min in the water.
 waits-row-rod = Rod
 waits-row-spot = Spot
@@ -65,6 +69,7 @@ waits-hazard = When bites come
 waits-thickest = Best minute: about { $minute } min after the splash. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
 waits-rising = Bites still come quicker at { $minute } min, the longest wait. Of 100 casts still out then, about { $percent } get a bite in that minute. With { $bites } bites it could be anything from { $limits }.
 waits-flat = No minute stands out: a bite is about as likely early as late.
+waits-window = Bite window: half of the bites to come are expected between { $from } and { $to } min. Of the { $bites } seen, { $inside } came then.
 waits-hazard-how = Bars: bites per 100 minutes out, as seen. Dashes: what is expected.
 waits-hazard-figures = Expected: the mean over all shapes of the wait that the record leaves likely, with its 95 % band.
 waits-bar = { $bites ->
@@ -74,10 +79,21 @@ waits-bar = { $bites ->
 waits-figures = Figures
 waits-leave = How long to leave it
 waits-best-rate = At its best about { $rate } bites an hour (95 %: { $limits }).
-waits-bites-between = { $bites ->
-    [one] The only bite came at { $low } min.
-   *[other] All { $bites } bites came between { $low } and { $high } min.
+waits-bites-between = { $sessions ->
+    [0] { $bites ->
+        [one] The only bite this session came at { $low } min.
+       *[other] All { $bites } bites this session came between { $low } and { $high } min.
+    }
+    [one] { $bites ->
+        [one] The only bite in 1 session came at { $low } min.
+       *[other] All { $bites } bites in 1 session came between { $low } and { $high } min.
+    }
+   *[other] { $bites ->
+        [one] The only bite in { $sessions } sessions came at { $low } min.
+       *[other] All { $bites } bites in { $sessions } sessions came between { $low } and { $high } min.
+    }
 }
+waits-near-best = By the casts so far { $hold } to { $recast } min is near-best: longer is to find out what comes later.
 waits-not-tried = Not tried: over { $minutes } min.
 waits-leave-how = Dot: the best time. Stroke: half of your wind-ins came by then.
 waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
@@ -147,7 +163,7 @@ sign-cross-means = A lost fish, on the map.
 sign-accent = Colour, with a dot or a flag
 sign-accent-means = Now, or what comes next: this minute, the next cast, the best time.
 sign-bracket = Bracket
-sign-bracket-means = The minutes in which it pays to wind in, or in which most bites come.
+sign-bracket-means = The minutes in which it pays to wind in, or in which half of the bites are expected.
 sign-tint = Tinted
 sign-tint-means = How far a curve may be off.
 sign-dots = Dots

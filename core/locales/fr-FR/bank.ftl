@@ -82,8 +82,8 @@ key-fish-weight = { $what }
 key-fish-weight-sub = toucher : changer
 key-fish-weight-spoken = Il pèse { $what }. Changer.
 key-fish = Poisson
-key-fish-sub = espèce, filet
-key-fish-spoken = Ce qu'on peut dire de ce poisson : espèce, filet, poids.
+key-fish-sub = espèce, bourriche
+key-fish-spoken = Ce qu'on peut dire de ce poisson : espèce, bourriche, poids.
 key-time-back = IL Y A 1 MIN
 key-time-back-sub = dernière note
 key-time-back-spoken = Reculer la dernière heure d'une minute.
@@ -171,10 +171,10 @@ advice-try = Pas encore clair. Essayez { $leave } min.
 advice-try-past = Pas encore clair. Plus de { $leave } min.
 advice-cant-tell-prior = Avant trois touches, les minutes reposent surtout sur les eaux en général.
 advice-cant-tell-club = Avant trois touches, les minutes reposent surtout sur les journées du club.
-advice-hold-recast = Laissez jusqu'à { $hold }. Relancez avant { $recast }.
-advice-length-hardly = Attendre plus change peu. Relancez avant { $leave }.
-advice-no-reason-to-wind-in = Aucune raison de ramener avant { $leave }.
-advice-past = Plus de { $leave } : relancez.
+advice-hold-recast = Laissez jusqu'à { $hold } min. Relancez avant { $recast } min.
+advice-length-hardly = Attendre plus change peu. Relancez avant { $leave } min.
+advice-no-reason-to-wind-in = Aucune raison de ramener avant { $leave } min.
+advice-past = Plus de { $leave } min : relancez.
 advice-away = Loin des cannes.
 advice-away-detail = Rien ne compte avant un lancer ou REPRISE.
 advice-all-out = Fin de pêche.
@@ -208,6 +208,7 @@ advice-counts = { $casts ->
 }
 advice-early = Seulement { advice-counts }.
 advice-so-far = { advice-counts }.
+advice-not-tried = Plus de { $minutes } min : pas essayé.
 advice-earlier = { $count ->
     [one] { $count } de vos sorties passées compte aussi.
    *[other] { $count } de vos sorties passées comptent aussi.
@@ -218,7 +219,7 @@ casts-not-seen = { $count ->
 }
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
 advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.
-advice-longer = Vous n'avez jamais attendu plus de { $minutes } min : laissez celui-ci plus longtemps pour voir.
+advice-longer = Aucun lancer n'est encore resté si longtemps : celui-ci doit l'apprendre.
 advice-lost = Laisser vos lancers aussi longtemps que vous le faites coûte environ { $percent } % des touches.
 advice-guess = Suppose { $minutes } min entre lancers tant que trois ne sont pas mesurés.
 

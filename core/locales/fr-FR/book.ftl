@@ -74,8 +74,8 @@ temperature-not-logged = non notée
 book-water-at = eau { $temperature }
 book-filter-title = Quelles sorties
 book-key-filter = Choisir
-book-key-rates = Taux
-book-key-rates-sub = prises par heure
+book-key-rates = Prises par heure
+book-key-rates-sub = touches, poissons pris
 book-key-sets = Deux lots
 book-key-sets-sub = l'un contre l'autre
 book-key-next = Prochaine fois
@@ -325,14 +325,17 @@ day-says = { $bites ->
 } en { $casts ->
     [one] { $casts } lancer
    *[other] { $casts } lancers
+}{ $out ->
+    [0] {""}
+   *[other] , { $out } encore à l'eau
 }, { $landed ->
     [0] aucun poisson pris
     [one] { $landed } poisson pris
    *[other] { $landed } poissons pris
 }.
 day-fish = Poissons
-day-class = { $count } { $name }
-day-class-none = sans classe : { $count }
+day-class = { $name } : { $count }
+day-class-none = espèce non saisie : { $count }
 day-best = meilleur { $weight }
 day-weight = Poids
 day-weight-own = { $weight } à votre compte
@@ -347,7 +350,8 @@ day-place-most = { $spot } : { $bites } sur { $all ->
 day-beside = Voisins
 day-next = À essayer
 day-next-cast = Un lancer : rien n'est resté assez longtemps pour dire.
-day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien n'est venu avant.
+day-next-none = Un autre point, ou un lancer de plus de { $minutes } min : rien jusque-là dans cette sortie.
+day-next-elsewhere = Un autre point : rien jusqu'à { $minutes } min dans cette sortie.
 day-next-past = Un ou deux lancers de plus de { $minutes } min, le plus long jusqu'ici.
 day-share = PARTAGER
 day-share-sub = en texte

@@ -140,7 +140,7 @@ caution-fish-handling-title = Manier le poisson
 caution-fish-handling-authority = Usage courant ; le gestionnaire
 
 caution-fish-frost =
-    Par gel, décrochez dans l'eau ou dans l'épuisette : les ouïes peuvent geler à l'air. Ne mettez ni en filet ni en sac un poisson qui gèlerait en chemin.
+    Par gel, décrochez dans l'eau ou dans l'épuisette : les ouïes peuvent geler à l'air. Ne mettez ni en bourriche ni en sac un poisson qui gèlerait en chemin.
 caution-fish-frost-title = Poisson par gel
 caution-fish-frost-authority = Études halieutiques ; clubs
 
@@ -150,7 +150,7 @@ caution-wildlife-title = Oiseaux et autres animaux
 caution-wildlife-authority = Usage courant
 
 caution-clean =
-    Vérifiez, nettoyez et séchez filets, bottes et tapis entre deux plans d'eau. Signalez les poissons morts ou mourants.
+    Vérifiez, nettoyez et séchez bourriches, bottes et tapis entre deux plans d'eau. Signalez les poissons morts ou mourants.
 caution-clean-title = Maladies et invasives
 caution-clean-authority = GB Non-Native Species Secretariat ; Environment Agency
 

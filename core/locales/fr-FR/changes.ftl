@@ -1,6 +1,6 @@
 # Ça a joué ? L'écran ne dit jamais qu'une chose marche.
 
-changes-title = Ça a joué ?
+changes-title = Effets
 changes-none = Rien n'a encore changé entre les lancers. Les changements viennent du journal : rien à entrer deux fois.
 changes-no-session = Commencez une sortie et lancez : les changements entre lancers viennent du journal.
 changes-looked-at = { $count ->
@@ -57,9 +57,10 @@ change-says-clear = { $new } ou { $old } ? { $value }, nettement, ici ce jour.
 change-counts = { $value } : { $counts }.
 change-find-out = Pour savoir : { $a }, { $b }, { $b }, { $a } sur un point, une canne.
 change-find-out-spots = Pour savoir : un lancer sur l'un, deux sur l'autre, un sur le premier, avec la même canne.
+change-find-out-days = Pour savoir, en plusieurs sorties : { $a }, { $b }, { $b }, { $a } sur un point, une canne.
+change-find-out-spots-days = Pour savoir, en plusieurs sorties : un lancer sur l'un, deux sur l'autre, un sur le premier, avec la même canne.
 change-rate = { $rate } par heure ({ $limits })
 change-of-100 = Sur 100 changements pareils, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
-change-hour-or-change = Trop peu de changements pour dire : c'est peut-être l'heure.
 change-ratio = { $value } contre { $other } : { $ratio } fois les touches par minute (95 % : { $limits }).
 change-ratio-open = { $value } contre { $other } : pas de rapport, un côté est sans touche.
 change-p = Exact { $exact } ; par blocs de lancers { $block }. Relevé pour { $count ->
@@ -72,12 +73,12 @@ change-more-maybe = { $casts } lancers de plus, alternés, trancheraient environ
     [one] une fois
    *[other] { $days } fois
 } sur 10.
-change-more-day = Impossible à trancher en un jour : { $casts } lancers de plus, alternés, sont trop peu.
+change-more-day = Un jour n'y suffit pas : { $casts } lancers de plus, alternés, sont trop peu.
 change-more-clear = Plus besoin de lancers pour aujourd'hui.
 reason-few-bites = Moins de trois touches des deux côtés ensemble.
 reason-few-casts = Moins de trois lancers d'un côté.
 reason-once = Changé une seule fois : impossible à séparer du cours du jour.
-reason-few-switches = Trop peu d'alternances pour qu'un résultat soit net.
+reason-few-switches = Trop peu de changements pour dire : c'est peut-être l'heure.
 reason-together = Toujours changé en même temps : { $factor }. Impossible de les séparer.
 reason-clumps = Les touches sont venues par salves, c'est peut-être la chance.
 reason-not-held = Frappant, mais cela doit tenir sur deux alternances de plus.

@@ -5,7 +5,7 @@ match-no-session = Commencez une sortie, puis réglez le concours.
 match-none = Aucun concours réglé. Vérifiez ces heures, puis RÉGLER CONCOURS.
 match-none-over = Il n'y avait pas de concours. Commencez une sortie pour en régler un.
 match-no-clock = Les heures de ce concours sont illisibles : réglez de nouveau début et fin.
-match-no-count = Les filets ne peuvent être comptés. { $why } Rien n'est perdu : corrigez les règles du jour.
+match-no-count = Les bourriches ne peuvent être comptées. { $why } Rien n'est perdu : corrigez les règles du jour.
 match-to-all-in = avant le début à { $time }.
 match-to-all-out = avant la fin à { $time }.
 match-to-land = pour sortir un poisson piqué. La fin était à { $time }.
@@ -23,9 +23,9 @@ match-cant-tell = pas encore clair
 
 match-casts = Lancers restants, { $leave } min chacun
 match-range = { $low } à { $high }
-match-late = Lancers tardifs
-match-late-from = après { $time }, laissez ce qui est à l'eau
-match-late-now = laissez ce qui est à l'eau
+match-late = Relancer
+match-late-from = vaut de ramener jusqu'à { $time }
+match-late-now = ne vaut plus de ramener
 match-late-in = un lancer ne coûte rien avant la fin
 match-late-over = aucun : c'est la fin
 match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.
@@ -65,7 +65,7 @@ match-fish = { $count ->
     [one] { $count } poisson
    *[other] { $count } poissons
 }
-match-net = Filet { $number }
+match-net = Bourriche { $number }
 match-net-holds = { $fish }, { $weight }
 match-net-weighed = { $fish }, { $weight } à la pesée
 match-net-empty = vide
@@ -89,19 +89,19 @@ match-put-back = { $count ->
    *[other] { $count } poissons ont été relâchés.
 }
 match-no-net = { $count ->
-    [one] { $count } poisson est d'une espèce qu'aucun filet n'admet : choisissez un autre filet ou une autre espèce.
-   *[other] { $count } poissons sont d'espèces qu'aucun filet n'admet : choisissez un autre filet ou une autre espèce.
+    [one] { $count } poisson est d'une espèce qu'aucune bourriche n'admet : choisissez une autre bourriche ou une autre espèce.
+   *[other] { $count } poissons sont d'espèces qu'aucune bourriche n'admet : choisissez une autre bourriche ou une autre espèce.
 }
 
 # Les poissons.
 match-to-fish = Poisson
-match-to-fish-sub = poids, espèce, filet
-match-to-fish-spoken = Les poissons : poids, espèce et filet.
+match-to-fish-sub = poids, espèce, bourriche
+match-to-fish-spoken = Les poissons : poids, espèce et bourriche.
 match-to-coming = À venir
 match-to-coming-sub = touches, total
 match-to-coming-spoken = Ce qui vient : touches, poissons, poids, total, lumière.
 match-to-rules = Règles
-match-to-rules-sub = heures, filets
+match-to-rules-sub = heures, bourriches
 match-to-rules-spoken = Les règles du jour.
 match-to-weigh-in = Balance
 match-to-weigh-in-sub = pesée
@@ -112,11 +112,11 @@ match-weigh-in-title = Pesée : { $net }
 match-weigh-in-take = PESÉ
 match-weigh-in-take-sub = { $net }
 match-weigh-in-take-spoken = { $net } pesait { $weight }.
-match-weigh-in-done-sub = { $net }, pesé
+match-weigh-in-done-sub = { $net }, pesée
 match-weigh-in-done-spoken = { $net } est pesé : { $weight }. Tapez un autre poids pour le changer.
-match-weigh-in-known-sub = { $net }, déjà entré
+match-weigh-in-known-sub = { $net }, déjà entrée
 match-weigh-in-known-spoken = { $net } est entré : { $weight }. Tapez un autre poids pour le changer.
-match-weigh-in-next-sub = filet suivant
+match-weigh-in-next-sub = bourriche suivante
 match-weigh-in-next-spoken = { $net } est sur la balance.
 match-weigh-in-guess = ESTIMÉ
 match-weigh-in-guess-sub = { $net }, à l'œil
@@ -128,13 +128,13 @@ match-other-none = pas encore connu
 match-other-called = { $weight }, annoncé
 match-other-guessed = environ { $weight }, estimé
 match-place = Rang du secteur
-match-place-known = Rang parmi les filets connus
+match-place-known = Rang parmi les bourriches connues
 match-place-is = { $best } sur { $of }
 match-place-between = { $best } à { $worst } sur { $of }
-match-place-how = Rang : vos filets comptent { $mine }. Sur { $all ->
+match-place-how = Rang : vos bourriches comptent { $mine }. Sur { $all ->
     [one] { $all } autre
    *[other] { $all } autres
-}, connus : { $known }, dont estimés : { $guessed }. Une estimation peut s'écarter d'un quart ; un filet inconnu peut être devant.
+}, connues : { $known }, dont estimées : { $guessed }. Une estimation peut s'écarter d'un quart ; une bourriche inconnue peut être devant.
 match-own = votre compte { $weight }
 match-weighed-in = { $weight }, { $differs }, { $agreement }
 match-more-by = { $by } de plus que compté
@@ -153,8 +153,8 @@ match-begin-spoken = Régler un concours ici, puis changer ses règles.
 match-row-all-in = Début
 match-row-all-out = Fin
 match-row-clock = Horloges
-match-row-nets = Filets
-match-row-limit = { $net } : limite
+match-row-nets = Bourriches
+match-row-limit = Limite de { $net }
 match-row-over = Au-delà
 match-row-landing = Délai après la fin
 match-row-alarms = Alarmes avant
@@ -183,7 +183,7 @@ match-minutes = { $minutes } min
 match-no-minutes = interdit
 match-no-limit = sans limite
 match-over-to-limit = compte à la limite
-match-over-nothing = filet non compté
+match-over-nothing = bourriche non comptée
 match-no-alarm = aucune
 match-all-count = tout poisson
 match-all-but = tous sauf { $classes }
@@ -203,7 +203,7 @@ kind-pike = Brochet
 entry-match_set = concours
 entry-match_off = sans concours
 entry-net_weighed = pesée
-entry-other_net_told = autre filet
+entry-other_net_told = autre bourriche
 entry-section_set = secteur
 entry-match_rule_said = règle
 

@@ -42,7 +42,7 @@ report-fed-more = { $count ->
 }
 report-weather = { $time } { $what }
 
-report-nets = Filets
+report-nets = Bourriches
 report-net = { $fish ->
     [one] { $net } : { $fish } poisson, { $kg } kg connus
    *[other] { $net } : { $fish } poissons, { $kg } kg connus

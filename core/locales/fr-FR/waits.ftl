@@ -15,6 +15,10 @@ waits-counts = { $bites ->
 } en { $casts ->
     [one] { $casts } lancer
    *[other] { $casts } lancers
+}{ $sessions ->
+    [0] {" "}de cette sortie
+    [one] {" "}d'1 sortie
+   *[other] {" "}sur { $sessions } sorties
 }, { $minutes } min à l'eau.
 waits-row-rod = Canne
 waits-row-spot = Point
@@ -64,6 +68,7 @@ waits-hazard = Quand viennent les touches
 waits-thickest = Meilleure minute : environ { $minute } min après l'impact. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
 waits-rising = Les touches viennent encore plus vite à { $minute } min, la plus longue attente. Sur 100 lancers encore à l'eau, environ { $percent } ont une touche dans cette minute. Avec { $bites } touches, ce pourrait être de { $limits }.
 waits-flat = Aucune minute ne ressort : une touche vient à peu près autant tôt que tard.
+waits-window = Fenêtre de touche : la moitié des touches à venir est attendue entre { $from } et { $to } min. Des { $bites } vues, { $inside } y sont venues.
 waits-hazard-how = Barres : touches pour 100 minutes à l'eau, vues. Tirets : ce qu'on attend.
 waits-hazard-figures = Attendu : la moyenne de toutes les formes d'attente que le journal laisse probables, avec sa bande à 95 %.
 waits-bar = { $bites ->
@@ -73,10 +78,21 @@ waits-bar = { $bites ->
 waits-figures = Chiffres
 waits-leave = Combien de temps laisser
 waits-best-rate = Au mieux environ { $rate } touches par heure (95 % : { $limits }).
-waits-bites-between = { $bites ->
-    [one] La seule touche est venue à { $low } min.
-   *[other] Les { $bites } touches sont venues entre { $low } et { $high } min.
+waits-bites-between = { $sessions ->
+    [0] { $bites ->
+        [one] La seule touche de cette sortie est venue à { $low } min.
+       *[other] Les { $bites } touches de cette sortie sont venues entre { $low } et { $high } min.
+    }
+    [one] { $bites ->
+        [one] La seule touche d'1 sortie est venue à { $low } min.
+       *[other] Les { $bites } touches d'1 sortie sont venues entre { $low } et { $high } min.
+    }
+   *[other] { $bites ->
+        [one] La seule touche de { $sessions } sorties est venue à { $low } min.
+       *[other] Les { $bites } touches de { $sessions } sorties sont venues entre { $low } et { $high } min.
+    }
 }
+waits-near-best = D'après les lancers faits, { $hold } à { $recast } min est presque le mieux : plus long, c'est pour apprendre la suite.
 waits-not-tried = Pas essayé : plus de { $minutes } min.
 waits-leave-how = Point : le meilleur moment. Trait : la moitié de vos retours sont venus avant.
 waits-leave-figures = Touches par heure par renouvellement et gain (renewal reward). Presque le mieux : à 5 % du mieux, coupé là où un lancer vide gagne à être ramené.
@@ -145,7 +161,7 @@ sign-cross-means = Un poisson perdu, sur la carte.
 sign-accent = Couleur, avec point ou drapeau
 sign-accent-means = Maintenant, ou la suite : cette minute, le prochain lancer, le meilleur moment.
 sign-bracket = Crochet
-sign-bracket-means = Les minutes où il vaut de ramener, ou celles du plus de touches.
+sign-bracket-means = Les minutes où il vaut de ramener, ou celles où la moitié des touches est attendue.
 sign-tint = Teinté
 sign-tint-means = De combien une courbe peut se tromper.
 sign-dots = Pointillé

@@ -51,7 +51,10 @@ fn every_picture_has_a_name_and_says_in_words_what_it_shows() {
     assert_eq!(html.matches("role=\"img\"").count(), 3);
     assert_eq!((html.matches("<title id=").count(), html.matches("<desc id=").count()), (3, 3));
     assert!(html.contains("4 waits ended with a bite: "));
-    assert!(html.contains(" % after 10 min") || html.contains(" % after 5 min"), "the curve in words");
+    assert!(
+        html.contains("\u{a0}% after 10 min") || html.contains("\u{a0}% after 5 min"),
+        "the curve in words"
+    );
     assert!(html.contains("20.0 m, 18.0° left: "), "the swim in words");
 }
 
@@ -84,8 +87,8 @@ fn a_guess_is_called_one_and_a_spot_by_its_mark() {
     for text in [
         "<td>Gate, 38.0 m</td>",
         "Gate, 38.0 m: 2 casts, 2 bites",
-        "landed, about 1 lb 8 oz by eye</td>",
-        "landed, 1 lb 8 oz</td>",
+        "landed, about 1 lb\u{a0}8 oz by eye</td>",
+        "landed, 1 lb\u{a0}8 oz</td>",
         "1.36 kg; 1 fish by eye</dd>",
         "Waits run from the splash.</p>",
     ] {
@@ -118,9 +121,9 @@ fn weather_nets_fish_put_back_and_hooklengths_lost_are_in_it() {
         "22:13 water 5.2 °C, cloud all cloud",
         "<dt>Put back</dt><dd>1</dd>",
         "<dt>Hooklengths lost</dt><dd>1</dd>",
-        "Net &lt;2&gt;: 1 fish, 0.68 kg of it known; the scales showed 1 lb 9 oz",
-        "landed, Carp, 1 lb 8 oz, Net &lt;2&gt;</td>",
-        "landed, Carp, 1 lb 8 oz, put back</td>",
+        "Net &lt;2&gt;: 1 fish, 0.68 kg of it known; the scales showed 1 lb\u{a0}9 oz",
+        "landed, Carp, 1 lb\u{a0}8 oz, Net &lt;2&gt;</td>",
+        "landed, Carp, 1 lb\u{a0}8 oz, put back</td>",
         "wound in, hooklength lost</td>",
     ] {
         assert!(html.contains(text), "{text} in {html}");
@@ -162,7 +165,7 @@ fn a_plan_is_compared_with_what_happened_and_without_one_nothing_of_it_is_shown(
     day.log(60 + 12 * 60, Payload::WoundIn { rod: 1 });
     let html = report(&Wording::new(), &fold(SESSION, &day.ops), WhoseDay::Own);
     for text in [
-        "Plan: peg &lt;14&gt;. No peg was entered.</li>",
+        "Plan: peg\u{a0}&lt;14&gt;. No peg was entered.</li>",
         "Plan: leave the first casts 20 min. The first was left 12 min.</li>",
         "Plan: kept-back water at 23:43. No cast went there.</li>",
     ] {
@@ -190,8 +193,8 @@ fn neighbours_section_other_nets_the_rule_and_whose_day_it_is_are_in_it() {
         "22:23 a fish to the left</li>",
         " yet. In 50 min, since 22:23: you landed 0 and saw 2 neighbours land 1.",
         "Section: 1 peg to the left, 5 pegs to the right.",
-        "Right 1: 1 lb 9 oz, called",
-        "Right 2: about 1 lb 9 oz, guessed",
+        "Right 1: 1 lb\u{a0}9 oz, called",
+        "Right 2: about 1 lb\u{a0}9 oz, guessed",
         "Dead and returned fish: dead &lt;fish&gt; don",
     ] {
         assert!(html.contains(text), "{text} in {html}");

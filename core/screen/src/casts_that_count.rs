@@ -31,6 +31,11 @@ impl CastFilter {
             && self.bait.as_ref().is_none_or(|bait| of(Factor::Bait) == Some(bait))
     }
 
+    /// Whether it leaves out no cast of a session.
+    pub(crate) fn takes_every_cast(&self) -> bool {
+        self.rod.is_none() && self.spot.is_none() && self.bait.is_none()
+    }
+
     /// Whether the casts of an earlier session may count: a bearing and a range are the same spot only from the same peg.
     pub(crate) fn takes_day(&self, same_peg: bool) -> bool {
         same_peg || self.spot.is_none()

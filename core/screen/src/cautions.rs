@@ -58,7 +58,8 @@ pub fn cautions(input: &CautionsInput) -> LeavesView {
     if !open.is_empty() {
         let all = Action::Cautions { tap: CautionsTap::AllSeen };
         let key = LeafKey::new("seen-all", words.say("cautions-key-all"), all);
-        first.keys.push(LeafKey { sub: words.say("cautions-key-all-sub"), solid: true, ..key });
+        // The thing to press next is the first of them to read.
+        first.keys.push(LeafKey { sub: words.say("cautions-key-all-sub"), ..key });
     }
     let mut leaves = Vec::new();
     for (i, caution) in open.iter().chain(&away).enumerate() {

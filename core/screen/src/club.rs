@@ -98,7 +98,7 @@ mod tests {
         assert_eq!(
             of(ClubDays::Water { water: "Alder Pool".into() }),
             "Where advice starts. Advice starts from 52 anglers' 611 days on 9 waters. Today's start comes from \
-             80 of them, those on Alder Pool. 25 % of the start stays as it is without a club."
+             80 of them, those on Alder Pool. 25\u{a0}% of the start stays as it is without a club."
         );
         assert!(of(ClubDays::Month { month: 11 }).contains("those in Nov."));
         let cold = of(ClubDays::WaterTemperature { from: 40, until: 70 });

@@ -12,8 +12,10 @@ use super::{Arg, ChangesView, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Verdi
 use restwater_log::FishWeight;
 use restwater_match_day::rules::same_name;
 use restwater_session::own_count::{entered, own_count};
-use restwater_session::{CaughtFish, HabitBeforeBites, Session, catch, habit_before_bites, waits_of};
-use restwater_waits::{Advice, Wait};
+use restwater_session::{
+    CaughtFish, HabitBeforeBites, Session, casts_ended, catch, habit_before_bites, waits_of,
+};
+use restwater_waits::{Advice, AdviceState, Wait};
 
 /// What the card is made from.
 pub struct DayInput<'a> {
@@ -84,11 +86,13 @@ impl Card<'_> {
         self.waits.iter().filter(|wait| wait.is_bite()).count()
     }
 
-    /// "9 bites in 15 casts, 7 fish landed."
+    /// "9 bites in 15 casts, 1 still out, 7 fish landed."
     fn says(&self) -> String {
+        let out = self.session.casts.iter().filter(|cast| cast.wait_end().is_none()).count();
         let args = [
             ("bites", Arg::Count(self.bites())),
-            ("casts", Arg::Count(self.session.casts.len())),
+            ("casts", Arg::Count(casts_ended(self.session))),
+            ("out", Arg::Count(out)),
             ("landed", Arg::Count(catch(self.session).len())),
         ];
         self.words.say_with("day-says", &args)
@@ -172,8 +176,8 @@ impl Card<'_> {
         (!lines.is_empty()).then(|| LeafLine { detail: lines.join(" "), ..self.heading("day-plan") })
     }
 
-    /// The one thing from which the angler would learn most. How long to leave a cast is worded as on the
-    /// Bank.
+    /// The one thing from which the angler would learn most. How long to leave a cast is worded as on the Bank, also on a day
+    /// without a bite: what earlier sessions say of it stands on the card, and this must not contradict it.
     fn next(&self, input: &DayInput) -> String {
         let words = self.words;
         let longest = self.waits.iter().map(|wait| wait.minutes()).fold(0.0, f64::max);
@@ -182,7 +186,15 @@ impl Card<'_> {
             return words.say("day-next-cast");
         }
         if self.bites() == 0 {
-            return words.say_with("day-next-none", &[("minutes", Arg::Text(&longest))]);
+            let minutes = [("minutes", Arg::Text(&longest))];
+            let known = input.advice.filter(|advice| advice.state != AdviceState::CantTellYet);
+            return known.map_or_else(
+                || words.say_with("day-next-none", &minutes),
+                |advice| {
+                    let elsewhere = words.say_with("day-next-elsewhere", &minutes);
+                    format!("{elsewhere} {}", leave_words(words, &advice))
+                },
+            );
         }
         let leave = input.advice.map(|advice| leave_words(words, &advice));
         if let (Some(_), Some(leave)) = (self.habit, &leave) {

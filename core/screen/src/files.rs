@@ -261,13 +261,14 @@ pub fn outgoing_words(words: &Wording, form: FormChoice, count: u64) -> String {
 /// What a file adds, in sentences.
 pub fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
+    let brings = tally.new > 0 || tally.brought_back > 0;
     IncomingView {
         title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
         lines: incoming_lines(words, tally, after),
-        brings: tally.new > 0 || tally.brought_back > 0,
+        brings,
         whole: tally.is_whole(),
         take_in: words.say("incoming-take"),
-        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        leave: leave_label(words, !after && brings),
         new: tally.new,
         known: tally.known,
         newer: tally.newer,
@@ -291,6 +292,11 @@ pub struct MapTally {
     pub entries: u64,
 }
 
+/// The key that leaves the page: DON'T IMPORT is a choice only while there is something to import.
+fn leave_label(words: &Wording, choice: bool) -> String {
+    words.say(if choice { "incoming-leave" } else { "incoming-done" })
+}
+
 /// What a swim as GeoJSON adds, in sentences.
 pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
@@ -310,7 +316,7 @@ pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> Incoming
         brings: tally.entries > 0,
         whole: true,
         take_in: words.say("incoming-take"),
-        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        leave: leave_label(words, !after && tally.entries > 0),
         new: tally.entries,
         known: tally.already.len() as u64,
         newer: 0,
@@ -346,7 +352,7 @@ pub fn incoming_club(words: &Wording, start: &ClubStart, now: ClubNow, stage: St
         brings: !known && !after,
         whole: true,
         take_in: words.say("incoming-take"),
-        leave: words.say(if after { "incoming-done" } else { "incoming-leave" }),
+        leave: leave_label(words, !after && !known),
         new: u64::from(!known),
         known: u64::from(known),
         newer: 0,

@@ -25,6 +25,20 @@ pub(crate) fn leave(words: &Wording, id: &str, advice: &Advice) -> String {
     words.say_with(id, &[("leave", Arg::Text(&advice.leave_min.to_string()))])
 }
 
+/// "By the casts so far 19 to 23 min is near-best: longer is to find out what comes later.", if the minute to recast by is past
+/// the band that the picture draws.
+pub(crate) fn near_best_words(words: &Wording, advice: &Advice) -> Option<String> {
+    let (hold, recast) = advice.hold_until_min.zip(advice.recast_by_min)?;
+    let (hold, recast) = (whole(hold), whole(recast));
+    let args = [("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))];
+    goes_on_looking(advice).then(|| words.say_with("waits-near-best", &args))
+}
+
+/// Whether the minute to recast by is past what is near-best by the record, to find out what comes later.
+pub(crate) fn goes_on_looking(advice: &Advice) -> bool {
+    advice.recast_by_min.is_some_and(|until| f64::from(advice.leave_min) > until + 1.0)
+}
+
 /// "The end of 2 casts was not seen: their waits don't count.", or `None` if each was.
 pub(crate) fn not_seen_words(words: &Wording, casts: usize) -> Option<String> {
     (casts > 0).then(|| words.say_with("casts-not-seen", &[("count", Arg::Count(casts))]))

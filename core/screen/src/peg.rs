@@ -26,15 +26,15 @@ mod tests {
     #[test]
     fn a_peg_is_called_so_once_in_the_word_of_the_language() {
         let cases = [
-            ("en-GB", "14", "Peg 14"),
-            ("en-GB", "peg 14", "Peg 14"),
-            ("en-GB", " PEG14 ", "Peg 14"),
-            ("en-GB", "Pegasus", "Peg Pegasus"),
-            ("en-GB", "peg", "Peg peg"),
-            ("en-GB", "Platz 14", "Peg Platz 14"),
-            ("de-DE", "Platz 14", "Platz 14"),
-            ("de-DE", "Plätze", "Platz Plätze"),
-            ("fr-FR", "place n° 3", "Place n° 3"),
+            ("en-GB", "14", "Peg\u{a0}14"),
+            ("en-GB", "peg 14", "Peg\u{a0}14"),
+            ("en-GB", " PEG14 ", "Peg\u{a0}14"),
+            ("en-GB", "Pegasus", "Peg\u{a0}Pegasus"),
+            ("en-GB", "peg", "Peg\u{a0}peg"),
+            ("en-GB", "Platz 14", "Peg\u{a0}Platz 14"),
+            ("de-DE", "Platz 14", "Platz\u{a0}14"),
+            ("de-DE", "Plätze", "Platz\u{a0}Plätze"),
+            ("fr-FR", "place n° 3", "Place\u{a0}n° 3"),
         ];
         for (tag, typed, said) in cases {
             assert_eq!(peg_words(Wording::shared(tag), typed), said, "{tag}");

@@ -120,7 +120,7 @@ mod tests {
         assert_eq!(rig_words(&words, &Rig::default()), "Rig not set");
         let rig =
             Rig { bait: Some("bread".into()), popup_mm: Some(457), hook_size: Some(12), ..Rig::default() };
-        assert_eq!(rig_words(&words, &rig), "bread, 18 in pop-up, size 12");
+        assert_eq!(rig_words(&words, &rig), "bread, 18 in pop-up, size\u{a0}12");
     }
 
     #[test]

@@ -1,5 +1,9 @@
 //! Text by Fluent: every sentence of every screen is in `locales/`, and both shells show the same.
 
+mod no_break;
+
+pub(crate) use no_break::quantity;
+
 use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};
 use fluent_bundle::concurrent::FluentBundle;
@@ -85,7 +89,7 @@ impl Wording {
         bundle.set_use_isolating(false);
         let beneath: &[(&str, &str)] = if language.tag == ENGLISH.tag { &[] } else { ENGLISH.files };
         for (_, text) in beneath.iter().chain(language.files) {
-            let resource = match FluentResource::try_new((*text).to_owned()) {
+            let resource = match FluentResource::try_new(no_break::messages(text)) {
                 Ok(resource) | Err((resource, _)) => resource,
             };
             bundle.add_resource_overriding(resource);

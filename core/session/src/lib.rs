@@ -91,8 +91,8 @@ pub use swim_kept::SwimKept;
 pub use time_line::{Elapsed, Stamp, TimeLine};
 pub use timed::timed;
 pub use waits::{
-    casts_by_telling, casts_that_tell, is_all_out, wait_end_ms, wait_of, waits_by_feed, waits_of,
-    waits_of_cast,
+    casts_by_telling, casts_ended, casts_that_tell, is_all_out, wait_end_ms, wait_of, waits_by_feed,
+    waits_of, waits_of_cast,
 };
 pub use waits::{rods_waited_min, rods_waited_whole_min, running_from_ms, running_wait_min, running_wait_ms};
 pub use water::{check_swim, reach_near};

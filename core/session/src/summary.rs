@@ -5,7 +5,7 @@ use super::cast::EndCause;
 use super::catch::classes_used;
 use super::model::{Loss, PegPlace, Session};
 use super::rows::rows_of;
-use super::waits::{casts_that_tell, waits_of};
+use super::waits::{casts_ended, casts_that_tell, waits_of};
 use restwater_compare::CastRow;
 use restwater_sky::conditions::Conditions;
 use restwater_waits::Wait;
@@ -28,7 +28,7 @@ pub struct Summary {
     pub length_min: Option<f64>,
     /// Its waits; a cast has more than one if a twitch restarts the wait.
     pub waits: Vec<Wait>,
-    /// The number of its casts: the count of a day.
+    /// The number of its casts that have ended: the count of a day.
     pub made: u32,
     /// The number of its casts that are evidence about waits: what rates are made of.
     pub casts: u32,
@@ -64,7 +64,7 @@ impl Summary {
             offset_min: session.started.as_ref().map_or(0, |at| at.shown.offset_min),
             length_min: session.fished_min(),
             waits: waits_of(session),
-            made: session.casts.len() as u32,
+            made: casts_ended(session) as u32,
             casts: casts_that_tell(session) as u32,
             rows: rows_of(session),
             landed: session.casts.iter().filter(landed).count() as u32,

@@ -70,6 +70,12 @@ pub fn casts_by_telling(session: &Session) -> (usize, usize) {
     })
 }
 
+/// The number of casts that have ended: the one count of a day that every screen says, with what of it doesn't count beside it.
+pub fn casts_ended(session: &Session) -> usize {
+    let (tell, unseen) = casts_by_telling(session);
+    tell + unseen
+}
+
 /// Whether it is not known when the wait of a cast ended: its end was not seen, or only the end of the session closed it and that
 /// is in doubt until it is corrected or confirmed.
 pub(super) fn end_unknown(session: &Session, cast: &Cast) -> bool {

@@ -290,7 +290,7 @@ fn cautions_are_shown_once_for_each_peg() {
     let all = Action::Cautions { tap: CautionsTap::AllSeen };
     phone.tap(3_000, &all).unwrap();
     let list = phone.leaf(Which::Cautions, 4_000, "list");
-    assert_eq!(list.says, "All read for Mill pool, Peg 14. They stay here.");
+    assert_eq!(list.says, "All read for Mill pool, Peg\u{a0}14. They stay here.");
     assert!(phone.tap(5_000, &all).is_err(), "nothing is left to put away");
     phone.tap(6_000, &Action::EndSession).unwrap();
     phone.open();

@@ -125,3 +125,45 @@ fn the_card_of_the_day_counts_every_cast() {
     phone.open();
     assert_eq!(leaf(&mut phone, Which::Day, 251 * MIN), card);
 }
+
+/// Every screen says the same number of casts that have ended; how many of them ended unseen, and how many are out, is said beside
+/// it.
+#[test]
+fn a_day_has_one_count_of_its_casts() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    let mut now = MIN;
+    for (minutes, end) in [(15, Some(BITE)), (20, None), (15, Some(BITE)), (20, None), (20, Some(WOUND_IN))] {
+        phone.tap(now, &CAST).unwrap();
+        now += minutes * MIN;
+        if let Some(end) = end {
+            phone.tap(now, &end).unwrap();
+        }
+        if minutes == 15 {
+            phone.tap(now + MIN, &LANDED).unwrap();
+        }
+        now += 2 * MIN;
+    }
+    let bank = phone.bank(now).advice;
+    let not_seen = "The end of 2 casts was not seen: their waits don't count.";
+    assert!(bank.detail.starts_with("2 bites in 5 casts."), "{}", bank.detail);
+    assert!(bank.more.iter().any(|more| more == not_seen), "{:?}", bank.more);
+    let (waits, _) = learning::screens(&mut phone, now);
+    assert!(waits.counts.starts_with("2 bites in 5 casts this session, "), "{}", waits.counts);
+    assert!(waits.counts.ends_with(not_seen), "{}", waits.counts);
+    assert_eq!(waits.charts[0].notes[1], not_seen);
+    phone.tap(now, &CAST).unwrap();
+    let card = leaf(&mut phone, Which::Day, now + MIN);
+    assert_eq!(card.says, "2 bites in 5 casts, 1 still out, 2 fish landed.");
+    phone.tap(now + MIN, &Action::Undo).unwrap();
+    phone.tap(now, &Action::EndSession).unwrap();
+    let id = phone.app().session().unwrap().id;
+    let card = leaf(&mut phone, Which::Day, now + MIN);
+    assert_eq!(card.says, "2 bites in 5 casts, 2 fish landed.");
+    let list = phone.leaf(Which::Book, now + MIN, "sessions");
+    assert!(list.list[0].sub.starts_with("2 bites in 5 casts,"), "{}", list.list[0].sub);
+    phone.tap(now + MIN, &Action::Book { tap: restwater_screen::BookTap::Open { session: id } }).unwrap();
+    let opened = phone.leaf(Which::Book, now + 2 * MIN, "session");
+    assert!(opened.says.contains("2 bites in 5 casts"), "{}", opened.says);
+    assert!(opened.notes.iter().any(|note| note == not_seen), "{:?}", opened.notes);
+}

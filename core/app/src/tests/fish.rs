@@ -112,14 +112,14 @@ fn six_pounds_twelve_takes_six_taps_with_the_one_that_opens_the_pad() {
         taps += 1;
     }
     let weighed = phone.pad(now).weighed;
-    assert_eq!((weighed.label.as_str(), weighed.enabled, weighed.closes), ("6 lb 12 oz", true, true));
+    assert_eq!((weighed.label.as_str(), weighed.enabled, weighed.closes), ("6 lb\u{a0}12 oz", true, true));
     phone.tap(now + 300, weighed.tap.action().unwrap()).unwrap();
     assert_eq!(taps + 1, 6);
     assert_eq!(
         phone.caught()[0].weight,
         Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 6 * 256 + 12 * 16 })
     );
-    assert_eq!(phone.key(now + 1_000, Key::Weigh).unwrap().label, "6 lb 12 oz");
+    assert_eq!(phone.key(now + 1_000, Key::Weigh).unwrap().label, "6 lb\u{a0}12 oz");
 }
 
 #[test]

@@ -31,11 +31,11 @@ fn which_casts_count_is_kept_until_it_is_changed() {
     let update = phone.tap(now + 1_000, &left(120)).unwrap();
     assert!(!update.changed, "a way of looking is no entry");
     let (waits, _) = screens(&mut phone, now + 2_000);
-    assert_eq!(waits.counts, "4 bites in 8 casts, 137 min in the water.");
+    assert_eq!(waits.counts, "4 bites in 8 casts this session, 137 min in the water.");
     assert_eq!(waits.forecast.map(|f| f.left.value), Some("120 min".into()));
     phone.tap(now + 3_000, &Action::Waits { tap: WaitsTap::Rod { rod: Some(2) } }).unwrap();
     let (waits, _) = screens(&mut phone, now + 4_000);
-    assert_eq!(waits.counts, "No bites in 0 casts, 0 min in the water.");
+    assert_eq!(waits.counts, "No bites in 0 casts this session, 0 min in the water.");
     let refused = phone.tap(now + 5_000, &left(0)).unwrap_err();
     assert_eq!(phone.app().message(&refused), "\"0\" can't be used here. Pick one of the choices.");
 }
@@ -79,10 +79,7 @@ fn a_test_is_started_set_up_and_ended_by_taps() {
     phone.tap(now + 2_000, &Action::EndAlternation).unwrap();
     assert!(screens(&mut phone, now + 3_000).1.test.is_none());
     let refused = phone.tap(now + 4_000, &Action::EndAlternation).unwrap_err();
-    assert_eq!(
-        phone.app().message(&refused),
-        "No test is running. Start one from a change under Did it matter?"
-    );
+    assert_eq!(phone.app().message(&refused), "No test is running. Start one from a change under Changes.");
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     phone.open();
     assert!(screens(&mut phone, now + 6_000).1.test.is_some(), "undo brings it back, over a restart");
@@ -106,12 +103,12 @@ fn a_choice_of_casts_ends_with_its_session() {
         phone.tap(now + minute * MIN, &action).unwrap();
     }
     let (waits, _) = screens(&mut phone, now + 76 * MIN);
-    assert!(waits.counts.starts_with("4 bites in 10 casts,"), "{}", waits.counts);
+    assert!(waits.counts.starts_with("4 bites in 10 casts over 2 sessions,"), "{}", waits.counts);
     phone.open();
     assert_eq!(screens(&mut phone, now + 76 * MIN).0, waits);
     // The day that UNDO reopens is a different one, too.
     phone.tap(now + 77 * MIN, &count(WaitsTap::TodayOnly { only: true })).unwrap();
-    assert!(screens(&mut phone, now + 77 * MIN).0.counts.starts_with("No bites in 1 cast,"));
+    assert!(screens(&mut phone, now + 77 * MIN).0.counts.starts_with("No bites in 1 cast this session,"));
     for minute in 78..81 {
         phone.tap(now + minute * MIN, &Action::Undo).unwrap();
     }

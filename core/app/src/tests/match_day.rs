@@ -193,14 +193,14 @@ fn a_fish_is_weighed_on_the_number_pad_corrected_and_undone() {
     assert_eq!(phone.pad(now).figure, "2 lb 1 oz");
     phone.tap(now + 1_000, &fish(FishTap::Weighed)).unwrap();
     let view = phone.view(now + 2_000);
-    assert_eq!((view.nets[0].holds.as_str(), view.fish_waits), ("1 fish, 2 lb 1 oz", false));
+    assert_eq!((view.nets[0].holds.as_str(), view.fish_waits), ("1 fish, 2 lb\u{a0}1 oz", false));
     assert_eq!(phone.pad(now).figure, "2 lb 1 oz");
     phone.tap(now + 3_000, &weight(600)).unwrap();
-    assert_eq!(phone.view(now + 4_000).nets[0].holds, "1 fish, 2 lb 5 oz 8 dr");
+    assert_eq!(phone.view(now + 4_000).nets[0].holds, "1 fish, 2 lb\u{a0}5 oz\u{a0}8 dr");
     phone.open();
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     assert!(phone.undoes().is_some_and(|label| label.starts_with("fish")));
-    assert_eq!(phone.view(now + 6_000).nets[0].holds, "1 fish, 2 lb 1 oz");
+    assert_eq!(phone.view(now + 6_000).nets[0].holds, "1 fish, 2 lb\u{a0}1 oz");
     let fish = catch(phone.app().session().unwrap());
     assert_eq!(fish[0].weight, Some(FishWeight::Weighed { unit: WeightUnit::Drams, count: 528 }));
 }
@@ -220,8 +220,8 @@ fn class_weights_are_learned_and_nets_carry_over_and_warn() {
     let view = phone.view(now);
     // Two of 6 lb against a guess of 5 lb that counts as three: 5 lb 6 oz.
     let carp = phone.fish(now).classes.into_iter().find(|k| k.label == "CARP").unwrap();
-    assert!(carp.solid && carp.sub == "5 lb 6 oz", "{carp:?}");
-    assert_eq!(view.nets[0].holds, "5 fish, about 28 lb 3 oz");
+    assert!(carp.solid && carp.sub == "5 lb\u{a0}6 oz", "{carp:?}");
+    assert_eq!(view.nets[0].holds, "5 fish, about 28 lb\u{a0}3 oz");
     assert_eq!(
         (view.nets[0].warning, view.nets[0].says.as_str()),
         (NetWarning::AtLimit, "may be at the limit")
@@ -245,7 +245,7 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
         all.clone().find(|l| l.label.starts_with(label)).map(|l| l.value.clone()).unwrap()
     };
     let early = phone.view(FISHING);
-    for label in ["Bites to come", "Weight to come", "Expected finish", "Late casts"] {
+    for label in ["Bites to come", "Weight to come", "Expected finish", "Recasting"] {
         assert_eq!(value(&early, label), "can't tell yet", "{label}");
     }
     // Casts left are always shown, since they are a division: the time left by the leave time in the line
@@ -271,9 +271,9 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
     let view = phone.view(now);
     assert!(value(&view, "Bites to come").contains("likely"), "{:?}", view.coming);
     assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
-    // 3:30 is all-out. The line says from when a bait had better stay out, with the reason behind it.
-    let late = value(&view, "Late casts");
-    let time = late.strip_prefix("after ").and_then(|rest| rest.strip_suffix(" leave what is out")).unwrap();
+    // 3:30 is all-out. The line says until when a cast is worth winding in for, with the reason behind it.
+    let late = value(&view, "Recasting");
+    let time = late.strip_prefix("worth winding in for until ").unwrap();
     assert!(time.starts_with("03:"), "{late}");
     let how = view
         .coming_figures
@@ -283,9 +283,9 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
         .unwrap();
     assert!(how.contains("less than half the chance of a full cast"), "{how}");
     let near = phone.view(312 * MIN);
-    assert_eq!(value(&near, "Late casts"), "a cast costs nothing until all-out");
+    assert_eq!(value(&near, "Recasting"), "a cast costs nothing until all-out");
     phone.tap(312 * MIN, &CAST).unwrap();
-    assert_eq!(value(&phone.view(313 * MIN), "Late casts"), "leave what is out now");
+    assert_eq!(value(&phone.view(313 * MIN), "Recasting"), "no longer worth winding in for");
     assert_eq!(value(&view, "Light"), "can't tell: the peg has no place yet");
 }
 
@@ -299,10 +299,11 @@ fn the_weigh_in_is_compared_with_the_own_count_even_when_the_session_is_over() {
     phone.tap(over, &Action::EndSession).unwrap();
     phone.tap(over + MIN, &weighed_in("net 1", 1_032)).unwrap();
     let page = phone.view(over + 2 * MIN).weigh_in.unwrap();
-    assert_eq!(page.lines[0].value, "4 lb 0 oz 8 dr, 8 dr over own count, within its range");
+    assert_eq!(page.lines[0].value, "4 lb\u{a0}0 oz\u{a0}8 dr, 8 dr over own count, within its range");
     phone.tap(over + 3 * MIN, &weighed_in("Net 1", 1_300)).unwrap();
     let page = phone.view(over + 4 * MIN).weigh_in.unwrap();
-    assert_eq!(page.lines[0].value, "5 lb 1 oz 4 dr, 1 lb 1 oz 4 dr over own count, outside its range");
+    let over = "5 lb\u{a0}1 oz\u{a0}4 dr, 1 lb\u{a0}1 oz\u{a0}4 dr over own count, outside its range";
+    assert_eq!(page.lines[0].value, over);
     assert!(page.notes[0].starts_with("More than you logged"), "{:?}", page.notes);
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(1_300));
 }
@@ -330,7 +331,7 @@ fn a_net_is_weighed_on_the_number_pad_and_undone() {
     }
     let shown = page(&mut phone, now);
     assert_eq!((shown.title.as_str(), shown.figure.as_str()), ("Weigh-in: Net 2", "23 lb 6 oz"));
-    assert_eq!((shown.weighed.label.as_str(), shown.weighed.sub.as_str()), ("23 lb 6 oz", "Net 2"));
+    assert_eq!((shown.weighed.label.as_str(), shown.weighed.sub.as_str()), ("23 lb\u{a0}6 oz", "Net 2"));
     assert_eq!(shown.pad.len(), 12);
     press(&mut phone, now + 1_000, "take-weight");
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(23 * 256 + 96));

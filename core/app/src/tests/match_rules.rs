@@ -195,8 +195,8 @@ fn no_more_is_expected_than_the_nets_may_hold() {
 #[test]
 fn a_net_that_is_certainly_over_its_limit_says_what_of_it_counts() {
     for (over, says, finish_lb, in_all) in [
-        (OverLimit::CountsToTheLimit, "over the limit: counts 30 lb", None, "33 lb 14 oz 8 dr"),
-        (OverLimit::DoesNotCount, "over the limit: doesn't count", Some(0), "3 lb 14 oz 8 dr"),
+        (OverLimit::CountsToTheLimit, "over the limit: counts 30 lb", None, "33 lb\u{a0}14 oz\u{a0}8 dr"),
+        (OverLimit::DoesNotCount, "over the limit: doesn't count", Some(0), "3 lb\u{a0}14 oz\u{a0}8 dr"),
     ] {
         let mut phone = in_match();
         phone.tap(10_000, &rule(RuleTap::Nets { count: 1 })).unwrap();

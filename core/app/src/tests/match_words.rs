@@ -38,10 +38,10 @@ fn after_a_change_of_language_the_next_net_has_the_next_number() {
     // Nets that a file named differently: no number occurs twice, in any language.
     let mut setup = phone.app().match_setup().unwrap().clone();
     setup.rules.nets.truncate(1);
-    setup.rules.nets[0].name = "Filet 2".into();
+    setup.rules.nets[0].name = "Bourriche 2".into();
     phone.tap(24_000, &tap(MatchTap::Set { setup })).unwrap();
     phone.tap(26_000, &rule(RuleTap::Nets { count: 2 })).unwrap();
-    assert_eq!(phone.nets_named(), ["Filet 2", "Net 3"]);
+    assert_eq!(phone.nets_named(), ["Bourriche 2", "Net 3"]);
 }
 
 #[test]

@@ -105,8 +105,8 @@ fn a_plan_is_written_by_taps_and_each_can_be_undone_by_one() {
     assert_eq!(
         shown,
         [
-            said("Peg 14", "bread to the island"),
-            said("Peg 22", ""),
+            said("Peg\u{a0}14", "bread to the island"),
+            said("Peg\u{a0}22", ""),
             said("Rod 1", "bread"),
             said("Where to start", "14 wraps of 12 ft (51.2 m)"),
             said("Leave the first casts", "20 min"),
@@ -175,7 +175,7 @@ fn the_bank_shows_each_line_when_it_is_due_without_moving_a_key() {
     assert_eq!(
         at_minute(1, None),
         [
-            "Plan for peg 14: bread to the island.",
+            "Plan for peg\u{a0}14: bread to the island.",
             "Plan for rod 1: bread.",
             "Plan, first cast: 14 wraps of 12 ft (51.2 m)."
         ]

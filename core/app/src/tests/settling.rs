@@ -31,10 +31,10 @@ fn value(view: &MatchView, label: &str) -> String {
     view.lines.iter().find(|line| line.label.starts_with(label)).map(|line| line.value.clone()).unwrap()
 }
 
-/// "after 03:12 leave what is out", in minutes of the day.
+/// "worth winding in for until 03:12", in minutes of the day.
 fn late(view: &MatchView) -> i64 {
-    let value = value(view, "Late casts");
-    let clock = value.split(' ').nth(1).unwrap_or_else(|| panic!("{value}"));
+    let value = value(view, "Recasting");
+    let clock = value.rsplit(' ').next().unwrap_or_else(|| panic!("{value}"));
     let (hours, minutes) = clock.split_once(':').unwrap_or_else(|| panic!("{value}"));
     60 * hours.parse::<i64>().unwrap() + minutes.parse::<i64>().unwrap()
 }

@@ -52,7 +52,7 @@ fn the_row_names_the_session_that_start_copies() {
     let is_mine = Action::Book { tap: restwater_screen::BookTap::PhoneIsMine { mine: true } };
     mine.tap(2 * DAY + 3 * MIN, &is_mine).unwrap();
     let chosen = mine.copy_chosen(2 * DAY + 4 * MIN);
-    assert!(chosen.ends_with("Peg 14"), "{chosen}");
+    assert!(chosen.ends_with("Peg\u{a0}14"), "{chosen}");
     // A tap on the current choice keeps it.
     mine.tap(2 * DAY + 5 * MIN, &setup(SetupTap::CopyLast)).unwrap();
     mine.tap(2 * DAY + 6 * MIN, &START).unwrap();
@@ -61,7 +61,7 @@ fn the_row_names_the_session_that_start_copies() {
     // With the copy taken back, the last session is the later one.
     mine.tap(2 * DAY + 8 * MIN, &setup(SetupTap::CopyNothing)).unwrap();
     let offered = mine.set_up_row(2 * DAY + 9 * MIN, "copy").choices[0].label.clone();
-    assert!(offered.ends_with("Peg 22"), "{offered}");
+    assert!(offered.ends_with("Peg\u{a0}22"), "{offered}");
     mine.tap(2 * DAY + 10 * MIN, &setup(SetupTap::CopyLast)).unwrap();
     mine.tap(2 * DAY + 11 * MIN, &START).unwrap();
     assert_eq!(mine.bait().as_deref(), Some("maggot"));
@@ -81,7 +81,7 @@ fn a_session_that_is_gone_is_no_longer_shown_as_copied() {
     let is_mine = Action::Book { tap: restwater_screen::BookTap::PhoneIsMine { mine: true } };
     mine.tap(2 * DAY + 2 * MIN, &is_mine).unwrap();
     mine.tap(2 * DAY + 3 * MIN, &setup(SetupTap::CopyLast)).unwrap();
-    assert!(mine.copy_chosen(2 * DAY + 4 * MIN).ends_with("Peg 22"));
+    assert!(mine.copy_chosen(2 * DAY + 4 * MIN).ends_with("Peg\u{a0}22"));
     mine.tap(2 * DAY + 5 * MIN, &Action::UndoImport { id: import }).unwrap();
     assert_eq!(mine.copy_chosen(2 * DAY + 6 * MIN), "no");
     mine.tap(2 * DAY + 7 * MIN, &START).unwrap();
@@ -219,7 +219,7 @@ fn the_peg_and_the_water_of_a_session_that_has_begun_are_put_right_in_the_book()
             (&before.started, &before.ended, &before.casts)
         );
         if !ended {
-            assert_eq!(phone.bank(23 * MIN).header.place, "Peg 9");
+            assert_eq!(phone.bank(23 * MIN).header.place, "Peg\u{a0}9");
         }
         assert_eq!(phone.set_up_row(23 * MIN, "water").value, "Long lake", "the next START has it right too");
         phone.tap(24 * MIN, &Action::Undo).unwrap();
@@ -240,7 +240,7 @@ fn a_peg_put_right_is_gone_with_the_import_of_its_session() {
     mine.tap(3 * MIN, &Action::Book { tap: restwater_screen::BookTap::Open { session: day } }).unwrap();
     mine.tap(4 * MIN, &Action::Book { tap: restwater_screen::BookTap::PhoneIsMine { mine: true } }).unwrap();
     mine.tap(5 * MIN, &typed(TypedInto::SessionPeg, "9")).unwrap();
-    assert!(mine.book_leaf(6 * MIN, "session").title.ends_with("Peg 9"));
+    assert!(mine.book_leaf(6 * MIN, "session").title.ends_with("Peg\u{a0}9"));
     let sessions = |phone: &mut Phone, ms| phone.book_leaf(ms, "sessions").says;
     assert_eq!(sessions(&mut mine, 6 * MIN), "2 sessions of 2.");
     mine.tap(7 * MIN, &Action::UndoImport { id: import }).unwrap();

@@ -51,8 +51,8 @@ fn the_title_names_the_peg() {
         phone.tap(1_000, &START).unwrap();
         swim(&mut phone, 2_000).title
     };
-    assert_eq!(titled(typed(TypedInto::Peg, "14")), "Swim, peg 14");
-    assert_eq!(titled(typed(TypedInto::Peg, "Peg 14")), "Swim, peg 14");
+    assert_eq!(titled(typed(TypedInto::Peg, "14")), "Swim, peg\u{a0}14");
+    assert_eq!(titled(typed(TypedInto::Peg, "Peg 14")), "Swim, peg\u{a0}14");
     assert_eq!(titled(typed(TypedInto::Water, "Alder Pool")), "Swim, Alder Pool");
     assert_eq!(titled(typed(TypedInto::Depth, "3 m")), "Swim");
 }

@@ -168,14 +168,14 @@ fn german_nouns_keep_their_capital_within_a_sentence() {
 fn a_peg_that_was_typed_with_its_word_is_not_called_so_twice() {
     for (tag, peg) in [("en-GB", "Peg 14"), ("de-DE", "Platz 14"), ("fr-FR", "place 14")] {
         let word = peg.split(' ').next().unwrap().to_lowercase();
-        let doubled = format!("{word} {word}");
+        let doubled = format!("{word}\u{a0}{word}");
         let (mut phone, now) = filled_in(tag, peg);
         let mut all = on_all_screens(&mut phone, now);
         phone.tap(now + MIN, &Action::EndSession).unwrap();
         all.extend(on_all_screens(&mut phone, now + 2 * MIN));
         let found: Vec<_> = all.iter().filter(|(_, text)| text.to_lowercase().contains(&doubled)).collect();
         assert!(found.is_empty(), "{tag}: {found:#?}");
-        let named = |text: &str| text.to_lowercase().contains(&format!("{word} 14"));
+        let named = |text: &str| text.to_lowercase().contains(&format!("{word}\u{a0}14"));
         assert!(all.iter().filter(|(_, text)| named(text)).count() > 3, "{tag}: the peg is named");
     }
 }

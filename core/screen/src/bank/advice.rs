@@ -2,7 +2,7 @@
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours, left_open};
 use crate::figures::whole;
-use crate::leave_words::{habit_words, leave, leave_words, not_seen_words};
+use crate::leave_words::{goes_on_looking, habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
@@ -128,8 +128,8 @@ fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
     let (words, advice) = (input.words, &reading.advice);
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
     let mut more = vec![words.say(prior(input))];
-    more.extend(longer(words, advice));
-    more.extend(not_seen_words(words, reading.unseen));
+    more.extend(longer(words, reading));
+    more.extend(beside_counts(words, reading));
     AdviceView {
         headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
         detail: counts_by(words, reading, "advice-so-far"),
@@ -162,20 +162,42 @@ fn counts(words: &Wording, reading: &Reading) -> String {
 
 fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
     let advice = &reading.advice;
-    let counts =
-        words.say_with(id, &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts))]);
-    // The counts are today's, while the figure also rests on earlier sessions.
+    let counts = words.say_with(
+        id,
+        &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts + reading.unseen))],
+    );
+    // A small glass has one line for this: what was not tried matters more than where the figure comes from.
+    let (with, not_tried) = (earlier_words(words, reading), not_tried_words(words, reading));
+    let with = if not_tried.is_some() { Vec::new() } else { with };
+    std::iter::once(counts).chain(not_tried).chain(with).collect::<Vec<_>>().join(" ")
+}
+
+/// The counts are today's, while the figure also rests on earlier sessions.
+fn earlier_words(words: &Wording, reading: &Reading) -> Vec<String> {
     let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
     let with = with.into_iter().filter(|(_, count)| *count > 0);
-    let with = with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))]));
-    std::iter::once(counts).chain(with).collect::<Vec<_>>().join(" ")
+    with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))])).collect()
+}
+
+/// What of the counts has no room beside them: earlier sessions where something was not tried, and casts that don't count.
+fn beside_counts(words: &Wording, reading: &Reading) -> Vec<String> {
+    let earlier = not_tried_words(words, reading).map_or_else(Vec::new, |_| earlier_words(words, reading));
+    not_seen_words(words, reading.unseen).into_iter().chain(earlier).collect()
+}
+
+/// "Past 24 min: not tried.", if the minute of the headline is past every cast so far and past the one that is out.
+fn not_tried_words(words: &Wording, reading: &Reading) -> Option<String> {
+    let advice = &reading.advice;
+    let tried = libm::round(advice.longest_wait_min.max(reading.waited_min.unwrap_or(0.0)));
+    (tried > 0.0 && f64::from(advice.leave_min) > tried)
+        .then(|| minutes(words, "advice-not-tried", "minutes", tried))
 }
 
 /// Further sentences, the most important first: why the figure is beyond what is near-best by the record, then the chances.
 fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     let advice = &reading.advice;
     let mut more = Vec::new();
-    if advice.recast_by_min.is_some_and(|until| f64::from(advice.leave_min) > until + 1.0) {
+    if goes_on_looking(advice) {
         more.push(words.say("advice-look"));
     } else if advice.state == AdviceState::LengthHardlyMatters {
         more.extend(advice.hold_until_min.map(|hold| minutes(words, "advice-as-good-from", "hold", hold)));
@@ -188,8 +210,8 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
         let (from, to) = (whole(from), whole(to));
         more.push(words.say_with("advice-window", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]));
     }
-    more.extend(longer(words, advice));
-    more.extend(not_seen_words(words, reading.unseen));
+    more.extend(longer(words, reading));
+    more.extend(beside_counts(words, reading));
     more.extend(lost(words, advice));
     if reading.rhythm.turn_rounds == 0 {
         more.push(minutes(words, "advice-guess", "minutes", reading.rhythm.turn_round_min));
@@ -197,11 +219,9 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     more
 }
 
-/// If the figure is beyond every cast so far: what isn't known there, and that this is the reason.
-fn longer(words: &Wording, advice: &Advice) -> Option<String> {
-    let beyond = f64::from(advice.leave_min) > advice.longest_wait_min;
-    (beyond && advice.longest_wait_min > 0.0)
-        .then(|| minutes(words, "advice-longer", "minutes", advice.longest_wait_min))
+/// If the figure is beyond every cast so far: that this is to find out what comes then.
+fn longer(words: &Wording, reading: &Reading) -> Option<String> {
+    not_tried_words(words, reading).map(|_| words.say("advice-longer"))
 }
 
 fn lost(words: &Wording, advice: &Advice) -> Option<String> {

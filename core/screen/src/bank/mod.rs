@@ -213,7 +213,7 @@ pub struct Reading {
     pub rhythm: Rhythm,
     /// Casts that the record rests on. One cast may have several waits if twitches restart the wait.
     pub casts: usize,
-    /// Casts that are left out, since their end was not seen.
+    /// Casts that have ended and count for no wait, since their end was not seen.
     pub unseen: usize,
     /// The angler's own earlier sessions in it.
     pub earlier: usize,

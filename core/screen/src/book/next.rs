@@ -77,7 +77,7 @@ impl Plan<'_> {
             "next-leave-why",
             &[
                 ("bites", Arg::Count(advice.bites)),
-                ("casts", Arg::Count(advice.casts)),
+                ("casts", Arg::Count(input.day.map_or(advice.casts, |day| day.made as usize))),
                 ("earlier", Arg::Count(input.earlier)),
             ],
         );

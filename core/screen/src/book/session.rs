@@ -8,7 +8,9 @@ use crate::leave_words::not_seen_words;
 use crate::place::{rig_words, spot_words};
 use crate::place_row::place_row;
 use crate::{Action, Arg, BookTap, ChoiceRow, Leaf, LeafKey, LeafLine, TypedInto, Wording};
-use restwater_session::{Cast, EndCause, Session, Summary, casts_by_telling, same_water, wait_of};
+use restwater_session::{
+    Cast, EndCause, Session, Summary, casts_by_telling, casts_ended, same_water, wait_of,
+};
 
 /// The leaf.
 pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
@@ -108,7 +110,7 @@ fn says(words: &Wording, session: &Session) -> String {
             ("from", Arg::Text(&from)),
             ("to", Arg::Text(&to)),
             ("bites", Arg::Count(bites)),
-            ("casts", Arg::Count(session.casts.len())),
+            ("casts", Arg::Count(casts_ended(session))),
             ("landed", Arg::Count(landed.count())),
         ],
     )

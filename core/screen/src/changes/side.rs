@@ -140,7 +140,7 @@ pub(super) fn change(
         reasons: asked
             .and_then(|asked| asked.of_100(words))
             .into_iter()
-            .chain(f.reasons.iter().map(|reason| reason_words(words, *reason)))
+            .chain(reasons(f).map(|reason| reason_words(words, reason)))
             .collect(),
         more: more(words, f),
         forest: forest(f),
@@ -211,7 +211,12 @@ fn find_out(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String 
         return String::new();
     }
     // Two spots can't be compared on one spot.
-    let id = if f.factor == Factor::Spot { "change-find-out-spots" } else { "change-find-out" };
+    let id = match (f.factor == Factor::Spot, is_too_much_for_a_day(f)) {
+        (true, true) => "change-find-out-spots-days",
+        (true, false) => "change-find-out-spots",
+        (false, true) => "change-find-out-days",
+        (false, false) => "change-find-out",
+    };
     words.say_with(id, &[("a", Arg::Text(old)), ("b", Arg::Text(new))])
 }
 
@@ -228,9 +233,22 @@ pub(super) fn figures(words: &Wording, change: &ChangeView) -> String {
     .join(" ")
 }
 
+/// Why nothing can be said of a change that was made too few times.
+fn too_few_switches(f: &ChangeFinding) -> Option<Reason> {
+    let once = f.reasons.contains(&Reason::ChangedOnce);
+    (f.switches < FEWEST_SWITCHES).then_some(if once { Reason::ChangedOnce } else { Reason::TooFewSwitches })
+}
+
+/// The other reasons: each is said once.
+fn reasons(f: &ChangeFinding) -> impl Iterator<Item = Reason> {
+    let said = too_few_switches(f).is_some();
+    let of_switches = |reason: &Reason| matches!(reason, Reason::ChangedOnce | Reason::TooFewSwitches);
+    f.reasons.iter().copied().filter(move |reason| !(said && of_switches(reason)))
+}
+
 fn probability(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
-    if f.switches < FEWEST_SWITCHES {
-        return words.say("change-hour-or-change");
+    if let Some(reason) = too_few_switches(f) {
+        return reason_words(words, reason);
     }
     let of_100 = |p: f64| libm::round(100.0 * p) as usize;
     let (for_old, for_new) = (of_100(f.belief.a), of_100(f.belief.b));
@@ -306,6 +324,11 @@ fn reason_words(words: &Wording, reason: Reason) -> String {
     })
 }
 
+/// Whether not even a whole day of alternated casts would settle it.
+fn is_too_much_for_a_day(f: &ChangeFinding) -> bool {
+    f.more_casts.is_some_and(|more| more.casts.is_none() && libm::round(10.0 * more.assurance) < 1.0)
+}
+
 fn more(words: &Wording, f: &ChangeFinding) -> String {
     if matches!(f.verdict, Verdict::ClearlyBetterHereToday(_)) {
         return words.say("change-more-clear");
@@ -313,7 +336,9 @@ fn more(words: &Wording, f: &ChangeFinding) -> String {
     let Some(more) = f.more_casts else { return String::new() };
     match (more.casts, libm::round(10.0 * more.assurance) as usize) {
         (Some(casts), _) => words.say_with("change-more", &[("casts", Arg::Count(casts))]),
-        (None, 0) => words.say_with("change-more-day", &[("casts", Arg::Count(DAY_CASTS))]),
+        (None, _) if is_too_much_for_a_day(f) => {
+            words.say_with("change-more-day", &[("casts", Arg::Count(DAY_CASTS))])
+        }
         (None, days) => words
             .say_with("change-more-maybe", &[("casts", Arg::Count(DAY_CASTS)), ("days", Arg::Count(days))]),
     }

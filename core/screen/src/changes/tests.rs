@@ -49,7 +49,11 @@ fn a_change_made_once_is_never_clear() {
     let change = &view.changes[0];
     assert_eq!(change.title, "Colour: pink after white");
     assert_ne!(change.tone, VerdictTone::Clear);
-    assert!(change.reasons.iter().any(|r| r.starts_with("Changed once only")), "{:?}", change.reasons);
+    assert!(change.probability.starts_with("Changed once only"), "{}", change.probability);
+    assert!(
+        !change.reasons.iter().any(|r| r.contains("Changed") || r.contains("switches")),
+        "said once: {change:?}"
+    );
     assert_eq!(view.says, "Nothing clear yet.");
     assert_eq!(change.old.counts, "no bites in 4 casts, 40 min");
     assert_eq!(change.new.counts, "4 bites in 4 casts, 20 min");
@@ -172,4 +176,19 @@ fn every_sentence_is_there() {
     ] {
         assert!(!crate::compared::factor_words(&words, factor).starts_with("factor-"), "{factor:?}");
     }
+}
+
+/// What a day can't settle is not asked of a day.
+#[test]
+fn how_to_find_out_does_not_contradict_what_a_day_can_settle() {
+    let mut seen = [0, 0];
+    for order in ["AB", "ABAB", "AABB", "AAAABBBB", "ABBAABBA"] {
+        for change in screen(&written(order).0).changes.iter().filter(|change| !change.find_out.is_empty()) {
+            let beyond_a_day = change.more.starts_with("One day is too short");
+            seen[usize::from(beyond_a_day)] += 1;
+            let over_days = change.find_out.starts_with("To find out over several sessions: ");
+            assert_eq!(over_days, beyond_a_day, "{order}: {} {}", change.find_out, change.more);
+        }
+    }
+    assert!(seen[0] > 0, "{seen:?}");
 }

@@ -83,7 +83,8 @@ pub fn short(words: &Wording, weight: Weight) -> String {
     else {
         return "0 lb".into();
     };
-    parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect::<Vec<_>>().join(" ")
+    let parts: Vec<String> = parts[first..=last].iter().map(|(n, unit)| format!("{n} {unit}")).collect();
+    crate::wording::quantity(&parts)
 }
 
 /// The message of the key that goes to the next part of a weight being typed.
@@ -104,7 +105,7 @@ mod tests {
     fn estimates_are_rounded_to_the_ounce_or_ten_grams() {
         assert_eq!(
             estimate(&Wording::new(), WeightUnit::Drams, 453.592_37 * 12.0 + OUNCE_G * 7.4),
-            "12 lb 7 oz"
+            "12 lb\u{a0}7 oz"
         );
         assert_eq!(estimate(&Wording::new(), WeightUnit::Drams, OUNCE_G * 15.6), "1 lb");
         assert_eq!(estimate(&Wording::new(), WeightUnit::Grams, 5_637.0), "5.640 kg");
@@ -114,9 +115,9 @@ mod tests {
     #[test]
     fn weights_are_worded_without_zero_parts() {
         assert_eq!(short(&Wording::new(), Weight::Drams(12_800)), "50 lb");
-        assert_eq!(short(&Wording::new(), Weight::Drams(384)), "1 lb 8 oz");
+        assert_eq!(short(&Wording::new(), Weight::Drams(384)), "1 lb\u{a0}8 oz");
         assert_eq!(short(&Wording::new(), Weight::Drams(4)), "4 dr");
-        assert_eq!(short(&Wording::new(), Weight::Drams(4 * 256 + 8)), "4 lb 0 oz 8 dr");
+        assert_eq!(short(&Wording::new(), Weight::Drams(4 * 256 + 8)), "4 lb\u{a0}0 oz\u{a0}8 dr");
         assert_eq!(short(&Wording::new(), Weight::Drams(0)), "0 lb");
         assert_eq!(short(&Wording::new(), Weight::Grams(20_000)), "20 kg");
         assert_eq!(short(&Wording::new(), Weight::Grams(350)), "350 g");

@@ -1,11 +1,11 @@
 //! Survival, hazard and bites per hour by leave time.
 
-use super::{LEVEL, Picture, bites, counts_words, range_words, too_few};
+use super::{LEVEL, Picture, Scope, bites, counts_words, range_words, too_few};
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
 use crate::figures::whole;
-use crate::leave_words::{habit_words, leave_words};
+use crate::leave_words::{habit_words, leave_words, near_best_words};
 use crate::{Arg, Wording};
 use restwater_session::HabitBeforeBites;
 use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
@@ -23,7 +23,9 @@ pub(super) struct Asked<'a> {
     pub(super) all: &'a [Wait],
     /// The hour in which each wait began.
     pub(super) hours: &'a [usize],
-    pub(super) casts: usize,
+    pub(super) scope: Scope,
+    /// The casts among these whose end was not seen, in words.
+    pub(super) unseen: Option<String>,
     pub(super) posterior: &'a WaitPosterior,
     pub(super) advice: &'a Advice,
     pub(super) habit: Option<f64>,
@@ -78,7 +80,7 @@ impl Asked<'_> {
         chart.lines.extend(limits(self.words, &seen));
         chart.says = self.half(&seen);
         chart.notes =
-            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-survival-how")];
+            vec![counts_words(self.words, self.all, self.scope), self.words.say("waits-survival-how")];
         let figures =
             std::iter::once(self.words.say("waits-survival-figures")).chain(self.half_limits(&seen));
         Some(Picture { chart, figures: figures.collect() })
@@ -129,11 +131,26 @@ impl Asked<'_> {
         chart.bars = bars;
         if let Some((from, to)) = self.advice.bite_window.filter(|_| !too_few(self.advice)) {
             chart.spans.push(ChartSpan { label: self.words.say("span-window"), from, to });
+            chart.notes.push(self.window(from, to));
         }
         chart.says = self.thickest(&curve);
-        chart.notes =
-            vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-hazard-how")];
+        let how = [counts_words(self.words, self.all, self.scope), self.words.say("waits-hazard-how")];
+        chart.notes.splice(0..0, how);
         Some(Picture { chart, figures: vec![self.words.say("waits-hazard-figures")] })
+    }
+
+    /// What is drawn above the bars: where half of the bites to come are expected, and how many of those seen came then.
+    fn window(&self, from: f64, to: f64) -> String {
+        let inside = |wait: &&Wait| wait.is_bite() && (from..=to).contains(&wait.minutes());
+        let inside = self.all.iter().filter(inside).count();
+        let (from, to) = (whole(from), whole(to));
+        let args = [
+            ("from", Arg::Text(&from)),
+            ("to", Arg::Text(&to)),
+            ("bites", Arg::Count(bites(self.all))),
+            ("inside", Arg::Count(inside)),
+        ];
+        self.words.say_with("waits-window", &args)
     }
 
     fn thickest(&self, curve: &[CurvePoint]) -> String {
@@ -202,7 +219,9 @@ impl Asked<'_> {
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
         chart.says = self.leave_says();
-        chart.notes = vec![counts_words(self.words, self.all, self.casts), self.words.say("waits-leave-how")];
+        chart.notes = vec![counts_words(self.words, self.all, self.scope)];
+        chart.notes.extend(self.unseen.clone());
+        chart.notes.push(self.words.say("waits-leave-how"));
         let figures = self.best_rate(&curve).into_iter().chain([self.words.say("waits-leave-figures")]);
         Some(Picture { chart, figures: figures.collect() })
     }
@@ -218,10 +237,14 @@ impl Asked<'_> {
         let last = seen.iter().copied().fold(0.0, f64::max);
         let (low, high, longest) = (whole(first), whole(last), whole(self.longest()));
         let mut says = vec![leave_words(words, self.advice)];
-        says.push(words.say_with(
-            "waits-bites-between",
-            &[("bites", Arg::Count(seen.len())), ("low", Arg::Text(&low)), ("high", Arg::Text(&high))],
-        ));
+        says.extend(near_best_words(words, self.advice));
+        let args = [
+            ("bites", Arg::Count(seen.len())),
+            ("low", Arg::Text(&low)),
+            ("high", Arg::Text(&high)),
+            ("sessions", Arg::Count(self.scope.sessions)),
+        ];
+        says.push(words.say_with("waits-bites-between", &args));
         says.extend(self.before_bites.map(|habit| habit_words(words, habit)));
         says.push(words.say_with("waits-not-tried", &[("minutes", Arg::Text(&longest))]));
         says.join(" ")

@@ -27,9 +27,9 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<Picture> 
     chart.says = says(words, counted, bites(&before), hours, "waits-earlier");
     let counts = [
         ("bites", Arg::Count(bites(&counted.today))),
-        ("casts", Arg::Count(counted.today_casts)),
+        ("casts", Arg::Count(counted.ended_today())),
         ("before", Arg::Count(bites(&before))),
-        ("beforecasts", Arg::Count(counted.earlier_casts)),
+        ("beforecasts", Arg::Count(counted.ended_earlier())),
         ("sessions", Arg::Count(counted.earlier.len())),
     ];
     let (like, other) = (words.figure(LIKE_DAY_WEIGHT, 2), words.figure(OTHER_DAY_WEIGHT, 2));
@@ -118,7 +118,7 @@ pub(super) fn drift(input: &WaitsInput, counted: &Counted) -> Option<Picture> {
     let hours = over_the_day(&timed(&counted.today, &counted.today_at), so_far(input)).ok();
     chart.says = says(words, counted, 0, hours, "waits-drift");
     chart.notes =
-        vec![super::counts_words(words, &counted.today, counted.today_casts), words.say("waits-drift-how")];
+        vec![super::counts_words(words, &counted.today, counted.of_today()), words.say("waits-drift-how")];
     let hours = hours.map(|hours| hours_words(words, "waits-drift-hours", hours));
     let figures = hours.into_iter().chain([words.say("waits-drift-figures")]).collect();
     Some(Picture { chart, figures })

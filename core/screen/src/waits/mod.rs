@@ -9,9 +9,10 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 use super::casts_that_count::CastFilter;
 use super::club::{ClubUsed, figures};
 use super::figures::whole;
+use super::leave_words::not_seen_words;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::{CastRow, hour_clusters};
-use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, habit_before_bites, is_fed};
+use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, casts_by_telling, habit_before_bites, is_fed};
 use restwater_waits::{Advice, EarlierDay, FedEffect, Habit, Record, Settings, Shapes, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
@@ -27,7 +28,7 @@ const BITES_TO_TELL: usize = restwater_waits::BITES_TO_TELL as usize;
 pub struct WaitsView {
     /// Its heading.
     pub title: String,
-    /// What counts: "9 bites in 15 casts, 3 h 32 in the water."
+    /// What counts: "9 bites in 15 casts this session, 212 min in the water."
     pub counts: String,
     /// Which casts count: rows of choices.
     pub rows: Vec<ChoiceRow>,
@@ -79,6 +80,8 @@ pub struct EarlierRows<'a> {
     pub rows: &'a [CastRow],
     /// Their weight, 0 to 1.
     pub weight: f64,
+    /// How many of its casts are in no row, since their end was not seen.
+    pub unseen: usize,
     /// Whether it is another angler's.
     pub of_another: bool,
     /// Whether it was on the same water and peg as today's, both named: only from there is a spot the same spot.
@@ -112,6 +115,15 @@ pub struct WaitsInput<'a> {
     pub words: &'a Wording,
 }
 
+/// How many casts an answer is about, and of how many sessions.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Scope {
+    /// Casts that have ended, those whose end was not seen among them.
+    casts: usize,
+    /// Sessions with a cast among them; 0 if it is about this session alone.
+    sessions: usize,
+}
+
 /// The casts that count.
 pub(super) struct Counted {
     today: Vec<Wait>,
@@ -126,6 +138,9 @@ pub(super) struct Counted {
     /// How many of them were outside fed water, and how many in it.
     today_casts_by_feed: [usize; 2],
     earlier_casts: usize,
+    /// How many casts of today and of earlier sessions are in no wait, since their end was not seen. What a choice of rod, spot
+    /// or bait leaves out isn't told apart from them, so under such a choice there are none.
+    unseen: [usize; 2],
     /// Earlier days among them that are another angler's.
     of_another: usize,
 }
@@ -186,7 +201,8 @@ fn pictures(input: &WaitsInput, counted: &Counted, all: &[Wait], posterior: &Wai
         words: input.words,
         all,
         hours: &hours,
-        casts: counted.casts(),
+        scope: counted.scope(),
+        unseen: counted.unseen_words(input.words),
         posterior,
         advice: &advice,
         habit: input.habit.map(Habit::median_min),
@@ -232,6 +248,11 @@ impl Counted {
                 .flat_map(|day| day.rows)
                 .filter(|row| input.filter.takes(row) && !row.twitched)
                 .count(),
+            unseen: if input.filter.takes_every_cast() {
+                [casts_by_telling(input.session).1, days.iter().map(|day| day.unseen).sum()]
+            } else {
+                [0, 0]
+            },
             of_another: days
                 .iter()
                 .filter(|day| day.of_another && day.rows.iter().any(|row| input.filter.takes(row)))
@@ -241,11 +262,16 @@ impl Counted {
 
     /// What counts, and how many of the sessions are another angler's.
     fn words(&self, words: &Wording, all: &[Wait]) -> String {
-        let counts = counts_words(words, all, self.casts());
-        match self.of_another {
-            0 => counts,
-            count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
-        }
+        let counts = counts_words(words, all, self.scope());
+        let whose = (self.of_another > 0)
+            .then(|| words.say_with("whose-counted", &[("count", Arg::Count(self.of_another))]));
+        let said = [Some(counts), whose, self.unseen_words(words)];
+        said.into_iter().flatten().collect::<Vec<_>>().join(" ")
+    }
+
+    /// "The end of 1 cast was not seen: its wait doesn't count."
+    fn unseen_words(&self, words: &Wording) -> Option<String> {
+        not_seen_words(words, self.unseen.iter().sum())
     }
 
     /// How much quicker casts in fed water get their bites, if the answers above treat them separately.
@@ -264,8 +290,25 @@ impl Counted {
         Some(words.say_with("waits-fed", &args))
     }
 
-    fn casts(&self) -> usize {
-        self.today_casts + self.earlier_casts
+    /// This session's casts that have ended.
+    fn ended_today(&self) -> usize {
+        self.today_casts + self.unseen[0]
+    }
+
+    /// Those of the earlier sessions.
+    fn ended_earlier(&self) -> usize {
+        self.earlier_casts + self.unseen[1]
+    }
+
+    /// What the drift over this session is about.
+    fn of_today(&self) -> Scope {
+        Scope { casts: self.ended_today(), sessions: 0 }
+    }
+
+    fn scope(&self) -> Scope {
+        let of_today = usize::from(!self.today.is_empty());
+        let sessions = if self.earlier.is_empty() { 0 } else { self.earlier.len() + of_today };
+        Scope { casts: self.ended_today() + self.ended_earlier(), sessions }
     }
 
     /// The hour in which each wait began, since casts of one hour are alike.
@@ -283,15 +326,16 @@ fn bites(waits: &[Wait]) -> usize {
     waits.iter().filter(|w| w.is_bite()).count()
 }
 
-/// "9 bites in 15 casts, 212 minutes out."
-fn counts_words(words: &Wording, waits: &[Wait], casts: usize) -> String {
+/// "9 bites in 15 casts this session, 212 min in the water."
+fn counts_words(words: &Wording, waits: &[Wait], scope: Scope) -> String {
     // An empty sum of floats is -0.0.
     let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;
     words.say_with(
         "waits-counts",
         &[
             ("bites", Arg::Count(bites(waits))),
-            ("casts", Arg::Count(casts)),
+            ("casts", Arg::Count(scope.casts)),
+            ("sessions", Arg::Count(scope.sessions)),
             ("minutes", Arg::Text(&whole(minutes))),
         ],
     )

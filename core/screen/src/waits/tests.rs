@@ -137,16 +137,16 @@ fn under_three_bites_every_picture_says_that_it_cannot_tell() {
 fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     let session = day(8, 20);
     let (view, posterior) = screen(&session, &[], &CastFilter::default());
-    assert_eq!(view.counts, "8 bites in 16 casts, 279 min in the water.");
+    assert_eq!(view.counts, "8 bites in 16 casts this session, 279 min in the water.");
     let survival = chart(&view, ChartKind::Survival);
     // 8 of 16 casts bit within 16 min while none was wound in before 20: the curve meets one half at the last bite.
     assert_eq!(survival.says, "Of casts left out 16 min, about half get a bite (estimated).");
     let figures = view.figures.as_ref().unwrap();
     assert!(
-        figures.lines[1].ends_with("That time, in minutes, could be 15 or more (95 % limits)."),
+        figures.lines[1].ends_with("That time, in minutes, could be 15 or more (95\u{a0}% limits)."),
         "{figures:?}"
     );
-    assert!(figures.lines[0].contains("bites an hour (95 %: "), "{figures:?}");
+    assert!(figures.lines[0].contains("bites an hour (95\u{a0}%: "), "{figures:?}");
     let seen = survival.lines.iter().find(|line| line.style == LineStyle::Solid).unwrap();
     assert_eq!((seen.y.first(), seen.y.last()), (Some(&100.0), Some(&50.0)));
     assert_eq!(survival.lines.iter().filter(|line| line.style == LineStyle::Dotted).count(), 2);
@@ -156,7 +156,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     assert_eq!(Some(span.from), advice.hold_until_min);
     assert!(leave.says.starts_with("Hold until 1"), "{}", leave.says);
     assert!(
-        leave.says.ends_with("All 8 bites came between 14 and 16 min. Not tried: over 20 min."),
+        leave.says.ends_with("All 8 bites this session came between 14 and 16 min. Not tried: over 20 min."),
         "{}",
         leave.says
     );
@@ -241,7 +241,7 @@ fn which_casts_count_is_chosen_by_taps() {
     let corn = bait.choices.iter().find(|c| c.label == "corn").unwrap();
     let filter = CastFilter { bait: Some(corn.label.clone()), ..CastFilter::default() };
     let (some, _) = screen(&session, &[], &filter);
-    assert_eq!(some.counts, "3 bites in 6 casts, 103 min in the water.");
+    assert_eq!(some.counts, "3 bites in 6 casts this session, 103 min in the water.");
     assert_eq!(some.rows[1].value, "corn");
 }
 
@@ -249,7 +249,7 @@ fn which_casts_count_is_chosen_by_taps() {
 fn today_is_compared_with_earlier_sessions() {
     let (today, before) = (day(6, 20), day(7, 20));
     let rows = rows_of(&before);
-    let earlier = [EarlierRows { rows: &rows, weight: 0.5, of_another: false, same_peg: true }];
+    let earlier = [EarlierRows { rows: &rows, weight: 0.5, unseen: 0, of_another: false, same_peg: true }];
     let (view, _) = screen(&today, &earlier, &CastFilter::default());
     let picture = chart(&view, ChartKind::Earlier);
     assert_eq!(picture.says, "Can't tell this session from earlier ones.");
@@ -334,5 +334,5 @@ fn a_habit_that_ends_casts_before_every_bite_is_pointed_out() {
         says.contains("Your 12 wind-ins all came by 10 min. Every bite this session came after 15 min."),
         "{says}"
     );
-    assert!(says.contains("All 4 bites came between 16 and 22 min."), "{says}");
+    assert!(says.contains("All 4 bites this session came between 16 and 22 min."), "{says}");
 }

@@ -224,7 +224,7 @@ fn plurals_and_text_are_put_in() {
     };
     assert_eq!(count(1, 8), "1 bite in 8 casts.");
     assert_eq!(count(0, 1), "No bites in 1 cast.");
-    assert_eq!(wording.say_with("peg", &[("peg", Arg::Text("22"))]), "Peg 22");
+    assert_eq!(wording.say_with("peg", &[("peg", Arg::Text("22"))]), "Peg\u{a0}22");
     assert_eq!(wording.say("no-such-message"), "no-such-message");
 }
 
@@ -238,8 +238,35 @@ fn each_language_counts_by_its_own_rules() {
     assert_eq!([0, 1, 2].map(|n| entries("de", n)), ["0 Einträge", "1 Eintrag", "2 Einträge"]);
 }
 
+/// What is one thing stays on one line. The shells keep a figure and a short unit together; a sign, a name's number and the parts
+/// of a weight they don't know.
+#[test]
+fn no_line_breaks_within_a_quantity_or_before_the_number_of_a_name() {
+    let mut signs = 0;
+    for language in all() {
+        let (wording, all) = (Wording::with(language), messages(language));
+        let names: BTreeSet<String> = all.values().flat_map(|(_, text)| variables(text)).collect();
+        let args: Vec<(&str, Arg)> = names.iter().map(|name| (name.as_str(), Arg::Text("14"))).collect();
+        for id in all.keys() {
+            let text = wording.say_with(id, &args);
+            let breaks = |pair: (char, char, char)| pair.1 == ' ' && pair.2 == '%' && pair.0.is_ascii_digit();
+            let chars: Vec<char> = text.chars().collect();
+            assert!(!chars.windows(3).any(|w| breaks((w[0], w[1], w[2]))), "{} {id}: {text}", language.tag);
+            for name in ["Peg 1", "peg 1", "size 1", "Platz 1", "Place 1", "place 1"] {
+                assert!(!text.contains(name), "{} {id}: {text}", language.tag);
+            }
+            signs += text.matches("\u{a0}%").count();
+        }
+        let peg = wording.say_with("peg", &[("peg", Arg::Text("14"))]);
+        assert!(peg.ends_with("\u{a0}14"), "{peg}");
+    }
+    assert!(signs > 30, "{signs}");
+    let weight = restwater_match_day::weight::Weight::Drams(6 * 256 + 12 * 16);
+    assert_eq!(crate::match_day::weight_words(&Wording::new(), weight), "6 lb\u{a0}12 oz");
+}
+
 /// Words that may follow a "1" in any language, "x" being what a variable holds: no figure counts them, or they are written alike for one and for more.
-const AFTER_A_FIGURE: [&str; 35] = [
+const AFTER_A_FIGURE: [&str; 38] = [
     // English
     "x",
     "of",
@@ -254,6 +281,7 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "fish",
     "more",
     "packed",
+    "still",
     // German
     "von",
     "auf",
@@ -270,6 +298,7 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "Streifer",
     "Setzkescher",
     "anderen",
+    "noch",
     // French
     "sur",
     "à",
@@ -278,9 +307,10 @@ const AFTER_A_FIGURE: [&str; 35] = [
     "pris",
     "pendant",
     "dans",
+    "encore",
 ];
 /// Messages that are never used for one thing, since the least number that they count is larger.
-const NEVER_ONE: [&str; 8] = [
+const NEVER_ONE: [&str; 11] = [
     // A ratio.
     "waits-fed",
     "book-listed",
@@ -290,6 +320,10 @@ const NEVER_ONE: [&str; 8] = [
     "sets-days-p-drawn",
     "swim-squares",
     "incoming-new-after",
+    // Said from three on.
+    "habit-all",
+    "habit-some",
+    "waits-window",
 ];
 
 /// One takes the singular, so "1 minutes" and "1 casts" are wrong. A variable that chooses a plural in one message is a count in

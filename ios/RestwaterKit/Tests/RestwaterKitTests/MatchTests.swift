@@ -49,7 +49,7 @@ final class MatchTests: XCTestCase, @unchecked Sendable {
         await day.tap(.fish)
         XCTAssertEqual(day.state.content.showing, .fish)
         let says = try XCTUnwrap(day.sheet["fish-says"]).spoken
-        XCTAssertTrue(says.contains("6 lb 12 oz") && says.contains("Put back"), says)
+        XCTAssertTrue(says.contains("6 lb\u{a0}12 oz") && says.contains("Put back"), says)
         await day.tap("class-CARP")
         XCTAssertEqual(day.state.content.showing, .bank)
     }

@@ -99,7 +99,7 @@ class FishScreenTest {
         node("figure").assertContentDescriptionContains("6 lb 12 oz")
         tapOn("weighed")
         assertEquals(Showing.BANK, state.showing)
-        assertEquals("6 lb 12 oz", label(Key.WEIGH))
+        assertEquals("6 lb\u00a012 oz", label(Key.WEIGH))
     }
 
     @Test fun thePadIsDrawnWhereTheLayoutSaysForEitherHandAndAtTwiceTheText() {

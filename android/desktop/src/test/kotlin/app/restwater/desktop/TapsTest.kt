@@ -71,6 +71,6 @@ class TapsTest {
             count(Key.WEIGH)
             for (tag in listOf("digit-6", "unit", "digit-1", "digit-2", "weighed")) count(tag)
         }
-        assertEquals("6 lb 12 oz", bank.keys.first { it.key == Key.WEIGH }.label)
+        assertEquals("6 lb\u00a012 oz", bank.keys.first { it.key == Key.WEIGH }.label)
     }
 }
