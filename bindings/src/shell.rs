@@ -19,6 +19,20 @@ pub fn labelled(label: &str, value: &str, language: &str) -> String {
     Wording::shared(language).labelled(label, value)
 }
 
+/// The sentences of a text: large text divides it between two of them.
+#[uniffi::export]
+#[must_use]
+pub fn sentences_of(text: &str) -> Vec<String> {
+    restwater_screen::sentences_of(text)
+}
+
+/// The clauses of a sentence that is higher than a page.
+#[uniffi::export]
+#[must_use]
+pub fn clauses_of(text: &str) -> Vec<String> {
+    restwater_screen::clauses_of(text)
+}
+
 /// What is said of a position that the phone gave, with the accuracy it stated for it in metres.
 #[uniffi::export]
 #[must_use]

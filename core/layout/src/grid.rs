@@ -4,6 +4,8 @@
 //! is at the thumb's side for either hand, and a row that is not full is at the thumb. Only keys that name values, sides or
 //! moments keep their order from left to right for either hand: LEFT stays left of RIGHT, EARLIER of LATER, and lengths are
 //! read as figures are.
+//!
+//! With large text the keys take what room there is: as few columns as need no further page, and higher rows.
 
 use super::{GAP_MM, Rect, SECONDARY_MM};
 use serde::{Deserialize, Serialize};
@@ -24,6 +26,8 @@ pub struct GridAsk {
     pub px_per_mm: f64,
     /// Whether it is for the left thumb.
     pub left_handed: bool,
+    /// Whether the text is so large that the keys grow into the room there is: [`super::BankLayout::apart`].
+    pub large: bool,
     /// Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
     /// missing here is not.
     pub reads: Vec<bool>,
@@ -41,15 +45,27 @@ pub struct GridPage {
     pub pages: u32,
 }
 
+/// A key grows up to this height for large text, mm.
+const ROOMY_MM: f64 = 22.0;
+/// Columns of a grid for large text at the least.
+const LEAST_COLUMNS: u32 = 2;
+
 /// Lays out one page of a grid.
 pub fn key_grid(ask: &GridAsk) -> GridPage {
-    let (gap, height) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
-    let columns = u32::from(ask.columns.max(1));
-    let rows = (((ask.place.height + gap) / (height + gap)).floor() as u32).max(1);
+    let (gap, least) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
+    let rows = (((ask.place.height + gap) / (least + gap)).floor() as u32).max(1);
+    let pages_of = |columns: u32| ask.keys.div_ceil(columns * rows).max(1);
+    let most = u32::from(ask.columns.max(1));
+    let fewest = (LEAST_COLUMNS..most).find(|columns| pages_of(*columns) == pages_of(most));
+    let columns = fewest.filter(|_| ask.large).unwrap_or(most);
     let fits = columns * rows;
-    let pages = ask.keys.div_ceil(fits).max(1);
+    let pages = pages_of(columns);
     let first = ask.page.min(pages - 1) * fits;
     let shown = (ask.keys - first).min(fits);
+    // All pages have the row height of the fullest; a gap stays above it.
+    let full = f64::from(ask.keys.min(fits).div_ceil(columns).max(1));
+    let roomy = (ask.place.height / full - gap).min(ROOMY_MM * ask.px_per_mm);
+    let height = if ask.large { roomy.max(least) } else { least };
     let rows = shown.div_ceil(columns);
     let width = (ask.place.width - f64::from(columns - 1) * gap) / f64::from(columns);
     let top = ask.place.bottom() - f64::from(rows) * (height + gap) + gap;
@@ -97,11 +113,11 @@ mod tests {
             let one_row = Rect { height: SECONDARY_MM * px_per_mm, ..whole };
             let each = [whole, one_row].into_iter().flat_map(|place| (0..30).map(move |keys| (place, keys)));
             each.flat_map(move |(place, keys)| {
-                [false, true].map(|values| {
+                [(false, false), (true, false), (false, true), (true, true)].map(|(values, large)| {
                     let columns = layout.columns;
                     let left_handed = glass.left_handed;
                     let reads = vec![values; keys as usize];
-                    let ask = GridAsk { place, keys, page: 0, columns, px_per_mm, left_handed, reads };
+                    let ask = GridAsk { place, keys, page: 0, columns, px_per_mm, left_handed, large, reads };
                     let grid = key_grid(&ask);
                     (ask, grid)
                 })
@@ -142,7 +158,7 @@ mod tests {
     fn the_first_key_of_each_row_is_at_either_thumb_and_values_are_read_from_left_to_right() {
         for (ask, grid) in all() {
             let hair = 1e-6;
-            let columns = usize::from(ask.columns);
+            let columns = grid.places.iter().filter(|at| at.top == grid.places[0].top).count().max(1);
             let values = ask.reads.contains(&true);
             let thumb = |key: &Rect| {
                 if ask.left_handed { key.left - ask.place.left } else { ask.place.right() - key.right() }
@@ -162,6 +178,44 @@ mod tests {
     }
 
     #[test]
+    fn keys_of_large_text_are_no_smaller_need_no_further_page_and_fill_their_place() {
+        for (ask, large) in all().filter(|(ask, _)| ask.large && ask.keys > 0) {
+            let usual = key_grid(&GridAsk { large: false, ..ask.clone() });
+            assert_eq!(large.pages, usual.pages, "{ask:?}");
+            let (was, is) = (usual.places[0], large.places[0]);
+            assert!(
+                is.width >= was.width - 1e-6 && is.height >= was.height - 1e-6,
+                "{ask:?}: {was:?} to {is:?}"
+            );
+            let top = large.places.iter().map(|at| at.top).fold(f64::MAX, f64::min);
+            let (gap, mm) = (GAP_MM * ask.px_per_mm, ask.px_per_mm);
+            let one_column_less = large.pages == 1 && ask.keys == 1;
+            let high = is.height >= ROOMY_MM * mm - 1e-6 || is.height <= SECONDARY_MM * mm + 1e-6;
+            let full = top - ask.place.top <= gap + 1e-6;
+            assert!(one_column_less || high || full, "{ask:?}: {is:?}");
+        }
+        let place = Rect { left: 0.0, top: 0.0, width: 54.0, height: 64.0 };
+        let reads = Vec::new();
+        // Eleven settings of the phone on the smallest glass: two pages as before, but two columns and rows of 18.3 mm.
+        let ask = GridAsk {
+            place,
+            keys: 11,
+            page: 0,
+            columns: 3,
+            px_per_mm: 1.0,
+            left_handed: false,
+            large: true,
+            reads,
+        };
+        let grid = key_grid(&ask);
+        assert_eq!((grid.pages, grid.places.len()), (2, 6));
+        assert!(
+            (grid.places[0].width - 25.5).abs() < 1e-6
+                && (grid.places[0].height - (64.0 / 3.0 - 3.0)).abs() < 1e-6
+        );
+    }
+
+    #[test]
     fn keys_that_name_sides_or_moments_keep_their_order_for_either_hand() {
         let place = Rect { left: 0.0, top: 0.0, width: 600.0, height: 1_200.0 };
         // MARK, EARLIER, LATER | NOW, LIST, REST | LEFT, RIGHT, FAR, and keys without words.
@@ -175,6 +229,7 @@ mod tests {
                     columns,
                     px_per_mm: 8.0,
                     left_handed,
+                    large: false,
                     reads: reads.clone(),
                 };
                 let grid = key_grid(&ask);

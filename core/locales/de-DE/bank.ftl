@@ -18,7 +18,11 @@ since-away = Pause seit { $time }
 since-fish = Fisch seit { $time }
 since-never = noch kein Wurf
 since-none = kein Ansitz offen
-approximate = etwa
+# The start was set back by hand, or the clock was moved since.
+since-out-about = draußen seit etwa { $time }
+since-ready-about = drin seit etwa { $time }
+since-away-about = Pause seit etwa { $time }
+since-fish-about = Fisch seit etwa { $time }
 
 spoken-out = { $rod }, draußen seit { $minutes ->
     [one] einer Minute

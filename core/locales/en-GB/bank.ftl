@@ -19,7 +19,11 @@ since-away = away since { $time }
 since-fish = fish on since { $time }
 since-never = nothing cast yet
 since-none = no session open
-approximate = about
+# The start was set back by hand, or the clock was moved since.
+since-out-about = out since about { $time }
+since-ready-about = in since about { $time }
+since-away-about = away since about { $time }
+since-fish-about = fish on since about { $time }
 
 spoken-out = { $rod }, out { $minutes ->
     [one] one minute

@@ -18,7 +18,11 @@ since-away = pause depuis { $time }
 since-fish = poisson depuis { $time }
 since-never = aucun lancer
 since-none = aucune sortie ouverte
-approximate = environ
+# The start was set back by hand, or the clock was moved since.
+since-out-about = à l'eau depuis { $time } environ
+since-ready-about = rentrée depuis { $time } environ
+since-away-about = pause depuis { $time } environ
+since-fish-about = poisson depuis { $time } environ
 
 spoken-out = { $rod }, à l'eau depuis { $minutes ->
     [one] { $minutes } minute

@@ -97,7 +97,7 @@ fn shown_after(taps: &[(Moment, Action)], now: &Moment) -> (String, bool, String
     let Screen::Bank(bank) = app.screen(Which::Bank, now).unwrap() else { panic!("no Bank") };
     let Screen::Swim(swim) = app.screen(Which::Swim, now).unwrap() else { panic!("no Swim") };
     let rod = &bank.rods[0];
-    (rod.digits.clone(), rod.approximate, bank.header.length, swim.area)
+    (rod.digits.clone(), rod.since.contains("about"), bank.header.length, swim.area)
 }
 
 /// A cast that has been out since the first minute, seen twelve minutes later with these clocks.

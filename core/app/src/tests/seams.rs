@@ -340,7 +340,7 @@ fn a_partners_phone_with_the_same_boot_count_is_measured_by_the_wall_clock() {
     phone.put(&[theirs]);
     let rod = phone.bank(11 * MIN).rods[0].clone();
     assert_eq!(rod.digits, "10:00");
-    assert!(rod.approximate, "two phones agree by the wall clock alone");
+    assert_eq!(rod.since, "out since about 22:14", "two phones agree by the wall clock alone");
 }
 
 #[test]

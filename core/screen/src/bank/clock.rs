@@ -46,10 +46,11 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
     let said = match (state, since) {
         (BankState::Ready, None) => words.say("since-never"),
         (_, None) => words.say("since-none"),
-        (state, Some(since)) => words.say_with(
-            since_id(state, session.away().is_some()),
-            &[("time", Arg::Text(&clock(&since.shown)))],
-        ),
+        (state, Some(since)) => {
+            let [sure, about] = since_ids(state, session.away().is_some());
+            let id = if doubtful(input.now, since) { about } else { sure };
+            words.say_with(id, &[("time", Arg::Text(&clock(&since.shown)))])
+        }
     };
     let minutes = usize::try_from(elapsed_ms / 60_000).unwrap_or_default();
     let spoken =
@@ -75,7 +76,6 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
         chosen,
         choose: Action::ChooseRod { rod: rod.number },
         elapsed_ms,
-        approximate: since.is_some_and(|since| doubtful(input.now, since)),
         number: words.say_with("rod-number", &[("rod", Arg::Count(usize::from(rod.number)))]),
         name,
         label,
@@ -103,12 +103,15 @@ fn doubtful(now: &Stamp, since: &Stamp) -> bool {
     since.shown.approx_s > 0 || span.uncertain_ms != 0 || span.jump_ms != 0
 }
 
-fn since_id(state: BankState, away: bool) -> &'static str {
+/// The message for a known start and for an approximate one.
+fn since_ids(state: BankState, away: bool) -> [&'static str; 2] {
     match state {
-        BankState::Ready | BankState::Landed | BankState::Away if away => "since-away",
-        BankState::Out => "since-out",
-        BankState::FishOn => "since-fish",
-        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => "since-ready",
+        BankState::Ready | BankState::Landed | BankState::Away if away => ["since-away", "since-away-about"],
+        BankState::Out => ["since-out", "since-out-about"],
+        BankState::FishOn => ["since-fish", "since-fish-about"],
+        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => {
+            ["since-ready", "since-ready-about"]
+        }
     }
 }
 

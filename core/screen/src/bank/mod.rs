@@ -72,7 +72,7 @@ pub struct RodView {
     pub state: BankState,
     /// The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
     pub digits: String,
-    /// What the digits count, "out since 12:24".
+    /// What the digits count, "out since 12:24"; "out since about 12:24" if the start is approximate or the phone's clock was moved.
     pub since: String,
     /// The same for a screen reader, to the minute.
     pub spoken: String,
@@ -84,8 +84,6 @@ pub struct RodView {
     pub choose: Action,
     /// Milliseconds the clock shows, for a shell that ticks between calls.
     pub elapsed_ms: i64,
-    /// Marked where the start is approximate or the phone's clock was moved.
-    pub approximate: bool,
 }
 
 /// The shape of a mark on the strip.

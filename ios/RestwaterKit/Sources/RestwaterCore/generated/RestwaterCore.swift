@@ -5440,6 +5440,10 @@ public struct GridAsk: Equatable, Hashable {
      */
     public let leftHanded: Bool
     /**
+     * Whether the text is so large that the keys grow into the room there is: [`super::BankLayout::apart`].
+     */
+    public let large: Bool
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5467,6 +5471,9 @@ public struct GridAsk: Equatable, Hashable {
          * Whether it is for the left thumb.
          */leftHanded: Bool, 
         /**
+         * Whether the text is so large that the keys grow into the room there is: [`super::BankLayout::apart`].
+         */large: Bool, 
+        /**
          * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
          * missing here is not.
          */reads: [Bool]) {
@@ -5476,6 +5483,7 @@ public struct GridAsk: Equatable, Hashable {
         self.columns = columns
         self.pxPerMm = pxPerMm
         self.leftHanded = leftHanded
+        self.large = large
         self.reads = reads
     }
 
@@ -5501,6 +5509,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
                 columns: FfiConverterUInt8.read(from: &buf), 
                 pxPerMm: FfiConverterDouble.read(from: &buf), 
                 leftHanded: FfiConverterBool.read(from: &buf), 
+                large: FfiConverterBool.read(from: &buf), 
                 reads: FfiConverterSequenceBool.read(from: &buf)
         )
     }
@@ -5512,6 +5521,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
         FfiConverterUInt8.write(value.columns, into: &buf)
         FfiConverterDouble.write(value.pxPerMm, into: &buf)
         FfiConverterBool.write(value.leftHanded, into: &buf)
+        FfiConverterBool.write(value.large, into: &buf)
         FfiConverterSequenceBool.write(value.reads, into: &buf)
     }
 }
@@ -9496,7 +9506,7 @@ public struct RodView: Equatable, Hashable {
      */
     public let digits: String
     /**
-     * What the digits count, "out since 12:24".
+     * What the digits count, "out since 12:24"; "out since about 12:24" if the start is approximate or the phone's clock was moved.
      */
     public let since: String
     /**
@@ -9519,10 +9529,6 @@ public struct RodView: Equatable, Hashable {
      * Milliseconds the clock shows, for a shell that ticks between calls.
      */
     public let elapsedMs: Int64
-    /**
-     * Marked where the start is approximate or the phone's clock was moved.
-     */
-    public let approximate: Bool
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -9550,7 +9556,7 @@ public struct RodView: Equatable, Hashable {
          * The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
          */digits: String, 
         /**
-         * What the digits count, "out since 12:24".
+         * What the digits count, "out since 12:24"; "out since about 12:24" if the start is approximate or the phone's clock was moved.
          */since: String, 
         /**
          * The same for a screen reader, to the minute.
@@ -9566,10 +9572,7 @@ public struct RodView: Equatable, Hashable {
          */choose: Action, 
         /**
          * Milliseconds the clock shows, for a shell that ticks between calls.
-         */elapsedMs: Int64, 
-        /**
-         * Marked where the start is approximate or the phone's clock was moved.
-         */approximate: Bool) {
+         */elapsedMs: Int64) {
         self.rod = rod
         self.name = name
         self.number = number
@@ -9583,7 +9586,6 @@ public struct RodView: Equatable, Hashable {
         self.chosen = chosen
         self.choose = choose
         self.elapsedMs = elapsedMs
-        self.approximate = approximate
     }
 
     
@@ -9614,8 +9616,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
                 spokenSince: FfiConverterString.read(from: &buf), 
                 chosen: FfiConverterBool.read(from: &buf), 
                 choose: FfiConverterTypeAction.read(from: &buf), 
-                elapsedMs: FfiConverterInt64.read(from: &buf), 
-                approximate: FfiConverterBool.read(from: &buf)
+                elapsedMs: FfiConverterInt64.read(from: &buf)
         )
     }
 
@@ -9633,7 +9634,6 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
         FfiConverterBool.write(value.chosen, into: &buf)
         FfiConverterTypeAction.write(value.choose, into: &buf)
         FfiConverterInt64.write(value.elapsedMs, into: &buf)
-        FfiConverterBool.write(value.approximate, into: &buf)
     }
 }
 
@@ -28256,6 +28256,17 @@ public func swimLegend(glass: FanGlass, language: String)throws  -> SwimScene  {
 })
 }
 /**
+ * The clauses of a sentence that is higher than a page.
+ */
+public func clausesOf(text: String) -> [String]  {
+    return try!  FfiConverterSequenceString.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_clauses_of(
+        FfiConverterString.lower(text),uniffiCallStatus
+    )
+})
+}
+/**
  * A label with its value, as the language joins them: for rows that only the shell's system knows.
  */
 public func labelled(label: String, value: String, language: String) -> String  {
@@ -28277,6 +28288,17 @@ public func positionWords(accuracyM: Double, language: String) -> String  {
     uniffi_restwater_fn_func_position_words(
         FfiConverterDouble.lower(accuracyM),
         FfiConverterString.lower(language),uniffiCallStatus
+    )
+})
+}
+/**
+ * The sentences of a text: large text divides it between two of them.
+ */
+public func sentencesOf(text: String) -> [String]  {
+    return try!  FfiConverterSequenceString.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_sentences_of(
+        FfiConverterString.lower(text),uniffiCallStatus
     )
 })
 }
@@ -28356,10 +28378,16 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_swim_legend() != 35213) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_func_clauses_of() != 20746) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_func_labelled() != 35155) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_position_words() != 45744) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_sentences_of() != 38177) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_shell_words() != 60720) {

@@ -32,16 +32,18 @@ struct ForestDrawing {
 
     private func scale() -> [Mark] {
         var marks: [Mark] = []
-        var free = 0.0
-        for tick in axis.ticks {
+        var taken: [(from: Double, to: Double)] = []
+        // "Same" is what the others are read by: it has its place first.
+        for tick in axis.ticks.filter({ $0.at == 0 }) + axis.ticks.filter({ $0.at != 0 }) {
             let same = tick.at == 0
             let x = x(tick.at)
             marks.append(.line(Point(x, 0), Point(x, bottom), same ? .ink : .soft, (same ? 0.35 : 0.12) * mm))
             let laid = caption.of(tick.label, same ? .bold : .medium)
             let from = min(max(0, x - laid.width / 2), max(0, width - laid.width))
-            if from < free { continue }
+            let to = from + laid.width
+            if taken.contains(where: { from < $0.to + mm && to > $0.from - mm }) { continue }
             marks.append(laid.at(from, bottom + 0.6 * mm))
-            free = from + laid.width + mm
+            taken.append((from, to))
         }
         return marks + [caption.of(axis.label).at(0, bottom + 0.8 * mm + caption.em * 1.3)]
     }

@@ -3,6 +3,8 @@ import RestwaterCore
 /// One piece of a leaf.
 enum LeafBlock {
     case words(tag: String, String, em: Double, Weight)
+    /// Words whose page ends within a sentence.
+    case broken(tag: String, String, em: Double, Weight)
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
@@ -10,10 +12,12 @@ enum LeafBlock {
     case scale(Axis, height: Double)
     /// A key as wide as the screen.
     case wide(LeafKey)
+    /// A keepnet of the Match screen.
+    case net(NetView, Int)
 
     fileprivate var isText: Bool {
         switch self {
-        case .words, .boxed: true
+        case .words, .broken, .boxed: true
         default: false
         }
     }
@@ -21,6 +25,7 @@ enum LeafBlock {
     fileprivate var isScale: Bool { if case .scale = self { true } else { false } }
     fileprivate var hasRange: Bool { if case .line(let line, _) = self { line.span != nil } else { false } }
     fileprivate var isBoxed: Bool { if case .boxed = self { true } else { false } }
+    var isBroken: Bool { if case .broken = self { true } else { false } }
     /// Sentences that come after the lines.
     fileprivate var isNote: Bool { if case .words(let tag, _, _, _) = self { tag != "says" } else { false } }
 }
@@ -57,14 +62,18 @@ struct LeafPage {
 
     func height(_ block: LeafBlock, width: Double) -> Double {
         switch block {
-        case .words(let tag, let text, let em, let weight):
-            slate.letters.height(text, em: em, width: width, weight: weight) + (tag == "says" ? 1.5 : 1) * mm
+        case .words(let tag, let text, let em, let weight), .broken(let tag, let text, let em, let weight):
+            slate.letters.height(text, em: em, width: width, weight: weight) + below(tag)
         case .boxed(let text, let em): slate.cautionHeight(text, em: em, width: width)
         case .line(let line, _): shape(line, width, body).height
         case .scale(_, let height): height
         case .wide: wideKey
+        case .net(let net, _): NetDrawing.shape(net, body: body, width: width, slate: slate).height + below("says")
         }
     }
+
+    /// Below a sentence and below a note.
+    private func below(_ tag: String) -> Double { (tag == "says" ? 1.5 : 1) * mm }
 
     /// Fills the parts from the top, each as far as its room allows: the text, then the wide keys, then the sentences after them.
     /// With large text each part is filled to its last line. In each part the scale comes before the first range.
@@ -88,13 +97,13 @@ struct LeafPage {
                 return .scale(axis, height: scaleHeight(rows: rows))
             }
             func free() -> Double { left - (above().map { height($0, width: width) } ?? 0) }
-            func cutHere() -> Bool {
-                guard height(block, width: width) > free(), let two = cut(block, width: width, room: free()) else { return false }
+            func cutHere(alone: Bool) -> Bool {
+                guard height(block, width: width) > free(), let two = cut(block, width: width, room: free(), alone: alone) else { return false }
                 block = two.0
                 queue.insert(two.1, at: 0)
                 return true
             }
-            if !cutHere() && height(block, width: width) > free() && !parts[parts.count - 1].isEmpty {
+            if !cutHere(alone: parts[parts.count - 1].isEmpty) && height(block, width: width) > free() && !parts[parts.count - 1].isEmpty {
                 // A heading moves to the next part together with the line below it.
                 var carried: [LeafBlock] = []
                 if case .line(let line, _)? = parts[parts.count - 1].last, line.heads, parts[parts.count - 1].count > 1 {
@@ -103,7 +112,7 @@ struct LeafPage {
                 parts.append(carried)
                 left = room(parts.count - 1) - carried.map { self.height($0, width: width) }.reduce(0, +)
                 // A block that is higher than a whole page is cut too.
-                _ = cutHere()
+                _ = cutHere(alone: true)
             }
             if let scale = above() {
                 parts[parts.count - 1].append(scale)
@@ -115,21 +124,31 @@ struct LeafPage {
         return parts
     }
 
-    /// Cuts a text at the end of a line, and a figure above its details, so that a page is full.
-    private func cut(_ block: LeafBlock, width: Double, room: Double) -> (LeafBlock, LeafBlock)? {
+    /// Cuts a text between two sentences, and a figure above its details, so that a page is full. A sentence that is alone on
+    /// its page and higher than it is cut between two clauses.
+    private func cut(_ block: LeafBlock, width: Double, room: Double, alone: Bool) -> (LeafBlock, LeafBlock)? {
         guard slate.layout.apart else { return nil }
         switch block {
-        case .words(let tag, let text, let em, let weight):
-            let below = (tag == "says" ? 1.5 : 1) * mm
-            guard let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - below) else { return nil }
-            return (.words(tag: tag, first, em: em, weight), .words(tag: tag, rest, em: em, weight))
+        case .words(let tag, let text, let em, let weight), .broken(let tag, let text, let em, let weight):
+            func words(_ some: ArraySlice<String>) -> LeafBlock { .words(tag: tag, some.joined(separator: " "), em: em, weight) }
+            func fitting(_ all: [String]) -> Int? { (1..<max(1, all.count)).last { height(words(all.prefix($0)), width: width) <= room } }
+            let sentences = sentencesOf(text: text)
+            if let fit = fitting(sentences) { return (words(sentences.prefix(fit)), words(sentences.dropFirst(fit))) }
+            let clauses = clausesOf(text: text)
+            if alone, let fit = fitting(clauses) {
+                return (.broken(tag: tag, clauses.prefix(fit).joined(separator: " "), em: em, weight), words(clauses.dropFirst(fit)))
+            }
+            guard alone, let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - below(tag)) else {
+                return nil
+            }
+            return (.broken(tag: tag, first, em: em, weight), .words(tag: tag, rest, em: em, weight))
         case .line(let line, let i):
             let said = line.figureSpoken
             let alone = LeafLine(
                 label: line.label, value: line.value, detail: "", spoken: said, figureSpoken: said, span: line.span, heads: line.heads)
             guard !line.detail.isBlank, shape(alone, width, body).height <= room else { return nil }
             return (.line(alone, i), .words(tag: "line-\(i)-more", line.detail, em: small, .medium))
-        case .boxed, .wide, .scale: return nil
+        case .boxed, .wide, .scale, .net: return nil
         }
     }
 

@@ -7,23 +7,37 @@ struct NetDrawing {
     let slate: Slate
     private var mm: Double { slate.mm }
 
-    /// Height a net needs: its name and weight, its bar if it has a limit, the limit, the warning.
-    static func height(_ net: NetView, body: Double) -> Double { lines(net) * body * 1.3 }
-
-    private static func lines(_ net: NetView) -> Double {
-        1.2 + (net.shares.isEmpty ? 0 : 1) + (net.limit.isEmpty ? 0 : 1.1) + (net.says.isEmpty ? 0 : 1.1)
+    /// Heights of the parts of a net: its name and weight, its bar if it has a limit, the limit, the warning.
+    struct Shape {
+        let heading, bar, limit, says: Double
+        var height: Double { heading + bar + limit + says }
     }
 
+    static func shape(_ net: NetView, body: Double, width: Double, slate: Slate) -> Shape {
+        let beside = width - sign * slate.mm
+        func part(_ text: String, _ em: Double, _ width: Double, _ weight: Weight) -> Double {
+            text.isBlank ? 0 : slate.letters.height(text, em: em, width: width, weight: weight) + body * 0.25
+        }
+        return Shape(
+            heading: part(net.heading, body * headingSize, beside, .bold), bar: net.shares.isEmpty ? 0 : body * 1.3,
+            limit: part(net.limit, body * limitSize, width, .medium), says: part(net.says, body, beside, .bold))
+    }
+
+    /// Width of the sign before a text, mm; sizes of the heading and of the limit relative to plain text.
+    private static let (sign, headingSize, limitSize) = (3.5, 1.05, 0.9)
+
     func marks() -> [Mark] {
-        let unit = height / Self.lines(net)
-        let sign = 3.5 * mm
+        let shape = Self.shape(net, body: body, width: width, slate: slate)
+        // All parts change their height together with the place.
+        let share = height / shape.height
+        let sign = Self.sign * mm
         let write = slate.write
         func place(_ left: Double, _ top: Double, _ height: Double) -> Rect { Rect(left: left, top: top, width: width - left, height: height) }
-        var marks = net.inUse ? arrow(unit * 1.2) : []
-        marks += write.fit(net.heading, em: body * 1.05, in: place(sign, 0, unit * 1.2), weight: .bold)
-        if net.shares.count == 3 { marks += bar(top: unit * 1.2, unit) }
-        let warned = net.says.isEmpty ? 0 : unit * 1.1
-        if !net.limit.isEmpty { marks += write.fit(net.limit, em: body * 0.9, in: place(0, height - warned - unit * 1.1, unit * 1.1), oneLine: true) }
+        let (heading, bar, limit, warned) = (shape.heading * share, shape.bar * share, shape.limit * share, shape.says * share)
+        var marks = net.inUse ? arrow(heading) : []
+        marks += write.fit(net.heading, em: body * Self.headingSize, in: place(sign, 0, heading), weight: .bold)
+        if net.shares.count == 3 { marks += self.bar(top: heading, bar) }
+        if limit > 0 { marks += write.fit(net.limit, em: body * Self.limitSize, in: place(0, heading + bar, limit)) }
         if warned > 0 {
             marks += warning(middle: height - warned / 2)
             marks += write.fit(net.says, em: body, in: place(sign, height - warned, warned), weight: .bold)

@@ -33,23 +33,60 @@ struct Words {
         }
     }
 
-    /// The first sentence large, the whole of the second below it, then as many of the others as fit.
-    func sentences(_ first: String, _ others: [String], em: Double, small: Double, in place: Rect) -> [Mark] {
+    /// The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller,
+    /// down to `least` of its size, before it drops a sentence that is there at 100 %.
+    func sentences(_ first: String, _ others: [String], em: Double, small: Double, in place: Rect, least: Double = 1) -> [Mark] {
         let below = others.filter { !$0.isBlank }
-        guard let second = below.first else { return lay(alone(first, em, in: place), in: place, tint: .ink, weight: .bold) }
+        var top = place.top
+        return column(first, below, em: em, small: small, in: place, least: least).enumerated().flatMap { i, fitted in
+            defer { top += fitted.height }
+            return lay(fitted, in: place.with(top: top), tint: .ink, weight: i == 0 ? .bold : .medium)
+        }
+    }
+
+    private func column(_ first: String, _ below: [String], em: Double, small: Double, in place: Rect, least: Double) -> [Fitted] {
+        let large = column(first, below, em: em, small: small, in: place)
+        guard least < 1 else { return large }
+        let usual = column(first, below, em: em * least, small: small * least, in: place)
+        guard usual.count > large.count else { return large }
+        var share = 1.0
+        // Fourteen steps halve a size within this.
+        while share > least * 0.999 {
+            // The first sentence keeps its size longest.
+            for before in Self.beforeOthers {
+                let all = all(first, below.prefix(usual.count - 1), em: em * share, small: small * max(least, share / before), in: place)
+                if all.allSatisfy(\.whole) { return all }
+            }
+            share *= Letters.smaller
+        }
+        return usual
+    }
+
+    /// How many times as large as at 100 % the first sentence is in comparison with the others.
+    private static let beforeOthers = [1, 1.25, 1.6]
+
+    /// All of them, each in what those above it leave.
+    private func all(_ first: String, _ others: ArraySlice<String>, em: Double, small: Double, in place: Rect) -> [Fitted] {
+        var all = [head(first, em, in: place)]
+        for sentence in others {
+            let room = max(0, place.height - all.map(\.height).reduce(0, +))
+            all.append(letters.lay(sentence, em: small, width: place.width, height: room))
+        }
+        return all
+    }
+
+    private func column(_ first: String, _ below: [String], em: Double, small: Double, in place: Rect) -> [Fitted] {
+        guard let second = below.first else { return [alone(first, em, in: place)] }
         let (head, why) = two(first, second, em: em, small: small, in: place)
-        var marks = lay(head, in: place, tint: .ink, weight: .bold)
-        marks += lay(why, in: place.with(top: place.top + head.height), tint: .ink, weight: .medium)
-        var y = head.height + why.height
+        var shown = [head, why]
         for sentence in below.dropFirst() {
-            let room = place.height - y
+            let room = place.height - shown.map(\.height).reduce(0, +)
             if room < small * Letters.line * 0.8 { break }
             let next = letters.fit(sentence, em: why.em, width: place.width, height: room)
             if !next.whole || next.em < small * 0.7 { break }
-            marks += lay(next, in: place.with(top: place.top + y), tint: .ink, weight: .medium)
-            y += next.height
+            shown.append(next)
         }
-        return marks
+        return shown
     }
 
     /// A first sentence at that em, or hardly smaller if that keeps it on one line.

@@ -11,7 +11,7 @@ extension Sheet {
         let place = head(view.title, notice: content.notice, slate, page: keys.fish)
         let body = slate.text.body
         let marks = slate.write.sentences(
-            view.says.first ?? "", Array(view.says.dropFirst()), em: body * 1.35, small: body * 1.1, in: place.local)
+            view.says.first ?? "", Array(view.says.dropFirst()), em: body * 1.35, small: body * 1.1, in: place.local, least: slate.usualShare)
         let spoken = view.says.joined(separator: " ")
         put("fish-says", marks, spoken: spoken, at: place, order: 10)
         pieces[pieces.count - 1].announced = spoken
@@ -30,9 +30,8 @@ extension Sheet {
         let place = head(view.title, notice: content.notice, slate, page: keys.typing)
         figure(view.figure, [view.says], beside: place, in: keys.figure, slate)
         if !view.says.isBlank, place.height > 0 { put("figure-says", view.says, em: slate.text.body, at: place, slate, order: 15, middle: false) }
-        let labels = zip(view.pad, keys.pad).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }
-        let em = slate.letters.common(labels, em: slate.text.primary)
-        for (key, at) in zip(view.pad, keys.pad) { fishKey(key, at, slate, em: em, withSub: false) }
+        let ems = slate.padEms(zip(view.pad, keys.pad).map { ($0.label, $1) })
+        for ((key, at), em) in zip(zip(view.pad, keys.pad), ems) { fishKey(key, at, slate, em: em, withSub: false) }
         fishKey(view.weighed, keys.wide, slate, em: slate.text.primary)
         back(slate)
     }
@@ -47,5 +46,16 @@ extension Sheet {
         let sub = withSub ? key.sub : nil
         let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
         self.key(key.tag, face, em: em, sub: slate.text.sub, at: place, slate, order: 60, .fish(key))
+    }
+}
+
+extension Slate {
+    /// Sizes of the labels of a number pad: one for its figures, and one for its words, which are wider.
+    func padEms(_ keys: [(label: String, at: Rect)]) -> [Double] {
+        func common(_ some: [(label: String, at: Rect)]) -> Double {
+            letters.common(some.map { ($0.label, KeyDrawing.labelPlace($0.at, hasSub: false, mm: mm)) }, em: text.primary)
+        }
+        let (figures, words) = (common(keys.filter { $0.label.count == 1 }), common(keys.filter { $0.label.count != 1 }))
+        return keys.map { $0.label.count == 1 ? figures : words }
     }
 }

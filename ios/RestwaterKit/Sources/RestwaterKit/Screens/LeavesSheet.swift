@@ -31,17 +31,18 @@ extension Sheet {
             let keys = row * Double(rows)
             let below = rest.with(top: rest.bottom - keys, height: keys)
             let grids = slate.gridPages(cells.count, in: below)
-            // Large text has the whole of each page after those of the keys. What can be typed is on the first page only.
-            func taken(_ part: Int) -> Double { slate.layout.apart && part >= grids ? 0 : keys + (part == 0 ? typed : 0) }
+            // The text has the whole of each page after those of the keys. What can be typed is on the first page only.
+            func taken(_ part: Int) -> Double { part >= grids ? 0 : keys + (part == 0 ? typed : 0) }
             let parts = page.parts(blocks, width: rest.width) { rest.height - taken($0) }
             return DividedLeaf(parts: parts, keys: below, grids: grids)
         }
-        // Large text needs more pages than its keys do: then fewer rows of keys leave it more room on each.
-        let tried = slate.layout.apart && rows > 1 ? (1...rows).reversed().map(divided) : [divided(rows)]
-        guard let best = tried.min(by: { $0.pages < $1.pages }) else { return }
+        // The text needs more pages than its keys do, or has no room for a whole sentence: then fewer rows of keys leave it more
+        // room on each.
+        let tried = rows > 1 ? (1...rows).reversed().map(divided) : [divided(rows)]
+        guard let best = tried.min(by: { ($0.broken, $0.pages) < ($1.broken, $1.pages) }) else { return }
         let number = paging.part % best.pages
         let below = best.keys
-        let textOnly = slate.layout.apart && number >= best.grids
+        let textOnly = number >= best.grids
         let above = rest.height - below.height - (number == 0 ? typed : 0)
         column(best.parts[min(number, best.parts.count - 1)], in: textOnly ? rest : rest.with(height: above), page, slate)
         if !textOnly {
@@ -57,11 +58,14 @@ extension Sheet {
         let keys: Rect
         let grids: Int
         var pages: Int { max(parts.count, grids) }
+        /// Pages that end within a sentence.
+        var broken: Int { parts.joined().filter(\.isBroken).count }
     }
 
     /// Sentences at their own size, on as many pages as they need.
-    func spread(_ says: String, _ notes: [String], in place: Rect, _ slate: Slate) -> [LeafText] {
-        let leaf = Leaf(id: "", title: "", says: says, caution: "", lines: [], axis: nil, notes: notes, list: [], typing: nil, rows: [], keys: [])
+    func spread(_ says: String, _ notes: [String], in place: Rect, _ slate: Slate, lines: [LeafLine] = []) -> [LeafText] {
+        let leaf = Leaf(
+            id: "", title: "", says: says, caution: "", lines: lines, axis: nil, notes: notes, list: [], typing: nil, rows: [], keys: [])
         let page = LeafPage(leaf, slate: slate)
         return page.parts(page.blocks(width: place.width), width: place.width) { _ in place.height }.map { LeafText(page: page, blocks: $0) }
     }
@@ -101,13 +105,16 @@ extension Sheet {
             top += height
             let order = 10 + Double(n) / 10
             switch block {
-            case .words(let tag, let text, let em, let weight):
+            case .words(let tag, let text, let em, let weight), .broken(let tag, let text, let em, let weight):
                 put(tag, text, em: em, at: at, slate, weight: weight, order: order, middle: false)
             case .boxed(let text, let em): caution(text, em: em, at: at.with(height: max(0, height - 1.5 * slate.mm)), slate, order: order)
             case .line(let line, let i):
                 put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: line.spoken, at: at, order: order)
             case .scale(let axis, _):
                 put("scale", page.scaleMarks(axis, width: at.width, height: at.height), spoken: axis.label, at: at, order: order)
+            case .net(let net, let i):
+                let drawing = NetDrawing(net: net, width: at.width, height: at.height, body: slate.text.body, slate: slate)
+                put("match-net-\(i)", drawing.marks(), spoken: net.spoken, at: at, order: order)
             case .wide(let key):
                 let at = at.with(height: max(0, height - 2.5 * slate.mm))
                 self.key(

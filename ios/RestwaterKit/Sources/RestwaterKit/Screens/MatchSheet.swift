@@ -25,16 +25,32 @@ extension Sheet {
         let (view, slate, keys) = (page.view, page.slate, page.keys)
         let place = head(view.title, notice: page.content.notice, slate, page: keys.now)
         let clock = view.digits.isEmpty ? 0 : 13 * slate.mm
-        put(
-            "match-clock", slate.write.digits(view.digits, in: place.local.with(height: clock)), spoken: view.spoken,
-            at: place.with(height: max(clock, slate.mm)), order: 10)
-        (pieces[pieces.count - 1].announced, pieces[pieces.count - 1].runsByItself) = (view.spoken, true)
         let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
-        drawNowBody(page, place.with(top: top, height: place.bottom - top))
+        let below = place.with(top: top, height: place.bottom - top)
+        // Large text has as many pages as it needs; the digits are on the first, and the rest of the others is free for words.
+        let large = page.nowParts(below, place)
+        let number = page.content.paging.page % max(1, large.parts.count)
+        let digits = number == 0 ? slate.write.digits(view.digits, in: place.local.with(height: clock)) : []
+        put("match-clock", digits, spoken: view.spoken, at: place.with(height: max(clock, slate.mm)), order: 10)
+        (pieces[pieces.count - 1].announced, pieces[pieces.count - 1].runsByItself) = (view.spoken, true)
+        if large.parts.isEmpty {
+            drawNowBody(page, below)
+        } else {
+            drawText(LeafText(page: large.page, blocks: large.parts[number]), in: number == 0 ? below : place, slate)
+        }
+        drawNowKeys(page, number, of: large.parts.count)
+        pager(number, of: large.parts.count, slate, at: keys.small.last, .nextPage)
+    }
+
+    /// The keys below a page of the running match. A pager has the last small place; the rules are then on the pages after the first.
+    private mutating func drawNowKeys(_ page: MatchSlate, _ number: Int, of pages: Int) {
+        let (view, keys) = (page.view, page.keys)
         if view.weighIn != nil {
             pageKey("match-fish", view.toFish, keys.wide, page, .open(.fish), solid: view.fishWaits, large: true)
-            var small: [(PageKey, String, MatchPage)] = [(view.toComing, "match-coming", .coming), (view.toWeighIn, "match-scales", .weighIn)]
-            if let rules = view.toRules { small.append((rules, "match-rules", .rules)) }
+            let coming = (view.toComing, "match-coming", MatchPage.coming)
+            let scales = (view.toWeighIn, "match-scales", MatchPage.weighIn)
+            let rules = view.toRules.map { ($0, "match-rules", MatchPage.rules) }
+            let small = pages < 2 ? [coming, scales] + [rules].compactMap { $0 } : [coming, number == 0 ? scales : rules ?? scales]
             for ((key, tag, goal), at) in zip(small, keys.small) { pageKey(tag, key, at, page, .match(goal)) }
         } else if let begin = view.begin {
             matchKey(begin, keys.wide, page, large: true)
@@ -49,37 +65,41 @@ extension Sheet {
     /// within the place.
     private mutating func drawNowBody(_ page: MatchSlate, _ place: Rect) {
         let view = page.view
-        let body = page.slate.letters.largestDrawn(page.body) { em in
-            let all = view.lines.map { page.lineHeight($0, place.width, em: em) } + view.nets.map { NetDrawing.height($0, body: em) }
-            let texts = page.texts([view.says], em * 1.1, place.width, .bold) + page.texts(view.notes, em * 0.9, place.width)
-            return place.height / (all.reduce(0, +) + texts)
-        }
-        let says = page.texts([view.says], body * 1.1, place.width, .bold)
-        let heights = view.lines.map { page.lineHeight($0, place.width, em: body) }
-        let nets = view.nets.map { NetDrawing.height($0, body: body) }
-        let notes = page.texts(view.notes, body * 0.9, place.width)
-        var stack = MatchStack(place, asked: says + heights.reduce(0, +) + nets.reduce(0, +) + notes)
-        put("match-says", view.says, em: body * 1.1, at: stack.next(says), page.slate, weight: .bold, order: 11)
+        let body = page.slate.letters.largestDrawn(page.body) { em in place.height / max(1, page.stacked(place.width, em: em).height) }
+        let all = page.stacked(place.width, em: body)
+        var stack = MatchStack(place, asked: all.height)
+        put("match-says", view.says, em: body * MatchSlate.says, at: stack.next(all.says), page.slate, weight: .bold, order: 11)
         for (i, line) in view.lines.enumerated() {
-            matchLine("match-line-\(i)", line, stack.next(heights[i]), page, em: body, tight: stack.tight, order: 12)
+            matchLine("match-line-\(i)", line, stack.next(all.lines[i]), page, em: body, tight: stack.tight, order: 12)
         }
         for (i, net) in view.nets.enumerated() {
-            let at = stack.next(nets[i])
+            let at = stack.next(all.nets[i])
             let drawing = NetDrawing(net: net, width: at.width, height: at.height, body: body, slate: page.slate)
             put("match-net-\(i)", drawing.marks(), spoken: net.spoken, at: at, order: 13 + Double(i) / 10)
         }
-        saidOnMatch("match-notes", view.notes.joined(separator: "\n"), stack.next(notes), body * 0.9, page, order: 14)
+        saidOnMatch("match-notes", view.notes.joined(separator: "\n"), stack.next(all.notes), body * MatchSlate.note, page, order: 14)
     }
 
     private mutating func drawComing(_ page: MatchSlate) {
         let (view, slate) = (page.view, page.slate)
-        let pages = view.comingFigures.lines.isEmpty ? 1 : 2
-        let number = page.content.paging.page % pages
-        pager(number, of: pages, slate, .nextPage)
-        guard number == 0 else {
-            return drawFigures(view.comingFigures, in: head(view.comingFigures.title, notice: page.content.notice, slate), slate)
-        }
-        let place = head(view.toComing.label, notice: page.content.notice, slate)
+        var pages = comingPages(page)
+        if !view.comingFigures.lines.isEmpty { pages += figurePages(view.comingFigures, [], nil, slate) }
+        let number = page.content.paging.page % pages.count
+        pages[number].draw(&self, head(pages[number].title, notice: page.content.notice, slate))
+        pager(number, of: pages.count, slate, .nextPage)
+    }
+
+    /// What is to come: on one page, or on as many as large text needs at its size.
+    private func comingPages(_ page: MatchSlate) -> [ScreenPage] {
+        let (view, slate) = (page.view, page.slate)
+        let title = view.toComing.label
+        guard slate.layout.apart else { return [ScreenPage(title: title, cells: []) { $0.drawComingPage(page, in: $1) }] }
+        let parts = spread(view.comingSays, [], in: slate.layout.page.rest, slate, lines: view.coming.map(LeafLine.init(match:)))
+        return parts.map { part in ScreenPage(title: title, cells: []) { $0.drawText(part, in: $1, slate) } }
+    }
+
+    private mutating func drawComingPage(_ page: MatchSlate, in place: Rect) {
+        let (view, slate) = (page.view, page.slate)
         let says = page.texts([view.comingSays], page.body, place.width, .bold)
         put("coming-says", view.comingSays, em: page.body, at: place.with(height: says), slate, weight: .bold, order: 9, middle: false)
         let top = place.top + says + 2 * slate.mm
@@ -112,9 +132,8 @@ extension Sheet {
 
     private mutating func drawPad(_ weighIn: WeighInPage, _ page: MatchSlate) {
         let (slate, keys) = (page.slate, page.keys)
-        let em = slate.letters.common(
-            zip(weighIn.pad, keys.pad).map { ($0.label, KeyDrawing.labelPlace($1, hasSub: false, mm: slate.mm)) }, em: slate.text.primary)
-        for (key, at) in zip(weighIn.pad, keys.pad) { matchKey(key, at, page, em: em, withSub: false) }
+        let ems = slate.padEms(zip(weighIn.pad, keys.pad).map { ($0.label, $1) })
+        for ((key, at), em) in zip(zip(weighIn.pad, keys.pad), ems) { matchKey(key, at, page, em: em, withSub: false) }
         matchKey(weighIn.weighed, keys.wide, page, large: true)
     }
 

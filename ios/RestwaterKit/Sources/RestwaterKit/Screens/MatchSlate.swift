@@ -11,6 +11,9 @@ struct MatchSlate {
     /// Size of a label and of a value relative to other text.
     static let label = 0.9
     static let value = 1.15
+    /// Size of what the digits count and of the notes relative to other text.
+    static let says = 1.1
+    static let note = 0.9
 
     /// Height of texts below each other.
     func texts(_ all: [String], _ em: Double, _ width: Double, _ weight: Weight = .medium) -> Double {
@@ -21,6 +24,39 @@ struct MatchSlate {
     func lineHeight(_ line: MatchLine, _ width: Double, em: Double? = nil) -> Double {
         let body = em ?? self.body
         return max(1, texts([line.label], body * Self.label, width) + texts([line.value], body * Self.value, width, .bold) + body * 0.3)
+    }
+
+    /// Heights of what is below the digits, at one size of text.
+    struct Stacked {
+        let says: Double
+        let lines, nets: [Double]
+        let notes: Double
+        var height: Double { says + lines.reduce(0, +) + nets.reduce(0, +) + notes }
+    }
+
+    func stacked(_ width: Double, em: Double) -> Stacked {
+        Stacked(
+            says: texts([view.says], em * Self.says, width, .bold), lines: view.lines.map { lineHeight($0, width, em: em) },
+            nets: view.nets.map { NetDrawing.shape($0, body: em, width: width, slate: slate).height }, notes: texts(view.notes, em * Self.note, width))
+    }
+
+    /// The pages of large text, each at the size the phone is set to; none if one page has room for all of it.
+    func nowParts(_ first: Rect, _ others: Rect) -> (page: LeafPage, parts: [[LeafBlock]]) {
+        let leaf = Leaf(
+            id: "", title: "", says: view.says, caution: "", lines: view.lines.map(LeafLine.init(match:)), axis: nil, notes: view.notes, list: [],
+            typing: nil, rows: [], keys: [])
+        let page = LeafPage(leaf, slate: slate)
+        guard slate.layout.apart, stacked(first.width, em: body).height > first.height else { return (page, []) }
+        let (texts, nets) = (page.blocks(width: first.width), view.nets.enumerated().map { LeafBlock.net($1, $0) })
+        let blocks = texts.prefix(texts.count - view.notes.count) + nets + texts.suffix(view.notes.count)
+        return (page, page.parts(Array(blocks), width: first.width) { $0 == 0 ? first.height : others.height })
+    }
+}
+
+extension LeafLine {
+    init(match line: MatchLine) {
+        self.init(
+            label: line.label, value: line.value, detail: "", spoken: line.spoken, figureSpoken: line.spoken, span: nil, heads: false)
     }
 }
 

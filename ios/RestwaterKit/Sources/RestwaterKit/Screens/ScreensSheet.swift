@@ -12,8 +12,12 @@ extension Sheet {
             }
         }
         let groups = [(doors.onTheBank, cells(.onTheBank)), (doors.beforeAndAfter, cells(.beforeAndAfter))]
-        let heading = slate.text.body * 1.3
-        if groups.map({ heading + slate.gridHeight($0.1.count) + 2 * slate.mm }).reduce(0, +) > rest.height {
+        // Large headings become smaller before they are dropped.
+        let count = Double(groups.count)
+        let keys = groups.map { slate.gridHeight($0.1.count) + 2 * slate.mm }.reduce(0, +)
+        let usual = slate.text.body * 1.3
+        let heading = min(usual, max(usual * slate.usualShare, (rest.height - keys) / count))
+        if count * heading + keys > rest.height {
             grid(groups.flatMap(\.1), in: rest, slate, page: content.paging.grid)
         } else {
             var bottom = rest.bottom

@@ -14,7 +14,8 @@ extension Sheet {
             drawLargeFan(view, layout, slate, content.scene)
             let lines = [content.notice, view.why, view.cell] + view.drift
             let marks = slate.write.sentences(
-                view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local
+                view.headline, lines.filter { !$0.isEmpty }, em: slate.text.body * 1.25, small: slate.text.body, in: layout.words.local,
+                least: slate.usualShare
             )
             // The description of the picture has the place and its reasons, so that each sentence is read once.
             put(

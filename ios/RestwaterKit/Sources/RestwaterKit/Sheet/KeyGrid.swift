@@ -30,6 +30,9 @@ extension Slate {
         return min(gridHeight(keys), row * max(1, ((place.height - words) / row).rounded(.down)))
     }
 
+    /// The size of text at 100 % as a share of that of large text.
+    var usualShare: Double { min(1, subMm() * mm / text.sub) }
+
     /// Pages of a grid of this number of keys in a place.
     func gridPages(_ keys: Int, in place: Rect) -> Int { Int(keyGrid(ask: gridAsk(keys, in: place)).pages) }
 
@@ -37,7 +40,7 @@ extension Slate {
     fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, reads: [Bool] = []) -> GridAsk {
         GridAsk(
             place: place, keys: UInt32(keys), page: UInt32(page), columns: layout.columns, pxPerMm: mm, leftHanded: layout.leftHanded,
-            reads: reads)
+            large: layout.apart, reads: reads)
     }
 
     fileprivate var columns: Int { Int(layout.columns) }

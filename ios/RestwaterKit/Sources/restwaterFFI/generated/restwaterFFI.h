@@ -463,6 +463,11 @@ RustBuffer uniffi_restwater_fn_func_swim_layout(RustBuffer glass, RustBuffer ask
 RustBuffer uniffi_restwater_fn_func_swim_legend(RustBuffer glass, RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CLAUSES_OF
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_CLAUSES_OF
+RustBuffer uniffi_restwater_fn_func_clauses_of(RustBuffer text, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LABELLED
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LABELLED
 RustBuffer uniffi_restwater_fn_func_labelled(RustBuffer label, RustBuffer value, RustBuffer language, RustCallStatus *_Nonnull out_status
@@ -471,6 +476,11 @@ RustBuffer uniffi_restwater_fn_func_labelled(RustBuffer label, RustBuffer value,
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_POSITION_WORDS
 RustBuffer uniffi_restwater_fn_func_position_words(double accuracy_m, RustBuffer language, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SENTENCES_OF
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SENTENCES_OF
+RustBuffer uniffi_restwater_fn_func_sentences_of(RustBuffer text, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SHELL_WORDS
@@ -834,6 +844,12 @@ uint16_t uniffi_restwater_checksum_func_swim_legend(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_CLAUSES_OF
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_CLAUSES_OF
+uint16_t uniffi_restwater_checksum_func_clauses_of(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LABELLED
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LABELLED
 uint16_t uniffi_restwater_checksum_func_labelled(void
@@ -843,6 +859,12 @@ uint16_t uniffi_restwater_checksum_func_labelled(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_POSITION_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_POSITION_WORDS
 uint16_t uniffi_restwater_checksum_func_position_words(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SENTENCES_OF
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SENTENCES_OF
+uint16_t uniffi_restwater_checksum_func_sentences_of(void
     
 );
 #endif

@@ -5,6 +5,7 @@ import androidx.compose.ui.test.SemanticsMatcher
 import app.restwater.core.Action
 import app.restwater.core.Glass
 import app.restwater.core.Hand
+import app.restwater.core.KeyTap
 import app.restwater.core.readDay
 import app.restwater.ui.Drawn
 import app.restwater.ui.Showing
@@ -137,6 +138,60 @@ class LargeTextTest {
             (texts.filter { it.bottom <= rest.top + rest.height + 1 }.maxOf { it.bottom } - rest.top) / rest.height
         }
         assertTrue(filled.isNotEmpty() && filled.all { it > 0.65 }, "$filled")
+    }
+
+    /** Who reads a caution page by page reads whole sentences; one that is higher than a page ends with a clause. */
+    @Test fun pagesOfCautionsEndWithASentence() = Bankside.on(small.copy(textScale = 2.0)) {
+        start()
+        show(Showing.CAUTIONS)
+        val leaves = checkNotNull(state.cautions).leaves
+        val broken = mutableListOf<String>()
+        for (key in leaves.first().run { keys + list }.filter { it.tap is KeyTap.Leaf }) {
+            while (!isThere("key-${key.tag}")) tapOn("next-page")
+            tapOn("key-${key.tag}")
+            val leaf = leaves.first { it.id == (key.tap as KeyTap.Leaf).id }
+            val whole = (leaf.notes + leaf.says + leaf.caution).map { it.replace('\u00a0', ' ') }
+            repeat(if (isThere("next-page")) pages() else 1) {
+                val texts = nodes(SemanticsMatcher.keyIsDefined(Drawn)).flatMap { it.config[Drawn] }.map { it.text.replace('\u00a0', ' ') }
+                broken += texts.filter { text -> text != leaf.title && text !in whole && whole.any { text in it } && text.last() !in ".!?…" && !(text.last() in ",;:" && text.length > HIGHER_THAN_A_PAGE) }
+                if (isThere("next-page")) tapOn("next-page")
+            }
+            tapOn("back")
+        }
+        assertEquals(emptyList(), broken)
+    }
+
+    /** What the other figures of the axis are read by. */
+    @Test fun theAxisOfChangesSaysWhereNothingChanged() {
+        for (scale in listOf(1.0, 2.0)) demo(scale) {
+            show(Showing.CHANGES)
+            val same = checkNotNull(state.changes).axis.ticks.single { it.at == 0.0 }.label
+            while (!isThere("forest")) tapOn("next-page")
+            assertTrue(same in drawn().keys, "at $scale: ${drawn().keys}")
+        }
+    }
+
+    /** Number pads have room for figures twice as large, and the keys of the phone's settings for larger words. */
+    @Test fun keysGrowWhereThereIsRoom() {
+        val sizes = listOf(1.0, 2.0).map { scale ->
+            val found = mutableMapOf<String, Float>()
+            Bankside.on(small.copy(textScale = scale)) {
+                live(readDay(File(System.getProperty("restwater.tree"), "tests/days/match.jsonl").readText()), "10-weigh-in")
+                show(Showing.MATCH)
+                tapOn("match-scales")
+                drawn().filterKeys { it == "7" }.forEach { (text, em) -> found["pad $text"] = em }
+                allPages(Showing.PHONE).filterKeys { text -> checkNotNull(state.phone).rows.any { it.label == text } }.forEach { (text, em) -> found[text] = em }
+            }
+            found
+        }
+        val (once, twice) = sizes
+        assertTrue(once.size > 8, "$once")
+        assertEquals(emptyMap(), twice.filter { (text, em) -> em < 1.2f * once.getValue(text) }, "of $once")
+    }
+
+    private companion object {
+        /** Letters of a sentence that is higher than a page of the smallest screen at 200 %, less its last clause. */
+        const val HIGHER_THAN_A_PAGE = 100
     }
 
     @Test fun theKeysOfAGridBeginAtEitherThumb() {

@@ -726,9 +726,13 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_swim_legend(
     ): Int
+    external fun uniffi_restwater_checksum_func_clauses_of(
+    ): Int
     external fun uniffi_restwater_checksum_func_labelled(
     ): Int
     external fun uniffi_restwater_checksum_func_position_words(
+    ): Int
+    external fun uniffi_restwater_checksum_func_sentences_of(
     ): Int
     external fun uniffi_restwater_checksum_func_shell_words(
     ): Int
@@ -884,9 +888,13 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_swim_legend(`glass`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_clauses_of(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_labelled(`label`: RustBuffer.ByValue,`value`: RustBuffer.ByValue,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_position_words(`accuracyM`: Double,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_sentences_of(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_shell_words(`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -1057,10 +1065,16 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 35213) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_func_clauses_of() and 0xFFFF) != 20746) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_func_labelled() and 0xFFFF) != 35155) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_position_words() and 0xFFFF) != 45744) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_sentences_of() and 0xFFFF) != 38177) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 60720) {
@@ -5078,6 +5092,11 @@ data class GridAsk (
     val `leftHanded`: kotlin.Boolean
     , 
     /**
+     * Whether the text is so large that the keys grow into the room there is: [`super::BankLayout::apart`].
+     */
+    val `large`: kotlin.Boolean
+    , 
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5104,6 +5123,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterUByte.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterSequenceBoolean.read(buf),
         )
     }
@@ -5115,6 +5135,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterUByte.allocationSize(value.`columns`) +
             FfiConverterDouble.allocationSize(value.`pxPerMm`) +
             FfiConverterBoolean.allocationSize(value.`leftHanded`) +
+            FfiConverterBoolean.allocationSize(value.`large`) +
             FfiConverterSequenceBoolean.allocationSize(value.`reads`)
     )
 
@@ -5125,6 +5146,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterUByte.write(value.`columns`, buf)
             FfiConverterDouble.write(value.`pxPerMm`, buf)
             FfiConverterBoolean.write(value.`leftHanded`, buf)
+            FfiConverterBoolean.write(value.`large`, buf)
             FfiConverterSequenceBoolean.write(value.`reads`, buf)
     }
 }
@@ -7529,7 +7551,7 @@ data class RodView (
     val `digits`: kotlin.String
     , 
     /**
-     * What the digits count, "out since 12:24".
+     * What the digits count, "out since 12:24"; "out since about 12:24" if the start is approximate or the phone's clock was moved.
      */
     val `since`: kotlin.String
     , 
@@ -7557,11 +7579,6 @@ data class RodView (
      * Milliseconds the clock shows, for a shell that ticks between calls.
      */
     val `elapsedMs`: kotlin.Long
-    , 
-    /**
-     * Marked where the start is approximate or the phone's clock was moved.
-     */
-    val `approximate`: kotlin.Boolean
     
 ){
     
@@ -7591,7 +7608,6 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
             FfiConverterBoolean.read(buf),
             FfiConverterTypeAction.read(buf),
             FfiConverterLong.read(buf),
-            FfiConverterBoolean.read(buf),
         )
     }
 
@@ -24587,6 +24603,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
+         * The clauses of a sentence that is higher than a page.
+         */ fun `clausesOf`(`text`: kotlin.String): List<kotlin.String> {
+            return FfiConverterSequenceString.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_clauses_of(
+    
+        
+        FfiConverterString.lower(`text`),_status)
+}
+    )
+    }
+    
+
+        /**
          * A label with its value, as the language joins them: for rows that only the shell's system knows.
          */ fun `labelled`(`label`: kotlin.String, `value`: kotlin.String, `language`: kotlin.String): kotlin.String {
             return FfiConverterString.lift(
@@ -24612,6 +24642,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         
         FfiConverterDouble.lower(`accuracyM`),
         FfiConverterString.lower(`language`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * The sentences of a text: large text divides it between two of them.
+         */ fun `sentencesOf`(`text`: kotlin.String): List<kotlin.String> {
+            return FfiConverterSequenceString.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_sentences_of(
+    
+        
+        FfiConverterString.lower(`text`),_status)
 }
     )
     }

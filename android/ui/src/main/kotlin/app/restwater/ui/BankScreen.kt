@@ -176,6 +176,7 @@ private fun Words(view: BankView, layout: BankLayout, notice: String) {
     ) {
         Sentences(
             advice.headline, if (layout.detail == null) listOf(advice.detail) + advice.more else emptyList(), layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
+            layout.usualShare(LocalPxPerMm.current),
         )
     }
     // The notice and this sentence share a place.

@@ -16,19 +16,28 @@ import app.restwater.core.BankLayout
 import app.restwater.core.Leaf
 import app.restwater.core.LeafKey
 import app.restwater.core.LeafLine
+import app.restwater.core.NetView
 import app.restwater.core.Rect
+import app.restwater.core.clausesOf
+import app.restwater.core.sentencesOf
 
 /** One piece of a leaf, with the height it takes. */
 internal sealed interface Block {
     val height: Double
 
-    class Words(val text: String, val em: Float, val weight: FontWeight, val tag: String, override val height: Double) : Block
+    /** [broken] if its page ends within a sentence. */
+    class Words(
+        val text: String, val em: Float, val weight: FontWeight, val tag: String, override val height: Double, val broken: Boolean = false,
+    ) : Block
     class Boxed(val text: String, val em: Float, override val height: Double) : Block
     class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double, val axis: Axis?) : Block
 
     /** What the ranges below it are drawn on; [low] is the same with its figures alone. */
     class Scale(val axis: Axis, val em: Float, override val height: Double, val low: Scale?) : Block
     class Wide(val key: LeafKey, override val height: Double) : Block
+
+    /** A keepnet of the Match screen. */
+    class Net(val net: NetView, val i: Int, val em: Float, override val height: Double) : Block
 }
 
 @Composable
@@ -96,7 +105,7 @@ internal fun parts(
         fun above() = scale?.takeIf { (block as? Block.Figure)?.line?.span != null && parts.last().none { it is Block.Scale } }
             ?.let { high -> high.low?.takeIf { high.height + block.height > left } ?: high }
         fun free() = left - (above()?.height ?: 0.0)
-        val two = if (block.height > free()) cutter?.cut(block, free()) else null
+        val two = if (block.height > free()) cutter?.cut(block, free(), alone = parts.last().isEmpty()) else null
         if (two != null) {
             block = two.first
             queue.addFirst(two.second)
@@ -107,7 +116,7 @@ internal fun parts(
             parts += listOfNotNull(last).toMutableList()
             left = room(parts.lastIndex) - (last?.height ?: 0.0)
             // What is higher than a page is divided as well.
-            cutter?.takeIf { block.height > free() }?.cut(block, free())?.let {
+            cutter?.takeIf { block.height > free() }?.cut(block, free(), alone = true)?.let {
                 block = it.first
                 queue.addFirst(it.second)
             }
@@ -139,6 +148,7 @@ internal fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, on
             is Block.Boxed -> Caution(block.text, block.em, at.copy(height = height - 1.5 * mm))
             is Block.Figure -> LeafFigure(block.line, block.i, block.em, at, block.axis)
             is Block.Scale -> LeafScale(block.axis, block.em, at)
+            is Block.Net -> NetBar(block.net, "match-net-${block.i}", at, block.em)
             is Block.Wide -> {
                 val key = block.key
                 val size = layout.text.secondary.toFloat()
@@ -148,19 +158,30 @@ internal fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, on
     }
 }
 
-/** Cuts a text at the end of a line, and a figure above its details, so that a page is full. */
+/** Cuts a text between two sentences, and a figure above its details, so that a page is full. */
 internal class Cutter(private val measurer: TextMeasurer, private val density: Density, private val width: Double, private val mm: Float) {
-    fun cut(block: Block, room: Double): Pair<Block, Block>? = when (block) {
-        is Block.Words -> measurer.split(block.text, block.em, width, density, block.weight, room - below(block.tag) * mm)
-            ?.let { (first, rest) -> words(first, block) to words(rest, block) }
+    /** [alone] if nothing is above it on the page: then a sentence that is higher than the page is cut between two clauses. */
+    fun cut(block: Block, room: Double, alone: Boolean): Pair<Block, Block>? = when (block) {
+        is Block.Words -> between(sentencesOf(block.text), block, room)
+            ?: if (alone) between(clausesOf(block.text), block, room, broken = true) ?: byLine(block, room) else null
         is Block.Figure -> figure(block, room)
-        is Block.Boxed, is Block.Wide, is Block.Scale -> null
+        is Block.Boxed, is Block.Wide, is Block.Scale, is Block.Net -> null
     }
+
+    /** As many of these parts as there is room for, and the others. */
+    private fun between(all: List<String>, block: Block.Words, room: Double, broken: Boolean = false): Pair<Block, Block>? {
+        val fit = (all.size - 1 downTo 1).firstOrNull { words(all.take(it).joinToString(" "), block).height <= room } ?: return null
+        return words(all.take(fit).joinToString(" "), block, broken) to words(all.drop(fit).joinToString(" "), block)
+    }
+
+    private fun byLine(block: Block.Words, room: Double): Pair<Block, Block>? =
+        measurer.split(block.text, block.em, width, density, block.weight, room - below(block.tag) * mm)
+            ?.let { (first, rest) -> words(first, block, broken = true) to words(rest, block) }
 
     private fun below(tag: String) = if (tag == SAYS) BELOW_SAYS_MM else BELOW_NOTE_MM
 
-    private fun words(text: String, of: Block.Words) =
-        Block.Words(text, of.em, of.weight, of.tag, measurer.height(text, of.em, width, density, of.weight) + below(of.tag) * mm)
+    private fun words(text: String, of: Block.Words, broken: Boolean = false) =
+        Block.Words(text, of.em, of.weight, of.tag, measurer.height(text, of.em, width, density, of.weight) + below(of.tag) * mm, broken)
 
     private fun figure(block: Block.Figure, room: Double): Pair<Block, Block>? {
         val line = block.line
@@ -182,8 +203,8 @@ internal fun cutter(layout: BankLayout, width: Double): Cutter? {
 
 /** Sentences at their own size, on as many pages as they need. */
 @Composable
-internal fun spread(says: String, notes: List<String>, place: Rect, layout: BankLayout): List<List<Block>> {
-    val leaf = remember(says, notes) { Leaf("", "", says, "", emptyList(), null, notes, emptyList(), null, emptyList(), emptyList()) }
+internal fun spread(says: String, notes: List<String>, place: Rect, layout: BankLayout, lines: List<LeafLine> = emptyList()): List<List<Block>> {
+    val leaf = remember(says, notes, lines) { Leaf("", "", says, "", lines, null, notes, emptyList(), null, emptyList(), emptyList()) }
     return parts(blocks(leaf, layout, place.width), emptyList(), 0.0, cutter(layout, place.width)) { place.height }
 }
 

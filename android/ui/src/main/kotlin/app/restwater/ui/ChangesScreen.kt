@@ -120,10 +120,12 @@ private fun changePages(change: ChangeView, cells: List<Cell>, layout: BankLayou
 private fun ChangePage(change: ChangeView, place: Rect, layout: BankLayout) {
     val text = reasons(change).joinToString("\n")
     val gap = 1.5 * LocalPxPerMm.current
-    fun verdict(em: Float) = em * HEAD * 1.3 * linesOf(change.says, em * HEAD, place.width)
-    fun reasons(em: Float) = em * 1.25 * text.lines().sumOf { linesOf(it, em, place.width) }
+    val heights = heights()
+    fun verdict(em: Float) = heights.of(change.says, em * HEAD, place.width, FontWeight.Bold)
+    fun reasons(em: Float) = heights.of(text, em, place.width)
     // Verdict and reasons keep their proportion, however large the text.
-    val body = largestThatFits(layout.text.body.toFloat()) { em -> verdict(em) + gap + reasons(em) <= place.height }
+    val usual = layout.text.body.toFloat()
+    val body = remember(change, usual, place, gap, heights) { largestThatFits(usual) { em -> verdict(em) + gap + reasons(em) <= place.height } }
     val says = verdict(body).coerceAtMost(place.height * 0.4)
     Box(Modifier.at(place.copy(height = says)).tagged("verdict").semantics { contentDescription = change.says }) {
         FitText(change.says, body * HEAD, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
@@ -233,13 +235,15 @@ private class ForestDrawing(
     }
 
     private val figures = listing {
-        var free = 0f
-        for (tick in axis.ticks) {
+        val taken = mutableListOf<ClosedFloatingPointRange<Float>>()
+        // "Same" is what the others are read by: it has its place first.
+        for (tick in axis.ticks.sortedByDescending { it.at == 0.0 }) {
             val figure = letters.of(tick.label, if (tick.at == 0.0) FontWeight.Bold else FontWeight.Medium)
             val from = (x(tick.at) - figure.width / 2f).coerceIn(0f, wide - figure.width)
-            if (from < free) continue
+            val to = from + figure.width
+            if (taken.any { from < it.endInclusive + mm && to > it.start - mm }) continue
             add(figure.at(from, bottom + 0.6f * mm))
-            free = from + figure.width + mm
+            taken += from..to
         }
         add(letters.of(axis.label).at(0f, bottom + 0.8f * mm + px * 1.3f))
     }

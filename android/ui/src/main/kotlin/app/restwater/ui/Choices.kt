@@ -140,8 +140,11 @@ fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (S
         Cell(KeyFace(door.label, door.sub, door.spoken), "open-$goal") { onOpen(goal) }
     }
     val groups = listOf(doors.beforeAndAfter to cells(DoorGroup.BEFORE_AND_AFTER), doors.onTheBank to cells(DoorGroup.ON_THE_BANK))
-    val heading = layout.text.body * 1.3
-    if (groups.sumOf { heading + gridHeight(it.second.size, layout) + 2.0 * mm } > rest.height) {
+    // Large headings become smaller before they are dropped.
+    val keys = groups.sumOf { gridHeight(it.second.size, layout) + 2.0 * mm }
+    val usual = layout.text.body * 1.3
+    val heading = ((rest.height - keys) / groups.size).coerceIn(usual * layout.usualShare(mm), usual)
+    if (groups.size * heading + keys > rest.height) {
         KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout)
     } else {
         var bottom = rest.top + rest.height
@@ -276,7 +279,7 @@ internal fun gridHeight(keys: Int, layout: BankLayout): Double = rowsOf(keys, la
 internal fun keysBelow(sentence: String, keys: Int, place: Rect, layout: BankLayout): Double {
     val row = 18.0 * LocalPxPerMm.current
     val body = layout.text.body.toFloat()
-    val words = (body * 1.2 * linesOf(sentence, body, place.width)).coerceAtMost(place.height / 3)
+    val words = heights().of(sentence, body, place.width).coerceAtMost(place.height / 3)
     return gridHeight(keys, layout).coerceAtMost(row * ((place.height - words) / row).toInt().coerceAtLeast(1))
 }
 
@@ -287,7 +290,7 @@ internal class Cell(val face: KeyFace, val tag: String, val reads: Boolean = fal
 
 /** One page of a grid of this number of keys, as the core lays it out. */
 private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, reads: List<Boolean>) =
-    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, reads)
+    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, layout.apart, reads)
 
 /** Pages of a grid of this number of keys in a place. */
 internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float): Int =

@@ -53,8 +53,8 @@ fun WeightScreen(
     Ground()
     Figure(view.figure, listOf(view.says), emptyList(), PageHead(view.title, notice, layout, keys.typing), keys.figure, layout)
     val labels = view.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }
-    val px = commonEm(labels, layout.text.primary.toFloat())
-    view.pad.forEachIndexed { i, key -> KeyAt(key, keys.pad[i], layout, px, onKey, withSub = false) }
+    val px = padEms(labels, layout.text.primary.toFloat())
+    view.pad.forEachIndexed { i, key -> KeyAt(key, keys.pad[i], layout, px[i], onKey, withSub = false) }
     KeyAt(view.weighed, keys.wide, layout, layout.text.primary.toFloat(), onKey)
     Back(layout, words, onBack = onBack)
 }
@@ -72,6 +72,7 @@ private fun Sentenced(says: List<String>, place: Rect, layout: BankLayout) {
     val body = layout.text.body.toFloat()
     val spoken = says.joinToString(" ")
     Box(Modifier.at(place).tagged("fish-says").semantics { contentDescription = spoken; liveRegion = LiveRegionMode.Polite }) {
-        Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize())
+        val usual = layout.usualShare(LocalPxPerMm.current)
+        Sentences(says.firstOrNull().orEmpty(), says.drop(1), body * 1.35f, body * 1.1f, LocalInk.current.ink, Modifier.fillMaxSize(), usual)
     }
 }

@@ -223,19 +223,57 @@ private fun TextMeasurer.clock(digits: String, em: Float, width: Float, density:
 private const val MOST_SECONDS = 0.5f
 private const val LEAST_SECONDS = 0.3f
 
-/** The first sentence large, the whole of the second below it, then as many of the others as fit. */
+/**
+ * The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller, down to
+ * [least] of its size, before it drops a sentence that is there at 100 %.
+ */
 @Composable
-fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier) {
+fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier, least: Float = 1f) {
     val measurer = textMeasurer()
     val density = LocalDensity.current
     val below = others.filter { it.isNotBlank() }
     fun cut(shown: List<Fitted>) = (listOf(first) + below.take(1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")
     Spacer(
-        modifier.fitted(listOf(first, below, firstPx, otherPx, density), color, false, ::cut) { width, height ->
-            measurer.column(first, below, firstPx, otherPx, width, height, density)
+        modifier.fitted(listOf(first, below, firstPx, otherPx, density, least), color, false, ::cut) { width, height ->
+            measurer.largeColumn(first, below, firstPx, otherPx, width, height, density, least)
         },
     )
 }
+
+private fun TextMeasurer.largeColumn(
+    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density, least: Float,
+): List<Fitted> {
+    val large = column(first, others, firstPx, otherPx, width, height, density)
+    if (least >= 1f) return large
+    val wanted = column(first, others, firstPx * least, otherPx * least, width, height, density).size
+    var share = 1f
+    while (wanted > large.size && share > least * HAIR) {
+        // The first sentence keeps its size longest.
+        for (before in BEFORE_OTHERS) {
+            val all = all(first, others.take(wanted - 1), firstPx * share, otherPx * (share / before).coerceAtLeast(least), width, height, density)
+            if (all.all { it.whole }) return all
+        }
+        share *= SMALLER
+    }
+    return if (wanted > large.size) column(first, others, firstPx * least, otherPx * least, width, height, density) else large
+}
+
+/** All of them, each in what those above it leave. */
+private fun TextMeasurer.all(
+    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density,
+): List<Fitted> = listing {
+    add(head(first, firstPx, width, height, density))
+    for (sentence in others) {
+        val room = (height - sumOf { it.lines.size.height }).coerceAtLeast(0)
+        add(fitAt(otherPx, sentence, width, room, density, FontWeight.Medium))
+    }
+}
+
+/** How many times as large as at 100 % the first sentence is in comparison with the others. */
+private val BEFORE_OTHERS = listOf(1f, 1.25f, 1.6f)
+
+/** Fourteen steps halve a size within this. */
+private const val HAIR = 0.999f
 
 private fun TextMeasurer.column(
     first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density,

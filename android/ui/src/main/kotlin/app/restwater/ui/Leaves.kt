@@ -106,17 +106,18 @@ private fun LeafPage(
     val rows = (gridHeight(cells.size, layout).coerceAtMost(row * (most / row).toInt().coerceAtLeast(1)) / row).roundToInt()
     val cutter = cutter(layout, rest.width)
     val divided = remember(blocks, cutter, rows, rest, field, wide) {
-        // If large text needs more pages than the keys, fewer rows of keys leave it more room on each page.
-        val tried = if (layout.apart && rows > 1) (rows downTo 1).toList() else listOf(rows)
+        // If the text needs more pages than the keys, or has no room for a whole sentence, fewer rows of keys leave it more room on
+        // each page.
+        val tried = if (rows > 1) (rows downTo 1).toList() else listOf(rows)
         tried.map { high ->
             val keys = high * row
             val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
             val grids = gridPages(cells.size, place, layout, mm)
-            // On pages after the last keys, large text has the whole page.
-            val below = { part: Int -> if (layout.apart && part >= grids) 0.0 else keys + if (part == 0) field else 0.0 }
+            // On pages after the last keys, the text has the whole page. What can be typed is on the first page only.
+            val below = { part: Int -> if (part >= grids) 0.0 else keys + if (part == 0) field else 0.0 }
             val parts = parts(blocks, leaf.list, wide, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
             Divided(parts, place, grids, maxOf(parts.size, grids), below)
-        }.minBy { it.pages }
+        }.minWith(compareBy({ it.broken }, { it.pages }))
     }
     val page = part % divided.pages
     val place = divided.place
@@ -133,7 +134,10 @@ private fun LeafPage(
  * A leaf on its pages: the parts of its texts, the place of its keys, and the height below the text of a page. Sentences and keys turn
  * their pages together; the shorter of the two stays on its last page.
  */
-private class Divided(val parts: List<List<Block>>, val place: Rect, val grids: Int, val pages: Int, val below: (page: Int) -> Double)
+private class Divided(val parts: List<List<Block>>, val place: Rect, val grids: Int, val pages: Int, val below: (page: Int) -> Double) {
+    /** Pages that end within a sentence. */
+    val broken = parts.sumOf { part -> part.count { it is Block.Words && it.broken } }
+}
 
 /** A key that offers something to do on a screen with nothing to show yet. */
 internal fun offerCell(key: LeafKey, onOpen: (Which) -> Unit) =

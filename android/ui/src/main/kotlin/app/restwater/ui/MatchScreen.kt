@@ -5,6 +5,7 @@ import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
@@ -16,6 +17,7 @@ import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
 import app.restwater.core.KeyTap
+import app.restwater.core.LeafLine
 import app.restwater.core.MatchKey
 import app.restwater.core.MatchLayout
 import app.restwater.core.MatchLine
@@ -75,21 +77,32 @@ private fun Now(sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
     val place = PageHead(view.title, notice, layout, keys.now)
     val clock = if (view.digits.isEmpty()) 0.0 else CLOCK_MM * mm
-    if (clock > 0) Digits({ view.digits }, LocalInk.current.ink, Modifier.at(place.copy(height = clock)))
+    val top = place.top + clock + if (clock > 0) 1.5 * mm else 0.0
+    val below = place.copy(top = top, height = place.top + place.height - top)
+    // Large text has as many pages as it needs; the digits are on the first, and the rest of the others is free for words.
+    val parts = nowParts(sheet, below, place)
+    var turned by rememberSaveable { mutableStateOf(0) }
+    val page = if (parts.isEmpty()) 0 else turned % parts.size
+    if (clock > 0 && page == 0) Digits({ view.digits }, LocalInk.current.ink, Modifier.at(place.copy(height = clock)))
     Box(Modifier.at(place.copy(height = clock.coerceAtLeast(mm * 1.0))).tagged("match-clock").semantics {
         contentDescription = view.spoken
         liveRegion = LiveRegionMode.Polite
     })
-    val top = place.top + clock + if (clock > 0) 1.5 * mm else 0.0
-    NowBody(sheet, place.copy(top = top, height = place.top + place.height - top))
+    if (parts.isEmpty()) NowBody(sheet, below) else LeafBlocks(parts[page], if (page == 0) below else place, layout)
+    NowKeys(sheet, page, parts.size)
+    Pager(page, parts.size, layout, keys.small.last()) { turned = it }
+}
+
+/** The keys below a page of the running match. A pager has the last small place; the rules are then on the pages after the first. */
+@Composable
+private fun NowKeys(sheet: Sheet, page: Int, pages: Int) = with(sheet) {
     val (begin, weighIn, offer) = Triple(view.begin, view.weighIn, view.offer)
     when {
         weighIn != null -> {
             PageKeyAt(view.toFish, "match-fish", keys.wide, sheet, solid = view.fishWaits, large = true) { open(Which.FISH) }
-            val small = listOfNotNull(
-                Triple(view.toComing, "match-coming", MatchPage.COMING), Triple(view.toWeighIn, "match-scales", MatchPage.WEIGH_IN),
-                view.toRules?.let { Triple(it, "match-rules", MatchPage.RULES) },
-            )
+            val (coming, scales) = Triple(view.toComing, "match-coming", MatchPage.COMING) to Triple(view.toWeighIn, "match-scales", MatchPage.WEIGH_IN)
+            val rules = view.toRules?.let { Triple(it, "match-rules", MatchPage.RULES) }
+            val small = if (pages < 2) listOfNotNull(coming, scales, rules) else listOf(coming, if (page == 0) scales else rules ?: scales)
             small.forEachIndexed { i, (key, tag, goal) -> PageKeyAt(key, tag, keys.small[i], sheet) { turn(goal) } }
         }
         begin != null -> {
@@ -103,25 +116,62 @@ private fun Now(sheet: Sheet) = with(sheet) {
     }
 }
 
+/** The pages of large text, each at the size the phone is set to; none if one page has room for all of it. */
+@Composable
+private fun nowParts(sheet: Sheet, first: Rect, others: Rect): List<List<Block>> = with(sheet) {
+    val mm = LocalPxPerMm.current
+    val heights = heights()
+    val cutter = cutter(layout, first.width)
+    val body = layout.text.body.toFloat()
+    remember(view.says, view.lines, view.nets, view.notes, layout, first, others, heights, cutter) {
+        if (!layout.apart) return@remember emptyList()
+        val all = Stacked(heights, view, first.width, body, mm)
+        if (all.height <= first.height) return@remember emptyList()
+        val blocks = listing {
+            add(Block.Words(view.says, body, FontWeight.Bold, "match-says", heights.of(view.says, body, first.width, FontWeight.Bold) + BELOW_MM * mm))
+            view.lines.forEachIndexed { i, line ->
+                val leaf = line.ofLeaf()
+                add(Block.Figure(leaf, i, body, heights.measurer.lineHeight(leaf, body, first.width, heights.density, mm), null))
+            }
+            view.nets.forEachIndexed { i, net -> add(Block.Net(net, i, body, heights.net(net, body, first.width, mm).height + BELOW_MM * mm)) }
+            view.notes.forEachIndexed { i, note ->
+                val em = body * NOTE
+                add(Block.Words(note, em, FontWeight.Medium, "match-note-$i", heights.of(note, em, first.width) + BELOW_MM * mm))
+            }
+        }
+        parts(blocks, emptyList(), 0.0, cutter) { part -> if (part == 0) first.height else others.height }
+    }
+}
+
+private fun MatchLine.ofLeaf() = LeafLine(label, value, "", spoken, spoken, null, false)
+
+/** Heights of what is below the digits, at one size of text. */
+private class Stacked(heights: Heights, view: MatchView, width: Double, body: Float, mm: Float) {
+    val says = heights.texts(listOf(view.says), body * SAYS, width, FontWeight.Bold)
+    val lines = view.lines.map { heights.line(it, body, width) }
+    val nets = view.nets.map { heights.net(it, body, width, mm).height }
+    val notes = heights.texts(view.notes, body * NOTE, width)
+    val height = says + lines.sum() + nets.sum() + notes
+}
+
 /**
  * What the digits count, casts left, the nets and what they are based on: each as high as its text needs, all within
  * the place.
  */
 @Composable
 private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
-    val body = largestDrawn(layout.text.body.toFloat()) { em ->
-        val all = view.lines.sumOf { lineHeight(it, em, place.width) } + view.nets.sumOf { netHeight(it, em) }
-        place.height / (all + texts(listOf(view.says), em * 1.1f, place.width) + texts(view.notes, em * 0.9f, place.width))
+    val mm = LocalPxPerMm.current
+    val heights = heights()
+    val usual = layout.text.body.toFloat()
+    val body = remember(view.says, view.lines, view.nets, view.notes, usual, place, heights, mm) {
+        largestDrawn(usual) { em -> place.height / Stacked(heights, view, place.width, em, mm).height.coerceAtLeast(1.0) }
     }
-    val says = texts(listOf(view.says), body * 1.1f, place.width)
-    val heights = view.lines.map { lineHeight(it, body, place.width) }
-    val nets = view.nets.map { netHeight(it, body) }
-    val notes = texts(view.notes, body * 0.9f, place.width)
-    val stack = Stack(place, says + heights.sum() + nets.sum() + notes)
-    FitText(view.says, body * 1.1f, LocalInk.current.ink, Modifier.at(stack.next(says)), FontWeight.Bold)
-    view.lines.forEachIndexed { i, line -> MatchFigure(line, "match-line-$i", stack.next(heights[i]), body, stack.tight) }
-    view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", stack.next(nets[i]), body) }
-    Said(view.notes.joinToString("\n"), "match-notes", stack.next(notes), body * 0.9f)
+    val all = Stacked(heights, view, place.width, body, mm)
+    val stack = Stack(place, all.height)
+    FitText(view.says, body * SAYS, LocalInk.current.ink, Modifier.at(stack.next(all.says)), FontWeight.Bold)
+    view.lines.forEachIndexed { i, line -> MatchFigure(line, "match-line-$i", stack.next(all.lines[i]), body, stack.tight) }
+    view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", stack.next(all.nets[i]), body) }
+    Said(view.notes.joinToString("\n"), "match-notes", stack.next(all.notes), body * NOTE)
 }
 
 /**
@@ -138,23 +188,32 @@ private class Stack(private val place: Rect, asked: Double) {
 
 @Composable
 private fun Coming(sheet: Sheet) = with(sheet) {
-    val mm = LocalPxPerMm.current
-    val body = layout.text.body.toFloat()
     var turned by rememberSaveable { mutableStateOf(0) }
-    val pages = if (view.comingFigures.lines.isEmpty()) 1 else 2
-    val page = turned % pages
-    if (page == 1) {
-        FiguresPage(view.comingFigures, PageHead(view.comingFigures.title, notice, layout), layout)
-    } else {
-        val place = PageHead(view.toComing.label, notice, layout)
-        val says = texts(listOf(view.comingSays), body * BOLD, place.width)
-        Box(Modifier.at(place.copy(height = says)).tagged("coming-says").semantics { contentDescription = view.comingSays }) {
-            FitText(view.comingSays, body, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
-        }
-        val top = says + 2 * mm
-        Lines(view.coming, "coming", place.copy(top = place.top + top, height = place.height - top), body)
+    val pages = comingPages(sheet)
+    val page = turned % pages.size
+    pages[page].draw(PageHead(pages[page].title, notice, layout))
+    Pager(page, pages.size, layout) { turned = it }
+}
+
+/** What is to come, and how it was obtained; each on one page, or on as many as large text needs at its size. */
+@Composable
+private fun comingPages(sheet: Sheet): List<ScreenPage> = with(sheet) {
+    val (rest, label) = layout.page.rest to view.toComing.label
+    val figures = if (view.comingFigures.lines.isEmpty()) emptyList() else figurePages(view.comingFigures, emptyList(), null, layout)
+    if (!layout.apart) return listOf(ScreenPage(label, emptyList()) { ComingPage(sheet, it) }) + figures
+    val parts = spread(view.comingSays, emptyList(), rest, layout, remember(view.coming) { view.coming.map { it.ofLeaf() } })
+    return parts.map { part -> ScreenPage(label, emptyList()) { LeafBlocks(part, it, layout) } } + figures
+}
+
+@Composable
+private fun ComingPage(sheet: Sheet, place: Rect) = with(sheet) {
+    val body = layout.text.body.toFloat()
+    val says = heights().texts(listOf(view.comingSays), body, place.width, FontWeight.Bold)
+    Box(Modifier.at(place.copy(height = says)).tagged("coming-says").semantics { contentDescription = view.comingSays }) {
+        FitText(view.comingSays, body, LocalInk.current.ink, Modifier.fillMaxSize(), FontWeight.Bold, middle = false)
     }
-    Pager(page, pages, layout) { turned = it }
+    val top = says + 2 * LocalPxPerMm.current
+    Lines(view.coming, "coming", place.copy(top = place.top + top, height = place.height - top), body)
 }
 
 @Composable
@@ -175,25 +234,35 @@ internal fun Figure(figure: String, says: List<String>, lines: List<MatchLine>, 
         FitText(figure, (low.height * 0.8).toFloat(), ink.ink, Modifier.fillMaxSize(), FontWeight.Bold)
     }
     if (alone) return
-    val heights = lines.map { lineHeight(it, body, place.width) }
-    val said = texts(says, body, place.width)
+    val measured = heights()
+    val heights = lines.map { measured.line(it, body, place.width) }
+    val said = measured.texts(says, body, place.width)
     val stack = Stack(place, heights.sum() + said)
     lines.forEachIndexed { i, line -> MatchFigure(line, "weighed-$i", stack.next(heights[i]), body, stack.tight) }
     Said(says.joinToString(" "), "figure-says", stack.next(said), body)
 }
 
+/** Sizes of the labels of a number pad: one for its figures, and one for its words, which are wider. */
+@Composable
+internal fun padEms(labels: List<Pair<String, Rect>>, emPx: Float): List<Float> {
+    val (figures, words) = labels.partition { it.first.length == 1 }
+    val (ofFigures, ofWords) = commonEm(figures, emPx) to commonEm(words, emPx)
+    return labels.map { if (it.first.length == 1) ofFigures else ofWords }
+}
+
 @Composable
 private fun Pad(page: WeighInPage, sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
-    val px = commonEm(page.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }, layout.text.primary.toFloat())
-    page.pad.forEachIndexed { i, key -> KeyAt(key, key.tag, keys.pad[i], sheet, px = px, withSub = false) }
+    val px = padEms(page.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }, layout.text.primary.toFloat())
+    page.pad.forEachIndexed { i, key -> KeyAt(key, key.tag, keys.pad[i], sheet, px = px[i], withSub = false) }
     KeyAt(page.weighed, page.weighed.tag, keys.wide, sheet, large = true)
 }
 
 /** Labels with their values below them. */
 @Composable
 private fun Lines(lines: List<MatchLine>, tag: String, place: Rect, body: Float) {
-    val heights = lines.map { lineHeight(it, body, place.width) }
+    val measured = heights()
+    val heights = lines.map { measured.line(it, body, place.width) }
     val stack = Stack(place, heights.sum())
     lines.forEachIndexed { i, line -> MatchFigure(line, "$tag-$i", stack.next(heights[i]), body, stack.tight) }
 }
@@ -208,8 +277,8 @@ private fun MatchFigure(line: MatchLine, tag: String, place: Rect, body: Float, 
         }
         return
     }
-    val label = texts(listOf(line.label), body * LABEL, place.width)
-    val share = label / lineHeight(line, body, place.width)
+    val heights = heights()
+    val share = heights.texts(listOf(line.label), body * LABEL, place.width) / heights.line(line, body, place.width)
     Box(Modifier.at(place).tagged(tag).semantics { contentDescription = line.spoken }) {
         FitText(line.label, body * LABEL, ink.ink, Modifier.at(Rect(0.0, 0.0, place.width, place.height * share)), middle = false)
         FitText(
@@ -220,11 +289,11 @@ private fun MatchFigure(line: MatchLine, tag: String, place: Rect, body: Float, 
 }
 
 /** Height of a label and its value at their own size, px. */
-private fun lineHeight(line: MatchLine, body: Float, width: Double) =
-    texts(listOf(line.label), body * LABEL, width) + texts(listOf(line.value), body * VALUE * BOLD, width) + body * 0.3
+private fun Heights.line(line: MatchLine, body: Float, width: Double) =
+    texts(listOf(line.label), body * LABEL, width) + texts(listOf(line.value), body * VALUE, width, FontWeight.Bold) + body * 0.3
 
-/** Height of texts below each other, px. */
-private fun texts(all: List<String>, em: Float, width: Double) = all.sumOf { linesOf(it, em, width) } * em * 1.25
+/** Height of texts below each other with a little room between them, px. */
+private fun Heights.texts(all: List<String>, em: Float, width: Double, weight: FontWeight = FontWeight.Medium) = of(all, em, width, weight) * LOOSE
 
 @Composable
 private fun Said(text: String, tag: String, place: Rect, px: Float) {
@@ -257,8 +326,15 @@ private const val CLOCK_MM = 13.0
 private const val LABEL = 0.9f
 private const val VALUE = 1.15f
 
-/** How much wider bold letters are. */
-private const val BOLD = 1.08f
+/** Size of what the digits count and of the notes relative to other text. */
+private const val SAYS = 1.1f
+private const val NOTE = 0.9f
+
+/** How much higher a place is than the lines in it. */
+private const val LOOSE = 1.04
+
+/** Below a block of large text, mm. */
+private const val BELOW_MM = 1.5
 
 /** Below this share of the height they need, labels are beside their values. */
 private const val TIGHT = 0.8

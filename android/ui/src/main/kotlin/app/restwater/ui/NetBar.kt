@@ -17,30 +17,40 @@ import app.restwater.core.NetView
 import app.restwater.core.NetWarning
 import app.restwater.core.Rect
 
-/** Height a net needs, px: its name and weight, its bar if it has a limit, the limit, the warning. */
-fun netHeight(net: NetView, body: Float): Double = netLines(net) * body * 1.3
+/** Heights of the parts of a net, px: its name and weight, its bar if it has a limit, the limit, the warning. */
+internal class NetShape(val heading: Double, val bar: Double, val limit: Double, val says: Double) {
+    val height get() = heading + bar + limit + says
+}
 
-private fun netLines(net: NetView): Double =
-    1.2 + (if (net.shares.isEmpty()) 0.0 else 1.0) + (if (net.limit.isEmpty()) 0.0 else 1.1) + (if (net.says.isEmpty()) 0.0 else 1.1)
+internal fun Heights.net(net: NetView, body: Float, width: Double, mm: Float): NetShape {
+    val gap = body * NET_GAP
+    fun part(text: String, em: Float, wide: Double, weight: FontWeight) = of(text, em, wide, weight).let { if (it > 0.0) it + gap else 0.0 }
+    val beside = width - SIGN_MM * mm
+    val bar = if (net.shares.isEmpty()) 0.0 else body * BAR
+    return NetShape(
+        part(net.heading, body * HEADING, beside, FontWeight.Bold), bar, part(net.limit, body * LIMIT, width, FontWeight.Medium),
+        part(net.says, body, beside, FontWeight.Bold),
+    )
+}
 
 /** A keepnet: its weight in words, and as a bar up to its limit, with the uncertain range below it. */
 @Composable
 fun NetBar(net: NetView, tag: String, place: Rect, body: Float) {
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    val unit = place.height / netLines(net)
+    val shape = heights().net(net, body, place.width, mm)
+    // All parts change their height together with the place.
+    val share = place.height / shape.height
+    val (heading, bar) = shape.heading * share to shape.bar * share
+    val (limit, warned) = shape.limit * share to shape.says * share
     Box(Modifier.at(place).tagged(tag).semantics { contentDescription = net.spoken }) {
-        val sign = 3.5 * mm
-        Canvas(Modifier.at(Rect(0.0, 0.0, sign, unit * 1.2))) { if (net.inUse) arrow(ink, mm) }
-        FitText(net.heading, body * 1.05f, ink.ink, Modifier.at(Rect(sign, 0.0, place.width - sign, unit * 1.2)), FontWeight.Bold)
+        val sign = SIGN_MM * mm.toDouble()
+        Canvas(Modifier.at(Rect(0.0, 0.0, sign, heading))) { if (net.inUse) arrow(ink, mm) }
+        FitText(net.heading, body * HEADING, ink.ink, Modifier.at(Rect(sign, 0.0, place.width - sign, heading)), FontWeight.Bold)
         if (net.shares.size == 3) {
-            Canvas(Modifier.at(Rect(0.0, unit * 1.2, place.width, unit))) { bar(net, ink, mm) }
+            Canvas(Modifier.at(Rect(0.0, heading, place.width, bar))) { bar(net, ink, mm) }
         }
-        val warned = if (net.says.isEmpty()) 0.0 else unit * 1.1
-        if (net.limit.isNotEmpty()) {
-            val low = Rect(0.0, place.height - warned - unit * 1.1, place.width, unit * 1.1)
-            FitText(net.limit, body * 0.9f, ink.ink, Modifier.at(low), oneLine = true)
-        }
+        if (limit > 0) FitText(net.limit, body * LIMIT, ink.ink, Modifier.at(Rect(0.0, heading + bar, place.width, limit)))
         if (warned > 0) {
             val low = Rect(0.0, place.height - warned, place.width, warned)
             Canvas(Modifier.at(low.copy(width = sign))) { warning(net.warning, ink, mm) }
@@ -79,6 +89,15 @@ private fun DrawScope.bar(net: NetView, ink: Ink, mm: Float) {
     drawLine(ink.ink, Offset(low, y), Offset(high, y), 0.45f * mm)
     for (end in listOf(low, high)) drawLine(ink.ink, Offset(end, y - size.height * 0.14f), Offset(end, y + size.height * 0.14f), 0.45f * mm)
 }
+
+/** Width of the sign before a text, mm. */
+private const val SIGN_MM = 3.5f
+
+/** Of the plain text's size: the heading, the limit, the height of the bar, and what is between two parts. */
+private const val HEADING = 1.05f
+private const val LIMIT = 0.9f
+private const val BAR = 1.3
+private const val NET_GAP = 0.25
 
 private const val NEAR = 0.8
 private const val END = 1.1

@@ -8,6 +8,7 @@ import androidx.compose.ui.platform.LocalDensity
 import androidx.compose.ui.unit.IntOffset
 import app.restwater.core.BankLayout
 import app.restwater.core.Rect
+import app.restwater.core.subMm
 import kotlin.math.roundToInt
 
 /** Places something where the core's layout says, whatever the direction of the language. */
@@ -27,3 +28,6 @@ fun Modifier.at(rect: Rect): Modifier {
  * room.
  */
 fun BankLayout.ofPages(): BankLayout = copy(text = pageText)
+
+/** The size of text at 100 % as a share of that of large text. */
+internal fun BankLayout.usualShare(mm: Float): Float = (subMm() * mm / text.sub).toFloat().coerceAtMost(1f)

@@ -117,7 +117,7 @@ private fun Next(view: SwimView, notice: String, layout: SwimLayout, bank: BankL
     val body = bank.text.body.toFloat()
     val said = listOf(notice).plus(view.drift).filter { it.isNotBlank() }.joinToString(" ")
     Box(Modifier.at(layout.words).tagged("swim-words").semantics { contentDescription = said; liveRegion = LiveRegionMode.Polite }) {
-        Sentences(view.headline, lines, body * 1.25f, body, LocalInk.current.ink, Modifier.fillMaxSize())
+        Sentences(view.headline, lines, body * 1.25f, body, LocalInk.current.ink, Modifier.fillMaxSize(), bank.usualShare(LocalPxPerMm.current))
     }
 }
 

@@ -5,6 +5,7 @@ import androidx.compose.foundation.layout.fillMaxSize
 import androidx.compose.runtime.Composable
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
+import androidx.compose.runtime.remember
 import androidx.compose.runtime.saveable.rememberSaveable
 import androidx.compose.runtime.setValue
 import androidx.compose.ui.Modifier
@@ -119,8 +120,10 @@ internal fun Page(
     val low = place.isLow
     val gap = WORDS_GAP_MM * mm
     val words = place.besidePicture()
-    fun said(em: Float) = em * 1.2 * linesOf(says, em, words.width)
-    fun noted(em: Float) = 0.85f * em * 1.2 * notes.sumOf { linesOf(it, 0.85f * em, words.width) }
+    val heights = heights()
+    val text = notes.filter { it.isNotBlank() }.joinToString(" ")
+    fun said(em: Float) = heights.of(says, em, words.width, FontWeight.Bold)
+    fun noted(em: Float) = heights.of(text, 0.85f * em, words.width)
     val usual = layout.text.body.toFloat()
     val body = sizeOn(place, says, notes, usual, share)
     val small = body * 0.85f
@@ -133,7 +136,6 @@ internal fun Page(
     }
     if (low) picture(figure, place.copy(width = place.width * PICTURE - 2 * gap))
     else picture(figure, place.copy(top = place.top + sentence + gap, height = place.height - sentence - below - 2.5 * gap))
-    val text = notes.joinToString(" ")
     val last = if (low) words.copy(top = words.top + sentence + gap, height = below) else words.copy(top = place.top + place.height - below - gap, height = below)
     Box(Modifier.at(last).tagged("notes").semantics { contentDescription = text }) {
         if (text.isNotBlank()) FitText(text, small, ink.ink, Modifier.fillMaxSize(), middle = false)
@@ -145,10 +147,14 @@ internal fun Page(
 private fun sizeOn(place: Rect, says: String, notes: List<String>, usual: Float, share: Double): Float {
     val gap = WORDS_GAP_MM * LocalPxPerMm.current
     val width = place.besidePicture().width
-    fun height(em: Float) = em * 1.2 * linesOf(says, em, width) + 0.85f * em * 1.2 * notes.sumOf { linesOf(it, 0.85f * em, width) }
-    if (place.isLow) return largestDrawn(usual) { em -> (place.height - gap) / height(em) }
-    val room = place.height * (1 - share) - 2.5 * gap
-    return largestThatFits(usual) { em -> height(em) <= room }
+    val heights = heights()
+    val text = notes.filter { it.isNotBlank() }.joinToString(" ")
+    fun height(em: Float) = heights.of(says, em, width, FontWeight.Bold) + heights.of(text, 0.85f * em, width)
+    return remember(says, text, place, usual, share, gap, heights) {
+        if (place.isLow) return@remember largestDrawn(usual) { em -> (place.height - gap) / height(em).coerceAtLeast(1.0) }
+        val room = place.height * (1 - share) - 2.5 * gap
+        largestThatFits(usual) { em -> height(em) <= room }
+    }
 }
 
 private val Rect.isLow get() = width > LOW_PAGE * height
@@ -176,9 +182,6 @@ internal const val CHART_SHARE = 0.62
 private const val LOW_FIGURES = 15.0
 private const val FIGURES = 24.0
 private const val ALONE_FIGURES = 18.0
-
-/** The number of lines a text probably takes: letters are about half as wide as their em. */
-internal fun linesOf(text: String, em: Float, width: Double): Int = if (text.isEmpty()) 0 else (text.length * em * 0.54 / width).toInt() + 1
 
 @Composable
 private fun ForecastPage(forecast: ForecastView, place: Rect, layout: BankLayout) {
