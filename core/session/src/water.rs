@@ -13,9 +13,6 @@ use restwater_swim::{
 use std::collections::HashSet;
 use uuid::Uuid;
 
-/// How far out a swim ends if only the neighbouring pegs are known, in metres: as far as the longest bands.
-const OPEN_WATER_M: f64 = 90.0;
-
 /// The widest bearing in front of the peg, in hundredths of a degree.
 const WIDEST_CDEG: i32 = 9_000;
 /// Narrower bands than this are widened to it, in metres.
@@ -149,7 +146,7 @@ fn boundary(session: &Session) -> Option<Vec<Point>> {
     let neighbours = Neighbours {
         left_peg_m: setup.left_peg_cm.map(metres_of),
         right_peg_m: setup.right_peg_cm.map(metres_of),
-        far_bank_m: setup.far_bank_cm.map_or(OPEN_WATER_M, metres_of),
+        far_bank_m: setup.far_bank_cm.map(metres_of),
         far_bank_pegged: setup.far_bank_pegged,
     };
     known.then(|| neighbours.outline().ok()).flatten()
@@ -305,5 +302,31 @@ mod tests {
         assert_eq!((figures.casts, figures.casts_outside), (1, 0));
         let cell = figures.cells.iter().find(|c| c.casts == 1).unwrap();
         assert_eq!((cell.bites, cell.lost), (1, 1));
+    }
+
+    /// A day whose swim is set up like this, with a cast straight out.
+    fn cast_at_cm(setup: SwimSetup, cm: u32) -> Session {
+        let mut day = Written::new(1);
+        day.log(5, Payload::SwimSet(setup));
+        let spot = Spot { mark: None, bearing_cdeg: 0, reach: Reach::Metres { cm }, clipped: true };
+        day.log(6, Payload::SpotSet { rod: 1, spot });
+        day.log(60, Payload::Cast { rod: 1 });
+        fold(SESSION, &day.ops)
+    }
+
+    fn is_inside(session: &Session) -> bool {
+        let figures = swim_of(session).unwrap().figures(1_000_000);
+        assert_eq!(figures.cells.iter().map(|cell| cell.casts).sum::<u32>() + figures.casts_outside, 1);
+        figures.casts_outside == 0
+    }
+
+    #[test]
+    fn the_swim_reaches_as_far_out_as_no_far_bank_forbids() {
+        let left = SwimSetup { left_peg_cm: Some(2_000), ..SwimSetup::default() };
+        assert!(is_inside(&cast_at_cm(left.clone(), 9_144)));
+        let pegged = SwimSetup { far_bank_pegged: true, ..left };
+        assert!(is_inside(&cast_at_cm(pegged.clone(), 5_900)));
+        let half_way = SwimSetup { far_bank_cm: Some(9_000), ..pegged };
+        assert!(is_inside(&cast_at_cm(half_way.clone(), 4_400)) && !is_inside(&cast_at_cm(half_way, 4_600)));
     }
 }

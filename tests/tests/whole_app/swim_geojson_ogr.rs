@@ -10,7 +10,7 @@ fn swim() -> Swim {
     let bounds = Neighbours {
         left_peg_m: Some(22.0),
         right_peg_m: Some(34.0),
-        far_bank_m: 56.0,
+        far_bank_m: Some(56.0),
         far_bank_pegged: false,
     };
     let kept = KeptBack {

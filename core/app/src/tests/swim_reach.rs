@@ -1,14 +1,22 @@
 //! The map reaches as far as the angler does, whatever is chosen of it.
 
-use super::swim_screen::choose;
+use super::swim_screen::{choose, scene};
 use super::*;
 use restwater_log::MoveAt;
 use restwater_screen::PlanTap;
 use restwater_session::{plan_outcomes, swim_of};
-use restwater_swim::CellFigures;
+use restwater_swim::{CellFigures, MarkShape};
 
 fn to(bearing_cdeg: i32, reach: Reach) -> Action {
     Action::SetSpot { rod: 1, spot: Spot { mark: None, bearing_cdeg, reach, clipped: true } }
+}
+
+fn wraps(hundredths: u32) -> Reach {
+    Reach::Wraps { hundredths, span_tenth_mm: 36_576 }
+}
+
+fn is_out_on_map(phone: &mut Phone, ms: i64) -> bool {
+    scene(phone, ms, false).mark_shape.contains(&MarkShape::OutNow)
 }
 
 /// The square of a spot and what is known of it.
@@ -16,6 +24,30 @@ fn square(phone: &mut Phone, ms: i64, bearing_deg: f64, range_m: f64) -> Option<
     let swim = swim_of(phone.app().session().unwrap()).unwrap();
     let cell = swim.cell_of(restwater_swim::Spot { bearing_deg, range_m })?;
     swim.figures(ms).cells.into_iter().find(|figures| figures.cell == cell)
+}
+
+#[test]
+fn the_distance_to_a_neighbour_takes_no_line_off_the_map() {
+    let mut phone = started();
+    phone.tap(1_000, &choose(SwimTap::LeftPeg { cm: Some(2_000) })).unwrap();
+    phone.tap(2_000, &to(0, wraps(2_500))).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    assert!(is_out_on_map(&mut phone, 2 * MIN), "100 yd straight out, no far bank given");
+    phone.tap(3 * MIN, &to(7_000, wraps(2_700))).unwrap();
+    phone.tap(4 * MIN, &CAST).unwrap();
+    assert!(is_out_on_map(&mut phone, 5 * MIN), "along the bank on the side without a neighbour");
+}
+
+#[test]
+fn half_of_a_distance_that_nobody_gave_does_not_end_the_swim() {
+    let mut phone = started();
+    phone.tap(1_000, &choose(SwimTap::LeftPeg { cm: Some(1_000) })).unwrap();
+    phone.tap(2_000, &choose(SwimTap::FarBankPegged { pegged: true })).unwrap();
+    phone.tap(3_000, &to(0, Reach::Metres { cm: 5_900 })).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    assert!(is_out_on_map(&mut phone, 2 * MIN));
+    phone.tap(3 * MIN, &choose(SwimTap::FarBank { cm: Some(9_000) })).unwrap();
+    assert!(!is_out_on_map(&mut phone, 4 * MIN), "beyond half-way to a far bank that was given");
 }
 
 #[test]

@@ -11,7 +11,7 @@ fn swim() -> Swim {
     let n = Neighbours {
         left_peg_m: Some(24.0),
         right_peg_m: Some(30.0),
-        far_bank_m: 55.0,
+        far_bank_m: Some(55.0),
         far_bank_pegged: false,
     };
     let mark =
