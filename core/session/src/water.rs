@@ -39,9 +39,8 @@ pub(super) fn reach_cm(reach: Reach) -> f64 {
 /// without width, an outline that crosses itself. So there is always a swim to show.
 pub fn swim_input(session: &Session) -> SwimInput {
     let setup = &session.swim;
-    SwimInput {
+    let mut input = SwimInput {
         marks: marks(session),
-        bands: setup.band_cm.map_or_else(Vec::new, |cm| bands(f64::from(cm) / 100.0)),
         boundary: boundary(session),
         casts: session.casts.iter().filter_map(cast_at).collect(),
         other_bites_ms: other_bites(session),
@@ -52,7 +51,11 @@ pub fn swim_input(session: &Session) -> SwimInput {
         shown: shown(session),
         rest_target_min: f64::from(setup.rest_target_min.max(1)),
         ..SwimInput::default()
+    };
+    if let Some(cm) = setup.band_cm {
+        input.bands = bands(metres_of(cm), input.spots());
     }
+    input
 }
 
 /// The swim of a session. Bounds that leave no water in front of the peg are ignored.
@@ -129,10 +132,16 @@ fn metres_of(cm: u32) -> f64 {
     f64::from(cm) / 100.0
 }
 
-fn bands(width_m: f64) -> Vec<Band> {
+/// Bands of one width to 60 m, or as far as the farthest spot. A cast on a border belongs to the band behind it.
+fn bands(width_m: f64, spots: impl Iterator<Item = restwater_swim::Spot>) -> Vec<Band> {
     let width_m = width_m.clamp(NARROWEST_BAND_M, LONGEST_RANGE_M);
-    let count = libm::ceil(60.0 / width_m) as u32;
-    (0..count).map(|i| Band { from_m: f64::from(i) * width_m, to_m: f64::from(i + 1) * width_m }).collect()
+    // A millimetre for rounding.
+    let farthest_m = spots.map(|spot| spot.range_m + 0.001).fold(0.0, f64::max);
+    let count = libm::ceil(60.0 / width_m).max(libm::floor(farthest_m / width_m) + 1.0) as u32;
+    let edge_m = |i: u32| (f64::from(i) * width_m).min(LONGEST_RANGE_M);
+    let all = (0..count).map(|i| Band { from_m: edge_m(i), to_m: edge_m(i + 1) });
+    // What is left before the longest range may have no width.
+    all.filter(|band| band.check().is_ok()).collect()
 }
 
 /// The outline given by the neighbouring pegs and the far bank, once any of them is known.
@@ -318,6 +327,19 @@ mod tests {
         let figures = swim_of(session).unwrap().figures(1_000_000);
         assert_eq!(figures.cells.iter().map(|cell| cell.casts).sum::<u32>() + figures.casts_outside, 1);
         figures.casts_outside == 0
+    }
+
+    #[test]
+    fn the_swim_reaches_to_every_cast_with_any_width_of_bands() {
+        for band_cm in [1, 200, 227, 500, 750, 1_000, 5_900, 6_000, 7_040, 25_000, u32::MAX] {
+            for cm in [1_000, 6_000, 7_040, 12_500, 24_998] {
+                let setup = SwimSetup { band_cm: Some(band_cm), ..SwimSetup::default() };
+                assert!(is_inside(&cast_at_cm(setup, cm)), "bands of {band_cm} cm, a cast at {cm} cm");
+            }
+        }
+        let setup = SwimSetup { band_cm: Some(1_000), ..SwimSetup::default() };
+        let near = swim_of(&cast_at_cm(setup.clone(), 5_999)).unwrap();
+        assert_eq!((near.bands().len(), swim_of(&cast_at_cm(setup, 6_000)).unwrap().bands().len()), (6, 7));
     }
 
     #[test]

@@ -298,6 +298,11 @@ impl Default for SwimInput {
 }
 
 impl SwimInput {
+    /// Where the angler fishes: the fan and the bands reach there unless they are given.
+    pub fn spots(&self) -> impl Iterator<Item = Spot> + '_ {
+        self.casts.iter().map(|cast| cast.spot)
+    }
+
     /// The swim seen in a mirror: left for right.
     #[must_use]
     pub fn mirrored(&self) -> Self {

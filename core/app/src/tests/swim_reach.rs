@@ -27,6 +27,19 @@ fn square(phone: &mut Phone, ms: i64, bearing_deg: f64, range_m: f64) -> Option<
 }
 
 #[test]
+fn a_chosen_width_of_bands_takes_no_line_off_the_map() {
+    let mut phone = started();
+    phone.tap(1_000, &to(0, wraps(1_925))).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    assert!(is_out_on_map(&mut phone, 2 * MIN), "with the usual bands");
+    for (i, cm) in (1..).zip([500, 750, 1_000, 5_900, 6_000, 7_000]) {
+        phone.tap((2 + i) * MIN, &choose(SwimTap::Band { cm: Some(cm) })).unwrap();
+        assert!(is_out_on_map(&mut phone, (2 + i) * MIN), "{cm} cm");
+        assert_eq!(square(&mut phone, (2 + i) * MIN, 0.0, 70.4).map(|square| square.casts), Some(1), "{cm} cm");
+    }
+}
+
+#[test]
 fn the_distance_to_a_neighbour_takes_no_line_off_the_map() {
     let mut phone = started();
     phone.tap(1_000, &choose(SwimTap::LeftPeg { cm: Some(2_000) })).unwrap();
