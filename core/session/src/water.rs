@@ -43,6 +43,7 @@ pub fn swim_input(session: &Session) -> SwimInput {
         marks: marks(session),
         boundary: boundary(session),
         casts: session.casts.iter().filter_map(cast_at).collect(),
+        sent: session.rods.iter().filter_map(|rod| swim_spot(rod.spot.as_ref()?)).collect(),
         other_bites_ms: other_bites(session),
         kept_back: session.kept_back.iter().filter_map(kept_back).collect(),
         features: features(session),

@@ -63,8 +63,9 @@ struct Ground {
 impl Ground {
     fn of(input: &SwimInput) -> Result<Self, SwimError> {
         let marks = columns::ordered_marks(&input.marks)?;
-        let fan = columns::fan_for(input.fan, &marks, &input.casts)?;
-        let bands = columns::bands(&input.bands, &input.casts)?;
+        let spots: Vec<Spot> = input.spots().collect();
+        let fan = columns::fan_for(input.fan, &marks, &spots)?;
+        let bands = columns::bands(&input.bands, &spots)?;
         let boundary = input.boundary.as_deref().map(check_outline).transpose()?;
         let columns = Columns { columns: columns::columns(fan, &marks), marks };
         Ok(Self { fan, columns, bands, boundary })
@@ -248,8 +249,10 @@ fn in_order(a: &CastAt, b: &CastAt) -> std::cmp::Ordering {
 }
 
 fn check(input: &SwimInput) -> Result<(), SwimError> {
+    for spot in input.spots() {
+        Spot::new(spot.bearing_deg, spot.range_m)?;
+    }
     for cast in &input.casts {
-        Spot::new(cast.spot.bearing_deg, cast.spot.range_m)?;
         check_lead(cast.lead_g)?;
         if let Some(end_ms) = cast.end_ms.filter(|end| *end < cast.start_ms) {
             return Err(SwimError::EndsBeforeStart { start_ms: cast.start_ms, end_ms });

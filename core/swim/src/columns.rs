@@ -5,8 +5,8 @@
 //! half-way between their middles. So casts at a mark are not split between two cells.
 
 use super::error::SwimError;
-use super::frame::check_bearing;
-use super::input::{AimingMark, Band, CastAt, Fan};
+use super::frame::{Spot, check_bearing};
+use super::input::{AimingMark, Band, Fan};
 use serde::{Deserialize, Serialize};
 
 /// Wider gaps between marks get columns of their own, degrees.
@@ -75,17 +75,17 @@ pub(crate) fn ordered_marks(marks: &[AimingMark]) -> Result<Vec<AimingMark>, Swi
     Ok(sorted)
 }
 
-/// The fan given, or one wide enough for marks and casts.
-pub(crate) fn fan_for(given: Option<Fan>, marks: &[AimingMark], casts: &[CastAt]) -> Result<Fan, SwimError> {
+/// The fan given, or one wide enough for marks and spots.
+pub(crate) fn fan_for(given: Option<Fan>, marks: &[AimingMark], spots: &[Spot]) -> Result<Fan, SwimError> {
     if let Some(fan) = given {
         fan.check()?;
         return Ok(fan);
     }
     let bearings = marks.iter().map(|m| (m.bearing_deg, 6.0));
-    let bearings = bearings.chain(casts.iter().map(|c| (c.spot.bearing_deg, 2.0)));
+    let bearings = bearings.chain(spots.iter().map(|spot| (spot.bearing_deg, 2.0)));
     let (mut left, mut right) = (PLAIN_FAN_DEG, PLAIN_FAN_DEG);
     for (bearing, margin) in bearings {
-        // In steps of five degrees, so that the fan does not creep with every cast.
+        // In steps of five degrees, so that the fan does not creep with every spot.
         let wide = |b: f64| (((b + margin) / 5.0).ceil() * 5.0).min(90.0);
         left = left.max(wide(-bearing));
         right = right.max(wide(bearing));
@@ -155,10 +155,10 @@ fn edges_between(fan: Fan, aims: &[(f64, ColumnName)]) -> Vec<Column> {
 }
 
 /// Bands in order, with gaps filled. If none are given, bands of 10 m (20 m if they reach beyond 120 m) from
-/// 10 m to 60 m, and further in or out if casts went there.
-pub(crate) fn bands(given: &[Band], casts: &[CastAt]) -> Result<Vec<Band>, SwimError> {
+/// 10 m to 60 m, and further in or out if there are spots.
+pub(crate) fn bands(given: &[Band], spots: &[Spot]) -> Result<Vec<Band>, SwimError> {
     if given.is_empty() {
-        return Ok(plain_bands(casts));
+        return Ok(plain_bands(spots));
     }
     let mut sorted = given.to_vec();
     for band in &sorted {
@@ -180,8 +180,8 @@ pub(crate) fn bands(given: &[Band], casts: &[CastAt]) -> Result<Vec<Band>, SwimE
     Ok(whole)
 }
 
-fn plain_bands(casts: &[CastAt]) -> Vec<Band> {
-    let ranges = || casts.iter().map(|c| c.spot.range_m);
+fn plain_bands(spots: &[Spot]) -> Vec<Band> {
+    let ranges = || spots.iter().map(|spot| spot.range_m);
     let far = ranges().fold(59.0, f64::max);
     let step = if far > 120.0 { 20.0 } else { 10.0 };
     let near = if ranges().fold(far, f64::min) < 10.0 { 0.0 } else { 10.0 };

@@ -233,12 +233,14 @@ pub struct SwimInput {
     pub marks: Vec<AimingMark>,
     /// Bands, in any order, not overlapping; empty takes the default bands. Gaps are filled.
     pub bands: Vec<Band>,
-    /// Edges of the fan; `None` takes 25 degrees either side, widened to hold marks and casts.
+    /// Edges of the fan; `None` takes 25 degrees either side, widened to hold marks and spots.
     pub fan: Option<Fan>,
     /// Outline of the swim in the peg frame, metres; `None` if nothing bounds the fan.
     pub boundary: Option<Vec<Point>>,
     /// Casts, in any order.
     pub casts: Vec<CastAt>,
+    /// Spots that rods are sent to, whether or not a cast went there yet.
+    pub sent: Vec<Spot>,
     /// When bites came on casts whose spot isn't known, milliseconds.
     pub other_bites_ms: Vec<i64>,
     /// Kept-back water, now and earlier.
@@ -279,6 +281,7 @@ impl Default for SwimInput {
             fan: None,
             boundary: None,
             casts: Vec::new(),
+            sent: Vec::new(),
             other_bites_ms: Vec::new(),
             kept_back: Vec::new(),
             features: Vec::new(),
@@ -298,9 +301,10 @@ impl Default for SwimInput {
 }
 
 impl SwimInput {
-    /// Where the angler fishes: the fan and the bands reach there unless they are given.
+    /// Where the angler fishes, feeds or saw fish: the fan and the bands reach there unless they are given.
     pub fn spots(&self) -> impl Iterator<Item = Spot> + '_ {
-        self.casts.iter().map(|cast| cast.spot)
+        let casts = self.casts.iter().map(|cast| cast.spot).chain(self.sent.iter().copied());
+        casts.chain(self.fed.iter().map(|fed| fed.spot)).chain(self.shown.iter().map(|shown| shown.spot))
     }
 
     /// The swim seen in a mirror: left for right.
@@ -310,6 +314,7 @@ impl SwimInput {
         let flip = |fan: Fan| Fan { from_deg: -fan.to_deg, to_deg: -fan.from_deg };
         m.marks.iter_mut().for_each(|k| k.bearing_deg = -k.bearing_deg);
         m.casts.iter_mut().for_each(|c| c.spot = c.spot.mirrored());
+        m.sent.iter_mut().for_each(|s| *s = s.mirrored());
         m.kept_back.iter_mut().for_each(|k| k.fan = flip(k.fan));
         m.features.iter_mut().for_each(|f| f.spot = f.spot.mirrored());
         m.hazards.iter_mut().for_each(|h| h.spot = h.spot.mirrored());

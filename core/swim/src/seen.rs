@@ -45,7 +45,7 @@ fn shorter(before: Option<f64>, minutes: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::input::{FedAt, ShownAt, SwimInput};
+    use crate::input::{Band, FedAt, ShownAt, SwimInput};
 
     const MIN: i64 = 60_000;
 
@@ -57,7 +57,8 @@ mod tests {
         let fed = |range_m, minute: i64, mg| FedAt { spot: at(range_m), at_ms: minute * MIN, mg };
         let shown = |range_m, minute: i64| ShownAt { spot: at(range_m), at_ms: minute * MIN };
         let input = SwimInput {
-            fed: vec![fed(30.0, 20, 50), fed(30.0, 10, 70), fed(500.0, 10, 9)],
+            bands: vec![Band { from_m: 10.0, to_m: 60.0 }],
+            fed: vec![fed(30.0, 20, 50), fed(30.0, 10, 70), fed(70.0, 10, 9)],
             shown: vec![shown(50.0, 5), shown(50.0, 30), shown(50.0, 90)],
             ..SwimInput::default()
         };

@@ -7,8 +7,8 @@ use super::*;
 use crate::spots::SpotsAsked;
 use proptest::prelude::*;
 use restwater_exchange::Progress;
-use restwater_log::EndSaid;
-use restwater_screen::{FilesTap, MendTap, Span};
+use restwater_log::{EndSaid, FeedKind, FeedMeasure, FishSign};
+use restwater_screen::{FeedTap, FilesTap, MendTap, SeenTap, Span};
 use restwater_session::SwimKept;
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
@@ -42,6 +42,8 @@ enum Next {
         minutes: u32,
     },
     Neighbour,
+    /// The map reaches elsewhere: a rod is sent far out or aside, feed goes in or fish show there, bands of a width are chosen.
+    Map(usize),
     Clock(usize),
     TakeIn,
     TakeBack,
@@ -58,12 +60,27 @@ fn any_next() -> impl Strategy<Value = Next> {
         1 => Just(Next::Redo),
         2 => (0..12_usize, 1..12_u32).prop_map(|(cast, minutes)| Next::Mend { cast, minutes }),
         1 => Just(Next::Neighbour),
+        2 => (0..MAP.len()).prop_map(Next::Map),
         1 => (0..STEPS.len()).prop_map(Next::Clock),
         1 => Just(Next::TakeIn),
         1 => Just(Next::TakeBack),
         1 => Just(Next::Restart),
     ]
 }
+
+const FAR: Reach = Reach::Metres { cm: 13_000 };
+const NEAR: Reach = Reach::Metres { cm: 3_500 };
+
+/// Taps after which the map may reach elsewhere. Feed and fish are at the spot of rod 1.
+const MAP: [Action; 7] = [
+    Action::Tackle { rod: 2, tap: TackleTap::Reach { reach: FAR } },
+    Action::Tackle { rod: 2, tap: TackleTap::Reach { reach: NEAR } },
+    Action::SetSpot { rod: 1, spot: Spot { mark: None, bearing_cdeg: -4_500, reach: FAR, clipped: true } },
+    Action::SetSpot { rod: 1, spot: Spot { mark: None, bearing_cdeg: BITES, reach: NEAR, clipped: true } },
+    Action::Feed { tap: FeedTap::Measure { what: FeedKind::Ball, measure: FeedMeasure::Ball } },
+    Action::Seen { tap: SeenTap::Sign { sign: FishSign::Bubbles } },
+    Action::Swim { tap: SwimTap::Band { cm: Some(750) } },
+];
 
 struct Day {
     phone: Phone,
@@ -113,6 +130,7 @@ impl Day {
                 }
             }
             Next::Neighbour => self.tap(&Action::SetMark { name: "gate".into(), bearing_cdeg: 1_000 }),
+            Next::Map(n) => self.tap(&MAP[n]),
             Next::Clock(step) => self.clock = Some(step),
             Next::TakeIn => {
                 let moment = self.moment();

@@ -1,9 +1,9 @@
 //! The map reaches as far as the angler does, whatever is chosen of it.
 
-use super::swim_screen::{choose, scene};
+use super::swim_screen::{choose, scene, swim};
 use super::*;
-use restwater_log::MoveAt;
-use restwater_screen::PlanTap;
+use restwater_log::{FeedKind, FeedMeasure, FishSign, MoveAt};
+use restwater_screen::{FeedTap, PlanTap, SeenTap};
 use restwater_session::{plan_outcomes, swim_of};
 use restwater_swim::{CellFigures, MarkShape};
 
@@ -61,6 +61,47 @@ fn half_of_a_distance_that_nobody_gave_does_not_end_the_swim() {
     assert!(is_out_on_map(&mut phone, 2 * MIN));
     phone.tap(3 * MIN, &choose(SwimTap::FarBank { cm: Some(9_000) })).unwrap();
     assert!(!is_out_on_map(&mut phone, 4 * MIN), "beyond half-way to a far bank that was given");
+}
+
+#[test]
+fn a_spot_the_rod_is_sent_to_is_on_the_map_before_the_first_cast_there() {
+    for (bearing_cdeg, reach, says) in
+        [(0, wraps(1_750), "Next: Straight out, 17.75 wraps"), (3_000, wraps(950), "Next: 3")]
+    {
+        let mut phone = started();
+        let proposed = swim(&mut phone, 1_000).headline;
+        phone.tap(2_000, &to(bearing_cdeg, reach)).unwrap();
+        let headline = swim(&mut phone, 3_000).headline.replace('\u{a0}', " ");
+        assert!(headline.starts_with(says) && headline != proposed, "{headline}, after {proposed}");
+        // The Bank's fan has the dot where the bait will be.
+        let dot = |phone: &mut Phone, shape| {
+            let small = scene(phone, 5_000, true);
+            let at = small.mark_shape.iter().position(|known| *known == shape)?;
+            Some((small.mark_xy[2 * at], small.mark_xy[2 * at + 1]))
+        };
+        let next = dot(&mut phone, MarkShape::NextDot).unwrap();
+        phone.tap(4_000, &CAST).unwrap();
+        let out = dot(&mut phone, MarkShape::OutNow).unwrap();
+        let px = (next.0 - out.0).hypot(next.1 - out.1);
+        assert!(px < 60.0, "{px} px apart");
+    }
+}
+
+#[test]
+fn feed_and_fish_beyond_the_usual_map_are_in_a_square_of_it() {
+    let mut phone = started();
+    phone.tap(1_000, &to(3_000, wraps(1_750))).unwrap();
+    let ball = Action::Feed { tap: FeedTap::Measure { what: FeedKind::Ball, measure: FeedMeasure::Ball } };
+    phone.tap(2_000, &Action::Feed { tap: FeedTap::AtAim { aim: true } }).unwrap();
+    phone.tap(3_000, &ball).unwrap();
+    phone.tap(4_000, &Action::Seen { tap: SeenTap::AtAim { aim: true } }).unwrap();
+    phone.tap(5_000, &Action::Seen { tap: SeenTap::Sign { sign: FishSign::Bubbles } }).unwrap();
+    // The rod goes elsewhere: what went in and what was seen stays where it was.
+    phone.tap(MIN, &to(0, wraps(950))).unwrap();
+    let there = square(&mut phone, 2 * MIN, 30.0, 64.0).expect("on the map");
+    assert!(there.fed_mg > 0 && there.shown == 1, "{there:?}");
+    let picture = scene(&mut phone, 2 * MIN, false);
+    assert!(picture.mark_shape.contains(&MarkShape::FedGrains) && picture.mark_shape.contains(&MarkShape::ShownRings));
 }
 
 #[test]
