@@ -9,9 +9,11 @@ use super::cast::Cast;
 use super::fed::{Feeding, feed_mg};
 use super::feed::is_at;
 use super::model::Session;
+use super::waits::stretches;
 use super::water::swim_spot;
 use restwater_compare::{CastRow, Factor};
 use restwater_log::{RodNumber, Spot};
+use restwater_waits::Wait;
 
 /// Feed counts for the casts of the next half hour: a guess.
 pub const FED_WITHIN_MIN: i64 = 30;
@@ -83,6 +85,16 @@ pub fn in_fed_water(session: &Session, rod: RodNumber, now: &Stamp) -> bool {
     let Some(state) = session.rod(rod) else { return false };
     // The feeder's own fill counts for its cast.
     state.fill_mg.is_some() || fed_before_at(&feedings, rod, state.spot.as_ref(), now).is_some()
+}
+
+/// The waits of all casts that have ended, in the order of the log, and for each wait whether its cast was in fed water.
+pub fn waits_by_feed(session: &Session) -> (Vec<Wait>, Vec<bool>) {
+    let feedings = session.feedings();
+    let of = |cast| {
+        let fed = !feedings.is_empty() && fed_before(&feedings, cast).is_some();
+        stretches(session, cast).into_iter().map(move |stretch| (stretch.wait, fed))
+    };
+    session.casts.iter().flat_map(of).unzip()
 }
 
 /// Whether the row of a cast says that it was in fed water.

@@ -3,6 +3,7 @@
 mod any_day;
 
 use super::catch;
+use super::waits::{all_waits_ms, waits_of_cast};
 use super::written::{SESSION, Written, second};
 use super::{DoubtKind, EndCause, Rhythm, RodState, Session, check, fold, rhythm, waits_of};
 use any_day::{any_day, any_payload};
@@ -165,6 +166,16 @@ fn the_rhythm_is_a_guess_until_three_turn_rounds_were_seen() {
     assert_eq!((learned.turn_round_min, learned.turn_rounds), (1.5, 3));
 }
 
+/// Whether the map counts the minutes of each cast that has ended as its waits are counted.
+fn counted_alike(session: &Session) -> bool {
+    session.casts.iter().filter(|cast| cast.end.is_some()).all(|cast| {
+        let (from_ms, to_ms) = all_waits_ms(session, cast);
+        let on_map = to_ms.unwrap().saturating_sub(from_ms).max(0) as f64 / 60_000.0;
+        let waits: f64 = waits_of_cast(session, cast).iter().map(|wait| wait.minutes()).sum();
+        (on_map - waits).abs() < 1e-6
+    })
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(10_000))]
     #[test]
@@ -191,6 +202,10 @@ proptest! {
         }
         let landed = session.casts.iter().filter(|c| c.end.as_ref().is_some_and(|e| matches!(e.cause, EndCause::Landed { .. })));
         prop_assert_eq!(catch(&session).len(), landed.count());
+        prop_assert!(counted_alike(&session));
+        let mut settling = session.clone();
+        (settling.setup.settle_s, settling.setup.twitch_restarts) = (45, true);
+        prop_assert!(counted_alike(&settling));
         let mut nets: Vec<_> = session.scales.iter().map(|s| &s.net).collect();
         nets.sort();
         nets.dedup();

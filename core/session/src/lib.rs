@@ -62,7 +62,7 @@ pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch, classes_used};
 pub use fed::{Fed, Feeding, FishShown, NeighbourFish, feed_mg};
 pub use feed::{FED_HERE_M, FedHere, fed_by, point_of};
-pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before, in_fed_water, is_fed};
+pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before, in_fed_water, is_fed, waits_by_feed};
 pub use fish_on::{after_the_fish, fish_is_on};
 pub use fold::{MOST_RODS, fold};
 pub use habit::{HabitBeforeBites, habit_before_bites, habit_of};
@@ -91,8 +91,7 @@ pub use swim_kept::SwimKept;
 pub use time_line::{Elapsed, Stamp, TimeLine};
 pub use timed::timed;
 pub use waits::{
-    casts_by_telling, casts_ended, casts_that_tell, is_all_out, wait_end_ms, wait_of, waits_by_feed,
-    waits_of, waits_of_cast,
+    casts_by_telling, casts_ended, casts_that_tell, is_all_out, wait_end_ms, wait_of, waits_of, waits_of_cast,
 };
 pub use waits::{rods_waited_min, rods_waited_whole_min, running_from_ms, running_wait_min, running_wait_ms};
 pub use water::{check_swim, reach_near};

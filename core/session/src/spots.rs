@@ -191,7 +191,7 @@ impl Collected {
         now: &Stamp,
         asked: Option<RodNumber>,
     ) {
-        let Some(at) = cast_at(cast) else { return };
+        let Some(at) = cast_at(session, cast) else { return };
         let own = cast.spot.as_ref().and_then(swim_spot).and_then(|spot| swim.cell_of(spot));
         // What a landing does to its own water is part of the law of the wait.
         for cell in reached.by(swim, &at).iter().copied().filter(|cell| Some(*cell) != own) {

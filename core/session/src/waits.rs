@@ -12,7 +12,6 @@
 
 use super::Stamp;
 use super::cast::{Cast, EndCause};
-use super::feed_before::fed_before;
 use super::model::{DoubtKind, Session};
 use super::rods_in_use::rods_in_use;
 use restwater_waits::Wait;
@@ -36,16 +35,6 @@ pub fn waits_of(session: &Session) -> Vec<Wait> {
 /// Those of one cast, in chronological order.
 pub fn waits_of_cast(session: &Session, cast: &Cast) -> Vec<Wait> {
     stretches(session, cast).into_iter().map(|stretch| stretch.wait).collect()
-}
-
-/// The same, and for each wait whether its cast was in fed water.
-pub fn waits_by_feed(session: &Session) -> (Vec<Wait>, Vec<bool>) {
-    let feedings = session.feedings();
-    let of = |cast| {
-        let fed = !feedings.is_empty() && fed_before(&feedings, cast).is_some();
-        stretches(session, cast).into_iter().map(move |stretch| (stretch.wait, fed))
-    };
-    session.casts.iter().flat_map(of).unzip()
 }
 
 /// The wait that ended with the cast; `None` while it is out, if its end was not seen, or if its times run
@@ -135,6 +124,24 @@ fn stretch(session: &Session, cast: &Cast, from: &Stamp, until_ms: i64, bite: bo
 fn counts_from_ms(session: &Session, cast: &Cast, from: &Stamp) -> i64 {
     let settles = from.at_ms == cast.start.at_ms;
     from.at_ms.saturating_add(if settles { i64::from(session.setup.settle_s) * 1_000 } else { 0 })
+}
+
+/// From when and until when a cast is known to have waited, in ms on the time line: all its waits, which follow one another. The
+/// end is `None` while it is out, and not after the start if nothing of its wait is known.
+pub(super) fn all_waits_ms(session: &Session, cast: &Cast) -> (i64, Option<i64>) {
+    let until_ms = wait_end_ms(session, cast);
+    let twitches = || {
+        let last_ms = until_ms.unwrap_or_else(|| no_later_than_all_out(session, cast, i64::MAX));
+        let counted = session.setup.twitch_restarts;
+        cast.twitches.iter().filter(move |at| counted && (cast.start.at_ms..=last_ms).contains(&at.at_ms))
+    };
+    let from_ms = twitches().map(|at| counts_from_ms(session, cast, at)).min();
+    let from_ms = from_ms.into_iter().fold(counts_from_ms(session, cast, &cast.start), i64::min);
+    if end_unknown(session, cast) {
+        return (from_ms, Some(twitches().map(|at| at.at_ms).max().unwrap_or(from_ms)));
+    }
+    let all_out_ms = || Some(no_later_than_all_out(session, cast, i64::MAX)).filter(|ms| *ms < i64::MAX);
+    (from_ms, until_ms.or_else(all_out_ms))
 }
 
 /// Where the wait of a cast that runs at `now` counts from, in ms on the time line, or `None` if none runs; later than `now` while

@@ -3,6 +3,7 @@
 use super::cast::{Cast, EndCause};
 use super::fed::{Feeding, feed_mg};
 use super::model::{LandmarkKind, Mark, Session};
+use super::waits::all_waits_ms;
 use restwater_log::{FeedSaid, Payload, Reach, Spot, SwimSetup};
 use restwater_swim::planar::check_outline;
 use restwater_swim::range::METRES_PER_YARD;
@@ -42,7 +43,7 @@ pub fn swim_input(session: &Session) -> SwimInput {
     let mut input = SwimInput {
         marks: marks(session),
         boundary: boundary(session),
-        casts: session.casts.iter().filter_map(cast_at).collect(),
+        casts: session.casts.iter().filter_map(|cast| cast_at(session, cast)).collect(),
         sent: session.rods.iter().filter_map(|rod| swim_spot(rod.spot.as_ref()?)).collect(),
         other_bites_ms: other_bites(session),
         kept_back: session.kept_back.iter().filter_map(kept_back).collect(),
@@ -179,15 +180,18 @@ pub(crate) fn swim_spot(spot: &Spot) -> Option<restwater_swim::Spot> {
     restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).ok()
 }
 
-pub(super) fn cast_at(cast: &Cast) -> Option<CastAt> {
+pub(super) fn cast_at(session: &Session, cast: &Cast) -> Option<CastAt> {
     let spot = cast.spot.as_ref()?;
     let cause = cast.end.as_ref().map(|end| &end.cause);
+    let (waits_from_ms, waits_to_ms) = all_waits_ms(session, cast);
     Some(CastAt {
         spot: swim_spot(spot)?,
         clipped: spot.clipped,
         lead_g: cast.rig.lead_mg.filter(|mg| *mg > 0).map(|mg| f64::from(mg) / 1_000.0),
         start_ms: cast.start.at_ms,
         end_ms: cast.end.as_ref().map(|end| end.at.at_ms.max(cast.start.at_ms)),
+        waits_from_ms,
+        waits_to_ms,
         end_seen: !cast.end_not_seen(),
         bites: u32::from(cast.bite.is_some()),
         bite_ms: cast.bite.as_ref().map(|(at, _)| at.at_ms.max(cast.start.at_ms)),

@@ -52,6 +52,8 @@ fn day(casts: usize) -> SwimInput {
             lead_g: Some(28.35),
             start_ms,
             end_ms: Some(start_ms + MINUTE / 2),
+            waits_from_ms: start_ms,
+            waits_to_ms: Some(start_ms + MINUTE / 2),
             end_seen: true,
             bites: u32::from(i % 5 == 2),
             bite_ms: None,

@@ -240,12 +240,14 @@ impl Swim {
 fn in_order(a: &CastAt, b: &CastAt) -> std::cmp::Ordering {
     let lead = |c: &CastAt| c.lead_g.unwrap_or(-1.0);
     let counts = |c: &CastAt| (c.end_ms, c.clipped, c.bites, c.bite_ms, c.liners, c.lost, c.landed);
+    let waits = |c: &CastAt| (c.waits_from_ms, c.waits_to_ms);
     a.start_ms
         .cmp(&b.start_ms)
         .then_with(|| a.spot.bearing_deg.total_cmp(&b.spot.bearing_deg))
         .then_with(|| a.spot.range_m.total_cmp(&b.spot.range_m))
         .then_with(|| lead(a).total_cmp(&lead(b)))
         .then_with(|| counts(a).cmp(&counts(b)))
+        .then_with(|| waits(a).cmp(&waits(b)))
 }
 
 fn check(input: &SwimInput) -> Result<(), SwimError> {

@@ -27,10 +27,10 @@ pub struct CellFigures {
     pub disturbances: f64,
     /// The same for casts that are more recent than the rest target.
     pub lately: f64,
-    /// Expected minutes of bait in its water.
-    pub bait_min: f64,
     /// Casts meant for it.
     pub casts: u32,
+    /// Minutes that these casts are known to have waited up to the moment, as their waits are counted everywhere.
+    pub wait_min: f64,
     /// Bites on casts meant for it.
     pub bites: u32,
     /// Liners on casts meant for it (the fish touched the line somewhere on the way).
@@ -112,8 +112,8 @@ impl CellFigures {
             area_m2: cell.area_m2,
             disturbances: 0.0,
             lately: 0.0,
-            bait_min: 0.0,
             casts: 0,
+            wait_min: 0.0,
             bites: 0,
             liners: 0,
             lost: 0,
@@ -205,22 +205,20 @@ impl Swim {
 
     /// Adds a cast to the cells it may have reached.
     fn spread(&self, cast: &CastAt, at_ms: i64, cells: &mut [CellFigures]) {
-        let bait_min = minutes_between(cast.start_ms, cast.end_ms.unwrap_or(at_ms).min(at_ms));
         let rested = minutes_between(cast.start_ms, at_ms);
-        for (figures, (reached, landed)) in cells.iter_mut().zip(self.chances(cast)) {
+        for (figures, reached) in cells.iter_mut().zip(self.chances(cast)) {
             figures.disturbances += reached;
             if rested < self.input().rest_target_min {
                 figures.lately += reached;
             }
-            figures.bait_min += landed * bait_min;
             if reached >= 0.5 {
                 figures.rested_min = Some(rested);
             }
         }
     }
 
-    /// For each cell, the probabilities that a cast's lead disturbed its water and that it landed in it.
-    pub(crate) fn chances(&self, cast: &CastAt) -> Vec<(f64, f64)> {
+    /// For each cell, the probability that a cast's lead disturbed its water.
+    pub(crate) fn chances(&self, cast: &CastAt) -> Vec<f64> {
         let reach = self.input().disturbance.radius_m(cast.lead_g);
         let landing = Landing::of(self, cast);
         let by_row: Vec<_> = self.bands().iter().map(|b| landing.in_range(b.from_m, b.to_m, reach)).collect();
@@ -229,13 +227,12 @@ impl Swim {
             columns.iter().map(|c| landing.in_bearing(c.from_deg, c.to_deg, reach)).collect();
         let draws = OnceCell::new();
         let of = |cell: &Cell| {
-            let (row, column) = (by_row[cell.id.row as usize], by_column[cell.id.column as usize]);
-            let (reached, landed) = (row.0 * column.0, row.1 * column.1);
+            let reached = by_row[cell.id.row as usize] * by_column[cell.id.column as usize];
             let is_clipped = !cell.whole && reached > 1e-9;
             if is_clipped {
                 Landing::in_water(draws.get_or_init(|| landing.draws()), &cell.water, reach)
             } else {
-                (reached, landed)
+                reached
             }
         };
         self.cells().iter().map(of).collect()
@@ -285,6 +282,8 @@ pub(crate) fn known_by(cast: &CastAt, at_ms: i64) -> bool {
 
 fn count(figures: &mut CellFigures, cast: &CastAt, at_ms: i64) {
     figures.casts += 1;
+    figures.wait_min +=
+        minutes_between(cast.waits_from_ms, cast.waits_to_ms.unwrap_or(at_ms).min(at_ms)).max(0.0);
     figures.out_now |= cast.end_ms.is_none_or(|end| end > at_ms);
     if known_by(cast, at_ms) {
         figures.bites += cast.bites;
@@ -313,29 +312,23 @@ impl Landing {
         }
     }
 
-    /// Probability of landing within `reach` of a stretch of range, and in it.
-    fn in_range(&self, from_m: f64, to_m: f64, reach: f64) -> (f64, f64) {
-        pair(self.range_m, self.range_sd, from_m, to_m, reach)
+    /// Probability of landing within `reach` of a stretch of range.
+    fn in_range(&self, from_m: f64, to_m: f64, reach: f64) -> f64 {
+        within(self.range_m, self.range_sd, from_m, to_m, reach)
     }
 
     /// The same for a stretch of bearings; `reach` becomes an angle as seen from the peg at the range of the
     /// cast.
-    fn in_bearing(&self, from_deg: f64, to_deg: f64, reach: f64) -> (f64, f64) {
+    fn in_bearing(&self, from_deg: f64, to_deg: f64, reach: f64) -> f64 {
         let seen = libm::asin((reach / self.range_m).min(1.0)).to_degrees();
-        pair(self.bearing_deg, self.bearing_sd, from_deg, to_deg, seen)
+        within(self.bearing_deg, self.bearing_sd, from_deg, to_deg, seen)
     }
 
     /// The same for clipped water, over a lattice of equally likely landings.
-    fn in_water(draws: &[Point], water: &Water, reach: f64) -> (f64, f64) {
-        let (mut reached, mut landed) = (0u32, 0u32);
+    fn in_water(draws: &[Point], water: &Water, reach: f64) -> f64 {
         let near = Near::of(water, reach);
-        for p in draws {
-            let (is_reached, is_in) = near.takes(*p);
-            reached += u32::from(is_reached);
-            landed += u32::from(is_in);
-        }
-        let all = draws.len() as f64;
-        (f64::from(reached) / all, f64::from(landed) / all)
+        let reached = draws.iter().filter(|p| near.takes(**p)).count();
+        reached as f64 / draws.len() as f64
     }
 
     /// The lattice.
@@ -363,10 +356,10 @@ const QUANTILES: [f64; DRAWS] = [
     1.593_218_818_023_05,
 ];
 
-fn pair(mean: f64, sd: f64, from: f64, to: f64, reach: f64) -> (f64, f64) {
+fn within(mean: f64, sd: f64, from: f64, to: f64, reach: f64) -> f64 {
     let far = 8.0 * sd + reach;
     if mean + far < from || mean - far > to {
-        return (0.0, 0.0);
+        return 0.0;
     }
-    (normal_between(mean, sd, from - reach, to + reach), normal_between(mean, sd, from, to))
+    normal_between(mean, sd, from - reach, to + reach)
 }

@@ -79,6 +79,10 @@ pub struct CastAt {
     pub start_ms: i64,
     /// Its end, milliseconds; `None` while it is out.
     pub end_ms: Option<i64>,
+    /// From when its bait waits, milliseconds: the splash, or later if it takes time to settle.
+    pub waits_from_ms: i64,
+    /// Until when it is known to have waited, milliseconds; `None` while it is out.
+    pub waits_to_ms: Option<i64>,
     /// Whether its end was seen; otherwise the cast says nothing about bites.
     pub end_seen: bool,
     /// Bites, whatever came of them.

@@ -24,6 +24,8 @@ fn cast() -> impl Strategy<Value = CastAt> {
         lead_g: what.4,
         start_ms: start * MINUTE,
         end_ms: long.map(|l| (start + l) * MINUTE),
+        waits_from_ms: start * MINUTE,
+        waits_to_ms: long.map(|l| (start + l) * MINUTE),
         end_seen: true,
         bites: what.0,
         bite_ms: None,
@@ -218,7 +220,7 @@ proptest! {
             let there = CellId { column: last - c.cell.column, row: c.cell.row };
             let m = fb.cells[b.place(there).unwrap()];
             prop_assert!(close(c.disturbances, m.disturbances, 1e-6));
-            prop_assert!(close(c.bait_min, m.bait_min, 1e-6));
+            prop_assert!(close(c.wait_min, m.wait_min, 1e-6));
             prop_assert_eq!(c.rested_min.is_some(), m.rested_min.is_some());
         }
     }
@@ -407,6 +409,8 @@ fn a_cast(bearing_deg: f64, range_m: f64, start: i64) -> CastAt {
         lead_g: Some(28.35),
         start_ms: start * MINUTE,
         end_ms: Some((start + 20) * MINUTE),
+        waits_from_ms: start * MINUTE,
+        waits_to_ms: Some((start + 20) * MINUTE),
         end_seen: true,
         bites: 0,
         bite_ms: None,

@@ -115,25 +115,25 @@ impl Near {
         Self { rings, corners, reach }
     }
 
-    /// Whether a point is no farther from the water than `reach`, and whether it is in it: what [`Water::distance`] says.
-    pub(crate) fn takes(&self, p: Point) -> (bool, bool) {
+    /// Whether a point is no farther from the water than `reach`: what [`Water::distance`] says.
+    pub(crate) fn takes(&self, p: Point) -> bool {
         let (low, high) = self.corners;
         let beside = (low.x - p.x).max(p.x - high.x).max(low.y - p.y).max(p.y - high.y);
         if beside > self.reach + ROUGH_M {
-            return (false, false);
+            return false;
         }
         if self.rings.iter().filter(|ring| ring_contains(ring, p)).count() % 2 == 1 {
-            return (true, true);
+            return true;
         }
         let least = self.rings.iter().map(|ring| square_to_ring(ring, p)).fold(f64::INFINITY, f64::min);
         let (near, far) = (self.reach - ROUGH_M, self.reach + ROUGH_M);
         if least > far * far {
-            (false, false)
+            false
         } else if least < near * near && least > ROUGH_M {
-            (true, false)
+            true
         } else {
             let exact = self.rings.iter().map(|ring| distance_to_ring(ring, p)).fold(f64::INFINITY, f64::min);
-            (exact <= self.reach, exact == 0.0)
+            exact <= self.reach
         }
     }
 }

@@ -95,7 +95,7 @@ impl Swim {
     /// The cells that the lead of a cast reached with probability one half or more.
     pub fn reached_by(&self, cast: &CastAt) -> Vec<CellId> {
         let chances = self.chances(cast).into_iter().zip(self.cells());
-        chances.filter(|((reached, _), _)| *reached >= 0.5).map(|(_, cell)| cell.id).collect()
+        chances.filter(|(reached, _)| *reached >= 0.5).map(|(_, cell)| cell.id).collect()
     }
 }
 
@@ -197,6 +197,8 @@ mod tests {
                 lead_g: Some(40.0),
                 start_ms: start * 60_000,
                 end_ms: Some((start + 9) * 60_000),
+                waits_from_ms: start * 60_000,
+                waits_to_ms: Some((start + 9) * 60_000),
                 end_seen: true,
                 bites,
                 bite_ms: None,

@@ -100,6 +100,8 @@ fn swim_of_60() -> SwimInput {
         lead_g: Some(28.35),
         start_ms: whole(i) * 6 * MINUTE,
         end_ms: Some(whole(i) * 6 * MINUTE + MINUTE),
+        waits_from_ms: whole(i) * 6 * MINUTE,
+        waits_to_ms: Some(whole(i) * 6 * MINUTE + MINUTE),
         end_seen: true,
         bites: u32::from(i % 5 == 2),
         bite_ms: None,

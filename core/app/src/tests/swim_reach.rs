@@ -1,5 +1,6 @@
-//! The map reaches as far as the angler does, whatever is chosen of it.
+//! The map reaches as far as the angler does, whatever is chosen of it, and what it says of a square can be counted from the casts.
 
+use super::match_day::in_match;
 use super::swim_screen::{choose, scene, swim};
 use super::*;
 use restwater_log::{FeedKind, FeedMeasure, FishSign, MoveAt};
@@ -24,6 +25,13 @@ fn square(phone: &mut Phone, ms: i64, bearing_deg: f64, range_m: f64) -> Option<
     let swim = swim_of(phone.app().session().unwrap()).unwrap();
     let cell = swim.cell_of(restwater_swim::Spot { bearing_deg, range_m })?;
     swim.figures(ms).cells.into_iter().find(|figures| figures.cell == cell)
+}
+
+/// What the Swim screen says of the square of a spot.
+fn says(phone: &mut Phone, ms: i64, bearing_deg: f64, range_m: f64) -> String {
+    let cell = square(phone, ms, bearing_deg, range_m).unwrap().cell;
+    phone.tap(ms, &choose(SwimTap::Cell { cell })).unwrap();
+    swim(phone, ms).cell.replace('\u{a0}', " ")
 }
 
 #[test]
@@ -133,4 +141,54 @@ fn a_cast_on_the_border_of_kept_back_water_is_no_move_into_it() {
         _ => None,
     });
     assert_eq!(first, Some(None));
+}
+
+/// 4° left of straight out is a degree from the edge of its square: part of such casts may have landed beside it.
+const ASIDE: i32 = -400;
+
+#[test]
+fn the_minutes_of_a_square_are_those_its_casts_waited() {
+    let mut phone = started();
+    phone.tap(1_000, &to(ASIDE, Reach::Metres { cm: 3_500 })).unwrap();
+    for (minute, action) in [(1, CAST), (11, BITE), (15, LANDED), (20, CAST), (26, WOUND_IN), (30, CAST)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    assert_eq!(says(&mut phone, 27 * MIN, -4.0, 35.0).split(" min").next(), Some("2 casts here, 1 bite, 16"));
+    assert_eq!(says(&mut phone, 33 * MIN, -4.0, 35.0), "3 casts here, 1 bite, 19 min fished.");
+    // The end of the third is forgotten, and the next cast closes it: how long it fished is not known.
+    phone.tap(50 * MIN, &CAST).unwrap();
+    assert_eq!(says(&mut phone, 52 * MIN, -4.0, 35.0), "4 casts here, 1 bite, 18 min fished.");
+}
+
+#[test]
+fn a_bait_that_settles_or_is_moved_waits_on_the_map_as_everywhere() {
+    let mut phone = Phone::new();
+    for tap in [SetupTap::Settle { seconds: 120 }, SetupTap::TwitchRestarts { restarts: true }] {
+        phone.tap(-5_000, &Action::Setup { tap }).unwrap();
+        phone.look();
+    }
+    phone.tap(0, &START).unwrap();
+    phone.tap(1_000, &to(ASIDE, Reach::Metres { cm: 3_500 })).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    assert_eq!(says(&mut phone, 2 * MIN, -4.0, 35.0), "1 cast here, no bites, 0 min fished.");
+    phone.tap(13 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(says(&mut phone, 14 * MIN, -4.0, 35.0), "1 cast here, no bites, 10 min fished.");
+    // Moved at 25 min, and then its end is forgotten: the stretch before that is known.
+    for (minute, action) in [(17, CAST), (25, Action::Twitch { rod: 1 }), (40, CAST), (41, WOUND_IN)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    assert_eq!(says(&mut phone, 42 * MIN, -4.0, 35.0), "3 casts here, no bites, 16 min fished.");
+    let waits = restwater_session::waits_of(phone.app().session().unwrap());
+    assert_eq!(waits.iter().map(|wait| wait.minutes()).sum::<f64>(), 16.0);
+}
+
+#[test]
+fn no_bait_fishes_in_its_square_after_all_out() {
+    let mut phone = in_match();
+    phone.tap(30_000, &to(ASIDE, Reach::Metres { cm: 3_500 })).unwrap();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    assert_eq!(says(&mut phone, 310 * MIN, -4.0, 35.0), "1 cast here, no bites, 10 min fished.");
+    assert_eq!(says(&mut phone, 340 * MIN, -4.0, 35.0), "1 cast here, no bites, 17 min fished.");
+    phone.tap(350 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(says(&mut phone, 351 * MIN, -4.0, 35.0), "1 cast here, no bites, 17 min fished.");
 }

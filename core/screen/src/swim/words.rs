@@ -122,7 +122,7 @@ impl SwimScreen<'_> {
             &[
                 ("casts", Arg::Count(figures.casts as usize)),
                 ("bites", Arg::Count(figures.bites as usize)),
-                ("minutes", Arg::Text(&whole(figures.bait_min))),
+                ("minutes", Arg::Text(&whole(figures.wait_min))),
                 ("lost", Arg::Count(figures.lost as usize)),
                 ("liners", Arg::Count(figures.liners as usize)),
             ],

@@ -11,9 +11,7 @@ fn one_cast_is_one_disturbance_where_it_was_meant() {
     let meant = swim.cell_of(Spot { bearing_deg: -3.0, range_m: 35.0 }).unwrap();
     let cell = figures.cells[swim.place(meant).unwrap()];
     assert!(cell.disturbances > 0.999 && cell.rested_min == Some(30.0) && cell.casts == 1);
-    // All the bait's minutes are somewhere in the swim.
-    let minutes: f64 = figures.cells.iter().map(|c| c.bait_min).sum();
-    assert!((minutes - 20.0).abs() < 1e-6);
+    assert_eq!(cell.wait_min, 20.0);
     // A disc of 2 m in the middle of the swim.
     assert!((figures.disturbed_m2 - 4.0 * std::f64::consts::PI).abs() < 1e-3);
     // Before the cast nothing had happened.
@@ -39,7 +37,32 @@ fn clipped_and_whole_cells_are_counted_alike() {
     assert!(!b.cell(id).unwrap().whole);
     let of = |s: &Swim| s.figures(40 * MINUTE).cells[s.place(id).unwrap()];
     assert!((of(&a).disturbances - of(&b).disturbances).abs() < 0.03);
-    assert!((of(&a).bait_min - of(&b).bait_min).abs() < 0.6);
+    assert_eq!(of(&a).wait_min, of(&b).wait_min);
+}
+
+/// A cast a degree from the edge of its square, landed at 14 min after a bite at 10 min; one whose end was not seen; one that
+/// still settles; and one that is out.
+#[test]
+fn the_minutes_of_a_cell_are_those_its_own_casts_waited() {
+    let (from, to) = (|minute: i64| minute * MINUTE, |minute: i64| Some(minute * MINUTE));
+    let landed = CastAt {
+        end_ms: to(24),
+        waits_to_ms: to(20),
+        bites: 1,
+        bite_ms: to(20),
+        landed: 1,
+        ..a_cast(-4.0, 35.0, 10)
+    };
+    let not_seen = CastAt { waits_to_ms: to(30), end_seen: false, ..a_cast(-4.0, 35.0, 30) };
+    let out = CastAt { end_ms: None, waits_from_ms: from(52), waits_to_ms: None, ..a_cast(-4.0, 35.0, 50) };
+    let swim = Swim::new(SwimInput { casts: vec![landed, not_seen, out], ..SwimInput::default() }).unwrap();
+    let meant = swim.place(swim.cell_of(landed.spot).unwrap()).unwrap();
+    let at = |minute: i64| swim.figures(minute * MINUTE).cells;
+    let of = |minute: i64| (at(minute)[meant].casts, at(minute)[meant].wait_min);
+    assert_eq!([of(15), of(24), of(49)], [(1, 5.0), (1, 10.0), (2, 10.0)]);
+    assert_eq!([of(51), of(60)], [(3, 10.0), (3, 18.0)]);
+    let elsewhere = |(place, cell): (usize, &CellFigures)| place != meant && cell.wait_min > 0.0;
+    assert!(!at(60).iter().enumerate().any(elsewhere), "a square without a cast has no minutes");
 }
 
 #[test]
