@@ -101,6 +101,8 @@ impl Reader {
             drift: swim.drift(now.at_ms),
             aimed: ring,
             ring,
+            stay: None,
+            all_out: None,
             pad: SwimPad::Plain,
             rod: 1,
             replay: None,
