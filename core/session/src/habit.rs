@@ -102,8 +102,8 @@ mod tests {
         day(&[&HABIT[..], &bites].concat())
     }
 
-    fn found_of(early: u32, all: u32, by_min: u32, after_min: u32) -> Option<HabitBeforeBites> {
-        Some(HabitBeforeBites { early, all, by_min, after_min })
+    fn found_of(early: u32, all: u32, by_min: u32, after_min: u32) -> HabitBeforeBites {
+        HabitBeforeBites { early, all, by_min, after_min }
     }
 
     /// The middle of seven wind-ins was at 12 min, while three of them came after 19.
@@ -112,7 +112,7 @@ mod tests {
         let late = [(1_150, false), (1_200, false), (1_260, false)];
         let casts =
             [&HABIT[..], &[(700, false)], &late, &[(855, true), (1_000, true), (1_200, true)]].concat();
-        assert_eq!(habit_before_bites(&day(&casts)), found_of(4, 7, 12, 14));
+        assert_eq!(habit_before_bites(&day(&casts)), Some(found_of(4, 7, 12, 14)));
         let mostly_late = [&HABIT[..2], &late, &[(855, true), (1_000, true), (1_200, true)]].concat();
         assert_eq!(habit_before_bites(&day(&mostly_late)), None, "two of five are no habit");
     }
@@ -120,25 +120,25 @@ mod tests {
     #[test]
     fn a_cast_wound_in_seconds_after_a_minute_was_not_in_by_it() {
         let casts = [(721, false), (700, false), (715, false), (855, true), (1_000, true), (1_200, true)];
-        assert_eq!(habit_before_bites(&day(&casts)), found_of(3, 3, 13, 14));
+        assert_eq!(habit_before_bites(&day(&casts)), Some(found_of(3, 3, 13, 14)));
     }
 
     #[test]
     fn a_habit_before_every_bite_is_found_to_the_minute() {
         let found = habit_before_bites(&with_bites(&[855, 1_000, 1_200]));
-        assert_eq!(found, found_of(3, 3, 12, 14), "the first came at 14:15");
+        assert_eq!(found, Some(found_of(3, 3, 12, 14)), "the first came at 14:15");
     }
 
     #[test]
     fn a_bite_on_the_minute_did_not_come_after_it() {
         let found = habit_before_bites(&with_bites(&[840, 1_000, 1_200]));
-        assert_eq!(found, found_of(3, 3, 12, 13), "the first came at 14:00");
+        assert_eq!(found, Some(found_of(3, 3, 12, 13)), "the first came at 14:00");
         assert_eq!(
             habit_before_bites(&with_bites(&[780, 1_000, 1_200])),
             None,
             "12 and after 12 is no minute"
         );
-        assert_eq!(habit_before_bites(&with_bites(&[781, 1_000, 1_200])), found_of(3, 3, 12, 13));
+        assert_eq!(habit_before_bites(&with_bites(&[781, 1_000, 1_200])), Some(found_of(3, 3, 12, 13)));
     }
 
     #[test]

@@ -92,12 +92,12 @@ fn a_minute_beyond_every_cast_is_said_to_be_untried() {
     let mut seen = [0, 0];
     for waited in [0, 5, longest - 1, longest + 2, longest + 20, longest + 60] {
         let advice = phone.bank(now + MIN + waited * MIN).advice;
-        let minutes = advice
+        let mut minutes = advice
             .headline
             .trim_end_matches([':', '.'])
             .split(' ')
             .filter_map(|word| word.parse::<i64>().ok());
-        let (leave, tried) = (minutes.last().unwrap(), longest.max(waited));
+        let (leave, tried) = (minutes.next_back().unwrap(), longest.max(waited));
         let untried = format!("Past {tried} min: not tried.");
         assert_eq!(advice.detail.contains(&untried), leave > tried, "{waited} min out: {advice:?}");
         assert_eq!(advice.detail.contains("not tried"), leave > tried, "{waited} min out: {advice:?}");

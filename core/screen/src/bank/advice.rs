@@ -188,8 +188,9 @@ fn beside_counts(words: &Wording, reading: &Reading) -> Vec<String> {
 /// "Past 24 min: not tried.", if the minute of the headline is past every cast so far and past the one that is out.
 fn not_tried_words(words: &Wording, reading: &Reading) -> Option<String> {
     let advice = &reading.advice;
-    let tried = libm::round(advice.longest_wait_min.max(reading.waited_min.unwrap_or(0.0)));
-    (tried > 0.0 && f64::from(advice.leave_min) > tried)
+    let ended = libm::round(advice.longest_wait_min);
+    let tried = libm::round(reading.waited_min.unwrap_or(0.0)).max(ended);
+    (ended > 0.0 && f64::from(advice.leave_min) > tried)
         .then(|| minutes(words, "advice-not-tried", "minutes", tried))
 }
 
