@@ -64,6 +64,7 @@ impl Drawing<'_> {
         self.kept_outlines(&mut pack, &kept);
         self.peg(&mut pack);
         let mut placer = Placer::new(&self.view);
+        marks::keep_features_clear(self, &mut placer);
         self.aimed(&mut pack);
         let rings = kept.iter().flat_map(|k| k.water.rings());
         let rings: Vec<KeptRing> = rings.map(|ring| KeptRing::new(self.view.ring(&ring))).collect();
