@@ -34,20 +34,31 @@ struct Words {
     }
 
     /// The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller,
-    /// down to `least` of its size, before it drops a sentence that is there at 100 %.
-    func sentences(_ first: String, _ others: [String], em: Double, small: Double, in place: Rect, least: Double = 1) -> [Mark] {
+    /// down to `least` of its size, before it drops a sentence that is there at 100 %; `optional` others are shown only where they
+    /// have room beside the first at that size.
+    func sentences(
+        _ first: String, _ others: [String], em: Double, small: Double, in place: Rect, least: Double = 1, optional: Bool = false
+    ) -> [Mark] {
         let below = others.filter { !$0.isBlank }
         var top = place.top
-        return column(first, below, em: em, small: small, in: place, least: least).enumerated().flatMap { i, fitted in
+        return column(first, below, em: em, small: small, in: place, least: least, optional: optional).enumerated().flatMap { i, fitted in
             defer { top += fitted.height }
             return lay(fitted, in: place.with(top: top), tint: .ink, weight: i == 0 ? .bold : .medium)
         }
     }
 
-    private func column(_ first: String, _ below: [String], em: Double, small: Double, in place: Rect, least: Double) -> [Fitted] {
-        let large = column(first, below, em: em, small: small, in: place)
+    private func column(
+        _ first: String, _ below: [String], em: Double, small: Double, in place: Rect, least: Double, optional: Bool
+    ) -> [Fitted] {
+        let large = column(first, optional ? [] : below, em: em, small: small, in: place)
         guard least < 1 else { return large }
-        let usual = column(first, below, em: em * least, small: small * least, in: place)
+        let usual: [Fitted]
+        if optional {
+            let room = (0...below.count).map { all(first, below.prefix($0), em: em * least, small: small * least, in: place) }
+            usual = room.last { $0.dropFirst().allSatisfy(\.whole) } ?? large
+        } else {
+            usual = column(first, below, em: em * least, small: small * least, in: place)
+        }
         guard usual.count > large.count else { return large }
         var share = 1.0
         // Fourteen steps halve a size within this.
@@ -59,7 +70,7 @@ struct Words {
             }
             share *= Letters.smaller
         }
-        return usual
+        return optional ? large : usual
     }
 
     /// How many times as large as at 100 % the first sentence is in comparison with the others.

@@ -37,7 +37,8 @@ struct MatchSlate {
     func stacked(_ width: Double, em: Double) -> Stacked {
         Stacked(
             says: texts([view.says], em * Self.says, width, .bold), lines: view.lines.map { lineHeight($0, width, em: em) },
-            nets: view.nets.map { NetDrawing.shape($0, body: em, width: width, slate: slate).height }, notes: texts(view.notes, em * Self.note, width))
+            nets: view.nets.map { NetDrawing.shape($0, body: em, width: width, slate: slate).height },
+            notes: texts(view.notes, em * Self.note, width))
     }
 
     /// The pages of large text, each at the size the phone is set to; none if one page has room for all of it.

@@ -171,6 +171,23 @@ class LargeTextTest {
         }
     }
 
+    /** A leaf with many keys gives up rows of them before it needs a page for every other line. */
+    @Test fun smallTextNeedsNoMorePagesThanLargeText() {
+        val pages = listOf(1.0, 2.0).map { scale ->
+            var count = 0
+            Bankside.on(small.copy(textScale = scale)) {
+                start()
+                show(Showing.BENCH)
+                val key = checkNotNull(state.bench).leaves.first().run { keys + list }.first { (it.tap as? KeyTap.Leaf)?.id == "pop-up" }
+                while (!isThere("key-${key.tag}")) tapOn("next-page")
+                tapOn("key-${key.tag}")
+                count = if (isThere("next-page")) pages() else 1
+            }
+            count
+        }
+        assertTrue(pages[0] <= pages[1], "${pages[0]} pages at 100 %, ${pages[1]} at 200 %")
+    }
+
     /** Number pads have room for figures twice as large, and the keys of the phone's settings for larger words. */
     @Test fun keysGrowWhereThereIsRoom() {
         val sizes = listOf(1.0, 2.0).map { scale ->

@@ -175,8 +175,8 @@ private fun Words(view: BankView, layout: BankLayout, notice: String) {
         Modifier.at(layout.advice).tagged("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
     ) {
         Sentences(
-            advice.headline, if (layout.detail == null) listOf(advice.detail) + advice.more else emptyList(), layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
-            layout.usualShare(LocalPxPerMm.current),
+            advice.headline, if (layout.detail == null) listOf(advice.detail) + advice.more else advice.more, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
+            layout.usualShare(LocalPxPerMm.current), optional = layout.detail != null,
         )
     }
     // The notice and this sentence share a place.

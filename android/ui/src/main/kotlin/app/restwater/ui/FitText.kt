@@ -225,27 +225,29 @@ private const val LEAST_SECONDS = 0.3f
 
 /**
  * The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller, down to
- * [least] of its size, before it drops a sentence that is there at 100 %.
+ * [least] of its size, before it drops a sentence that is there at 100 %. [optional] if the others are shown only where they have room
+ * beside the first at the size of 100 %.
  */
 @Composable
-fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier, least: Float = 1f) {
+fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier, least: Float = 1f, optional: Boolean = false) {
     val measurer = textMeasurer()
     val density = LocalDensity.current
     val below = others.filter { it.isNotBlank() }
-    fun cut(shown: List<Fitted>) = (listOf(first) + below.take(1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")
+    fun cut(shown: List<Fitted>) = (listOf(first) + below.take(if (optional) 0 else 1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")
     Spacer(
-        modifier.fitted(listOf(first, below, firstPx, otherPx, density, least), color, false, ::cut) { width, height ->
-            measurer.largeColumn(first, below, firstPx, otherPx, width, height, density, least)
+        modifier.fitted(listOf(first, below, firstPx, otherPx, density, least, optional), color, false, ::cut) { width, height ->
+            measurer.largeColumn(first, below, firstPx, otherPx, width, height, density, least, optional)
         },
     )
 }
 
 private fun TextMeasurer.largeColumn(
-    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density, least: Float,
+    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density, least: Float, optional: Boolean,
 ): List<Fitted> {
-    val large = column(first, others, firstPx, otherPx, width, height, density)
+    val large = column(first, if (optional) emptyList() else others, firstPx, otherPx, width, height, density)
     if (least >= 1f) return large
-    val wanted = column(first, others, firstPx * least, otherPx * least, width, height, density).size
+    val wanted = if (!optional) column(first, others, firstPx * least, otherPx * least, width, height, density).size
+    else 1 + (others.size downTo 0).first { n -> all(first, others.take(n), firstPx * least, otherPx * least, width, height, density).drop(1).all { it.whole } }
     var share = 1f
     while (wanted > large.size && share > least * HAIR) {
         // The first sentence keeps its size longest.
@@ -255,7 +257,7 @@ private fun TextMeasurer.largeColumn(
         }
         share *= SMALLER
     }
-    return if (wanted > large.size) column(first, others, firstPx * least, otherPx * least, width, height, density) else large
+    return if (wanted > large.size && !optional) column(first, others, firstPx * least, otherPx * least, width, height, density) else large
 }
 
 /** All of them, each in what those above it leave. */
