@@ -47,12 +47,16 @@ pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, rin
         let corner = |x: f64, y: f64| Point { x: at.x + x * away * d.ask.side(), y: at.y + y * high };
         places.extend([corner(-1.0, -1.0), corner(-1.0, 1.0), corner(1.0, -1.0), corner(1.0, 1.0)]);
         // Along a side of the ring, where none of these is free.
-        for part in [-0.5, 0.5] {
+        for part in [-0.75, -0.5, -0.25, 0.25, 0.5, 0.75] {
             places.extend([corner(part, -1.0), corner(part, 1.0), corner(-1.0, part), corner(1.0, part)]);
         }
-        // Places that cut no edge of kept-back water come first, then those that hide no cell with a mark or a state.
-        let edges = |p: &Point| kept.iter().filter(|ring| ring.is_cut_by(*p, w, h)).count();
-        places.sort_by_key(|p| (edges(p), hides(d, &Rect::round(p.x, p.y, w, h))));
+        // Places that cut an edge of kept-back water only where there are no others, so that a smaller word comes before them;
+        // those that hide no cell with a mark or a state come first.
+        let is_whole = |p: &Point| kept.iter().all(|ring| !ring.is_cut_by(*p, w, h));
+        if places.iter().any(is_whole) {
+            places.retain(is_whole);
+        }
+        places.sort_by_key(|p| hides(d, &Rect::round(p.x, p.y, w, h)));
         places
     });
     placer.keep_clear_of_labels();
