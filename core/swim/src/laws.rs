@@ -1,6 +1,6 @@
 //! Laws of the swim, tested on many random swims.
 
-use super::scene::{Detail, FillRole, Hand, LineRole, MarkShape, SceneAsk, SceneWords, SwimScene};
+use super::scene::{Detail, FillRole, Hand, LineRole, SceneAsk, SceneWords, SwimScene};
 use super::*;
 use proptest::collection::vec;
 use proptest::option;

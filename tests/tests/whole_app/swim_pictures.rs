@@ -2,7 +2,7 @@
 
 use restwater_app::{App, DayTap, FanGlass, Screen, Which};
 use restwater_swim::canvases::{PHONE_CANVASES, PhoneCanvas};
-use restwater_swim::{LabelRole, LineRole, MarkShape, SwimScene};
+use restwater_swim::{MarkShape, SwimScene};
 use restwater_tests::phone::play;
 use std::error::Error;
 
@@ -22,9 +22,9 @@ fn meet(a: &Sides, b: &Sides) -> bool {
     a[0] + hair < b[2] && b[0] + hair < a[2] && a[1] + hair < b[3] && b[1] + hair < a[3]
 }
 
-fn labels(scene: &SwimScene) -> Vec<(LabelRole, String, Sides)> {
-    let boxes = scene.label_box.chunks_exact(4).zip(&scene.label_text).zip(&scene.label_role);
-    boxes.map(|((b, text), role)| (*role, text.clone(), [b[0], b[1], b[0] + b[2], b[1] + b[3]])).collect()
+fn labels(scene: &SwimScene) -> Vec<(String, Sides)> {
+    let boxes = scene.label_box.chunks_exact(4).zip(&scene.label_text);
+    boxes.map(|(b, text)| (text.clone(), [b[0], b[1], b[0] + b[2], b[1] + b[3]])).collect()
 }
 
 fn marks(scene: &SwimScene) -> Vec<(String, Sides)> {
@@ -36,25 +36,14 @@ fn marks(scene: &SwimScene) -> Vec<(String, Sides)> {
     all.map(mark).collect()
 }
 
-/// The pieces of the double outline of kept-back water, each as the box of its ends.
-fn kept_edges(scene: &SwimScene) -> Vec<Sides> {
-    let part = |i: usize| 2 * scene.line_start[i] as usize..2 * scene.line_start[i + 1] as usize;
-    let kept = scene.line_role.iter().enumerate().filter(|(_, role)| **role == LineRole::KeptBack);
-    let edges = kept.flat_map(|(i, _)| scene.line_xy[part(i)].windows(4).step_by(2).collect::<Vec<_>>());
-    edges.map(|e| [e[0].min(e[2]), e[1].min(e[3]), e[0].max(e[2]) + 1.0, e[1].max(e[3]) + 1.0]).collect()
-}
-
 fn faults(scene: &SwimScene) -> Vec<String> {
     let (labels, marks) = (labels(scene), marks(scene));
     let mut faults = Vec::new();
-    for (i, (role, text, at)) in labels.iter().enumerate() {
+    for (i, (text, at)) in labels.iter().enumerate() {
         faults.extend(
-            labels[i + 1..].iter().filter(|(.., b)| meet(at, b)).map(|b| format!("{text} on {}", b.1)),
+            labels[i + 1..].iter().filter(|(_, b)| meet(at, b)).map(|b| format!("{text} on {}", b.0)),
         );
         faults.extend(marks.iter().filter(|(_, b)| meet(at, b)).map(|b| format!("{text} on {}", b.0)));
-        if *role == LabelRole::Next && kept_edges(scene).iter().any(|edge| meet(at, edge)) {
-            faults.push(format!("{text} on the edge of kept-back water"));
-        }
     }
     for (i, a) in marks.iter().enumerate() {
         faults.extend(

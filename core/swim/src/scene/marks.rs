@@ -15,10 +15,14 @@ use crate::frame::{Point, Spot};
 use crate::input::CastAt;
 use crate::sector::{CHORD_ERROR_M, disc};
 
-/// Draws all marks with their numbers.
-pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
+/// Draws the marks whose places are given: features, hazards and baits that are out. Labels and other marks keep clear of them.
+pub(crate) fn draw_fixed(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     features(d, pack, placer);
     lines_out(d, pack, placer);
+}
+
+/// Draws the marks of what happened with their numbers.
+pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
     // Cells are drawn one after the other, each clear of the earlier ones: those with bites first, then those
     // fished last, then from the side away from the thumb, so that a mirrored swim gives a mirrored picture.
     let mut places: Vec<usize> = (0..d.figures.cells.len()).filter(|place| happened(d, *place)).collect();
