@@ -100,6 +100,8 @@ impl Reader {
             next: &next,
             drift: swim.drift(now.at_ms),
             aimed: ring,
+            stay: None,
+            all_out: None,
             ring,
             stay: None,
             all_out: None,

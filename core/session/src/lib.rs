@@ -68,7 +68,7 @@ pub use fold::{MOST_RODS, fold};
 pub use habit::{HabitBeforeBites, habit_before_bites, habit_of};
 pub use late_end::{is_packed_up, last_before_end};
 pub use logged::{Logged, factor_logged};
-pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section, is_after_all_out};
+pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};
 pub use match_setup::{ClassGuess, MatchSetup};
 pub use mending::{Gap, gap_before};
 pub use model::{
@@ -84,7 +84,7 @@ pub use rhythm::{Rhythm, rhythm};
 pub use rods_in_use::rods_in_use;
 pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use same_place::{same_peg, same_water};
-pub use section::{Standing, at_scales, is_weighed_in, standing};
+pub use section::{Standing, at_scales, is_after_all_out, is_weighed_in, standing};
 pub use spots::{LeaveBySpots, leave_by_spots, where_next};
 pub use summary::Summary;
 pub use swim_kept::SwimKept;

@@ -1,6 +1,6 @@
 //! A session's match: the rules in force, the details entered for fish, and what the scales showed.
 
-use super::{MatchSetup, Session, Stamp};
+use super::{MatchSetup, Stamp};
 use restwater_log::{FishSaid, OtherPeg, Side};
 use restwater_match_day::clock::{ClockError, Phase};
 use restwater_match_day::weight::Weight;
@@ -19,12 +19,6 @@ pub struct MatchDay {
     /// What that clock would have shown at the session's start, judged by its state when the match was first
     /// set, in UTC ms.
     pub(super) wall_at_start_ms: i64,
-}
-
-/// Whether a match was on and its all-out has come.
-pub fn is_after_all_out(session: &Session, now: &Stamp) -> bool {
-    let phase = session.match_day.as_ref().and_then(|match_day| match_day.phase(now).ok());
-    matches!(phase, Some(Phase::Landing { .. } | Phase::Over))
 }
 
 impl MatchDay {

@@ -2,7 +2,8 @@
 
 use super::MatchSetup;
 use super::own_count::{EYE, OwnCount};
-use super::{OtherNet, Session};
+use super::{OtherNet, Session, Stamp};
+use restwater_match_day::clock::Phase;
 use restwater_match_day::rules::{NetRule, OverLimit, same_name};
 use restwater_match_day::running::Running;
 use restwater_match_day::section::{Place, TotalRange, place};
@@ -66,6 +67,12 @@ pub fn at_scales(session: &Session, setup: &MatchSetup, own: &OwnCount) -> Runni
 /// Whether a net was weighed in.
 pub fn is_weighed_in(session: &Session, net: &str) -> bool {
     session.scales.iter().any(|scales| same_name(&scales.net, net))
+}
+
+/// Whether a match was on and its all-out has come.
+pub fn is_after_all_out(session: &Session, now: &Stamp) -> bool {
+    let phase = session.match_day.as_ref().and_then(|match_day| match_day.phase(now).ok());
+    matches!(phase, Some(Phase::Landing { .. } | Phase::Over))
 }
 
 /// How much counts of a net whose weight is between two figures. One that may be over a limit beyond which it does not count is worth

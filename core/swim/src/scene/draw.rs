@@ -64,10 +64,10 @@ impl Drawing<'_> {
         self.kept_outlines(&mut pack, &kept);
         self.peg(&mut pack);
         let mut placer = Placer::new(&self.view);
-        marks::keep_features_clear(self, &mut placer);
         self.aimed(&mut pack);
         let rings = kept.iter().flat_map(|k| k.water.rings());
         let rings: Vec<KeptRing> = rings.map(|ring| KeptRing::new(self.view.ring(&ring))).collect();
+        marks::draw_fixed(self, &mut pack, &mut placer);
         if let Some(ring) = self.next(&mut pack, &mut placer).filter(|_| self.full()) {
             names::at_the_ring(self, &mut pack, &mut placer, ring, &rings);
         }

@@ -15,10 +15,14 @@ use crate::frame::{Point, Spot};
 use crate::input::CastAt;
 use crate::sector::{CHORD_ERROR_M, disc};
 
-/// Draws all marks with their numbers.
-pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
-    features(d, pack);
+/// Draws the marks whose places are given: features, hazards and baits that are out. Labels and other marks keep clear of them.
+pub(crate) fn draw_fixed(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
+    features(d, pack, placer);
     lines_out(d, pack, placer);
+}
+
+/// Draws the marks of what happened with their numbers.
+pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
     // Cells are drawn one after the other, each clear of the earlier ones: those with bites first, then those
     // fished last, then from the side away from the thumb, so that a mirrored swim gives a mirrored picture.
     let mut places: Vec<usize> = (0..d.figures.cells.len()).filter(|place| happened(d, *place)).collect();
@@ -271,35 +275,25 @@ const PITCH_DP: f64 = 16.0;
 /// The smallest distance, in small cells.
 const LEAST_PITCH_DP: f64 = 11.5;
 
-/// Half the size of a feature's or hazard's mark.
-const FEATURE_DP: f64 = 6.0;
-
 /// The width available for marks in a cell: nearly its own width, so that each mark visibly belongs to it.
 fn room_across(d: &Drawing, place: usize) -> f64 {
     let sector = d.swim.cells()[place].sector;
     0.96 * d.view.breadth(sector.to_deg - sector.from_deg, f64::midpoint(sector.inner_m, sector.outer_m))
 }
 
-/// The features and hazards of a full picture, and where they are.
-fn features_at<'d>(d: &'d Drawing) -> impl Iterator<Item = (Point, MarkShape)> + 'd {
-    let features = d.swim.input().features.iter().map(|f| (f.spot, MarkShape::FeatureSquare));
-    let hazards = d.swim.input().hazards.iter().map(|h| (h.spot, MarkShape::HazardCross));
-    let shown = features.chain(hazards).filter(|(spot, _)| d.full() && d.swim.holds(*spot));
-    shown.map(|(spot, shape)| (d.view.spot(spot), shape))
-}
-
-/// Keeps labels and other marks clear of features and hazards, whose place is fixed, before any of them is placed.
-pub(crate) fn keep_features_clear(d: &Drawing, placer: &mut Placer) {
-    let size = 2.0 * d.dp(FEATURE_DP);
-    features_at(d).for_each(|(at, _)| placer.keep_clear(Rect::round(at.x, at.y, size, size)));
-}
-
-/// Draws features and hazards.
-fn features(d: &Drawing, pack: &mut Pack) {
+/// Features and hazards.
+fn features(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     if !d.full() {
         return;
     }
-    features_at(d).for_each(|(at, shape)| pack.mark(shape, d.dp(FEATURE_DP), at));
+    let size = d.dp(6.0);
+    let features = d.swim.input().features.iter().map(|f| (f.spot, MarkShape::FeatureSquare));
+    let hazards = d.swim.input().hazards.iter().map(|h| (h.spot, MarkShape::HazardCross));
+    for (spot, shape) in features.chain(hazards).filter(|(s, _)| d.swim.holds(*s)) {
+        let at = d.view.spot(spot);
+        pack.mark(shape, size, at);
+        placer.keep_clear(Rect::round(at.x, at.y, 2.0 * size, 2.0 * size));
+    }
     for hazard in d.swim.input().hazards.iter().filter(|h| d.swim.holds(h.spot)) {
         let round = disc(hazard.spot.point(), hazard.clear_m, CHORD_ERROR_M);
         pack.ring(LineRole::HazardClear, d.dp(1.0), &d.view.ring(&round));
