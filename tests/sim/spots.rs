@@ -103,8 +103,6 @@ impl Reader {
             stay: None,
             all_out: None,
             ring,
-            stay: None,
-            all_out: None,
             pad: SwimPad::Plain,
             rod: 1,
             replay: None,

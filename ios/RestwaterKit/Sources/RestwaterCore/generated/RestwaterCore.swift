@@ -2624,7 +2624,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let findOut: String
     /**
-     * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
+     * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
      */
     public let probability: String
     /**
@@ -2685,7 +2685,7 @@ public struct ChangeView: Equatable, Hashable {
          * How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
          */findOut: String, 
         /**
-         * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
+         * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
          */probability: String, 
         /**
          * The ratio in words.
@@ -4619,9 +4619,13 @@ public struct FilesView: Equatable, Hashable {
      */
     public let backups: [BackupLine]
     /**
-     * The text for an empty list.
+     * The text for an empty list of imports.
      */
     public let none: String
+    /**
+     * The text for an empty list of backups.
+     */
+    public let noBackups: String
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -4669,8 +4673,11 @@ public struct FilesView: Equatable, Hashable {
          * Backups, latest first.
          */backups: [BackupLine], 
         /**
-         * The text for an empty list.
-         */none: String) {
+         * The text for an empty list of imports.
+         */none: String, 
+        /**
+         * The text for an empty list of backups.
+         */noBackups: String) {
         self.title = title
         self.says = says
         self.rows = rows
@@ -4686,6 +4693,7 @@ public struct FilesView: Equatable, Hashable {
         self.imports = imports
         self.backups = backups
         self.none = none
+        self.noBackups = noBackups
     }
 
     
@@ -4718,7 +4726,8 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
                 sourceLabel: FfiConverterString.read(from: &buf), 
                 imports: FfiConverterSequenceTypeImportLine.read(from: &buf), 
                 backups: FfiConverterSequenceTypeBackupLine.read(from: &buf), 
-                none: FfiConverterString.read(from: &buf)
+                none: FfiConverterString.read(from: &buf), 
+                noBackups: FfiConverterString.read(from: &buf)
         )
     }
 
@@ -4738,6 +4747,7 @@ public struct FfiConverterTypeFilesView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeImportLine.write(value.imports, into: &buf)
         FfiConverterSequenceTypeBackupLine.write(value.backups, into: &buf)
         FfiConverterString.write(value.none, into: &buf)
+        FfiConverterString.write(value.noBackups, into: &buf)
     }
 }
 
@@ -9493,8 +9503,9 @@ public struct RodView: Equatable, Hashable {
      */
     public let label: String
     /**
-     * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
-     * no room for the name, and on the key that leads to the rod. Otherwise empty.
+     * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
+     * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+     * leads to the rod. Otherwise empty.
      */
     public let alert: String
     /**
@@ -9546,8 +9557,9 @@ public struct RodView: Equatable, Hashable {
          * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
-         * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
-         * no room for the name, and on the key that leads to the rod. Otherwise empty.
+         * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
+         * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+         * leads to the rod. Otherwise empty.
          */alert: String, 
         /**
          * What it is doing.
@@ -12173,7 +12185,7 @@ public struct WaitsView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+     * What counts: "9 bites in 15 casts this session, 212 min in the water."
      */
     public let counts: String
     /**
@@ -12204,7 +12216,7 @@ public struct WaitsView: Equatable, Hashable {
          * Its heading.
          */title: String, 
         /**
-         * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+         * What counts: "9 bites in 15 casts this session, 212 min in the water."
          */counts: String, 
         /**
          * Which casts count: rows of choices.

@@ -3457,7 +3457,7 @@ data class ChangeView (
     val `findOut`: kotlin.String
     , 
     /**
-     * "Of 100 changes that look like this: 71 favour pink; 4 favour white; 25 make no difference."
+     * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
      */
     val `probability`: kotlin.String
     , 
@@ -4625,9 +4625,14 @@ data class FilesView (
     val `backups`: List<BackupLine>
     , 
     /**
-     * The text for an empty list.
+     * The text for an empty list of imports.
      */
     val `none`: kotlin.String
+    , 
+    /**
+     * The text for an empty list of backups.
+     */
+    val `noBackups`: kotlin.String
     
 ){
     
@@ -4658,6 +4663,7 @@ public object FfiConverterTypeFilesView: FfiConverterOnlyRead<FilesView> {
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeImportLine.read(buf),
             FfiConverterSequenceTypeBackupLine.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
         )
     }
@@ -7535,8 +7541,9 @@ data class RodView (
     val `label`: kotlin.String
     , 
     /**
-     * What can't wait while the keys act on another rod: "FISH ON". It is shown in place of the digits where a small glass has
-     * no room for the name, and on the key that leads to the rod. Otherwise empty.
+     * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
+     * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+     * leads to the rod. Otherwise empty.
      */
     val `alert`: kotlin.String
     , 
@@ -9097,7 +9104,7 @@ data class WaitsView (
     val `title`: kotlin.String
     , 
     /**
-     * What counts: "9 bites in 15 casts, 3 h 32 in the water."
+     * What counts: "9 bites in 15 casts this session, 212 min in the water."
      */
     val `counts`: kotlin.String
     , 
