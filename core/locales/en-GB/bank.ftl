@@ -225,7 +225,7 @@ casts-not-seen = The end of { $count ->
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
 advice-longer = No cast was left that long yet: this one is to find out.
-advice-lost = Leaving casts as long as you do costs about { $percent } % of the bites.
+advice-lost = How long you leave casts costs about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.
 
 strip-spoken = { $elapsed ->

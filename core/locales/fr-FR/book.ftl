@@ -139,7 +139,7 @@ sets-set = { $set } : { $which }, { $count ->
 sets-nothing = Pas clair : un des lots n'a rien à l'eau.
 sets-leans = Penche vers { $set }.
 sets-clear = { $set } nettement mieux sur ces sorties.
-sets-cant-tell = Pas clair : les sorties diffèrent trop entre elles pour dire quel groupe est le meilleur.
+sets-cant-tell = Pas clair : les sorties diffèrent trop entre elles pour dire quel groupe est le meilleur.
 sets-few-bites = Pas encore clair : { $count ->
     [0] aucune touche
     [one] { $count } touche

@@ -221,9 +221,7 @@ fn pooled(
 
 /// The weight entered for a fish, on the scales or by eye, if it can be one fish's.
 fn by_weight(fish: &CaughtFish) -> Option<Weight> {
-    let (Some(FishWeight::Weighed { unit, count }) | Some(FishWeight::Guessed { unit, count })) =
-        &fish.weight
-    else {
+    let Some(FishWeight::Weighed { unit, count } | FishWeight::Guessed { unit, count }) = &fish.weight else {
         return None;
     };
     entered(*unit, *count).of_a_fish().ok()

@@ -26,7 +26,9 @@ pub fn rows_of(session: &Session) -> Vec<CastRow> {
     };
     let rows = |cast| stretches(session, cast).into_iter().map(move |stretch| row(cast, stretch));
     let mut rows: Vec<CastRow> = session.casts.iter().flat_map(rows).collect();
-    [Factor::Bait, Factor::Colour].into_iter().for_each(|factor| spell_alike(&mut rows, factor));
+    for factor in [Factor::Bait, Factor::Colour] {
+        spell_alike(&mut rows, factor);
+    }
     rows
 }
 

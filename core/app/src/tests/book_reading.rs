@@ -39,11 +39,11 @@ fn the_peg_page_names_the_session_that_it_leaves_out() {
     let first = phone.ended(-20 * DAY, 2);
     phone.ended(-10 * DAY, 3);
     let peg = phone.book_leaf(0, "peg");
-    assert_eq!(peg.says, "Peg 14, Mill Pool: 5 bites in 5 casts over the last 2 sessions.");
+    assert_eq!(peg.says, "Peg\u{a0}14, Mill Pool: 5 bites in 5 casts over the last 2 sessions.");
     assert!(!peg.notes.iter().any(|note| note.starts_with("Not counted")), "{:?}", peg.notes);
     phone.opened(MIN, first);
     let peg = phone.book_leaf(2 * MIN, "peg");
-    assert_eq!(peg.says, "Peg 14, Mill Pool: 3 bites in 3 casts over 1 other session.");
+    assert_eq!(peg.says, "Peg\u{a0}14, Mill Pool: 3 bites in 3 casts over 1 other session.");
     let day = restwater_screen::date_words(phone.app().words, at(-20 * DAY).wall_ms, at(0).offset_min);
     assert!(
         peg.notes.contains(&format!("Not counted: {day}, the session you look back from.")),
@@ -60,7 +60,7 @@ fn the_empty_peg_page_says_what_to_do() {
     let peg = phone.book_leaf(MIN, "peg");
     assert_eq!(
         peg.says,
-        "Peg 14, Mill Pool: no other session here yet. Each day you fish this peg is listed here, and so is a partner's once you import it."
+        "Peg\u{a0}14, Mill Pool: no other session here yet. Each day you fish this peg is listed here, and so is a partner's once you import it."
     );
     let files = KeyTap::Open { which: Which::Files };
     assert!(
@@ -120,8 +120,8 @@ fn the_rig_of_a_cast_is_written_where_it_changed() {
     let mut phone = Phone::new();
     let rig = |bait: &str| Action::SetRig { rod: 1, rig: Rig { bait: Some(bait.into()), ..Rig::default() } };
     phone.tap(0, &START).unwrap();
-    for (i, bait) in ["maggot", "maggot", "bread"].into_iter().enumerate() {
-        let splash = (1 + 20 * i as i64) * MIN;
+    for (i, bait) in (0_i64..).zip(["maggot", "maggot", "bread"]) {
+        let splash = (1 + 20 * i) * MIN;
         phone.tap(splash - 10_000, &rig(bait)).unwrap();
         phone.tap(splash, &CAST).unwrap();
         phone.tap(splash + 10 * MIN, &WOUND_IN).unwrap();

@@ -194,7 +194,7 @@ fn a_fish_is_weighed_on_the_number_pad_corrected_and_undone() {
     phone.tap(now + 1_000, &fish(FishTap::Weighed)).unwrap();
     let view = phone.view(now + 2_000);
     assert_eq!((view.nets[0].holds.as_str(), view.fish_waits), ("1 fish, 2 lb\u{a0}1 oz", false));
-    assert_eq!(phone.pad(now).figure, "2 lb 1 oz");
+    assert_eq!(phone.pad(now).figure, "2 lb\u{a0}1 oz");
     phone.tap(now + 3_000, &weight(600)).unwrap();
     assert_eq!(phone.view(now + 4_000).nets[0].holds, "1 fish, 2 lb\u{a0}5 oz\u{a0}8 dr");
     phone.open();
@@ -335,7 +335,7 @@ fn a_net_is_weighed_on_the_number_pad_and_undone() {
     assert_eq!(shown.pad.len(), 12);
     press(&mut phone, now + 1_000, "take-weight");
     assert_eq!(phone.app().session().unwrap().scales[0].shown, Weight::Drams(23 * 256 + 96));
-    assert_eq!(page(&mut phone, now + 2_000).figure, "23 lb 6 oz", "and 0 lb before it was weighed");
+    assert_eq!(page(&mut phone, now + 2_000).figure, "23 lb\u{a0}6 oz", "and 0 lb before it was weighed");
     phone.open();
     phone.tap(now + 3_000, &Action::Undo).unwrap();
     assert!(phone.app().session().unwrap().scales.is_empty());

@@ -41,16 +41,16 @@ fn the_weight_weighed_in_replaces_the_estimate_of_its_net_and_of_no_other() {
     phone.tap(OVER, &weighed_in("net 2", 7_600)).unwrap();
     let after = nets(&mut phone, OVER + MIN);
     assert_eq!(after[0], before[0]);
-    assert_eq!(after[1].holds, "1 fish, 29 lb 11 oz weighed in");
+    assert_eq!(after[1].holds, "1 fish, 29 lb\u{a0}11 oz weighed in");
     assert_eq!(after[1].limit, "of 30 lb");
     assert_eq!((after[1].warning, after[1].says.as_str()), (NetWarning::Clear, ""), "it is known now");
     assert_eq!(after[1].shares, [7_600.0 / 7_680.0; 3]);
     assert_eq!(
         forecast(&mut phone, OVER + MIN),
-        ("Weighed in, the rest by own count".into(), "33 lb 11 oz".into()),
-        "29 lb 11 oz and the 4 lb of Net 1, whose fish was weighed"
+        ("Weighed in, the rest by own count".into(), "33 lb\u{a0}11 oz".into()),
+        "29 lb\u{a0}11 oz and the 4 lb of Net 1, whose fish was weighed"
     );
-    assert_eq!(card(&mut phone, OVER + MIN).unwrap(), "33 lb 11 oz, not every net weighed in");
+    assert_eq!(card(&mut phone, OVER + MIN).unwrap(), "33 lb\u{a0}11 oz, not every net weighed in");
 }
 
 #[test]
@@ -63,7 +63,7 @@ fn when_every_net_is_weighed_the_total_is_that_of_the_scales() {
     assert_eq!(after[1].says, "over the limit: counts 30 lb", "31 lb on the scales");
     assert_eq!(after[1].warning, NetWarning::AtLimit);
     assert!(after.iter().all(|net| !net.in_use), "no fish goes into a net that was weighed in");
-    let total = "34 lb 0 oz 8 dr";
+    let total = "34 lb\u{a0}0 oz\u{a0}8 dr";
     assert_eq!(forecast(&mut phone, OVER + 2 * MIN), ("Weighed in".into(), total.into()));
     let notes = phone.view(OVER + 2 * MIN).notes;
     assert!(!notes.iter().any(|note| note.contains("counted as average")), "{notes:?}");
@@ -80,7 +80,7 @@ fn the_fish_screen_names_the_weight_weighed_in_of_its_net() {
     let mut phone = after_all_out();
     phone.tap(OVER, &weighed_in("Net 2", 5_264)).unwrap();
     let says = phone.fish(OVER + MIN).says;
-    assert!(says.contains(&"Net 2 weighed in 20 lb 9 oz.".to_owned()), "{says:?}");
+    assert!(says.contains(&"Net 2 weighed in 20 lb\u{a0}9 oz.".to_owned()), "{says:?}");
 }
 
 #[test]
@@ -88,8 +88,11 @@ fn the_pad_of_the_weigh_in_opens_with_the_weight_of_a_net_that_was_weighed() {
     let mut phone = after_all_out();
     phone.tap(OVER, &weighed_in("Net 1", 6_960)).unwrap();
     let page = phone.view(OVER + MIN).weigh_in.unwrap();
-    assert_eq!((page.title.as_str(), page.figure.as_str()), ("Weigh-in: Net 1", "27 lb 3 oz"));
-    assert_eq!((page.weighed.label.as_str(), page.weighed.sub.as_str()), ("27 lb 3 oz", "Net 1 weighed in"));
+    assert_eq!((page.title.as_str(), page.figure.as_str()), ("Weigh-in: Net 1", "27 lb\u{a0}3 oz"));
+    assert_eq!(
+        (page.weighed.label.as_str(), page.weighed.sub.as_str()),
+        ("27 lb\u{a0}3 oz", "Net 1 weighed in")
+    );
     assert!(!page.weighed.enabled, "there is nothing to confirm");
     // A digit begins a new figure.
     phone

@@ -169,7 +169,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     let drift = chart(&view, ChartKind::Drift);
     assert_eq!(drift.dots.len(), 16);
     assert_eq!(drift.says, "Bites aren't clearly quicker or slower as the day goes on.");
-    assert!(figures.lines[3].contains("5 whole hours in their order: p "), "{figures:?}");
+    assert!(figures.lines[3].contains("5 hours with casts in their order: p "), "{figures:?}");
 }
 
 /// Three of eight casts had a bite and three were wound in before: that half get one is the curve's estimate, and said as one.
