@@ -6,7 +6,7 @@ import AppIntents
 /// CAST, BITE or LANDED, whichever is due next: one button, so that a cold hand need not choose.
 struct NextKeyIntent: LiveActivityIntent {
     static let title: LocalizedStringResource = "Cast, bite or landed"
-    static let description = IntentDescription("Cast when nothing is out, bite when a bait is out, landed when a fish is on. Outside the hours of a match: wound in. During a break: back.")
+    static let description = IntentDescription("What is due next: cast, bite or landed; wound in after all-out, back after a break.")
 
     func perform() async throws -> some IntentResult & ProvidesDialog {
         .result(dialog: IntentDialog(stringLiteral: try await AppTaps.answer(to: .next)))

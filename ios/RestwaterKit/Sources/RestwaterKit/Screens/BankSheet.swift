@@ -89,9 +89,10 @@ extension Sheet {
 
     private mutating func drawWords(_ view: BankView, _ slate: Slate, notice: String) {
         let (layout, text, advice) = (slate.layout, slate.text, view.advice)
+        let more = layout.detail == nil ? [advice.detail] + advice.more : advice.more
         let marks = slate.write.sentences(
-            advice.headline, layout.detail == nil ? [advice.detail] + advice.more : advice.more, em: text.headline, small: text.body, in: layout.advice.local,
-            least: slate.usualShare, optional: layout.detail != nil
+            advice.headline, more, em: text.headline, small: text.body, in: layout.advice.local, least: slate.usualShare,
+            optional: layout.detail != nil
         )
         // Sentences for which there is no line are still spoken.
         let spoken = ([advice.headline, advice.detail] + advice.more).filter { !$0.isBlank }.joined(separator: " ")
