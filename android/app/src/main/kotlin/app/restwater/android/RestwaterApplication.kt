@@ -37,7 +37,7 @@ internal sealed interface Opening {
 }
 
 /** Holds what outlives every activity: the one core of the process, over the log in the app's own folder, alarms, imports. */
-class RestwaterApplication : Application() {
+open class RestwaterApplication : Application() {
     /** Text fields have the menu without icons, here as in what R8 makes (proguard-rules.pro). */
     @OptIn(ExperimentalFoundationApi::class)
     override fun onCreate() {

@@ -20,6 +20,8 @@ import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
 import app.restwater.ui.tag
 import java.io.File
+import java.util.concurrent.CountDownLatch
+import kotlinx.coroutines.launch
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertTrue
@@ -212,5 +214,19 @@ class LifecycleTest {
             Handset.until({ "not at the set-up" }) { scenario.activity().state?.showing == Showing.SETUP }
         }
         ShadowLooper.idleMainLooper()
+    }
+
+    /** Of the tests themselves: what is still under way at the end of one would find the system of the next, or none. */
+    @Test fun theEndOfATestWaitsForTheWorker() {
+        val begun = CountDownLatch(1)
+        var done = false
+        Handset.app.receivers.launch {
+            begun.countDown()
+            Thread.sleep(300)
+            done = true
+        }
+        begun.await()
+        Handset.app.onTerminate()
+        assertTrue(done)
     }
 }

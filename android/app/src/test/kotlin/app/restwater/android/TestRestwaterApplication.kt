@@ -1,0 +1,20 @@
+package app.restwater.android
+
+import kotlinx.coroutines.cancel
+import kotlinx.coroutines.runBlocking
+import kotlinx.coroutines.withContext
+
+/**
+ * The app of every test: Robolectric takes the class of this name instead of the manifest's. The end of a test ends no
+ * process, so work that was still under way would find the system of the next test, or none.
+ */
+class TestRestwaterApplication : RestwaterApplication() {
+    /** Robolectric calls it at the end of each test, while the test's system is still there. A phone never does. */
+    override fun onTerminate() {
+        scope.cancel()
+        receivers.cancel()
+        // The worker takes one call after another, so this comes after whatever it has begun.
+        runBlocking { withContext(worker) {} }
+        super.onTerminate()
+    }
+}
