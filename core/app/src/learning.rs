@@ -135,7 +135,7 @@ impl App {
                 .map(|Before { day, of_another }| EarlierRows {
                     rows: &day.rows,
                     weight: weight(day, water),
-                    unseen: (day.made - day.casts.min(day.made)) as usize,
+                    unseen: day.made.saturating_sub(day.casts) as usize,
                     of_another: *of_another,
                     same_peg: same_peg(day, session),
                 })

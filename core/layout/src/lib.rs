@@ -166,6 +166,9 @@ pub struct RodPlace {
     pub name: Option<Rect>,
     /// Its number beside the digits, if several rods have no room for their names.
     pub number: Option<Rect>,
+    /// Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
+    /// of the number, as the digits do: small ones may stand below it, a word can't.
+    pub word: Option<Rect>,
 }
 
 /// Text sizes (em), pixels, as the phone is set. A shell makes a line smaller if it would not fit its rectangle.
@@ -332,10 +335,9 @@ impl BankLayout {
         ];
         let keys = self.keys.iter_mut().map(|k| &mut k.rect);
         let doors = self.doors.iter_mut().map(|door| &mut door.rect);
-        let rods = self
-            .rods
-            .iter_mut()
-            .flat_map(|r| [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut(), r.number.as_mut()]);
+        let rods = self.rods.iter_mut().flat_map(|r| {
+            [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut(), r.number.as_mut(), r.word.as_mut()]
+        });
         let all = single
             .into_iter()
             .chain(pages)

@@ -153,7 +153,7 @@ fn three(row: Rect, left_handed: bool) -> [Rect; 3] {
 /// The clocks: one across, or a cell for each rod.
 fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
     if rods == 1 {
-        return vec![RodPlace { rod: 1, target: row, digits: row, name: None, number: None }];
+        return vec![RodPlace { rod: 1, target: row, digits: row, name: None, number: None, word: None }];
     }
     let width = (row.width - GAP_MM * f64::from(rods - 1)) / f64::from(rods);
     (0..rods)
@@ -170,7 +170,8 @@ fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
             let name =
                 (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });
             let number = name.is_none().then(|| number(&mut digits));
-            RodPlace { rod: i + 1, target, digits, name, number }
+            let word = number.map(|number| clear_of(digits, &number));
+            RodPlace { rod: i + 1, target, digits, name, number, word }
         })
         .collect()
 }
@@ -186,6 +187,12 @@ fn number(digits: &mut Rect) -> Rect {
     digits.left += beside;
     digits.width -= beside;
     corner
+}
+
+/// What is left of the digits' place before a number in its far corner.
+fn clear_of(digits: Rect, number: &Rect) -> Rect {
+    let is_inside = number.left > digits.left;
+    Rect { width: if is_inside { number.left - digits.left } else { digits.width }, ..digits }
 }
 
 /// A strip of `width` cut off on the far side of a rectangle.

@@ -274,9 +274,6 @@ fn check(input: &SwimInput) -> Result<(), SwimError> {
     for feature in &input.features {
         Spot::new(feature.spot.bearing_deg, feature.spot.range_m)?;
     }
-    for sounding in &input.soundings {
-        sounding.check()?;
-    }
     if finite("the rest target", input.rest_target_min)? < 0.0 {
         return Err(SwimError::NotPositive { what: "the rest target", value: input.rest_target_min });
     }

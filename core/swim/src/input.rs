@@ -4,7 +4,7 @@
 //! Fields are public so that the session can fill them; [`super::Swim::new`] checks them all and refuses
 //! impossible values with a [`super::SwimError`].
 
-use super::error::{SwimError, finite, positive};
+use super::error::{SwimError, finite};
 use super::frame::{LONGEST_RANGE_M, Point, Spot, check_bearing};
 use super::range::metres;
 use super::scatter::{Disturbance, Scatter};
@@ -166,50 +166,6 @@ pub struct Hazard {
     pub clear_m: f64,
 }
 
-/// A count of the fall: seconds from splash to bottom on a tight line.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Sounding {
-    /// Where.
-    pub spot: Spot,
-    /// Fall time, seconds.
-    pub fall_s: f64,
-    /// Sink speed of that lead, metres a second, calibrated at a known depth.
-    pub sink_m_s: f64,
-}
-
-/// Reaction time of the thumb that starts and stops the count, seconds either way (from memory).
-pub const REACTION_S: f64 = 0.5;
-
-/// A depth with its limits, metres.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Depth {
-    /// Lower limit.
-    pub low_m: f64,
-    /// Fall time x sink speed.
-    pub depth_m: f64,
-    /// Upper limit.
-    pub high_m: f64,
-}
-
-impl Sounding {
-    /// Refuses times, speeds and spots that can't be.
-    pub fn check(&self) -> Result<(), SwimError> {
-        Spot::new(self.spot.bearing_deg, self.spot.range_m)?;
-        positive("a fall time", self.fall_s)?;
-        positive("a sink speed", self.sink_m_s).map(|_| ())
-    }
-
-    /// Depth = fall time x sink speed, with limits from [`REACTION_S`].
-    pub fn depth(&self) -> Depth {
-        let at = |s: f64| s.max(0.0) * self.sink_m_s;
-        Depth {
-            low_m: at(self.fall_s - REACTION_S),
-            depth_m: at(self.fall_s),
-            high_m: at(self.fall_s + REACTION_S),
-        }
-    }
-}
-
 /// Feed that went in.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct FedAt {
@@ -257,8 +213,6 @@ pub struct SwimInput {
     pub fed: Vec<FedAt>,
     /// Fish that showed themselves, in any order.
     pub shown: Vec<ShownAt>,
-    /// Counts of the fall.
-    pub soundings: Vec<Sounding>,
     /// Minutes after which water counts as rested; the angler's own hypothesis.
     pub rest_target_min: f64,
     /// The longest range that can be cast today, metres (wind, rod); `None` where not known.
@@ -292,7 +246,6 @@ impl Default for SwimInput {
             hazards: Vec::new(),
             fed: Vec::new(),
             shown: Vec::new(),
-            soundings: Vec::new(),
             rest_target_min: 45.0,
             castable_m: None,
             usual_start: Some(Band { from_m: metres(35.0), to_m: metres(40.0) }),
@@ -324,7 +277,6 @@ impl SwimInput {
         m.hazards.iter_mut().for_each(|h| h.spot = h.spot.mirrored());
         m.fed.iter_mut().for_each(|f| f.spot = f.spot.mirrored());
         m.shown.iter_mut().for_each(|s| s.spot = s.spot.mirrored());
-        m.soundings.iter_mut().for_each(|s| s.spot = s.spot.mirrored());
         m.fan = m.fan.map(flip);
         m.boundary =
             m.boundary.map(|ring| ring.into_iter().rev().map(|p| Point { x: -p.x, y: p.y }).collect());
@@ -337,15 +289,6 @@ mod tests {
     use super::*;
 
     #[test]
-    fn depth_is_fall_time_by_sink_speed() {
-        let spot = Spot { bearing_deg: 0.0, range_m: 30.0 };
-        let depth = Sounding { spot, fall_s: 2.0, sink_m_s: 1.5 }.depth();
-        assert_eq!((depth.low_m, depth.depth_m, depth.high_m), (2.25, 3.0, 3.75));
-        assert_eq!(Sounding { spot, fall_s: 0.2, sink_m_s: 1.0 }.depth().low_m, 0.0);
-        assert!(Sounding { spot, fall_s: 0.0, sink_m_s: 1.0 }.check().is_err());
-    }
-
-    #[test]
     fn a_mirror_of_a_mirror_is_the_swim() {
         let spot = Spot { bearing_deg: 12.0, range_m: 30.0 };
         let input = SwimInput {
@@ -355,7 +298,7 @@ mod tests {
                 Point { x: 9.0, y: 1.0 },
                 Point { x: 0.0, y: 60.0 },
             ]),
-            soundings: vec![Sounding { spot, fall_s: 2.0, sink_m_s: 1.5 }],
+            sent: vec![spot],
             ..SwimInput::default()
         };
         assert_ne!(input.mirrored(), input);

@@ -52,8 +52,7 @@ pub use fished::{CellFigures, CellState, KeptBackNow, SwimFigures};
 pub use frame::{LONGEST_RANGE_M, Point, Spot, bearing_range, point_at};
 pub use geojson::{DayOnMap, FED, FISH_LANDED, FISH_SHOWING, GeoJsonError, ImportedSwim, swim_from_geojson};
 pub use input::{
-    AimingMark, Band, CastAt, Depth, Fan, Feature, FeatureKind, FedAt, Hazard, KeptBack, REACTION_S, ShownAt,
-    Sounding, SwimInput,
+    AimingMark, Band, CastAt, Fan, Feature, FeatureKind, FedAt, Hazard, KeptBack, ShownAt, SwimInput,
 };
 pub use next_spot::{GoIn, GoInBecause, NextSpot, WhereNext};
 pub use reasons::{Against, Reason};

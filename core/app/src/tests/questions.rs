@@ -193,6 +193,7 @@ fn a_colour_typed_in_another_case_or_chosen_in_another_language_is_the_same_colo
     for choose in [&typed_in_capitals as &dyn Fn(&str) -> Action, &in_german] {
         let mut phone = Phone::new();
         phone.alternates(0, "Mill pool", PLAN);
+        phone.open();
         phone.boots += 1;
         let moment = |minute: i64| Moment { boot: "boot-2".into(), ..at(DAY + minute * MIN) };
         let end = phone.alternates_with(&moment, "Mill pool", PLAN, choose);

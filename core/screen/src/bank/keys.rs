@@ -53,7 +53,7 @@ impl Ids {
     }
 
     fn label(&self) -> &str {
-        self.sub.trim_end_matches(Self::SUB)
+        self.sub.strip_suffix(Self::SUB).unwrap_or(&self.sub)
     }
 
     fn sub(&self) -> &str {

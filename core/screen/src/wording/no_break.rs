@@ -14,27 +14,31 @@ const BEFORE_A_NUMBER: [&str; 6] = ["Peg", "peg", "size", "Platz", "Place", "pla
 /// The messages of a file as they are read.
 pub(super) fn messages(text: &str) -> String {
     let mut bound = String::with_capacity(text.len() + 256);
-    let mut rest = text;
-    while let Some(at) = rest.find(' ') {
-        let (before, after) = (&rest[..at], &rest[at + 1..]);
-        bound.push_str(before);
-        let breaks = !(sign_follows(&bound, after) || number_follows(&bound, after));
-        bound.push(if breaks { ' ' } else { NO_BREAK });
-        rest = after;
+    let mut copied = 0;
+    for (at, space) in text.match_indices(' ') {
+        let next = at + space.len();
+        // Few spaces are before such a sign, and all messages of a language are read at each start.
+        let Some(b'%' | b'{' | b'0'..=b'9') = text.as_bytes().get(next) else { continue };
+        let (before, after) = (&text[..at], &text[next..]);
+        if sign_follows(before, after) || number_follows(before, after) {
+            bound.push_str(&text[copied..at]);
+            bound.push(NO_BREAK);
+            copied = next;
+        }
     }
-    bound.push_str(rest);
+    bound.push_str(&text[copied..]);
     bound
 }
 
 /// "95 %"
 fn sign_follows(before: &str, after: &str) -> bool {
-    before.ends_with(|c: char| c == '}' || c.is_ascii_digit()) && after.starts_with('%')
+    after.starts_with('%') && before.ends_with(|c: char| c == '}' || c.is_ascii_digit())
 }
 
 /// "Peg 14", "size { $size }"
 fn number_follows(before: &str, after: &str) -> bool {
-    let word = before.rsplit([' ', '\n', '(', '"', NO_BREAK]).next().unwrap_or_default();
-    BEFORE_A_NUMBER.contains(&word) && after.starts_with(|c: char| c == '{' || c.is_ascii_digit())
+    let word = before.rsplit([' ', '\n', '(', '"']).next().unwrap_or_default();
+    after.starts_with(|c: char| c == '{' || c.is_ascii_digit()) && BEFORE_A_NUMBER.contains(&word)
 }
 
 /// The parts of one quantity, "6 lb" and "12 oz".

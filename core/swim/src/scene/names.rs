@@ -34,6 +34,7 @@ pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, rin
         over_marks: true,
     };
     let at = Point { x: ring.x + ring.w / 2.0, y: ring.y + ring.h / 2.0 };
+    let said = said_cells(d);
     placer.place(pack, &label, &|w, h| {
         let (away, high) = (f64::midpoint(ring.w, w), f64::midpoint(ring.h, h));
         let limit = (d.view.half_width - w / 2.0).max(0.0);
@@ -56,26 +57,29 @@ pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, rin
         if places.iter().any(is_whole) {
             places.retain(is_whole);
         }
-        places.sort_by_key(|p| hides(d, &Rect::round(p.x, p.y, w, h)));
+        places.sort_by_cached_key(|p| {
+            let label = Rect::round(p.x, p.y, w, h);
+            said.iter().filter(|cell| cell.iter().any(|half| label.meets(half))).count()
+        });
         places
     });
     placer.keep_clear_of_labels();
 }
 
-/// How many cells that have a mark or a state lie under a box, by the middles of their far and near halves.
-fn hides(d: &Drawing, r: &Rect) -> usize {
+/// The cells that have a mark or a state, each by the middles of its far and near halves.
+fn said_cells(d: &Drawing) -> Vec<[Rect; 2]> {
     let said = |place: &usize| d.state(*place) != CellState::Free || happened(d, *place);
-    let under = |place: &usize| {
-        let sector = d.swim.cells()[*place].sector;
+    let halves = |place: usize| {
+        let sector = d.swim.cells()[place].sector;
         let bearing_deg = f64::midpoint(sector.from_deg, sector.to_deg);
         let deep = sector.outer_m - sector.inner_m;
-        [0.25, 0.75].into_iter().any(|share| {
+        let wide = 0.8 * d.view.breadth(sector.to_deg - sector.from_deg, sector.inner_m);
+        [0.25, 0.75].map(|share| {
             let at = d.view.spot(Spot { bearing_deg, range_m: sector.inner_m + share * deep });
-            let wide = 0.8 * d.view.breadth(sector.to_deg - sector.from_deg, sector.inner_m);
-            r.meets(&Rect::round(at.x, at.y, wide, 0.4 * d.view.depth(deep)))
+            Rect::round(at.x, at.y, wide, 0.4 * d.view.depth(deep))
         })
     };
-    (0..d.figures.cells.len()).filter(said).filter(under).count()
+    (0..d.figures.cells.len()).filter(said).map(halves).collect()
 }
 
 /// Places KEPT inside each piece of kept-back water, with the time if there is room for it.

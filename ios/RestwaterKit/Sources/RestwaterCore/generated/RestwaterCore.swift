@@ -9407,6 +9407,11 @@ public struct RodPlace: Equatable, Hashable {
      * Its number beside the digits, if several rods have no room for their names.
      */
     public let number: Rect?
+    /**
+     * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
+     * of the number, as the digits do: small ones may stand below it, a word can't.
+     */
+    public let word: Rect?
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -9425,12 +9430,17 @@ public struct RodPlace: Equatable, Hashable {
          */name: Rect?, 
         /**
          * Its number beside the digits, if several rods have no room for their names.
-         */number: Rect?) {
+         */number: Rect?, 
+        /**
+         * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
+         * of the number, as the digits do: small ones may stand below it, a word can't.
+         */word: Rect?) {
         self.rod = rod
         self.target = target
         self.digits = digits
         self.name = name
         self.number = number
+        self.word = word
     }
 
     
@@ -9453,7 +9463,8 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
                 target: FfiConverterTypeRect.read(from: &buf), 
                 digits: FfiConverterTypeRect.read(from: &buf), 
                 name: FfiConverterOptionTypeRect.read(from: &buf), 
-                number: FfiConverterOptionTypeRect.read(from: &buf)
+                number: FfiConverterOptionTypeRect.read(from: &buf), 
+                word: FfiConverterOptionTypeRect.read(from: &buf)
         )
     }
 
@@ -9463,6 +9474,7 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.digits, into: &buf)
         FfiConverterOptionTypeRect.write(value.name, into: &buf)
         FfiConverterOptionTypeRect.write(value.number, into: &buf)
+        FfiConverterOptionTypeRect.write(value.word, into: &buf)
     }
 }
 

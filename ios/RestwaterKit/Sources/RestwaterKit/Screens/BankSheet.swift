@@ -79,13 +79,10 @@ extension Sheet {
             place.number.map {
                 slate.write.fit(rod.number, em: $0.width * Self.numberEm, in: inside($0), tint: tint, weight: .bold, across: .centre)
             } ?? []
-        // A word fills the place of the digits, but not that of a number in their corner: digits are small there, a word is not.
-        let corner = place.number.map(\.left) ?? 0
-        let word = corner > place.digits.left ? place.digits.with(width: corner - place.digits.left) : place.digits
+        let word = rod.alert.isEmpty ? nil : place.word
         let digits =
-            place.name == nil && !rod.alert.isEmpty
-            ? slate.write.fit(rod.alert, em: place.digits.height, in: inside(word), tint: tint, weight: .bold, across: .centre)
-            : slate.write.digits(rod.digits, in: inside(place.digits), tint: tint)
+            word.map { slate.write.fit(rod.alert, em: $0.height, in: inside($0), tint: tint, weight: .bold, across: .centre) }
+            ?? slate.write.digits(rod.digits, in: inside(place.digits), tint: tint)
         return [frame] + digits + name + number
     }
 

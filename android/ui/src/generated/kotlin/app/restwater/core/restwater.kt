@@ -7488,6 +7488,12 @@ data class RodPlace (
      * Its number beside the digits, if several rods have no room for their names.
      */
     val `number`: Rect?
+    , 
+    /**
+     * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
+     * of the number, as the digits do: small ones may stand below it, a word can't.
+     */
+    val `word`: Rect?
     
 ){
     
@@ -7507,6 +7513,7 @@ public object FfiConverterTypeRodPlace: FfiConverterOnlyRead<RodPlace> {
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
         )

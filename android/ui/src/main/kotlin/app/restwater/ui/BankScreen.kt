@@ -154,11 +154,9 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
             )
         }
     }
-    if (place.name == null && rod.alert.isNotEmpty()) {
-        // A word fills the place of the digits, but not that of a number in their corner: digits are small there, a word is not.
-        val corner = place.number?.left ?: 0.0
-        val word = if (corner > place.digits.left) place.digits.copy(width = corner - place.digits.left) else place.digits
-        FitText(rod.alert, (word.height / LINE_HEIGHT).toFloat(), text, Modifier.at(word), FontWeight.Bold, TextAlign.Center)
+    val word = place.word?.takeIf { rod.alert.isNotEmpty() }
+    if (word != null) {
+        FitText(rod.alert, word.height.toFloat(), text, Modifier.at(word), FontWeight.Bold, TextAlign.Center)
     } else {
         Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
     }

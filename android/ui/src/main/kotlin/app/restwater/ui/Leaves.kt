@@ -236,4 +236,4 @@ private const val LINE_GAP_MM = 1.6
 private const val SPAN_MM = 4.0
 
 /** Height of a line of text relative to its em. */
-internal const val LINE_HEIGHT = 1.2
+private const val LINE_HEIGHT = 1.2
