@@ -69,6 +69,7 @@ use restwater_swim::Step;
 use tempfile::TempDir;
 
 mod match_day;
+mod match_figures;
 mod match_hours;
 mod match_rules;
 mod match_words;

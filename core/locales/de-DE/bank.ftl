@@ -222,7 +222,11 @@ casts-not-seen = { $count ->
    *[other] Das Ende von { $count } Würfen wurde nicht gesehen: ihre Wartezeiten zählen nicht.
 }
 advice-window = Die Hälfte der Bisse wird zwischen { $from } und { $to } min erwartet.
-advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent } %.
+advice-next-five = Chance auf einen Biss in den nächsten fünf Minuten: { $percent ->
+    [0] unter 1
+    [100] über 99
+   *[other] { $percent }
+} %.
 advice-longer = So lange lag noch kein Wurf: dieser soll es zeigen.
 advice-lost = Die Zeiten, die du deine Köder draußen lässt, kosten etwa { $percent } % der Bisse.
 advice-guess = Nimmt { $minutes } min zwischen Würfen an, bis drei gemessen sind.

@@ -68,7 +68,7 @@ bench-cut-down-sub = { $count ->
 }
 bench-cut-to = gekürzt auf { $length }: { $count }
 bench-cut-off = je { $length } ab
-bench-cut-down-how = Kürzt übrige Vorfächer mit dem kleinsten Abfall, dann mit den wenigsten Schnitten; anders fällt nicht weniger ab. Nur bei gleicher Schnur, gleichem Haken und Haar; für die neue Schlaufe bleibt Schnur.
+bench-cut-down-how = Von allen Wegen, die am meisten Binden ersparen, fällt bei diesem am wenigsten Schnur ab, dann braucht er die wenigsten Schnitte. Nur bei gleicher Schnur, gleichem Haken und Haar; für die neue Schlaufe bleibt Schnur.
 bench-key-cut = GEKÜRZT
 bench-key-cut-sub = alle diese
 
@@ -180,7 +180,7 @@ bench-heights-none = Noch keine Höhe probiert. Mit { $first } fangen viele an (
 bench-heights-all = Jede Höhe der Leiter wurde probiert.
 bench-heights-says = Die meisten Minuten bei { $most }. Am nächsten dazu und nicht probiert: { $open }.
 bench-heights-sub = { $tried } von { $all } probiert
-bench-heights-how = Ein Wurf zählt bei der nächstliegenden Höhe. Spannen sind exakte 95-%-Grenzen der Bisse je Stunde im Wasser; die Höhen wurden nicht im Wechsel gefischt, ein Unterschied kann also am Tag liegen.
+bench-heights-how = Ein Wurf zählt bei der nächstliegenden Höhe. Spannen sind exakte 95-%-Grenzen der Bisse je Rutenstunde; die Höhen wurden nicht im Wechsel gefischt, ein Unterschied kann also am Tag liegen.
 bench-untried = nicht probiert
 bench-tried = { $bites ->
     [0] kein Biss

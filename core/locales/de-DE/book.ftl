@@ -100,25 +100,25 @@ book-rates-cant-tell = { $which }, noch unklar: { $bites ->
     [one] 1 Biss
    *[other] { $bites } Bisse
 }.
-book-rates-says = { $which }: etwa alle { $minutes } min ein Biss, solange ein Köder draußen ist. Das { $bites ->
+book-rates-says = { $which }: etwa alle { $minutes } min ein Biss je Rute, die draußen ist. Das { $bites ->
     [one] ist 1 Biss
    *[other] sind { $bites } Bisse
 } in { $hours ->
-    [one] 1 Stunde
-   *[other] { $hours } Stunden
-} im Wasser.
+    [one] 1 Rutenstunde
+   *[other] { $hours } Rutenstunden
+}.
 book-together = { $count ->
     [one] 1 Ansitz
    *[other] { $count } Ansitze
 }
-book-bites-rate = Bisse, Stunden im Wasser
+book-bites-rate = Bisse, Rutenstunden
 book-landed-rate = Gelandet, Ansitzstunden
 book-nothing-out = nichts draußen
 book-per-hour = { $rate } je Stunde
 book-counts = { $count } in { $hours } Std.
 book-limits = { $count } in { $hours } h: { $low } bis { $high }
 book-listed = Gelistet sind die letzten { $count }; die Raten oben zählen alle.
-book-rates-how = Spannen sind exakte { $level }-%-Grenzen (Garwood). Tage sind verschieden; die Spanne kann zu eng sein. Eine Stunde im Wasser zählt vom Einschlag bis zum Biss oder bis zum Ende des Wurfs.
+book-rates-how = Spannen sind exakte { $level }-%-Grenzen (Garwood). Tage sind verschieden; die Spanne kann zu eng sein. Eine Rutenstunde zählt vom Einschlag bis zum Biss oder bis zum Ende des Wurfs; zwei Ruten machen in einer Stunde zwei.
 
 book-sets-title = Zwei Gruppen
 book-row-a_water = A: Gewässer
@@ -249,7 +249,7 @@ peg-history-says-other = { $place }: { $bites ->
    *[other] die letzten { $count } anderen Ansitze
 }.
 peg-history-besides = Nicht gezählt: { $day }, der Ansitz, von dem du zurückblickst.
-peg-history-how = Deine und die aus Dateien. Bisse je Stunde im Wasser, mit exakten { $level }-%-Grenzen. Tage sind verschieden, Angler auch: ein paar Ansitze trennen einen guten Platz nicht von einem guten Tag.
+peg-history-how = Deine und die aus Dateien. Bisse je Rutenstunde, mit exakten { $level }-%-Grenzen. Tage sind verschieden, Angler auch: ein paar Ansitze trennen einen guten Platz nicht von einem guten Tag.
 
 book-light-title = Licht
 light-left = Noch { $left } Sonne.

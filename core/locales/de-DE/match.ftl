@@ -21,7 +21,11 @@ match-alarm = { $minutes } min bis Schluss.
 match-alarm-text = Schluss um { $time }.
 match-cant-tell = noch unklar
 
-match-casts = Würfe übrig, je { $leave } min
+match-casts = { $out ->
+    [0] Würfe übrig
+    [one] Würfe nach diesem
+   *[other] Würfe nach diesen
+}, je { $leave } min
 match-range = { $low } bis { $high }
 match-late = Neu werfen
 match-late-from = Einholen lohnt dafür bis { $time }
@@ -30,10 +34,10 @@ match-late-in = bis Schluss kostet ein Wurf nichts
 match-late-over = keine mehr: Schluss
 match-late-how = Nach { $time } ({ $from } bis { $to }) hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs: hol dafür nicht ein. Eine Rute, die drin ist, darf noch geworfen werden: das kostet bis Schluss nichts.
 
-match-coming-says = Am ehesten { $bites ->
+match-coming-says = Zu erwarten: { $bites ->
     [0] kein Biss mehr
-    [one] noch 1 Biss
-   *[other] noch { $bites } Bisse
+    [one] noch etwa 1 Biss
+   *[other] noch etwa { $bites } Bisse
 } und { $fish ->
     [0] kein Fisch mehr
     [one] noch 1 Fisch
@@ -48,15 +52,19 @@ match-finish = Erwartetes Ergebnis
 match-own-count = Eigene Zählung
 match-count-both = Gewogen, der Rest selbst gezählt
 match-count-scales = Gewogen
-match-likely = { $low } bis { $high }, wohl { $likely }
+match-likely = { $low } bis { $high }, etwa { $likely }
 match-light = Licht bei Schluss
 match-light-day = noch Tageslicht
 match-light-twilight = Dämmerung
 match-light-dark = dunkel
 match-light-unknown = unklar: der Platz hat noch keine Lage
+match-sunset-by-phone = { $time } nach dem Telefon
 match-sunset-after = Sonnenuntergang { $time }, { $by } nach Schluss: { $light }
 match-sunset-before = Sonnenuntergang { $time }, { $by } vor Schluss: { $light }
-match-how = Acht von zehn Verläufen liegen in jeder Spanne. Dieser Wurf liegt { $leave } min, spätere { $then } min, { $turn } min dazwischen.
+match-how = An mindestens 8 von 10 solchen Tagen liegt die Summe in jeder Spanne; „etwa“ ist ihre Mitte. { $out ->
+    [0] Der nächste Wurf
+   *[other] Dieser Wurf
+} liegt { $leave } min, spätere { $then } min, { $turn } min dazwischen.
 match-cant-tell-why = Vor drei Bissen sagt das Protokoll nicht, was kommt; Würfe werden mit einer geschätzten Liegezeit gezählt.
 match-weights-guessed = Noch kein Fisch gelandet: die Gewichte sind die Schätzungen der Arten.
 match-estimates = Gewichte der Arten nähern sich den gewogenen Fischen. Ein geschätztes Gewicht kann um ein Viertel daneben liegen.

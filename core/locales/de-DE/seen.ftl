@@ -41,7 +41,10 @@ beside-cant-tell = Du oder der See? Noch nicht zu sagen.
 beside-they = Sie fangen mehr als du: Am See allein liegt es nicht.
 beside-me = Du fängst mehr, als du sie fangen siehst.
 beside-alike = Du fängst etwa wie sie: Eher liegt es am See.
-beside-counts = In { $minutes } min, seit { $since }: Du hast { $mine } gelandet und { $neighbours ->
+beside-counts = In { $minutes } min, seit { $since }{ $away ->
+    [0] {""}
+   *[other] {" "}ohne die { $away } min Pause
+}: Du hast { $mine } gelandet und { $neighbours ->
     [one] den Nachbarn
    *[other] { $neighbours } Nachbarn
 } { $theirs } landen sehen.

@@ -19,7 +19,7 @@ waits-counts = { $bites ->
     [0] {" "}dieses Ansitzes
     [one] {" "}aus 1 Ansitz
    *[other] {" "}aus { $sessions } Ansitzen
-}, { $minutes } min im Wasser.
+}, { $minutes } min gewartet.
 waits-row-rod = Rute
 waits-row-spot = Stelle
 waits-row-bait = Köder
@@ -38,7 +38,7 @@ axis-wait = Minuten seit dem Einschlag
 axis-wait-up = Wartezeit, min
 axis-without = Würfe ohne Biss, %
 axis-hazard = von 100 Würfen: Bisse in der nächsten Minute
-axis-rate = Bisse je Stunde
+axis-rate = Bisse je Stunde und Rute
 axis-clock = Uhrzeit des Wurfs
 legend-band = 95-%-Band dazu
 legend-expected = erwartet
@@ -77,7 +77,7 @@ waits-bar = { $bites ->
 } in { $minutes } min
 waits-figures = Zahlen
 waits-leave = Wie lange liegen lassen
-waits-best-rate = Bestenfalls etwa { $rate } Bisse je Stunde (95 %: { $limits }).
+waits-best-rate = Bestenfalls etwa { $rate } Bisse je Stunde und Rute (95 %: { $limits }).
 waits-bites-between = { $sessions ->
     [0] { $bites ->
         [one] Der einzige Biss in diesem Ansitz kam nach { $low } min.
@@ -140,13 +140,24 @@ forecast-min = { $minutes } min
 forecast-casts = Würfe noch
 forecast-bites = Bisse noch
 forecast-fish = Fische noch
-forecast-last = Liegen lassen, was draußen ist
-forecast-last-value = in den letzten { $value } min
+forecast-last = Neu werfen
+forecast-last-value = Einholen lohnt dafür bis zu den letzten { $likely } min ({ $low } bis { $high })
 forecast-one = { $likely }
-forecast-range = { $low } bis { $high }, wohl { $likely }
-forecast-says = An etwa { $percent } von 100 solchen Tagen kommt in den nächsten { $minutes } min ein Biss.
-forecast-cant-tell = Noch zu wenige Bisse: diese Spannen sind kaum mehr als Gewohnheit. An etwa { $percent } von 100 Tagen kommt in den nächsten { $minutes } min ein Biss.
-forecast-how = An 8 von 10 solchen Tagen liegt die Summe in jeder Spanne. Angenommen: dieser Wurf liegt { $leave } min, spätere { $then } min, { $turn } min vom Einholen bis zum Einschlag. In jenen letzten Minuten hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs; eine Rute, die drin ist, darf noch geworfen werden.
+forecast-range = { $low } bis { $high }, etwa { $likely }
+forecast-says = An { $percent ->
+    [0] weniger als 1
+    [100] mehr als 99
+   *[other] etwa { $percent }
+} von 100 solchen Tagen kommt in den nächsten { $minutes } min ein Biss.
+forecast-cant-tell = Noch zu wenige Bisse: diese Spannen sind kaum mehr als Gewohnheit. An { $percent ->
+    [0] weniger als 1
+    [100] mehr als 99
+   *[other] etwa { $percent }
+} von 100 Tagen kommt in den nächsten { $minutes } min ein Biss.
+forecast-how = An mindestens 8 von 10 solchen Tagen liegt die Summe in jeder Spanne; „etwa“ ist ihre Mitte. Angenommen: { $out ->
+    [0] der nächste Wurf
+   *[other] dieser Wurf
+} liegt { $leave } min, spätere { $then } min, { $turn } min vom Einholen bis zum Einschlag. In jenen letzten Minuten hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs; eine Rute, die drin ist, darf noch geworfen werden.
 
 legend-signs-title = Legende
 legend-signs-says = Ein Zeichen bedeutet auf jedem Bild dasselbe.

@@ -223,7 +223,11 @@ casts-not-seen = The end of { $count ->
    *[other] { $count } casts was not seen: their waits don't count.
 }
 advice-window = Half of the bites are expected between { $from } and { $to } min.
-advice-next-five = Chance of a bite in the next five minutes: { $percent } %.
+advice-next-five = Chance of a bite in the next five minutes: { $percent ->
+    [0] below 1
+    [100] above 99
+   *[other] { $percent }
+} %.
 advice-longer = No cast was left that long yet: this one is to find out.
 advice-lost = How long you leave casts costs about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.

@@ -68,7 +68,7 @@ bench-cut-down-sub = { $count ->
 }
 bench-cut-to = cut down to { $length }: { $count }
 bench-cut-off = { $length } cut off each
-bench-cut-down-how = Cuts spare hooklengths down with the least waste, then the fewest cuts; no other way wastes less. Only the same line, hook and hair are cut, and line is left for the new loop.
+bench-cut-down-how = Of all ways that save the most tying, this one wastes the least line, then needs the fewest cuts. Only the same line, hook and hair are cut, and line is left for the new loop.
 bench-key-cut = CUT
 bench-key-cut-sub = all of these
 
@@ -180,7 +180,7 @@ bench-heights-none = No height tried yet. { $first } is where many begin (common
 bench-heights-all = Every height of the ladder was tried.
 bench-heights-says = Most minutes at { $most }. Nearest to it and not tried: { $open }.
 bench-heights-sub = { $tried } of { $all } tried
-bench-heights-how = A cast counts at the height nearest to its own. Ranges are exact 95 % limits of bites an hour out; heights were not alternated, so the day may be the reason for a difference.
+bench-heights-how = A cast counts at the height nearest to its own. Ranges are exact 95 % limits of bites in a rod hour; heights were not alternated, so the day may be the reason for a difference.
 bench-untried = not tried
 bench-tried = { $bites ->
     [0] no bites

@@ -101,25 +101,25 @@ book-rates-cant-tell = Can't tell yet for { $which }: { $bites ->
     [one] 1 bite
    *[other] { $bites } bites
 }.
-book-rates-says = { $which }: about a bite every { $minutes } min with a bait out. That is { $bites ->
+book-rates-says = { $which }: about a bite every { $minutes } min for each rod that is out. That is { $bites ->
     [one] 1 bite
    *[other] { $bites } bites
 } in { $hours ->
-    [one] 1 hour
-   *[other] { $hours } hours
-} out.
+    [one] 1 rod hour
+   *[other] { $hours } rod hours
+}.
 book-together = { $count ->
     [one] 1 session
    *[other] { $count } sessions
 }
-book-bites-rate = Bites, hours out
+book-bites-rate = Bites, rod hours
 book-landed-rate = Landed, hours of session
 book-nothing-out = nothing out
 book-per-hour = { $rate } an hour
 book-counts = { $count } in { $hours } h
 book-limits = { $count } in { $hours } h: { $low } to { $high }
 book-listed = The latest { $count } are listed; the rates above count all.
-book-rates-how = Ranges are exact { $level } % limits (Garwood). Days differ; the range may be too narrow. An hour out counts from splash to bite, or to the end of the cast.
+book-rates-how = Ranges are exact { $level } % limits (Garwood). Days differ; the range may be too narrow. A rod hour counts from splash to bite, or to the end of the cast; two rods out for an hour make two.
 
 book-sets-title = Two sets
 book-row-a_water = A: water
@@ -250,7 +250,7 @@ peg-history-says-other = { $place }: { $bites ->
    *[other] the last { $count } other sessions
 }.
 peg-history-besides = Not counted: { $day }, the session you look back from.
-peg-history-how = Yours and those that came in by files. Bites an hour out, with exact { $level } % limits. Days differ, and so do anglers: a few sessions can't tell a good peg from a good day.
+peg-history-how = Yours and those that came in by files. Bites in a rod hour, with exact { $level } % limits. Days differ, and so do anglers: a few sessions can't tell a good peg from a good day.
 book-light-title = Light
 light-left = Sunset in { $left }.
 light-day = The sun is up.

@@ -21,7 +21,11 @@ match-alarm = { $minutes } min to all-out.
 match-alarm-text = All-out at { $time }.
 match-cant-tell = can't tell yet
 
-match-casts = Casts left, { $leave } min each
+match-casts = { $out ->
+    [0] Casts left
+    [one] Casts after this one
+   *[other] Casts after these
+}, { $leave } min each
 match-range = { $low } to { $high }
 match-late = Recasting
 match-late-from = worth winding in for until { $time }
@@ -30,10 +34,10 @@ match-late-in = a cast costs nothing until all-out
 match-late-over = none: it's all-out
 match-late-how = After { $time } ({ $from } to { $to }) a new cast has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
 
-match-coming-says = Most likely { $bites ->
+match-coming-says = Expect { $bites ->
     [0] no more bites
-    [one] 1 more bite
-   *[other] { $bites } more bites
+    [one] about 1 more bite
+   *[other] about { $bites } more bites
 } and { $fish ->
     [0] no more fish
     [one] 1 more fish
@@ -47,15 +51,19 @@ match-finish = Expected finish
 match-own-count = Own count
 match-count-both = Weighed in, the rest by own count
 match-count-scales = Weighed in
-match-likely = { $low } to { $high }, likely { $likely }
+match-likely = { $low } to { $high }, about { $likely }
 match-light = Light at all-out
 match-light-day = still daylight
 match-light-twilight = twilight
 match-light-dark = dark
 match-light-unknown = can't tell: the peg has no place yet
+match-sunset-by-phone = { $time } by the phone
 match-sunset-after = sunset { $time }, { $by } after all-out: { $light }
 match-sunset-before = sunset { $time }, { $by } before all-out: { $light }
-match-how = Eight futures in ten lie within each range. This cast is left { $leave } min, later ones { $then } min, { $turn } min between.
+match-how = On at least 8 days in 10 like this, the total falls in each range; "about" is its middle. { $out ->
+    [0] The next cast
+   *[other] This cast
+} is left { $leave } min, later ones { $then } min, { $turn } min between.
 match-cant-tell-why = Until three bites are in, the record can't tell what is to come, and casts are counted at a leave that is a guess.
 match-weights-guessed = No fish is landed yet: weights are the guesses of the classes.
 match-estimates = Class weights move towards fish you weigh. A weight by eye may be a quarter out either way.

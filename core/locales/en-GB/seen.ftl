@@ -41,7 +41,10 @@ beside-cant-tell = You or the lake? Can't tell yet.
 beside-they = They catch more than you: it isn't only the lake.
 beside-me = You catch more than you see them catch.
 beside-alike = You catch about as they do: more likely the lake.
-beside-counts = In { $minutes } min, since { $since }: you landed { $mine } and saw { $neighbours ->
+beside-counts = In { $minutes } min, since { $since }{ $away ->
+    [0] {""}
+   *[other] {" "}without the { $away } min away
+}: you landed { $mine } and saw { $neighbours ->
     [one] the neighbour
    *[other] { $neighbours } neighbours
 } land { $theirs }.

@@ -20,7 +20,7 @@ waits-counts = { $bites ->
     [0] {" "}this session
     [one] {" "}over 1 session
    *[other] {" "}over { $sessions } sessions
-}, { $minutes } min in the water.
+}, { $minutes } min waited.
 waits-row-rod = Rod
 waits-row-spot = Spot
 waits-row-bait = Bait
@@ -39,7 +39,7 @@ axis-wait = minutes from the splash
 axis-wait-up = wait, min
 axis-without = casts without a bite, %
 axis-hazard = of 100 casts, bites in the next minute
-axis-rate = bites an hour
+axis-rate = bites an hour for each rod
 axis-clock = time of the cast
 legend-band = 95 % band
 legend-expected = expected
@@ -78,7 +78,7 @@ waits-bar = { $bites ->
 } in { $minutes } min
 waits-figures = Figures
 waits-leave = How long to leave it
-waits-best-rate = At its best about { $rate } bites an hour (95 %: { $limits }).
+waits-best-rate = At its best about { $rate } bites an hour for each rod (95 %: { $limits }).
 waits-bites-between = { $sessions ->
     [0] { $bites ->
         [one] The only bite this session came at { $low } min.
@@ -141,13 +141,24 @@ forecast-min = { $minutes } min
 forecast-casts = Casts left
 forecast-bites = Bites to come
 forecast-fish = Fish to come
-forecast-last = Leave what is out
-forecast-last-value = in the last { $value } min
+forecast-last = Recasting
+forecast-last-value = worth winding in for until the last { $likely } min ({ $low } to { $high })
 forecast-one = { $likely }
-forecast-range = { $low } to { $high }, most likely { $likely }
-forecast-says = On about { $percent } of 100 days like this, a bite comes in the next { $minutes } min.
-forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On about { $percent } of 100 days, a bite comes in the next { $minutes } min.
-forecast-how = On 8 days in 10 like this, the total falls in each range. Assumed: this cast left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a new cast has less than half of a full cast's chance; a rod that is in may still be cast.
+forecast-range = { $low } to { $high }, about { $likely }
+forecast-says = On { $percent ->
+    [0] fewer than 1
+    [100] more than 99
+   *[other] about { $percent }
+} of 100 days like this, a bite comes in the next { $minutes } min.
+forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On { $percent ->
+    [0] fewer than 1
+    [100] more than 99
+   *[other] about { $percent }
+} of 100 days, a bite comes in the next { $minutes } min.
+forecast-how = On at least 8 days in 10 like this, the total falls in each range; "about" is its middle. Assumed: { $out ->
+    [0] the next cast
+   *[other] this cast
+} left { $leave } min, later ones { $then } min, { $turn } min from wind-in to splash. In those last minutes a new cast has less than half of a full cast's chance; a rod that is in may still be cast.
 
 # The legend. A sign means the same on the strip, the map and the charts.
 legend-signs-title = Legend

@@ -222,7 +222,11 @@ casts-not-seen = { $count ->
    *[other] La fin de { $count } lancers n'a pas été vue : leurs attentes ne comptent pas.
 }
 advice-window = La moitié des touches est attendue entre { $from } et { $to } min.
-advice-next-five = Chance d'une touche dans les cinq minutes : { $percent } %.
+advice-next-five = Chance d'une touche dans les cinq minutes : { $percent ->
+    [0] moins de 1
+    [100] plus de 99
+   *[other] { $percent }
+} %.
 advice-longer = Aucun lancer n'est encore resté si longtemps : celui-ci doit l'apprendre.
 advice-lost = Laisser vos lancers aussi longtemps que vous le faites coûte environ { $percent } % des touches.
 advice-guess = Suppose { $minutes } min entre lancers tant que trois ne sont pas mesurés.

@@ -77,7 +77,7 @@ bench-cut-down-sub = { $count ->
 }
 bench-cut-to = à raccourcir à { $length } : { $count }
 bench-cut-off = { $length } ôtés à chacun
-bench-cut-down-how = Raccourcit les bas de ligne en trop avec le moins de chutes, puis le moins de coupes ; aucune autre façon n'en perd moins. Seuls même fil, même hameçon et même cheveu ; il reste du fil pour la nouvelle boucle.
+bench-cut-down-how = De toutes les façons qui épargnent le plus de nœuds, celle-ci perd le moins de fil, puis demande le moins de coupes. Seuls même fil, même hameçon et même cheveu ; il reste du fil pour la nouvelle boucle.
 bench-key-cut = COUPÉ
 bench-key-cut-sub = tout ceci
 
@@ -188,7 +188,7 @@ bench-heights-none = Aucune hauteur essayée. Beaucoup commencent à { $first } 
 bench-heights-all = Toutes les hauteurs de l'échelle ont été essayées.
 bench-heights-says = Le plus de minutes à { $most }. Les plus proches, pas essayées : { $open }.
 bench-heights-sub = { $tried } sur { $all } essayées
-bench-heights-how = Un lancer compte à la hauteur la plus proche. Fourchettes : limites exactes à 95 % des touches par heure à l'eau ; les hauteurs n'étaient pas alternées, le jour peut donc expliquer une différence.
+bench-heights-how = Un lancer compte à la hauteur la plus proche. Fourchettes : limites exactes à 95 % des touches par heure-canne ; les hauteurs n'étaient pas alternées, le jour peut donc expliquer une différence.
 bench-untried = pas essayée
 bench-tried = { $bites ->
     [0] aucune touche

@@ -100,25 +100,25 @@ book-rates-cant-tell = { $which }, pas encore clair : { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches
 }.
-book-rates-says = { $which } : environ une touche toutes les { $minutes } min avec un appât à l'eau. Soit { $bites ->
+book-rates-says = { $which } : environ une touche toutes les { $minutes } min pour chaque canne à l'eau. Soit { $bites ->
     [one] { $bites } touche
    *[other] { $bites } touches
 } en { $hours ->
-    [one] { $hours } heure
-   *[other] { $hours } heures
-} à l'eau.
+    [one] { $hours } heure-canne
+   *[other] { $hours } heures-cannes
+}.
 book-together = { $count ->
     [one] { $count } sortie
    *[other] { $count } sorties
 }
-book-bites-rate = Touches, heures à l'eau
+book-bites-rate = Touches, heures-cannes
 book-landed-rate = Prises, heures de sortie
 book-nothing-out = rien à l'eau
 book-per-hour = { $rate } par heure
 book-counts = { $count } en { $hours } h
 book-limits = { $count } en { $hours } h : { $low } à { $high }
 book-listed = Les { $count } dernières sont listées ; les taux ci-dessus les comptent toutes.
-book-rates-how = Fourchettes : limites exactes à { $level } % (Garwood). Les jours diffèrent ; la fourchette peut être trop étroite. Une heure à l'eau compte de l'impact à la touche, ou à la fin du lancer.
+book-rates-how = Fourchettes : limites exactes à { $level } % (Garwood). Les jours diffèrent ; la fourchette peut être trop étroite. Une heure-canne compte de l'impact à la touche, ou à la fin du lancer ; deux cannes à l'eau une heure en font deux.
 
 book-sets-title = Deux lots
 book-row-a_water = A : plan d'eau
@@ -249,7 +249,7 @@ peg-history-says-other = { $place } : { $bites ->
    *[other] les { $count } dernières autres sorties
 }.
 peg-history-besides = Non comptée : { $day }, la sortie que vous regardez.
-peg-history-how = Les vôtres et celles venues par fichiers. Touches par heure à l'eau, avec limites exactes à { $level } %. Les jours diffèrent, les pêcheurs aussi : quelques sorties ne séparent pas une bonne place d'un bon jour.
+peg-history-how = Les vôtres et celles venues par fichiers. Touches par heure-canne, avec limites exactes à { $level } %. Les jours diffèrent, les pêcheurs aussi : quelques sorties ne séparent pas une bonne place d'un bon jour.
 
 book-light-title = Lumière
 light-left = Coucher du soleil dans { $left }.

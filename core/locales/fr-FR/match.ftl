@@ -21,7 +21,11 @@ match-alarm = { $minutes } min avant la fin.
 match-alarm-text = Fin à { $time }.
 match-cant-tell = pas encore clair
 
-match-casts = Lancers restants, { $leave } min chacun
+match-casts = { $out ->
+    [0] Lancers restants
+    [one] Lancers après celui-ci
+   *[other] Lancers après ceux-ci
+}, { $leave } min chacun
 match-range = { $low } à { $high }
 match-late = Relancer
 match-late-from = vaut de ramener jusqu'à { $time }
@@ -30,10 +34,10 @@ match-late-in = un lancer ne coûte rien avant la fin
 match-late-over = aucun : c'est la fin
 match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.
 
-match-coming-says = Sans doute { $bites ->
+match-coming-says = À attendre : { $bites ->
     [0] plus aucune touche
-    [one] encore { $bites } touche
-   *[other] encore { $bites } touches
+    [one] encore environ { $bites } touche
+   *[other] encore environ { $bites } touches
 } et { $fish ->
     [0] plus aucun poisson
     [one] encore { $fish } poisson
@@ -48,15 +52,19 @@ match-finish = Total attendu
 match-own-count = Votre compte
 match-count-both = Pesé, le reste à votre compte
 match-count-scales = Pesé
-match-likely = { $low } à { $high }, sans doute { $likely }
+match-likely = { $low } à { $high }, environ { $likely }
 match-light = Lumière à la fin
 match-light-day = encore jour
 match-light-twilight = crépuscule
 match-light-dark = nuit
 match-light-unknown = pas clair : la place n'est pas située
+match-sunset-by-phone = { $time } au téléphone
 match-sunset-after = coucher { $time }, { $by } après la fin : { $light }
 match-sunset-before = coucher { $time }, { $by } avant la fin : { $light }
-match-how = Huit scénarios sur dix tombent dans chaque fourchette. Ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.
+match-how = Au moins 8 jours pareils sur 10, le total tombe dans chaque fourchette ; « environ » en est le milieu. { $out ->
+    [0] Le prochain lancer
+   *[other] Ce lancer
+} reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.
 match-cant-tell-why = Avant trois touches, le journal ne peut dire ce qui vient, et les lancers sont comptés sur une durée supposée.
 match-weights-guessed = Aucun poisson pris : les poids sont les estimations des espèces.
 match-estimates = Les poids des espèces suivent les poissons pesés. Un poids à l'œil peut s'écarter d'un quart.

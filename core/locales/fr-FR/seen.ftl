@@ -41,7 +41,10 @@ beside-cant-tell = Vous ou le plan d'eau ? Encore impossible à dire.
 beside-they = Ils prennent plus que vous : l'eau n'explique pas tout.
 beside-me = Vous prenez plus que ce que vous les voyez prendre.
 beside-alike = Vous prenez à peu près comme eux : plutôt le plan d'eau.
-beside-counts = En { $minutes } min, depuis { $since } : vous en avez pris { $mine } et vu { $neighbours ->
+beside-counts = En { $minutes } min, depuis { $since }{ $away ->
+    [0] {""}
+   *[other] {" "}sans les { $away } min d'absence
+} : vous en avez pris { $mine } et vu { $neighbours ->
     [one] le voisin
    *[other] { $neighbours } voisins
 } en prendre { $theirs }.

@@ -19,7 +19,7 @@ waits-counts = { $bites ->
     [0] {" "}de cette sortie
     [one] {" "}d'1 sortie
    *[other] {" "}sur { $sessions } sorties
-}, { $minutes } min à l'eau.
+}, { $minutes } min d'attente.
 waits-row-rod = Canne
 waits-row-spot = Point
 waits-row-bait = Appât
@@ -38,7 +38,7 @@ axis-wait = minutes depuis l'impact
 axis-wait-up = attente, min
 axis-without = lancers sans touche, %
 axis-hazard = sur 100 lancers, touches dans la minute
-axis-rate = touches par heure
+axis-rate = touches par heure et par canne
 axis-clock = heure du lancer
 legend-band = sa bande à 95 %
 legend-expected = attendu
@@ -77,7 +77,7 @@ waits-bar = { $bites ->
 } en { $minutes } min
 waits-figures = Chiffres
 waits-leave = Combien de temps laisser
-waits-best-rate = Au mieux environ { $rate } touches par heure (95 % : { $limits }).
+waits-best-rate = Au mieux environ { $rate } touches par heure et par canne (95 % : { $limits }).
 waits-bites-between = { $sessions ->
     [0] { $bites ->
         [one] La seule touche de cette sortie est venue à { $low } min.
@@ -140,13 +140,24 @@ forecast-min = { $minutes } min
 forecast-casts = Lancers restants
 forecast-bites = Touches à venir
 forecast-fish = Poissons à venir
-forecast-last = Laisser ce qui est à l'eau
-forecast-last-value = dans les { $value } dernières min
+forecast-last = Relancer
+forecast-last-value = vaut de ramener jusqu'aux { $likely } dernières min ({ $low } à { $high })
 forecast-one = { $likely }
-forecast-range = { $low } à { $high }, sans doute { $likely }
-forecast-says = Environ { $percent } jours pareils sur 100, une touche vient dans les { $minutes } min.
-forecast-cant-tell = Trop peu de touches : ces fourchettes ne sont guère qu'une habitude. Environ { $percent } jours sur 100, une touche vient dans les { $minutes } min.
-forecast-how = 8 jours pareils sur 10, le total tombe dans chaque fourchette. Supposé : ce lancer reste { $leave } min, les suivants { $then } min, { $turn } min du retour à l'impact. Dans ces dernières minutes, un appât relancé a moins de la moitié des chances d'un lancer plein ; une canne rentrée peut encore lancer.
+forecast-range = { $low } à { $high }, environ { $likely }
+forecast-says = { $percent ->
+    [0] Moins de 1 jour pareil
+    [100] Plus de 99 jours pareils
+   *[other] Environ { $percent } jours pareils
+} sur 100, une touche vient dans les { $minutes } min.
+forecast-cant-tell = Trop peu de touches : ces fourchettes ne sont guère qu'une habitude. { $percent ->
+    [0] Moins de 1 jour pareil
+    [100] Plus de 99 jours pareils
+   *[other] Environ { $percent } jours pareils
+} sur 100, une touche vient dans les { $minutes } min.
+forecast-how = Au moins 8 jours pareils sur 10, le total tombe dans chaque fourchette ; « environ » en est le milieu. Supposé : { $out ->
+    [0] le prochain lancer
+   *[other] ce lancer
+} reste { $leave } min, les suivants { $then } min, { $turn } min du retour à l'impact. Dans ces dernières minutes, un appât relancé a moins de la moitié des chances d'un lancer plein ; une canne rentrée peut encore lancer.
 
 legend-signs-title = Légende
 legend-signs-says = Un signe veut dire la même chose sur chaque image.

@@ -1,7 +1,7 @@
 //! The card of the day: bites, fish, waits, places, and what to try next. It can be shared as text.
 
 use super::date::session_day_words;
-use super::figures::sentence_case;
+use super::figures::{sentence_case, whole, whole_reached};
 use super::fish::of_a_fish;
 use super::leave_words::{habit_of_the_day_words, leave_words};
 use super::match_day::{TotalFrom, total};
@@ -181,12 +181,12 @@ impl Card<'_> {
     fn next(&self, input: &DayInput) -> String {
         let words = self.words;
         let longest = self.waits.iter().map(|wait| wait.minutes()).fold(0.0, f64::max);
-        let longest = super::figures::whole(longest);
         if self.waits.is_empty() {
             return words.say("day-next-cast");
         }
         if self.bites() == 0 {
-            let minutes = [("minutes", Arg::Text(&longest))];
+            let reached = whole_reached(longest);
+            let minutes = [("minutes", Arg::Text(&reached))];
             let known = input.advice.filter(|advice| advice.state != AdviceState::CantTellYet);
             return known.map_or_else(
                 || words.say_with("day-next-none", &minutes),
@@ -202,7 +202,8 @@ impl Card<'_> {
         }
         let mut open = input.changes.changes.iter().filter(|change| change.tone == VerdictTone::Unknown);
         let test = open.find(|change| !change.find_out.is_empty()).map(|change| change.find_out.clone());
-        test.or(leave).unwrap_or_else(|| words.say_with("day-next-past", &[("minutes", Arg::Text(&longest))]))
+        test.or(leave)
+            .unwrap_or_else(|| words.say_with("day-next-past", &[("minutes", Arg::Text(&whole(longest)))]))
     }
 }
 

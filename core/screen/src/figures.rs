@@ -37,6 +37,16 @@ pub(crate) fn whole(minutes: f64) -> String {
     format!("{:.0}", libm::round(minutes))
 }
 
+/// Minutes that something had reached: "rested 44 of 45 min" at 44:36, and the lower end of "between 9 and 15 min".
+pub(crate) fn whole_reached(minutes: f64) -> String {
+    whole(libm::floor(minutes))
+}
+
+/// Minutes that nothing is past: the upper end of "between 9 and 15 min" for 14:20.
+pub(crate) fn whole_bound(minutes: f64) -> String {
+    whole(libm::ceil(minutes))
+}
+
 /// Capitalises the first letter.
 pub fn sentence_case(text: &str) -> String {
     let mut chars = text.chars();

@@ -3,7 +3,7 @@
 
 use super::figures::whole;
 use super::{Arg, Wording};
-use restwater_session::HabitBeforeBites;
+use restwater_session::{HabitBeforeBites, Rhythm};
 use restwater_waits::{Advice, AdviceState};
 
 /// What to do, ending with the one figure that the advice names: the minute to recast by.
@@ -37,6 +37,12 @@ pub(crate) fn near_best_words(words: &Wording, advice: &Advice) -> Option<String
 /// Whether the minute to recast by is past what is near-best by the record, to find out what comes later.
 pub(crate) fn goes_on_looking(advice: &Advice) -> bool {
     advice.recast_by_min.is_some_and(|until| f64::from(advice.leave_min) > until + 1.0)
+}
+
+/// "Assumes 2 min between casts until three are timed.", or `None` once they are.
+pub(crate) fn guess_words(words: &Wording, rhythm: &Rhythm) -> Option<String> {
+    let minutes = whole(rhythm.turn_round_min);
+    (rhythm.turn_rounds == 0).then(|| words.say_with("advice-guess", &[("minutes", Arg::Text(&minutes))]))
 }
 
 /// "The end of 2 casts was not seen: their waits don't count.", or `None` if each was.

@@ -137,10 +137,11 @@ pub fn beside_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<Stri
         BesideVerdict::ICatchMore => "beside-me",
         BesideVerdict::Alike => "beside-alike",
     };
-    let (since, minutes) = (clock(&beside.since.shown), whole(beside.minutes));
+    let (since, minutes, away) = (clock(&beside.since.shown), whole(beside.minutes), whole(beside.away_min));
     let args = [
         ("since", Arg::Text(&since)),
         ("minutes", Arg::Text(&minutes)),
+        ("away", Arg::Text(&away)),
         ("mine", Arg::Count(beside.found.mine as usize)),
         ("theirs", Arg::Count(beside.found.theirs as usize)),
         ("neighbours", Arg::Count(beside.found.neighbours)),

@@ -16,6 +16,8 @@ pub struct Beside {
     pub since: Stamp,
     /// Minutes since then, without breaks.
     pub minutes: f64,
+    /// Minutes of breaks since then.
+    pub away_min: f64,
     /// What was counted, and what follows from it.
     pub found: BesideOthers,
 }
@@ -54,7 +56,7 @@ pub fn beside(session: &Session, now: &Stamp) -> Option<Beside> {
     let found = beside_others(&mine, &others)?;
     let away_min = session.overlap_min(since.at_ms, to_ms);
     let minutes = (to_ms.saturating_sub(since.at_ms) as f64 / 60_000.0 - away_min).max(0.0);
-    Some(Beside { since, minutes, found })
+    Some(Beside { since, minutes, away_min, found })
 }
 
 #[cfg(test)]

@@ -269,7 +269,7 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
         now += 15 * MIN;
     }
     let view = phone.view(now);
-    assert!(value(&view, "Bites to come").contains("likely"), "{:?}", view.coming);
+    assert!(value(&view, "Bites to come").contains("about"), "{:?}", view.coming);
     assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
     // 3:30 is all-out. The line says until when a cast is worth winding in for, with the reason behind it.
     let late = value(&view, "Recasting");

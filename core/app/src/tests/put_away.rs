@@ -13,7 +13,7 @@ fn forecast(phone: &mut Phone, ms: i64) -> [String; 4] {
     let of = |label: &str| lines().find(|line| line.label.starts_with(label)).unwrap().value.clone();
     let waits = screens(phone, ms).0.forecast.unwrap();
     let [casts, bites] = [0, 1].map(|line| waits.lines[line].value.clone());
-    [of("Casts left"), of("Bites to come"), casts, bites]
+    [of("Casts "), of("Bites to come"), casts, bites]
 }
 
 /// A match on one rod: four fish from 60 min on, after a cast of ten minutes by `first`. Until when it was fished.

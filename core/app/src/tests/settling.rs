@@ -67,7 +67,7 @@ fn the_turn_round_is_shown_without_the_settling() {
 #[test]
 fn a_bait_that_still_settles_has_its_whole_time_before_it() {
     let (mut phone, now) = fished(3);
-    let casts = |phone: &mut Phone, ms| value(&phone.view(ms), "Casts left");
+    let casts = |phone: &mut Phone, ms| value(&phone.view(ms), "Casts ");
     let bites = |phone: &mut Phone, ms| phone.view(ms).coming.remove(0).value;
     phone.tap(now, &CAST).unwrap();
     let settling = (casts(&mut phone, now), bites(&mut phone, now));

@@ -107,13 +107,13 @@ fn a_partners_day_counts_in_my_advice_only_if_chosen_and_the_bank_says_so() {
     mine.tap(now, &advice_of(Whose::Both)).unwrap();
     let bank = mine.bank(now + MIN);
     assert!(bank.advice.headline.starts_with("Hold until 1"), "{}", bank.advice.headline);
-    assert_eq!(bank.advice.detail, "No cast has ended yet. Past 15 min: not tried.");
+    assert_eq!(bank.advice.detail, "No cast has ended yet. Past 16 min: not tried.");
     let theirs = |more: &&String| more.contains("earlier session");
     let theirs: Vec<&String> = bank.advice.more.iter().filter(theirs).collect();
     assert_eq!(theirs, ["1 earlier session in it is another angler's."], "said once, and as theirs");
     assert_eq!(
         mine.the_waits(now + MIN).counts,
-        "8 bites in 8 casts over 1 session, 117 min in the water. 1 earlier session in it is another angler's."
+        "8 bites in 8 casts over 1 session, 117 min waited. 1 earlier session in it is another angler's."
     );
     // The choice survives a restart, and an undone import no longer counts at once.
     mine.open();
@@ -261,7 +261,7 @@ fn the_sessions_of_my_other_phone_are_mine_once_i_say_so() {
     assert_eq!(mine.book_leaf(now + 5_000, "sessions").says, "2 sessions of 2.");
     assert!(mine.bank(now + MIN).strip.hold_min.is_some(), "it counts as my own earlier day does");
     let mine_now = mine.bank(now + MIN).advice;
-    assert_eq!(mine_now.detail, "No cast has ended yet. Past 15 min: not tried.");
+    assert_eq!(mine_now.detail, "No cast has ended yet. Past 16 min: not tried.");
     let counts_too = "1 earlier session of yours counts too.";
     assert!(mine_now.more.iter().any(|more| more == counts_too), "{:?}", mine_now.more);
     // A session of this phone is mine in any case.

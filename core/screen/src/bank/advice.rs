@@ -2,7 +2,7 @@
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours, left_open};
 use crate::figures::whole;
-use crate::leave_words::{goes_on_looking, habit_words, leave, leave_words, not_seen_words};
+use crate::leave_words::{goes_on_looking, guess_words, habit_words, leave, leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
@@ -188,8 +188,8 @@ fn beside_counts(words: &Wording, reading: &Reading) -> Vec<String> {
 /// "Past 24 min: not tried.", if the minute of the headline is past every cast so far and past the one that is out.
 fn not_tried_words(words: &Wording, reading: &Reading) -> Option<String> {
     let advice = &reading.advice;
-    let ended = libm::round(advice.longest_wait_min);
-    let tried = libm::round(reading.waited_min.unwrap_or(0.0)).max(ended);
+    let ended = advice.longest_wait_min;
+    let tried = libm::ceil(reading.waited_min.unwrap_or(0.0).max(ended));
     (ended > 0.0 && f64::from(advice.leave_min) > tried)
         .then(|| minutes(words, "advice-not-tried", "minutes", tried))
 }
@@ -214,9 +214,7 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     more.extend(longer(words, reading));
     more.extend(beside_counts(words, reading));
     more.extend(lost(words, advice));
-    if reading.rhythm.turn_rounds == 0 {
-        more.push(minutes(words, "advice-guess", "minutes", reading.rhythm.turn_round_min));
-    }
+    more.extend(guess_words(words, &reading.rhythm));
     more
 }
 

@@ -2,7 +2,7 @@
 
 use super::{Day, SetFilter};
 use crate::date::day_words;
-use crate::figures::whole;
+use crate::figures::whole_bound;
 use crate::leave_words::leave_words;
 use crate::{Arg, ChangesView, Leaf, LeafLine, Temperature, TypedInto, VerdictTone, Wording};
 use restwater_bench::ladder::Rung;
@@ -90,7 +90,7 @@ impl Plan<'_> {
             _ => self.supports.push((leave_words(words, &advice), counts)),
         }
         if advice.asks_for_longer {
-            let longest = whole(advice.longest_wait_min);
+            let longest = whole_bound(advice.longest_wait_min);
             let text = words.say_with("next-longer", &[("minutes", Arg::Text(&longest))]);
             self.cannot.push((text, words.say("next-longer-why")));
         }

@@ -7,6 +7,7 @@ use super::{MatchInput, MatchLine, RestInput};
 use crate::Arg;
 use crate::date::hours_minutes;
 use crate::figures::whole;
+use crate::leave_words::guess_words;
 use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
@@ -30,7 +31,9 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
         || input.say("match-cant-tell", &[]),
         |c| numbers(input, f64::from(c.low), f64::from(c.high)),
     );
-    let label = input.say("match-casts", &[("leave", &span(input, leave))]);
+    let leave = span(input, leave);
+    let label = [("leave", Arg::Text(&leave)), ("out", Arg::Count(out.iter().flatten().count()))];
+    let label = input.words.say_with("match-casts", &label);
     vec![MatchLine::new(label, value), late_cast(input, rest, match_day)]
 }
 
@@ -42,8 +45,7 @@ fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> Matc
         _ if !fishes(input, match_day) => input.say("match-late-over", &[]),
         None => input.say("match-cant-tell", &[]),
         Some(last) if match_day.phone_ms(input.now) > phone_ms(match_day, last.before_all_out) => {
-            let out = input.session.is_some_and(|s| s.rods.iter().any(|rod| s.running(rod.number).is_some()));
-            input.say(if out { "match-late-now" } else { "match-late-in" }, &[])
+            input.say(if baits_out(input) > 0 { "match-late-now" } else { "match-late-in" }, &[])
         }
         Some(last) => {
             let time = time_before(input, match_day, last.before_all_out);
@@ -64,11 +66,22 @@ fn late(rest: &RestInput) -> Option<LastCast> {
 /// The time this many minutes before all-out, by the phone's clock.
 fn phone_ms(match_day: &MatchDay, minutes: f64) -> i64 {
     let all_out = match_day.setup.clock().map_or(0, MatchClock::all_out_phone_ms);
-    all_out - libm::round(minutes * MINUTE_MS as f64) as i64
+    all_out - before_ms(minutes)
 }
 
+/// The same by the organiser's clock, which the page counts down by.
 fn time_before(input: &MatchInput, match_day: &MatchDay, minutes: f64) -> String {
-    local_clock(input.now, match_day.wall_ms(phone_ms(match_day, minutes), input.now))
+    local_clock(input.now, match_day.setup.all_out_ms - before_ms(minutes))
+}
+
+fn before_ms(minutes: f64) -> i64 {
+    libm::round(minutes * MINUTE_MS as f64) as i64
+}
+
+/// On how many rods a bait is out.
+fn baits_out(input: &MatchInput) -> usize {
+    let Some(session) = input.session else { return 0 };
+    session.rods.iter().filter(|rod| session.running(rod.number).is_some()).count()
 }
 
 /// Where the time of [`late_cast`] comes from, and its range.
@@ -115,7 +128,7 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
     lines
 }
 
-/// What is most likely to come, as an angler would say it.
+/// What to expect, as an angler would say it.
 pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
     let Some(rest) = &input.rest else { return String::new() };
     let Some(Rest { coming, .. }) = rest.rest.filter(|_| !cant_tell(rest)) else {
@@ -133,7 +146,7 @@ pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
     input.words.say_with("match-coming-says", &args)
 }
 
-/// "2 to 5, most likely 3", or the one number where all are the same.
+/// "2 to 5, about 3", or the one number where all are the same.
 fn likely(input: &MatchInput, range: &Range, say: impl Fn(f64) -> String) -> String {
     let [low, likely, high] = [range.low, range.likely, range.high].map(say);
     if low == high {
@@ -174,7 +187,10 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
         &[],
     );
     let (Some(sunset), Some(minutes)) = (at.sunset, at.minutes_to_sunset) else { return Some(light) };
-    let time = local_clock(input.now, sunset);
+    let mut time = local_clock(input.now, sunset);
+    if setup.offset_ms.abs() >= MINUTE_MS {
+        time = input.say("match-sunset-by-phone", &[("time", &time)]);
+    }
     let by = hours_minutes(input.words, minutes.abs() * MINUTE_MS);
     let id = if minutes >= 0 { "match-sunset-after" } else { "match-sunset-before" };
     Some(input.say(id, &[("time", &time), ("by", &by), ("light", &light)]))
@@ -188,10 +204,8 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     if cant_tell(rest) {
         notes.push(input.say("match-cant-tell-why", &[]));
     } else if rest.rest.is_some() {
-        let ((leave, then), turn) = (leaves(rest.advice), input.words.figure(rest.rhythm.turn_round_min, 1));
-        notes.push(
-            input.say("match-how", &[("leave", &whole(leave)), ("then", &whole(then)), ("turn", &turn)]),
-        );
+        notes.push(how(input, rest));
+        notes.extend(guess_words(input.words, &rest.rhythm));
         notes.extend(late_note(input, rest));
         if rest.weights_guessed {
             notes.push(input.say("match-weights-guessed", &[]));
@@ -200,6 +214,20 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     notes.extend(standing);
     notes.extend(input.at_scales().and_then(|own| eye_note(input, &own)));
     notes
+}
+
+/// What the ranges hold, and how long casts are left for them.
+fn how(input: &MatchInput, rest: &RestInput) -> String {
+    let (leave, then) = leaves(rest.advice);
+    let (leave, then) = (whole(leave), whole(then));
+    let turn = input.words.figure(rest.rhythm.turn_round_min, 1);
+    let args = [
+        ("leave", Arg::Text(&leave)),
+        ("then", Arg::Text(&then)),
+        ("turn", Arg::Text(&turn)),
+        ("out", Arg::Count(baits_out(input))),
+    ];
+    input.words.say_with("match-how", &args)
 }
 
 fn eye_note(input: &MatchInput, own: &Running) -> Option<String> {

@@ -3,7 +3,7 @@
 use super::{OTHERS, SwimScreen};
 use crate::Arg;
 use crate::feed::feed_weight;
-use crate::figures::whole;
+use crate::figures::{whole, whole_reached};
 use crate::place::reach_words;
 use restwater_swim::{Against, CellFigures, DriftAlong, DriftLean, NextSpot, Reason};
 
@@ -16,18 +16,18 @@ impl SwimScreen<'_> {
                 say("reason-quiet", &[("minutes", Arg::Text(&whole(*target_min)))])
             }
             Reason::RestedLongEnough { minutes, .. } => {
-                say("reason-rested", &[("minutes", Arg::Text(&whole(*minutes)))])
+                say("reason-rested", &[("minutes", Arg::Text(&whole_reached(*minutes)))])
             }
             Reason::NearLastBites { bites, metres, minutes_ago } => say(
                 "reason-near-bites",
                 &[
                     ("bites", Arg::Count(*bites as usize)),
                     ("metres", Arg::Text(&whole(*metres))),
-                    ("minutes", Arg::Text(&whole(*minutes_ago))),
+                    ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
             Reason::BehindLastBite { minutes_ago } => {
-                say("reason-behind", &[("minutes", Arg::Text(&whole(*minutes_ago)))])
+                say("reason-behind", &[("minutes", Arg::Text(&whole_reached(*minutes_ago)))])
             }
             Reason::LinersHere { liners } => {
                 say("reason-liners-here", &[("liners", Arg::Count(*liners as usize))])
@@ -40,7 +40,7 @@ impl SwimScreen<'_> {
                 &[
                     ("times", Arg::Count(*times as usize)),
                     ("metres", Arg::Count(libm::round(*metres) as usize)),
-                    ("minutes", Arg::Text(&whole(*minutes_ago))),
+                    ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
             Reason::FishHere { of_100, worth, elsewhere_worth } => say(
@@ -62,7 +62,10 @@ impl SwimScreen<'_> {
             Against::BaitOut => say("against-bait-out", &[]),
             Against::RestedTooShort { minutes, target_min } => say(
                 "against-rested",
-                &[("minutes", Arg::Text(&whole(*minutes))), ("target", Arg::Text(&whole(*target_min)))],
+                &[
+                    ("minutes", Arg::Text(&whole_reached(*minutes))),
+                    ("target", Arg::Text(&whole(*target_min))),
+                ],
             ),
             Against::MaybeDisturbed { casts } => {
                 say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
@@ -80,7 +83,9 @@ impl SwimScreen<'_> {
             Against::NearBoundary { metres } => {
                 say("against-boundary", &[("metres", Arg::Text(&self.words.figure(*metres, 1)))])
             }
-            Against::KeptBack { minutes } => say("against-kept", &[("minutes", Arg::Text(&whole(*minutes)))]),
+            Against::KeptBack { minutes } => {
+                say("against-kept", &[("minutes", Arg::Text(&whole_reached(*minutes)))])
+            }
             Against::BeyondCast { .. } => say("against-beyond", &[]),
             Against::NearHazard { name, metres } => {
                 let unnamed = self.words.say("against-hazard-unnamed");
@@ -104,12 +109,12 @@ impl SwimScreen<'_> {
         let mut said = self.fished_words(figures);
         if let Some(minutes) = figures.fed_min {
             let (minutes, weight) =
-                (whole(libm::floor(minutes)), feed_weight(self.words, self.weights, figures.fed_mg));
+                (whole_reached(minutes), feed_weight(self.words, self.weights, figures.fed_mg));
             let args = [("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))];
             said = format!("{said} {}", self.words.say_with("cell-fed", &args));
         }
         if let Some(minutes) = figures.shown_min {
-            let minutes = whole(libm::floor(minutes));
+            let minutes = whole_reached(minutes);
             let args = [("times", Arg::Count(figures.shown as usize)), ("minutes", Arg::Text(&minutes))];
             said = format!("{said} {}", self.words.say_with("cell-shown", &args));
         }

@@ -4,7 +4,7 @@ use super::{LEVEL, Picture, Scope, bites, counts_words, range_words, too_few};
 use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
-use crate::figures::whole;
+use crate::figures::{whole, whole_bound, whole_reached};
 use crate::leave_words::{habit_words, leave_words, near_best_words};
 use crate::{Arg, Wording};
 use restwater_session::HabitBeforeBites;
@@ -235,7 +235,12 @@ impl Asked<'_> {
         }
         let first = seen.iter().copied().fold(f64::INFINITY, f64::min);
         let last = seen.iter().copied().fold(0.0, f64::max);
-        let (low, high, longest) = (whole(first), whole(last), whole(self.longest()));
+        let (low, high) = if seen.len() == 1 {
+            (whole(first), whole(last))
+        } else {
+            (whole_reached(first), whole_bound(last))
+        };
+        let longest = whole_bound(self.longest());
         let mut says = vec![leave_words(words, self.advice)];
         says.extend(near_best_words(words, self.advice));
         let args = [

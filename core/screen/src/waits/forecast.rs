@@ -1,8 +1,9 @@
 //! The forecast for the remaining time, as ranges.
 
 use crate::figures::whole;
+use crate::leave_words::guess_words;
 use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
-use restwater_match_day::forecast::{FishKind, Range, TimeLeft};
+use restwater_match_day::forecast::{FishKind, LastCast, Range, TimeLeft};
 use restwater_session::rest::{Rest, landing, leaves, rest_of_match};
 use restwater_session::{Rhythm, Session};
 use restwater_waits::WaitPosterior;
@@ -19,7 +20,7 @@ const SEED: u64 = 4;
 pub struct ForecastLine {
     /// What it is: "Bites to come".
     pub label: String,
-    /// "2 to 5, most likely 3".
+    /// "2 to 5, about 3".
     pub value: String,
     /// Both for a screen reader.
     pub spoken: String,
@@ -65,10 +66,7 @@ pub fn forecast_view(
         line(words, "forecast-bites", coming.bites),
         line(words, "forecast-fish", coming.fish),
     ];
-    lines.extend(last.map(|last| {
-        let range = Range { low: last.low, likely: last.before_all_out, high: last.high };
-        line(words, "forecast-last", range)
-    }));
+    lines.extend(last.map(|last| last_cast(words, last)));
     let any = whole(100.0 * coming.any_bite);
     let too_few = super::too_few(&advice);
     let says = words.say_with(
@@ -77,14 +75,19 @@ pub fn forecast_view(
     );
     let ((leave, then), turn) = (leaves(&advice), words.figure(rhythm.turn_round_min, 1));
     let (leave, then) = (whole(leave), whole(then));
-    let minutes = [("leave", Arg::Text(&leave)), ("then", Arg::Text(&then)), ("turn", Arg::Text(&turn))];
-    let how = words.say_with("forecast-how", &minutes);
+    let how = [
+        ("leave", Arg::Text(&leave)),
+        ("then", Arg::Text(&then)),
+        ("turn", Arg::Text(&turn)),
+        ("out", Arg::Count(out_min.iter().flatten().count())),
+    ];
+    let how = words.say_with("forecast-how", &how);
     Some(ForecastView {
         title: words.say("forecast-title"),
         left: left_row(words, left_min),
         says,
         lines,
-        notes: vec![how],
+        notes: std::iter::once(how).chain(guess_words(words, &rhythm)).collect(),
     })
 }
 
@@ -95,10 +98,17 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
         if same { "forecast-one" } else { "forecast-range" },
         &[("low", Arg::Text(&low)), ("likely", Arg::Text(&likely)), ("high", Arg::Text(&high))],
     );
-    let unit = format!("{id}-value");
-    let value = if words.has(&unit) { words.say_with(&unit, &[("value", Arg::Text(&value))]) } else { value };
     let Range { low, high, .. } = range;
     ForecastLine { label: words.say(id), value, spoken: String::new(), low, high }
+}
+
+/// Until how long before the end winding in for a new cast is worth it.
+fn last_cast(words: &Wording, last: LastCast) -> ForecastLine {
+    let [low, likely, high] = [last.low, last.before_all_out, last.high].map(whole);
+    let minutes = [("low", Arg::Text(&low)), ("likely", Arg::Text(&likely)), ("high", Arg::Text(&high))];
+    let value = words.say_with("forecast-last-value", &minutes);
+    let label = words.say("forecast-last");
+    ForecastLine { label, value, spoken: String::new(), low: last.low, high: last.high }
 }
 
 fn left_row(words: &Wording, left_min: u32) -> ChoiceRow {

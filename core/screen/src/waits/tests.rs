@@ -137,7 +137,7 @@ fn under_three_bites_every_picture_says_that_it_cannot_tell() {
 fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     let session = day(8, 20);
     let (view, posterior) = screen(&session, &[], &CastFilter::default());
-    assert_eq!(view.counts, "8 bites in 16 casts this session, 279 min in the water.");
+    assert_eq!(view.counts, "8 bites in 16 casts this session, 279 min waited.");
     let survival = chart(&view, ChartKind::Survival);
     // 8 of 16 casts bit within 16 min while none was wound in before 20: the curve meets one half at the last bite.
     assert_eq!(survival.says, "Of casts left out 16 min, about half get a bite (estimated).");
@@ -146,7 +146,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
         figures.lines[1].ends_with("That time, in minutes, could be 15 or more (95\u{a0}% limits)."),
         "{figures:?}"
     );
-    assert!(figures.lines[0].contains("bites an hour (95\u{a0}%: "), "{figures:?}");
+    assert!(figures.lines[0].contains("bites an hour for each rod (95\u{a0}%: "), "{figures:?}");
     let seen = survival.lines.iter().find(|line| line.style == LineStyle::Solid).unwrap();
     assert_eq!((seen.y.first(), seen.y.last()), (Some(&100.0), Some(&50.0)));
     assert_eq!(survival.lines.iter().filter(|line| line.style == LineStyle::Dotted).count(), 2);
@@ -241,7 +241,7 @@ fn which_casts_count_is_chosen_by_taps() {
     let corn = bait.choices.iter().find(|c| c.label == "corn").unwrap();
     let filter = CastFilter { bait: Some(corn.label.clone()), ..CastFilter::default() };
     let (some, _) = screen(&session, &[], &filter);
-    assert_eq!(some.counts, "3 bites in 6 casts this session, 103 min in the water.");
+    assert_eq!(some.counts, "3 bites in 6 casts this session, 103 min waited.");
     assert_eq!(some.rows[1].value, "corn");
 }
 
@@ -278,7 +278,10 @@ fn the_rest_of_the_day_comes_as_ranges() {
     }
     assert!(of(240).lines[1].high > hour.lines[1].high, "more time, more bites");
     let last = &hour.lines[3];
-    assert!(last.value.starts_with("in the last ") && last.low < 16.0 && last.high > 10.0, "{last:?}");
+    assert!(
+        last.value.starts_with("worth winding in for until the last ") && last.low < 16.0 && last.high > 10.0,
+        "{last:?}"
+    );
     assert_eq!(hour.left.choices.iter().filter(|c| c.chosen).count(), 1);
     assert!(
         forecast_view(&words, &session, &posterior, rhythm, &[], 0).is_some(),
@@ -334,5 +337,5 @@ fn a_habit_that_ends_casts_before_every_bite_is_pointed_out() {
         says.contains("Your 12 wind-ins all came by 10 min. Every bite this session came after 15 min."),
         "{says}"
     );
-    assert!(says.contains("All 4 bites this session came between 16 and 22 min."), "{says}");
+    assert!(says.contains("All 4 bites this session came between 15 and 22 min."), "{says}");
 }
