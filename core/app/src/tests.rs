@@ -378,7 +378,7 @@ fn before_three_bites_the_bank_cannot_tell_and_after_them_it_gives_a_time() {
     let hold = phone.bank(now + 5 * MIN).advice;
     assert!(hold.headline.starts_with("Hold until 1"), "{}", hold.headline);
     assert_eq!(hold.tone, AdviceTone::Hold);
-    assert_eq!(hold.detail, "Only 4 bites in 8 casts so far.");
+    assert_eq!(hold.detail, "4 bites in 8 casts so far.");
 }
 
 #[test]

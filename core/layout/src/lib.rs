@@ -222,6 +222,8 @@ pub struct BankLayout {
     /// The second sentence of the advice, where large text leaves no room for it below the first: the place of the notice, which
     /// is shown instead while there is one. Otherwise it is part of `advice`.
     pub detail: Option<Rect>,
+    /// The third sentence, where the advice has one line below its first and the second takes it: the place of the notice again.
+    pub further: Option<Rect>,
     /// Where the cast is or the next one goes.
     pub spot: Option<Rect>,
     /// What is on the line.
@@ -283,6 +285,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         strip: words.strip,
         advice: words.advice,
         detail: words.detail,
+        further: words.further,
         spot: words.spot,
         rig: words.rig,
         latest: pad.latest,
@@ -327,6 +330,7 @@ impl BankLayout {
             &mut self.since,
             &mut self.fan,
             &mut self.detail,
+            &mut self.further,
             &mut self.spot,
             &mut self.rig,
             &mut self.latest,

@@ -13,7 +13,8 @@ use super::{DIGITS_MM, DoorPlace, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, S
 use restwater_screen::{BankState, TOP_DOORS};
 pub use sizes::SUB_EM;
 use sizes::{
-    CELL_EDGE_MM, HEADER_MM, LEAD_MM, NAME_MM, Room, Sizes, asked, heights, sizes_that_fit, text_sizes,
+    CELL_EDGE_MM, HAIR_MM, HEADER_MM, LEAD_MM, NAME_MM, Room, Sizes, asked, heights, sizes_that_fit,
+    text_sizes,
 };
 
 /// Between the words and the pad, mm.
@@ -49,6 +50,7 @@ pub(super) struct Words {
     pub(super) strip: Rect,
     pub(super) advice: Rect,
     pub(super) detail: Option<Rect>,
+    pub(super) further: Option<Rect>,
     pub(super) spot: Option<Rect>,
     pub(super) rig: Option<Rect>,
     pub(super) text: TextSizes,
@@ -88,6 +90,10 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let sizes = sizes_that_fit(room, glass.text, ask);
     let cramped = glass.text > super::APART_ABOVE_SCALE && sizes.scale < ROOMY_SCALE;
     let h = heights(room, sizes, ask);
+    // With one line below the first sentence, a plan that is due and the counts would hide one another there.
+    let tight = h.advice < sizes.lines(2) - HAIR_MM;
+    // Beside the pad that line is short, and the counts would be the smallest text of the screen.
+    let apart = cramped || tight && narrow;
     let mut column = Column { left: free.left, width: free.width, y: free.top + LEAD_MM };
     let (header, tops) = if narrow {
         let header = column.always(h.header);
@@ -113,7 +119,8 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         fan: None,
         strip,
         advice,
-        detail: cramped.then_some(pad.notice),
+        detail: apart.then_some(pad.notice),
+        further: (tight && !apart).then_some(pad.notice),
         spot,
         rig,
         text: text_sizes(asked(room, glass.text, ask), glass.text),
@@ -130,7 +137,16 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     if ask.rods > 1 {
         beside_the_sentences(&mut words, column.y, glass.left_handed);
     } else if free.width >= DIGITS_WIDTH_MM + SIDE_GAP_MM + SECONDARY_MM {
-        beside_the_clock(&mut words, digits, h.spot > 0.0, glass.left_handed);
+        beside_the_clock(
+            &mut words,
+            digits,
+            BesideTheClock {
+                cramped,
+                landed: ask.state == BankState::Landed,
+                spot_has_a_line: h.spot > 0.0,
+                left_handed: glass.left_handed,
+            },
+        );
     }
     words
 }
@@ -208,8 +224,19 @@ fn narrow(rect: &mut Rect, by: f64, left_handed: bool) {
     }
 }
 
+/// What the place beside the clock depends on.
+struct BesideTheClock {
+    /// Text is large for this glass.
+    cramped: bool,
+    /// The digits count from a fish that was landed.
+    landed: bool,
+    spot_has_a_line: bool,
+    left_handed: bool,
+}
+
 /// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
-fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left_handed: bool) {
+fn beside_the_clock(words: &mut Words, digits: Rect, is: BesideTheClock) {
+    let BesideTheClock { cramped, landed, spot_has_a_line, left_handed } = is;
     let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
     let block = Rect { height: bottom - digits.top, ..digits };
     let width = block.height.min(digits.width * 0.33).max(SECONDARY_MM);
@@ -225,13 +252,14 @@ fn beside_the_clock(words: &mut Words, digits: Rect, spot_has_a_line: bool, left
         words.fan = Some(side);
         return;
     }
-    if words.detail.is_some() {
-        // Large text gets the whole place: the spot if it is shown here, otherwise what the digits count, which UNDO says as
-        // well.
+    if cramped && !landed {
+        // Large text gets the whole place: the spot if it is shown here, otherwise what the digits count, which UNDO says as well.
         let place = if words.spot.is_none() { &mut words.spot } else { &mut words.since };
         *place = place.or(Some(side));
         return;
     }
+    // Digits that count from a landed fish have to say so, with large text too. It may have the gap below.
+    let side = Rect { height: side.height + if cramped { LEAD_MM } else { 0.0 }, ..side };
     let half = side.height * 0.55;
     words.spot = words.spot.or(Some(Rect { height: half, ..side }));
     words.since = words.since.or(Some(Rect { top: side.top + half, height: side.height - half, ..side }));

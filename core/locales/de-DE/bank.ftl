@@ -210,7 +210,7 @@ advice-counts = { $casts ->
        *[other] { $casts } Würfen
     }
 }
-advice-early = Erst { advice-counts }.
+advice-early = Bisher { advice-counts }.
 advice-so-far = { advice-counts }.
 advice-not-tried = Über { $minutes } min: nicht probiert.
 advice-earlier = { $count ->

@@ -67,7 +67,7 @@ bench-cut-down-sub = { $count ->
    *[other] { $count }, Abfall { $waste }
 }
 bench-cut-to = gekürzt auf { $length }: { $count }
-bench-cut-off = je { $length } ab
+bench-cut-off = je { $length } kürzer: Schnur für die Schlaufe lassen
 bench-cut-down-how = Von allen Wegen, die am meisten Binden ersparen, fällt bei diesem am wenigsten Schnur ab, dann braucht er die wenigsten Schnitte. Nur bei gleicher Schnur, gleichem Haken und Haar; für die neue Schlaufe bleibt Schnur.
 bench-key-cut = GEKÜRZT
 bench-key-cut-sub = alle diese

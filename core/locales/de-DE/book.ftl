@@ -51,6 +51,7 @@ book-gist = { $casts ->
        *[other] { $casts } Würfen
     }
 }, { $length }
+book-fished = { $length } gefischt
 book-open = noch offen
 book-opened = zum Lesen offen
 book-all = alle Ansitze
@@ -112,10 +113,14 @@ book-together = { $count ->
    *[other] { $count } Ansitze
 }
 book-bites-rate = Bisse, Rutenstunden
-book-landed-rate = Gelandet, Ansitzstunden
+book-landed-rate = Gelandet, gefischte Stunden
 book-nothing-out = nichts draußen
 book-per-hour = { $rate } je Stunde
 book-counts = { $count } in { $hours } Std.
+rod-hours-limits = { $count } in { $hours ->
+    [one] 1 Rutenstunde
+   *[other] { $hours } Rutenstunden
+}: { $low } bis { $high }
 book-limits = { $count } in { $hours } h: { $low } bis { $high }
 book-listed = Gelistet sind die letzten { $count }; die Raten oben zählen alle.
 book-rates-how = Spannen sind exakte { $level }-%-Grenzen (Garwood). Tage sind verschieden; die Spanne kann zu eng sein. Eine Rutenstunde zählt vom Einschlag bis zum Biss oder bis zum Ende des Wurfs; zwei Ruten machen in einer Stunde zwei.

@@ -27,9 +27,9 @@ match-casts = { $out ->
    *[other] Würfe nach diesen
 }, je { $leave } min
 match-range = { $low } bis { $high }
-match-late = Neu werfen
-match-late-from = Einholen lohnt dafür bis { $time }
-match-late-now = Einholen lohnt dafür nicht mehr
+match-late = Zum Neuwerfen einholen
+match-late-from = lohnt bis { $time }
+match-late-now = lohnt nicht mehr
 match-late-in = bis Schluss kostet ein Wurf nichts
 match-late-over = keine mehr: Schluss
 match-late-how = Nach { $time } ({ $from } bis { $to }) hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs: hol dafür nicht ein. Eine Rute, die drin ist, darf noch geworfen werden: das kostet bis Schluss nichts.

@@ -33,6 +33,10 @@ reason-near-bites = { $bites ->
     [one] ein Biss { $metres } m daneben, { ago }
    *[other] { $bites } Bisse nah in letzter Zeit, der letzte { $metres } m daneben, { ago }
 }
+reason-near-stay = { $bites ->
+    [one] ein Biss hier oder nah, { ago }
+   *[other] { $bites } Bisse hier oder nah in letzter Zeit, der letzte { ago }
+}
 reason-behind = hinter dem letzten Biss, { ago }
 reason-liners-here = { $liners ->
     [one] ein Streifer hier
@@ -53,6 +57,10 @@ reason-shown = { $times ->
 reason-fish-here = laut Protokoll haben { $here } von 100 solchen Stellen Fisch: hier { $worth } Bisse pro Stunde zu erwarten, an einer nicht versuchten { $other }
 reason-not-tried = nicht versucht; { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde wert
 against-fish-away = gestört; { $here } von 100 solchen Stellen haben Fisch: jetzt { $worth } Bisse pro Stunde wert
+against-nothing-yet = { $casts ->
+    [one] hier nichts in { $minutes } min
+   *[other] hier nichts in { $minutes } min bei { $casts } Würfen
+}
 against-nothing-here = { $casts ->
     [one] hier nichts in { $minutes } min: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde wert
    *[other] hier nichts in { $minutes } min bei { $casts } Würfen: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde wert

@@ -211,7 +211,7 @@ advice-counts = { $casts ->
        *[other] { $casts } casts
     }
 }
-advice-early = Only { advice-counts } so far.
+advice-early = { advice-counts } so far.
 advice-so-far = { advice-counts }.
 advice-not-tried = Past { $minutes } min: not tried.
 advice-earlier = { $count ->

@@ -67,7 +67,7 @@ bench-cut-down-sub = { $count ->
    *[other] { $count }, waste { $waste }
 }
 bench-cut-to = cut down to { $length }: { $count }
-bench-cut-off = { $length } cut off each
+bench-cut-off = { $length } shorter each: leave line for the loop
 bench-cut-down-how = Of all ways that save the most tying, this one wastes the least line, then needs the fewest cuts. Only the same line, hook and hair are cut, and line is left for the new loop.
 bench-key-cut = CUT
 bench-key-cut-sub = all of these

@@ -52,6 +52,7 @@ book-gist = { $casts ->
        *[other] { $casts } casts
     }
 }, { $length }
+book-fished = { $length } fished
 book-open = still open
 book-opened = open to read
 book-all = all sessions
@@ -113,10 +114,14 @@ book-together = { $count ->
    *[other] { $count } sessions
 }
 book-bites-rate = Bites, rod hours
-book-landed-rate = Landed, hours of session
+book-landed-rate = Landed, hours fished
 book-nothing-out = nothing out
 book-per-hour = { $rate } an hour
 book-counts = { $count } in { $hours } h
+rod-hours-limits = { $count } in { $hours ->
+    [one] 1 rod hour
+   *[other] { $hours } rod hours
+}: { $low } to { $high }
 book-limits = { $count } in { $hours } h: { $low } to { $high }
 book-listed = The latest { $count } are listed; the rates above count all.
 book-rates-how = Ranges are exact { $level } % limits (Garwood). Days differ; the range may be too narrow. A rod hour counts from splash to bite, or to the end of the cast; two rods out for an hour make two.

@@ -24,7 +24,7 @@ caution-power-lines-emergency-ni-title = Caught on a wire
 caution-power-lines-emergency-ni-authority = NIE Networks, Northern Ireland
 
 caution-carbon-monoxide =
-    Never light or use a stove, heater or barbecue in a tent, a shelter or any enclosed space, nor leave one there that still smoulders: the gas can kill within minutes. Headache, dizziness, sickness or sleepiness: go outside and get medical help. Ring 999 or 112 if anyone collapses.
+    Never light or use a stove, heater or barbecue in a tent, a shelter or any enclosed space, nor leave one there that still smoulders. The gas can kill within minutes. Headache, dizziness, sickness or sleepiness: go outside and get medical help. Ring 999 or 112 if anyone collapses.
 caution-carbon-monoxide-title = Carbon monoxide
 caution-carbon-monoxide-authority = Public Health England, now the UK Health Security Agency; Public Health Agency, Northern Ireland
 

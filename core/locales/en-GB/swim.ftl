@@ -30,6 +30,10 @@ reason-near-bites = { $bites ->
     [one] a bite { $metres } m away, { ago }
    *[other] { $bites } recent bites near, the last { $metres } m away, { ago }
 }
+reason-near-stay = { $bites ->
+    [one] a bite here or near, { ago }
+   *[other] { $bites } recent bites here or near, the last { ago }
+}
 reason-behind = behind the last bite, { ago }
 reason-liners-here = { $liners ->
     [one] a liner here
@@ -50,6 +54,10 @@ reason-shown = { $times ->
 reason-fish-here = by the log { $here } of 100 such spots hold fish: expect { $worth } bites an hour here, { $other } in untried water
 reason-not-tried = not tried: { $here } of 100 such spots hold fish, so expect { $worth } bites an hour
 against-fish-away = disturbed: { $here } of 100 such spots hold fish, so expect { $worth } bites an hour now
+against-nothing-yet = { $casts ->
+    [one] nothing here in { $minutes } min
+   *[other] nothing here in { $minutes } min over { $casts } casts
+}
 against-nothing-here = { $casts ->
     [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, so expect { $worth } bites an hour
    *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, so expect { $worth } bites an hour

@@ -210,7 +210,7 @@ advice-counts = { $casts ->
        *[other] { $casts } lancers
     }
 }
-advice-early = Seulement { advice-counts }.
+advice-early = { advice-counts } jusqu'ici.
 advice-so-far = { advice-counts }.
 advice-not-tried = Plus de { $minutes } min : pas essayé.
 advice-earlier = { $count ->

@@ -76,7 +76,7 @@ bench-cut-down-sub = { $count ->
    *[other] { $count }, chutes { $waste }
 }
 bench-cut-to = à raccourcir à { $length } : { $count }
-bench-cut-off = { $length } ôtés à chacun
+bench-cut-off = { $length } de moins chacun : gardez le fil de la boucle
 bench-cut-down-how = De toutes les façons qui épargnent le plus de nœuds, celle-ci perd le moins de fil, puis demande le moins de coupes. Seuls même fil, même hameçon et même cheveu ; il reste du fil pour la nouvelle boucle.
 bench-key-cut = COUPÉ
 bench-key-cut-sub = tout ceci

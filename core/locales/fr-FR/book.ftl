@@ -51,6 +51,7 @@ book-gist = { $casts ->
        *[other] { $casts } lancers
     }
 }, { $length }
+book-fished = { $length } de pêche
 book-open = en cours
 book-opened = ouverte à la lecture
 book-all = toutes les sorties
@@ -112,10 +113,14 @@ book-together = { $count ->
    *[other] { $count } sorties
 }
 book-bites-rate = Touches, heures-cannes
-book-landed-rate = Prises, heures de sortie
+book-landed-rate = Prises, heures de pêche
 book-nothing-out = rien à l'eau
 book-per-hour = { $rate } par heure
 book-counts = { $count } en { $hours } h
+rod-hours-limits = { $count } en { $hours ->
+    [one] { $hours } heure-canne
+   *[other] { $hours } heures-cannes
+} : { $low } à { $high }
 book-limits = { $count } en { $hours } h : { $low } à { $high }
 book-listed = Les { $count } dernières sont listées ; les taux ci-dessus les comptent toutes.
 book-rates-how = Fourchettes : limites exactes à { $level } % (Garwood). Les jours diffèrent ; la fourchette peut être trop étroite. Une heure-canne compte de l'impact à la touche, ou à la fin du lancer ; deux cannes à l'eau une heure en font deux.

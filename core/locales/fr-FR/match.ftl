@@ -27,9 +27,9 @@ match-casts = { $out ->
    *[other] Lancers après ceux-ci
 }, { $leave } min chacun
 match-range = { $low } à { $high }
-match-late = Relancer
-match-late-from = vaut de ramener jusqu'à { $time }
-match-late-now = ne vaut plus de ramener
+match-late = Ramener pour relancer
+match-late-from = utile jusqu'à { $time }
+match-late-now = plus utile
 match-late-in = un lancer ne coûte rien avant la fin
 match-late-over = aucun : c'est la fin
 match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.

@@ -33,6 +33,10 @@ reason-near-bites = { $bites ->
     [one] une touche à { $metres } m, { ago }
    *[other] { $bites } touches récentes près, la dernière à { $metres } m, { ago }
 }
+reason-near-stay = { $bites ->
+    [one] une touche ici ou près, { ago }
+   *[other] { $bites } touches récentes ici ou près, la dernière { ago }
+}
 reason-behind = derrière la dernière touche, { ago }
 reason-liners-here = { $liners ->
     [one] un frôlement ici
@@ -53,6 +57,10 @@ reason-shown = { $times ->
 reason-fish-here = { $here } points sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure, un point non essayé { $other }
 reason-not-tried = non essayé, { $here } points sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure
 against-fish-away = dérangé, { $here } points sur 100 de ce genre ont du poisson : il vaut maintenant { $worth } touches par heure
+against-nothing-yet = { $casts ->
+    [one] rien ici en { $minutes } min
+   *[other] rien ici en { $minutes } min sur { $casts } lancers
+}
 against-nothing-here = { $casts ->
     [one] rien ici en { $minutes } min : { $here } points sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure
    *[other] rien ici en { $minutes } min sur { $casts } lancers : { $here } points sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure

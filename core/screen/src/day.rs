@@ -117,8 +117,12 @@ impl Card<'_> {
         let rest = rest.map(|rest| words.say_with("day-class-none", &[("count", Arg::Count(rest))]));
         let best = best(&caught).and_then(|weight| of_a_fish(words, weight));
         let best = best.map(|weight| words.say_with("day-best", &[("weight", Arg::Text(&weight))]));
-        let all: Vec<String> = classes.into_iter().map(class).chain(rest).chain(best).collect();
-        (!all.is_empty()).then(|| LeafLine { detail: all.join(", "), ..self.heading("day-fish") })
+        let classes: Vec<String> = classes.into_iter().map(class).chain(rest).collect();
+        let all =
+            [Some(classes.join(", ")).filter(|classes| !classes.is_empty()), best].into_iter().flatten();
+        // The best of all fish, not of those that were named last.
+        let all = words.apart(&all.collect::<Vec<_>>());
+        (!all.is_empty()).then(|| LeafLine { detail: all, ..self.heading("day-fish") })
     }
 
     /// What a match was fished to: what the scales showed, the own count of what they have not.
@@ -131,7 +135,11 @@ impl Card<'_> {
             TotalFrom::Both => "day-weight-both",
             TotalFrom::Scales => "day-weight-scales",
         };
-        let detail = self.words.say_with(id, &[("weight", Arg::Text(&weight))]);
+        let weight = self.words.say_with(id, &[("weight", Arg::Text(&weight))]);
+        let unknown = Some(own.unknown).filter(|count| *count > 0 && from == TotalFrom::OwnCount);
+        let count = |count: u32| [("count", Arg::Count(count as usize))];
+        let unknown = unknown.map(|unknown| self.words.say_with("match-unknown", &count(unknown)));
+        let detail = self.words.sentences(&[&weight, unknown.as_deref().unwrap_or_default()]);
         Some(LeafLine { detail, ..self.heading("day-weight") })
     }
 

@@ -143,7 +143,10 @@ pub fn fish_view(input: &FishInput) -> FishView {
     let several = input.setup.is_some_and(|setup| setup.rules.nets.len() > 1);
     let first = match input.setup.filter(|_| several) {
         Some(setup) => net_key(input, setup),
-        None => input.key("no-weight", "fish-no-weight", FishTap::NoWeight),
+        None => {
+            let key = input.key("no-weight", "fish-no-weight", FishTap::NoWeight);
+            FishKey { enabled: input.fish().is_some_and(|fish| fish.weight.is_some()), ..key }
+        }
     };
     FishView {
         title: title(input),

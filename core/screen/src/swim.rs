@@ -4,7 +4,7 @@ mod keys;
 mod rows;
 mod words;
 
-use super::figures::{clock, whole};
+use super::figures::{clock, whole, whole_reached};
 use super::place::{bearing_words, reach_like, reach_words, spot_words};
 use super::{
     Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, peg_name, sentence_case,
@@ -12,8 +12,8 @@ use super::{
 use restwater_log::{Moment, Reach, RodNumber, Spot, WeightUnit};
 use restwater_session::{Session, reach_m};
 use restwater_swim::{
-    CellId, CellState, ColumnName, Drift, GoInBecause, LEGEND, LegendSample, NextSpot, Reason, SceneWords,
-    Swim, SwimFigures, WhereNext,
+    Against, CellId, CellState, ColumnName, Drift, GoInBecause, LEGEND, LegendSample, NextSpot, Reason,
+    SceneWords, Swim, SwimFigures, WhereNext,
 };
 use serde::{Deserialize, Serialize};
 
@@ -205,6 +205,8 @@ fn legend_id(sample: LegendSample) -> &'static str {
     }
 }
 
+/// Fish that showed within so many minutes are the first reason.
+const LATELY_MIN: f64 = 15.0;
 /// How many further cells are named.
 const OTHERS: usize = 3;
 
@@ -353,10 +355,47 @@ impl SwimScreen<'_> {
         self.swim.cell_of(spot)
     }
 
+    /// What was seen there just now comes first. What spots of this kind hold is left out until the record can tell, as on the
+    /// Bank, and so is that this one wasn't fished, if it is said to be untried.
     fn reasons(&self, next: &NextSpot) -> Vec<String> {
-        let mut lines: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).collect();
-        lines.extend(next.against.iter().map(|a| self.against(a)));
+        let early = self.is_early();
+        let is_told = |r: &Reason| matches!(r, Reason::FishHere { .. } | Reason::NotTried { .. });
+        let untried = !early && next.reasons.iter().any(|r| matches!(r, Reason::NotTried { .. }));
+        let says = |r: &&Reason| !(early && is_told(r) || untried && matches!(r, Reason::NeverDisturbed));
+        let seen_lately = |r: &&Reason| match r {
+            Reason::LinersHere { .. } => true,
+            Reason::ShownNear { minutes_ago, .. } => *minutes_ago <= LATELY_MIN,
+            _ => false,
+        };
+        let said = || next.reasons.iter().filter(says);
+        let seen = said().filter(seen_lately).chain(said().filter(|r| !seen_lately(r)));
+        let mut lines: Vec<String> = seen.map(|r| self.reason_at(next, r)).collect();
+        let against = next.against.iter().filter(|a| !(early && matches!(a, Against::FishAway { .. })));
+        lines.extend(against.map(|a| self.against(a)));
         lines
+    }
+
+    /// Whether too few bites came for the Bank to tell anything.
+    fn is_early(&self) -> bool {
+        u64::from(self.next.bites) < restwater_compare::FEWEST_BITES
+    }
+
+    /// Whoever stays casts to the spot of the last cast: how far the bites were from the middle of its cell doesn't matter there.
+    fn reason_at(&self, next: &NextSpot, reason: &Reason) -> String {
+        match reason {
+            Reason::NearLastBites { bites, minutes_ago, .. }
+                if self.stay.is_some() && self.ring == Some(next.cell) =>
+            {
+                self.words.say_with(
+                    "reason-near-stay",
+                    &[
+                        ("bites", Arg::Count(*bites as usize)),
+                        ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
+                    ],
+                )
+            }
+            reason => self.reason(reason),
+        }
     }
 
     /// "Rested 48 min; a liner beside it. 3 bites so far: too few to be sure."

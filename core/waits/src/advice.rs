@@ -214,7 +214,8 @@ impl WaitPosterior {
     }
 }
 
-/// Shortest stretch with half of all bites to come.
+/// Shortest stretch with half of all bites to come. One that begins at the splash is no window: it only says that half of the
+/// bites come by its end.
 fn bite_window(means: &Means) -> Option<(f64, f64)> {
     let (times, bitten) = (&means.times[..means.known], &means.bitten[..means.known]);
     let half = 0.5 * means.ever;
@@ -232,7 +233,7 @@ fn bite_window(means: &Means) -> Option<(f64, f64)> {
             best = Some((start, stop));
         }
     }
-    best
+    best.filter(|(start, _)| *start > 0.0)
 }
 
 /// How long before the last time of the shapes a chance is still computed, in minutes.

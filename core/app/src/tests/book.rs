@@ -66,7 +66,7 @@ fn sessions_are_listed_filtered_and_counted() {
     let list = phone.leaf(Which::Book, now, "sessions");
     assert_eq!((list.says.as_str(), list.list.len()), ("3 sessions of 3.", 3));
     assert_eq!(list.list[1].label, "21 Nov 2023, Alder Pool, Peg\u{a0}14");
-    assert_eq!(list.list[1].sub, "2 bites in 4 casts, 1 h 20");
+    assert_eq!(list.list[1].sub, "2 bites in 4 casts, 1 h 20 fished");
     let rates = phone.leaf(Which::Book, now, "rates");
     assert_eq!(
         rates.says,
@@ -103,7 +103,7 @@ fn two_sets_are_compared_by_days_and_never_share_a_day() {
     assert_eq!(bench::ranges_are_on_their_axis(&sets), 2, "the rate of each set");
     assert_eq!(sets.says, "Leans to A.", "three good days against three blanks: 2 of 20 ways to deal them");
     let dealt = sets.lines.iter().find(|line| line.label == "Whole days reshuffled").unwrap();
-    assert_eq!((dealt.value.as_str(), dealt.detail.as_str()), ("p 0.10", "all 20 ways"));
+    assert_eq!((dealt.value.as_str(), dealt.detail.as_str()), ("p\u{a0}0.10", "all 20 ways"));
 }
 
 #[test]

@@ -245,7 +245,7 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
         all.clone().find(|l| l.label.starts_with(label)).map(|l| l.value.clone()).unwrap()
     };
     let early = phone.view(FISHING);
-    for label in ["Bites to come", "Weight to come", "Expected finish", "Recasting"] {
+    for label in ["Bites to come", "Weight to come", "Expected finish", "Winding in to recast"] {
         assert_eq!(value(&early, label), "can't tell yet", "{label}");
     }
     // Casts left are always shown, since they are a division: the time left by the leave time in the line
@@ -272,8 +272,8 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
     assert!(value(&view, "Bites to come").contains("about"), "{:?}", view.coming);
     assert!(value(&view, "Expected finish").contains("lb"), "{:?}", view.coming);
     // 3:30 is all-out. The line says until when a cast is worth winding in for, with the reason behind it.
-    let late = value(&view, "Recasting");
-    let time = late.strip_prefix("worth winding in for until ").unwrap();
+    let late = value(&view, "Winding in to recast");
+    let time = late.strip_prefix("worth it until ").unwrap();
     assert!(time.starts_with("03:"), "{late}");
     let how = view
         .coming_figures
@@ -283,9 +283,9 @@ fn the_forecast_cannot_tell_before_three_bites_and_gives_ranges_afterwards() {
         .unwrap();
     assert!(how.contains("less than half the chance of a full cast"), "{how}");
     let near = phone.view(312 * MIN);
-    assert_eq!(value(&near, "Recasting"), "a cast costs nothing until all-out");
+    assert_eq!(value(&near, "Winding in to recast"), "a cast costs nothing until all-out");
     phone.tap(312 * MIN, &CAST).unwrap();
-    assert_eq!(value(&phone.view(313 * MIN), "Recasting"), "no longer worth winding in for");
+    assert_eq!(value(&phone.view(313 * MIN), "Winding in to recast"), "no longer worth it");
     assert_eq!(value(&view, "Light"), "can't tell: the peg has no place yet");
 }
 

@@ -48,7 +48,7 @@ fn the_last_cast_and_all_out_are_by_the_organisers_clock_and_the_sunset_by_the_p
         let view = four_fish(&mut phone, HEARD + MIN);
         assert_eq!(view.says, "to all-out at 03:30.");
         let light = value(&view, "Light");
-        (clock(&value(&view, "Recasting")), light)
+        (clock(&value(&view, "Winding in to recast")), light)
     };
     let (on_time, light) = late(None);
     assert!(!light.contains("by the phone"), "{light}");

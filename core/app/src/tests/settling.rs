@@ -31,9 +31,9 @@ fn value(view: &MatchView, label: &str) -> String {
     view.lines.iter().find(|line| line.label.starts_with(label)).map(|line| line.value.clone()).unwrap()
 }
 
-/// "worth winding in for until 03:12", in minutes of the day.
+/// "worth it until 03:12", in minutes of the day.
 fn late(view: &MatchView) -> i64 {
-    let value = value(view, "Recasting");
+    let value = value(view, "Winding in to recast");
     let clock = value.rsplit(' ').next().unwrap_or_else(|| panic!("{value}"));
     let (hours, minutes) = clock.split_once(':').unwrap_or_else(|| panic!("{value}"));
     60 * hours.parse::<i64>().unwrap() + minutes.parse::<i64>().unwrap()

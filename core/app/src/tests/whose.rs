@@ -184,7 +184,7 @@ fn two_files_of_one_match_show_both_pegs_and_whose_they_are() {
     let said = |line: &restwater_screen::LeafLine| (line.label.clone(), line.value.clone());
     assert_eq!(said(&leaf.lines[from + 1]), ("Peg\u{a0}14, mine".into(), "1 landed".into()));
     assert_eq!(said(&leaf.lines[from + 2]), ("Peg\u{a0}22, another angler".into(), "3 landed".into()));
-    assert_eq!(leaf.lines[from + 2].detail, "3 bites in 3 casts, 1 h 01");
+    assert_eq!(leaf.lines[from + 2].detail, "3 bites in 3 casts, 1 h 01 fished");
     // From the partner's peg it is the other way round, and the page says whose it is.
     mine.tap(end + 5 * MIN, &shown(BookSet::Shown, Whose::Them)).unwrap();
     let list = mine.book_leaf(end + 5 * MIN, "sessions").list;
@@ -217,7 +217,7 @@ fn the_last_sessions_on_a_peg_are_listed_both_mine_and_imported_ones() {
     assert_eq!(leaf.says, "Peg\u{a0}14, Mill pool: 4 bites in 4 casts over the last 2 sessions.");
     assert!(leaf.lines[0].label.ends_with("Peg\u{a0}14, another angler"), "{:?}", leaf.lines[0]);
     assert!(
-        leaf.lines[0].detail.starts_with("3 bites in 3 casts, 1 h 01. 3 in 0.7 h: "),
+        leaf.lines[0].detail.starts_with("3 bites in 3 casts, 1 h 01 fished. 3 in 0.7 rod hours: "),
         "{:?}",
         leaf.lines[0]
     );

@@ -43,6 +43,11 @@ impl Sizes {
     pub(super) fn at(scale: f64) -> Self {
         Self { scale, headline: HEADLINE_EM * scale }
     }
+
+    /// Height of the first sentence and so many lines below it.
+    pub(super) fn lines(&self, below: u32) -> f64 {
+        (self.headline + f64::from(below) * BODY_EM * self.scale) * LINE
+    }
 }
 
 /// Room for the words: its height, and whether its lines are short, as beside the pad.

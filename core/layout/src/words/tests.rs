@@ -242,3 +242,32 @@ fn with_nothing_out_spot_and_rig_are_as_wide_as_the_row_leaves() {
         }
     }
 }
+
+/// The second sentence is a plan that is due, or the counts, and the third is the other of the two: neither hides the other.
+#[test]
+fn at_the_usual_text_three_sentences_have_a_line_on_every_glass_both_ways() {
+    for (phone, left) in PHONES.iter().flat_map(|p| [(p, false), (p, true)]) {
+        for glass in phone.both_ways(1.0, left) {
+            for ask in asks() {
+                let layout = bank_layout(&glass, ask).unwrap();
+                let text = layout.text;
+                let lines = (layout.advice.height / LINE - text.headline) / text.body;
+                let apart = [layout.detail, layout.further].into_iter().flatten();
+                let all = (lines + 1e-6).floor().max(0.0) as usize + apart.clone().count();
+                assert!(all >= 2, "{} {ask:?}: {lines} lines", phone.name);
+                assert!(apart.clone().count() <= 1, "they are in one place");
+                assert!(apart.clone().all(|place| place.height >= 0.8 * text.body * LINE), "{}", phone.name);
+            }
+        }
+    }
+}
+
+/// The digits that count from a landed fish say so, which UNDO doesn't, with large text too.
+#[test]
+fn at_twice_the_text_digits_after_a_landed_fish_say_what_they_count() {
+    for phone in &PHONES {
+        let ask = PadAsk { state: BankState::Landed, rods: 1, page: 0 };
+        let [usual, large] = [1.0, 2.0].map(|scale| bank_layout(&phone.glass(scale, false), ask).unwrap());
+        assert!(usual.since.is_none() || large.since.is_some(), "{}", phone.name);
+    }
+}

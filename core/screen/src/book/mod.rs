@@ -174,12 +174,13 @@ pub(crate) fn whose_day_words(words: &Wording, day: &Day) -> String {
     if day.mine { label } else { words.say_with("book-of-another", &[("day", Arg::Text(&label))]) }
 }
 
-/// "7 bites in 15 casts, 5 h 05".
+/// "7 bites in 15 casts, 5 h 05 fished".
 fn gist(words: &Wording, day: &Summary) -> String {
     let bites = Arg::Count(day.bites() as usize);
-    let length = day.length_min.map(|min| hours_minutes(words, (min * 60_000.0) as i64));
-    let open = words.say("book-open");
-    let length = length.unwrap_or(open);
+    let length = match day.length_min.map(|min| hours_minutes(words, (min * 60_000.0) as i64)) {
+        Some(length) => words.say_with("book-fished", &[("length", Arg::Text(&length))]),
+        None => words.say("book-open"),
+    };
     let args = [("bites", bites), ("casts", Arg::Count(day.made as usize)), ("length", Arg::Text(&length))];
     words.say_with("book-gist", &args)
 }

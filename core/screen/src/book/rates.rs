@@ -134,12 +134,16 @@ fn counts_words(words: &Wording, rate: &Rate) -> String {
     words.say_with("book-counts", &[("count", Arg::Count(rate.count as usize)), ("hours", Arg::Text(&hours))])
 }
 
-/// "9 in 6.5 h: 0.6 to 2.6".
+/// "9 in 6.5 h: 0.6 to 2.6", on a page whose lines say which hours they count.
 fn limits_words(words: &Wording, rate: &Rate) -> String {
+    limits_said(words, "book-limits", rate)
+}
+
+fn limits_said(words: &Wording, id: &str, rate: &Rate) -> String {
     let (_, low, high) = figures(words, rate);
     let hours = words.figure(rate.hours, 1);
     words.say_with(
-        "book-limits",
+        id,
         &[
             ("count", Arg::Count(rate.count as usize)),
             ("hours", Arg::Text(&hours)),
@@ -153,7 +157,7 @@ fn limits_words(words: &Wording, rate: &Rate) -> String {
 pub(super) fn rate_line(words: &Wording, label: String, rate: &Rate, axis: &Axis) -> LeafLine {
     let (per_hour, ..) = figures(words, rate);
     let mut line = LeafLine::new(label, words.say_with("book-per-hour", &[("rate", Arg::Text(&per_hour))]));
-    line.detail = limits_words(words, rate);
+    line.detail = limits_said(words, "rod-hours-limits", rate);
     line.span = Some(LeafSpan::on(axis, rate.limits.low, rate.per_hour, rate.limits.high));
     line
 }

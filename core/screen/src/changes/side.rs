@@ -273,13 +273,13 @@ fn turned(limits: Limits) -> Limits {
 
 fn ratio(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
     let pair = [("value", Arg::Text(new)), ("other", Arg::Text(old))];
-    let Some(ratio) = f.ratio.filter(|r| *r > 0.0) else { return words.say_with("change-ratio-open", &pair) };
+    let Some(ratio) = f.ratio.filter(|r| *r > 0.0) else {
+        return sentence_case(&words.say_with("change-ratio-open", &pair));
+    };
     let (ratio, limits) = (words.figure(1.0 / ratio, 2), range(words, turned(f.ratio_limits), 2));
     let [value, other] = pair;
-    words.say_with(
-        "change-ratio",
-        &[value, other, ("ratio", Arg::Text(&ratio)), ("limits", Arg::Text(&limits))],
-    )
+    let said = [value, other, ("ratio", Arg::Text(&ratio)), ("limits", Arg::Text(&limits))];
+    sentence_case(&words.say_with("change-ratio", &said))
 }
 
 fn p(words: &Wording, f: &ChangeFinding) -> String {

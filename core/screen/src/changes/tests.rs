@@ -60,7 +60,7 @@ fn a_change_made_once_is_never_clear() {
     assert!(change.new.rate.starts_with("12 an hour for each rod (3.3 to "), "Garwood: {}", change.new.rate);
     assert_eq!(change.forest.at, None, "white had no bite, so there is no ratio");
     assert!(change.forest.high_beyond && change.forest.low > 0.0);
-    assert_eq!(change.ratio, "pink against white: no ratio, one side has no bites.");
+    assert_eq!(change.ratio, "Pink against white: no ratio, one side has no bites.");
 }
 
 #[test]

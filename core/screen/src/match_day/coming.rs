@@ -188,9 +188,13 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
     );
     let (Some(sunset), Some(minutes)) = (at.sunset, at.minutes_to_sunset) else { return Some(light) };
     let mut time = local_clock(input.now, sunset);
-    if setup.offset_ms.abs() >= MINUTE_MS {
+    let by_phone = setup.offset_ms.abs() >= MINUTE_MS;
+    if by_phone {
         time = input.say("match-sunset-by-phone", &[("time", &time)]);
     }
+    // By the minutes that are shown, if the two clocks agree to the minute.
+    let shown = sunset.div_euclid(MINUTE_MS) - setup.all_out_ms.div_euclid(MINUTE_MS);
+    let minutes = if by_phone { minutes } else { shown };
     let by = hours_minutes(input.words, minutes.abs() * MINUTE_MS);
     let id = if minutes >= 0 { "match-sunset-after" } else { "match-sunset-before" };
     Some(input.say(id, &[("time", &time), ("by", &by), ("light", &light)]))

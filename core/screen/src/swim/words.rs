@@ -70,6 +70,10 @@ impl SwimScreen<'_> {
             Against::MaybeDisturbed { casts } => {
                 say("against-maybe", &[("casts", Arg::Count((*casts).round().max(1.0) as usize))])
             }
+            Against::NothingHere { casts, minutes, .. } if self.is_early() => say(
+                "against-nothing-yet",
+                &[("casts", Arg::Count(*casts as usize)), ("minutes", Arg::Text(&whole(*minutes)))],
+            ),
             Against::NothingHere { casts, minutes, of_100, worth } => say(
                 "against-nothing-here",
                 &[

@@ -169,7 +169,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     let drift = chart(&view, ChartKind::Drift);
     assert_eq!(drift.dots.len(), 16);
     assert_eq!(drift.says, "Bites aren't clearly quicker or slower as the day goes on.");
-    assert!(figures.lines[3].contains("5 hours with casts in their order: p "), "{figures:?}");
+    assert!(figures.lines[3].contains("5 hours with casts in their order: p\u{a0}"), "{figures:?}");
 }
 
 /// Three of eight casts had a bite and three were wound in before: that half get one is the curve's estimate, and said as one.
@@ -254,7 +254,7 @@ fn today_is_compared_with_earlier_sessions() {
     let picture = chart(&view, ChartKind::Earlier);
     assert_eq!(picture.says, "Can't tell this session from earlier ones.");
     let figures = &view.figures.as_ref().unwrap().lines;
-    assert!(figures[3].contains("3 hours of this session against 5 hours before: p "), "{figures:?}");
+    assert!(figures[3].contains("3 hours of this session against 5 hours before: p\u{a0}"), "{figures:?}");
     assert_eq!(picture.notes[0], "This session: 6 bites in 12 casts. Earlier: 7 in 14, over 1 session.");
     let styles: Vec<LineStyle> = picture.lines.iter().map(|l| l.style).collect();
     assert_eq!(styles, [LineStyle::Solid, LineStyle::Dashed]);
@@ -279,7 +279,7 @@ fn the_rest_of_the_day_comes_as_ranges() {
     assert!(of(240).lines[1].high > hour.lines[1].high, "more time, more bites");
     let last = &hour.lines[3];
     assert!(
-        last.value.starts_with("worth winding in for until the last ") && last.low < 16.0 && last.high > 10.0,
+        last.value.starts_with("worth it until the last ") && last.low < 16.0 && last.high > 10.0,
         "{last:?}"
     );
     assert_eq!(hour.left.choices.iter().filter(|c| c.chosen).count(), 1);

@@ -9,7 +9,7 @@ const NO_BREAK: char = '\u{a0}';
 
 /// Words that belong to the number after them, in any language. A name that is kept in the log, such as that of a net, isn't one:
 /// it has to be found again as it was written.
-const BEFORE_A_NUMBER: [&str; 6] = ["Peg", "peg", "size", "Platz", "Place", "place"];
+const BEFORE_A_NUMBER: [&str; 7] = ["Peg", "peg", "size", "Platz", "Place", "place", "p"];
 
 /// The messages of a file as they are read.
 pub(super) fn messages(text: &str) -> String {

@@ -196,6 +196,8 @@ impl Row {
                 return places.iter().rev().max_by_key(clear).copied();
             } else if self.pitch > d.dp(LEAST_PITCH_DP) {
                 self.pitch = d.dp(LEAST_PITCH_DP);
+            } else if self.em > d.view.least_text {
+                self.em = d.view.least_text;
             } else {
                 self.left_out.extend(self.marks.pop());
                 return None;

@@ -1965,6 +1965,10 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let detail: Rect?
     /**
+     * The third sentence, where the advice has one line below its first and the second takes it: the place of the notice again.
+     */
+    public let further: Rect?
+    /**
      * Where the cast is or the next one goes.
      */
     public let spot: Rect?
@@ -2080,6 +2084,9 @@ public struct BankLayout: Equatable, Hashable {
          * is shown instead while there is one. Otherwise it is part of `advice`.
          */detail: Rect?, 
         /**
+         * The third sentence, where the advice has one line below its first and the second takes it: the place of the notice again.
+         */further: Rect?, 
+        /**
          * Where the cast is or the next one goes.
          */spot: Rect?, 
         /**
@@ -2150,6 +2157,7 @@ public struct BankLayout: Equatable, Hashable {
         self.strip = strip
         self.advice = advice
         self.detail = detail
+        self.further = further
         self.spot = spot
         self.rig = rig
         self.latest = latest
@@ -2197,6 +2205,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 strip: FfiConverterTypeRect.read(from: &buf), 
                 advice: FfiConverterTypeRect.read(from: &buf), 
                 detail: FfiConverterOptionTypeRect.read(from: &buf), 
+                further: FfiConverterOptionTypeRect.read(from: &buf), 
                 spot: FfiConverterOptionTypeRect.read(from: &buf), 
                 rig: FfiConverterOptionTypeRect.read(from: &buf), 
                 latest: FfiConverterOptionTypeRect.read(from: &buf), 
@@ -2230,6 +2239,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.strip, into: &buf)
         FfiConverterTypeRect.write(value.advice, into: &buf)
         FfiConverterOptionTypeRect.write(value.detail, into: &buf)
+        FfiConverterOptionTypeRect.write(value.further, into: &buf)
         FfiConverterOptionTypeRect.write(value.spot, into: &buf)
         FfiConverterOptionTypeRect.write(value.rig, into: &buf)
         FfiConverterOptionTypeRect.write(value.latest, into: &buf)
@@ -5014,7 +5024,7 @@ public struct ForecastLine: Equatable, Hashable {
      */
     public let label: String
     /**
-     * "2 to 5, most likely 3".
+     * "2 to 5, about 3".
      */
     public let value: String
     /**
@@ -5037,7 +5047,7 @@ public struct ForecastLine: Equatable, Hashable {
          * What it is: "Bites to come".
          */label: String, 
         /**
-         * "2 to 5, most likely 3".
+         * "2 to 5, about 3".
          */value: String, 
         /**
          * Both for a screen reader.

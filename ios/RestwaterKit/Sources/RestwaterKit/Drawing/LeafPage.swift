@@ -41,7 +41,7 @@ struct LeafPage {
     init(_ leaf: Leaf, slate: Slate) { (self.leaf, self.slate) = (leaf, slate) }
 
     /// Height of a key as wide as the screen, with the gap below it: such a key is not used while fishing.
-    var wideKey: Double { max(11 * mm, (slate.text.secondary + slate.text.sub) * 1.3 + 2 * mm) + 2.5 * mm }
+    var wideKey: Double { max(11 * mm, (slate.text.secondary + slate.text.sub) * 1.3 + 2 * mm) + Self.belowWide * mm }
 
     func blocks(width: Double) -> [LeafBlock] {
         var blocks: [LeafBlock] = []
@@ -72,6 +72,29 @@ struct LeafPage {
         }
     }
 
+    /// What of its height keeps a block from the next one: the last one of a page doesn't need it. Text measured to the pixel must
+    /// not become smaller for one.
+    func gap(_ block: LeafBlock) -> Double {
+        switch block {
+        case .words(let tag, _, _, _), .broken(let tag, _, _, _): below(tag) - Self.belowLast * mm
+        case .boxed: 1.5 * mm
+        case .wide: Self.belowWide * mm
+        case .line, .scale, .net: 0
+        }
+    }
+
+    /// The height that a block is drawn in: text keeps its gap, in case measuring it was a pixel short.
+    func drawn(_ block: LeafBlock, width: Double) -> Double {
+        height(block, width: width) - (block.isText && !block.isBoxed ? 0 : gap(block))
+    }
+
+    /// The height that a block needs where nothing follows.
+    func least(_ block: LeafBlock, width: Double) -> Double { height(block, width: width) - gap(block) }
+
+    /// Below a key as wide as the screen, and below the last sentence of a page, mm.
+    private static let belowWide = 2.5
+    private static let belowLast = 0.3
+
     /// Below a sentence and below a note.
     private func below(_ tag: String) -> Double { (tag == "says" ? 1.5 : 1) * mm }
 
@@ -81,7 +104,9 @@ struct LeafPage {
         // A caution is always on the first part, before the sentence if there is no room for both.
         let said = blocks.prefix { $0.isText }
         let boxed = said.filter(\.isBoxed)
-        if let first = said.first, !boxed.isEmpty, !first.isBoxed, said.map({ height($0, width: width) }).reduce(0, +) > room(0) {
+        if let first = said.first, !boxed.isEmpty, !first.isBoxed,
+            said.map({ height($0, width: width) }).reduce(0, +) - (said.last.map(gap) ?? 0) > room(0)
+        {
             return parts(boxed + blocks.filter { !$0.isBoxed }, width: width, room: room)
         }
         let list = leaf.list.map(LeafBlock.wide)
@@ -93,17 +118,17 @@ struct LeafPage {
             func above() -> LeafBlock? {
                 guard block.hasRange, let axis = leaf.axis, !parts[parts.count - 1].contains(where: \.isScale) else { return nil }
                 // If there is little room, the scale has only its figures, so that the line below stays on this page at its size.
-                let rows = height(block, width: width) + scaleHeight(rows: 2) > left ? 1.0 : 2.0
+                let rows = least(block, width: width) + scaleHeight(rows: 2) > left ? 1.0 : 2.0
                 return .scale(axis, height: scaleHeight(rows: rows))
             }
             func free() -> Double { left - (above().map { height($0, width: width) } ?? 0) }
             func cutHere(alone: Bool) -> Bool {
-                guard height(block, width: width) > free(), let two = cut(block, width: width, room: free(), alone: alone) else { return false }
+                guard least(block, width: width) > free(), let two = cut(block, width: width, room: free(), alone: alone) else { return false }
                 block = two.0
                 queue.insert(two.1, at: 0)
                 return true
             }
-            if !cutHere(alone: parts[parts.count - 1].isEmpty) && height(block, width: width) > free() && !parts[parts.count - 1].isEmpty {
+            if !cutHere(alone: parts[parts.count - 1].isEmpty) && least(block, width: width) > free() && !parts[parts.count - 1].isEmpty {
                 // A heading moves to the next part together with the line below it.
                 var carried: [LeafBlock] = []
                 if case .line(let line, _)? = parts[parts.count - 1].last, line.heads, parts[parts.count - 1].count > 1 {
@@ -131,14 +156,14 @@ struct LeafPage {
         switch block {
         case .words(let tag, let text, let em, let weight), .broken(let tag, let text, let em, let weight):
             func words(_ some: ArraySlice<String>) -> LeafBlock { .words(tag: tag, some.joined(separator: " "), em: em, weight) }
-            func fitting(_ all: [String]) -> Int? { (1..<max(1, all.count)).last { height(words(all.prefix($0)), width: width) <= room } }
+            func fitting(_ all: [String]) -> Int? { (1..<max(1, all.count)).last { least(words(all.prefix($0)), width: width) <= room } }
             let sentences = sentencesOf(text: text)
             if let fit = fitting(sentences) { return (words(sentences.prefix(fit)), words(sentences.dropFirst(fit))) }
             let clauses = clausesOf(text: text)
             if alone, let fit = fitting(clauses) {
                 return (.broken(tag: tag, clauses.prefix(fit).joined(separator: " "), em: em, weight), words(clauses.dropFirst(fit)))
             }
-            guard alone, let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - below(tag)) else {
+            guard alone, let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - Self.belowLast * mm) else {
                 return nil
             }
             return (.broken(tag: tag, first, em: em, weight), .words(tag: tag, rest, em: em, weight))

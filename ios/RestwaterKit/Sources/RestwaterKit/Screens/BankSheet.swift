@@ -88,7 +88,8 @@ extension Sheet {
 
     private mutating func drawWords(_ view: BankView, _ slate: Slate, notice: String) {
         let (layout, text, advice) = (slate.layout, slate.text, view.advice)
-        let more = layout.detail == nil ? [advice.detail] + advice.more : advice.more
+        let below = layout.further == nil ? advice.more : Array(advice.more.dropFirst())
+        let more = layout.detail == nil ? [advice.detail] + below : below
         let marks = slate.write.sentences(
             advice.headline, more, em: text.headline, small: text.body, in: layout.advice.local, least: slate.usualShare,
             optional: layout.detail != nil
@@ -96,9 +97,11 @@ extension Sheet {
         // Sentences for which there is no line are still spoken.
         let spoken = ([advice.headline, advice.detail] + advice.more).filter { !$0.isBlank }.joined(separator: " ")
         put("advice", marks, spoken: spoken, at: layout.advice, order: 20)
-        // The notice and this sentence share a place.
-        if let place = layout.detail, notice.isBlank {
-            put("detail", slate.write.fit(advice.detail, em: text.body, in: place.local), spoken: "", at: place)
+        // The notice and these sentences share a place.
+        let apart = [("detail", layout.detail, advice.detail), ("further", layout.further, advice.more.first ?? "")]
+        for (tag, place, sentence) in apart where notice.isBlank {
+            guard let place else { continue }
+            put(tag, slate.write.fit(sentence, em: text.body, in: place.local), spoken: "", at: place)
         }
         // The spot is spoken even if there is no place for it, together with the rig.
         let spot = layout.spot.map { slate.write.fit(view.spot, em: text.body, in: $0.local, weight: .bold) } ?? []

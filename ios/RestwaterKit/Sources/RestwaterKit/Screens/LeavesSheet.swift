@@ -100,14 +100,14 @@ extension Sheet {
         var top = place.top
         for (n, block) in blocks.enumerated() {
             // A block higher than its part is made smaller as a whole, as happens at 200 % on the smallest screen.
-            let height = min(page.height(block, width: place.width), place.bottom - top)
-            let at = place.with(top: top, height: max(0, height))
+            let height = page.height(block, width: place.width)
+            let at = place.with(top: top, height: max(0, min(page.drawn(block, width: place.width), place.bottom - top)))
             top += height
             let order = 10 + Double(n) / 10
             switch block {
             case .words(let tag, let text, let em, let weight), .broken(let tag, let text, let em, let weight):
                 put(tag, text, em: em, at: at, slate, weight: weight, order: order, middle: false)
-            case .boxed(let text, let em): caution(text, em: em, at: at.with(height: max(0, height - 1.5 * slate.mm)), slate, order: order)
+            case .boxed(let text, let em): caution(text, em: em, at: at, slate, order: order)
             case .line(let line, let i):
                 put("line-\(i)", page.marks(line, width: at.width, height: at.height), spoken: line.spoken, at: at, order: order)
             case .scale(let axis, _):
@@ -116,7 +116,6 @@ extension Sheet {
                 let drawing = NetDrawing(net: net, width: at.width, height: at.height, body: slate.text.body, slate: slate)
                 put("match-net-\(i)", drawing.marks(), spoken: net.spoken, at: at, order: order)
             case .wide(let key):
-                let at = at.with(height: max(0, height - 2.5 * slate.mm))
                 self.key(
                     "key-\(key.tag)", KeyFace(leaf: key), em: slate.text.secondary, sub: slate.text.sub, at: at, slate, order: order,
                     .key(key.tap))

@@ -3070,6 +3070,11 @@ data class BankLayout (
     val `detail`: Rect?
     , 
     /**
+     * The third sentence, where the advice has one line below its first and the second takes it: the place of the notice again.
+     */
+    val `further`: Rect?
+    , 
+    /**
      * Where the cast is or the next one goes.
      */
     val `spot`: Rect?
@@ -3194,6 +3199,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -4818,7 +4824,7 @@ data class ForecastLine (
     val `label`: kotlin.String
     , 
     /**
-     * "2 to 5, most likely 3".
+     * "2 to 5, about 3".
      */
     val `value`: kotlin.String
     , 

@@ -174,13 +174,17 @@ private fun Words(view: BankView, layout: BankLayout, notice: String) {
     Box(
         Modifier.at(layout.advice).tagged("advice").semantics { contentDescription = spoken; traversalIndex = ORDER_ADVICE },
     ) {
+        val below = if (layout.further == null) advice.more else advice.more.drop(1)
         Sentences(
-            advice.headline, if (layout.detail == null) listOf(advice.detail) + advice.more else advice.more, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
+            advice.headline, if (layout.detail == null) listOf(advice.detail) + below else below, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
             layout.usualShare(LocalPxPerMm.current), optional = layout.detail != null,
         )
     }
-    // The notice and this sentence share a place.
-    layout.detail?.takeIf { notice.isBlank() }?.let { FitText(advice.detail, body, ink.ink, Modifier.at(it)) }
+    // The notice and these sentences share a place.
+    if (notice.isBlank()) {
+        layout.detail?.let { FitText(advice.detail, body, ink.ink, Modifier.at(it)) }
+        layout.further?.let { FitText(advice.more.firstOrNull().orEmpty(), body, ink.ink, Modifier.at(it)) }
+    }
     layout.spot?.let { FitText(view.spot, body, ink.ink, Modifier.at(it), FontWeight.Bold) }
     layout.rig?.let { FitText(view.rig, body, ink.ink, Modifier.at(it)) }
     layout.latest?.let { place ->

@@ -115,7 +115,7 @@ private fun LeafPage(
             val grids = gridPages(cells.size, place, layout, mm)
             // On pages after the last keys, the text has the whole page. What can be typed is on the first page only.
             val below = { part: Int -> if (part >= grids) 0.0 else keys + if (part == 0) field else 0.0 }
-            val parts = parts(blocks, leaf.list, wide, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
+            val parts = parts(blocks, leaf.list, wide, BELOW_WIDE_MM * mm, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
             Divided(parts, place, grids, maxOf(parts.size, grids), below)
         }.minWith(compareBy({ it.broken }, { it.pages }))
     }
