@@ -21,6 +21,7 @@ mod sun;
 mod survival_km;
 mod tackle;
 mod topics;
+mod wait_shapes;
 
 use serde_json::Value;
 use std::fmt::Write as _;

@@ -2,7 +2,7 @@
 
 use super::{
     Topic, binomial_fisher, common_practice, fed_casts, geodesy, logrank, meeus, over_days, physics, planar,
-    poisson_rates, sun, survival_km,
+    poisson_rates, sun, survival_km, wait_shapes,
 };
 
 /// Every topic that is computed.
@@ -19,4 +19,5 @@ pub const ALL: &[Topic] = &[
     poisson_rates::TOPIC,
     sun::TOPIC,
     survival_km::TOPIC,
+    wait_shapes::TOPIC,
 ];
