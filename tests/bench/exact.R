@@ -6,7 +6,6 @@ i <- seq_len(tables)
 a <- 1 + i %% 8
 b <- 3 + i %% 7
 c <- i %% 5
-d <- 4 + i %% 11
 
 tell <- function(name, of) {
   times <- c()
@@ -18,6 +17,5 @@ tell <- function(name, of) {
   cat(sprintf("%s\t%.9f\t%.15g\n", name, max(min(times), 1e-6), value))
 }
 
-tell("Fisher test", function(k) fisher.test(matrix(c(a[k], c[k], b[k], d[k]), 2), conf.int = FALSE))
 tell("binomial test", function(k) binom.test(a[k], a[k] + b[k], 0.3))
 tell("Poisson rates", function(k) poisson.test(c(a[k], c[k]), c(60 + k, 90)))

@@ -2,7 +2,7 @@
 #
 #   Rscript agree.R WAITS.csv OUT.csv
 #
-# WAITS.csv: set,group,rod,minutes,bite  (group 1 or 2). OUT.csv: set,figure,value with 17 digits.
+# WAITS.csv: set,group,minutes,bite  (group 1 or 2). OUT.csv: set,figure,value with 17 digits.
 # `cargo run -p restwater-tests --bin r_agreement` writes the one, runs this and compares the other.
 
 suppressPackageStartupMessages(library(survival))
@@ -23,10 +23,6 @@ figures_of <- function(d) {
   put("logrank.expected", rank$exp)
   put("logrank.variance", rank$var[1, 1])
   put("logrank.chisq", rank$chisq)
-  # Rods on which one side is missing leave R a singular variance: only sets with both on every rod.
-  if (all(table(d$rod, d$group) > 0)) {
-    put("logrank.by_rod.chisq", survdiff(s ~ group + strata(rod), data = d)$chisq)
-  }
 
   curve <- survfit(s ~ 1, conf.type = "log-log")
   at <- curve$n.event > 0
@@ -46,11 +42,6 @@ figures_of <- function(d) {
   put("poisson.p", rates$p.value)
   put("poisson.ratio", rates$conf.int)
   put("poisson.one", poisson.test(bites[[1]], minutes[[1]])$conf.int)
-
-  table <- rbind(bites, tapply(1 - d$bite, d$group, sum))
-  fisher <- fisher.test(t(table))
-  put("fisher.p", fisher$p.value)
-  put("fisher.greater", fisher.test(t(table), alternative = "greater")$p.value)
 
   share <- binom.test(sum(d$bite), nrow(d), p = 0.37)
   put("binomial.p", share$p.value)

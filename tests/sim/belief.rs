@@ -199,7 +199,7 @@ fn alternated(luck: &Luck, casts: usize, effect: f64) -> Vec<CastRow> {
         let wait = Wait::new(bite_at.min(20.0), bite_at <= 20.0).ok()?;
         let value = if side == Side::B { "B" } else { "A" };
         let setup = BTreeMap::from([(Factor::Colour, value.to_owned())]);
-        let row = CastRow { rod: 1, at_min, wait, setup, outcome: None, twitched: false };
+        let row = CastRow { rod: 1, at_min, wait, setup, twitched: false };
         at_min += wait.minutes() + 2.0;
         Some(row)
     };

@@ -199,7 +199,7 @@ pub fn fish(water: &Water, luck: &Luck, habit: Habit, effect: f64) -> Vec<CastRo
         let (minutes, bite) = if seen { (end, wait.is_some()) } else { (out + between - TURN, false) };
         let Ok(logged) = Wait::new(minutes.max(0.0), bite) else { break };
         let setup = setup(habit, [usize::from(on_b), spot, bait, link]);
-        rows.push(CastRow { rod: 1, at_min: clock, wait: logged, setup, outcome: None, twitched: false });
+        rows.push(CastRow { rod: 1, at_min: clock, wait: logged, setup, twitched: false });
         clock += out;
         disturbed[spot] = clock;
         clock += between;

@@ -4,7 +4,6 @@
 use crate::bench_row::{Row, timed};
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
 use restwater_compare::chance::Chance;
-use restwater_compare::fisher::fisher_test;
 use restwater_compare::log_rank::{Weighting, log_rank};
 use restwater_compare::poisson_rates::{Tally, conditional_test, rate_ratio};
 use restwater_waits::{Limits, SurvivalCurve, Wait};
@@ -96,29 +95,25 @@ pub fn ours(data: &Data) -> Result<Jobs, String> {
     Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
 }
 
-/// The exact tests, those of rates and shares with their limits, on this many tables; the value is the sum of p-values
+/// The exact tests of rates and shares, with their limits, on this many tables; the value is the sum of p-values
 /// and lower limits.
 pub fn ours_exact(tables: u64) -> Result<Jobs, String> {
     let sum = |of: &dyn Fn(u64) -> Result<f64, String>| best(|| (1..=tables).map(of).sum());
     let text = |e: restwater_compare::CompareError| e.to_string();
     // The same small counts as in exact.R.
-    let counts = |i: u64| (1 + i % 8, 3 + i % 7, i % 5, 4 + i % 11);
-    let fisher = sum(&|i| {
-        let (a, b, c, d) = counts(i);
-        fisher_test([[a, b], [c, d]], Alternative::TwoSided).map_err(text)
-    })?;
+    let counts = |i: u64| (1 + i % 8, 3 + i % 7, i % 5);
     let binomial = sum(&|i| {
-        let (a, b, ..) = counts(i);
+        let (a, b, _) = counts(i);
         let p = binomial_test(a, a + b, 0.3, Alternative::TwoSided).map_err(text)?;
         Ok(p + clopper_pearson(a, a + b, 0.95).map_err(text)?.low)
     })?;
     let poisson = sum(&|i| {
-        let (a, _, c, _) = counts(i);
+        let (a, _, c) = counts(i);
         let (a, c) = (Tally { bites: a, time: 60.0 + i as f64 }, Tally { bites: c, time: 90.0 });
         let p = conditional_test(a, c).map_err(text)?.two_sided_min_likelihood;
         Ok(p + rate_ratio(a, c, 0.95).map_err(text)?.limits.low)
     })?;
-    let named = [("Fisher test", fisher), ("binomial test", binomial), ("Poisson rates", poisson)];
+    let named = [("binomial test", binomial), ("Poisson rates", poisson)];
     Ok(named.into_iter().map(|(name, timed)| (name.to_owned(), timed)).collect())
 }
 
@@ -199,7 +194,7 @@ mod tests {
         assert_eq!(jobs.keys().collect::<Vec<_>>(), ["Kaplan-Meier", "log-rank"]);
         assert!(jobs.values().all(|t| t.figure > 0.0));
         let exact = ours_exact(20).unwrap_or_default();
-        assert_eq!(exact.keys().collect::<Vec<_>>(), ["Fisher test", "Poisson rates", "binomial test"]);
+        assert_eq!(exact.keys().collect::<Vec<_>>(), ["Poisson rates", "binomial test"]);
         assert!(exact.values().all(|t| t.figure > 0.0));
     }
 

@@ -101,7 +101,7 @@ fn kind(name: &str) -> String {
 
 /// How far two figures differ, and how far they may differ.
 ///
-/// Relative 1e-8, or absolute 1e-9 near zero. The exact p-values of R's fisher.test carry 1e-7 relative slack, which
+/// Relative 1e-8, or absolute 1e-9 near zero. The exact p-values of R's binom.test and poisson.test carry 1e-7 relative slack, which
 /// does not touch their sums.
 fn difference(x: f64, y: f64) -> (f64, f64) {
     if x == y || (x.is_nan() && y.is_nan()) {

@@ -2,6 +2,7 @@
 
 use super::advisor::weight;
 use super::error::within;
+use super::spelling::rows_spelled_alike;
 use super::{App, AppError};
 use restwater_bench::ladder::{Rung, tried};
 use restwater_compare::change_findings_without_power;
@@ -10,7 +11,7 @@ use restwater_screen as screen;
 use restwater_screen::{
     BookInput, BookSet, BookTap, ChangesView, Day, LeavesView, LightInput, NextInput, PegOf, SetFilter, Whose,
 };
-use restwater_session::{NotNow, Session, Summary, fold, habit_of, rhythm, rows_of};
+use restwater_session::{NotNow, Session, Summary, fold, habit_of, rhythm};
 use restwater_waits::{
     Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, Shapes, TURN_ROUND_GUESS_MIN, WaitPosterior,
 };
@@ -160,7 +161,8 @@ impl App {
         let changes = match &self.book.opened {
             // In an earlier session there are no casts to come.
             Some(session) => {
-                let findings = change_findings_without_power(&rows_of(session), SEED).unwrap_or_default();
+                let findings =
+                    change_findings_without_power(&rows_spelled_alike(session), SEED).unwrap_or_default();
                 screen::changes(self.words, Some(session), &findings, &[])
             }
             None => self.changes(),

@@ -4,6 +4,7 @@ use super::advisor::weight;
 use super::club::StartOf;
 use super::earlier::{Before, same_peg};
 use super::error::within;
+use super::spelling::rows_spelled_alike;
 use super::{App, AppError};
 use restwater_compare::{CastRow, ChangeFinding, Side, change_findings};
 use restwater_compare::{Factor, FactorValue};
@@ -12,7 +13,7 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
     Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_of, in_fed_water, rhythm,
-    rods_waited_whole_min, rows_of, setup_of, value_of,
+    rods_waited_whole_min, setup_of, value_of,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, Habit, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
@@ -116,7 +117,7 @@ impl App {
         let of = WaitsOf {
             session: session.id,
             open: session.is_open(),
-            rows: rows_of(session),
+            rows: rows_spelled_alike(session),
             filter,
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),
             habit: habit_of(session),
@@ -189,7 +190,7 @@ impl App {
     /// Searches the session for changes again if entries were added.
     fn find_changes(&mut self) {
         let Some(session) = self.journal.recent().current().map(|loaded| &loaded.session) else { return };
-        let rows = rows_of(session);
+        let rows = rows_spelled_alike(session);
         let kept = self.learning.findings.as_ref();
         if kept.is_none_or(|(id, before, _)| *id != session.id || *before != rows) {
             // The only possible error is an infinite time, and rows come from the fold, whose times are
@@ -229,7 +230,10 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let unknown = || AppError::unknown("test", format_args!("{a} / {b}"));
         let fished = |value: &String| {
-            session.casts.iter().rposition(|c| setup_of(c).get(&factor).is_some_and(|v| v == value))
+            session
+                .casts
+                .iter()
+                .rposition(|c| setup_of(c).get(&factor).is_some_and(|v| screen::same_value(factor, v, value)))
         };
         let (last_a, last_b) =
             fished(&a).zip(fished(&b)).filter(|_| a != b && same_factor).ok_or_else(unknown)?;

@@ -3,10 +3,12 @@
 //! change.
 
 use super::App;
+use super::sessions::angler;
+use super::spelling::plain_rows;
 use restwater_compare::over_days::{Compared, DayOfQuestion, compared, more_days, question};
 use restwater_compare::{CastRow, Factor};
 use restwater_match_day::rules::plain_name;
-use restwater_screen::{StandingQuestion, Whose};
+use restwater_screen::{StandingQuestion, Whose, plain_value};
 use restwater_store::SessionRow;
 use std::collections::HashMap;
 use uuid::Uuid;
@@ -31,7 +33,7 @@ struct Of {
     today: Option<Uuid>,
 }
 
-/// What was compared on a day, and the parts of it computed so far.
+/// What was compared on a day, by the values as they are compared, and the parts of it computed so far.
 struct Kept {
     row: SessionRow,
     asked: Vec<Compared>,
@@ -54,6 +56,9 @@ struct Standing {
     /// Whether the number of further days was computed.
     more_asked: bool,
 }
+
+/// A day with its row in the list of sessions.
+type OfDay<'a> = (&'a SessionRow, &'a restwater_session::Summary);
 
 /// The identity of a question over days.
 #[derive(PartialEq, Eq, Hash, Clone)]
@@ -102,7 +107,7 @@ impl App {
         }
         let mut days = self.sessions.that_count(of.whose, &self.mine, of.today);
         days.reverse();
-        self.questions.find(&days);
+        self.questions.find(&days, &self.mine);
         self.questions.of = Some(of);
     }
 
@@ -116,13 +121,13 @@ impl App {
 
 impl Questions {
     /// `days` are in the order of the log, the oldest first.
-    fn find(&mut self, days: &[(&SessionRow, &restwater_session::Summary)]) {
+    fn find(&mut self, days: &[OfDay], mine: &[Uuid]) {
         let mut kept: Vec<Kept> = Vec::new();
         for (row, day) in days {
             let known = self.days.remove(&row.id).filter(|kept| kept.row == **row);
             kept.push(known.unwrap_or_else(|| {
                 // Days on a water without a name are never combined.
-                let asked = if day.water.is_some() { compared(&day.rows) } else { Vec::new() };
+                let asked = if day.water.is_some() { compared(&plain_rows(&day.rows)) } else { Vec::new() };
                 Kept { row: (*row).clone(), asked, made: HashMap::new() }
             }));
         }
@@ -150,7 +155,7 @@ impl Questions {
         let mut standing: Vec<(usize, Standing)> = Vec::new();
         for asked in order.into_iter().filter(|asked| asked.days.len() >= 2) {
             let last = asked.days.last().map_or(0, |(n, _)| *n);
-            standing.push((last, stand(&asked, placed, &mut kept, days, &mut before)));
+            standing.push((last, stand(&asked, placed, &mut kept, days, mine, &mut before)));
         }
         standing.sort_by_key(|(last, _)| std::cmp::Reverse(*last));
         self.standing = standing.into_iter().map(|(_, standing)| standing).collect();
@@ -158,17 +163,28 @@ impl Questions {
     }
 }
 
+/// A value as this angler spelled it last on the days of a question, otherwise as another angler did.
+fn as_written(asked: &Asked, days: &[OfDay], mine: &[Uuid], factor: Factor, plain: &str) -> String {
+    let mut latest: Vec<OfDay> = asked.days.iter().rev().map(|(n, _)| days[*n]).collect();
+    latest.sort_by_key(|(row, _)| angler(row, mine).is_some());
+    let rows = latest.into_iter().flat_map(|(_, day)| day.rows.iter().rev());
+    let mut values = rows.filter_map(|row| row.setup.get(&factor));
+    values.find(|value| plain_value(factor, value) == plain).map_or_else(|| plain.to_owned(), Clone::clone)
+}
+
 /// The previous result for a question if none of its days has changed, otherwise a new one.
 fn stand(
     asked: &Asked,
     placed: usize,
     kept: &mut [Kept],
-    days: &[(&SessionRow, &restwater_session::Summary)],
+    days: &[OfDay],
+    mine: &[Uuid],
     before: &mut Vec<Standing>,
 ) -> Standing {
     let (first, which) = asked.days[0];
     let (water, of_day) = (days[first].1.water.clone().unwrap_or_default(), &kept[first].asked[which]);
-    let (factor, a, b) = (of_day.factor, of_day.a.clone(), of_day.b.clone());
+    let factor = of_day.factor;
+    let [a, b] = [&of_day.a, &of_day.b].map(|value| as_written(asked, days, mine, factor, value));
     // A question without a counting day has no share of the error yet. It is judged as the next in order.
     let place = asked.place.unwrap_or(placed + 1);
     let of: Vec<SessionRow> = asked.days.iter().map(|(n, _)| days[*n].0.clone()).collect();

@@ -107,7 +107,7 @@ impl Sessions {
 }
 
 /// The phone that began a session if it is another angler's; `None` for all phones of the angler.
-fn angler(row: &SessionRow, mine: &[Uuid]) -> Option<Uuid> {
+pub(super) fn angler(row: &SessionRow, mine: &[Uuid]) -> Option<Uuid> {
     row.began.device.filter(|device| !mine.contains(device))
 }
 

@@ -31,7 +31,7 @@ impl Limits {
 }
 
 /// Outcomes at least as unlikely as the observed one, within this relative slack, are counted by
-/// the minimum-likelihood rule (the slack R's binom.test and fisher.test use).
+/// the minimum-likelihood rule (the slack that R's binom.test uses).
 pub(crate) const TIE_SLACK: f64 = 1.0 + 1e-7;
 
 fn counts(successes: u64, trials: u64) -> Result<(), CompareError> {

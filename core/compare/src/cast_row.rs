@@ -5,18 +5,7 @@ use restwater_waits::Wait;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// The outcome of a bite.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum BiteOutcome {
-    /// The fish was landed.
-    Landed,
-    /// Hooked and lost.
-    Lost,
-    /// Struck at and missed.
-    Missed,
-}
-
-/// One wait of a cast: when, how long, with what, and the outcome of its bite. A cast has one wait, plus one
+/// One wait of a cast: when, how long, with what. A cast has one wait, plus one
 /// for each twitch that restarted it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CastRow {
@@ -32,6 +21,4 @@ pub struct CastRow {
     /// Values in force, each in one fixed spelling ("46 cm"); a factor not recorded is absent, and
     /// going from recorded to absent is not a change.
     pub setup: BTreeMap<Factor, String>,
-    /// The outcome of the bite, if known.
-    pub outcome: Option<BiteOutcome>,
 }

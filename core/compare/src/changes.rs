@@ -134,7 +134,6 @@ pub(crate) mod tests {
             at_min,
             wait: Wait::new(minutes, bite).unwrap(),
             setup: setup.iter().map(|&(f, v)| (f, v.to_owned())).collect(),
-            outcome: None,
         }
     }
 

@@ -34,9 +34,6 @@ pub enum CompareError {
     /// A shape or rate of a distribution that must be above zero and finite.
     #[error("{0} can't be a shape or a rate: both must be above zero")]
     NotAPositive(f64),
-    /// Too large for a sum over all outcomes.
-    #[error("{0} is too many to add up outcome by outcome: compare shorter spans")]
-    TooMany(u64),
 }
 
 /// Checks that `x` is finite and above zero.

@@ -4,17 +4,14 @@ use super::Factor;
 use super::alternation::Side;
 use super::any_look::any_look_p_in_order;
 use super::belief::{Belief, belief, belief_of_waits, spell_variance};
-use super::binomial::{Alternative, Limits};
+use super::binomial::Limits;
 use super::blocks::{BlockTest, SidedCast, block_test};
-use super::cast_row::{BiteOutcome, CastRow};
+use super::cast_row::CastRow;
 use super::changes::{Change, find_changes};
 use super::error::CompareError;
-use super::fisher::{TwoByTwo, fisher_test};
 use super::holm::holm;
-use super::log_rank::{LogRank, Weighting, stratified_log_rank};
 use super::more_casts::{Looks, MoreCasts, more_casts};
-use super::permutation::{PermutationP, Stratum, log_rank_scores, permutation_p};
-use super::poisson_rates::{Tally, conditional_test, e_test, garwood, rate_ratio};
+use super::poisson_rates::{Tally, conditional_test, garwood, rate_ratio};
 use super::verdict::{
     CLEAR_BELOW, Evidence, FEWEST_BITES, FEWEST_CASTS, LEANS_FROM, Reason, Verdict, verdict,
 };
@@ -34,10 +31,6 @@ pub struct SideRecord {
     pub minutes: f64,
     /// Bites.
     pub bites: u64,
-    /// Bites expected for these waits if both sides had the same hazard (separately for each rod and spot).
-    pub expected: f64,
-    /// Landed and lost.
-    pub landed_lost: [u64; 2],
     /// Bites per hour.
     pub per_hour: f64,
     /// Exact limits of the bites per hour (Garwood), 95 %.
@@ -67,12 +60,6 @@ pub struct ChangeFinding {
     pub belief: Belief,
     /// Exact conditional p, two-sided (doubled tail).
     pub exact_p: f64,
-    /// Two-sided p of the E-test; `None` for counts too large for it.
-    pub e_test_p: Option<f64>,
-    /// Log-rank test, stratified by rod and spot; `None` when no stratum contains both sides.
-    pub log_rank: Option<LogRank>,
-    /// Permutation p of the log-rank excess, cast by cast; `None` as above.
-    pub permutation: Option<PermutationP>,
     /// Block permutation p, with its blocks.
     pub block: BlockTest,
     /// Exact conditional p after Holm.
@@ -83,8 +70,6 @@ pub struct ChangeFinding {
     pub any_look_p_adjusted: f64,
     /// Number of changes looked at in this session, for which the p-values are adjusted.
     pub looked_at: usize,
-    /// Landed against lost: Fisher's exact p; `None` with no fish landed or lost on one side.
-    pub landed_lost_p: Option<f64>,
     /// How many more casts it would take; `None` if it was not computed.
     pub more_casts: Option<MoreCasts>,
     /// The verdict.
@@ -125,7 +110,7 @@ fn findings(rows: &[CastRow], seed: u64, power: bool) -> Result<Vec<ChangeFindin
     let finish = |(i, ((draft, exact), block)): (usize, ((Draft, f64), f64))| {
         let looks = Looks { looked_at, place: i + 1 };
         let more = power.then(|| draft.more_casts(looks, seed));
-        Ok(ChangeFinding { more_casts: more, ..draft.finish(rows, exact, block, looks, seed)? })
+        Ok(ChangeFinding { more_casts: more, ..draft.finish(rows, exact, block, looks)? })
     };
     drafts.into_iter().zip(exact).zip(block).enumerate().map(finish).collect()
 }
@@ -158,20 +143,17 @@ impl Draft {
         exact_p_adjusted: f64,
         block_p_adjusted: f64,
         looks: Looks,
-        seed: u64,
     ) -> Result<ChangeFinding, CompareError> {
         let [in_a, in_b] = self.tallies;
         let strata = two_sided_strata(&self.casts);
-        let log_rank = stratified_log_rank(&strata, Weighting::LogRank).ok();
         let scatter = spell_variance(&self.casts);
         let by_minutes = belief(in_a, in_b, scatter);
         let by_waits = belief_of_waits(&strata, scatter);
-        let table = [0, 1].map(|side| landed_lost(rows, &self.change.places[side]));
         let ratio = rate_ratio(in_a, in_b, INTERVAL_LEVEL)?;
         let mut finding = ChangeFinding {
             factor: self.change.factor,
-            a: self.side(rows, Side::A, table[0], log_rank)?,
-            b: self.side(rows, Side::B, table[1], log_rank)?,
+            a: self.side(rows, Side::A)?,
+            b: self.side(rows, Side::B)?,
             switches: self.block.switches(),
             ratio: ratio.ratio,
             ratio_limits: ratio.limits,
@@ -179,14 +161,10 @@ impl Draft {
             belief_by_waits: by_waits,
             belief: by_minutes.more_cautious(by_waits),
             exact_p: self.exact_p,
-            e_test_p: e_test(in_a, in_b).ok().map(|t| t.two_sided),
-            log_rank,
-            permutation: cast_by_cast(&strata, seed)?,
             exact_p_adjusted,
             block_p_adjusted,
             any_look_p_adjusted: any_look_p_in_order(in_a, in_b, looks.place),
             looked_at: looks.looked_at,
-            landed_lost_p: fisher(table)?,
             more_casts: None,
             verdict: Verdict::CantTellYet,
             reasons: Vec::new(),
@@ -201,13 +179,7 @@ impl Draft {
         more_casts(&self.casts, self.tallies, habit(&self.casts), looks, seed)
     }
 
-    fn side(
-        &self,
-        rows: &[CastRow],
-        side: Side,
-        landed_lost: [u64; 2],
-        log_rank: Option<LogRank>,
-    ) -> Result<SideRecord, CompareError> {
+    fn side(&self, rows: &[CastRow], side: Side) -> Result<SideRecord, CompareError> {
         let which = usize::from(side == Side::B);
         let value = if side == Side::A { &self.change.before } else { &self.change.after };
         let tally = self.tallies[which];
@@ -218,8 +190,6 @@ impl Draft {
             casts: self.change.places[which].iter().filter(|&&i| !rows[i].twitched).count(),
             minutes: tally.time,
             bites: tally.bites,
-            expected: log_rank.map_or(0.0, |test| test.expected[which]),
-            landed_lost,
             per_hour: per_hour(tally.bites as f64),
             per_hour_limits: Limits { low: per_hour(limits.low), high: per_hour(limits.high) },
         })
@@ -283,29 +253,6 @@ pub(crate) fn two_sided_strata(casts: &[SidedCast]) -> Vec<(Vec<Wait>, Vec<Wait>
         .map(|s| (of(s, Side::A), of(s, Side::B)))
         .filter(|(a, b)| !a.is_empty() && !b.is_empty())
         .collect()
-}
-
-fn cast_by_cast(strata: &[(Vec<Wait>, Vec<Wait>)], seed: u64) -> Result<Option<PermutationP>, CompareError> {
-    let scored = |(a, b): &(Vec<Wait>, Vec<Wait>)| {
-        let pooled: Vec<Wait> = a.iter().chain(b).copied().collect();
-        Stratum { scores: log_rank_scores(&pooled), on_a: a.len() }
-    };
-    if strata.is_empty() {
-        return Ok(None);
-    }
-    permutation_p(&strata.iter().map(scored).collect::<Vec<_>>(), seed).map(Some)
-}
-
-fn landed_lost(rows: &[CastRow], places: &[usize]) -> [u64; 2] {
-    [BiteOutcome::Landed, BiteOutcome::Lost]
-        .map(|end| places.iter().filter(|&&i| rows[i].outcome == Some(end)).count() as u64)
-}
-
-fn fisher(table: TwoByTwo) -> Result<Option<f64>, CompareError> {
-    if table.iter().any(|row| row[0] + row[1] == 0) {
-        return Ok(None);
-    }
-    fisher_test(table, Alternative::TwoSided).map(Some)
 }
 
 /// How long casts without a bite were left: their median, or the longest wait if all had a bite.

@@ -1,4 +1,4 @@
-//! The log-rank test of two groups of waits, with its weighted and stratified forms.
+//! The log-rank test of two groups of waits, with its weighted forms.
 
 use super::error::CompareError;
 use super::tails::normal_two_sided;
@@ -24,7 +24,7 @@ pub enum Weighting {
     PetoPeto,
 }
 
-/// One comparison of two groups of waits, or the sum of several strata.
+/// One comparison of two groups of waits.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct LogRank {
     /// Bites seen on each side (weighted sums under a weighting).
@@ -69,14 +69,6 @@ impl LogRank {
     pub fn log_hazard_ratio(&self) -> Option<f64> {
         (self.variance > 0.0).then(|| self.excess() / self.variance)
     }
-
-    fn add(&mut self, other: &Self) {
-        for side in 0..2 {
-            self.observed[side] += other.observed[side];
-            self.expected[side] += other.expected[side];
-        }
-        self.variance += other.variance;
-    }
 }
 
 /// Compares two groups of waits. Bites come before other ends at equal times. Cost: one sort.
@@ -85,21 +77,6 @@ pub fn log_rank(a: &[Wait], b: &[Wait], weighting: Weighting) -> Result<LogRank,
         return Err(CompareError::EmptyGroup);
     }
     Ok(sum_up(&[Side::new(a), Side::new(b)], weighting))
-}
-
-/// Compares two groups within each stratum (a rod, a spot) and adds up. Strata in which one side
-/// has no cast say nothing and add nothing.
-pub fn stratified_log_rank(
-    strata: &[(Vec<Wait>, Vec<Wait>)],
-    weighting: Weighting,
-) -> Result<LogRank, CompareError> {
-    let mut total = LogRank::default();
-    let mut any = false;
-    for (a, b) in strata.iter().filter(|(a, b)| !a.is_empty() && !b.is_empty()) {
-        total.add(&log_rank(a, b, weighting)?);
-        any = true;
-    }
-    if any { Ok(total) } else { Err(CompareError::EmptyGroup) }
 }
 
 /// The waits of one side as sorted keys: the bits of a non-negative float sort as the float does.
@@ -207,7 +184,6 @@ mod tests {
     fn an_empty_side_is_refused() {
         let some = waits(&[(1.0, true)]);
         assert_eq!(log_rank(&some, &[], Weighting::LogRank), Err(CompareError::EmptyGroup));
-        assert_eq!(stratified_log_rank(&[], Weighting::LogRank), Err(CompareError::EmptyGroup));
     }
 
     #[test]
@@ -282,15 +258,6 @@ mod tests {
                 prop_assert!((one.variance - two.variance).abs() < 1e-9);
                 prop_assert!(one.p().is_none_or(|p| (0.0..=1.0).contains(&p)));
             }
-        }
-
-        #[test]
-        fn a_stratum_twice_counts_twice(a in any_waits(), b in any_waits()) {
-            let once = log_rank(&a, &b, Weighting::LogRank).unwrap();
-            let strata = [(a.clone(), b.clone()), (a.clone(), vec![]), (a, b)];
-            let twice = stratified_log_rank(&strata, Weighting::LogRank).unwrap();
-            prop_assert!((twice.excess() - 2.0 * once.excess()).abs() < 1e-9);
-            prop_assert!((twice.variance - 2.0 * once.variance).abs() < 1e-9);
         }
     }
 }

@@ -46,7 +46,7 @@ fn day(water: Water, is_b: impl Fn(usize, f64) -> bool, seed: u64) -> Vec<CastRo
         }
         let setup = [(Factor::Colour, if b { "white" } else { "pink" }.to_owned())].into();
         let wait = Wait::new(minutes, left <= 0.0).unwrap();
-        rows.push(CastRow { rod: 1, at_min: now, wait, setup, outcome: None, twitched: false });
+        rows.push(CastRow { rod: 1, at_min: now, wait, setup, twitched: false });
         now += minutes + 2.0;
     }
     rows

@@ -2,7 +2,7 @@
 
 use super::binomial::{Alternative, Limits, binomial_test, clopper_pearson};
 use super::error::{CompareError, exposure, inner_probability};
-use super::tails::{binomial_at_least, binomial_at_most, binomial_pmf, gamma_quantile, poisson_pmf};
+use super::tails::{binomial_at_least, binomial_at_most, binomial_pmf, gamma_quantile};
 
 /// Bites and the time fished for them, in any one unit of time.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -89,74 +89,6 @@ pub fn rate_ratio(a: Tally, b: Tally, confidence: f64) -> Result<RateRatio, Comp
     Ok(RateRatio { ratio, limits: Limits { low: odds(share.low), high: odds(share.high) } })
 }
 
-/// The E-test of two Poisson rates: the chance of a statistic as extreme as the observed one if both
-/// sides share the pooled rate (Krishnamoorthy and Thomson, J. Statist. Plann. Inference
-/// 119:23-35, 2004).
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct ETest {
-    /// Difference of the rates over its estimated standard deviation (0 when there are no bites).
-    pub statistic: f64,
-    /// P(|T| >= |observed|).
-    pub two_sided: f64,
-    /// P(T >= observed).
-    pub greater: f64,
-    /// P(T <= observed).
-    pub less: f64,
-}
-
-/// Outcomes within this of the observed statistic are ties and counted with it.
-const STATISTIC_TIE: f64 = 1e-9;
-/// Most outcomes per side that the sum runs over.
-const MOST_OUTCOMES: u64 = 20_000;
-
-/// Runs the E-test. Counts so large that the sum would pass 20,000 outcomes a side are refused.
-pub fn e_test(a: Tally, b: Tally) -> Result<ETest, CompareError> {
-    let (time_a, time_b) = (exposure(a.time)?, exposure(b.time)?);
-    let statistic = e_statistic(a.bites, b.bites, time_a, time_b);
-    let total = a.bites.saturating_add(b.bites);
-    if total == 0 {
-        return Ok(ETest { statistic, two_sided: 1.0, greater: 1.0, less: 1.0 });
-    }
-    let pooled = total as f64 / (time_a + time_b);
-    let side_a = outcomes(pooled * time_a)?;
-    let side_b = outcomes(pooled * time_b)?;
-    let (mut two_sided, mut greater, mut less) = (0.0, 0.0, 0.0);
-    for &(x, p) in &side_a {
-        for &(y, q) in &side_b {
-            let t = e_statistic(x, y, time_a, time_b);
-            let chance = p * q;
-            if t.abs() >= statistic.abs() - STATISTIC_TIE {
-                two_sided += chance;
-            }
-            if t >= statistic - STATISTIC_TIE {
-                greater += chance;
-            }
-            if t <= statistic + STATISTIC_TIE {
-                less += chance;
-            }
-        }
-    }
-    Ok(ETest { statistic, two_sided: two_sided.min(1.0), greater: greater.min(1.0), less: less.min(1.0) })
-}
-
-fn e_statistic(x: u64, y: u64, time_a: f64, time_b: f64) -> f64 {
-    if x == 0 && y == 0 {
-        return 0.0;
-    }
-    let (rate_a, rate_b) = (x as f64 / time_a, y as f64 / time_b);
-    (rate_a - rate_b) / libm::sqrt(rate_a / time_a + rate_b / time_b)
-}
-
-/// The counts that matter for this mean, with their probabilities: all but tails below 1e-16 or so.
-fn outcomes(mean: f64) -> Result<Vec<(u64, f64)>, CompareError> {
-    let reach = 9.0 * libm::sqrt(mean) + 30.0;
-    let (low, high) = ((mean - reach).max(0.0) as u64, (mean + reach) as u64);
-    if high.saturating_sub(low) > MOST_OUTCOMES {
-        return Err(CompareError::TooMany(high - low));
-    }
-    Ok((low..=high).map(|k| (k, poisson_pmf(k, mean))).collect())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -173,7 +105,6 @@ mod tests {
                 conditional_test(tally(1, time), tally(1, 1.0)),
                 Err(CompareError::NoExposure(_))
             ));
-            assert!(matches!(e_test(tally(1, 1.0), tally(1, time)), Err(CompareError::NoExposure(_))));
         }
     }
 
@@ -186,12 +117,6 @@ mod tests {
         assert_eq!(ratio.limits, Limits { low: 0.0, high: f64::INFINITY });
     }
 
-    #[test]
-    fn a_huge_count_is_refused_instead_of_being_summed() {
-        let huge = tally(4_000_000_000_000, 1.0);
-        assert!(matches!(e_test(huge, huge), Err(CompareError::TooMany(_))));
-    }
-
     proptest! {
         #[test]
         fn swapping_sides_swaps_the_tails(
@@ -201,9 +126,6 @@ mod tests {
             let (one, two) = (conditional_test(a, b).unwrap(), conditional_test(b, a).unwrap());
             prop_assert!((one.greater - two.less).abs() < 1e-9);
             prop_assert!((one.two_sided - two.two_sided).abs() < 1e-9);
-            let (one, two) = (e_test(a, b).unwrap(), e_test(b, a).unwrap());
-            prop_assert!((one.two_sided - two.two_sided).abs() < 1e-9);
-            prop_assert!((one.greater - two.less).abs() < 1e-9);
             for p in [one.two_sided, one.greater, one.less] {
                 prop_assert!((0.0..=1.0).contains(&p));
             }

@@ -94,15 +94,6 @@ fn times_log1m(k: f64, p: f64) -> f64 {
     if k == 0.0 { 0.0 } else { k * libm::log1p(-p) }
 }
 
-/// P(X = k) for X Poisson with this mean.
-pub fn poisson_pmf(k: u64, mean: f64) -> f64 {
-    if mean <= 0.0 {
-        return if k == 0 { 1.0 } else { 0.0 };
-    }
-    let k = k as f64;
-    libm::exp(k * libm::log(mean) - mean - ln_gamma(k + 1.0))
-}
-
 /// The x in (0, inf) at which a rising `f` crosses `target`, by bisection of ln x to the last bits.
 pub fn crossing_above_zero(start: f64, target: f64, f: impl Fn(f64) -> f64) -> f64 {
     let at = |u: f64| f(libm::exp(u));

@@ -1,6 +1,7 @@
 //! Which casts count for a picture, chosen by taps with one row for each condition.
 
 use super::place::spot_words;
+use super::usual_names::same_value;
 use super::{Action, Arg, Choice, ChoiceRow, WaitsTap, Whose, Wording};
 use restwater_compare::CastRow;
 use restwater_compare::{Factor, FactorValue};
@@ -28,7 +29,10 @@ impl CastFilter {
         let of = |factor| row.setup.get(&factor);
         self.rod.is_none_or(|rod| row.rod == rod)
             && self.spot.as_ref().is_none_or(|spot| of(Factor::Spot) == Some(&spot.written()))
-            && self.bait.as_ref().is_none_or(|bait| of(Factor::Bait) == Some(bait))
+            && self
+                .bait
+                .as_ref()
+                .is_none_or(|bait| of(Factor::Bait).is_some_and(|used| same_value(Factor::Bait, used, bait)))
     }
 
     /// Whether it leaves out no cast of a session.
@@ -141,6 +145,19 @@ pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String
 mod tests {
     use super::*;
     use restwater_log::{Reach, Rig, Spot};
+
+    /// An earlier version and another phone spell a bait otherwise.
+    #[test]
+    fn a_bait_chosen_takes_the_casts_with_it_in_another_spelling_or_language() {
+        let takes = |chosen: &str, used: &str| {
+            let filter = CastFilter { bait: Some(chosen.into()), ..CastFilter::default() };
+            let wait = restwater_waits::Wait::new(5.0, true).unwrap();
+            let setup = std::collections::BTreeMap::from([(Factor::Bait, used.to_owned())]);
+            filter.takes(&CastRow { rod: 1, at_min: 0.0, wait, twitched: false, setup })
+        };
+        assert!(takes("bread", "Bread") && takes("bread", "Brot") && takes("Zuckmücke", "zuckmücke"));
+        assert!(!takes("bread", "corn") && !takes("bread", "Mais"));
+    }
 
     /// The spelling of a value in a cast's row is the form in which a `FactorValue` is written.
     #[test]

@@ -2,6 +2,7 @@
 
 use super::compared::{factor_words, side_counts, value_of_factor};
 use super::figures::sentence_case;
+use super::usual_names::same_value;
 use super::waits::p_words;
 use super::{Arg, Leaf, LeafKey, LeafLine, Wording};
 use restwater_compare::over_days::{MOST_DAYS, MoreDays, OverDays, Question, SideCount};
@@ -30,8 +31,8 @@ pub struct StandingQuestion {
 impl StandingQuestion {
     /// Whether it is the question about these two values, in either order.
     pub(crate) fn is_about(&self, factor: Factor, one: &str, other: &str) -> bool {
-        let pair = (self.a.as_str(), self.b.as_str());
-        self.factor == factor && (pair == (one, other) || pair == (other, one))
+        let same = |a: &str, b: &str| same_value(factor, &self.a, a) && same_value(factor, &self.b, b);
+        self.factor == factor && (same(one, other) || same(other, one))
     }
 
     fn value(&self, words: &Wording, side: Side) -> String {

@@ -1,7 +1,7 @@
 //! The tackle of one rod: its rig and its spot, changed by taps.
 
 use super::place::{bearing_words, length_words, reach_words};
-use super::usual_names::{same_usual_name, usual_names};
+use super::usual_names::{same_value, usual_names};
 use super::{Action, Arg, TackleTap, TypedField, TypedInto, Wording};
 use restwater_bench::hooklength::Tied;
 use restwater_bench::material::Material;
@@ -9,7 +9,6 @@ use restwater_caution::lead_rule::lead_rule;
 use restwater_caution::table::Region;
 use restwater_compare::Factor;
 use restwater_log::{LeadMaterial, Reach, Rig, RodNumber, Spot};
-use restwater_match_day::rules::same_name;
 use restwater_session::Session;
 use serde::{Deserialize, Serialize};
 
@@ -336,8 +335,7 @@ impl Rows<'_> {
         let mut names: Vec<String> = Vec::new();
         let usual = usual_names(self.words, factor);
         for name in now.into_iter().chain(used).map(str::to_owned).chain(usual) {
-            let listed = |known: &String| same_name(known, &name) || same_usual_name(factor, known, &name);
-            if !names.iter().any(listed) && names.len() < 8 {
+            if !names.iter().any(|known| same_value(factor, known, &name)) && names.len() < 8 {
                 names.push(name);
             }
         }

@@ -2,7 +2,8 @@
 
 use super::Wording;
 use restwater_compare::Factor;
-use restwater_match_day::rules::same_name;
+use restwater_match_day::rules::plain_name;
+use std::sync::OnceLock;
 
 /// Message ids of baits.
 const BAITS: &[&str] = &["bait-bread", "bait-corn", "bait-maggot", "bait-pellet", "bait-worm"];
@@ -22,11 +23,43 @@ pub fn usual_names(words: &Wording, factor: Factor) -> Vec<String> {
     ids(factor).iter().map(|id| words.say(id)).collect()
 }
 
-/// Whether two names are the same bait or colour of those offered, each in any language.
-pub fn same_usual_name(factor: Factor, a: &str, b: &str) -> bool {
-    ids(factor).iter().any(|id| {
-        let names = Wording::in_every_language(id, &[]);
-        [a, b].iter().all(|name| names.iter().any(|known| same_name(known, name)))
+/// A value as it is compared: a bait or a colour without regard to case, and one of those offered in English, whichever language
+/// it is written in. Logs have several spellings of one value, since earlier versions kept what was typed, and so do other phones.
+pub fn plain_value(factor: Factor, value: &str) -> String {
+    if ids(factor).is_empty() {
+        return value.to_owned();
+    }
+    let plain = plain_name(value);
+    let usual = usual_in_every_language().iter().find(|usual| usual.factor == factor && usual.name == plain);
+    usual.map_or(plain, |usual| usual.english.clone())
+}
+
+/// Whether two values are the same however they are spelled.
+pub fn same_value(factor: Factor, a: &str, b: &str) -> bool {
+    a == b || (!ids(factor).is_empty() && plain_value(factor, a) == plain_value(factor, b))
+}
+
+/// One of the names that are offered, in one language.
+struct Usual {
+    factor: Factor,
+    english: String,
+    name: String,
+}
+
+fn usual_in_every_language() -> &'static [Usual] {
+    static ALL: OnceLock<Vec<Usual>> = OnceLock::new();
+    ALL.get_or_init(|| {
+        let of = |factor: Factor, id: &str| {
+            let names = Wording::in_every_language(id, &[]);
+            let english = plain_name(&names[0]);
+            names.into_iter().map(move |name| Usual {
+                factor,
+                english: english.clone(),
+                name: plain_name(&name),
+            })
+        };
+        let each = |factor| ids(factor).iter().flat_map(move |id| of(factor, id));
+        [Factor::Bait, Factor::Colour].into_iter().flat_map(each).collect()
     })
 }
 
@@ -35,10 +68,23 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_usual_name_is_the_same_in_any_language_and_case() {
-        assert!(same_usual_name(Factor::Colour, "Rosa", "pink"));
-        assert!(same_usual_name(Factor::Bait, "Brot", "bread"));
-        assert!(!same_usual_name(Factor::Colour, "rosa", "white"));
-        assert!(!same_usual_name(Factor::Colour, "plum", "plum"), "not one of those offered");
+    fn a_value_is_the_same_in_any_case_and_a_usual_name_in_any_language() {
+        assert_eq!(plain_value(Factor::Colour, " Rosa"), "pink");
+        assert!(same_value(Factor::Colour, "Rosa", "pink"));
+        assert!(same_value(Factor::Bait, "Brot", "bread"));
+        assert!(same_value(Factor::Colour, " PLUM", "plum"));
+        assert!(!same_value(Factor::Colour, "rosa", "white"));
+        assert!(!same_value(Factor::Bait, "rosa", "pink"), "no bait that is offered");
+        assert!(!same_value(Factor::Spot, "A", "a"), "figures and places have one spelling");
+    }
+
+    #[test]
+    fn no_usual_name_stands_for_two() {
+        for one in usual_in_every_language() {
+            let same = |other: &&Usual| (other.factor, &other.name) == (one.factor, &one.name);
+            let meant: Vec<&String> =
+                usual_in_every_language().iter().filter(same).map(|usual| &usual.english).collect();
+            assert!(meant.iter().all(|english| **english == one.english), "{} {meant:?}", one.name);
+        }
     }
 }

@@ -1,12 +1,12 @@
 //! The casts of a session as rows for the comparisons, with each value in one fixed spelling.
 
-use super::cast::{Cast, EndCause};
+use super::cast::Cast;
 use super::feed_before;
 use super::model::Session;
 use super::waits::{Stretch, stretches};
 use super::water::reach_cm;
+use restwater_compare::CastRow;
 use restwater_compare::Factor;
-use restwater_compare::{BiteOutcome, CastRow};
 use restwater_log::{Rig, Spot};
 use restwater_match_day::rules::same_name;
 use std::collections::BTreeMap;
@@ -22,7 +22,6 @@ pub fn rows_of(session: &Session) -> Vec<CastRow> {
         wait: stretch.wait,
         twitched: stretch.twitched,
         setup: setup_of(cast).into_iter().chain(feed_before::values(&feedings, cast)).collect(),
-        outcome: outcome_of(cast).filter(|_| !stretch.twitched),
     };
     let rows = |cast| stretches(session, cast).into_iter().map(move |stretch| row(cast, stretch));
     let mut rows: Vec<CastRow> = session.casts.iter().flat_map(rows).collect();
@@ -90,15 +89,6 @@ fn spot_value(spot: &Spot) -> String {
     format!("{}° {:.0} cm", f64::from(spot.bearing_cdeg) / 100.0, libm::round(cm))
 }
 
-fn outcome_of(cast: &Cast) -> Option<BiteOutcome> {
-    match cast.end.as_ref()?.cause {
-        EndCause::Landed { .. } => Some(BiteOutcome::Landed),
-        EndCause::Lost => Some(BiteOutcome::Lost),
-        EndCause::Missed => Some(BiteOutcome::Missed),
-        _ => None,
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::written::{SESSION, Written};
@@ -127,7 +117,6 @@ mod tests {
         let rows = rows_of(&fold(SESSION, &day.ops));
         assert_eq!(rows.len(), 2, "the cast still out is no row");
         assert_eq!((rows[0].rod, rows[0].at_min, rows[0].wait.minutes()), (1, 1.0, 10.0));
-        assert_eq!(rows[0].outcome, Some(BiteOutcome::Lost));
         let values: Vec<(Factor, &str)> = rows[0].setup.iter().map(|(f, v)| (*f, v.as_str())).collect();
         assert_eq!(
             values,
@@ -193,8 +182,8 @@ mod tests {
             "it settles after the splash only"
         );
         let session = of(true, 0);
-        let rows: Vec<_> = rows_of(&session).iter().map(|r| (r.at_min, r.twitched, r.outcome)).collect();
-        assert_eq!(rows, [(1.0, true, None), (6.0, true, None), (10.0, false, Some(BiteOutcome::Lost))]);
+        let rows: Vec<_> = rows_of(&session).iter().map(|r| (r.at_min, r.twitched)).collect();
+        assert_eq!(rows, [(1.0, true), (6.0, true), (10.0, false)]);
         assert_eq!(casts_that_tell(&session), 1);
     }
 

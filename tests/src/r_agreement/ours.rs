@@ -3,8 +3,7 @@
 use super::data::Set;
 use restwater_compare::Limits;
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
-use restwater_compare::fisher::fisher_test;
-use restwater_compare::log_rank::{Weighting, log_rank, stratified_log_rank};
+use restwater_compare::log_rank::{Weighting, log_rank};
 use restwater_compare::poisson_rates::{Tally, conditional_test, garwood, rate_ratio};
 use restwater_waits::{Limits as CurveLimits, Step, SurvivalCurve, Wait};
 use std::collections::BTreeMap;
@@ -50,15 +49,6 @@ fn ranks(set: &Set, out: &mut Figures) -> Result<(), String> {
     out.list("logrank.expected", &test.expected);
     out.put("logrank.variance", test.variance);
     out.put("logrank.chisq", test.chi_square().ok_or("no chi-square")?);
-    let of = |rod: u8, side: u8| -> Vec<Wait> {
-        set.rows.iter().filter(|r| r.1 == rod && r.0 == side).map(|r| r.2).collect()
-    };
-    let rods = set.rows.iter().map(|r| r.1).max().unwrap_or(0);
-    let strata: Vec<_> = (1..=rods).map(|rod| (of(rod, 1), of(rod, 2))).collect();
-    if strata.iter().all(|(a, b)| !a.is_empty() && !b.is_empty()) {
-        let by_rod = stratified_log_rank(&strata, Weighting::LogRank).map_err(words)?;
-        out.put("logrank.by_rod.chisq", by_rod.chi_square().ok_or("no chi-square by rod")?);
-    }
     Ok(())
 }
 
@@ -94,15 +84,8 @@ fn rates(set: &Set, out: &mut Figures) -> Result<(), String> {
 }
 
 fn shares(set: &Set, out: &mut Figures) -> Result<(), String> {
-    let row = |side: u8| {
-        let waits = set.side(side);
-        let bites = waits.iter().filter(|w| w.is_bite()).count() as u64;
-        [bites, waits.len() as u64 - bites]
-    };
-    let table = [row(1), row(2)];
-    out.put("fisher.p", fisher_test(table, Alternative::TwoSided).map_err(words)?);
-    out.put("fisher.greater", fisher_test(table, Alternative::Greater).map_err(words)?);
-    let (bites, casts) = (table[0][0] + table[1][0], set.rows.len() as u64);
+    let waits = set.waits();
+    let (bites, casts) = (waits.iter().filter(|w| w.is_bite()).count() as u64, waits.len() as u64);
     out.put("binomial.p", binomial_test(bites, casts, 0.37, Alternative::TwoSided).map_err(words)?);
     out.pair("binomial.limits", clopper_pearson(bites, casts, 0.95).map_err(words)?);
     Ok(())

@@ -5,7 +5,7 @@
 //! topic computes an object with the keys of `expected` and `published`; a key that it does not compute, an unknown topic,
 //! a case that doesn't say what it checks and a case with an error all count as failed, never as skipped.
 
-mod binomial_fisher;
+mod binomial;
 mod case;
 mod common_practice;
 mod compare;
@@ -21,6 +21,7 @@ mod sun;
 mod survival_km;
 mod tackle;
 mod topics;
+mod wait_shapes;
 
 use serde_json::Value;
 use std::fmt::Write as _;

@@ -34,7 +34,7 @@ fn of_day(day: &Value, between: f64) -> Result<DayOfQuestion, String> {
     for ((side, minutes), bite) in sides.chars().zip(times).zip(events) {
         let wait = Wait::new(minutes, bite != 0.0).map_err(|e| e.to_string())?;
         let setup = [(Factor::Colour, side.to_string())].into();
-        rows.push(CastRow { rod: 1, at_min, wait, twitched: false, setup, outcome: None });
+        rows.push(CastRow { rod: 1, at_min, wait, twitched: false, setup });
         at_min += minutes + between;
     }
     compared(&rows).first().map(|asked| asked.day(&rows)).ok_or_else(|| "nothing was compared".into())

@@ -1,13 +1,13 @@
 //! Which topics are computed, and by which file.
 
 use super::{
-    Topic, binomial_fisher, common_practice, fed_casts, geodesy, logrank, meeus, over_days, physics, planar,
-    poisson_rates, sun, survival_km,
+    Topic, binomial, common_practice, fed_casts, geodesy, logrank, meeus, over_days, physics, planar,
+    poisson_rates, sun, survival_km, wait_shapes,
 };
 
 /// Every topic that is computed.
 pub const ALL: &[Topic] = &[
-    binomial_fisher::TOPIC,
+    binomial::TOPIC,
     common_practice::TOPIC,
     fed_casts::TOPIC,
     geodesy::TOPIC,
@@ -19,4 +19,5 @@ pub const ALL: &[Topic] = &[
     poisson_rates::TOPIC,
     sun::TOPIC,
     survival_km::TOPIC,
+    wait_shapes::TOPIC,
 ];

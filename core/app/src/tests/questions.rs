@@ -3,6 +3,7 @@
 use super::learning::screens;
 use super::*;
 use restwater_exchange::Progress;
+use restwater_log::Rig;
 use restwater_screen::{ChangeView, FilesTap, Leaf, LeafLine, Span, Whose};
 use std::ops::ControlFlow;
 use std::path::PathBuf;
@@ -23,17 +24,19 @@ impl Phone {
     /// A day that isn't ended: pink gets its bites after seven to ten minutes, white two in ten after twelve
     /// and otherwise none in fifteen. `moment` converts a minute of the day to a moment.
     fn alternates_by(&mut self, moment: &dyn Fn(i64) -> Moment, water: &str, plan: &str) -> i64 {
-        let choose = |name: &str| tackle(TackleTap::Colour { name: name.into() });
+        let choose = |phone: &mut Self, at: &Moment, name: &str| {
+            phone.tap_at(at, &tackle(TackleTap::Colour { name: name.into() }));
+        };
         self.alternates_with(moment, water, plan, &choose)
     }
 
-    /// The same, with the tap that chooses a colour.
+    /// The same, with how a colour is chosen.
     fn alternates_with(
         &mut self,
         moment: &dyn Fn(i64) -> Moment,
         water: &str,
         plan: &str,
-        choose: &dyn Fn(&str) -> Action,
+        choose: &dyn Fn(&mut Self, &Moment, &str),
     ) -> i64 {
         self.tap_at(&moment(0), &typed(TypedInto::Water, water));
         self.tap_at(&moment(1), &START);
@@ -41,7 +44,7 @@ impl Phone {
         for (n, letter) in (0_i64..).zip(plan.chars()) {
             if letter != on {
                 let name = if letter == 'p' { "pink" } else { "white" };
-                self.tap_at(&moment(now), &choose(name));
+                choose(self, &moment(now), name);
                 on = letter;
             }
             whites += i64::from(letter == 'w');
@@ -65,10 +68,28 @@ impl Phone {
 
     /// A whole day of it.
     fn alternates(&mut self, day: i64, water: &str, plan: &str) {
+        let moment = self.on_day(day);
+        let end = self.alternates_by(&moment, water, plan);
+        self.tap_at(&moment(end), &Action::EndSession);
+    }
+
+    /// The moments of a day, since a start of the phone.
+    fn on_day(&mut self, day: i64) -> impl Fn(i64) -> Moment + use<> {
         self.boots += 1;
         let boot = format!("boot-{}", self.boots);
-        let moment = |minute: i64| Moment { boot: boot.clone(), ..at(day * DAY + minute * MIN) };
-        let end = self.alternates_by(&moment, water, plan);
+        move |minute: i64| Moment { boot: boot.clone(), ..at(day * DAY + minute * MIN) }
+    }
+
+    /// A whole day of it with these spellings of pink and white in the log, as an earlier version wrote them.
+    fn alternates_as_written(&mut self, day: i64, water: &str, [pink, white]: [&str; 2]) {
+        let choose = |phone: &mut Self, at: &Moment, name: &str| {
+            let session = phone.app().session().unwrap().id;
+            let colour = Some(if name == "pink" { pink } else { white }.to_owned());
+            let rig = Rig { colour, ..phone.app().session().unwrap().rod(1).unwrap().rig.clone() };
+            phone.app().write(session, Payload::RigSet { rod: 1, rig }, None, at).unwrap();
+        };
+        let moment = self.on_day(day);
+        let end = self.alternates_with(&moment, water, PLAN, &choose);
         self.tap_at(&moment(end), &Action::EndSession);
     }
 
@@ -186,23 +207,93 @@ fn the_name_of_a_water_typed_in_another_case_is_the_same_water() {
 /// The line opens with capitals, and a phone in another language offers the usual names in that language.
 #[test]
 fn a_colour_typed_in_another_case_or_chosen_in_another_language_is_the_same_colour() {
-    let typed_in_capitals =
-        |name: &str| typed(TypedInto::Colour { rod: 1 }, if name == "pink" { "Pink " } else { "White" });
-    let in_german =
-        |name: &str| tackle(TackleTap::Colour { name: if name == "pink" { "rosa" } else { "weiß" }.into() });
-    for choose in [&typed_in_capitals as &dyn Fn(&str) -> Action, &in_german] {
+    let typed_in_capitals = |phone: &mut Phone, at: &Moment, name: &str| {
+        phone
+            .tap_at(at, &typed(TypedInto::Colour { rod: 1 }, if name == "pink" { "Pink " } else { "White" }));
+    };
+    let in_german = |phone: &mut Phone, at: &Moment, name: &str| {
+        let name = if name == "pink" { "rosa" } else { "weiß" }.into();
+        phone.tap_at(at, &tackle(TackleTap::Colour { name }));
+    };
+    for choose in [&typed_in_capitals as &dyn Fn(&mut Phone, &Moment, &str), &in_german] {
         let mut phone = Phone::new();
         phone.alternates(0, "Mill pool", PLAN);
         phone.open();
-        phone.boots += 1;
-        let moment = |minute: i64| Moment { boot: "boot-2".into(), ..at(DAY + minute * MIN) };
+        let moment = phone.on_day(1);
         let end = phone.alternates_with(&moment, "Mill pool", PLAN, choose);
         phone.tap_at(&moment(end), &Action::EndSession);
-        let lines = phone.asked(2 * DAY).unwrap();
-        assert_eq!(lines[0].label, "Colour: pink or white, Mill pool");
-        assert!(lines[1].label.starts_with("Over 2 sessions, 36 casts: "), "{}", lines[1].label);
-        assert_eq!(lines.iter().filter(|line| line.heads).count(), 1, "no question of a second spelling");
+        assert_one_question(&phone.asked(2 * DAY).unwrap());
     }
+}
+
+/// Two sessions of one question, in this phone's spelling.
+fn assert_one_question(lines: &[LeafLine]) {
+    assert_eq!(lines[0].label, "Colour: pink or white, Mill pool");
+    assert!(
+        lines[1].label.starts_with("Over 2 sessions, 36 casts: pink clearly better"),
+        "{}",
+        lines[1].label
+    );
+    assert_eq!(lines.iter().filter(|line| line.heads).count(), 1, "no question of a second spelling");
+}
+
+/// Earlier versions logged a colour as it was typed. The alphabetical order of two names, and so the sides, depend on the spelling.
+#[test]
+fn a_day_logged_by_an_earlier_version_in_another_spelling_or_language_is_of_the_same_question() {
+    for spelled in [["PINK", "White"], ["Pink", "white "], ["rosa", "Weiß"], ["Rose", "blanc"]] {
+        let mut phone = Phone::new();
+        phone.alternates_as_written(0, "Mill pool", spelled);
+        phone.alternates_as_written(1, "Mill pool", ["pink", "white"]);
+        let lines = phone.asked(2 * DAY).unwrap();
+        assert_one_question(&lines);
+        // Today's comparison is about that question too.
+        let says = phone.colour_change(2 * DAY).says;
+        assert!(says.contains("Over 2 sessions, 36 casts: "), "{spelled:?}: {says}");
+        phone.open();
+        assert_eq!(phone.asked(2 * DAY).as_ref(), Some(&lines));
+    }
+}
+
+/// The log stays as the partner wrote it.
+#[test]
+fn a_partners_day_in_another_spelling_is_of_this_phones_question_and_shown_as_this_phone_spells_it() {
+    for spelled in [["PINK", "WHITE"], ["Rosa", "Weiß"]] {
+        let mut theirs = Phone::with_ids_from(500);
+        theirs.alternates_as_written(0, "Mill pool", spelled);
+        let file = theirs.everything(DAY);
+        let mut mine = Phone::new();
+        mine.alternates(1, "Mill pool", PLAN);
+        mine.app().take_in(&file, "a friend", &at(2 * DAY), &mut go).unwrap();
+        mine.tap(2 * DAY, &Action::Waits { tap: WaitsTap::Whose { whose: Whose::Both } }).unwrap();
+        assert_one_question(&mine.asked(2 * DAY).unwrap());
+        let says = mine.colour_change(2 * DAY).says;
+        assert!(says.contains("Over 2 sessions, 36 casts: pink clearly better"), "{says}");
+    }
+}
+
+/// The phone was set to another language between two casts.
+#[test]
+fn a_usual_name_in_two_languages_on_one_day_is_no_change() {
+    let mut phone = Phone::new();
+    let moment = phone.on_day(0);
+    let colours = std::cell::Cell::new(0);
+    let choose = |phone: &mut Phone, at: &Moment, name: &str| {
+        colours.set(colours.get() + 1);
+        let name = if name == "white" {
+            "white"
+        } else if colours.get() % 4 == 1 {
+            "pink"
+        } else {
+            "rosa"
+        };
+        let session = phone.app().session().unwrap().id;
+        let rig = Rig { colour: Some(name.into()), ..Rig::default() };
+        phone.app().write(session, Payload::RigSet { rod: 1, rig }, None, at).unwrap();
+    };
+    let now = phone.alternates_with(&moment, "Mill pool", PLAN, &choose);
+    let (_, changes) = screens(&mut phone, now * MIN);
+    let titles: Vec<String> = changes.changes.into_iter().map(|change| change.title).collect();
+    assert_eq!(titles.len(), 1, "{titles:?}");
 }
 
 /// The running day is one of them, cast by cast, and the question is not recomputed if nothing has changed.
@@ -210,8 +301,7 @@ fn a_colour_typed_in_another_case_or_chosen_in_another_language_is_the_same_colo
 fn today_counts_as_it_goes_on() {
     let mut phone = Phone::new();
     phone.alternates(0, "Mill pool", PLAN);
-    phone.boots += 1;
-    let moment = |minute: i64| Moment { boot: "boot-2".into(), ..at(DAY + minute * MIN) };
+    let moment = phone.on_day(1);
     let now = phone.alternates_by(&moment, "Mill pool", "pwwppww");
     let change = phone.colour_change(DAY + now * MIN);
     assert!(change.says.contains("Over 1 session, 18 casts"), "three switches: {}", change.says);

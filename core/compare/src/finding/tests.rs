@@ -87,19 +87,6 @@ fn factors_always_changed_together_are_never_clear() {
 }
 
 #[test]
-fn landed_against_lost_is_tested_separately_from_the_bites() {
-    let mut rows = day("ABBAABBAABBAABBA", &[], |_, _| (6.0, true));
-    for row in &mut rows {
-        let pink = row.setup[&Factor::Colour] == "pink";
-        row.outcome = Some(if pink { BiteOutcome::Landed } else { BiteOutcome::Lost });
-    }
-    let f = only(&rows);
-    assert_eq!((f.a.landed_lost, f.b.landed_lost), ([8, 0], [0, 8]));
-    assert!(f.landed_lost_p.unwrap() < 0.001);
-    assert_eq!(f.verdict, Verdict::CantTellYet);
-}
-
-#[test]
 fn a_value_that_was_never_out_is_left_out_and_bad_times_are_refused() {
     let rows = day("ABAB", &[], |_, l| if l == 'A' { (0.0, false) } else { (9.0, true) });
     assert!(change_findings(&rows, 1).unwrap().is_empty());
@@ -133,7 +120,7 @@ fn later_bites_are_no_proof_of_a_change_of_colour_made_meanwhile() {
         .map(|(i, wait)| {
             let colour = if i < 8 { "white" } else { "pink" };
             let setup = std::collections::BTreeMap::from([(Factor::Colour, colour.to_owned())]);
-            let row = CastRow { rod: 1, at_min, wait, setup, outcome: None, twitched: false };
+            let row = CastRow { rod: 1, at_min, wait, setup, twitched: false };
             at_min += wait.minutes() + 2.0;
             row
         })

@@ -13,7 +13,7 @@ fn standing(days: usize, pink: Option<f64>, white: Option<f64>, place: usize) ->
             let (colour, bite) = if letter == 'p' { ("pink", pink) } else { ("white", white) };
             let wait = Wait::new(bite.unwrap_or(15.0), bite.is_some()).unwrap();
             let setup = [(Factor::Colour, colour.to_owned())].into();
-            CastRow { rod: 1, at_min: 20.0 * n as f64, wait, twitched: false, setup, outcome: None }
+            CastRow { rod: 1, at_min: 20.0 * n as f64, wait, twitched: false, setup }
         })
         .collect();
     let each = vec![compared(&rows)[0].day(&rows); days];

@@ -1,19 +1,15 @@
-//! Shares: Clopper-Pearson limits, the binomial test, Fisher's exact test.
+//! Shares: Clopper-Pearson limits, the binomial test.
 
 use super::Topic;
 use super::poisson_rates::pair;
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
-use restwater_compare::fisher::{TwoByTwo, fisher_test};
 use serde_json::{Value, json};
 
 /// See [`Topic`].
-pub const TOPIC: Topic = Topic { name: "binomial_fisher", compute, tolerance: |_| None };
+pub const TOPIC: Topic = Topic { name: "binomial", compute, tolerance: |_| None };
 
 fn compute(case: &Value) -> Result<Value, String> {
     let input = &case["input"];
-    if !input["table"].is_null() {
-        return table(input);
-    }
     let x = input["x"].as_u64().ok_or("no x")?;
     let n = input["n"].as_u64().ok_or("no n")?;
     if let Some(p0) = input["p0"].as_f64() {
@@ -32,9 +28,4 @@ fn alternative(input: &Value) -> Result<Alternative, String> {
         Some("less") => Ok(Alternative::Less),
         Some(other) => Err(format!("unknown alternative {other}")),
     }
-}
-
-fn table(input: &Value) -> Result<Value, String> {
-    let table: TwoByTwo = serde_json::from_value(input["table"].clone()).map_err(|e| e.to_string())?;
-    Ok(json!({"p_value": fisher_test(table, alternative(input)?).map_err(|e| e.to_string())?}))
 }
