@@ -50,6 +50,7 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
             at: stamp_of(entry, stamp, &tapped),
             tapped: (*stamp).clone(),
             payload: entry.payload,
+            setup: entry.setup.as_ref(),
             said: entry.said,
             end_said,
         });
@@ -147,7 +148,7 @@ impl Folding {
     fn take_for_session(&mut self, step: &Step) {
         let session = &mut self.session;
         match step.payload {
-            Payload::SessionStarted(setup) => self.start(setup, step),
+            Payload::SessionStarted(setup) => self.start(step.setup.unwrap_or(setup), step),
             Payload::SessionEnded => self.end(step),
             Payload::AlternationEnded => session.alternation = None,
             Payload::Away => {

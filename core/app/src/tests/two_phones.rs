@@ -105,4 +105,38 @@ fn an_open_day_of_a_partner_cannot_be_ended_here() {
     assert!(mine.book_leaf(6 * MIN, "session").keys.iter().all(|key| key.tag != "end-"));
 }
 
+/// The water was put right on one phone and the peg on the other, before their files were exchanged.
+#[test]
+fn a_water_and_a_peg_put_right_on_two_phones_are_both_right_after_the_exchange() {
+    for home_first in [true, false] {
+        let (early, late) = (30 * MIN, 40 * MIN);
+        let mut bank = Phone::new();
+        bank.tap(0, &START).unwrap();
+        bank.tap(MIN, &Action::EndSession).unwrap();
+        let day = bank.todays();
+        let mut home = Phone::with_ids_from(500);
+        let file = bank.all_of_it(2 * MIN);
+        home.claims(&file, day, 3 * MIN);
+        bank.tap(if home_first { late } else { early }, &typed(TypedInto::SessionWater, "Mill Pond"))
+            .unwrap();
+        home.tap(if home_first { early } else { late }, &typed(TypedInto::SessionPeg, "14")).unwrap();
+        let files = [bank.all_of_it(50 * MIN), home.all_of_it(50 * MIN)];
+        bank.take(&files[1], 51 * MIN);
+        home.take(&files[0], 51 * MIN);
+        for phone in [&mut bank, &mut home] {
+            let ops = phone.app().journal.store().ops_of(day).unwrap();
+            let setup = restwater_session::fold(day, &ops).setup;
+            let both = (setup.water.as_deref(), setup.peg.as_deref());
+            assert_eq!(both, (Some("Mill Pond"), Some("14")), "home first: {home_first}");
+        }
+        // A later correction of either still counts, also one back to what START said.
+        home.tap(60 * MIN, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
+        home.tap(61 * MIN, &typed(TypedInto::SessionPeg, "15")).unwrap();
+        home.tap(62 * MIN, &typed(TypedInto::SessionWater, "")).unwrap();
+        let ops = home.app().journal.store().ops_of(day).unwrap();
+        let setup = restwater_session::fold(day, &ops).setup;
+        assert_eq!((setup.water, setup.peg.as_deref()), (None, Some("15")));
+    }
+}
+
 const DAY: i64 = 24 * HOUR;
