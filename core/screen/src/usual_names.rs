@@ -1,6 +1,6 @@
 //! The baits and colours that are offered before an angler has names of their own (common practice, no source).
 
-use super::Wording;
+use super::{UsualClass, Wording};
 use restwater_compare::Factor;
 use restwater_match_day::rules::same_name;
 
@@ -24,10 +24,17 @@ pub fn usual_names(words: &Wording, factor: Factor) -> Vec<String> {
 
 /// Whether two names are the same bait or colour of those offered, each in any language.
 pub fn same_usual_name(factor: Factor, a: &str, b: &str) -> bool {
-    ids(factor).iter().any(|id| {
-        let names = Wording::in_every_language(id, &[]);
-        [a, b].iter().all(|name| names.iter().any(|known| same_name(known, name)))
-    })
+    ids(factor).iter().any(|id| both_are(id, [a, b]))
+}
+
+/// Whether two names are the same of the usual kinds of fish, each in any language.
+pub fn same_usual_class(a: &str, b: &str) -> bool {
+    UsualClass::ALL.iter().any(|class| both_are(class.id(), [a, b]))
+}
+
+fn both_are(id: &str, names: [&str; 2]) -> bool {
+    let known = Wording::in_every_language(id, &[]);
+    names.iter().all(|name| known.iter().any(|known| same_name(known, name)))
 }
 
 #[cfg(test)]
