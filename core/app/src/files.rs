@@ -154,7 +154,8 @@ impl App {
                 // The range begins at midnight, so that every day is a whole day.
                 let midnight_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
                 let from_ms = self.by_its_own_clock(midnight_ms, now.offset_min)?;
-                Selection::Began { from_ms, to_ms: now.wall_ms }
+                // A session that began after now did so by a clock that has been set back since.
+                Selection::Began { from_ms, to_ms: i64::MAX }
             }
         })
     }

@@ -342,3 +342,15 @@ fn a_write_ahead_log_without_its_file_is_salvaged_and_no_new_log_is_begun_beside
     let said = App::salvage(alone.path(), entropy(), &at(40 * MIN), Wording::shared("en-GB")).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
 }
+
+/// START was tapped while the clock was an hour ahead.
+#[test]
+fn the_days_that_are_sent_include_the_one_that_runs_after_the_clock_was_set_back() {
+    let mut phone = Phone::new();
+    phone.tap(60 * MIN, &START).unwrap();
+    let now = Moment { wall_ms: at(30 * MIN).wall_ms, ..at(90 * MIN) };
+    let days = Action::Files { tap: FilesTap::Span { span: Span::Days(1) } };
+    phone.app().act(&days, &now).unwrap();
+    let sent = phone.app().send(&now, &mut go).unwrap();
+    assert!(sent.says.starts_with("1 entry"), "{}", sent.says);
+}
